@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The adviser: from estimates and a target to at most three distinct proposals and "leave it alone".
+#pragma once
+
+#include "brewing/brew_plan.h"
+#include "forward/predict.h"
+#include "tasting/verdict.h"
+
+#include <set>
+#include <stop_token>
+#include <variant>
+
+namespace staveline {
+
+/// One row of resources/data/levers.csv.
+struct LeverRow {
+    std::string id, name, unit;
+    double low = 0, high = 0, step = 1;
+    double movement = 1; ///< one unit of movement, in the lever's own unit
+    double cost = 1;     ///< per unit of movement
+    std::string note, source;
+};
+[[nodiscard]] Result<std::vector<LeverRow>> parseLevers(std::string_view csv);
+[[nodiscard]] const std::vector<LeverRow>& builtInLevers();
+
+/// A number in the lever's unit, or the id of a choice ("ramp", "saison").
+using LeverValue = std::variant<double, std::string>;
+
+struct LeverLock {
+    std::string lever;
+    LeverValue value;
+    bool operator==(const LeverLock&) const = default;
+};
+
+/// What may vary from cycle to cycle: the recipe and the handling of the vessel.
+struct Setting {
+    Recipe recipe;
+    Litres draw{0};
+    Days interval{240};
+    Celsius temperature{16};
+    bool operator==(const Setting&) const = default;
+};
+
+struct AdviceInput {
+    // the vessel today
+    VesselState state;
+    Litres volumeAtDraw{0}; ///< expected just before the draw
+    Litres fillTo{0};       ///< wanted after the refill
+    Days toThisDraw{30};
+    double oxygenPerYear = 10;
+    bool canChangeTemperature = false;
+    bool houseYeastKillerSensitive = true;
+    bool brettEstablished = true;
+    // what is known and wanted, today's scores
+    PerDimension<Estimate> model;    ///< carried forward, score space
+    PerDimension<Estimate> combined; ///< model, TA and sitting together
+    Target target;
+    PerDimension<Verdict> verdicts;
+    // what can be done
+    Setting base; ///< the settings in use
+    Equipment equipment;
+    Share margin{.05};
+    std::vector<LeverLock> locks;
+    std::set<std::string> unavailable; ///< grain and yeast ids
+    int daysToBrew = 10;               ///< a yeast not ready by then is unavailable
+    Parameters parameters;
+    const Pantry* pantry = nullptr; ///< not owned; never null when advise() is called
+    int maxMoved = 2, horizon = 3, draws = 64;
+    double lambda = .03;
+    bool withSettled = true; ///< also "if kept up" (slower)
+};
+
+struct Band {
+    double value = 0, low = 0, high = 0; ///< central prediction and 80 % interval
+};
+struct Move {
+    std::string lever;
+    LeverValue from, to;
+    PerDimension<double> next, settled; ///< contributions in points; over a proposal's moves they add up
+    Message wording;                    ///< for the brew sheet: "saccharification 63 °C instead of 66 °C"
+    std::vector<Message> cautions;
+};
+struct Proposal {
+    Message title;
+    std::vector<Move> moves; ///< empty: leave it alone
+    Setting setting;
+    PerDimension<Band> thisDraw, next, settled;
+    double cost = 0;              ///< objective: gaps, uncertainty and effort
+    double worth = 0;             ///< cost of leaving it alone minus cost
+    std::vector<Message> reasons; ///< numbers carry their origin
+    std::vector<Message> limits;  ///< bounds that bind, cycles needed, "you will not taste this"
+    std::vector<Message> cautions;
+    Litres refill{0}; ///< into the vessel
+};
+struct Advice {
+    PerDimension<Verdict> verdicts;
+    std::vector<Proposal> proposals; ///< best first, at most three; empty on hold and fault first
+    Proposal leaveAlone;
+    std::vector<Message> notes; ///< e.g. a titration is the cheapest help; a two-point body gap is out of reach
+    bool faultFirst = false;
+};
+
+/// Enumerates plans that move at most `maxMoved` levers, screens by Jacobian, re-scores the best fully.
+/// Faults: no pantry entry for a base ingredient; a lock outside its lever's bounds. Cancelled: notPossible.
+[[nodiscard]] Result<Advice> advise(const AdviceInput& input, std::stop_token stop = {});
+
+/// The effect of one setting against the base, for the try board: scores at the next draw and if kept up.
+struct Effect {
+    PerDimension<Band> next, settled;
+};
+[[nodiscard]] Result<Effect> tryOut(const AdviceInput& input, const Setting& setting, std::stop_token stop = {});
+
+/// Puts one lever to a value on a copy of the setting. Unknown lever or value out of bounds: fault at "/<lever>".
+[[nodiscard]] Result<Setting> withLever(const Setting& setting, std::string_view lever, const LeverValue& value,
+                                        const Pantry& pantry);
+[[nodiscard]] LeverValue leverValue(const Setting& setting, std::string_view lever, const Pantry& pantry);
+
+} // namespace staveline

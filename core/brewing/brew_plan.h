@@ -1,0 +1,62 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Sizing: from the litres the vessel needs back to kilograms, litres and degrees on the brew day.
+#pragma once
+
+#include "brewing/refill_beer.h"
+
+#include <optional>
+
+namespace staveline {
+
+struct BatchNeed {
+    Litres intoVessel{0};                  ///< what the refill must fill, incl. evaporation
+    Share margin{0.05};                    ///< for trub and the unforeseen between fermenter and vessel
+    std::optional<Litres> fixedBrewLength; ///< into the fermenter; if the brewer always brews the same
+};
+
+struct WeighedGrain {
+    std::string id;
+    std::string name;
+    Kilograms mass{0};
+    Share share{0};
+    bool late = false;
+};
+struct MashStage {
+    Celsius temperature{66};
+    Minutes rest{60};
+    enum class How { strike, infusion, heat } how = How::strike;
+    Litres water{0}; ///< strike or infusion water
+    Celsius waterTemperature{72};
+    Minutes heating{0};   ///< when heated
+    Litres mashVolume{0}; ///< after this stage, grain displacement included
+};
+struct WeighedHops {
+    std::string name;
+    Grams mass{0};
+    Share alpha{0};
+    Minutes boiled{0};
+    Ibu brings{0};
+};
+
+struct BrewPlan {
+    Litres intoVessel{0}, intoFermenter{0}, leftOver{0}; ///< leftOver: for top-ups
+    Litres postBoilHot{0}, preBoilHot{0}, sparge{0}, strikeAndInfusion{0}, mashVolume{0};
+    std::vector<WeighedGrain> grist;
+    Kilograms gristMass{0}, sugar{0};
+    std::vector<MashStage> mash;
+    std::vector<WeighedHops> hops;
+    Plato originalGravity{12}, finalGravity{2};
+    PercentVol alcohol{5};
+    Ibu bitterness{10};
+    Ebc colour{6};
+    std::string yeastName;
+    int primaryDays = 14;
+    std::vector<Message> findings; ///< "does not fit the mash tun by 12 L", "stuck run-off likely", ...
+    std::vector<Message> cautions; ///< safety, each at its step: key prefix "caution.mash.", "caution.boil.", ...
+};
+
+/// A batch that cannot be made at all (no positive volume) is a fault; one that does not fit is a finding.
+[[nodiscard]] Result<BrewPlan> planBrew(const BrewInput& input, const RefillBeer& beer, const Equipment& equipment,
+                                        const BatchNeed& need);
+
+} // namespace staveline

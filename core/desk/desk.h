@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The application service: window and command line do everything through it. Queries return value snapshots.
+// One thread writes; advise() works on a snapshot and may run on any thread.
+#pragma once
+
+#include "advice/advise.h"
+#include "book/book.h"
+#include "desk/facts.h"
+#include "sheet/brew_sheet.h"
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+
+namespace staveline {
+
+using Clock = std::function<Day()>;
+/// The civil day of this machine.
+[[nodiscard]] Day systemToday();
+
+enum class DueKind { taste, brew, draw, refill, nothing };
+struct Due {
+    DueKind kind = DueKind::nothing;
+    Day on{};
+    int inDays = 0; ///< negative: overdue
+    Message text;   ///< "taste in 3 days"
+};
+
+struct VesselSummary {
+    VesselName name;
+    VesselFact facts;
+    bool retired = false;
+    bool opened = false; ///< an opening or a first refill is recorded
+    LedgerState now;
+    Schedule dates;
+    Due due;
+    Message headline;  ///< due, or verdict, or fault: one line
+    std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
+    int findings = 0;  ///< ledger findings
+};
+
+struct LedgerLine {
+    std::int64_t id = 0;
+    std::string table; ///< "draw_off", to amend or remove it
+    EntryKind kind = EntryKind::reading;
+    Day on{};
+    Message text; ///< "60.0 L drawn for Draw 14"
+    Measured measured;
+    std::string note;
+    Litres volumeAfter{0};
+    Days meanAgeAfter{0};
+    std::vector<Message> findings;
+};
+struct LedgerView {
+    VesselSummary vessel;
+    std::vector<LedgerLine> lines;   ///< oldest first
+    std::vector<LedgerState> states; ///< after each line
+};
+/// What an entry would do, before it is written.
+struct LedgerPreview {
+    LedgerState before, after;
+    std::vector<Message> findings; ///< new ones, at any entry
+};
+
+struct AdviceRequest {
+    VesselName vessel;
+    std::vector<LeverLock> locks;         ///< beside the recorded ones
+    std::vector<std::string> unavailable; ///< beside the recorded ones
+    bool withSettled = true;
+};
+struct EstimatesView {
+    PerDimension<Estimate> model, combined;
+    PerDimension<std::optional<DimensionReading>> sitting;
+    std::optional<GramsPerLitre> ta;
+    std::optional<Day> tastedOn;
+    PerDimension<Verdict> verdicts;
+    std::vector<FaultMark> faults;
+};
+/// Everything advise() needs, detached from the book.
+struct AdviceJob {
+    AdviceInput input;
+    VesselName vessel;
+    std::int64_t revision = 0;
+    Schedule dates;
+    EstimatesView estimates;
+};
+
+struct HistoryRow {
+    Day on{};
+    std::string what; ///< "refill", "sitting", "reading", "draw"
+    std::optional<double> acidity, funk, body;
+    std::optional<double> acidityForecast, funkForecast, bodyForecast;
+    std::optional<Litres> volume;
+    std::optional<Days> meanAge;
+    Measured measured;
+    std::optional<Ibu> refillBitterness;
+    std::optional<Celsius> mashTemperature;
+};
+
+class Desk {
+public:
+    static Result<std::unique_ptr<Desk>> create(const std::filesystem::path& path, Clock clock = systemToday);
+    static Result<std::unique_ptr<Desk>> open(const std::filesystem::path& path, Clock clock = systemToday,
+                                              book::OpenMode mode = book::OpenMode::readWrite);
+    ~Desk();
+
+    // --- writing -----------------------------------------------------------------------------------------------
+    /// All or nothing: one transaction, one undo. Faults carry "/<index>/<field>" when there are several facts,
+    /// "/<field>" when there is one. Returns the name of the edit.
+    Result<std::string> record(const std::vector<Fact>& facts);
+    Result<std::string> record(const Fact& fact);
+    /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
+    Result<std::string> amend(const std::string& table, std::int64_t id, const Fact& fact);
+    Result<std::string> remove(const std::string& table, std::int64_t id);
+    [[nodiscard]] Result<Fact> fact(const std::string& table, std::int64_t id) const;
+    /// Stores the forecast of proposal `number` (1-based; 0: leave it alone) and makes its recipe the planned one.
+    Result<ChoiceFact> choose(const AdviceJob& job, const Advice& advice, int number);
+
+    Result<std::string> undo();
+    Result<std::string> redo();
+    [[nodiscard]] std::string undoText() const; ///< empty: nothing to undo
+    [[nodiscard]] std::string redoText() const;
+
+    // --- reading -----------------------------------------------------------------------------------------------
+    [[nodiscard]] std::vector<VesselSummary> cellar() const;
+    [[nodiscard]] Result<VesselSummary> vessel(const VesselName& name) const;
+    [[nodiscard]] Result<LedgerView> ledger(const VesselName& name) const;
+    [[nodiscard]] Result<LedgerPreview> preview(const Fact& fact) const;
+    [[nodiscard]] Result<EstimatesView> estimates(const VesselName& name) const;
+    [[nodiscard]] Result<AdviceJob> adviceJob(const AdviceRequest& request) const;
+    /// adviceJob + advise in one call.
+    [[nodiscard]] Result<Advice> advise(const AdviceRequest& request) const;
+    /// The planned recipe (last choice, else the base recipe), sized and scheduled.
+    [[nodiscard]] Result<BrewPlan> brewPlan(const VesselName& name) const;
+    [[nodiscard]] Result<Document> brewSheet(const VesselName& name, const DisplayUnits& units = {}) const;
+    [[nodiscard]] Result<Prediction> predict(const VesselName& name, const Setting& setting) const;
+    [[nodiscard]] Result<std::vector<HistoryRow>> history(const VesselName& name) const;
+    [[nodiscard]] Result<Setting> setting(const VesselName& name) const; ///< in use: base recipe and habits
+    [[nodiscard]] std::optional<ChoiceFact> lastChoice(const VesselName& name) const;
+    [[nodiscard]] std::vector<BrewFact> brews() const;
+    [[nodiscard]] std::optional<EquipmentFact> equipment() const;
+    [[nodiscard]] const Pantry& pantry() const;
+
+    [[nodiscard]] Result<book::CheckReport> check() const;
+    Result<void> backup(const std::filesystem::path& to) const;
+    [[nodiscard]] bool readOnly() const;
+    [[nodiscard]] std::vector<Message> notices() const;
+    [[nodiscard]] std::filesystem::path path() const;
+    [[nodiscard]] Day today() const;
+
+    /// Grows with every change, own or foreign; stale results are dropped by comparing it.
+    [[nodiscard]] std::int64_t revision() const;
+    /// Called after each change, on the writing thread.
+    void observe(std::function<void()> observer);
+    /// Looks whether another program changed the book; if so reloads, tells the observer and returns true.
+    bool poll();
+
+private:
+    struct Inside;
+    explicit Desk(std::unique_ptr<Inside> inside);
+    std::unique_ptr<Inside> inside_;
+};
+
+} // namespace staveline

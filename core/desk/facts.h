@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Everything a brewer can record. Forms and JSON fill the same structs; fields.h describes each once, and from that
+// description come the JSON reader and writer, the book's tables, the validator and the help.
+#pragma once
+
+#include "brewing/recipe.h"
+#include "quantity/day.h"
+#include "tasting/verdict.h"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace staveline {
+
+/// Vessel names as the brewer writes them; the desk resolves them to the immutable key stored in the book.
+using VesselName = std::string;
+
+struct VesselFact {
+    VesselName name;
+    std::string shape = "cask";        ///< cask, keg, foeder, tank, carboy, bucket
+    std::string material = "oak used"; ///< oak new, oak used, foeder, steel, glass, plastic
+    Litres capacity{225};
+    Celsius temperature{16};
+    bool canChangeTemperature = false;
+    Days interval{240};
+    Share drawShare{.35};
+    Days sampleBefore{30};
+    std::optional<Share> evaporationPerYear; ///< none: by material
+    std::optional<double> oxygenPerYear;     ///< mg/(L year); none: by material
+    std::optional<Share> cultureHeldBack;    ///< none: by material
+    std::string note;
+    bool operator==(const VesselFact&) const = default;
+};
+/// What is given replaces; what is absent stays.
+struct VesselEditFact {
+    VesselName vessel;
+    std::optional<std::string> name, shape, material, note;
+    std::optional<Litres> capacity;
+    std::optional<Celsius> temperature;
+    std::optional<bool> canChangeTemperature;
+    std::optional<Days> interval, sampleBefore;
+    std::optional<Share> drawShare, evaporationPerYear, cultureHeldBack;
+    std::optional<double> oxygenPerYear;
+    bool operator==(const VesselEditFact&) const = default;
+};
+struct RetireFact {
+    VesselName vessel;
+    Day on{};
+    std::string reason;
+    bool operator==(const RetireFact&) const = default;
+};
+struct CultureFact {
+    VesselName vessel;
+    Day on{};
+    std::string name;
+    std::string brettanomyces = "established"; ///< established, young, none
+    bool killerSensitive = true;
+    bool diastatic = false;
+    std::optional<Ibu> hopTolerance;
+    std::string note;
+    bool operator==(const CultureFact&) const = default;
+};
+struct EquipmentFact {
+    Day on{};
+    Equipment equipment;
+    std::optional<Litres> brewLength; ///< fixed litres into the fermenter
+    Share margin{.05};
+    bool operator==(const EquipmentFact&) const = default;
+};
+struct BaseRecipeFact {
+    VesselName vessel;
+    Day on{};
+    Recipe recipe;
+    bool operator==(const BaseRecipeFact&) const = default;
+};
+struct TargetFact {
+    VesselName vessel;
+    Day on{};
+    Target target;
+    bool operator==(const TargetFact&) const = default;
+};
+struct Measured {
+    std::optional<SpecificGravity> gravity;
+    std::optional<Ph> ph;
+    std::optional<GramsPerLitre> ta; ///< as lactic, to pH 8.2
+    std::optional<Celsius> temperature;
+    std::optional<Ibu> bitterness;
+    bool operator==(const Measured&) const = default;
+};
+struct OpeningFact {
+    VesselName vessel;
+    Day on{};
+    Litres volume{0};
+    std::optional<double> ageYears, ageSdYears; ///< mean age of the liquid; none: from the usual habit
+    std::optional<double> yearsRunning;         ///< on the usual recipe
+    std::optional<Days> usualInterval;
+    std::optional<Share> usualShare;
+    Measured measured;
+    std::string note;
+    bool operator==(const OpeningFact&) const = default;
+};
+struct SittingFact {
+    VesselName vessel;
+    Sitting sitting; ///< its day is the fact's day
+    bool operator==(const SittingFact&) const = default;
+};
+struct ReadingFact {
+    VesselName vessel;
+    Day on{};
+    Measured measured;
+    std::string note;
+    bool operator==(const ReadingFact&) const = default;
+};
+struct SampleFact {
+    VesselName vessel;
+    Day on{};
+    Litres volume{0.2};
+    Measured measured;
+    std::string note;
+    bool operator==(const SampleFact&) const = default;
+};
+struct DipFact {
+    VesselName vessel;
+    Day on{};
+    Litres volume{0}; ///< what the dip says the vessel holds
+    std::string note;
+    bool operator==(const DipFact&) const = default;
+};
+struct DrawOffFact {
+    VesselName vessel;
+    Day on{};
+    Litres volume{0};
+    std::string lot; ///< name for the drawn beer
+    Measured measured;
+    std::string note;
+    bool operator==(const DrawOffFact&) const = default;
+};
+struct RefillFact {
+    VesselName vessel;
+    Day on{};
+    Litres volume{0};
+    std::string brew;        ///< name of a recorded brew
+    VesselName from;         ///< or the vessel it comes from; both empty: the usual recipe
+    std::optional<Days> age; ///< of what goes in; none: the days since the brew
+    std::string note;
+    bool operator==(const RefillFact&) const = default;
+};
+struct TopUpFact {
+    VesselName vessel;
+    Day on{};
+    Litres volume{0};
+    std::string brew;
+    VesselName from;
+    std::optional<Days> age;
+    std::string note;
+    bool operator==(const TopUpFact&) const = default;
+};
+struct BrewFact {
+    std::string name;  ///< "Brew 31"
+    VesselName vessel; ///< mostly brewed for; may be empty
+    Day on{};
+    Recipe recipe;                                                ///< as brewed
+    std::optional<SpecificGravity> originalGravity, finalGravity; ///< as measured
+    std::optional<Litres> intoFermenter;
+    std::string note;
+    bool operator==(const BrewFact&) const = default;
+};
+struct LockFact {
+    VesselName vessel;
+    Day on{};
+    std::string lever;
+    std::optional<double> value; ///< numeric levers
+    std::string choice;          ///< choice levers
+    bool locked = true;
+    bool operator==(const LockFact&) const = default;
+};
+struct AvailabilityFact {
+    Day on{};
+    std::string item; ///< grain or yeast id
+    bool available = true;
+    std::optional<Day> readyOn;
+    bool operator==(const AvailabilityFact&) const = default;
+};
+/// What was promised when a proposal was chosen; stored, never recomputed.
+struct Forecast {
+    PerDimension<double> mean{}, sd{};
+    Recipe recipe;
+    Litres draw{0};
+    Days interval{240};
+    Celsius temperature{16};
+    Day thisDraw{}, nextDraw{};
+    std::vector<std::string> moves; ///< worded in plain text
+    std::string modelVersion, fingerprint;
+    Target target;
+    bool operator==(const Forecast&) const = default;
+};
+struct ChoiceFact {
+    VesselName vessel;
+    Day on{};
+    int proposal = 0;                 ///< 0: leave it alone
+    std::optional<Forecast> forecast; ///< filled by the desk when the choice is made
+    bool operator==(const ChoiceFact&) const = default;
+};
+
+using Fact = std::variant<VesselFact, VesselEditFact, RetireFact, CultureFact, EquipmentFact, BaseRecipeFact,
+                          TargetFact, OpeningFact, SittingFact, ReadingFact, SampleFact, DipFact, DrawOffFact,
+                          RefillFact, TopUpFact, BrewFact, LockFact, AvailabilityFact, ChoiceFact>;
+
+} // namespace staveline

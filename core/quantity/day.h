@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Civil days. The ledger knows days, not instants; no time zones anywhere.
+#pragma once
+
+#include "quantity/fault.h"
+
+#include <chrono>
+#include <string>
+#include <string_view>
+
+namespace staveline {
+
+using Day = std::chrono::sys_days;
+
+inline constexpr double daysPerYear = 365.25;
+inline constexpr double daysPerMonth = 30.4375;
+
+/// "2026-03-02"; anything else, or a day that does not exist, is a fault at `path`.
+[[nodiscard]] Result<Day> parseDay(std::string_view text, std::string_view path = "");
+[[nodiscard]] std::string isoDay(Day day);
+[[nodiscard]] constexpr int daysBetween(Day from, Day to) {
+    return static_cast<int>((to - from).count());
+}
+
+} // namespace staveline

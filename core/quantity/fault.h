@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Failures a user can cause are values: where (a JSON pointer, serving form and file), what, and what to do.
+#pragma once
+
+#include "quantity/message.h"
+
+#include <string>
+#include <tl/expected.hpp>
+#include <utility>
+
+namespace staveline {
+
+enum class FaultKind {
+    input,       ///< what was typed or sent cannot be used (exit status 2)
+    notPossible, ///< the question has no answer yet (exit status 1)
+    storage      ///< disk, lock, damaged or foreign file (exit status 3)
+};
+
+struct Fault {
+    FaultKind kind = FaultKind::input;
+    std::string path; ///< JSON pointer to the field, e.g. "/mash/1/temperature_c"; empty: the whole
+    Message cause;
+    Message remedy;
+    bool operator==(const Fault&) const = default;
+};
+
+template <class T> using Result = tl::expected<T, Fault>;
+
+[[nodiscard]] inline tl::unexpected<Fault> fail(Fault fault) {
+    return tl::unexpected<Fault>(std::move(fault));
+}
+[[nodiscard]] inline tl::unexpected<Fault> badInput(std::string path, Message cause, Message remedy) {
+    return fail({FaultKind::input, std::move(path), std::move(cause), std::move(remedy)});
+}
+/// The same fault seen from one level up: "/mash" + "/1/minutes".
+[[nodiscard]] inline Fault under(std::string prefix, Fault fault) {
+    fault.path = std::move(prefix) + fault.path;
+    return fault;
+}
+
+} // namespace staveline

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The brew sheet: what changed and why, volumes, grist, mash, hops, yeast, targets, dates, cautions at their step.
+#pragma once
+
+#include "advice/advise.h"
+#include "sheet/document.h"
+
+namespace staveline {
+
+struct BrewSheetInput {
+    std::string vessel, brewery;
+    Day on{};
+    BrewPlan plan;
+    Recipe recipe;
+    const Proposal* chosen = nullptr; ///< none: the base recipe, nothing changed
+    Schedule dates;
+    Litres draw{0};
+    PerDimension<std::optional<Band>> expected; ///< at the next draw
+    std::string forecastNote;
+};
+[[nodiscard]] Document brewSheet(const BrewSheetInput& input, const DisplayUnits& units,
+                                 const Catalogue& texts = builtInTexts());
+
+} // namespace staveline

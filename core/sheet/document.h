@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Papers as a document model; writers turn it into text, Markdown, HTML and CSV. The PDF is made by ui/print.
+#pragma once
+
+#include "quantity/text.h"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace staveline {
+
+struct Heading {
+    int level = 1; ///< 1..3
+    std::string text;
+};
+struct Paragraph {
+    std::string text;
+};
+/// A caution stands at the step it belongs to.
+struct Caution {
+    std::string text;
+};
+struct Table {
+    std::vector<std::string> columns;
+    std::vector<std::vector<std::string>> rows; ///< cells; "" is a space to write in
+    std::vector<bool> numeric;                  ///< right-aligned columns
+};
+struct BulletList {
+    std::vector<std::string> items;
+};
+using Block = std::variant<Heading, Paragraph, Caution, Table, BulletList>;
+
+struct Document {
+    std::string title, subtitle, footer;
+    std::vector<Block> blocks;
+};
+
+[[nodiscard]] std::string writeText(const Document& document);
+[[nodiscard]] std::string writeMarkdown(const Document& document);
+/// Self-contained, black-and-white safe, repeats table heads when printed.
+[[nodiscard]] std::string writeHtml(const Document& document);
+/// RFC 4180; one section a table, blocks without a table as one-cell rows.
+[[nodiscard]] std::string writeCsv(const Document& document);
+
+} // namespace staveline

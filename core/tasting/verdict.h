@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// From estimates to one of six verdicts, in the order of the definitions page.
+#pragma once
+
+#include "tasting/sitting.h"
+
+namespace staveline {
+
+struct Estimate {
+    double mean = 0;
+    double sd = 1;
+    bool operator==(const Estimate&) const = default;
+};
+/// Precision-weighted mean; an empty list is mean 0 with an infinite sd.
+[[nodiscard]] Estimate combine(std::span<const Estimate> estimates);
+
+inline constexpr double z80 = 1.2815515655446004; ///< half-width of the 80 % interval in sd
+
+struct TargetWindow {
+    double wanted = 5;
+    double band = 1; ///< tolerance to each side, 0.25..4
+    bool operator==(const TargetWindow&) const = default;
+};
+struct Target {
+    PerDimension<TargetWindow> windows{{TargetWindow{5, 1}, TargetWindow{4, 1}, TargetWindow{4, 1}}};
+    Ibu bitternessCeiling{15};
+    Plato gravityLow{10.5}, gravityHigh{14.0};
+    PercentVol alcoholLow{4.5}, alcoholHigh{8.0};
+    std::vector<FaultMark> wantedTraits; ///< a fault at or below this severity is wanted here
+    std::string setBy;                   ///< the taster who set it; empty: others
+    bool operator==(const Target&) const = default;
+};
+
+enum class VerdictKind { faultFirst, waitUntil, hold, move, nudge, tasteAgain };
+
+struct Verdict {
+    VerdictKind kind = VerdictKind::tasteAgain;
+    double gap = 0; ///< wanted - estimate; positive: too little
+    double sd = 1;
+    double pOutside = 0, pSign = 0;
+    std::optional<Day> until; ///< waitUntil, faultFirst where waiting is the cure
+    std::string fault;        ///< faultFirst
+    Message reason;
+};
+
+/// What is known beside the numbers.
+struct VerdictContext {
+    Day today{};
+    std::optional<std::string> fault; ///< the worst unwanted fault of severity 2 or 3
+    const FaultRule* faultRule = nullptr;
+    bool gravityFalling = false;     ///< more than 0.001 in 30 days
+    std::optional<Day> modelArrives; ///< when the model brings the score to the window by itself (moves > 0.5)
+};
+[[nodiscard]] double probabilityOutside(double gap, double sd, double band);
+[[nodiscard]] double probabilitySign(double gap, double sd);
+[[nodiscard]] Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
+                              const VerdictContext& context);
+
+} // namespace staveline
