@@ -1,10 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // pH and titratable acidity from a charge balance. TA is linear in all totals and blends exactly; pH never does.
+// Concentrations in g/L, buffer in multiples of a 12 P beer, charges in mEq/L; dissociation constants at 25 C
+// without activity correction (pH good to about 0.1, changes better). Sources: rows acid_* of sources.csv.
 #pragma once
 
 #include "quantity/composition.h"
 
 namespace staveline {
+
+/// Molar masses [g/mol] and dissociation constants [pKa, 25 C].
+inline constexpr double lacticMolarMass = 90.078, aceticMolarMass = 60.052;
+inline constexpr double lacticPka = 3.86, aceticPka = 4.76;
+/// Where a titration ends (ASBC Beer-8).
+inline constexpr Ph titrationEndPoint{8.2};
 
 /// Negative charge [mEq/L] of lactic and acetic acid, background buffer and water at `ph`.
 [[nodiscard]] double anionCharge(Ph ph, double lactic, double acetic, double buffer);
@@ -24,7 +32,13 @@ namespace staveline {
 /// Sets the strong-ion difference so that the pH is as measured.
 [[nodiscard]] Composition withPh(Composition beer, Ph measured);
 
-/// NaOH titration: mL of base, its normality, mL of degassed beer -> g/L as lactic (ASBC Beer-8 end point).
+/// NaOH titration: mL of base, its normality, mL of degassed beer (above 0) -> g/L as lactic (ASBC Beer-8 end point).
 [[nodiscard]] GramsPerLitre titration(double baseMl, double normality, double beerMl);
+
+/// The acid a laboratory expresses its result as.
+enum class Acid { lactic, acetic, tartaric, malic, citric, sulfuric };
+/// Grams that neutralise one equivalent of base.
+[[nodiscard]] double equivalentWeight(Acid acid);
+[[nodiscard]] GramsPerLitre asLactic(GramsPerLitre value, Acid expressedAs);
 
 } // namespace staveline
