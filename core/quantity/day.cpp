@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "quantity/day.h"
+
+#include "quantity/parse.h"
+
+#include <algorithm>
+#include <fmt/core.h>
+
+namespace staveline {
+namespace {
+
+bool isDigit(char c) {
+    return c >= '0' && c <= '9';
+}
+/// Exactly NNNN-NN-NN, so that "2026-3-2" or a sign never slips through.
+bool hasIsoShape(std::string_view text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-')
+        return false;
+    return std::count_if(text.begin(), text.end(), isDigit) == 8;
+}
+int digits(std::string_view text) {
+    int value = 0;
+    for (const char c : text)
+        value = 10 * value + (c - '0');
+    return value;
+}
+
+} // namespace
+
+Result<Day> parseDay(std::string_view text, std::string_view path) {
+    const auto unusable = [&](std::string key) {
+        return badInput(std::string(path), say(std::move(key)).with("text", excerpt(text)), say("quantity.day_form"));
+    };
+    if (!hasIsoShape(text))
+        return unusable("quantity.not_a_day");
+    const std::chrono::year_month_day day{std::chrono::year(digits(text.substr(0, 4))),
+                                          std::chrono::month(static_cast<unsigned>(digits(text.substr(5, 2)))),
+                                          std::chrono::day(static_cast<unsigned>(digits(text.substr(8, 2))))};
+    if (!day.ok())
+        return unusable("quantity.no_such_day");
+    return Day(day);
+}
+
+std::string isoDay(Day day) {
+    const std::chrono::year_month_day date(day);
+    return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+                       static_cast<unsigned>(date.day()));
+}
+
+} // namespace staveline
