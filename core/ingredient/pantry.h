@@ -30,7 +30,7 @@ struct Grain {
     double arabinoxylan = 0;     ///< g/L at 12 P if it were the whole grist
     double ownRdf = -1;          ///< real fermentability of its extract, 0..1; negative: from the mash model
     double maxShare = 1.0;       ///< of the extract
-    double extractAsIs = 0.80;   ///< extract share as is used by the phenol and glucan models
+    double extractAsIs = 0.80;   ///< kg/kg as is, as the phenol and glucan models were fitted with; only for them
     std::string source;          ///< key into sources.csv
     bool operator==(const Grain&) const = default;
 
@@ -58,7 +58,8 @@ struct Yeast {
 
 class Pantry {
 public:
-    /// Both are CSV with a header; a missing column, a bad number or a value out of range is a fault with its row.
+    /// Both are CSV with a header; a missing column, a bad number, a value outside columns.csv or outside the row's own
+    /// range, or an id used twice is a fault at "/grains/<row>/<column>" or "/yeasts/...".
     static Result<Pantry> parse(std::string_view grainsCsv, std::string_view yeastsCsv);
 
     /// An unknown id is a fault that offers the nearest known one; never a silent default.

@@ -82,16 +82,16 @@ std::string pointerToken(std::string_view name) {
     return token;
 }
 
-std::string cellPath(std::size_t row, std::string_view column) {
-    return '/' + std::to_string(row) + '/' + pointerToken(column);
-}
-
 bool hasDuplicate(Record names) {
     std::sort(names.begin(), names.end());
     return std::adjacent_find(names.begin(), names.end()) != names.end();
 }
 
 } // namespace
+
+std::string cellPath(std::size_t row, std::string_view column) {
+    return '/' + std::to_string(row) + '/' + pointerToken(column);
+}
 
 Result<CsvTable> CsvTable::parse(std::string_view text) {
     Scanner scanner(text);

@@ -10,6 +10,9 @@
 
 namespace staveline {
 
+/// JSON pointer (RFC 6901) to a cell: "/<row>/<column>", rows counted from 0 below the header.
+[[nodiscard]] std::string cellPath(std::size_t row, std::string_view column);
+
 class CsvTable {
 public:
     /// Quotes, doubled quotes, CRLF or LF. A row with a wrong number of cells is a fault at "/<row>".

@@ -82,18 +82,18 @@ Fault notANumber(std::string_view text, std::string_view path) {
             say("quantity.number_form")};
 }
 
-Fault outside(std::string_view text, double value, Range range, std::string_view path) {
-    auto cause = value < range.low
-                     ? say("quantity.below").with("text", excerpt(text)).with("low", shortest(range.low))
-                     : say("quantity.above").with("text", excerpt(text)).with("high", shortest(range.high));
-    return {FaultKind::input, std::string(path), std::move(cause), allowed(range)};
-}
-
 Message offer(ArgumentValue instead) {
     return say("quantity.did_you_mean").with("instead", std::move(instead));
 }
 
 } // namespace
+
+Fault outOfRange(std::string_view text, double value, Range range, std::string_view path) {
+    auto cause = value < range.low
+                     ? say("quantity.below").with("text", excerpt(text)).with("low", shortest(range.low))
+                     : say("quantity.above").with("text", excerpt(text)).with("high", shortest(range.high));
+    return {FaultKind::input, std::string(path), std::move(cause), allowed(range)};
+}
 
 std::optional<double> plainNumber(std::string_view text) {
     double value = 0;
@@ -129,7 +129,7 @@ Result<double> parseNumber(std::string_view text, Range range, std::string_view 
         return fail(notANumber(text, path));
     if (range.holds(*value))
         return *value;
-    auto fault = outside(text, *value, range, path);
+    auto fault = outOfRange(text, *value, range, path);
     if (const auto meant = withMark(text, *value, range))
         fault.remedy = offer(shortest(*meant));
     return fail(std::move(fault));
@@ -142,7 +142,7 @@ Result<SpecificGravity> parseGravity(std::string_view text, std::string_view pat
         return fail(notANumber(text, path));
     if (gravityRange.holds(*value))
         return SpecificGravity{*value};
-    auto fault = outside(text, *value, gravityRange, path);
+    auto fault = outOfRange(text, *value, gravityRange, path);
     if (const auto meant = meantGravity(text, *value))
         fault.remedy = offer(SpecificGravity{*meant});
     return fail(std::move(fault));

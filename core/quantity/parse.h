@@ -21,6 +21,8 @@ struct Range {
 /// Gravity field: the same, with the 1048 -> 1.048 offer; 48 offers 1.048 too. 0.980..1.200.
 [[nodiscard]] Result<SpecificGravity> parseGravity(std::string_view text, std::string_view path = "");
 
+/// The fault for `value`, typed as `text`, outside `range`; its remedy states the range.
+[[nodiscard]] Fault outOfRange(std::string_view text, double value, Range range, std::string_view path);
 /// The whole text as one finite number with '.' as its only mark and an optional exponent, as in data files;
 /// the same in every locale.
 [[nodiscard]] std::optional<double> plainNumber(std::string_view text);

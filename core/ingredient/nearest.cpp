@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ingredient/nearest.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace staveline {
+namespace {
+
+/// Compared are the first characters only: no id is longer, and a pasted page must not cost time.
+constexpr std::size_t compared = 64;
+
+std::string folded(std::string_view text) {
+    std::string out(text.substr(0, compared));
+    for (char& c : out)
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return out;
+}
+
+std::size_t distance(std::string_view typed, const Known& known) {
+    return std::min(editDistance(typed, known.id), editDistance(typed, known.name));
+}
+
+} // namespace
+
+std::size_t editDistance(std::string_view first, std::string_view second) {
+    const auto a = folded(first), b = folded(second);
+    std::vector<std::size_t> before(b.size() + 1), last(b.size() + 1), now(b.size() + 1);
+    std::iota(last.begin(), last.end(), std::size_t{0});
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        now[0] = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            const std::size_t replaced = last[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
+            now[j] = std::min({last[j] + 1, now[j - 1] + 1, replaced});
+            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                now[j] = std::min(now[j], before[j - 2] + 1);
+        }
+        std::swap(before, last);
+        std::swap(last, now);
+    }
+    return last[b.size()];
+}
+
+std::string nearest(std::string_view typed, const std::vector<Known>& known) {
+    const auto closest = std::min_element(known.begin(), known.end(), [&](const Known& a, const Known& b) {
+        return distance(typed, a) < distance(typed, b);
+    });
+    return std::string(closest->id);
+}
+
+} // namespace staveline

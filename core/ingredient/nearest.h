@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The known id that looks most like a mistyped one.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace staveline {
+
+/// Fewest insertions, deletions, replacements and swaps of neighbours that turn one text into the other; ASCII case
+/// does not count.
+[[nodiscard]] std::size_t editDistance(std::string_view a, std::string_view b);
+
+struct Known {
+    std::string_view id, name;
+};
+/// Id of the entry whose id or name is nearest to `typed`; the first of equals. `known` is not empty.
+[[nodiscard]] std::string nearest(std::string_view typed, const std::vector<Known>& known);
+
+} // namespace staveline

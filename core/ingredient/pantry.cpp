@@ -1,0 +1,242 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ingredient/pantry.h"
+
+#include "ingredient/nearest.h"
+#include "quantity/columns.h"
+#include "resources/resources.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <optional>
+#include <utility>
+
+namespace staveline {
+namespace {
+
+constexpr std::array<std::pair<std::string_view, GrainKind>, 13> grainKinds{{
+    {"base", GrainKind::base},
+    {"kilned", GrainKind::kilned},
+    {"wheat", GrainKind::wheat},
+    {"rye", GrainKind::rye},
+    {"oat", GrainKind::oat},
+    {"smoked", GrainKind::smoked},
+    {"acid", GrainKind::acid},
+    {"unmalted", GrainKind::unmalted},
+    {"flaked", GrainKind::flaked},
+    {"caramel", GrainKind::caramel},
+    {"roast", GrainKind::roast},
+    {"sugar", GrainKind::sugar},
+    {"extract", GrainKind::extract},
+}};
+
+constexpr double perCent = 0.01;
+
+struct GrainNumber {
+    std::string_view column;
+    double Grain::*member;
+    double scale = 1;
+};
+constexpr std::array grainNumbers = {
+    GrainNumber{"extract_db_pct", &Grain::extractDryBasis, perCent},
+    GrainNumber{"moisture_pct", &Grain::moisture, perCent},
+    GrainNumber{"diastatic_power_wk", &Grain::diastaticPowerWk},
+    GrainNumber{"ferulic_free_mg_kg", &Grain::ferulicFree},
+    GrainNumber{"ferulic_bound_mg_kg", &Grain::ferulicBound},
+    GrainNumber{"esterase_rel", &Grain::esterase},
+    GrainNumber{"coumaric_free_mg_kg", &Grain::coumaricFree},
+    GrainNumber{"coumaric_bound_mg_kg", &Grain::coumaricBound},
+    GrainNumber{"beta_glucan_kg_kg", &Grain::betaGlucan},
+    GrainNumber{"glucanase_rel", &Grain::glucanase},
+    GrainNumber{"arabinoxylan_g_l_at_12p", &Grain::arabinoxylan},
+    GrainNumber{"max_share_of_extract", &Grain::maxShare},
+    GrainNumber{"extract_as_is", &Grain::extractAsIs},
+};
+
+struct YeastNumber {
+    std::string_view column;
+    double Yeast::*member;
+};
+constexpr std::array yeastNumbers = {
+    YeastNumber{"takes_maltose", &Yeast::takesMaltose},
+    YeastNumber{"takes_maltotriose", &Yeast::takesMaltotriose},
+    YeastNumber{"takes_dextrin", &Yeast::takesDextrin},
+    YeastNumber{"glycerol_g_l_at_12p", &Yeast::glycerolAt12P},
+};
+
+/// Reads the cells of one row; the first fault stays, so that a reader asks for all its cells and checks once.
+class RowReader {
+public:
+    RowReader(const CsvTable& table, std::size_t row) : table_(table), row_(row) {}
+
+    std::string text(std::string_view column) {
+        const auto cell = table_.text(row_, column);
+        if (cell.empty())
+            refuse(column, say("ingredient.no_text").with("column", std::string(column)));
+        return std::string(cell);
+    }
+    double number(std::string_view column) { return take(table_.number(row_, column)); }
+    double number(std::string_view column, double whenEmpty) { return take(table_.number(row_, column, whenEmpty)); }
+    int whole(std::string_view column) {
+        const double value = number(column);
+        if (value != std::floor(value))
+            refuse(column, say("ingredient.not_whole").with("text", std::string(table_.text(row_, column))));
+        return static_cast<int>(value);
+    }
+    /// May be empty.
+    [[nodiscard]] std::string remark(std::string_view column) const { return std::string(table_.text(row_, column)); }
+    /// The value must lie between those of two other columns.
+    void checkWithin(std::string_view column, std::string_view low, std::string_view high) {
+        const Range range{number(low), number(high)};
+        const double value = number(column);
+        if (!fault_ && !range.holds(value))
+            fault_ = outOfRange(table_.text(row_, column), value, range, cellPath(row_, column));
+    }
+    void refuse(std::string_view column, Message cause) {
+        if (!fault_)
+            fault_ = Fault{FaultKind::input, cellPath(row_, column), std::move(cause), say("quantity.csv_remedy")};
+    }
+    [[nodiscard]] const std::optional<Fault>& fault() const { return fault_; }
+
+private:
+    double take(const Result<double>& value) {
+        if (!value && !fault_)
+            fault_ = value.error();
+        return value.value_or(0.0);
+    }
+
+    const CsvTable& table_;
+    std::size_t row_;
+    std::optional<Fault> fault_;
+};
+
+GrainKind readKind(RowReader& row) {
+    const auto word = row.text("kind");
+    const auto found =
+        std::find_if(grainKinds.begin(), grainKinds.end(), [&](const auto& kind) { return kind.first == word; });
+    if (found != grainKinds.end())
+        return found->second;
+    row.refuse("kind", say("ingredient.unknown_kind").with("text", excerpt(word)));
+    return GrainKind::base;
+}
+
+bool readKiller(RowReader& row) {
+    const auto word = row.text("killer");
+    if (word != "positive" && word != "sensitive" && word != "neutral")
+        row.refuse("killer", say("ingredient.unknown_killer").with("text", excerpt(word)));
+    return word == "positive";
+}
+
+Grain readGrain(RowReader& row) {
+    Grain grain;
+    grain.id = row.text("id");
+    grain.name = row.text("name");
+    grain.kind = readKind(row);
+    for (const auto& number : grainNumbers)
+        grain.*number.member = row.number(number.column) * number.scale;
+    grain.colour = {row.number("colour_ebc")};
+    grain.ownRdf = row.number("own_rdf", -1);
+    grain.source = row.text("source");
+    row.checkWithin("extract_db_pct", "extract_low_pct", "extract_high_pct");
+    row.checkWithin("colour_ebc", "colour_low_ebc", "colour_high_ebc");
+    row.checkWithin("diastatic_power_wk", "power_low_wk", "power_high_wk");
+    return grain;
+}
+
+Yeast readYeast(RowReader& row) {
+    Yeast yeast;
+    yeast.id = row.text("id");
+    yeast.name = row.text("name");
+    for (const auto& number : yeastNumbers)
+        yeast.*number.member = row.number(number.column);
+    yeast.pof = row.whole("pof") == 1;
+    yeast.killerPositive = readKiller(row);
+    yeast.primaryDays = row.whole("primary_days");
+    yeast.note = row.remark("note");
+    yeast.source = row.text("source");
+    return yeast;
+}
+
+template <class Item> auto findById(std::vector<Item>& items, std::string_view id) {
+    return std::find_if(items.begin(), items.end(), [&](const Item& item) { return item.id == id; });
+}
+
+template <class Item> void putById(std::vector<Item>& items, Item item) {
+    if (const auto known = findById(items, item.id); known != items.end())
+        *known = std::move(item);
+    else
+        items.push_back(std::move(item));
+}
+
+template <class Item>
+Result<std::vector<Item>> readTable(std::string_view name, std::string_view csv, Item (*read)(RowReader&)) {
+    const auto rows = CsvTable::parse(csv);
+    if (!rows)
+        return fail(rows.error());
+    if (auto sound = builtInColumns().check(name, *rows); !sound)
+        return fail(sound.error());
+    std::vector<Item> items;
+    for (std::size_t i = 0; i < rows->rows(); ++i) {
+        RowReader row(*rows, i);
+        auto item = read(row);
+        if (findById(items, item.id) != items.end())
+            row.refuse("id", say("quantity.csv_row_twice").with("name", item.id));
+        if (row.fault())
+            return fail(*row.fault());
+        items.push_back(std::move(item));
+    }
+    return items;
+}
+
+/// The item with this id, else a fault that offers the one whose id or name looks most like it.
+template <class Item>
+Result<Item> lookUp(const std::vector<Item>& items, std::string_view id, std::string_view path, std::string key) {
+    std::vector<Known> known;
+    for (const auto& item : items) {
+        if (item.id == id)
+            return item;
+        known.push_back({item.id, item.name});
+    }
+    auto remedy =
+        known.empty() ? say("ingredient.none_known") : say("ingredient.nearest").with("nearest", nearest(id, known));
+    return badInput(std::string(path), say(std::move(key)).with("id", excerpt(id)), std::move(remedy));
+}
+
+} // namespace
+
+Result<Pantry> Pantry::parse(std::string_view grainsCsv, std::string_view yeastsCsv) {
+    auto grains = readTable<Grain>("grains", grainsCsv, readGrain);
+    if (!grains)
+        return fail(under("/grains", grains.error()));
+    auto yeasts = readTable<Yeast>("yeasts", yeastsCsv, readYeast);
+    if (!yeasts)
+        return fail(under("/yeasts", yeasts.error()));
+    Pantry pantry;
+    pantry.grains_ = std::move(*grains);
+    pantry.yeasts_ = std::move(*yeasts);
+    return pantry;
+}
+
+Result<Grain> Pantry::grain(std::string_view id, std::string_view path) const {
+    return lookUp(grains_, id, path, "ingredient.unknown_grain");
+}
+
+Result<Yeast> Pantry::yeast(std::string_view id, std::string_view path) const {
+    return lookUp(yeasts_, id, path, "ingredient.unknown_yeast");
+}
+
+void Pantry::put(Grain grain) {
+    putById(grains_, std::move(grain));
+}
+
+void Pantry::put(Yeast yeast) {
+    putById(yeasts_, std::move(yeast));
+}
+
+const Pantry& builtInPantry() {
+    static const Pantry pantry =
+        Pantry::parse(resources::find("data/grains.csv"), resources::find("data/yeasts.csv")).value();
+    return pantry;
+}
+
+} // namespace staveline
