@@ -1,0 +1,255 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One interval in the vessel: sixteen rate equations by Heun's method, the pH solved at every stage.
+#include "culture/vessel_state.h"
+
+#include "quantity/acid_base.h"
+#include "quantity/acid_table.h"
+#include "quantity/day.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+enum Pool : std::size_t {
+    lactic,
+    acetic,
+    sugar,
+    dextrin,
+    residue,
+    ethanol,
+    ferulic,
+    coumaric,
+    esters,
+    vinylG,
+    vinylP,
+    ethylG,
+    ethylP,
+    lactics,
+    brett,
+    tolerance,
+    poolCount
+};
+using Pools = std::array<double, poolCount>;
+
+// Mass ratios of the reactions (molar masses, exact).
+constexpr double aceticPerOxygen = 1.877, ethanolPerAcetic = .767;
+constexpr double vinylPerFerulic = .7734, vinylPerCoumaric = .7319;
+constexpr double ethylPerVinylG = 1.0135, ethylPerVinylP = 1.0167;
+
+/// Everything that depends on temperature and parameters only, per day.
+struct Daily {
+    double lacticRate, growth, brettGrowth, dextrinRate, residueRate, brettSugar, decay;
+    double decarboxylation, reduction, sink, esterRate, vinylLoss;
+    double aceticFromOxygen;
+
+    Daily(const AgeConditions& c, const CultureParameters& p) {
+        const double t = c.temperature.c;
+        const double g20 = std::pow(p.Q10, (t - 20) / 10), g18 = std::pow(p.Q10, (t - 18) / 10);
+        lacticRate = p.q * g20;
+        growth = p.mu * g20;
+        brettGrowth = p.mub * g20;
+        dextrinRate = p.kd * g20;
+        residueRate = p.kd * p.kRrel * g20;
+        brettSugar = p.vb * g20;
+        decay = p.decX * g20;
+        decarboxylation = p.kdec * g18;
+        reduction = p.kred * g18;
+        sink = p.ksink * g18;
+        esterRate = .5 * p.kes * g18;
+        constexpr double gasConstant = .008314462618; // kJ/(mol K)
+        vinylLoss = p.kvg * std::exp(-p.vinylEnergy / gasConstant * (1 / (t + 273.15) - 1 / 293.15));
+        aceticFromOxygen = p.phiO * aceticPerOxygen * std::max(0.0, c.oxygenPerYear) / 365e3;
+    }
+
+    /// Relaxation rate of the fastest pool; Heun stays accurate and sugar positive below about 1.5 a step.
+    [[nodiscard]] double fastest(const CultureParameters& p) const {
+        const double sugarUse = (lacticRate / p.yL + brettSugar) / p.Ks;
+        return std::max({sugarUse, decarboxylation + sink, reduction + vinylLoss * p.vinylMost});
+    }
+};
+
+class Rates {
+public:
+    Rates(const AgeConditions& conditions, const CultureParameters& parameters)
+        : p_(parameters), daily_(conditions, parameters), isoKa_(std::pow(10.0, 3 - p_.isoPka)),
+          logReference_(std::log(1 + std::pow(10.0, p_.hopPh - p_.isoPka))),
+          logVinylReference_(std::log(10.0) * p_.vinylSlope * p_.vinylPh) {}
+
+    [[nodiscard]] const Daily& daily() const { return daily_; }
+
+    /// Change of every pool per day; `hydrogen` [mmol/L] belongs to `ph`.
+    [[nodiscard]] Pools at(const Pools& z, double ibu, double ph, double hydrogen) const {
+        Pools d;
+        const double undissociated = z[lactic] * hydrogen / (hydrogen + AcidTable::lacticKa);
+        const double monod = z[sugar] / (p_.Ks + z[sugar]);
+        const double drive = freedom(ibu, z[tolerance], hydrogen) * monod / (1 + std::exp((p_.Kip - ph) / p_.dph));
+        souring(z, drive, monod, undissociated, d);
+        phenols(z, ph, d);
+        adaptation(z, ibu, d);
+        return d;
+    }
+
+    [[nodiscard]] double freedom(double ibu, double toleranceNow, double hydrogen) const {
+        const double active = logReference_ - std::log(1 + isoKa_ / hydrogen);
+        return 1 / (1 + std::exp(p_.n * (std::log(ibu / toleranceNow) + p_.gamma * active)));
+    }
+
+private:
+    void souring(const Pools& z, double drive, double monod, double undissociated, Pools& d) const {
+        const double made = daily_.lacticRate * z[lactics] * drive * std::max(0.0, 1 - undissociated / p_.Lup);
+        const double opened = daily_.dextrinRate * z[brett] * z[dextrin];
+        const double openedSlowly = daily_.residueRate * z[brett] * z[residue];
+        const double leak = p_.sig * (opened + openedSlowly);
+        const double eaten = daily_.brettSugar * z[brett] * monod;
+        d[lactic] = made;
+        d[acetic] = p_.aH * made + daily_.aceticFromOxygen;
+        d[sugar] = leak - made / p_.yL - eaten;
+        d[dextrin] = -opened;
+        d[residue] = -openedSlowly;
+        d[ethanol] = p_.yE2 * (eaten + opened + openedSlowly - leak) - ethanolPerAcetic * daily_.aceticFromOxygen;
+        const double food = z[sugar] + z[dextrin];
+        d[lactics] = daily_.growth * drive * std::max(0.0, 1 - undissociated / p_.Lug) * z[lactics] * (1 - z[lactics]) -
+                     daily_.decay * z[lactics];
+        d[brett] = daily_.brettGrowth * food / (1 + food) * z[brett] * (1 - z[brett]) - daily_.decay * z[brett];
+    }
+
+    void phenols(const Pools& z, double ph, Pools& d) const {
+        const double split = daily_.esterRate * (z[lactics] + z[brett]) * z[esters];
+        const double toVinyl = daily_.decarboxylation * z[brett], lost = toVinyl + daily_.sink * z[lactics];
+        const double toEthyl = daily_.reduction * z[brett];
+        const double acidity = std::exp(logVinylReference_ - slopeLn10_ * ph);
+        const double gone = toEthyl + daily_.vinylLoss * std::min(p_.vinylMost, acidity);
+        d[esters] = -split;
+        d[ferulic] = split - lost * z[ferulic];
+        d[coumaric] = -lost * z[coumaric];
+        d[vinylG] = vinylPerFerulic * toVinyl * z[ferulic] - gone * z[vinylG];
+        d[vinylP] = vinylPerCoumaric * toVinyl * z[coumaric] - gone * z[vinylP];
+        d[ethylG] = ethylPerVinylG * p_.yred * toEthyl * z[vinylG];
+        d[ethylP] = ethylPerVinylP * p_.yred * toEthyl * z[vinylP];
+    }
+
+    void adaptation(const Pools& z, double ibu, Pools& d) const {
+        const double pull = ibu / (ibu + z[tolerance]);
+        d[tolerance] = pull / p_.tg * (p_.idmax - z[tolerance]) - (1 - pull) / p_.tl * (z[tolerance] - p_.id0);
+    }
+
+    const CultureParameters& p_;
+    const Daily daily_;
+    const double isoKa_, logReference_, logVinylReference_;
+    const double slopeLn10_ = std::log(10.0) * p_.vinylSlope;
+};
+
+Pools poolsOf(const VesselState& s) {
+    const Composition& b = s.beer;
+    return {b.lactic,      b.acetic,        b.sugar,       b.dextrin,
+            b.residue,     b.ethanol,       b.ferulic,     b.coumaric,
+            b.esters,      b.vinylGuaiacol, b.vinylPhenol, b.ethylGuaiacol,
+            b.ethylPhenol, s.lactics,       s.brett,       std::max(s.hopTolerance, 1e-6)};
+}
+
+void putBack(const Pools& z, VesselState& s) {
+    Composition& b = s.beer;
+    b.lactic = z[lactic], b.acetic = z[acetic], b.sugar = z[sugar], b.dextrin = z[dextrin], b.residue = z[residue];
+    b.ethanol = std::max(0.0, z[ethanol]);
+    b.ferulic = z[ferulic], b.coumaric = z[coumaric], b.esters = z[esters];
+    b.vinylGuaiacol = z[vinylG], b.vinylPhenol = z[vinylP], b.ethylGuaiacol = z[ethylG], b.ethylPhenol = z[ethylP];
+    s.lactics = z[lactics], s.brett = z[brett], s.hopTolerance = z[tolerance];
+}
+
+/// pH kept up with the pools by one Newton step a stage.
+class PhTracker {
+public:
+    PhTracker(const Composition& beer, const Pools& z)
+        : table_(AcidTable::instance()), buffer_(beer.buffer), sid_(beer.sid) {
+        for (int i = 0; i < 12; ++i)
+            follow(z);
+    }
+    void follow(const Pools& z) {
+        constexpr double lacticMmol = 1e3 / lacticMolarMass, aceticMmol = 1e3 / aceticMolarMass;
+        ph_ = AcidTable::step(ph_, here_, z[lactic] * lacticMmol, z[acetic] * aceticMmol, buffer_, sid_);
+        here_ = table_.at(ph_);
+    }
+    [[nodiscard]] double ph() const { return ph_; }
+    [[nodiscard]] double hydrogen() const { return here_.hydrogen; }
+
+private:
+    const AcidTable& table_;
+    double buffer_, sid_;
+    double ph_ = 3.8;
+    AcidTable::Point here_ = table_.at(ph_);
+};
+
+/// Bitter acids lost by first order; cis lasts, trans does not.
+struct Bitterness {
+    double cis, trans, keepCis, keepTrans;
+    Bitterness(const Composition& beer, double temperature, double step, const CultureParameters& p)
+        : cis(std::max(0.0, beer.isoCis)), trans(std::max(0.0, beer.isoTrans)) {
+        const double month = daysPerMonth * std::pow(p.isoQ10, (20 - temperature) / 10);
+        keepCis = std::exp2(-step / (p.isoCisMonths * month));
+        keepTrans = std::exp2(-step / (p.isoTransMonths * month));
+    }
+    void advance() {
+        cis *= keepCis;
+        trans *= keepTrans;
+    }
+};
+
+AgeConditions within(const AgeConditions& c) {
+    // Written so that NaN ends at the lower bound.
+    return {{std::min(36525.0, std::max(0.0, c.days.d))},
+            {std::min(45.0, std::max(-5.0, c.temperature.c))},
+            std::max(0.0, c.oxygenPerYear)};
+}
+
+void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates& rates, int steps, double h) {
+    PhTracker acid(beer, z);
+    for (int i = 0; i < steps; ++i) {
+        const double ibu = hops.cis + hops.trans;
+        const Pools first = rates.at(z, ibu, acid.ph(), acid.hydrogen());
+        Pools ahead;
+        for (std::size_t k = 0; k < poolCount; ++k)
+            ahead[k] = z[k] + h * first[k];
+        ahead[sugar] = std::max(ahead[sugar], 0.0);
+        acid.follow(ahead);
+        const Pools second = rates.at(ahead, ibu, acid.ph(), acid.hydrogen());
+        for (std::size_t k = 0; k < poolCount; ++k)
+            z[k] += .5 * h * (first[k] + second[k]);
+        z[sugar] = std::max(z[sugar], 0.0);
+        hops.advance();
+        acid.follow(z);
+    }
+}
+
+} // namespace
+
+VesselState age(const VesselState& state, const AgeConditions& conditions, const CultureParameters& parameters) {
+    const AgeConditions c = within(conditions);
+    if (c.days.d <= 0)
+        return state;
+    const Rates rates(c, parameters);
+    const double pace = std::clamp(rates.daily().fastest(parameters) / 1.5, 1.0, 20.0);
+    const int steps = std::max(1, static_cast<int>(std::ceil(c.days.d * pace - 1e-9)));
+    const double h = c.days.d / steps;
+
+    Pools z = poolsOf(state);
+    Bitterness hops(state.beer, c.temperature.c, h, parameters);
+    integrate(z, hops, state.beer, rates, steps, h);
+
+    VesselState out = state;
+    putBack(z, out);
+    out.beer.isoCis = hops.cis;
+    out.beer.isoTrans = hops.trans;
+    const double months = c.days.d / daysPerMonth;
+    out.beer.betaGlucan *= std::exp(-parameters.kBG * months);
+    out.beer.arabinoxylan *= std::exp(-parameters.kAX * months);
+    return out;
+}
+
+double hopFreedom(Ibu bitterness, double hopTolerance, Ph ph, const CultureParameters& parameters) {
+    return Rates({}, parameters).freedom(bitterness.ibu, hopTolerance, std::pow(10.0, 3 - ph.ph));
+}
+
+} // namespace staveline
