@@ -41,7 +41,8 @@ struct BrewInput {
     std::vector<Part> grist; ///< shares sum to 1
     Recipe recipe;           ///< its numbers; names no longer needed
     Yeast yeast;
-    CelsiusPerMinute ramp = jumpRate;
+    CelsiusPerMinute ramp = jumpRate; ///< between rests
+    Grain sugar;                      ///< the simple sugar; looked up only when the recipe has a share of it
     bool operator==(const BrewInput&) const = default;
 };
 
@@ -52,20 +53,25 @@ struct BrewInput {
 struct RefillBeer {
     Composition beer;
     double conversion = 1;         ///< extract won by the mash against full conversion ("ext" of the mash model)
-    double attenuationLimit = .83; ///< apparent, 0..1
-    double starch = 0;             ///< unconverted polymer; above 0.02: not converted
+    double attenuationLimit = .83; ///< apparent, of the malt's extract (sugar apart), 0..1
+    double starch = 0;             ///< gelatinised but uncut, share of the starch; above 0.02: not converted
     double hexoseInWort = 0;       ///< g/L
-    double hexoseTaken = 0;        ///< by the primary [g/L]
+    double hexoseTaken = 0;        ///< by the primary, without what pre-souring turned to acid [g/L]
     Plato finalGravity{2};         ///< apparent, after primary
     PercentVol alcohol{5};
 };
 
-/// Pure and deterministic; total for a BrewInput that `resolve` made. Boil time 60 min as in the model's k_boil.
+/// Pure and deterministic; total for a BrewInput that `resolve` made. The model's reference boil is 60 min.
+/// Late grain misses every rest but the last, with its starch, its enzymes and its precursors.
 [[nodiscard]] RefillBeer brew(const BrewInput& input, const BrewParameters& parameters = {});
 
-/// The mash alone over time, for drawing: temperature, sugars, dextrin, precursors, glucan.
+/// The mash alone over time, for drawing: one point a minute or closer, from mash-in to the end of the last rest.
 struct MashTrace {
-    std::vector<double> minute, temperature, fermentable, dextrin, ferulic, betaGlucan;
+    std::vector<double> minute, temperature; ///< min, C
+    std::vector<double> fermentable;         ///< share of the extract that full conversion would give
+    std::vector<double> dextrin;             ///< the same, uncut starch included
+    std::vector<double> ferulic;             ///< free acid in the wort [mg/L]
+    std::vector<double> betaGlucan;          ///< in the wort [g/L]
 };
 [[nodiscard]] MashTrace traceMash(const BrewInput& input, const BrewParameters& parameters = {});
 

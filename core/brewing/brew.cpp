@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// brew(): mash, wort, boil and primary in their order.
+#include "brewing/primary.h"
+#include "quantity/acid_base.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+/// The three models that share one mash.
+struct Mash {
+    MashKinetics starch;
+    PhenolRelease phenols;
+    GlucanRelease glucan;
+
+    Mash(const GristSums& grist, const Recipe& recipe, const BrewParameters& parameters)
+        : starch(grist.first.starch, recipe.mashPh, recipe.liquorToGrist, parameters),
+          phenols(grist.first.phenols, recipe.mashPh, parameters.mk), glucan(grist.first.glucan) {}
+
+    void add(const GristSums::Portion& late) {
+        starch.add(late.starch);
+        phenols.add(late.phenols);
+        glucan.add(late.glucan);
+    }
+    void advance(const MashSegment& segment) {
+        starch.advance(segment);
+        phenols.advance(segment);
+        glucan.advance(segment);
+    }
+};
+
+/// Runs the whole mash; `watch(mash, segment)` is called at the start of every segment, after any late grain is in.
+template <class Watch>
+Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameters& parameters, Watch&& walk) {
+    Mash mash(grist, input.recipe, parameters);
+    for (const auto& segment : scheduleOf(input)) {
+        if (segment.opensLastRest && grist.hasLate)
+            mash.add(grist.late);
+        walk(mash, segment);
+    }
+    return mash;
+}
+
+/// Phenolic acids, their esters and vinyl phenols after boil and primary [mg/L].
+void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& grist, double esterGravity,
+                 const BrewParameters& p) {
+    const double boiled = -std::expm1(-p.kBoil * input.recipe.boil.min / 60);
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, vinylPhenolPerCoumaric);
+
+    // Soluble esters follow the grist's bound acid; 50 mg/kg is Pilsner malt.
+    const double esters = p.esters * grist.ferulicBound / 50 * esterGravity / 12;
+    beer.ferulic += p.esterShare * esters;
+    beer.esters = (1 - p.esterShare) * esters;
+
+    const double taken = input.yeast.pof ? p.yPof : p.yPofNegative;
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, taken, vinylPhenolPerCoumaric);
+}
+
+/// Lactic acid [g/L] that pre-souring adds to the whole refill: the soured part is brought to its titratable acidity
+/// at an unchanged strong-ion difference, then blended back.
+double preSouring(const Composition& beer, const Recipe& recipe, double hexoseTaken) {
+    if (recipe.preSoured.of1 <= 0)
+        return 0;
+    const double added = withTitratableAcidity(beer, recipe.preSourTa).lactic - beer.lactic;
+    return std::clamp(recipe.preSoured.of1 * added, 0., hexoseTaken);
+}
+
+/// Apparent extract from what is left in the beer. Glycerol and lactic acid count beyond what every beer has.
+Plato apparentGravity(const Composition& beer, Plato original) {
+    const double left = beer.carbohydrate() + beer.otherExtract + (beer.glycerol - 2) + (beer.lactic - .2);
+    return {(left / 10 - .1808 * original.p) / realPerApparent};
+}
+
+constexpr double cisShare = .68; ///< of the iso-alpha acids
+
+Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
+                     const WortHexose& wort, const Attenuation& primary, const BrewParameters& p) {
+    const Recipe& recipe = input.recipe;
+    const double perLitre = gristPerLitre(recipe, malt.conversion, grist);
+    const double gristPlato = gristGravity(recipe, malt.conversion).p;
+    Composition beer;
+    beer.lactic = p.lacticFresh;
+    beer.acetic = p.aceticFresh;
+    beer.buffer = recipe.originalGravity.p / 12;
+    beer.sid = anionCharge({p.phFresh}, beer.lactic, beer.acetic, beer.buffer);
+    beer.sugar = primary.sugar;
+    beer.dextrin = primary.dextrin;
+    beer.residue = primary.residue;
+    beer.ethanol = primary.ethanol;
+    beer.otherExtract = p.other * wort.maltExtract;
+    beer.glycerol = primary.glycerol;
+    beer.betaGlucan = mash.glucan.dissolved() * perLitre;
+    beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
+    beer.isoCis = cisShare * recipe.bitterness.ibu;
+    beer.isoTrans = (1 - cisShare) * recipe.bitterness.ibu;
+    beer.ferulic = p.mF * mash.phenols.ferulic() * perLitre;
+    beer.coumaric = p.mC * mash.phenols.coumaric() * perLitre;
+    brewPhenols(beer, input, grist, gristPlato, p);
+    return beer;
+}
+
+} // namespace
+
+RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
+    const GristSums grist = sumsOf(input.grist);
+    const Mash mash = runMash(input, grist, parameters, [](Mash& m, const MashSegment& s) { m.advance(s); });
+    const MaltWort malt = maltWort(mash.starch.pools(), grist, parameters.aalShift);
+    const WortHexose wort = wortHexose(malt, input);
+    const Attenuation primary = attenuate(wort, input.yeast, input.recipe.originalGravity, parameters);
+
+    RefillBeer out;
+    out.beer = composed(input, mash, grist, malt, wort, primary, parameters);
+    const double soured = preSouring(out.beer, input.recipe, primary.taken);
+    out.beer.lactic += soured;
+    out.beer.ethanol -= parameters.ethanolPerHexose * soured;
+    out.conversion = malt.conversion;
+    out.attenuationLimit = malt.attenuationLimit();
+    out.starch = malt.starch;
+    out.hexoseInWort = wort.total();
+    out.hexoseTaken = primary.taken - soured;
+    out.finalGravity = apparentGravity(out.beer, input.recipe.originalGravity);
+    out.alcohol = out.beer.alcohol();
+    return out;
+}
+
+MashTrace traceMash(const BrewInput& input, const BrewParameters& parameters) {
+    const GristSums grist = sumsOf(input.grist);
+    const double perLitre = gristPerLitre(input.recipe, brew(input, parameters).conversion, grist);
+    MashTrace trace;
+    double clock = 0;
+    const auto note = [&](const Mash& mash, double celsius) {
+        const MaltExtract extract = extractOf(mash.starch.pools());
+        trace.minute.push_back(clock);
+        trace.temperature.push_back(celsius);
+        trace.fermentable.push_back(extract.fermentable());
+        trace.dextrin.push_back(extract.dextrin);
+        trace.ferulic.push_back(parameters.mF * mash.phenols.ferulic() * perLitre);
+        trace.betaGlucan.push_back(mash.glucan.dissolved() * perLitre);
+    };
+    runMash(input, grist, parameters, [&](Mash& mash, const MashSegment& segment) {
+        const int pieces = std::max(1, static_cast<int>(std::ceil(segment.minutes - 1e-9)));
+        const double minutes = segment.minutes / pieces;
+        if (trace.minute.empty())
+            note(mash, segment.from);
+        for (int i = 0; i < pieces; ++i) {
+            mash.advance({segment.at(i * minutes), segment.at((i + 1) * minutes), minutes, false});
+            clock += minutes;
+            note(mash, segment.at((i + 1) * minutes));
+        }
+    });
+    return trace;
+}
+
+} // namespace staveline

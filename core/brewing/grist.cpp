@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "brewing/grist.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace staveline {
+namespace {
+
+constexpr double fullPower = 250; ///< WK of the malt the starch model was fitted to
+constexpr double mostPower = 1.5; ///< more than this much of it has not been seen to act
+
+bool hasStarch(const Grain& grain) {
+    return grain.ownRdf < 0;
+}
+/// Extract goes into the kettle: it does not thin the enzymes in the tun.
+bool inTun(const Grain& grain) {
+    return grain.kind != GrainKind::extract;
+}
+
+void addPart(GristSums::Portion& portion, const Grain& grain, double share) {
+    portion.starch.enzyme += share * grain.diastaticPowerWk / fullPower;
+    if (hasStarch(grain))
+        portion.starch.starch += share * grain.extractAsIs;
+    portion.phenols.ferulicFree += share * grain.ferulicFree;
+    portion.phenols.ferulicBound += share * grain.ferulicBound;
+    portion.phenols.coumaricFree += share * grain.coumaricFree;
+    portion.phenols.coumaricBound += share * grain.coumaricBound;
+    portion.phenols.esterase += share * grain.esterase;
+    portion.glucan.glucanase += share * grain.glucanase;
+    (grain.isRaw() ? portion.glucan.raw : portion.glucan.malt) += share * grain.betaGlucan * 1000;
+}
+
+/// From sums over the grist to what the starch model wants: starch summing to 1, enzymes per unit of mash.
+void scale(GristSums& sums, double tunShare) {
+    const double starch = sums.first.starch.starch + sums.late.starch.starch;
+    const double enzyme = sums.first.starch.enzyme + sums.late.starch.enzyme;
+    const double perMash = tunShare > 0 ? 1 / tunShare : 0;
+    const double perUnit = enzyme > 0 ? std::min(perMash, mostPower / enzyme) : 0;
+    for (auto* portion : {&sums.first, &sums.late}) {
+        portion->starch.enzyme *= perUnit;
+        if (starch > 0)
+            portion->starch.starch /= starch;
+    }
+}
+
+} // namespace
+
+GristSums sumsOf(std::span<const BrewInput::Part> grist) {
+    GristSums sums;
+    double tunShare = 0, ownFermentable = 0;
+    for (const auto& [grain, share, late] : grist) {
+        const double extract = share.of1 * grain.extractAsIs;
+        addPart(late ? sums.late : sums.first, grain, share.of1);
+        sums.hasLate |= late;
+        sums.extract += extract;
+        if (!hasStarch(grain)) {
+            sums.ownExtract += extract;
+            ownFermentable += extract * grain.ownRdf;
+        }
+        if (inTun(grain))
+            tunShare += share.of1;
+        sums.ferulicBound += share.of1 * grain.ferulicBound;
+        sums.arabinoxylan += share.of1 * grain.arabinoxylan;
+    }
+    if (sums.ownExtract > 0)
+        sums.ownFermentability = ownFermentable / sums.ownExtract;
+    sums.ownExtract /= sums.extract;
+    scale(sums, tunShare);
+    return sums;
+}
+
+double convertingPower(std::span<const BrewInput::Part> grist) {
+    double power = 0, needy = 0;
+    for (const auto& part : grist) {
+        power += part.share.of1 * part.grain.diastaticPowerWk;
+        if (hasStarch(part.grain))
+            needy += part.share.of1;
+    }
+    return needy > 0 ? power / needy : std::numeric_limits<double>::infinity();
+}
+
+} // namespace staveline

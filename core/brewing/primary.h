@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Primary fermentation: which sugars the yeast takes, what it leaves for the vessel, what it makes.
+#pragma once
+
+#include "brewing/wort.h"
+
+namespace staveline {
+
+struct Attenuation {
+    double taken = 0;                           ///< by the yeast [g hexose/L]
+    double sugar = 0, dextrin = 0, residue = 0; ///< left, by how easily a mixed culture opens it [g hexose/L]
+    double glycerol = 0, ethanol = 0;           ///< g/L
+};
+[[nodiscard]] Attenuation attenuate(const WortHexose& wort, const Yeast& yeast, Plato original,
+                                    const BrewParameters& parameters);
+
+/// Molar masses of a phenolic acid and the vinyl phenol it gives [g/g].
+inline constexpr double vinylGuaiacolPerFerulic = .7734, vinylPhenolPerCoumaric = .7319;
+
+/// Boil and primary: acid [mg/L] that becomes vinyl phenol. `free`, `vinyl` are changed in place.
+void decarboxylate(double& free, double& vinyl, double share, double vinylPerAcid);
+
+} // namespace staveline
