@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layers/text_rules.h"
+
+#include "layers/cpp_text.h"
+
+#include <algorithm>
+#include <fmt/core.h>
+#include <optional>
+#include <regex>
+
+namespace staveline::layers {
+namespace {
+
+constexpr std::string_view blank = " \t\r\n";
+
+std::size_t skipBlank(std::string_view code, std::size_t at) {
+    return std::min(code.find_first_not_of(blank, at), code.size());
+}
+
+/// A source with its literals at hand.
+struct Source {
+    CppText text;
+
+    [[nodiscard]] const Literal* literalAt(std::size_t at) const {
+        const auto found = std::find_if(text.literals.begin(), text.literals.end(),
+                                        [&](const Literal& literal) { return literal.begin == at; });
+        return found == text.literals.end() ? nullptr : &*found;
+    }
+    /// Position behind the bracket that closes the one at `open`; literals are jumped over.
+    [[nodiscard]] std::size_t closing(std::size_t open) const {
+        int depth = 0;
+        for (auto at = open; at < text.code.size(); ++at) {
+            if (const auto* literal = literalAt(at))
+                at = literal->end - 1;
+            else if (text.code[at] == '(')
+                ++depth;
+            else if (text.code[at] == ')' && --depth == 0)
+                return at + 1;
+        }
+        return text.code.size();
+    }
+    [[nodiscard]] std::vector<const Literal*> literalsIn(std::size_t begin, std::size_t end) const {
+        std::vector<const Literal*> found;
+        for (const auto& literal : text.literals)
+            if (literal.begin >= begin && literal.end <= end)
+                found.push_back(&literal);
+        return found;
+    }
+};
+
+/// Keys between the brackets of say(...): a literal, a choice between literals, or a literal with more after it.
+void readKeys(const Source& source, std::size_t open, std::size_t close, Saying& saying) {
+    const std::string_view code = source.text.code;
+    const auto literals = source.literalsIn(open, close);
+    const auto first = skipBlank(code, open + 1);
+    if (literals.empty() ||
+        (literals.front()->begin != first && code.substr(open, close - open).find('?') == code.npos))
+        return;
+    for (const auto* literal : literals)
+        if (literal->text.find('.') != std::string::npos)
+            saying.keys.push_back(literal->text);
+    saying.prefix = code[skipBlank(code, literals.back()->end)] == '+';
+}
+
+void readNames(const Source& source, std::size_t at, Saying& saying) {
+    const std::string_view code = source.text.code;
+    for (at = skipBlank(code, at); code.substr(at).starts_with(".with("); at = skipBlank(code, at)) {
+        if (const auto* name = source.literalAt(skipBlank(code, at + 6)))
+            saying.names.insert(name->text);
+        at = source.closing(at + 5);
+    }
+}
+
+bool isStored(std::string_view code, std::size_t at) {
+    const auto before = code.find_last_not_of(blank, at == 0 ? 0 : at - 1);
+    return before != std::string_view::npos && (code[before] == '=' || code[before] == '{' || code[before] == ':');
+}
+
+std::optional<std::string> firstMissing(const Saying& saying, std::string_view text) {
+    for (const auto& name : placeholdersOf(text))
+        if (!saying.names.contains(name))
+            return name;
+    return std::nullopt;
+}
+
+bool startsAny(std::string_view prefix, const Templates& templates) {
+    const auto at = templates.lower_bound(prefix);
+    return at != templates.end() && at->first.starts_with(prefix);
+}
+
+bool startsKey(const std::string& literal, const std::string& key) {
+    return literal.size() > 2 && (literal.back() == '.' || literal.back() == '_') && key.starts_with(literal);
+}
+
+} // namespace
+
+std::vector<Saying> sayingsOf(std::string_view source) {
+    static const std::regex call(R"(\bsay\s*\()");
+    const Source scanned{scanCpp(source)};
+    const auto& code = scanned.text.code;
+    std::vector<Saying> found;
+    for (std::sregex_iterator at(code.begin(), code.end(), call), end; at != end; ++at) {
+        const auto begin = static_cast<std::size_t>(at->position());
+        const auto open = begin + static_cast<std::size_t>(at->length()) - 1;
+        const auto close = scanned.closing(open);
+        Saying saying;
+        readKeys(scanned, open, close, saying);
+        readNames(scanned, close, saying);
+        saying.stored = isStored(code, begin);
+        saying.line = lineOf(code, begin);
+        if (!saying.keys.empty())
+            found.push_back(std::move(saying));
+    }
+    return found;
+}
+
+std::set<std::string> placeholdersOf(std::string_view text) {
+    static const std::regex braces(R"(\{([^{}]*)\})");
+    const std::string copy(text);
+    std::set<std::string> names;
+    for (std::sregex_iterator at(copy.begin(), copy.end(), braces), end; at != end; ++at)
+        names.insert((*at)[1]);
+    return names;
+}
+
+std::vector<std::string> sayingViolations(const TreeFile& file, const Templates& templates) {
+    std::vector<std::string> found;
+    const auto report = [&](const Saying& saying, const std::string& what) {
+        found.push_back(fmt::format("{}:{}: {}", file.path, saying.line, what));
+    };
+    for (const auto& saying : sayingsOf(file.text))
+        for (const auto& key : saying.keys) {
+            const auto text = templates.find(key);
+            if (saying.prefix ? !startsAny(key, templates) : text == templates.end())
+                report(saying, fmt::format("no text for \"{}\"", key));
+            else if (const auto name =
+                         saying.prefix || saying.stored ? std::nullopt : firstMissing(saying, text->second))
+                report(saying, fmt::format("\"{}\" is not given its {{{}}}", key, *name));
+        }
+    return found;
+}
+
+std::vector<std::string> templateViolations(const std::vector<TreeFile>& files) {
+    static const std::regex entry(R"(([a-z0-9_]+\.)+[a-z0-9_]+\t[^\t\r]*[^\t\r ])");
+    std::set<std::string> seen;
+    std::vector<std::string> found;
+    for (const auto& file : files) {
+        int number = 0;
+        for (std::size_t at = 0; at < file.text.size();) {
+            const auto end = std::min(file.text.find('\n', at), file.text.size());
+            const auto line = file.text.substr(at, end - at);
+            at = end + 1;
+            ++number;
+            if (line.empty() || line.starts_with('#'))
+                continue;
+            const auto where = fmt::format("{}:{}: ", file.path, number);
+            if (!std::regex_match(line, entry))
+                found.push_back(where + "is no key, tab, text: " + line);
+            else if (std::count(line.begin(), line.end(), '{') != std::count(line.begin(), line.end(), '}') ||
+                     placeholdersOf(line).size() > static_cast<std::size_t>(std::count(line.begin(), line.end(), '{')))
+                found.push_back(where + "braces do not pair");
+            else if (!seen.insert(line.substr(0, line.find('\t'))).second)
+                found.push_back(where + "key is given twice");
+        }
+    }
+    return found;
+}
+
+std::vector<std::string> unusedKeys(const Templates& templates, const std::set<std::string>& mentioned) {
+    std::vector<std::string> unused;
+    for (const auto& [key, text] : templates) {
+        const bool used = mentioned.contains(key) || std::any_of(mentioned.begin(), mentioned.end(),
+                                                                 [&](const auto& m) { return startsKey(m, key); });
+        if (!used)
+            unused.push_back("nothing says \"" + key + "\"");
+    }
+    return unused;
+}
+
+} // namespace staveline::layers

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How sources and templates of resources/texts fit together.
+#pragma once
+
+#include "layers/source_tree.h"
+
+#include <map>
+#include <set>
+
+namespace staveline::layers {
+
+using Templates = std::map<std::string, std::string, std::less<>>;
+
+/// One `say(...)` of a source.
+struct Saying {
+    std::vector<std::string> keys; ///< literal keys; two for a choice between them
+    bool prefix = false;           ///< the literal is only the start of the key
+    std::set<std::string> names;   ///< of the .with(...) that follow in the same expression
+    bool stored = false;           ///< kept in a variable, which may get more arguments later
+    int line = 0;
+};
+[[nodiscard]] std::vector<Saying> sayingsOf(std::string_view source);
+
+/// Names in braces.
+[[nodiscard]] std::set<std::string> placeholdersOf(std::string_view text);
+
+/// Keys without a template and templates that want a name the expression does not give.
+[[nodiscard]] std::vector<std::string> sayingViolations(const TreeFile& file, const Templates& templates);
+
+/// Lines that are no comment, no blank and no "key<TAB>text"; keys given twice; braces that do not pair.
+[[nodiscard]] std::vector<std::string> templateViolations(const std::vector<TreeFile>& files);
+
+/// Keys that nothing mentions: neither a whole literal nor one that ends in '.' or '_' and starts the key.
+[[nodiscard]] std::vector<std::string> unusedKeys(const Templates& templates, const std::set<std::string>& mentioned);
+
+} // namespace staveline::layers

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "layers/cpp_text.h"
+#include "layers/text_rules.h"
+
+#include "quantity/csv.h"
+#include "support/catch.h"
+
+#include <algorithm>
+#include <array>
+
+namespace staveline::layers {
+namespace {
+
+std::vector<TreeFile> textFiles() {
+    return filesUnder({"resources/texts"});
+}
+
+/// The templates by a reader of their own, so that a slip in the program's reader cannot hide one.
+Templates readTemplates(const std::vector<TreeFile>& files) {
+    Templates templates;
+    for (const auto& file : files)
+        for (std::size_t at = 0; at < file.text.size();) {
+            const auto end = std::min(file.text.find('\n', at), file.text.size());
+            const auto line = file.text.substr(at, end - at);
+            at = end + 1;
+            if (const auto tab = line.find('\t'); tab != std::string::npos && !line.starts_with('#'))
+                templates.emplace(line.substr(0, tab), line.substr(tab + 1));
+        }
+    return templates;
+}
+
+/// Keys that no literal of the program shows, with the reason.
+constexpr std::array<std::string_view, 0> listed{};
+
+std::set<std::string> mentionedInProgram() {
+    std::set<std::string> mentioned(listed.begin(), listed.end());
+    for (const auto& file : programSources())
+        for (auto& literal : scanCpp(file.text).literals)
+            mentioned.insert(std::move(literal.text));
+    return mentioned;
+}
+
+void addCells(std::string_view csv, std::set<std::string>& cells) {
+    const auto table = CsvTable::parse(csv);
+    if (!table)
+        return;
+    for (std::size_t row = 0; row < table->rows(); ++row)
+        for (const auto& column : table->header())
+            cells.emplace(table->text(row, column));
+}
+
+std::size_t violations(const std::string& source) {
+    const Templates templates = {
+        {"room.plain", "Nothing to fill in."}, {"room.one", "{a} is one."}, {"room.why.hops", "Because."}};
+    return sayingViolations({"core/room/a.cpp", source}, templates).size();
+}
+
+} // namespace
+
+TEST_CASE("Every text of resources/texts is a key, a tab and a template") {
+    const auto files = textFiles();
+    REQUIRE(files.size() >= 10);
+    checkNone(templateViolations(files));
+}
+
+TEST_CASE("Everything said has a template, and gets the arguments that the template names") {
+    const auto templates = readTemplates(textFiles());
+    REQUIRE(templates.size() > 20);
+    std::vector<std::string> all;
+    std::size_t sayings = 0;
+    for (const auto& file : programSources()) {
+        sayings += sayingsOf(file.text).size();
+        for (auto& violation : sayingViolations(file, templates))
+            all.push_back(std::move(violation));
+    }
+    CHECK(sayings > 20);
+    checkNone(all);
+}
+
+TEST_CASE("Every template is said somewhere") {
+    auto mentioned = mentionedInProgram();
+    for (const auto& file : filesUnder({"resources/data"}))
+        addCells(file.text, mentioned);
+    checkNone(unusedKeys(readTemplates(textFiles()), mentioned));
+}
+
+TEST_CASE("A key without a template is found") {
+    CHECK(violations(R"~(f(say("room.plain"));)~") == 0);
+    CHECK(violations(R"~(f(say("room.plian"));)~") == 1);
+    CHECK(violations(R"~(f(say(late ? "room.plain" : "room.plian"));)~") == 1);
+    CHECK(violations(R"~(f(say("room.why." + lever));)~") == 0);
+    CHECK(violations(R"~(f(say("room.how." + lever));)~") == 1);
+    CHECK(violations(R"~(// f(say("room.plian"));)~") == 0);
+    CHECK(violations(R"~(f(say(key));)~") == 0);
+    CHECK(violations(R"~(f(say(textOf("room.plian")));)~") == 0);
+    CHECK(violations(R"~(f(essay("room.plian"));)~") == 0);
+}
+
+TEST_CASE("A placeholder that is not given is found") {
+    CHECK(violations(R"~(f(say("room.one").with("a", g(1, ")")));)~") == 0);
+    CHECK(violations("f(say(\"room.one\")\n      .with(\"b\", 1)\n      .with(\"a\", 2));") == 0);
+    CHECK(violations(R"~(f(say("room.one"));)~") == 1);
+    CHECK(violations(R"~(f(say("room.one").with("b", 1));)~") == 1);
+    CHECK(violations(R"~(f(say("room.one").with("b", say("x.y").with("a", 1)));)~") == 2);
+    CHECK(violations(R"~(auto m = say("room.one");)~") == 0);
+}
+
+TEST_CASE("Slips in a text file are found") {
+    const auto slips = [](std::string text) {
+        return templateViolations({{"texts/room.tsv", std::move(text)}}).size();
+    };
+    CHECK(slips("# comment\n\nroom.key\tText {a}, {b}.\nroom.other\tText\n") == 0);
+    CHECK(slips("room.key Text\n") == 1);
+    CHECK(slips("room.key\t\n") == 1);
+    CHECK(slips("room.key\tText\tmore\n") == 1);
+    CHECK(slips("Key\tText\n") == 1);
+    CHECK(slips("room.key\tText {a\n") == 1);
+    CHECK(slips("room.key\tText\r\nroom.two\tText\n") == 1);
+    CHECK(slips("room.key\tText\nroom.key\tText\n") == 1);
+}
+
+TEST_CASE("A template that nothing says is found") {
+    const Templates templates = {{"room.a", ""}, {"room.why.hops", ""}, {"room.b", ""}};
+    CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b"}).empty());
+    CHECK(unusedKeys(templates, {"room.a", "room.why."}) == std::vector<std::string>{"nothing says \"room.b\""});
+    CHECK(unusedKeys(templates, {"room", "r", "."}).size() == 3);
+}
+
+} // namespace staveline::layers
