@@ -14,6 +14,8 @@
 
 namespace staveline {
 
+inline constexpr std::array<double, 5> anchorScores = {0, 3, 5, 8, 10};
+
 /// One line of the sheet (resources/data/attributes.csv).
 struct Attribute {
     std::string code; ///< "TA1"
@@ -22,10 +24,14 @@ struct Attribute {
     std::array<std::string, 5> anchors; ///< words at 0, 3, 5, 8, 10
     bool shortSheet = false;
     bool bothTemperatures = true;
-    Share coldWeight{.5}; ///< cellar weight is the rest
+    Share coldWeight{.5};   ///< cellar weight is the rest
+    double warmShift = 0;   ///< cellar minus cold, expected before any data [points]
+    double warmShiftSd = 0; ///< [points]
     std::optional<Dimension> dimension;
-    double weight = 0;     ///< within its dimension; sums to 1
-    bool reversed = false; ///< 10 - score counts
+    double weight = 0;               ///< within its dimension; sums to 1
+    bool reversed = false;           ///< 10 - score counts
+    std::string fault;               ///< this line also shows a fault ("ropy"); empty: none
+    std::array<double, 3> faultAt{}; ///< the scores from which its severity is 1, 2, 3
     std::string source;
 };
 struct FaultRule {
@@ -41,6 +47,8 @@ struct FaultRule {
 struct TastingSheet {
     std::vector<Attribute> attributes;
     std::vector<FaultRule> faults;
+    /// A missing column, a number out of range, a doubled code, an unknown word and weights that do not sum to 1 are
+    /// faults with the row.
     static Result<TastingSheet> parse(std::string_view attributesCsv, std::string_view faultsCsv);
     [[nodiscard]] const Attribute* find(std::string_view code) const;
     [[nodiscard]] const FaultRule* findFault(std::string_view id) const;
@@ -73,6 +81,7 @@ struct Sitting {
 struct TastingNoise {
     double taster = .80, tasterByTemperature = .40, residual = .80;
     double priorDegreesOfFreedom = 6;
+    double correlation = .3; ///< of one taster's errors between attributes of a dimension
 };
 
 struct DimensionReading {
@@ -84,12 +93,15 @@ struct DimensionReading {
     Share answered{0}; ///< of the dimension's weight
 };
 struct SittingResult {
-    PerDimension<std::optional<DimensionReading>> dimensions; ///< empty: less than half of its weight answered
-    PerDimension<std::vector<std::string>> missing;           ///< attribute codes not scored
-    std::vector<FaultMark> faults;                            ///< severity 1 and above, worst first
-    std::optional<double> bitterness;                         ///< mean of TA5
+    PerDimension<std::optional<DimensionReading>> dimensions; ///< empty: too little answered, or spoiled
+    PerDimension<std::vector<std::string>> missing; ///< codes that even the most complete taster did not score
+    PerDimension<std::string> spoiledBy;            ///< the fault that makes the score unusable; empty: none
+    std::vector<FaultMark> faults;                  ///< severity 1 and above, worst first
+    std::optional<double> bitterness;               ///< mean of TA5
 };
-/// Shrinks every variance to the prior; scores above 10 or below 0 never reach here (checked when recorded).
+/// A taster counts in a dimension from half of its weight on. A temperature not tasted is filled in from the prior and
+/// paid for in both errors; a taster's second score of one attribute is a second glass. Every variance is shrunk to the
+/// prior, tasters far from the rest weigh less. Scores outside 0..10 never reach here (checked when recorded).
 [[nodiscard]] SittingResult evaluate(const Sitting& sitting, const TastingSheet& sheet, const TastingNoise& noise = {});
 
 /// Balanced two-way components (assessor x temperature, replicated) as printed in the worked example.

@@ -43,16 +43,24 @@ struct Verdict {
     Message reason;
 };
 
+/// The fault that stands in the way: severity 2 or 3, not a wanted trait, worst first, those that block advice before
+/// those a recipe can cure. Put its id and rule into the context.
+[[nodiscard]] std::optional<FaultMark> worstUnwantedFault(const SittingResult& result, const Target& target,
+                                                          const TastingSheet& sheet);
+
 /// What is known beside the numbers.
 struct VerdictContext {
     Day today{};
-    std::optional<std::string> fault; ///< the worst unwanted fault of severity 2 or 3
-    const FaultRule* faultRule = nullptr;
-    bool gravityFalling = false;     ///< more than 0.001 in 30 days
-    std::optional<Day> modelArrives; ///< when the model brings the score to the window by itself (moves > 0.5)
+    std::optional<std::string> fault;     ///< the worst unwanted fault of severity 2 or 3
+    const FaultRule* faultRule = nullptr; ///< its rule; none: a fault the sheet does not know
+    bool gravityFalling = false;          ///< more than 0.001 in 30 days
+    std::optional<Day> modelArrives;      ///< when the model brings the score to the window by itself (moves > 0.5)
 };
 [[nodiscard]] double probabilityOutside(double gap, double sd, double band);
 [[nodiscard]] double probabilitySign(double gap, double sd);
+/// How many more tasters, each at both temperatures, bring the error below band / 1.3; at least 1.
+[[nodiscard]] int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noise = {});
+/// First that applies: fault first (unless the fault's cure is the recipe), wait until, hold, move, nudge, taste again.
 [[nodiscard]] Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
                               const VerdictContext& context);
 

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The few statistics a tasting needs.
+#pragma once
+
+#include <span>
+#include <vector>
+
+namespace staveline {
+
+[[nodiscard]] double normalCdf(double z);
+/// 0 for no values.
+[[nodiscard]] double meanOf(std::span<const double> values);
+/// Sum of squared distances from the mean, corrected for the rounding of the mean.
+[[nodiscard]] double sumOfSquares(std::span<const double> values);
+
+/// Huber's weights min(1, 1.5 scale / distance) about the mean they give themselves, each value counting with its
+/// precision. `scales` are what one value is expected to scatter before any data, all above 0.
+/// Source key: huber_1964.
+[[nodiscard]] std::vector<double> huberWeights(std::span<const double> values, std::span<const double> precisions,
+                                               std::span<const double> scales);
+
+} // namespace staveline

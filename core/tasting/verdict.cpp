@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tasting/verdict.h"
+
+#include "quantity/text.h"
+#include "tasting/statistics.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace staveline {
+namespace {
+
+constexpr int waitWithoutModel = 60; ///< [days]
+constexpr double actOutside = .75, leanOutside = .40, sureOfSign = .90;
+constexpr double errorPerBand = 1 / 1.3; ///< an error above it cannot resolve the band
+
+/// Texts of the tasting room inside another text: advice that is itself looked up.
+std::string words(const std::string& key) {
+    return render(say(key));
+}
+
+Message withNumbers(std::string key, const Estimate& estimate, const TargetWindow& window) {
+    return say(std::move(key))
+        .with("by", Points{std::abs(window.wanted - estimate.mean)}, "verdict/gap")
+        .with("half", Points{z80 * estimate.sd}, "verdict/half")
+        .with("score", Points{estimate.mean}, "estimate/mean")
+        .with("wanted", Points{window.wanted}, "target/wanted")
+        .with("band", Points{window.band}, "target/band");
+}
+
+/// "acidity.much" or "acidity.little".
+std::string direction(Dimension d, double gap) {
+    return std::string(name(d)) + (gap < 0 ? ".much" : ".little");
+}
+
+bool blocks(const VerdictContext& context) {
+    return context.fault && (!context.faultRule || context.faultRule->blocksAdvice);
+}
+
+Verdict faultFirst(Verdict v, const VerdictContext& context) {
+    v.kind = VerdictKind::faultFirst;
+    v.fault = *context.fault;
+    const auto* rule = context.faultRule;
+    if (!rule) {
+        v.reason = say("tasting.verdict.fault_unknown").with("fault", v.fault);
+        return v;
+    }
+    if (rule->waitDays > 0)
+        v.until = context.today + std::chrono::days{rule->waitDays};
+    v.reason = say(v.until ? "tasting.verdict.fault_until" : "tasting.verdict.fault")
+                   .with("fault", rule->name)
+                   .with("action", rule->action)
+                   .with("draw", words(rule->drawAllowed ? "tasting.draw.allowed" : "tasting.draw.not"))
+                   .with("refill", words(rule->refillAdvice));
+    if (v.until)
+        v.reason.arguments.push_back({"until", *v.until, {}});
+    return v;
+}
+
+Verdict waitUntil(Verdict v, const Estimate& estimate, const TargetWindow& window, const VerdictContext& context) {
+    v.kind = VerdictKind::waitUntil;
+    v.until = context.modelArrives.value_or(context.today + std::chrono::days{waitWithoutModel});
+    const auto* key = context.gravityFalling ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
+    v.reason = withNumbers(key, estimate, window).with("until", *v.until);
+    return v;
+}
+
+VerdictKind byNumbers(const Verdict& v, const TargetWindow& window) {
+    if (std::abs(v.gap) + z80 * v.sd <= window.band)
+        return VerdictKind::hold;
+    if (v.pSign < sureOfSign || v.pOutside < leanOutside)
+        return VerdictKind::tasteAgain;
+    return v.pOutside >= actOutside ? VerdictKind::move : VerdictKind::nudge;
+}
+
+Message reasonFor(const Verdict& v, Dimension d, const Estimate& estimate, const TargetWindow& window) {
+    switch (v.kind) {
+    case VerdictKind::hold:
+        return withNumbers("tasting.verdict.hold", estimate, window);
+    case VerdictKind::move:
+        return withNumbers("tasting.verdict.move." + direction(d, v.gap), estimate, window);
+    case VerdictKind::nudge:
+        return withNumbers("tasting.verdict.nudge." + direction(d, v.gap), estimate, window);
+    default:
+        return withNumbers("tasting.verdict.again." + direction(d, v.gap), estimate, window)
+            .with("tasters", std::int64_t{tastersNeeded(estimate, window.band)})
+            .with("wantedHalf", Points{z80 * window.band * errorPerBand});
+    }
+}
+
+} // namespace
+
+Estimate combine(std::span<const Estimate> estimates) {
+    const bool exact = std::any_of(estimates.begin(), estimates.end(), [](const auto& e) { return e.sd <= 0; });
+    double sum = 0, precision = 0;
+    for (const auto& e : estimates) {
+        if (exact && e.sd > 0)
+            continue;
+        const double p = exact ? 1 : 1 / (e.sd * e.sd);
+        sum += p * e.mean;
+        precision += p;
+    }
+    if (precision <= 0)
+        return {0, std::numeric_limits<double>::infinity()};
+    return {sum / precision, exact ? 0 : 1 / std::sqrt(precision)};
+}
+
+std::optional<FaultMark> worstUnwantedFault(const SittingResult& result, const Target& target,
+                                            const TastingSheet& sheet) {
+    const auto wanted = [&](const FaultMark& mark) {
+        return std::any_of(target.wantedTraits.begin(), target.wantedTraits.end(),
+                           [&](const auto& w) { return w.fault == mark.fault && mark.severity <= w.severity; });
+    };
+    std::optional<FaultMark> worst;
+    int worstRank = 0;
+    for (const auto& mark : result.faults) {
+        if (mark.severity < 2 || wanted(mark))
+            continue;
+        const auto* rule = sheet.findFault(mark.fault);
+        const int rank = mark.severity + (!rule || rule->blocksAdvice ? 10 : 0);
+        if (rank > worstRank) {
+            worst = mark;
+            worstRank = rank;
+        }
+    }
+    return worst;
+}
+
+double probabilityOutside(double gap, double sd, double band) {
+    if (sd <= 0)
+        return std::abs(gap) > band ? 1 : 0;
+    return 1 - (normalCdf((band - gap) / sd) - normalCdf((-band - gap) / sd));
+}
+
+double probabilitySign(double gap, double sd) {
+    if (sd <= 0)
+        return gap == 0 ? .5 : 1;
+    return normalCdf(std::abs(gap) / sd);
+}
+
+int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noise) {
+    const double one = noise.taster * noise.taster +
+                       (noise.tasterByTemperature * noise.tasterByTemperature + noise.residual * noise.residual) / 2;
+    const double wanted = 1 / (band * band * errorPerBand * errorPerBand);
+    const double have = 1 / (estimate.sd * estimate.sd);
+    return std::max(1, static_cast<int>(std::ceil((wanted - have) * one - 1e-9)));
+}
+
+Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
+                const VerdictContext& context) {
+    Verdict v;
+    v.gap = window.wanted - estimate.mean;
+    v.sd = estimate.sd;
+    v.pOutside = probabilityOutside(v.gap, v.sd, window.band);
+    v.pSign = probabilitySign(v.gap, v.sd);
+    if (blocks(context))
+        return faultFirst(std::move(v), context);
+    if (context.gravityFalling || context.modelArrives)
+        return waitUntil(std::move(v), estimate, window, context);
+    v.kind = byNumbers(v, window);
+    v.reason = reasonFor(v, dimension, estimate, window);
+    return v;
+}
+
+} // namespace staveline
