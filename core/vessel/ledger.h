@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The vessel's ledger: facts in, volume, age and shares out. Replay is total: it never fails, it reports findings.
+// Age is weighted by volume: what evaporates is as old as what stays. 1 year = 365.25 d.
 #pragma once
 
 #include "quantity/day.h"
@@ -24,8 +25,8 @@ struct LedgerEntry {
     Litres volume{0};                 ///< moved; for opening and dip: what the vessel holds then
     bool outOfThisVessel = false;     ///< a transfer seen from its source
     std::optional<std::int64_t> brew; ///< the brew a refill or top-up came from
-    std::optional<Days> age;          ///< opening: mean age of the liquid; refill: age of what goes in
-    std::optional<Days> ageSd;        ///< opening
+    std::optional<Days> age;          ///< opening: mean age of the liquid; refill: age of what goes in; none: 0
+    std::optional<Days> ageSd;        ///< opening, or a refill from another vessel; none: 0
 };
 
 struct VesselShape {
@@ -33,12 +34,19 @@ struct VesselShape {
     Share evaporationPerYear{0.04}; ///< of capacity; 0 for steel
 };
 
-/// A generation: the liquid that went in at one entry.
+/// A generation: the liquid that went in at one entry. The oldest also holds what is too little to tell apart.
 struct Generation {
     std::int64_t entry = 0;
     Day on{};
-    Share share{0};   ///< of what is in the vessel now
-    Days birthAge{0}; ///< age when it went in
+    Share share{0};     ///< of what is in the vessel now
+    Days birthAge{0};   ///< mean age when it went in
+    Days birthAgeSd{0}; ///< spread of that age
+};
+
+/// Since the opening: volume = in - out - evaporated + unexplained, whatever the entries say.
+struct LedgerTotals {
+    Litres in{0}, out{0}, evaporated{0};
+    Litres unexplained{0}; ///< booked by dips and overfilling; negative: a loss
 };
 
 struct LedgerState {
@@ -46,9 +54,10 @@ struct LedgerState {
     Litres volume{0};
     Days meanAge{0};
     Days ageSd{0};
-    std::vector<Generation> generations; ///< newest first; shares sum to 1
+    std::vector<Generation> generations; ///< newest first; shares sum to 1; none in an empty vessel
     std::optional<Day> lastDraw, lastRefill, opened;
     int cycle = 0; ///< refills since the opening
+    LedgerTotals totals;
 };
 
 struct LedgerFinding {
@@ -58,26 +67,35 @@ struct LedgerFinding {
 
 struct Replay {
     std::vector<LedgerState> after; ///< one per entry, in order
-    LedgerState now;                ///< aged and evaporated to `today`
+    LedgerState now;                ///< aged and evaporated to `today`; entries after `today` do not count
     std::vector<LedgerFinding> findings;
 };
 
 /// Entries need not be sorted. Impossible facts (a draw larger than the content, an entry before the opening) become
-/// findings; volumes clamp at 0 and at what is there.
+/// findings; volumes clamp at 0 and at what is there. Litres that differ by less than 0.5 % of the capacity are taken
+/// as rounding. Without an opening the first filling opens the vessel. Overfilling: what went in is trusted, the old
+/// beer must have been less.
 [[nodiscard]] Replay replay(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today);
+/// The same with `after` left empty: time and memory do not grow with the length of the generation lists.
+[[nodiscard]] Replay replayNow(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today);
 
-/// Share of the present volume older than `age`.
+/// Share of the present volume older than `age`. A generation with a spread counts with its normal tail.
 [[nodiscard]] Share olderThan(const LedgerState& state, Days age);
+[[nodiscard]] Days ageOf(const Generation& generation, Day on);
 
 struct ScheduleRule {
     Days interval{240};
     Days sampleBefore{30};
     Days primary{14};
+    std::optional<Day> sampled; ///< in this cycle, if it was
+    std::optional<Day> brewed;  ///< the beer for this draw, if it was
 };
 struct Schedule {
     Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day
+    Day sampleDue, drawDue;                       ///< by the interval alone; before today when overdue
 };
-/// From the last refill (or opening); the draw is never planned before `today`.
+/// From the last refill (or opening). Nothing is planned before `today`; what was done keeps its day. A draw waits
+/// for its refill: not before `primary` after the brew.
 [[nodiscard]] Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today);
 
 } // namespace staveline

@@ -1,0 +1,245 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "vessel/ledger.h"
+
+#include "vessel/liquid.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <tuple>
+#include <utility>
+
+namespace staveline {
+namespace {
+
+constexpr double roundingShare = 0.005; ///< of capacity; below it a difference is the rounding of what was written down
+constexpr double dipShare = 0.03;       ///< of capacity; a dip this far off wants an explanation
+
+bool positive(double x) {
+    return std::isfinite(x) && x > 0;
+}
+double orZero(double x) {
+    return positive(x) ? x : 0;
+}
+double orZero(const std::optional<Days>& days) {
+    return days ? orZero(days->d) : 0;
+}
+
+/// Applies entries in order. Always leaves a state that makes sense, whatever it is given.
+class Replayer {
+public:
+    Replayer(const VesselShape& shape, std::vector<LedgerFinding>& findings)
+        : capacity_(orZero(shape.capacity.l)),
+          perDay_(std::min(orZero(shape.evaporationPerYear.of1), 1.0) * capacity_ / daysPerYear), findings_(findings) {}
+
+    void apply(const LedgerEntry& entry);
+    void advanceTo(Day day);
+    void find(const LedgerEntry& entry, Message message) { findings_.push_back({entry.id, std::move(message)}); }
+    [[nodiscard]] LedgerState state() const;
+
+private:
+    void open(const LedgerEntry& entry);
+    void draw(const LedgerEntry& entry);
+    void fill(const LedgerEntry& entry);
+    void dip(const LedgerEntry& entry);
+    void setLevel(const LedgerEntry& entry, double level);
+    void pourIn(const LedgerEntry& entry, double volume);
+    [[nodiscard]] double room(const LedgerEntry& entry, double level, const char* key);
+
+    double capacity_, perDay_;
+    std::vector<LedgerFinding>& findings_;
+    Liquid liquid_;
+    LedgerState facts_; ///< all but the ages and generations
+};
+
+void Replayer::apply(const LedgerEntry& entry) {
+    advanceTo(entry.on);
+    const bool moves = entry.kind != EntryKind::reading && entry.kind != EntryKind::dip;
+    const double least = entry.kind == EntryKind::dip ? 0 : std::numeric_limits<double>::min();
+    if (entry.kind != EntryKind::reading && !(std::isfinite(entry.volume.l) && entry.volume.l >= least))
+        return find(entry, say("vessel.not_positive").with("volume", entry.volume).with("day", entry.on));
+    if (moves && entry.outOfThisVessel)
+        return draw(entry);
+    switch (entry.kind) {
+    case EntryKind::opening:
+        return open(entry);
+    case EntryKind::drawOff:
+    case EntryKind::sample:
+        return draw(entry);
+    case EntryKind::refill:
+    case EntryKind::topUp:
+        return fill(entry);
+    case EntryKind::dip:
+        return dip(entry);
+    case EntryKind::reading:
+        return;
+    }
+}
+
+void Replayer::advanceTo(Day day) {
+    const double lost = std::min(facts_.volume.l, perDay_ * std::max(0, daysBetween(facts_.on, day)));
+    facts_.on = day;
+    facts_.totals.evaporated.l += lost;
+    facts_.volume.l -= lost;
+    if (facts_.volume.l <= 0)
+        liquid_.clear();
+}
+
+/// The level, held down to the capacity; above it by more than rounding is a finding.
+double Replayer::room(const LedgerEntry& entry, double level, const char* key) {
+    if (level - capacity_ > roundingShare * capacity_)
+        find(entry, say(key).with("volume", Litres{level}).with("capacity", Litres{capacity_}).with("day", entry.on));
+    return std::min(level, capacity_);
+}
+
+void Replayer::pourIn(const LedgerEntry& entry, double volume) {
+    if (facts_.volume.l > 0)
+        liquid_.pour({entry.id, entry.on, orZero(entry.age), orZero(entry.ageSd)},
+                     std::min(1.0, volume / facts_.volume.l));
+}
+
+void Replayer::open(const LedgerEntry& entry) {
+    if (facts_.opened)
+        return find(entry, say("vessel.second_opening").with("day", entry.on).with("opened", *facts_.opened));
+    facts_.opened = entry.on;
+    facts_.volume.l = room(entry, entry.volume.l, "vessel.over_full");
+    facts_.totals.in.l += facts_.volume.l;
+    pourIn(entry, facts_.volume.l);
+}
+
+void Replayer::draw(const LedgerEntry& entry) {
+    const double held = facts_.volume.l;
+    const double taken = std::min(held, entry.volume.l);
+    if (entry.volume.l - taken > roundingShare * capacity_)
+        find(entry,
+             say("vessel.drawn_more").with("drawn", entry.volume).with("held", Litres{held}).with("day", entry.on));
+    facts_.totals.out.l += taken;
+    facts_.volume.l -= taken;
+    if (facts_.volume.l <= 0)
+        liquid_.clear();
+    if (entry.kind == EntryKind::drawOff || entry.kind == EntryKind::refill)
+        facts_.lastDraw = entry.on;
+}
+
+void Replayer::fill(const LedgerEntry& entry) {
+    const double wanted = facts_.volume.l + entry.volume.l;
+    facts_.volume.l = room(entry, wanted, "vessel.over_full");
+    facts_.totals.in.l += entry.volume.l;
+    facts_.totals.unexplained.l -= wanted - facts_.volume.l;
+    pourIn(entry, entry.volume.l);
+    if (entry.kind == EntryKind::refill) {
+        facts_.lastRefill = entry.on;
+        facts_.cycle += facts_.opened ? 1 : 0;
+    }
+    if (!facts_.opened)
+        facts_.opened = entry.on;
+}
+
+void Replayer::dip(const LedgerEntry& entry) {
+    const double level = room(entry, entry.volume.l, "vessel.dip_above");
+    const double gain = level - facts_.volume.l;
+    const bool saidAlready = entry.volume.l - level > roundingShare * capacity_;
+    if (!saidAlready && std::abs(gain) > dipShare * capacity_)
+        find(entry, say(gain < 0 ? "vessel.dip_loss" : "vessel.dip_gain")
+                        .with("difference", Litres{std::abs(gain)})
+                        .with("dip", entry.volume)
+                        .with("held", facts_.volume)
+                        .with("day", entry.on));
+    setLevel(entry, level);
+}
+
+void Replayer::setLevel(const LedgerEntry& entry, double level) {
+    const bool wasEmpty = facts_.volume.l <= 0;
+    facts_.totals.unexplained.l += level - facts_.volume.l;
+    facts_.volume.l = level;
+    if (level <= 0)
+        liquid_.clear();
+    else if (wasEmpty)
+        pourIn(entry, level); // beer nobody wrote down: dated from the dip
+}
+
+LedgerState Replayer::state() const {
+    LedgerState state = facts_;
+    state.meanAge = liquid_.meanAge(facts_.on);
+    state.ageSd = liquid_.ageSd();
+    state.generations = liquid_.generations();
+    return state;
+}
+
+auto position(const LedgerEntry& entry) {
+    return std::tuple(entry.on, entry.minute, entry.rank, entry.id);
+}
+
+std::vector<const LedgerEntry*> inOrder(std::span<const LedgerEntry> entries) {
+    std::vector<const LedgerEntry*> order;
+    order.reserve(entries.size());
+    for (const auto& entry : entries)
+        order.push_back(&entry);
+    const auto before = [](const LedgerEntry* a, const LedgerEntry* b) { return position(*a) < position(*b); };
+    if (!std::is_sorted(order.begin(), order.end(), before))
+        std::stable_sort(order.begin(), order.end(), before);
+    return order;
+}
+
+bool opens(const LedgerEntry* entry) {
+    return entry->kind == EntryKind::opening && !entry->outOfThisVessel && positive(entry->volume.l);
+}
+
+Replay run(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today, bool keepEach) {
+    Replay result;
+    Replayer replayer(shape, result.findings);
+    bool settled = false;
+    const auto settle = [&] {
+        if (std::exchange(settled, true))
+            return;
+        replayer.advanceTo(today);
+        result.now = replayer.state();
+    };
+    const auto order = inOrder(entries);
+    const auto found = std::find_if(order.begin(), order.end(), opens);
+    const auto opening = found == order.end() ? order.begin() : found;
+    for (auto at = order.begin(); at != order.end(); ++at) {
+        const LedgerEntry& entry = **at;
+        if (entry.on > today) {
+            settle();
+            replayer.find(entry, say("vessel.future").with("day", entry.on).with("today", today));
+        }
+        if (at < opening) {
+            replayer.advanceTo(entry.on);
+            replayer.find(entry, say("vessel.before_opening").with("day", entry.on).with("opened", (*opening)->on));
+        } else {
+            replayer.apply(entry);
+        }
+        if (keepEach)
+            result.after.push_back(replayer.state());
+    }
+    settle();
+    return result;
+}
+
+} // namespace
+
+Replay replay(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today) {
+    return run(entries, shape, today, true);
+}
+
+Replay replayNow(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today) {
+    return run(entries, shape, today, false);
+}
+
+Days ageOf(const Generation& generation, Day on) {
+    return {daysBetween(generation.on, on) + generation.birthAge.d};
+}
+
+Share olderThan(const LedgerState& state, Days age) {
+    double older = 0;
+    for (const auto& generation : state.generations) {
+        const double beyond = ageOf(generation, state.on).d - age.d;
+        const double sd = generation.birthAgeSd.d;
+        const double part = sd > 0 ? 0.5 * std::erfc(-beyond / (sd * std::sqrt(2.0))) : (beyond > 0 ? 1.0 : 0.0);
+        older += generation.share.of1 * part;
+    }
+    return {std::clamp(older, 0.0, 1.0)};
+}
+
+} // namespace staveline

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ledger_support.h"
+#include "support/property.h"
+
+#include <limits>
+
+using namespace staveline;
+using namespace staveline::ledger_tests;
+
+namespace {
+
+LedgerState refilledOn(int day) {
+    LedgerState state;
+    state.opened = dayAfter(0);
+    state.lastRefill = dayAfter(day);
+    return state;
+}
+constexpr ScheduleRule rule{Days{240}, Days{30}, Days{14}, {}, {}};
+
+} // namespace
+
+TEST_CASE("in time, the interval alone decides") {
+    const auto dates = schedule(refilledOn(100), rule, dayAfter(150));
+    CHECK(dates.draw == dayAfter(340));
+    CHECK(dates.sample == dayAfter(310));
+    CHECK(dates.brew == dayAfter(326));
+    CHECK(dates.nextDraw == dayAfter(580));
+    CHECK(dates.nextSample == dayAfter(550));
+    CHECK(dates.drawDue == dates.draw);
+    CHECK(dates.sampleDue == dates.sample);
+}
+
+TEST_CASE("before the first refill the opening counts, before that today") {
+    LedgerState state;
+    CHECK(schedule(state, rule, dayAfter(7)).draw == dayAfter(247));
+    state.opened = dayAfter(3);
+    CHECK(schedule(state, rule, dayAfter(7)).draw == dayAfter(243));
+}
+
+TEST_CASE("overdue: planned from today on, and still seen to be overdue") {
+    const auto dates = schedule(refilledOn(100), rule, dayAfter(400));
+    CHECK(dates.drawDue == dayAfter(340));
+    CHECK(dates.sampleDue == dayAfter(310));
+    CHECK(dates.sample == dayAfter(400));
+    CHECK(dates.brew == dayAfter(400));
+    CHECK(dates.draw == dayAfter(414)); // the refill must first be brewed
+    CHECK(dates.nextDraw == dayAfter(654));
+}
+
+TEST_CASE("what was done keeps its day, and a beer that is ready need not be waited for") {
+    ScheduleRule done = rule;
+    done.sampled = dayAfter(305);
+    done.brewed = dayAfter(325);
+    const auto dates = schedule(refilledOn(100), done, dayAfter(335));
+    CHECK(dates.sample == dayAfter(305));
+    CHECK(dates.brew == dayAfter(325));
+    CHECK(dates.draw == dayAfter(340));
+    CHECK(schedule(refilledOn(100), done, dayAfter(360)).draw == dayAfter(360));
+    done.brewed = dayAfter(334); // late: it needs its fortnight
+    CHECK(schedule(refilledOn(100), done, dayAfter(335)).draw == dayAfter(348));
+}
+
+TEST_CASE("sampling earlier than the interval is long falls on the refill day") {
+    const auto dates = schedule(refilledOn(100), {Days{20}, Days{30}, Days{14}, {}, {}}, dayAfter(100));
+    CHECK(dates.sampleDue == dayAfter(100));
+    CHECK(dates.nextSample == dates.draw);
+}
+
+TEST_CASE("a rule that makes no sense still gives dates") {
+    constexpr double nan = std::numeric_limits<double>::quiet_NaN(), inf = std::numeric_limits<double>::infinity();
+    for (const double days : {nan, inf, -inf, -7.0})
+        CHECK(schedule(refilledOn(0), {Days{days}, Days{days}, Days{days}, {}, {}}, dayAfter(50)).draw == dayAfter(50));
+}
+
+TEST_CASE("dates come in their order and never before today") {
+    CHECK_PROPERTY("ordered", [] {
+        const ScheduleRule any{Days{*rc::gen::inRange(10, 800) + 0.0},
+                               Days{*rc::gen::inRange(0, 60) + 0.0},
+                               Days{*rc::gen::inRange(0, 40) + 0.0},
+                               {},
+                               {}};
+        const Day today = dayAfter(*rc::gen::inRange(0, 2000));
+        const auto dates = schedule(refilledOn(*rc::gen::inRange(0, 1000)), any, today);
+        RC_ASSERT(dates.sample >= today && dates.brew >= today && dates.draw >= today);
+        RC_ASSERT(dates.sample <= std::max(dates.draw, today));
+        RC_ASSERT(daysBetween(dates.brew, dates.draw) >= static_cast<int>(any.primary.d));
+        RC_ASSERT(dates.draw < dates.nextDraw && dates.draw <= dates.nextSample && dates.nextSample <= dates.nextDraw);
+        RC_ASSERT(dates.drawDue <= dates.draw && dates.sampleDue <= dates.sample);
+    });
+}
