@@ -2,31 +2,25 @@
 // The joined forward model: recipe and plan in, scores at the coming draws out.
 #pragma once
 
-#include "brewing/refill_beer.h"
-#include "culture/vessel_state.h"
-#include "tasting/score_map.h"
+#include "forward/parameters.h"
+#include "quantity/day.h"
 #include "vessel/ledger.h"
 
 #include <map>
 #include <memory>
+#include <optional>
+#include <span>
 
 namespace staveline {
 
 inline constexpr std::string_view modelVersion = "1";
-
-struct Parameters {
-    BrewParameters brew;
-    CultureParameters culture;
-    ScoreParameters score;
-    bool operator==(const Parameters&) const = default;
-};
 
 struct Plan {
     Days toThisDraw{30};    ///< the heel ages until the draw
     Share refillShare{.35}; ///< of the volume after filling
     Days interval{240};     ///< from this draw to the next
     Celsius temperature{16};
-    double oxygenPerYear = 10;
+    double oxygenPerYear = 10; ///< mg/(L year)
     bool operator==(const Plan&) const = default;
 };
 
@@ -56,8 +50,15 @@ struct Prediction {
 [[nodiscard]] Outcome ifKeptUp(const Parameters& parameters, const VesselState& start, const RefillBeer& beer,
                                Plato originalGravity, const Plan& plan, int maxCycles = 40);
 
-/// Quasi-random parameter sets for bands: always the same `count` draws (Halton + inverse normal), from priors.csv.
-[[nodiscard]] std::vector<Parameters> parameterDraws(const Parameters& centre, int count = 64);
+/// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
+[[nodiscard]] Composition freshBeer(const RefillBeer& beer, const Parameters& parameters);
+
+/// The same plan under every draw, in their order: what bands are made of.
+struct DrawnScores {
+    std::vector<Scores> thisDraw, nextDraw;
+};
+[[nodiscard]] DrawnScores scoresOver(std::span<const Parameters> draws, const VesselState& state,
+                                     const BrewInput& recipe, const Plan& plan);
 
 /// The vessel's composition today, from its history. What is unknown keeps its prior.
 struct OpeningFacts {
@@ -70,6 +71,10 @@ struct OpeningFacts {
     std::optional<Plato> gravity; ///< apparent
     std::optional<Ibu> bitterness;
 };
+/// Runs the usual refill from a young vessel through the years stated, up to the end of an interval, then lets the
+/// measurements correct it: TA sets lactic acid (with a pH, both are met), pH the strong-ion difference, gravity
+/// scales the dextrins, bitterness the hop acids. Total: numbers out of range count as their nearest limit, NaN as not
+/// measured.
 [[nodiscard]] VesselState openingState(const OpeningFacts& opening, const BrewInput& usualRecipe, Celsius temperature,
                                        double oxygenPerYear, const Parameters& parameters);
 
@@ -78,10 +83,11 @@ struct BlendEvent {
     Day on{};
     Share share{0};                   ///< of the volume after it; 0: nothing goes in (draw, sample)
     std::optional<std::int64_t> brew; ///< key into `brews`; none: the usual recipe
-    // A measurement corrects the state when there is one.
+    // A measurement corrects the state when there is one, after what went in.
     std::optional<GramsPerLitre> ta;
     std::optional<Ph> ph;
 };
+/// Events after `today` do not count; a brew that is not in `brews` counts as the usual one. Total, as above.
 [[nodiscard]] VesselState carryForward(const VesselState& opening, Day openedOn, std::span<const BlendEvent> events,
                                        const std::map<std::int64_t, RefillBeer>& brews, const RefillBeer& usual,
                                        Day today, Celsius temperature, double oxygenPerYear,

@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// From what a brewer knows about a running vessel to its state, and from there through the ledger to today.
+#include "forward/predict.h"
+
+#include "forward/gravity.h"
+#include "quantity/acid_base.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+/// The measurement inside its plausible range; nothing when it is no number.
+template <Quantity Q> std::optional<Q> usable(const std::optional<Q>& measured, double low, double high) {
+    if (!measured || std::isnan(raw(*measured)))
+        return {};
+    return Q{std::clamp(raw(*measured), low, high)};
+}
+
+double finiteWithin(double value, double low, double high) {
+    return std::min(high, std::max(low, value)); // NaN: low
+}
+
+/// Lactic acid and strong-ion difference that give both readings at once; either alone moves its own total.
+Composition withAcidReadings(Composition beer, std::optional<GramsPerLitre> ta, std::optional<Ph> measuredPh) {
+    ta = usable(ta, 0, 40);
+    measuredPh = usable(measuredPh, 2.2, 6.5);
+    if (!measuredPh)
+        return ta ? withTitratableAcidity(beer, *ta) : beer;
+    if (ta) {
+        // Base taken up from this pH to the end point is linear in lactic acid.
+        const auto taken = [&](double lactic) {
+            return (anionCharge(titrationEndPoint, lactic, beer.acetic, beer.buffer) -
+                    anionCharge(*measuredPh, lactic, beer.acetic, beer.buffer)) *
+                   lacticMolarMass / 1e3;
+        };
+        const double perGram = taken(1) - taken(0);
+        beer.lactic = std::clamp((ta->gPerL - taken(0)) / perGram, 0.0, 40.0);
+    }
+    return withPh(beer, *measuredPh);
+}
+
+Composition withGravity(Composition beer, std::optional<Plato> apparent, Plato original) {
+    apparent = usable(apparent, -3, 30);
+    if (!apparent)
+        return beer;
+    const double missing = realExtractAt(*apparent, original) - realExtractOf(beer);
+    const double dextrins = beer.dextrin + beer.residue;
+    const double wanted = std::max(0.0, dextrins + 1.098 * missing);
+    if (dextrins > 0) {
+        beer.dextrin *= wanted / dextrins;
+        beer.residue *= wanted / dextrins;
+    } else {
+        beer.residue = wanted;
+    }
+    return beer;
+}
+
+Composition withBitterness(Composition beer, std::optional<Ibu> measured) {
+    measured = usable(measured, 0, 150);
+    if (!measured)
+        return beer;
+    constexpr double freshCisShare = .68;
+    const double now = beer.bitterness().ibu;
+    const double cisShare = now > 0 ? beer.isoCis / now : freshCisShare;
+    beer.isoCis = cisShare * measured->ibu;
+    beer.isoTrans = (1 - cisShare) * measured->ibu;
+    return beer;
+}
+
+struct Cellaring {
+    Celsius temperature;
+    double oxygenPerYear;
+};
+
+VesselState later(const VesselState& state, Days days, const Cellaring& cellar, const Parameters& p) {
+    return age(state, {days, cellar.temperature, cellar.oxygenPerYear}, p.culture);
+}
+
+/// Whole intervals end today; what is left over of the years lengthens the first.
+VesselState settled(const OpeningFacts& opening, const Composition& fresh, const Cellaring& cellar,
+                    const Parameters& p) {
+    const double interval = finiteWithin(opening.usualInterval.d, 14, 3650);
+    const double total = finiteWithin(opening.yearsRunning, 0, 100) * daysPerYear;
+    const int cycles = std::max(1, static_cast<int>(total / interval));
+    VesselState state = youngVessel(fresh, p.culture);
+    state = later(state, Days{total - (cycles - 1) * interval}, cellar, p);
+    for (int i = 1; i < cycles; ++i)
+        state = later(refill(state, fresh, opening.usualShare, p.culture), Days{interval}, cellar, p);
+    return state;
+}
+
+} // namespace
+
+VesselState openingState(const OpeningFacts& opening, const BrewInput& usualRecipe, Celsius temperature,
+                         double oxygenPerYear, const Parameters& parameters) {
+    const Composition fresh = freshBeer(brew(usualRecipe, parameters.brew), parameters);
+    VesselState state = settled(opening, fresh, {temperature, oxygenPerYear}, parameters);
+    state.beer = withAcidReadings(state.beer, opening.ta, opening.ph);
+    state.beer = withGravity(state.beer, opening.gravity, usualRecipe.recipe.originalGravity);
+    state.beer = withBitterness(state.beer, opening.bitterness);
+    return state;
+}
+
+VesselState carryForward(const VesselState& opening, Day openedOn, std::span<const BlendEvent> events,
+                         const std::map<std::int64_t, RefillBeer>& brews, const RefillBeer& usual, Day today,
+                         Celsius temperature, double oxygenPerYear, const Parameters& parameters) {
+    const Cellaring cellar{temperature, oxygenPerYear};
+    VesselState state = opening;
+    Day at = openedOn;
+    const auto ageTo = [&](Day day) {
+        if (day > at)
+            state = later(state, Days{static_cast<double>(daysBetween(at, day))}, cellar, parameters);
+        at = std::max(at, day);
+    };
+    for (const BlendEvent& event : events) {
+        if (event.on > today)
+            continue;
+        ageTo(event.on);
+        const auto known = event.brew ? brews.find(*event.brew) : brews.end();
+        const RefillBeer& beer = known == brews.end() ? usual : known->second;
+        state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture);
+        state.beer = withAcidReadings(state.beer, event.ta, event.ph);
+    }
+    ageTo(today);
+    return state;
+}
+
+} // namespace staveline
