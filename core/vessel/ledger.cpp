@@ -166,23 +166,30 @@ LedgerState Replayer::state() const {
     return state;
 }
 
-auto position(const LedgerEntry& entry) {
-    return std::tuple(entry.on, entry.minute, entry.rank, entry.id);
-}
+/// What decides the order, next to each other in memory: unsorted ledgers sort several times faster.
+struct Place {
+    Day on;
+    int minute, rank;
+    std::int64_t id;
+    const LedgerEntry* entry;
+};
 
-std::vector<const LedgerEntry*> inOrder(std::span<const LedgerEntry> entries) {
-    std::vector<const LedgerEntry*> order;
+std::vector<Place> inOrder(std::span<const LedgerEntry> entries) {
+    std::vector<Place> order;
     order.reserve(entries.size());
     for (const auto& entry : entries)
-        order.push_back(&entry);
-    const auto before = [](const LedgerEntry* a, const LedgerEntry* b) { return position(*a) < position(*b); };
+        order.push_back({entry.on, entry.minute, entry.rank, entry.id, &entry});
+    const auto before = [](const Place& a, const Place& b) {
+        return std::tie(a.on, a.minute, a.rank, a.id) < std::tie(b.on, b.minute, b.rank, b.id);
+    };
     if (!std::is_sorted(order.begin(), order.end(), before))
         std::stable_sort(order.begin(), order.end(), before);
     return order;
 }
 
-bool opens(const LedgerEntry* entry) {
-    return entry->kind == EntryKind::opening && !entry->outOfThisVessel && positive(entry->volume.l);
+bool opens(const Place& place) {
+    const auto& entry = *place.entry;
+    return entry.kind == EntryKind::opening && !entry.outOfThisVessel && positive(entry.volume.l);
 }
 
 Replay run(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today, bool keepEach) {
@@ -199,14 +206,14 @@ Replay run(std::span<const LedgerEntry> entries, const VesselShape& shape, Day t
     const auto found = std::find_if(order.begin(), order.end(), opens);
     const auto opening = found == order.end() ? order.begin() : found;
     for (auto at = order.begin(); at != order.end(); ++at) {
-        const LedgerEntry& entry = **at;
+        const LedgerEntry& entry = *at->entry;
         if (entry.on > today) {
             settle();
             replayer.find(entry, say("vessel.future").with("day", entry.on).with("today", today));
         }
         if (at < opening) {
             replayer.advanceTo(entry.on);
-            replayer.find(entry, say("vessel.before_opening").with("day", entry.on).with("opened", (*opening)->on));
+            replayer.find(entry, say("vessel.before_opening").with("day", entry.on).with("opened", opening->on));
         } else {
             replayer.apply(entry);
         }
