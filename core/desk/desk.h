@@ -79,6 +79,7 @@ struct EstimatesView {
 /// Everything advise() needs, detached from the book.
 struct AdviceJob {
     AdviceInput input;
+    std::shared_ptr<const Pantry> pantry; ///< what input.pantry points to
     VesselName vessel;
     std::int64_t revision = 0;
     Schedule dates;
@@ -156,6 +157,9 @@ public:
     bool poll();
 
 private:
+    /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
+    [[nodiscard]] Result<ChoiceFact> promise(const VesselName& vessel, int number, Day on) const;
+
     struct Inside;
     explicit Desk(std::unique_ptr<Inside> inside);
     std::unique_ptr<Inside> inside_;

@@ -31,6 +31,8 @@ struct VesselFact {
     std::optional<double> oxygenPerYear;     ///< mg/(L year); none: by material
     std::optional<Share> cultureHeldBack;    ///< none: by material
     std::string note;
+    std::optional<Day> retired;
+    std::string retiredReason;
     bool operator==(const VesselFact&) const = default;
 };
 /// What is given replaces; what is absent stays.

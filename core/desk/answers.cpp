@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the command line answers to --json.
+#include "desk/json.h"
+
+#include <nlohmann/json.hpp>
+
+namespace staveline {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json words(const std::vector<Message>& messages) {
+    Json list = Json::array();
+    for (const auto& message : messages)
+        list.push_back(render(message));
+    return list;
+}
+
+Json perDimension(auto&& of) {
+    Json json = Json::object();
+    for (Dimension d : allDimensions)
+        json[name(d)] = of(d);
+    return json;
+}
+
+Json bandsJson(const PerDimension<Band>& bands) {
+    return perDimension([&](Dimension d) {
+        return Json{{"value", bands[d].value}, {"low_80", bands[d].low}, {"high_80", bands[d].high}};
+    });
+}
+
+Json valueJson(const LeverValue& value) {
+    return std::visit([](const auto& v) { return Json(v); }, value);
+}
+
+std::string verdictWord(VerdictKind kind) {
+    constexpr std::array<std::string_view, 6> names = {"fault_first", "wait_until", "hold",
+                                                       "move",        "nudge",      "taste_again"};
+    return std::string(names[static_cast<std::size_t>(kind)]);
+}
+
+Json moveJson(const Move& move) {
+    return Json{{"lever", move.lever},
+                {"from", valueJson(move.from)},
+                {"to", valueJson(move.to)},
+                {"next_draw", perDimension([&](Dimension d) { return Json(move.next[d]); })},
+                {"if_kept_up", perDimension([&](Dimension d) { return Json(move.settled[d]); })},
+                {"wording", render(move.wording)},
+                {"cautions", words(move.cautions)}};
+}
+
+Json proposalJson(const Proposal& proposal, bool settled) {
+    Json moves = Json::array();
+    for (const auto& move : proposal.moves)
+        moves.push_back(moveJson(move));
+    Json json{{"title", render(proposal.title)},      {"moves", moves},
+              {"draw_l", proposal.setting.draw.l},    {"interval_d", proposal.setting.interval.d},
+              {"refill_l", proposal.refill.l},        {"this_draw", bandsJson(proposal.thisDraw)},
+              {"next_draw", bandsJson(proposal.next)}};
+    if (settled)
+        json["if_kept_up"] = bandsJson(proposal.settled);
+    json["cost"] = proposal.cost;
+    json["worth"] = proposal.worth;
+    json["reasons"] = words(proposal.reasons);
+    json["limits"] = words(proposal.limits);
+    json["cautions"] = words(proposal.cautions);
+    return json;
+}
+
+Json verdictsJson(const PerDimension<Verdict>& verdicts, const EstimatesView& estimates) {
+    return perDimension([&](Dimension d) {
+        const Verdict& v = verdicts[d];
+        Json json{{"verdict", verdictWord(v.kind)},
+                  {"estimate", estimates.combined[d].mean},
+                  {"plus_minus_80", estimates.combined[d].sd * z80},
+                  {"gap", v.gap},
+                  {"reason", render(v.reason)}};
+        if (v.until)
+            json["until"] = isoDay(*v.until);
+        return json;
+    });
+}
+
+Json outcomeJson(const Outcome& outcome) {
+    return Json{{"scores", perDimension([&](Dimension d) { return Json(outcome.scores[d]); })},
+                {"ph", outcome.ph.ph},
+                {"ta_g_l", outcome.ta.gPerL},
+                {"alcohol_pct_vol", outcome.alcohol.pct},
+                {"apparent_extract_p", outcome.gravity.p},
+                {"bitterness_ibu", outcome.bitterness.ibu}};
+}
+
+template <class T> void put(Json& json, const char* key, const std::optional<T>& value) {
+    if (!value)
+        return;
+    if constexpr (Quantity<T>)
+        json[key] = raw(*value);
+    else
+        json[key] = *value;
+}
+
+} // namespace
+
+std::string toJson(const std::vector<VesselSummary>& cellar) {
+    Json list = Json::array();
+    for (const auto& vessel : cellar) {
+        Json json{{"vessel", vessel.name},
+                  {"shape", vessel.facts.shape},
+                  {"material", vessel.facts.material},
+                  {"capacity_l", vessel.facts.capacity.l},
+                  {"volume_l", vessel.now.volume.l},
+                  {"mean_age_d", vessel.now.meanAge.d},
+                  {"age_sd_d", vessel.now.ageSd.d},
+                  {"retired", vessel.retired},
+                  {"headline", render(vessel.headline)},
+                  {"due", render(vessel.due.text)},
+                  {"due_on", isoDay(vessel.due.on)},
+                  {"findings", vessel.findings}};
+        if (vessel.opened)
+            json["dates"] = Json{{"sample", isoDay(vessel.dates.sample)},
+                                 {"brew", isoDay(vessel.dates.brew)},
+                                 {"draw", isoDay(vessel.dates.draw)},
+                                 {"next_sample", isoDay(vessel.dates.nextSample)},
+                                 {"next_draw", isoDay(vessel.dates.nextDraw)}};
+        if (!vessel.fault.empty())
+            json["fault"] = vessel.fault;
+        Json generations = Json::array();
+        for (const auto& generation : vessel.now.generations)
+            generations.push_back({{"on", isoDay(generation.on)}, {"share", generation.share.of1}});
+        json["generations"] = generations;
+        list.push_back(json);
+    }
+    return list.dump(2) + "\n";
+}
+
+std::string toJson(const AdviceJob& job, const Advice& advice) {
+    Json proposals = Json::array();
+    for (const auto& proposal : advice.proposals)
+        proposals.push_back(proposalJson(proposal, job.input.withSettled));
+    Json json{{"vessel", job.vessel},
+              {"model_version", std::string(modelVersion)},
+              {"draw_on", isoDay(job.dates.draw)},
+              {"brew_on", isoDay(job.dates.brew)},
+              {"verdicts", verdictsJson(advice.verdicts, job.estimates)},
+              {"fault_first", advice.faultFirst},
+              {"proposals", proposals},
+              {"leave_it_alone", proposalJson(advice.leaveAlone, job.input.withSettled)},
+              {"notes", words(advice.notes)}};
+    return json.dump(2) + "\n";
+}
+
+std::string toJson(const Prediction& prediction) {
+    return Json{{"this_draw", outcomeJson(prediction.thisDraw)}, {"next_draw", outcomeJson(prediction.nextDraw)}}.dump(
+               2) +
+           "\n";
+}
+
+std::string toJson(const BrewPlan& plan) {
+    Json grist = Json::array(), mash = Json::array(), hops = Json::array();
+    for (const auto& grain : plan.grist)
+        grist.push_back({{"grain", grain.id}, {"kg", grain.mass.kg}, {"late", grain.late}});
+    for (const auto& stage : plan.mash)
+        mash.push_back({{"temperature_c", stage.temperature.c},
+                        {"minutes", stage.rest.min},
+                        {"water_l", stage.water.l},
+                        {"water_c", stage.waterTemperature.c}});
+    for (const auto& addition : plan.hops)
+        hops.push_back({{"name", addition.name},
+                        {"g", addition.mass.g},
+                        {"minutes", addition.boiled.min},
+                        {"ibu", addition.brings.ibu}});
+    return Json{{"into_vessel_l", plan.intoVessel.l},
+                {"into_fermenter_l", plan.intoFermenter.l},
+                {"left_over_l", plan.leftOver.l},
+                {"pre_boil_hot_l", plan.preBoilHot.l},
+                {"sparge_l", plan.sparge.l},
+                {"mash_volume_l", plan.mashVolume.l},
+                {"original_gravity_p", plan.originalGravity.p},
+                {"final_gravity_p", plan.finalGravity.p},
+                {"alcohol_pct_vol", plan.alcohol.pct},
+                {"bitterness_ibu", plan.bitterness.ibu},
+                {"colour_ebc", plan.colour.ebc},
+                {"sugar_kg", plan.sugar.kg},
+                {"grist", grist},
+                {"mash", mash},
+                {"hops", hops},
+                {"findings", words(plan.findings)},
+                {"cautions", words(plan.cautions)}}
+               .dump(2) +
+           "\n";
+}
+
+std::string toJson(const Fault& fault) {
+    return Json{{"fault", Json{{"path", fault.path}, {"cause", render(fault.cause)}, {"remedy", render(fault.remedy)}}}}
+               .dump(2) +
+           "\n";
+}
+
+std::string toJson(const book::CheckReport& report) {
+    Json damages = Json::array();
+    for (const auto& damage : report.damages)
+        damages.push_back({{"table", damage.table}, {"row", damage.row}, {"what", render(damage.what)}});
+    return Json{{"sound", report.sound()}, {"rows_checked", report.rowsChecked}, {"damages", damages}}.dump(2) + "\n";
+}
+
+std::string toJson(const std::vector<HistoryRow>& history) {
+    Json list = Json::array();
+    for (const auto& row : history) {
+        Json json{{"on", isoDay(row.on)}, {"what", row.what}};
+        put(json, "acidity", row.acidity);
+        put(json, "funk", row.funk);
+        put(json, "body", row.body);
+        put(json, "acidity_forecast", row.acidityForecast);
+        put(json, "funk_forecast", row.funkForecast);
+        put(json, "body_forecast", row.bodyForecast);
+        put(json, "volume_l", row.volume);
+        put(json, "mean_age_d", row.meanAge);
+        put(json, "gravity_sg", row.measured.gravity);
+        put(json, "ph", row.measured.ph);
+        put(json, "ta_g_l", row.measured.ta);
+        put(json, "temperature_c", row.measured.temperature);
+        put(json, "refill_ibu", row.refillBitterness);
+        put(json, "mash_c", row.mashTemperature);
+        list.push_back(json);
+    }
+    return list.dump(2) + "\n";
+}
+
+} // namespace staveline

@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/inside.h"
+
+#include <algorithm>
+
+namespace staveline {
+namespace {
+
+template <class F> Result<Facts<F>> decode(Result<std::vector<book::Row>> rows, const Names& names) {
+    if (!rows)
+        return fail(rows.error());
+    Facts<F> facts;
+    facts.reserve(rows->size());
+    for (const auto& row : *rows)
+        facts.push_back({row.id, fromRow<F>(row, names)});
+    return facts;
+}
+
+template <class F> void sortByDay(Facts<F>& facts) {
+    std::stable_sort(facts.begin(), facts.end(), [](const auto& a, const auto& b) {
+        return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
+    });
+}
+
+template <class F> Result<void> loadList(const book::Book& book, const Names& names, VesselRecord& record) {
+    auto facts = decode<F>(book.rowsWhere(std::string(tableOf<F>), "vessel", record.id, {"on"}), names);
+    if (!facts)
+        return fail(facts.error());
+    sortByDay(*facts);
+    record.of<F>() = std::move(*facts);
+    return {};
+}
+
+template <class F>
+Result<void> loadElsewhere(const book::Book& book, const Names& names, book::RowId id, Facts<F>& to) {
+    auto facts = decode<F>(book.rowsWhere(std::string(tableOf<F>), "from", id, {"on"}), names);
+    if (!facts)
+        return fail(facts.error());
+    to = std::move(*facts);
+    return {};
+}
+
+} // namespace
+
+const BrewFact* SharedFacts::brew(std::string_view name) const {
+    for (const auto& stored : brews)
+        if (stored.fact.name == name)
+            return &stored.fact;
+    return nullptr;
+}
+
+EquipmentFact SharedFacts::kit(Day day) const {
+    EquipmentFact kit;
+    for (const auto& stored : equipment)
+        if (stored.fact.on <= day || &stored == &equipment.front())
+            kit = stored.fact;
+    return kit;
+}
+
+Cellar::Cellar(const Cellar& other)
+    : book_(other.book_), shared_(other.shared_), records_(other.records_), copied_(true), ownShared_(false) {}
+
+SharedFacts& Cellar::changeShared() {
+    if (!ownShared_) {
+        shared_ = std::make_shared<SharedFacts>(*shared_);
+        ownShared_ = true;
+    }
+    return *shared_;
+}
+
+Result<void> Cellar::loadShared() {
+    if (shared_)
+        return {};
+    SharedFacts shared;
+    shared.pantry = builtInPantry();
+    auto vessels = decode<VesselFact>(book_->rows("vessel"), shared.names);
+    if (!vessels)
+        return fail(vessels.error());
+    for (const auto& stored : *vessels)
+        shared.names.addVessel(stored.id, stored.fact.name);
+    shared.vessels = std::move(*vessels);
+    auto brews = decode<BrewFact>(book_->rows("brew"), shared.names);
+    auto equipment = decode<EquipmentFact>(book_->rows("equipment"), shared.names);
+    auto availability = decode<AvailabilityFact>(book_->rows("availability"), shared.names);
+    auto grains = decode<Grain>(book_->rows("grain"), shared.names);
+    auto yeasts = decode<Yeast>(book_->rows("yeast"), shared.names);
+    if (!brews || !equipment || !availability || !grains || !yeasts)
+        return fail(!brews          ? brews.error()
+                    : !equipment    ? equipment.error()
+                    : !availability ? availability.error()
+                    : !grains       ? grains.error()
+                                    : yeasts.error());
+    for (const auto& stored : *brews)
+        shared.names.addBrew(stored.id, stored.fact.name);
+    for (auto& stored : *grains) {
+        shared.kept.insert(stored.fact.id);
+        shared.pantry.put(std::move(stored.fact));
+    }
+    for (auto& stored : *yeasts) {
+        shared.kept.insert(stored.fact.id);
+        shared.pantry.put(std::move(stored.fact));
+    }
+    shared.brews = std::move(*brews);
+    shared.equipment = std::move(*equipment);
+    shared.availability = std::move(*availability);
+    sortByDay(shared.equipment);
+    sortByDay(shared.availability);
+    shared_ = std::make_shared<SharedFacts>(std::move(shared));
+    ownShared_ = true;
+    return {};
+}
+
+Result<VesselRecord> Cellar::load(book::RowId id) const {
+    VesselRecord record;
+    record.id = id;
+    auto row = book_->row("vessel", id);
+    if (!row)
+        return fail(row.error());
+    record.facts = fromRow<VesselFact>(*row, shared_->names);
+    Result<void> done;
+    const auto each = [&]<class F>(const Facts<F>*) {
+        if (done)
+            done = loadList<F>(*book_, shared_->names, record);
+    };
+    std::apply([&](const auto&... lists) { (each(&lists), ...); }, record.lists);
+    if (done)
+        done = loadElsewhere(*book_, shared_->names, id, record.refillsElsewhere);
+    if (done)
+        done = loadElsewhere(*book_, shared_->names, id, record.topUpsElsewhere);
+    if (!done)
+        return fail(done.error());
+    return record;
+}
+
+Result<VesselRecord*> Cellar::vesselById(book::RowId id) {
+    if (auto shared = loadShared(); !shared)
+        return fail(shared.error());
+    auto at = records_.find(id);
+    if (at == records_.end()) {
+        auto record = load(id);
+        if (!record)
+            return fail(record.error());
+        at = records_.emplace(id, std::make_shared<VesselRecord>(std::move(*record))).first;
+        own_.insert(id);
+    } else if (copied_ && own_.insert(id).second) {
+        at->second = std::make_shared<VesselRecord>(*at->second);
+    }
+    return at->second.get();
+}
+
+Result<VesselRecord*> Cellar::vessel(const VesselName& name) {
+    if (auto shared = loadShared(); !shared)
+        return fail(shared.error());
+    const auto at = shared_->names.vessels.find(name);
+    if (at != shared_->names.vessels.end())
+        return vesselById(at->second);
+    std::vector<std::string> known;
+    for (const auto& [other, unused] : shared_->names.vessels)
+        known.push_back(other);
+    return badInput("/vessel", say("desk.unknown_vessel").with("name", name),
+                    known.empty() ? say("desk.unknown_vessel.none")
+                                  : say("desk.unknown_vessel.remedy").with("nearest", nearestName(name, known)));
+}
+
+Result<void> Cellar::loadAll() {
+    if (auto shared = loadShared(); !shared)
+        return shared;
+    for (const auto& stored : shared_->vessels)
+        if (auto record = vesselById(stored.id); !record)
+            return fail(record.error());
+    return {};
+}
+
+void Cellar::adopt() {
+    copied_ = false;
+    own_.clear();
+    ownShared_ = true;
+}
+
+void Cellar::clear() {
+    records_.clear();
+    own_.clear();
+    shared_.reset();
+}
+
+} // namespace staveline

@@ -1,0 +1,251 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Meaning beyond fields and ranges: known malts, possible volumes, days in order. Forms and files meet the same.
+#include "desk/inside.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace staveline {
+namespace {
+
+Result<void> refuse(std::string field, Message cause, Message remedy) {
+    return badInput(std::move(field), std::move(cause), std::move(remedy));
+}
+
+Result<void> notInTheFuture(Day on, Day today) {
+    if (on > today)
+        return refuse("/on", say("desk.future").with("on", on).with("today", today), say("desk.future.remedy"));
+    return {};
+}
+
+/// What the vessel held just before anything happens on `on`.
+struct Held {
+    LedgerState state;
+    std::optional<Day> opened;
+};
+Held heldOn(const VesselRecord& record, const SharedFacts& shared, Day on) {
+    auto entries = ledgerEntries(record, shared);
+    Held held;
+    for (const auto& entry : entries)
+        if (entry.kind == EntryKind::opening && (!held.opened || entry.on < *held.opened))
+            held.opened = entry.on;
+    std::erase_if(entries, [&](const LedgerEntry& entry) { return entry.on > on; });
+    held.state = replay(entries, shapeOf(record.facts), on).now;
+    return held;
+}
+
+Result<void> afterOpening(const Held& held, Day on) {
+    if (held.opened && on < *held.opened)
+        return refuse("/on", say("desk.before_opening").with("on", on).with("opened", *held.opened),
+                      say("desk.before_opening.remedy"));
+    return {};
+}
+
+template <class F> Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared) {
+    const Held held = heldOn(record, shared, f.on);
+    if (auto ok = afterOpening(held, f.on); !ok)
+        return ok;
+    if (!held.state.opened && !held.opened)
+        return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
+                      say("desk.not_opened.remedy"));
+    if (f.volume.l > held.state.volume.l + 0.005 * record.facts.capacity.l)
+        return refuse("/volume_l", say("desk.more_than_held").with("volume", f.volume).with("held", held.state.volume),
+                      say("desk.more_than_held.remedy").with("held", held.state.volume));
+    return {};
+}
+
+template <class F> Result<void> checkInflow(const F& f, const VesselRecord& record, const SharedFacts& shared) {
+    if (!f.brew.empty() && !f.from.empty())
+        return refuse("/from", say("desk.two_sources"), say("desk.two_sources.remedy"));
+    if (f.from == record.facts.name)
+        return refuse("/from", say("desk.from_itself"), say("desk.from_itself.remedy"));
+    const Held held = heldOn(record, shared, f.on);
+    if (auto ok = afterOpening(held, f.on); !ok)
+        return ok;
+    const Litres room = record.facts.capacity - held.state.volume;
+    if (f.volume.l > room.l + 0.05 * record.facts.capacity.l)
+        return refuse("/volume_l", say("desk.does_not_fit").with("volume", f.volume).with("room", room),
+                      say("desk.does_not_fit.remedy"));
+    return {};
+}
+
+Result<void> checkRecipe(const Recipe& recipe, const SharedFacts& shared, Day on) {
+    auto input = resolve(recipe, shared.pantry, shared.kit(on).equipment.heatingRate);
+    if (!input)
+        return fail(input.error());
+    return {};
+}
+
+Result<void> checkScores(const Sitting& sitting) {
+    const TastingSheet& sheet = builtInSheet();
+    if (sitting.scores.empty() && sitting.faults.empty())
+        return refuse("/scores", say("desk.nothing_scored"), say("desk.nothing_scored.remedy"));
+    std::set<std::pair<std::string, std::string>> seen;
+    for (std::size_t i = 0; i < sitting.scores.size(); ++i) {
+        const Score& score = sitting.scores[i];
+        const std::string at = "/scores/" + std::to_string(i);
+        if (!sheet.find(score.attribute)) {
+            std::vector<std::string> known;
+            for (const auto& attribute : sheet.attributes)
+                known.push_back(attribute.code);
+            return refuse(at + "/attribute", say("desk.unknown_attribute").with("code", score.attribute),
+                          say("desk.unknown_attribute.remedy").with("nearest", nearestName(score.attribute, known)));
+        }
+        if (!seen.emplace(score.taster, score.attribute).second)
+            return refuse(at, say("desk.scored_twice").with("code", score.attribute).with("taster", score.taster),
+                          say("desk.scored_twice.remedy"));
+        for (const auto& value : {score.cold, score.cellar})
+            if (value && std::abs(*value * 2 - std::round(*value * 2)) > 1e-9)
+                return refuse(at, say("desk.half_steps").with("value", Number{*value, 2}),
+                              say("desk.half_steps.remedy"));
+    }
+    for (std::size_t i = 0; i < sitting.faults.size(); ++i)
+        if (!sheet.findFault(sitting.faults[i].fault)) {
+            std::vector<std::string> known;
+            for (const auto& fault : sheet.faults)
+                known.push_back(fault.id);
+            return refuse(
+                "/faults/" + std::to_string(i) + "/fault",
+                say("desk.unknown_fault").with("fault", sitting.faults[i].fault),
+                say("desk.unknown_fault.remedy").with("nearest", nearestName(sitting.faults[i].fault, known)));
+        }
+    return {};
+}
+
+Result<void> nameIsFree(const std::string& name, const std::map<std::string, book::RowId, std::less<>>& taken,
+                        std::string field) {
+    if (taken.contains(name))
+        return refuse(std::move(field), say("desk.name_taken").with("name", name), say("desk.name_taken.remedy"));
+    return {};
+}
+
+struct Meaning {
+    Cellar& cellar;
+    Day today;
+
+    [[nodiscard]] const SharedFacts& shared() const { return cellar.shared(); }
+    Result<void> with(const VesselName& name, auto&& check) {
+        auto record = cellar.vessel(name);
+        if (!record)
+            return fail(record.error());
+        return check(**record);
+    }
+    Result<void> ledgerDay(const VesselName& name, Day on, auto&& check) {
+        if (auto ok = notInTheFuture(on, today); !ok)
+            return ok;
+        return with(name, check);
+    }
+
+    Result<void> operator()(const VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
+    Result<void> operator()(const VesselEditFact& f) {
+        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
+            if (f.name && *f.name != record.facts.name)
+                return nameIsFree(*f.name, shared().names.vessels, "/name");
+            return {};
+        });
+    }
+    Result<void> operator()(const RetireFact& f) {
+        return ledgerDay(f.vessel, f.on, [](const VesselRecord&) { return Result<void>{}; });
+    }
+    Result<void> operator()(const CultureFact& f) {
+        return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
+    }
+    Result<void> operator()(const EquipmentFact&) { return {}; }
+    Result<void> operator()(const BaseRecipeFact& f) {
+        return with(f.vessel, [&](const VesselRecord&) { return checkRecipe(f.recipe, shared(), f.on); });
+    }
+    Result<void> operator()(const TargetFact& f) {
+        return with(f.vessel, [&](const VesselRecord&) -> Result<void> {
+            if (f.target.gravityLow > f.target.gravityHigh)
+                return refuse("/gravity_low_p", say("desk.low_above_high"), say("desk.low_above_high.remedy"));
+            if (f.target.alcoholLow > f.target.alcoholHigh)
+                return refuse("/alcohol_low_pct", say("desk.low_above_high"), say("desk.low_above_high.remedy"));
+            return {};
+        });
+    }
+    Result<void> operator()(const OpeningFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
+            if (!record.of<OpeningFact>().empty())
+                return refuse("/on", say("desk.opened_twice").with("on", record.of<OpeningFact>().front().fact.on),
+                              say("desk.opened_twice.remedy"));
+            if (f.volume.l > record.facts.capacity.l * 1.05)
+                return refuse(
+                    "/volume_l",
+                    say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
+                    say("desk.above_capacity.remedy"));
+            return {};
+        });
+    }
+    Result<void> operator()(const SittingFact& f) {
+        return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord&) { return checkScores(f.sitting); });
+    }
+    Result<void> operator()(const ReadingFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) {
+            return afterOpening(heldOn(record, shared(), f.on), f.on);
+        });
+    }
+    Result<void> operator()(const SampleFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkOutflow(f, r, shared()); });
+    }
+    Result<void> operator()(const DrawOffFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkOutflow(f, r, shared()); });
+    }
+    Result<void> operator()(const DipFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
+            if (f.volume.l > record.facts.capacity.l * 1.05)
+                return refuse(
+                    "/volume_l",
+                    say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
+                    say("desk.above_capacity.remedy"));
+            return afterOpening(heldOn(record, shared(), f.on), f.on);
+        });
+    }
+    Result<void> operator()(const RefillFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
+    }
+    Result<void> operator()(const TopUpFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
+    }
+    Result<void> operator()(const BrewFact& f) {
+        if (auto ok = nameIsFree(f.name, shared().names.brews, "/name"); !ok)
+            return ok;
+        if (!f.vessel.empty())
+            if (auto record = cellar.vessel(f.vessel); !record)
+                return fail(record.error());
+        return checkRecipe(f.recipe, shared(), f.on);
+    }
+    Result<void> operator()(const LockFact& f) {
+        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
+            const LeverValue value = f.value ? LeverValue{*f.value} : LeverValue{f.choice};
+            if (!f.value && f.choice.empty() && f.locked)
+                return refuse("/value", say("desk.lock_without_value"), say("desk.lock_without_value.remedy"));
+            if (!f.locked)
+                return {};
+            auto tried = withLever(settingInUse(record, f.on), f.lever, value, shared().pantry);
+            if (!tried)
+                return fail(tried.error());
+            return {};
+        });
+    }
+    Result<void> operator()(const AvailabilityFact& f) {
+        const Pantry& pantry = shared().pantry;
+        if (pantry.grain(f.item) || pantry.yeast(f.item))
+            return {};
+        return fail(pantry.grain(f.item, "/item").error());
+    }
+    Result<void> operator()(const ChoiceFact& f) {
+        return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
+    }
+};
+
+} // namespace
+
+Result<void> checkMeaning(const Fact& fact, Cellar& cellar, Day today) {
+    if (auto shared = cellar.loadShared(); !shared)
+        return shared;
+    Meaning meaning{cellar, today};
+    return std::visit(meaning, fact);
+}
+
+} // namespace staveline

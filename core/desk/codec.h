@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// From facts to JSON, to table rows, and back: all made from the descriptions in fields.h.
+#pragma once
+
+#include "book/book.h"
+#include "desk/facts.h"
+#include "ingredient/pantry.h"
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace staveline {
+
+/// Names as written against row ids as stored.
+struct Names {
+    std::map<std::string, book::RowId, std::less<>> vessels, brews;
+    std::map<book::RowId, std::string> vesselNames, brewNames;
+    void addVessel(book::RowId id, const std::string& name);
+    void addBrew(book::RowId id, const std::string& name);
+};
+
+/// The tables of a cellar book, one per stored kind.
+[[nodiscard]] const book::Schema& cellarSchema();
+
+/// Ranges, required fields and allowed words; the first fault found, with its field.
+template <class F> [[nodiscard]] Result<void> checkFields(const F& fact);
+/// Unknown vessel or brew names are faults at their field.
+template <class F> [[nodiscard]] Result<std::vector<book::Value>> toRow(const F& fact, const Names& names);
+/// Total for rows that toRow made; a damaged nested text gives a default.
+template <class F> [[nodiscard]] F fromRow(const book::Row& row, const Names& names);
+
+/// The JSON text of one value without kind, for fingerprints and tests.
+[[nodiscard]] std::string recipeJson(const Recipe& recipe);
+[[nodiscard]] std::string targetJson(const Target& target);
+
+/// Nearest of the known names, for "did you mean".
+[[nodiscard]] std::string nearestName(std::string_view wanted, const std::vector<std::string>& known);
+
+} // namespace staveline

@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/desk.h"
+
+#include "desk/inside.h"
+
+#include <algorithm>
+#include <charconv>
+#include <ctime>
+
+namespace staveline {
+
+Day systemToday() {
+    const std::time_t now = std::time(nullptr);
+    std::tm local{};
+    localtime_r(&now, &local);
+    return Day{std::chrono::year{local.tm_year + 1900} / (local.tm_mon + 1) / local.tm_mday};
+}
+
+Desk::Desk(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
+Desk::~Desk() = default;
+
+Result<std::unique_ptr<Desk>> Desk::create(const std::filesystem::path& path, Clock clock) {
+    auto book = book::Book::create(path, cellarSchema());
+    if (!book)
+        return fail(book.error());
+    auto inside = std::make_unique<Inside>();
+    inside->book = std::move(*book);
+    inside->clock = std::move(clock);
+    inside->cellar = std::make_unique<Cellar>(*inside->book);
+    return std::unique_ptr<Desk>(new Desk(std::move(inside)));
+}
+
+Result<std::unique_ptr<Desk>> Desk::open(const std::filesystem::path& path, Clock clock, book::OpenMode mode) {
+    auto book = book::Book::open(path, cellarSchema(), mode);
+    if (!book)
+        return fail(book.error());
+    auto inside = std::make_unique<Inside>();
+    inside->book = std::move(*book);
+    inside->clock = std::move(clock);
+    inside->cellar = std::make_unique<Cellar>(*inside->book);
+    return std::unique_ptr<Desk>(new Desk(std::move(inside)));
+}
+
+void Desk::Inside::forget(const std::string& subject) {
+    std::size_t at = 0;
+    while (at <= subject.size()) {
+        const std::size_t end = std::min(subject.find(',', at), subject.size());
+        const std::string part = subject.substr(at, end - at);
+        at = end + 1;
+        book::RowId id = 0;
+        if (part == "shared")
+            cellar->dropShared();
+        else if (std::from_chars(part.data(), part.data() + part.size(), id).ec == std::errc{})
+            cellar->drop(id);
+        else
+            cellar->clear();
+    }
+}
+
+void Desk::Inside::tell() const {
+    for (const auto& observer : observers)
+        observer();
+}
+
+Result<book::CheckReport> Desk::check() const {
+    return inside_->book->check();
+}
+Result<void> Desk::backup(const std::filesystem::path& to) const {
+    return inside_->book->backup(to);
+}
+bool Desk::readOnly() const {
+    return inside_->book->readOnly();
+}
+std::filesystem::path Desk::path() const {
+    return inside_->book->path();
+}
+Day Desk::today() const {
+    return inside_->clock();
+}
+std::int64_t Desk::revision() const {
+    return inside_->book->revision();
+}
+void Desk::observe(std::function<void()> observer) {
+    inside_->observers.push_back(std::move(observer));
+}
+
+std::vector<Message> Desk::notices() const {
+    std::vector<Message> all = inside_->book->notices();
+    for (const auto& damage : inside_->book->damages())
+        all.push_back(damage.what);
+    return all;
+}
+
+bool Desk::poll() {
+    if (!inside_->book->changedElsewhere())
+        return false;
+    inside_->book->reload();
+    inside_->cellar->clear();
+    inside_->tell();
+    return true;
+}
+
+const Pantry& Desk::pantry() const {
+    return inside_->cellar->loadShared() ? inside_->cellar->shared().pantry : builtInPantry();
+}
+
+std::vector<BrewFact> Desk::brews() const {
+    std::vector<BrewFact> all;
+    if (inside_->cellar->loadShared())
+        for (const auto& stored : inside_->cellar->shared().brews)
+            all.push_back(stored.fact);
+    return all;
+}
+
+std::optional<EquipmentFact> Desk::equipment() const {
+    if (!inside_->cellar->loadShared() || inside_->cellar->shared().equipment.empty())
+        return {};
+    return inside_->cellar->shared().equipment.back().fact;
+}
+
+} // namespace staveline

@@ -1,0 +1,362 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every fact described once: field names with their unit, ranges and what is required. A visitor makes of it a JSON
+// reader, a JSON writer, a validator, table columns or table rows. A new field is one line here.
+#pragma once
+
+#include "desk/facts.h"
+#include "ingredient/pantry.h"
+
+#include <array>
+#include <concepts>
+#include <limits>
+#include <span>
+#include <string_view>
+
+namespace staveline {
+
+struct Field {
+    std::string_view name;
+    double low = -std::numeric_limits<double>::infinity();
+    double high = std::numeric_limits<double>::infinity();
+    bool required = false;
+    std::span<const std::string_view> oneOf = {}; ///< allowed words of a text field; empty: any
+};
+
+template <class T, class Plain>
+concept Like = std::same_as<std::remove_const_t<T>, Plain>;
+
+namespace words {
+inline constexpr std::array<std::string_view, 6> shapes = {"cask", "keg", "foeder", "tank", "carboy", "bucket"};
+inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak used", "foeder",
+                                                              "steel",   "glass",    "plastic"};
+inline constexpr std::array<std::string_view, 3> brett = {"established", "young", "none"};
+inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
+} // namespace words
+
+inline constexpr double maxLitres = 100000;
+
+template <class V> void describe(V& v, Like<GristPart> auto& part) {
+    v.field(Field{.name = "grain", .required = true}, part.grain);
+    v.field(Field{"share", 0, 1, true}, part.share);
+    v.field(Field{"late"}, part.late);
+}
+template <class V> void describe(V& v, Like<MashStep> auto& step) {
+    v.field(Field{"temperature_c", 20, 80, true}, step.temperature);
+    v.field(Field{"minutes", 0, 600, true}, step.minutes);
+}
+template <class V> void describe(V& v, Like<HopAddition> auto& hop) {
+    v.field(Field{"name"}, hop.name);
+    v.field(Field{"alpha_share", 0.001, 0.3}, hop.alpha);
+    v.field(Field{"minutes", 0, 600}, hop.boiled);
+    v.field(Field{"bitterness_share", 0, 1}, hop.ofBitterness);
+}
+template <class V> void describe(V& v, Like<Recipe> auto& recipe) {
+    v.list(Field{"grist"}, recipe.grist);
+    v.field(Field{"sugar_share", 0, 0.25}, recipe.sugarShare);
+    v.field(Field{"sugar"}, recipe.sugar);
+    v.list(Field{"mash"}, recipe.mash);
+    v.word(Field{"path"}, recipe.path, words::paths);
+    v.field(Field{"mash_ph", 4.8, 6.4}, recipe.mashPh);
+    v.field(Field{"liquor_to_grist_l_kg", 1.5, 10}, recipe.liquorToGrist);
+    v.extract("original_gravity", recipe.originalGravity);
+    v.field(Field{"bitterness_ibu", 0, 100}, recipe.bitterness);
+    v.list(Field{"hops"}, recipe.hops);
+    v.field(Field{"yeast"}, recipe.yeast);
+    v.field(Field{"boil_min", 0, 300}, recipe.boil);
+    v.field(Field{"pre_soured_share", 0, 1}, recipe.preSoured);
+    v.field(Field{"pre_sour_ta_g_l", 1, 15}, recipe.preSourTa);
+}
+template <class V> void describe(V& v, Like<Equipment> auto& kit) {
+    v.field(Field{"name"}, kit.name);
+    v.field(Field{"mash_tun_l", 1, maxLitres}, kit.mashTun);
+    v.field(Field{"kettle_l", 1, maxLitres}, kit.kettle);
+    v.field(Field{"fermenter_l", 1, maxLitres}, kit.fermenter);
+    v.field(Field{"mash_and_lauter_efficiency", 0.3, 1}, kit.efficiency);
+    v.field(Field{"boil_off_l_h", 0, 5000}, kit.boilOff);
+    v.field(Field{"kettle_loss_l", 0, 5000}, kit.kettleLoss);
+    v.field(Field{"cooling_shrinkage", 0, 0.1}, kit.shrinkage);
+    v.field(Field{"grain_absorption_l_kg", 0, 3}, kit.absorption);
+    v.field(Field{"fermenter_loss_share", 0, 0.5}, kit.fermenterLoss);
+    v.field(Field{"transfer_loss_l", 0, 1000}, kit.transferLoss);
+    v.field(Field{"heating_rate_c_min", 0.05, 10}, kit.heatingRate);
+    v.field(Field{"tun_water_equivalent_kg", 0, 5000}, kit.tunWaterEquivalent);
+    v.field(Field{"grain_temperature_c", -10, 40}, kit.grainTemperature);
+}
+template <class V> void describe(V& v, Like<FaultMark> auto& mark) {
+    v.field(Field{.name = "fault", .required = true}, mark.fault);
+    v.field(Field{"severity", 0, 3, true}, mark.severity);
+}
+template <class V> void describe(V& v, Like<Score> auto& score) {
+    v.field(Field{"taster"}, score.taster);
+    v.field(Field{.name = "attribute", .required = true}, score.attribute);
+    v.field(Field{"cold", 0, 10}, score.cold);
+    v.field(Field{"cellar", 0, 10}, score.cellar);
+}
+template <class V> void describe(V& v, Like<Target> auto& target) {
+    constexpr std::array<std::string_view, 3> bands = {"acidity_band", "funk_band", "body_band"};
+    for (Dimension d : allDimensions) {
+        v.field(Field{name(d), 0, 10}, target.windows[d].wanted);
+        v.field(Field{bands[static_cast<std::size_t>(d)], 0.25, 4}, target.windows[d].band);
+    }
+    v.field(Field{"bitterness_ceiling_ibu", 0, 100}, target.bitternessCeiling);
+    v.extract("gravity_low", target.gravityLow);
+    v.extract("gravity_high", target.gravityHigh);
+    v.field(Field{"alcohol_low_pct", 0, 20}, target.alcoholLow);
+    v.field(Field{"alcohol_high_pct", 0, 20}, target.alcoholHigh);
+    v.list(Field{"wanted_traits"}, target.wantedTraits);
+    v.field(Field{"set_by"}, target.setBy);
+}
+template <class V> void describe(V& v, Like<Measured> auto& measured) {
+    v.gravity("gravity", measured.gravity);
+    v.field(Field{"ph", 2.2, 7}, measured.ph);
+    v.field(Field{"ta_g_l", 0, 40}, measured.ta);
+    v.field(Field{"temperature_c", -5, 45}, measured.temperature);
+    v.field(Field{"ibu", 0, 150}, measured.bitterness);
+}
+template <class V> void describe(V& v, Like<Forecast> auto& forecast) {
+    constexpr std::array<std::string_view, 3> sds = {"acidity_sd", "funk_sd", "body_sd"};
+    constexpr std::array<std::string_view, 3> means = {"acidity_mean", "funk_mean", "body_mean"};
+    for (Dimension d : allDimensions) {
+        v.field(Field{means[static_cast<std::size_t>(d)]}, forecast.mean[d]);
+        v.field(Field{sds[static_cast<std::size_t>(d)], 0, 100}, forecast.sd[d]);
+    }
+    v.nested(Field{"recipe"}, forecast.recipe);
+    v.nested(Field{"target"}, forecast.target);
+    v.field(Field{"draw_l", 0, maxLitres}, forecast.draw);
+    v.field(Field{"interval_d", 1, 3650}, forecast.interval);
+    v.field(Field{"temperature_c", -5, 45}, forecast.temperature);
+    v.field(Field{"this_draw"}, forecast.thisDraw);
+    v.field(Field{"next_draw"}, forecast.nextDraw);
+    v.list(Field{"moves"}, forecast.moves);
+    v.field(Field{"model_version"}, forecast.modelVersion);
+    v.field(Field{"fingerprint"}, forecast.fingerprint);
+}
+
+// --- the facts themselves ------------------------------------------------------------------------------------------
+
+template <class V> void describe(V& v, Like<VesselFact> auto& f) {
+    v.field(Field{.name = "name", .required = true}, f.name);
+    v.field(Field{.name = "shape", .oneOf = words::shapes}, f.shape);
+    v.field(Field{.name = "material", .oneOf = words::materials}, f.material);
+    v.field(Field{"capacity_l", 1, maxLitres, true}, f.capacity);
+    v.field(Field{"temperature_c", -2, 35}, f.temperature);
+    v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
+    v.field(Field{"interval_d", 7, 3650}, f.interval);
+    v.field(Field{"draw_share", 0.01, 1}, f.drawShare);
+    v.field(Field{"sample_days_before_draw", 0, 365}, f.sampleBefore);
+    v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
+    v.field(Field{"oxygen_mg_l_year", 0, 1000}, f.oxygenPerYear);
+    v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
+    v.field(Field{"note"}, f.note);
+    v.field(Field{"retired_on"}, f.retired);
+    v.field(Field{"retired_reason"}, f.retiredReason);
+}
+template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{"name"}, f.name);
+    v.field(Field{.name = "shape", .oneOf = words::shapes}, f.shape);
+    v.field(Field{.name = "material", .oneOf = words::materials}, f.material);
+    v.field(Field{"capacity_l", 1, maxLitres}, f.capacity);
+    v.field(Field{"temperature_c", -2, 35}, f.temperature);
+    v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
+    v.field(Field{"interval_d", 7, 3650}, f.interval);
+    v.field(Field{"draw_share", 0.01, 1}, f.drawShare);
+    v.field(Field{"sample_days_before_draw", 0, 365}, f.sampleBefore);
+    v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
+    v.field(Field{"oxygen_mg_l_year", 0, 1000}, f.oxygenPerYear);
+    v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<RetireFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"reason"}, f.reason);
+}
+template <class V> void describe(V& v, Like<CultureFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"name"}, f.name);
+    v.field(Field{.name = "brettanomyces", .oneOf = words::brett}, f.brettanomyces);
+    v.field(Field{"killer_sensitive"}, f.killerSensitive);
+    v.field(Field{"diastatic"}, f.diastatic);
+    v.field(Field{"hop_tolerance_ibu", 1, 100}, f.hopTolerance);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<EquipmentFact> auto& f) {
+    v.field(Field{.name = "on", .required = true}, f.on);
+    describe(v, f.equipment);
+    v.field(Field{"brew_length_l", 1, maxLitres}, f.brewLength);
+    v.field(Field{"margin_share", 0, 0.5}, f.margin);
+}
+template <class V> void describe(V& v, Like<BaseRecipeFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    describe(v, f.recipe);
+}
+template <class V> void describe(V& v, Like<TargetFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    describe(v, f.target);
+}
+template <class V> void describe(V& v, Like<OpeningFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"volume_l", 0.01, maxLitres, true}, f.volume);
+    v.field(Field{"age_years", 0, 100}, f.ageYears);
+    v.field(Field{"age_sd_years", 0, 50}, f.ageSdYears);
+    v.field(Field{"years_running", 0, 100}, f.yearsRunning);
+    v.field(Field{"usual_interval_d", 7, 3650}, f.usualInterval);
+    v.field(Field{"usual_draw_share", 0.01, 1}, f.usualShare);
+    describe(v, f.measured);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<SittingFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.sitting.on);
+    v.list(Field{"scores"}, f.sitting.scores);
+    v.list(Field{"faults"}, f.sitting.faults);
+    v.field(Field{"note"}, f.sitting.note);
+    v.field(Field{"draw_it"}, f.sitting.drawIt);
+}
+template <class V> void describe(V& v, Like<ReadingFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    describe(v, f.measured);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<SampleFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"volume_l", 0.001, maxLitres}, f.volume);
+    describe(v, f.measured);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<DipFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"volume_l", 0, maxLitres, true}, f.volume);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<DrawOffFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"volume_l", 0.001, maxLitres, true}, f.volume);
+    v.field(Field{"lot"}, f.lot);
+    describe(v, f.measured);
+    v.field(Field{"note"}, f.note);
+}
+template <class V, class F>
+requires Like<F, RefillFact> || Like<F, TopUpFact>
+void describe(V& v, F& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"volume_l", 0.001, maxLitres, true}, f.volume);
+    v.brew(Field{"brew"}, f.brew);
+    v.vessel(Field{"from"}, f.from);
+    v.field(Field{"age_d", 0, 20000}, f.age);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<BrewFact> auto& f) {
+    v.field(Field{.name = "name", .required = true}, f.name);
+    v.vessel(Field{"vessel"}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    describe(v, f.recipe);
+    v.gravity("measured_original_gravity", f.originalGravity);
+    v.gravity("measured_final_gravity", f.finalGravity);
+    v.field(Field{"into_fermenter_l", 0.1, maxLitres}, f.intoFermenter);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<LockFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{.name = "lever", .required = true}, f.lever);
+    v.field(Field{"value"}, f.value);
+    v.field(Field{"choice"}, f.choice);
+    v.field(Field{"locked"}, f.locked);
+}
+template <class V> void describe(V& v, Like<AvailabilityFact> auto& f) {
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{.name = "item", .required = true}, f.item);
+    v.field(Field{"available"}, f.available);
+    v.field(Field{"ready_on"}, f.readyOn);
+}
+template <class V> void describe(V& v, Like<ChoiceFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"proposal", 0, 3}, f.proposal);
+    v.object(Field{"forecast"}, f.forecast);
+}
+
+// --- built-in ingredients copied into the book on first use ----------------------------------------------------------
+
+template <class V> void describe(V& v, Like<Grain> auto& g) {
+    v.field(Field{.name = "ingredient", .required = true}, g.id);
+    v.field(Field{"name"}, g.name);
+    v.number(Field{"kind", 0, 20}, g.kind);
+    v.field(Field{"extract_dry_basis", 0, 1.05}, g.extractDryBasis);
+    v.field(Field{"moisture", 0, 0.3}, g.moisture);
+    v.field(Field{"colour_ebc", 0, 2000}, g.colour);
+    v.field(Field{"diastatic_power_wk", 0, 600}, g.diastaticPowerWk);
+    v.field(Field{"ferulic_free_mg_kg", 0, 100}, g.ferulicFree);
+    v.field(Field{"ferulic_bound_mg_kg", 0, 1000}, g.ferulicBound);
+    v.field(Field{"esterase", 0, 5}, g.esterase);
+    v.field(Field{"coumaric_free_mg_kg", 0, 100}, g.coumaricFree);
+    v.field(Field{"coumaric_bound_mg_kg", 0, 1000}, g.coumaricBound);
+    v.field(Field{"beta_glucan_kg_kg", 0, 0.2}, g.betaGlucan);
+    v.field(Field{"glucanase", 0, 5}, g.glucanase);
+    v.field(Field{"arabinoxylan_g_l", 0, 10}, g.arabinoxylan);
+    v.field(Field{"own_rdf", -1, 1}, g.ownRdf);
+    v.field(Field{"max_share", 0, 1}, g.maxShare);
+    v.field(Field{"extract_as_is", 0, 1.05}, g.extractAsIs);
+    v.field(Field{"source"}, g.source);
+}
+template <class V> void describe(V& v, Like<Yeast> auto& y) {
+    v.field(Field{.name = "ingredient", .required = true}, y.id);
+    v.field(Field{"name"}, y.name);
+    v.field(Field{"takes_maltose", 0, 1}, y.takesMaltose);
+    v.field(Field{"takes_maltotriose", 0, 1}, y.takesMaltotriose);
+    v.field(Field{"takes_dextrin", 0, 1}, y.takesDextrin);
+    v.field(Field{"pof"}, y.pof);
+    v.field(Field{"glycerol_g_l", 0, 20}, y.glycerolAt12P);
+    v.field(Field{"killer_positive"}, y.killerPositive);
+    v.field(Field{"primary_days", 1, 365}, y.primaryDays);
+    v.field(Field{"note"}, y.note);
+    v.field(Field{"source"}, y.source);
+}
+
+// --- kinds
+// ------------------------------------------------------------------------------------------------------------
+
+template <class F> struct KindOf;
+#define STAVELINE_KIND(Type, text, tableName)                                                                          \
+    template <> struct KindOf<Type> {                                                                                  \
+        static constexpr std::string_view kind = text;                                                                 \
+        static constexpr std::string_view table = tableName;                                                           \
+    }
+STAVELINE_KIND(VesselFact, "vessel", "vessel");
+STAVELINE_KIND(VesselEditFact, "vessel_edit", "");
+STAVELINE_KIND(RetireFact, "retire", "");
+STAVELINE_KIND(CultureFact, "culture", "culture");
+STAVELINE_KIND(EquipmentFact, "equipment", "equipment");
+STAVELINE_KIND(BaseRecipeFact, "base_recipe", "base_recipe");
+STAVELINE_KIND(TargetFact, "target", "target");
+STAVELINE_KIND(OpeningFact, "opening", "opening");
+STAVELINE_KIND(SittingFact, "sitting", "sitting");
+STAVELINE_KIND(ReadingFact, "reading", "reading");
+STAVELINE_KIND(SampleFact, "sample", "sample");
+STAVELINE_KIND(DipFact, "dip", "dip");
+STAVELINE_KIND(DrawOffFact, "draw_off", "draw_off");
+STAVELINE_KIND(RefillFact, "refill", "refill");
+STAVELINE_KIND(TopUpFact, "top_up", "top_up");
+STAVELINE_KIND(BrewFact, "brew", "brew");
+STAVELINE_KIND(LockFact, "lock", "lock");
+STAVELINE_KIND(AvailabilityFact, "availability", "availability");
+STAVELINE_KIND(ChoiceFact, "choice", "choice");
+STAVELINE_KIND(Grain, "", "grain");
+STAVELINE_KIND(Yeast, "", "yeast");
+#undef STAVELINE_KIND
+
+template <class F> inline constexpr std::string_view kindOf = KindOf<F>::kind;
+template <class F> inline constexpr std::string_view tableOf = KindOf<F>::table;
+
+} // namespace staveline

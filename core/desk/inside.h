@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the desk keeps in memory: the facts of the vessels looked at, each loaded once and dropped when it changes.
+#pragma once
+
+#include "desk/codec.h"
+#include "desk/desk.h"
+#include "desk/fields.h"
+
+#include <set>
+#include <tuple>
+
+namespace staveline {
+
+template <class F> struct Stored {
+    book::RowId id = 0;
+    F fact;
+};
+template <class F> using Facts = std::vector<Stored<F>>;
+
+/// Everything recorded about one vessel, each list by day, then id.
+struct VesselRecord {
+    book::RowId id = 0;
+    VesselFact facts;
+    std::tuple<Facts<CultureFact>, Facts<BaseRecipeFact>, Facts<TargetFact>, Facts<OpeningFact>, Facts<SittingFact>,
+               Facts<ReadingFact>, Facts<SampleFact>, Facts<DipFact>, Facts<DrawOffFact>, Facts<RefillFact>,
+               Facts<TopUpFact>, Facts<LockFact>, Facts<ChoiceFact>>
+        lists;
+    /// What left for another vessel: refills and top-ups there that name this one as their source.
+    Facts<RefillFact> refillsElsewhere;
+    Facts<TopUpFact> topUpsElsewhere;
+
+    template <class F> Facts<F>& of() { return std::get<Facts<F>>(lists); }
+    template <class F> const Facts<F>& of() const { return std::get<Facts<F>>(lists); }
+    /// The latest of a kind on or before `day`; none: nullptr.
+    template <class F> const F* latest(Day day) const {
+        const F* found = nullptr;
+        for (const auto& stored : of<F>())
+            if (dayOf(stored.fact) <= day)
+                found = &stored.fact;
+        return found;
+    }
+    template <class F> static Day dayOf(const F& fact) {
+        if constexpr (std::is_same_v<F, SittingFact>)
+            return fact.sitting.on;
+        else
+            return fact.on;
+    }
+};
+
+template <class List, class Tuple> inline constexpr bool isIn = false;
+template <class List, class... Lists>
+inline constexpr bool isIn<List, std::tuple<Lists...>> = (std::same_as<List, Lists> || ...);
+/// Kinds that are kept per vessel.
+template <class F> inline constexpr bool perVessel = isIn<Facts<F>, decltype(VesselRecord::lists)>;
+
+/// What all vessels share.
+struct SharedFacts {
+    Names names;
+    Facts<VesselFact> vessels;
+    Facts<BrewFact> brews;
+    Facts<EquipmentFact> equipment;
+    Facts<AvailabilityFact> availability;
+    Pantry pantry;
+    std::set<std::string, std::less<>> kept; ///< ingredients copied into the book
+
+    [[nodiscard]] const BrewFact* brew(std::string_view name) const;
+    [[nodiscard]] EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
+};
+
+/// A view of the book that can be changed in memory: the cache, or a working copy while a batch is validated.
+/// Copies are cheap: records are shared until one is touched.
+class Cellar {
+public:
+    explicit Cellar(const book::Book& book) : book_(&book) {}
+    Cellar(const Cellar& other);
+    Cellar& operator=(const Cellar&) = delete;
+    ~Cellar() = default;
+
+    Result<void> loadShared();
+    /// Only after loadShared().
+    [[nodiscard]] const SharedFacts& shared() const { return *shared_; }
+    SharedFacts& changeShared();
+    /// Loads on first use. Unknown name: fault at "/vessel".
+    Result<VesselRecord*> vessel(const VesselName& name);
+    Result<VesselRecord*> vesselById(book::RowId id);
+    Result<void> loadAll();
+    /// Takes one fact out of a working copy, as if it were not there.
+    template <class F> void without(const std::set<book::RowId>& vessels, book::RowId row);
+    void drop(book::RowId id) { records_.erase(id); }
+    void dropShared() { shared_.reset(); } ///< read again on next use; vessels stay
+    void clear();
+
+private:
+    Result<VesselRecord> load(book::RowId id) const;
+    const book::Book* book_;
+    std::shared_ptr<SharedFacts> shared_;
+    std::map<book::RowId, std::shared_ptr<VesselRecord>> records_;
+    bool copied_ = false; ///< what is not in own_ belongs to the original too
+    std::set<book::RowId> own_;
+    bool ownShared_ = true;
+};
+
+/// The order in which replay reads: day, minute, rank, id.
+[[nodiscard]] bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b);
+/// Ledger entry ids join row id and table, so that they are unique across tables.
+[[nodiscard]] std::int64_t entryId(EntryKind kind, book::RowId row);
+[[nodiscard]] book::RowId rowOf(std::int64_t entry);
+[[nodiscard]] EntryKind kindOfEntry(std::int64_t entry);
+[[nodiscard]] std::string_view tableOfEntry(EntryKind kind);
+
+[[nodiscard]] std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared);
+[[nodiscard]] VesselShape shapeOf(const VesselFact& facts);
+[[nodiscard]] Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today);
+
+/// Meaning, beyond fields and ranges: known malts, possible volumes, days in order.
+[[nodiscard]] Result<void> checkMeaning(const Fact& fact, Cellar& cellar, Day today);
+
+/// The recipe and handling in use on `day`: the later of base recipe and choice.
+[[nodiscard]] Setting settingInUse(const VesselRecord& record, Day day);
+/// The choice made for the refill that is due; none after that refill went in.
+[[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
+                                  Day today);
+[[nodiscard]] Schedule datesOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
+                               Day today);
+[[nodiscard]] Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today);
+
+/// The vessel's chemistry on `day`, from its history; `visited` guards against vessels that feed each other.
+[[nodiscard]] Result<VesselState> stateOn(const VesselRecord& record, Cellar& cellar, Day day,
+                                          std::vector<book::RowId> visited = {});
+[[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);
+[[nodiscard]] Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today);
+[[nodiscard]] double oxygenOf(const VesselFact& facts);
+
+struct Desk::Inside {
+    using WriteBody = std::function<Result<void>(Cellar&, book::Writer&)>;
+
+    std::unique_ptr<book::Book> book;
+    Clock clock;
+    std::vector<std::function<void()>> observers;
+    std::unique_ptr<Cellar> cellar;
+
+    /// One transaction on a working copy, which becomes the cache; a head moved by another program is reloaded and
+    /// tried once more. Returns the edit's name.
+    Result<std::string> write(const book::EditLabel& label, const WriteBody& body, bool readAgain = false);
+    /// The vessels a stored fact belongs to.
+    template <class F>
+    Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id) const;
+    /// Drops what an edit's subject names: vessel ids, "shared" or "*" for all.
+    void forget(const std::string& subject);
+    void tell() const;
+};
+
+} // namespace staveline

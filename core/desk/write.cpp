@@ -1,0 +1,475 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Recording, amending, removing: validated against a working copy, then written in one transaction.
+#include "desk/inside.h"
+
+#include <algorithm>
+#include <set>
+
+namespace staveline {
+namespace {
+
+/// Applies facts one after the other, to the book and to the working copy that later facts of the batch are checked by.
+class Recorder {
+public:
+    Recorder(Cellar& cellar, book::Writer& writer, Day today) : cellar_(cellar), writer_(writer), today_(today) {}
+
+    Result<void> apply(const Fact& fact) {
+        if (auto ok = checkMeaning(fact, cellar_, today_); !ok)
+            return ok;
+        return std::visit([&](const auto& f) { return store(f); }, fact);
+    }
+
+private:
+    Result<void> store(const VesselEditFact& f) {
+        return changeVessel(f.vessel, [&](VesselFact& v) {
+            const auto take = [](auto& to, const auto& from) {
+                if (from)
+                    to = *from;
+            };
+            take(v.name, f.name);
+            take(v.shape, f.shape);
+            take(v.material, f.material);
+            take(v.note, f.note);
+            take(v.capacity, f.capacity);
+            take(v.temperature, f.temperature);
+            take(v.canChangeTemperature, f.canChangeTemperature);
+            take(v.interval, f.interval);
+            take(v.sampleBefore, f.sampleBefore);
+            take(v.drawShare, f.drawShare);
+            if (f.evaporationPerYear)
+                v.evaporationPerYear = f.evaporationPerYear;
+            if (f.cultureHeldBack)
+                v.cultureHeldBack = f.cultureHeldBack;
+            if (f.oxygenPerYear)
+                v.oxygenPerYear = f.oxygenPerYear;
+        });
+    }
+    Result<void> store(const RetireFact& f) {
+        return changeVessel(f.vessel, [&](VesselFact& v) {
+            v.retired = f.on;
+            v.retiredReason = f.reason;
+        });
+    }
+    Result<void> store(const VesselFact& f) {
+        auto id = insert(f);
+        if (!id)
+            return fail(id.error());
+        cellar_.changeShared().names.addVessel(*id, f.name);
+        cellar_.changeShared().vessels.push_back({*id, f});
+        return {};
+    }
+    Result<void> store(const BrewFact& f) {
+        if (auto kept = keepIngredients(f.recipe); !kept)
+            return kept;
+        auto id = insert(f);
+        if (!id)
+            return fail(id.error());
+        cellar_.changeShared().names.addBrew(*id, f.name);
+        cellar_.changeShared().brews.push_back({*id, f});
+        return {};
+    }
+    Result<void> store(const EquipmentFact& f) { return storeShared(f, cellar_.changeShared().equipment); }
+    Result<void> store(const AvailabilityFact& f) { return storeShared(f, cellar_.changeShared().availability); }
+    template <class F> Result<void> storeShared(const F& f, Facts<F>& list) {
+        auto id = insert(f);
+        if (!id)
+            return fail(id.error());
+        list.push_back({*id, f});
+        return {};
+    }
+    template <class F>
+    requires perVessel<F> Result<void> store(const F& f) {
+        if constexpr (std::is_same_v<F, BaseRecipeFact>)
+            if (auto kept = keepIngredients(f.recipe); !kept)
+                return kept;
+        auto record = cellar_.vessel(f.vessel);
+        if (!record)
+            return fail(record.error());
+        auto id = insert(f);
+        if (!id)
+            return fail(id.error());
+        auto& list = (*record)->template of<F>();
+        const auto at = std::upper_bound(list.begin(), list.end(), f, [](const F& a, const Stored<F>& b) {
+            return VesselRecord::dayOf(a) < VesselRecord::dayOf(b.fact);
+        });
+        list.insert(at, {*id, f});
+        if constexpr (requires { f.from; })
+            if (!f.from.empty())
+                return storeElsewhere(*id, f);
+        return {};
+    }
+    Result<void> storeElsewhere(book::RowId id, const RefillFact& f) {
+        return atSource(f.from, [&](VesselRecord& source) { source.refillsElsewhere.push_back({id, f}); });
+    }
+    Result<void> storeElsewhere(book::RowId id, const TopUpFact& f) {
+        return atSource(f.from, [&](VesselRecord& source) { source.topUpsElsewhere.push_back({id, f}); });
+    }
+    Result<void> atSource(const VesselName& name, auto add) {
+        auto source = cellar_.vessel(name);
+        if (!source)
+            return fail(source.error());
+        add(**source);
+        return {};
+    }
+    template <class F> Result<book::RowId> insert(const F& f) {
+        auto row = toRow(f, cellar_.shared().names);
+        if (!row)
+            return fail(row.error());
+        return writer_.insert(std::string(tableOf<F>), *row);
+    }
+    template <class Change> Result<void> changeVessel(const VesselName& name, Change change) {
+        auto record = cellar_.vessel(name);
+        if (!record)
+            return fail(record.error());
+        VesselFact facts = (*record)->facts;
+        change(facts);
+        auto row = toRow(facts, cellar_.shared().names);
+        if (!row)
+            return fail(row.error());
+        if (auto done = writer_.update("vessel", (*record)->id, *row); !done)
+            return done;
+        (*record)->facts = facts;
+        for (auto& stored : cellar_.changeShared().vessels)
+            if (stored.id == (*record)->id)
+                stored.fact = facts;
+        cellar_.changeShared().names.addVessel((*record)->id, facts.name);
+        return {};
+    }
+    /// Built-in ingredients are copied on first use, so that a later data table does not rewrite history.
+    Result<void> keepIngredients(const Recipe& recipe) {
+        for (const auto& part : recipe.grist)
+            if (auto grain = cellar_.shared().pantry.grain(part.grain))
+                if (auto done = keep(*grain); !done)
+                    return done;
+        if (recipe.sugarShare.of1 > 0)
+            if (auto sugar = cellar_.shared().pantry.grain(recipe.sugar))
+                if (auto done = keep(*sugar); !done)
+                    return done;
+        if (auto yeast = cellar_.shared().pantry.yeast(recipe.yeast))
+            return keep(*yeast);
+        return {};
+    }
+    template <class T> Result<void> keep(const T& ingredient) {
+        if (cellar_.shared().kept.contains(ingredient.id))
+            return {};
+        auto id = insert(ingredient);
+        if (!id)
+            return fail(id.error());
+        cellar_.changeShared().kept.insert(ingredient.id);
+        return {};
+    }
+
+    Cellar& cellar_;
+    book::Writer& writer_;
+    Day today_;
+};
+
+template <class F> std::string subjectName(const F& f) {
+    if constexpr (requires { f.vessel; })
+        return f.vessel;
+    else if constexpr (requires { f.name; })
+        return f.name;
+    else
+        return {};
+}
+
+std::string editText(const Fact& fact) {
+    return std::visit(
+        []<class F>(const F& f) {
+            const std::string key = "desk.edit." + std::string(kindOf<F>);
+            Message message = say(key).with("name", subjectName(f));
+            if constexpr (requires { f.volume; })
+                message = std::move(message).with("volume", f.volume);
+            return render(message);
+        },
+        fact);
+}
+
+std::string kindText(const Fact& fact) {
+    return std::visit([]<class F>(const F&) { return std::string(kindOf<F>); }, fact);
+}
+
+/// What has to be read again when the edit is taken back: vessel ids, "shared", or "*" for everything.
+std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
+    std::set<std::string> parts;
+    const auto vessel = [&](const std::string& name) {
+        const auto at = names.vessels.find(name);
+        if (!name.empty())
+            parts.insert(at == names.vessels.end() ? "*" : std::to_string(at->second));
+    };
+    for (const auto& fact : facts)
+        std::visit(
+            [&]<class F>(const F& f) {
+                if constexpr (requires { f.vessel; })
+                    vessel(f.vessel);
+                if constexpr (requires { f.from; })
+                    vessel(f.from);
+                if constexpr (!perVessel<F>)
+                    parts.insert(std::is_same_v<F, VesselFact> || std::is_same_v<F, VesselEditFact> ||
+                                         std::is_same_v<F, RetireFact>
+                                     ? "*"
+                                     : "shared");
+                if constexpr (std::is_same_v<F, BaseRecipeFact>)
+                    parts.insert("shared");
+            },
+            fact);
+    std::string text;
+    for (const auto& part : parts)
+        text += (text.empty() ? "" : ",") + part;
+    return text;
+}
+
+bool renames(const Fact& fact) {
+    const auto* edit = std::get_if<VesselEditFact>(&fact);
+    return edit && edit->name;
+}
+
+Fault readOnlyFault() {
+    return {FaultKind::storage, "", say("desk.read_only"), say("desk.read_only.remedy")};
+}
+
+template <class F>
+Result<Fact> readStored(const book::Book& book, Cellar& cellar, const std::string& table, book::RowId id) {
+    auto row = book.row(table, id);
+    if (!row)
+        return fail(row.error());
+    return Fact{fromRow<F>(*row, cellar.shared().names)};
+}
+
+/// A row changed in place: what it belongs to is read again.
+void forgetAfter(Cellar& working, const std::set<book::RowId>& vessels, bool vesselsOnly) {
+    for (auto id : vessels)
+        working.drop(id);
+    if (!vesselsOnly)
+        working.dropShared();
+}
+
+/// Calls `then` with the type of fact a table holds.
+template <class Then>
+auto withTable(const std::string& table, Then then) -> decltype(then(std::type_identity<DipFact>{})) {
+    using Kinds = std::tuple<OpeningFact, SittingFact, ReadingFact, SampleFact, DipFact, DrawOffFact, RefillFact,
+                             TopUpFact, BrewFact, TargetFact, BaseRecipeFact, CultureFact, EquipmentFact, LockFact,
+                             AvailabilityFact, ChoiceFact>;
+    decltype(then(std::type_identity<DipFact>{})) result =
+        badInput("/table", say("desk.unknown_table").with("table", table), say("desk.unknown_table.remedy"));
+    const auto one = [&]<class F>(std::type_identity<F> type) {
+        if (table == tableOf<F>)
+            result = then(type);
+    };
+    [&]<class... F>(std::type_identity<std::tuple<F...>>) {
+        (one(std::type_identity<F>{}), ...);
+    }(std::type_identity<Kinds>{});
+    return result;
+}
+
+} // namespace
+
+Result<std::string> Desk::record(const Fact& fact) {
+    return record(std::vector<Fact>{fact});
+}
+
+Result<std::string> Desk::record(const std::vector<Fact>& given) {
+    if (readOnly())
+        return fail(readOnlyFault());
+    if (given.empty())
+        return badInput("", say("desk.no_facts"), say("desk.no_facts.remedy"));
+    std::vector<Fact> facts = given;
+    for (auto& fact : facts)
+        if (auto* choice = std::get_if<ChoiceFact>(&fact); choice && !choice->forecast) {
+            auto made = promise(choice->vessel, choice->proposal, choice->on);
+            if (!made)
+                return fail(made.error());
+            *choice = *made;
+        }
+    const bool single = facts.size() == 1;
+    book::EditLabel label{single ? editText(facts.front())
+                                 : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
+                          single ? kindText(facts.front()) : "many", "", ""};
+    for (std::size_t i = 0; i < facts.size(); ++i) {
+        auto checked = std::visit([](const auto& f) { return checkFields(f); }, facts[i]);
+        if (!checked)
+            return fail(single ? checked.error() : under("/" + std::to_string(i), checked.error()));
+    }
+    if (auto shared = inside_->cellar->loadShared(); !shared)
+        return fail(shared.error());
+    label.subject = subjectOf(facts, inside_->cellar->shared().names);
+    // Other vessels hold the names of those they were filled from.
+    const bool readAgain = std::any_of(facts.begin(), facts.end(), renames);
+    const auto body = [&](Cellar& working, book::Writer& writer) -> Result<void> {
+        Recorder recorder(working, writer, today());
+        for (std::size_t i = 0; i < facts.size(); ++i)
+            if (auto done = recorder.apply(facts[i]); !done)
+                return fail(single || done.error().kind == FaultKind::storage
+                                ? done.error()
+                                : under("/" + std::to_string(i), done.error()));
+        return {};
+    };
+    return inside_->write(label, body, readAgain);
+}
+
+Result<std::string> Desk::Inside::write(const book::EditLabel& label, const WriteBody& body, bool readAgain) {
+    for (int attempt = 0;; ++attempt) {
+        if (auto shared = cellar->loadShared(); !shared)
+            return fail(shared.error());
+        auto working = std::make_unique<Cellar>(*cellar);
+        auto done = book->commit(label, [&](book::Writer& writer) { return body(*working, writer); });
+        if (!done && attempt == 0 && done.error().cause.key == "book.changed_elsewhere") {
+            book->reload();
+            cellar->clear();
+            continue;
+        }
+        if (!done)
+            return fail(done.error());
+        cellar = std::move(working);
+        cellar->adopt();
+        if (readAgain)
+            cellar->clear();
+        tell();
+        return label.text;
+    }
+}
+
+Result<Fact> Desk::fact(const std::string& table, std::int64_t id) const {
+    if (auto shared = inside_->cellar->loadShared(); !shared)
+        return fail(shared.error());
+    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<Fact> {
+        return readStored<F>(*inside_->book, *inside_->cellar, table, id);
+    });
+}
+
+Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const Fact& fact) {
+    if (readOnly())
+        return fail(readOnlyFault());
+    if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
+        return fail(checked.error());
+    const std::string what = render(say("desk.edit.amend").with("what", editText(fact)));
+    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
+        const F* replacement = std::get_if<F>(&fact);
+        if (!replacement)
+            return badInput("/kind", say("desk.kind_differs"), say("desk.kind_differs.remedy"));
+        return inside_->write({what, table, "*", ""}, [&](Cellar& working, book::Writer& writer) -> Result<void> {
+            auto touched = inside_->touchedBy<F>(working, table, id);
+            if (!touched)
+                return fail(touched.error());
+            working.without<F>(*touched, id);
+            if (auto ok = checkMeaning(fact, working, today()); !ok)
+                return ok;
+            auto row = toRow(*replacement, working.shared().names);
+            if (!row)
+                return fail(row.error());
+            forgetAfter(working, *touched, perVessel<F>);
+            return writer.update(table, id, *row);
+        });
+    });
+}
+
+Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
+    if (readOnly())
+        return fail(readOnlyFault());
+    auto old = fact(table, id);
+    if (!old)
+        return fail(old.error());
+    const std::string what = render(say("desk.edit.remove").with("what", editText(*old)));
+    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
+        return inside_->write({what, table, "*", ""}, [&](Cellar& working, book::Writer& writer) -> Result<void> {
+            auto touched = inside_->touchedBy<F>(working, table, id);
+            if (!touched)
+                return fail(touched.error());
+            forgetAfter(working, *touched, perVessel<F>);
+            return writer.remove(table, id);
+        });
+    });
+}
+
+template <class F>
+Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std::string& table, book::RowId id) const {
+    std::set<book::RowId> touched;
+    auto row = book->row(table, id);
+    if (!row)
+        return fail(row.error());
+    const F old = fromRow<F>(*row, working.shared().names);
+    const auto& ids = working.shared().names.vessels;
+    if constexpr (requires { old.vessel; })
+        if (const auto at = ids.find(old.vessel); at != ids.end())
+            touched.insert(at->second);
+    if constexpr (requires { old.from; })
+        if (const auto at = ids.find(old.from); at != ids.end())
+            touched.insert(at->second);
+    return touched;
+}
+
+template <class F> void Cellar::without(const std::set<book::RowId>& vessels, book::RowId row) {
+    if constexpr (perVessel<F>) {
+        for (auto vessel : vessels)
+            if (auto record = vesselById(vessel))
+                std::erase_if((*record)->of<F>(), [&](const auto& stored) { return stored.id == row; });
+    } else if constexpr (std::is_same_v<F, BrewFact>) {
+        SharedFacts& shared = changeShared();
+        for (const auto& stored : shared.brews)
+            if (stored.id == row)
+                shared.names.brews.erase(stored.fact.name);
+        std::erase_if(shared.brews, [&](const auto& stored) { return stored.id == row; });
+    }
+}
+
+Result<std::string> Desk::undo() {
+    if (readOnly())
+        return fail(readOnlyFault());
+    auto edit = inside_->book->undo();
+    if (!edit)
+        return fail(edit.error());
+    inside_->forget(edit->label.subject);
+    inside_->tell();
+    return edit->label.text;
+}
+
+Result<std::string> Desk::redo() {
+    if (readOnly())
+        return fail(readOnlyFault());
+    auto edit = inside_->book->redo();
+    if (!edit)
+        return fail(edit.error());
+    inside_->forget(edit->label.subject);
+    inside_->tell();
+    return edit->label.text;
+}
+
+std::string Desk::undoText() const {
+    const auto edit = inside_->book->undoable();
+    return edit ? edit->label.text : std::string();
+}
+std::string Desk::redoText() const {
+    const auto edit = inside_->book->redoable();
+    return edit ? edit->label.text : std::string();
+}
+
+Result<LedgerPreview> Desk::preview(const Fact& fact) const {
+    Cellar working = *inside_->cellar;
+    if (auto shared = working.loadShared(); !shared)
+        return fail(shared.error());
+    if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
+        return fail(checked.error());
+    return std::visit(
+        [&]<class F>(const F& f) -> Result<LedgerPreview> {
+            if constexpr (perVessel<F>) {
+                auto record = working.vessel(f.vessel);
+                if (!record)
+                    return fail(record.error());
+                const Replay before = replayOf(**record, working.shared(), today());
+                (*record)->template of<F>().push_back({1LL << 40, f});
+                const Replay after = replayOf(**record, working.shared(), today());
+                LedgerPreview preview{before.now, after.now, {}};
+                for (const auto& finding : after.findings)
+                    if (std::none_of(before.findings.begin(), before.findings.end(), [&](const auto& old) {
+                            return old.entry == finding.entry && old.message == finding.message;
+                        }))
+                        preview.findings.push_back(finding.message);
+                return preview;
+            } else {
+                return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
+            }
+        },
+        fact);
+}
+
+} // namespace staveline
