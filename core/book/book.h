@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The cellar book: a durable table store in one SQLite file. Every commit is one transaction and one edit; edits are
 // undone and redone across restarts by inverted changesets; every row carries a digest, every table a tally.
-// It knows tables and rows, not beer: the desk gives it a schema.
+// It knows tables and rows, not beer: the desk gives it a schema. One thread uses a book at a time; several programs,
+// or several of these objects, may share one file.
 #pragma once
 
 #include "quantity/day.h"
 
+#include <chrono>
 #include <cstdint>
 #include <filesystem>
 #include <functional>
@@ -17,6 +19,7 @@
 
 namespace staveline::book {
 
+/// Every bit is kept: the sign of zero, text with NUL. NaN and infinity are refused.
 using Value = std::variant<std::monostate, std::int64_t, double, std::string>;
 enum class ColumnType { integer, real, text };
 
@@ -52,6 +55,9 @@ struct EditLabel {
     std::string mergeKey; ///< same key, same process, head unmoved, within 2 s: merged into the last edit; empty: never
 };
 
+/// Writes inside one commit. A refused value (missing, wrong type, out of range, not finite, not unique, a reference
+/// to nothing) is a fault at "/<column>" that the body may answer; after a storage fault the commit fails whatever the
+/// body does.
 class Writer {
 public:
     virtual ~Writer() = default;
@@ -80,22 +86,27 @@ struct CheckReport {
 
 enum class OpenMode { readWrite, readOnly };
 
+/// The instant of an edit, for its UTC stamp and the merging of typing; empty: this machine's clock.
+using Now = std::function<std::chrono::system_clock::time_point()>;
+
 class Book {
 public:
-    static Result<std::unique_ptr<Book>> create(const std::filesystem::path& path, const Schema& schema);
-    /// Refuses with words: no file, not a book (application_id), a newer major version. Read-only with a notice:
-    /// a newer minor version, a folder or file that cannot be written, damage. A missing older minor is migrated
-    /// after a verified backup.
+    /// The file appears whole or not at all; an existing one is never replaced.
+    static Result<std::unique_ptr<Book>> create(const std::filesystem::path& path, const Schema& schema, Now now = {});
+    /// Refuses with words: no file, a folder, an empty file, not a book (application_id), another major version.
+    /// Read-only with a notice: a newer minor version, a folder or file that cannot be written, damage. An older minor
+    /// is migrated after a verified backup beside the file ("plover.v1.0.cellar"). Scans no table.
     static Result<std::unique_ptr<Book>> open(const std::filesystem::path& path, const Schema& schema,
-                                              OpenMode mode = OpenMode::readWrite);
+                                              OpenMode mode = OpenMode::readWrite, Now now = {});
     virtual ~Book() = default;
 
     [[nodiscard]] virtual bool readOnly() const = 0;
     [[nodiscard]] virtual std::vector<Message> notices() const = 0;
     [[nodiscard]] virtual std::filesystem::path path() const = 0;
 
-    /// All rows, or those with `column` = `value`, ordered by `orderBy` columns then id. Digests are verified; a row
-    /// that fails is still returned and reported by damages().
+    /// All rows, or those with `column` = `value`, ordered by `orderBy` columns then id. Digests are verified (rows()
+    /// also compares the table's tally); a row that fails is still returned, in the types of its columns, reported by
+    /// damages(), and the book turns read-only.
     [[nodiscard]] virtual Result<std::vector<Row>> rows(const std::string& table) const = 0;
     [[nodiscard]] virtual Result<std::vector<Row>> rowsWhere(const std::string& table, const std::string& column,
                                                              const Value& value,
@@ -103,13 +114,15 @@ public:
     [[nodiscard]] virtual Result<Row> row(const std::string& table, RowId id) const = 0;
     [[nodiscard]] virtual std::vector<Damage> damages() const = 0;
 
-    /// One transaction, one edit. A body that changes nothing leaves no edit (returns the head). A head moved by
-    /// another program: fault with key "book.changed_elsewhere", nothing written; call reload() and try again.
+    /// One transaction, one edit. A body that changes nothing leaves no edit (returns the head; 0 in an empty book).
+    /// Typing that takes its own merged edit back to where it began is an undo of that edit. A head moved by another
+    /// program: fault with key "book.changed_elsewhere", nothing written; call reload() and try again.
     virtual Result<std::int64_t> commit(const EditLabel& label, const std::function<Result<void>(Writer&)>& body) = 0;
     virtual Result<EditInfo> undo() = 0;
     virtual Result<EditInfo> redo() = 0;
     [[nodiscard]] virtual std::optional<EditInfo> undoable() const = 0;
     [[nodiscard]] virtual std::optional<EditInfo> redoable() const = 0;
+    /// The `last` newest edits, newest first; those undone are not applied.
     [[nodiscard]] virtual std::vector<EditInfo> edits(int last) const = 0;
 
     /// Grows with every step seen by this object, own or foreign.

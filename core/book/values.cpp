@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "book/values.h"
+
+#include "book/faults.h"
+
+#include <cmath>
+#include <fmt/core.h>
+
+namespace staveline::book {
+
+namespace {
+
+[[noreturn]] void refuseValue(const Column& column, const std::string& key, std::vector<Argument> arguments = {}) {
+    arguments.push_back({"column", column.name, ""});
+    Fault fault = faultNamed(FaultKind::input, key, std::move(arguments));
+    fault.path = "/" + column.name;
+    throw Refusal{std::move(fault)};
+}
+
+bool hasType(const Value& value, ColumnType type) {
+    switch (type) {
+    case ColumnType::integer:
+        return std::holds_alternative<std::int64_t>(value);
+    case ColumnType::real:
+        return std::holds_alternative<double>(value);
+    case ColumnType::text:
+        break;
+    }
+    return std::holds_alternative<std::string>(value);
+}
+
+bool isNull(const Value& value) {
+    return std::holds_alternative<std::monostate>(value);
+}
+
+std::string bound(const std::optional<double>& limit, const char* none) {
+    return limit ? fmt::format("{}", *limit) : none;
+}
+
+void requireRange(const Column& column, double number) {
+    if (!std::isfinite(number))
+        refuseValue(column, "book.value_not_finite");
+    if ((column.low && number < *column.low) || (column.high && number > *column.high))
+        refuseValue(column, "book.value_range",
+                    {{"value", fmt::format("{}", number), ""},
+                     {"low", bound(column.low, "any"), ""},
+                     {"high", bound(column.high, "any"), ""}});
+}
+
+void requireValue(const Column& column, const Value& value) {
+    if (isNull(value)) {
+        if (column.required)
+            refuseValue(column, "book.value_missing");
+        return;
+    }
+    if (!hasType(value, column.type))
+        refuseValue(column, "book.value_type");
+    if (const auto* real = std::get_if<double>(&value))
+        requireRange(column, *real);
+    if (const auto* whole = std::get_if<std::int64_t>(&value))
+        requireRange(column, static_cast<double>(*whole));
+}
+
+} // namespace
+
+void requireValues(const TableSpec& table, const std::vector<Value>& values) {
+    if (values.size() != table.columns.size())
+        refuse("book.value_count", {{"table", table.name, ""}});
+    for (std::size_t i = 0; i < values.size(); ++i)
+        requireValue(table.columns[i], values[i]);
+}
+
+std::optional<std::size_t> requireType(const TableSpec& table, const std::string& column, const Value& value) {
+    if (column == "id" && std::holds_alternative<std::int64_t>(value))
+        return std::nullopt;
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+        if (table.columns[i].name == column) {
+            if (!isNull(value) && !hasType(value, table.columns[i].type))
+                refuseValue(table.columns[i], "book.value_type");
+            return i;
+        }
+    refuse("book.no_such_column", {{"table", table.name, ""}, {"column", column, ""}});
+}
+
+Fault noSuchRow(const std::string& table, RowId id) {
+    return faultNamed(FaultKind::input, "book.no_such_row", {{"table", table, ""}, {"row", id, ""}});
+}
+
+} // namespace staveline::book

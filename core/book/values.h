@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Values against their columns: the words for what the table's own CHECKs would only reject.
+#pragma once
+
+#include "book/book.h"
+
+#include <optional>
+
+namespace staveline::book {
+
+/// Refuses with a fault at "/<column>" what does not fit.
+void requireValues(const TableSpec& table, const std::vector<Value>& values);
+/// The place of a column searched for `value`; none for "id". Refuses an unknown column and another type.
+[[nodiscard]] std::optional<std::size_t> requireType(const TableSpec& table, const std::string& column,
+                                                     const Value& value);
+[[nodiscard]] Fault noSuchRow(const std::string& table, RowId id);
+
+} // namespace staveline::book
