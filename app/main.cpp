@@ -1,2 +1,101 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-int main() { return 0; }
+#include "app/commands.h"
+
+#include <CLI/CLI.hpp>
+#include <fmt/core.h>
+
+#ifdef STAVELINE_HAS_WINDOW
+#include "ui/start.h"
+#endif
+
+namespace {
+
+using namespace staveline;
+using namespace staveline::app;
+
+int openWindow(const Options& options, int argc, char** argv) {
+#ifdef STAVELINE_HAS_WINDOW
+    if (ui::hasDisplay()) {
+        Clock clock = systemToday;
+        if (options.today)
+            clock = [day = *options.today] { return day; };
+        const auto book =
+            options.book.empty() ? std::optional<std::filesystem::path>() : std::filesystem::path(options.book);
+        return ui::runWindow(argc, argv, book, clock);
+    }
+#else
+    (void)argc, (void)argv, (void)options;
+#endif
+    fmt::print(stderr, "{}\n", render(say("app.no_display")));
+    return 1;
+}
+
+/// A command with its book; returns it for more options.
+CLI::App* command(CLI::App& parent, const char* name, const char* help, Options& options, int& status,
+                  int (*run)(const Options&)) {
+    CLI::App* sub = parent.add_subcommand(name, help);
+    sub->add_option("book", options.book, "the cellar book (*.cellar)")->required();
+    sub->add_flag("--json", options.json, "answer in JSON");
+    sub->callback([&options, &status, run] { status = run(options); });
+    return sub;
+}
+
+void needVessel(CLI::App* sub, Options& options) {
+    sub->add_option("--vessel", options.vessel, "name of the vessel")->required();
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    CLI::App parser{"Staveline, a workbench for mixed-culture beer in long-lived vessels"};
+    Options options;
+    int result = 0;
+    std::string today;
+    parser.set_version_flag("--version", "staveline " STAVELINE_VERSION);
+    parser.add_option("--today", today, "the day to take as today (YYYY-MM-DD)")->each([&](const std::string& text) {
+        auto day = parseDay(text, "/today");
+        if (!day)
+            throw CLI::ValidationError("--today", render(day.error().cause) + ". " + render(day.error().remedy));
+        options.today = *day;
+    });
+    parser.add_option("--units", options.units, "units of printed answers")->check(CLI::IsMember({"metric", "us"}));
+    parser.require_subcommand(0, 1);
+    parser.fallthrough();
+
+    auto* made = command(parser, "new", "make a new cellar book", options, result, newBook);
+    made->add_flag("--sample", options.sample, "fill it with the sample cellar");
+    CLI::App* window = parser.add_subcommand("open", "open a book in the window");
+    window->add_option("book", options.book, "the cellar book (*.cellar)");
+    window->callback([&] { result = openWindow(options, argc, argv); });
+    command(parser, "status", "every vessel: level, age, what is due", options, result, status);
+    command(parser, "record", "record facts from a JSON file", options, result, record)
+        ->add_option("file", options.file, "the file; - reads standard input")
+        ->required();
+    auto* advice = command(parser, "advise", "what to change for the coming refill", options, result, advise);
+    needVessel(advice, options);
+    advice->add_option("--lock", options.locks, "LEVER=VALUE, hold a lever; may be repeated");
+    advice->add_option("--without", options.without, "a malt or yeast that is not at hand; may be repeated");
+    advice->add_option("--choose", options.choose, "adopt proposal N (0: leave it alone) and store its forecast");
+    auto* paper =
+        command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, sheet);
+    needVessel(paper, options);
+    paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
+    auto* forecast = command(parser, "predict", "scores for a plan of your own", options, result, predict);
+    needVessel(forecast, options);
+    forecast->add_option("--plan", options.file, "JSON with the settings that differ from those in use")->required();
+    auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
+    needVessel(past, options);
+    past->add_flag("--csv", options.csv, "as CSV (the default)");
+    command(parser, "undo", "take back the last edit", options, result, undo);
+    command(parser, "redo", "bring back the last edit taken back", options, result, redo);
+    command(parser, "check", "look for damage in the whole book", options, result, check);
+
+    try {
+        parser.parse(argc, argv);
+    } catch (const CLI::ParseError& error) {
+        return parser.exit(error) == 0 ? 0 : 2;
+    }
+    if (parser.get_subcommands().empty())
+        return openWindow(options, argc, argv);
+    return result;
+}

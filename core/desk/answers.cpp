@@ -2,6 +2,7 @@
 // What the command line answers to --json.
 #include "desk/json.h"
 
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
 namespace staveline {
@@ -88,15 +89,6 @@ Json outcomeJson(const Outcome& outcome) {
                 {"alcohol_pct_vol", outcome.alcohol.pct},
                 {"apparent_extract_p", outcome.gravity.p},
                 {"bitterness_ibu", outcome.bitterness.ibu}};
-}
-
-template <class T> void put(Json& json, const char* key, const std::optional<T>& value) {
-    if (!value)
-        return;
-    if constexpr (Quantity<T>)
-        json[key] = raw(*value);
-    else
-        json[key] = *value;
 }
 
 } // namespace
@@ -203,27 +195,63 @@ std::string toJson(const book::CheckReport& report) {
     return Json{{"sound", report.sound()}, {"rows_checked", report.rowsChecked}, {"damages", damages}}.dump(2) + "\n";
 }
 
+namespace {
+
+/// The history's columns, in order; the one list behind JSON and CSV.
+void eachColumn(const HistoryRow& row, auto&& put) {
+    put("acidity", row.acidity);
+    put("funk", row.funk);
+    put("body", row.body);
+    put("acidity_forecast", row.acidityForecast);
+    put("funk_forecast", row.funkForecast);
+    put("body_forecast", row.bodyForecast);
+    put("volume_l", row.volume);
+    put("mean_age_d", row.meanAge);
+    put("gravity_sg", row.measured.gravity);
+    put("ph", row.measured.ph);
+    put("ta_g_l", row.measured.ta);
+    put("temperature_c", row.measured.temperature);
+    put("refill_ibu", row.refillBitterness);
+    put("mash_c", row.mashTemperature);
+}
+
+template <class T> std::optional<double> plain(const std::optional<T>& value) {
+    if (!value)
+        return {};
+    if constexpr (Quantity<T>)
+        return raw(*value);
+    else
+        return *value;
+}
+
+} // namespace
+
 std::string toJson(const std::vector<HistoryRow>& history) {
     Json list = Json::array();
     for (const auto& row : history) {
         Json json{{"on", isoDay(row.on)}, {"what", row.what}};
-        put(json, "acidity", row.acidity);
-        put(json, "funk", row.funk);
-        put(json, "body", row.body);
-        put(json, "acidity_forecast", row.acidityForecast);
-        put(json, "funk_forecast", row.funkForecast);
-        put(json, "body_forecast", row.bodyForecast);
-        put(json, "volume_l", row.volume);
-        put(json, "mean_age_d", row.meanAge);
-        put(json, "gravity_sg", row.measured.gravity);
-        put(json, "ph", row.measured.ph);
-        put(json, "ta_g_l", row.measured.ta);
-        put(json, "temperature_c", row.measured.temperature);
-        put(json, "refill_ibu", row.refillBitterness);
-        put(json, "mash_c", row.mashTemperature);
+        eachColumn(row, [&](const char* name, const auto& value) {
+            if (const auto number = plain(value))
+                json[name] = *number;
+        });
         list.push_back(json);
     }
     return list.dump(2) + "\n";
+}
+
+std::string toCsv(const std::vector<HistoryRow>& history) {
+    std::string text = "on,what";
+    eachColumn(HistoryRow{}, [&](const char* name, const auto&) { text += std::string(",") + name; });
+    text += "\r\n";
+    for (const auto& row : history) {
+        text += isoDay(row.on) + "," + row.what;
+        eachColumn(row, [&](const char*, const auto& value) {
+            const auto number = plain(value);
+            text += number ? fmt::format(",{:.6g}", *number) : std::string(",");
+        });
+        text += "\r\n";
+    }
+    return text;
 }
 
 } // namespace staveline

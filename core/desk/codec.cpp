@@ -3,6 +3,7 @@
 
 #include "desk/fields.h"
 #include "desk/json.h"
+#include "desk/sample.h"
 #include "quantity/density.h"
 #include "quantity/parse.h"
 
@@ -528,6 +529,35 @@ private:
     std::size_t at_ = 0;
 };
 
+// --- dates ----------------------------------------------------------------------------------------------------------
+
+class DayShifter {
+public:
+    explicit DayShifter(int days) : days_(days) {}
+    template <class T> void field(const Field&, T& value) {
+        if constexpr (std::is_same_v<T, Day>)
+            value += days_;
+        else if constexpr (std::is_same_v<T, std::optional<Day>>)
+            if (value)
+                *value += days_;
+    }
+    template <class T> void number(const Field&, T&) {}
+    template <class E> void word(const Field&, E&, std::span<const std::string_view>) {}
+    void extract(std::string_view, Plato&) {}
+    void gravity(std::string_view, std::optional<SpecificGravity>&) {}
+    void vessel(const Field&, std::string&) {}
+    void brew(const Field&, std::string&) {}
+    template <class T> void list(const Field&, std::vector<T>&) {}
+    template <class T> void nested(const Field&, T& value) { describe(*this, value); }
+    template <class T> void object(const Field&, std::optional<T>& value) {
+        if (value)
+            describe(*this, *value);
+    }
+
+private:
+    std::chrono::days days_;
+};
+
 template <class F> book::TableSpec tableFor() {
     ColumnLister lister;
     F fact{};
@@ -718,6 +748,15 @@ Result<std::vector<Fact>> parseRecords(std::string_view text) {
         facts.push_back(std::move(*fact));
     }
     return facts;
+}
+
+void shiftDays(Fact& fact, int days) {
+    std::visit(
+        [days](auto& f) {
+            DayShifter shifter(days);
+            describe(shifter, f);
+        },
+        fact);
 }
 
 std::string writeRecords(const std::vector<Fact>& facts) {

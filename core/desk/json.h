@@ -22,5 +22,7 @@ namespace staveline {
 [[nodiscard]] std::string toJson(const Fault& fault);
 [[nodiscard]] std::string toJson(const book::CheckReport& report);
 [[nodiscard]] std::string toJson(const std::vector<HistoryRow>& history);
+/// The history as a table, empty cells where nothing was measured (RFC 4180).
+[[nodiscard]] std::string toCsv(const std::vector<HistoryRow>& history);
 
 } // namespace staveline

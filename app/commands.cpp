@@ -1,0 +1,291 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/commands.h"
+
+#include "app/paper_file.h"
+#include "desk/json.h"
+#include "desk/sample.h"
+#include "sheet/document.h"
+
+#include <cstdio>
+#include <fmt/core.h>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+
+namespace staveline::app {
+namespace {
+
+Clock clockOf(const Options& options) {
+    return options.today ? Clock([day = *options.today] { return day; }) : Clock(systemToday);
+}
+
+Result<std::unique_ptr<Desk>> openDesk(const Options& options, book::OpenMode mode = book::OpenMode::readWrite) {
+    auto desk = Desk::open(options.book, clockOf(options), mode);
+    if (desk)
+        for (const auto& notice : (*desk)->notices())
+            fmt::print(stderr, "{}\n", render(notice));
+    return desk;
+}
+
+Result<std::string> readFile(const std::string& path) {
+    if (path == "-")
+        return std::string(std::istreambuf_iterator<char>(std::cin), {});
+    std::ifstream in(path, std::ios::binary);
+    std::string text(std::istreambuf_iterator<char>(in), {});
+    if (!in.good() && !in.eof())
+        return fail({FaultKind::storage, "", say("app.cannot_read").with("file", path), say("app.cannot_read.remedy")});
+    return text;
+}
+
+DisplayUnits unitsOf(const Options& options) {
+    DisplayUnits units;
+    if (options.units == "us") {
+        units.volume = DisplayUnits::Volume::usGallon;
+        units.temperature = DisplayUnits::Temperature::fahrenheit;
+        units.colour = DisplayUnits::Colour::srm;
+    }
+    return units;
+}
+
+/// "yeast=saison", "draw=60": a number where it reads as one.
+Result<LeverLock> parseLock(const std::string& text) {
+    const auto equals = text.find('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == text.size())
+        return badInput("/lock", say("app.lock_form").with("text", text), say("app.lock_form.remedy"));
+    const std::string value = text.substr(equals + 1);
+    char* end = nullptr;
+    const double number = std::strtod(value.c_str(), &end);
+    if (*end == '\0')
+        return LeverLock{text.substr(0, equals), number};
+    return LeverLock{text.substr(0, equals), value};
+}
+
+Result<AdviceRequest> requestOf(const Options& options) {
+    AdviceRequest request{options.vessel, {}, options.without, true};
+    for (const auto& text : options.locks) {
+        auto lock = parseLock(text);
+        if (!lock)
+            return fail(lock.error());
+        request.locks.push_back(std::move(*lock));
+    }
+    return request;
+}
+
+std::string bandText(const Band& band) {
+    return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
+}
+
+void printProposal(const Proposal& proposal, int number, const DisplayUnits& units) {
+    fmt::print("\n{} {}\n", number == 0 ? "-" : std::to_string(number), render(proposal.title, units));
+    for (const auto& move : proposal.moves)
+        fmt::print("    {}\n", render(move.wording, units));
+    for (Dimension d : allDimensions)
+        fmt::print("    {:8} next draw {}, if kept up {}\n", name(d), bandText(proposal.next[d]),
+                   bandText(proposal.settled[d]));
+    for (const auto* list : {&proposal.reasons, &proposal.limits})
+        for (const auto& message : *list)
+            fmt::print("    {}\n", render(message, units));
+    for (const auto& caution : proposal.cautions)
+        fmt::print("    Caution: {}\n", render(caution, units));
+}
+
+void printAdvice(const AdviceJob& job, const Advice& advice, const DisplayUnits& units) {
+    fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
+    for (Dimension d : allDimensions)
+        fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), job.estimates.combined[d].mean,
+                   job.estimates.combined[d].sd * z80, render(advice.verdicts[d].reason, units));
+    for (const auto& note : advice.notes)
+        fmt::print("  {}\n", render(note, units));
+    int number = 0;
+    for (const auto& proposal : advice.proposals)
+        printProposal(proposal, ++number, units);
+    printProposal(advice.leaveAlone, 0, units);
+}
+
+int finish(const Result<std::string>& edit, const Options& options, const char* key) {
+    if (!edit)
+        return complain(edit.error(), options);
+    if (options.json)
+        fmt::print("{{\"edit\": \"{}\"}}\n", *edit);
+    else
+        fmt::print("{}\n", render(say(key).with("edit", *edit)));
+    return 0;
+}
+
+} // namespace
+
+int complain(const Fault& fault, const Options& options) {
+    if (options.json)
+        fmt::print("{}", toJson(fault));
+    fmt::print(stderr, "{}{}. {}\n", fault.path.empty() ? "" : fault.path + ": ", render(fault.cause),
+               render(fault.remedy));
+    switch (fault.kind) {
+    case FaultKind::notPossible:
+        return 1;
+    case FaultKind::input:
+        return 2;
+    case FaultKind::storage:
+        return 3;
+    }
+    return 2;
+}
+
+int newBook(const Options& options) {
+    auto desk = Desk::create(options.book, clockOf(options));
+    if (!desk)
+        return complain(desk.error(), options);
+    if (options.sample) {
+        auto facts = sampleCellar((*desk)->today());
+        auto done = facts ? (*desk)->record(*facts) : Result<std::string>(fail(facts.error()));
+        if (!done)
+            return complain(done.error(), options);
+    }
+    fmt::print("{}\n", options.json ? "{\"book\": \"" + options.book + "\"}"
+                                    : render(say("app.made").with("file", options.book)));
+    return 0;
+}
+
+int status(const Options& options) {
+    auto desk = openDesk(options, book::OpenMode::readOnly);
+    if (!desk)
+        return complain(desk.error(), options);
+    const auto cellar = (*desk)->cellar();
+    if (options.json) {
+        fmt::print("{}", toJson(cellar));
+        return 0;
+    }
+    const DisplayUnits units = unitsOf(options);
+    for (const auto& vessel : cellar)
+        fmt::print("{}\n", render(say("app.status_line")
+                                      .with("vessel", vessel.name)
+                                      .with("volume", vessel.now.volume)
+                                      .with("capacity", vessel.facts.capacity)
+                                      .with("material", vessel.facts.material)
+                                      .with("age", vessel.now.meanAge)
+                                      .with("headline", render(vessel.headline, units))
+                                      .with("draw", vessel.opened ? isoDay(vessel.dates.draw) : "-"),
+                                  units));
+    return 0;
+}
+
+int record(const Options& options) {
+    auto text = readFile(options.file);
+    if (!text)
+        return complain(text.error(), options);
+    auto facts = parseRecords(*text);
+    if (!facts)
+        return complain(facts.error(), options);
+    auto desk = openDesk(options);
+    if (!desk)
+        return complain(desk.error(), options);
+    return finish((*desk)->record(*facts), options, "app.recorded");
+}
+
+int advise(const Options& options) {
+    auto desk = openDesk(options, options.choose ? book::OpenMode::readWrite : book::OpenMode::readOnly);
+    if (!desk)
+        return complain(desk.error(), options);
+    auto request = requestOf(options);
+    if (!request)
+        return complain(request.error(), options);
+    auto job = (*desk)->adviceJob(*request);
+    if (!job)
+        return complain(job.error(), options);
+    auto advice = staveline::advise(job->input);
+    if (!advice)
+        return complain(advice.error(), options);
+    if (options.choose) {
+        auto choice = (*desk)->choose(*job, *advice, *options.choose);
+        if (!choice)
+            return complain(choice.error(), options);
+        if (!options.json)
+            fmt::print("{}\n", render(say("app.chosen").with("number", std::int64_t{*options.choose})));
+    }
+    if (options.json)
+        fmt::print("{}", toJson(*job, *advice));
+    else
+        printAdvice(*job, *advice, unitsOf(options));
+    return 0;
+}
+
+int sheet(const Options& options) {
+    auto desk = openDesk(options, book::OpenMode::readOnly);
+    if (!desk)
+        return complain(desk.error(), options);
+    auto document = (*desk)->brewSheet(options.vessel, unitsOf(options));
+    if (!document)
+        return complain(document.error(), options);
+    if (auto written = writePaper(*document, options.out); !written)
+        return complain(written.error(), options);
+    if (options.json) {
+        auto plan = (*desk)->brewPlan(options.vessel);
+        if (!plan)
+            return complain(plan.error(), options);
+        fmt::print("{}", toJson(*plan));
+    } else if (options.out != "-") {
+        fmt::print("{}\n", render(say("app.written").with("file", options.out)));
+    }
+    return 0;
+}
+
+int predict(const Options& options) {
+    auto desk = openDesk(options, book::OpenMode::readOnly);
+    if (!desk)
+        return complain(desk.error(), options);
+    auto text = readFile(options.file);
+    if (!text)
+        return complain(text.error(), options);
+    auto base = (*desk)->setting(options.vessel);
+    if (!base)
+        return complain(base.error(), options);
+    auto setting = parseSetting(*text, *base);
+    if (!setting)
+        return complain(setting.error(), options);
+    auto prediction = (*desk)->predict(options.vessel, *setting);
+    if (!prediction)
+        return complain(prediction.error(), options);
+    fmt::print("{}", toJson(*prediction));
+    return 0;
+}
+
+int history(const Options& options) {
+    auto desk = openDesk(options, book::OpenMode::readOnly);
+    if (!desk)
+        return complain(desk.error(), options);
+    auto rows = (*desk)->history(options.vessel);
+    if (!rows)
+        return complain(rows.error(), options);
+    fmt::print("{}", options.json ? toJson(*rows) : toCsv(*rows));
+    return 0;
+}
+
+int undo(const Options& options) {
+    auto desk = openDesk(options);
+    return desk ? finish((*desk)->undo(), options, "app.undone") : complain(desk.error(), options);
+}
+
+int redo(const Options& options) {
+    auto desk = openDesk(options);
+    return desk ? finish((*desk)->redo(), options, "app.redone") : complain(desk.error(), options);
+}
+
+int check(const Options& options) {
+    auto desk = openDesk(options, book::OpenMode::readOnly);
+    if (!desk)
+        return complain(desk.error(), options);
+    auto report = (*desk)->check();
+    if (!report)
+        return complain(report.error(), options);
+    if (options.json) {
+        fmt::print("{}", toJson(*report));
+    } else {
+        for (const auto& damage : report->damages)
+            fmt::print("{}\n", render(damage.what));
+        fmt::print("{}\n", render(say(report->sound() ? "app.sound" : "app.damaged")
+                                      .with("rows", report->rowsChecked)
+                                      .with("count", static_cast<std::int64_t>(report->damages.size()))));
+    }
+    return report->sound() ? 0 : 3;
+}
+
+} // namespace staveline::app

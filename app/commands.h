@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The command line: one function a command, all through the desk. Each returns the exit status:
+// 0 done, 1 not possible (says why), 2 bad input, 3 disk or lock.
+#pragma once
+
+#include "desk/desk.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace staveline::app {
+
+struct Options {
+    std::string book, file, vessel, out;
+    std::vector<std::string> locks, without;
+    std::optional<int> choose;
+    std::optional<Day> today;
+    bool json = false, csv = false, sample = false;
+    std::string units = "metric"; ///< metric or us
+};
+
+int newBook(const Options& options);
+int status(const Options& options);
+int record(const Options& options);
+int advise(const Options& options);
+int sheet(const Options& options);
+int predict(const Options& options);
+int history(const Options& options);
+int undo(const Options& options);
+int redo(const Options& options);
+int check(const Options& options);
+
+/// Says what is wrong, where, and what to do; the exit status that belongs to it.
+int complain(const Fault& fault, const Options& options);
+
+} // namespace staveline::app

@@ -1,0 +1,12 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "sheet/document.h"
+
+namespace staveline::app {
+
+/// Writes a paper in the format its ending names: .md, .html, .csv, .txt, .pdf; "-" prints Markdown.
+/// The file appears whole or not at all.
+[[nodiscard]] Result<void> writePaper(const Document& document, const std::string& path);
+
+} // namespace staveline::app
