@@ -16,7 +16,7 @@ namespace staveline {
 struct Known {
     std::string_view id, name;
 };
-/// Id of the entry whose id or name is nearest to `typed`; the first of equals. `known` is not empty.
+/// Id of the entry whose id or name is nearest to `typed`, or holds it; the first of equals. `known` is not empty.
 [[nodiscard]] std::string nearest(std::string_view typed, const std::vector<Known>& known);
 
 } // namespace staveline

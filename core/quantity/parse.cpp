@@ -54,12 +54,14 @@ std::optional<double> withMark(std::string_view text, double value, Range range)
     return found;
 }
 
-/// "1048" lacks its mark; "48" are gravity points (from 25 up, so that degrees Plato are not taken for them).
-/// "104" could be either: no offer.
+/// "1048" lacks its mark, "48" are gravity points. No offer for "104", which could be either, nor up to 25, where
+/// degrees Plato may be meant.
 std::optional<double> meantGravity(std::string_view text, double value) {
+    if (value <= 25)
+        return std::nullopt;
     const auto marked = withMark(text, value, gravityRange);
     const double asPoints = 1 + value / 1000;
-    if (value <= 25 || !gravityRange.holds(asPoints))
+    if (!gravityRange.holds(asPoints))
         return marked;
     return marked ? std::nullopt : std::optional(asPoints);
 }
