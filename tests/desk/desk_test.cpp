@@ -1,0 +1,243 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The desk as window and command line use it: recording, refusing, undoing, looking.
+#include "desk/support.h"
+
+using namespace staveline;
+using namespace staveline::testing;
+
+TEST_CASE_METHOD(DeskFixture, "an opened vessel has a level, an age and dates", "[desk]") {
+    addPlover();
+    auto vessel = desk->vessel("Plover");
+    REQUIRE(vessel);
+    CHECK(vessel->opened);
+    CHECK(vessel->now.volume.l < 216);
+    CHECK(vessel->now.volume.l > 205);
+    CHECK(vessel->now.meanAge.d == Approx(1.5 * 365.25 + daysBetween(day(2025, 6, 1), now)).margin(1));
+    // opened 274 days ago with an interval of 240: tasting was due 64 days ago
+    CHECK(vessel->due.kind == DueKind::taste);
+    CHECK(vessel->due.inDays == -64);
+    CHECK(render(vessel->due.text) == "taste: due 64 days ago");
+}
+
+TEST_CASE_METHOD(DeskFixture, "impossible facts are refused in words and leave no trace", "[desk][bad]") {
+    addPlover();
+    SECTION("a draw larger than the vessel") {
+        const Fault fault = refused(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-01-01", "volume_l": 500})");
+        CHECK(fault.path == "/volume_l");
+        CHECK(render(fault.cause).find("more than the vessel holds") != std::string::npos);
+    }
+    SECTION("a date before the opening") {
+        const Fault fault = refused(R"({"kind": "draw_off", "vessel": "Plover", "on": "2025-01-01", "volume_l": 5})");
+        CHECK(fault.path == "/on");
+        CHECK(fault.cause.key == "desk.before_opening");
+    }
+    SECTION("a date in the future") {
+        CHECK(refused(R"({"kind": "dip", "vessel": "Plover", "on": "2027-01-01", "volume_l": 5})").path == "/on");
+    }
+    SECTION("a second opening") {
+        CHECK(refused(R"({"kind": "opening", "vessel": "Plover", "on": "2026-01-01", "volume_l": 5})").cause.key ==
+              "desk.opened_twice");
+    }
+    SECTION("an unknown vessel offers the nearest") {
+        const Fault fault = refused(R"({"kind": "dip", "vessel": "Plver", "on": "2026-01-01", "volume_l": 5})");
+        CHECK(fault.path == "/vessel");
+        CHECK(render(fault.remedy) == "Did you mean \"Plover\"?");
+    }
+    SECTION("a refill that does not fit") {
+        CHECK(refused(R"({"kind": "refill", "vessel": "Plover", "on": "2026-01-01", "volume_l": 100})").path ==
+              "/volume_l");
+    }
+    SECTION("an unknown brew") {
+        CHECK(
+            refused(R"({"kind": "refill", "vessel": "Plover", "on": "2026-01-01", "volume_l": 5, "brew": "B"})").path ==
+            "/brew");
+    }
+    SECTION("an unknown malt") {
+        const Fault fault = refused(R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-01-01",
+            "grist": [{"grain": "pilsener", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}]})");
+        CHECK(fault.path == "/grist/0/grain");
+        CHECK(render(fault.remedy).find("pilsner") != std::string::npos);
+    }
+    SECTION("an empty grist") {
+        CHECK(refused(R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-01-01", "grist": [],
+            "mash": [{"temperature_c": 66, "minutes": 60}]})")
+                  .path == "/grist");
+    }
+    SECTION("a mash that cools") {
+        CHECK_FALSE(refused(R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-01-01",
+            "grist": [{"grain": "pilsner", "share": 1}],
+            "mash": [{"temperature_c": 66, "minutes": 60}, {"temperature_c": 50, "minutes": 20}]})")
+                        .path.empty());
+    }
+    SECTION("an unknown line, a score between half steps, the same line twice") {
+        CHECK(refused(R"({"kind": "sitting", "vessel": "Plover", "on": "2026-01-01",
+            "scores": [{"attribute": "ZZ1", "cold": 5}]})")
+                  .path == "/scores/0/attribute");
+        CHECK(refused(R"({"kind": "sitting", "vessel": "Plover", "on": "2026-01-01",
+            "scores": [{"attribute": "TA1", "cold": 5.3}]})")
+                  .cause.key == "desk.half_steps");
+        CHECK(refused(R"({"kind": "sitting", "vessel": "Plover", "on": "2026-01-01",
+            "scores": [{"attribute": "TA1", "cold": 5}, {"attribute": "TA1", "cold": 6}]})")
+                  .cause.key == "desk.scored_twice");
+    }
+    SECTION("a taken name") {
+        CHECK(refused(R"({"kind": "vessel", "name": "Plover", "capacity_l": 50})").path == "/name");
+    }
+    SECTION("a lever that does not exist, a value out of its bounds") {
+        CHECK_FALSE(refused(R"({"kind": "lock", "vessel": "Plover", "on": "2026-01-01", "lever": "moon", "value": 1})")
+                        .path.empty());
+        CHECK_FALSE(
+            refused(R"({"kind": "lock", "vessel": "Plover", "on": "2026-01-01", "lever": "bitterness", "value": 99})")
+                .path.empty());
+    }
+    SECTION("one bad entry spoils the batch") {
+        const Fault fault = refused(R"([{"kind": "dip", "vessel": "Plover", "on": "2026-01-01", "volume_l": 200},
+            {"kind": "draw_off", "vessel": "Plover", "on": "2026-01-02", "volume_l": 500}])");
+        CHECK(fault.path == "/1/volume_l");
+        CHECK(desk->ledger("Plover")->lines.size() == 1);
+    }
+}
+
+TEST_CASE_METHOD(DeskFixture, "later entries of a batch see the earlier ones", "[desk]") {
+    addPlover();
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-01-01", "volume_l": 80, "lot": "Draw 1"},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-01-01", "volume_l": 85}])");
+    auto ledger = desk->ledger("Plover");
+    REQUIRE(ledger);
+    REQUIRE(ledger->lines.size() == 3);
+    CHECK(render(ledger->lines[1].text) == "80.0 L drawn for Draw 1");
+    CHECK(ledger->lines[2].volumeAfter.l - ledger->lines[1].volumeAfter.l == Approx(85));
+    CHECK(ledger->vessel.due.kind == DueKind::taste);
+}
+
+TEST_CASE_METHOD(DeskFixture, "undo and redo name what they do and bring everything back", "[desk][undo]") {
+    addPlover();
+    const double before = desk->vessel("Plover")->now.volume.l;
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-01-01", "volume_l": 60})");
+    CHECK(desk->undoText() == "draw-off of 60.0 L from Plover");
+    CHECK(desk->undo());
+    CHECK(desk->vessel("Plover")->now.volume.l == before);
+    CHECK(desk->redoText() == "draw-off of 60.0 L from Plover");
+    CHECK(desk->redo());
+    CHECK(desk->vessel("Plover")->now.volume.l < before - 55);
+    CHECK(desk->undo());
+    CHECK(desk->undo());
+    CHECK(desk->cellar().empty());
+    CHECK(desk->undoText().empty());
+    CHECK_FALSE(desk->undo());
+    CHECK(desk->redo());
+    CHECK(desk->redo());
+    CHECK(desk->ledger("Plover")->lines.size() == 2);
+}
+
+TEST_CASE_METHOD(DeskFixture, "undo survives closing the book", "[desk][undo]") {
+    addPlover();
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-01-01", "volume_l": 60})");
+    const auto path = desk->path();
+    desk.reset();
+    auto again = Desk::open(path, [this] { return now; });
+    REQUIRE(again);
+    CHECK((*again)->undoText() == "draw-off of 60.0 L from Plover");
+    CHECK((*again)->undo());
+    CHECK((*again)->ledger("Plover")->lines.size() == 1);
+}
+
+TEST_CASE_METHOD(DeskFixture, "entries are amended and removed, audited and undoable", "[desk][amend]") {
+    addPlover();
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-01-01", "volume_l": 60})");
+    const LedgerLine line = desk->ledger("Plover")->lines.back();
+    auto fact = desk->fact(line.table, line.id);
+    REQUIRE(fact);
+    auto draw = std::get<DrawOffFact>(*fact);
+    draw.volume = Litres{66};
+    REQUIRE(desk->amend(line.table, line.id, draw));
+    CHECK(render(desk->ledger("Plover")->lines.back().text) == "66.0 L drawn");
+    draw.volume = Litres{600};
+    CHECK_FALSE(desk->amend(line.table, line.id, draw));
+    CHECK(render(desk->ledger("Plover")->lines.back().text) == "66.0 L drawn");
+    REQUIRE(desk->remove(line.table, line.id));
+    CHECK(desk->ledger("Plover")->lines.size() == 1);
+    CHECK(desk->undoText() == "remove: draw-off of 66.0 L from Plover");
+    REQUIRE(desk->undo());
+    REQUIRE(desk->undo());
+    CHECK(render(desk->ledger("Plover")->lines.back().text) == "60.0 L drawn");
+}
+
+TEST_CASE_METHOD(DeskFixture, "a vessel is renamed, changed and retired without losing its history", "[desk][vessel]") {
+    addPlover();
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "name": "Lapwing", "interval_d": 120})");
+    CHECK_FALSE(desk->vessel("Plover"));
+    auto vessel = desk->vessel("Lapwing");
+    REQUIRE(vessel);
+    CHECK(vessel->facts.interval.d == 120);
+    CHECK(desk->ledger("Lapwing")->lines.size() == 1);
+    record(R"({"kind": "retire", "vessel": "Lapwing", "on": "2026-02-01", "reason": "stave split"})");
+    CHECK(desk->vessel("Lapwing")->retired);
+    CHECK(desk->undo());
+    CHECK(desk->undo());
+    CHECK(desk->vessel("Plover")->facts.interval.d == 240);
+}
+
+TEST_CASE_METHOD(DeskFixture, "a transfer leaves one vessel and enters the other", "[desk][transfer]") {
+    addPlover();
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 50, "material": "steel", "shape": "keg"},
+               {"kind": "refill", "vessel": "Knot", "on": "2026-01-05", "volume_l": 40, "from": "Plover"}])");
+    auto from = desk->ledger("Plover"), to = desk->ledger("Knot");
+    REQUIRE(from);
+    REQUIRE(to);
+    CHECK(render(from->lines.back().text) == "40.0 L moved to another vessel");
+    CHECK(to->lines.back().volumeAfter.l == Approx(40));
+    const double lost = from->states[0].volume.l - from->lines.back().volumeAfter.l;
+    CHECK(lost == Approx(40).margin(8)); // the rest evaporated
+    CHECK(desk->undo());
+    CHECK(desk->ledger("Plover")->lines.size() == 1);
+}
+
+TEST_CASE_METHOD(DeskFixture, "a preview shows what an entry would do and writes nothing", "[desk][preview]") {
+    addPlover();
+    const auto revision = desk->revision();
+    auto preview = desk->preview(DrawOffFact{"Plover", day(2026, 3, 2), Litres{60}, "", {}, ""});
+    REQUIRE(preview);
+    CHECK(preview->before.volume.l - preview->after.volume.l == Approx(60));
+    CHECK(preview->findings.empty());
+    auto tooMuch = desk->preview(DrawOffFact{"Plover", day(2026, 3, 2), Litres{600}, "", {}, ""});
+    REQUIRE(tooMuch);
+    CHECK_FALSE(tooMuch->findings.empty());
+    CHECK(desk->revision() == revision);
+    CHECK(desk->ledger("Plover")->lines.size() == 1);
+}
+
+TEST_CASE_METHOD(DeskFixture, "two programs share a book: the later one sees and keeps both edits", "[desk][shared]") {
+    addPlover();
+    auto other = Desk::open(desk->path(), [this] { return now; });
+    REQUIRE(other);
+    CHECK((*other)->ledger("Plover")->lines.size() == 1);
+    record(R"({"kind": "dip", "vessel": "Plover", "on": "2026-01-01", "volume_l": 210})");
+    CHECK((*other)->record(DrawOffFact{"Plover", day(2026, 1, 2), Litres{50}, "", {}, ""}));
+    CHECK((*other)->ledger("Plover")->lines.size() == 3);
+    CHECK(desk->poll());
+    CHECK(desk->ledger("Plover")->lines.size() == 3);
+    CHECK_FALSE(desk->poll());
+}
+
+TEST_CASE_METHOD(DeskFixture, "observers hear of each change", "[desk]") {
+    int heard = 0;
+    desk->observe([&] { ++heard; });
+    addPlover();
+    CHECK(heard == 1);
+    CHECK(desk->undo());
+    CHECK(heard == 2);
+}
+
+TEST_CASE_METHOD(DeskFixture, "ingredients are copied into the book on first use, once", "[desk][pantry]") {
+    addPlover();
+    const char* recipe = R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-01-01",
+        "grist": [{"grain": "pilsner", "share": 0.75}, {"grain": "wheat_malt", "share": 0.25}],
+        "mash": [{"temperature_c": 66, "minutes": 60}], "yeast": "ale_clean"})";
+    const auto before = desk->check()->rowsChecked;
+    record(recipe);
+    const auto first = desk->check()->rowsChecked - before;
+    record(recipe);
+    CHECK(desk->check()->rowsChecked - before - first < first);
+    CHECK(desk->check()->sound());
+}
