@@ -31,9 +31,9 @@ struct Mash {
     }
 };
 
-/// Runs the whole mash; `watch(mash, segment)` is called at the start of every segment, after any late grain is in.
-template <class Watch>
-Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameters& parameters, Watch&& walk) {
+/// Runs the whole mash; `walk(mash, segment)` takes it through each segment, late grain already in.
+template <class Walk>
+Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameters& parameters, Walk&& walk) {
     Mash mash(grist, input.recipe, parameters);
     for (const auto& segment : scheduleOf(input)) {
         if (segment.opensLastRest && grist.hasLate)

@@ -11,12 +11,20 @@ namespace staveline {
 namespace {
 
 constexpr const GlucanConstants& k = glucanConstants;
-constexpr double stepTolerance = 2e-5; ///< g per kg of grist, or of the logarithm of the enzyme
+constexpr double stepTolerance = 2e-5; ///< g per kg of grist, or of the enzyme's activity
 constexpr double noEnzyme = 1e-30;     ///< stands for none, so that its logarithm is finite
 
 // Places in the state. The enzyme is a logarithm: at a constant temperature it falls in a straight line, exactly.
 // "Whole" is what has not been cut in the grain, loose or not; "inside" is the part of it still in the grain.
 enum Place : std::size_t { logGlucanase, maltWhole, maltInside, rawWhole, rawInside, loose };
+
+/// An error in the logarithm of the enzyme matters as much as the enzyme.
+template <class State> double errorSize(const State& y, const State& error) {
+    double size = std::abs(error[logGlucanase]) * std::exp(y[logGlucanase]);
+    for (std::size_t i = maltWhole; i < y.size(); ++i)
+        size = std::max(size, std::abs(error[i]));
+    return size;
+}
 
 } // namespace
 
@@ -59,10 +67,13 @@ GlucanRelease::State GlucanRelease::change(const Rates& r, const State& y) {
 void GlucanRelease::advance(const MashSegment& segment) {
     if (segment.isRest()) {
         const Rates rates = ratesAt(segment.from);
-        integrate(state_, segment.minutes, stepTolerance, [&](double, const State& y) { return change(rates, y); });
+        integrate(
+            state_, segment.minutes, stepTolerance, [&](double, const State& y) { return change(rates, y); },
+            errorSize<State>);
     } else
-        integrate(state_, segment.minutes, stepTolerance,
-                  [&](double t, const State& y) { return change(ratesAt(segment.at(t)), y); });
+        integrate(
+            state_, segment.minutes, stepTolerance,
+            [&](double t, const State& y) { return change(ratesAt(segment.at(t)), y); }, errorSize<State>);
 }
 
 } // namespace staveline

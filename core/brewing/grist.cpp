@@ -13,6 +13,10 @@ constexpr double mostPower = 1.5; ///< more than this much of it has not been se
 bool hasStarch(const Grain& grain) {
     return grain.ownRdf < 0;
 }
+/// Dry extract of a kilogram as it is weighed, fully converted.
+double extractMass(const Grain& grain) {
+    return grain.extractDryBasis * (1 - grain.moisture);
+}
 /// Extract goes into the kettle: it does not thin the enzymes in the tun.
 bool inTun(const Grain& grain) {
     return grain.kind != GrainKind::extract;
@@ -21,7 +25,7 @@ bool inTun(const Grain& grain) {
 void addPart(GristSums::Portion& portion, const Grain& grain, double share) {
     portion.starch.enzyme += share * grain.diastaticPowerWk / fullPower;
     if (hasStarch(grain))
-        portion.starch.starch += share * grain.extractAsIs;
+        portion.starch.starch += share * extractMass(grain);
     portion.phenols.ferulicFree += share * grain.ferulicFree;
     portion.phenols.ferulicBound += share * grain.ferulicBound;
     portion.phenols.coumaricFree += share * grain.coumaricFree;
@@ -48,12 +52,13 @@ void scale(GristSums& sums, double tunShare) {
 
 GristSums sumsOf(std::span<const BrewInput::Part> grist) {
     GristSums sums;
-    double tunShare = 0, ownFermentable = 0;
+    double tunShare = 0, dryExtract = 0, ownFermentable = 0;
     for (const auto& [grain, share, late] : grist) {
-        const double extract = share.of1 * grain.extractAsIs;
+        const double extract = share.of1 * extractMass(grain);
         addPart(late ? sums.late : sums.first, grain, share.of1);
         sums.hasLate |= late;
-        sums.extract += extract;
+        sums.extract += share.of1 * grain.extractAsIs;
+        dryExtract += extract;
         if (!hasStarch(grain)) {
             sums.ownExtract += extract;
             ownFermentable += extract * grain.ownRdf;
@@ -65,7 +70,7 @@ GristSums sumsOf(std::span<const BrewInput::Part> grist) {
     }
     if (sums.ownExtract > 0)
         sums.ownFermentability = ownFermentable / sums.ownExtract;
-    sums.ownExtract /= sums.extract;
+    sums.ownExtract /= dryExtract;
     scale(sums, tunShare);
     return sums;
 }

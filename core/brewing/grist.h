@@ -17,7 +17,7 @@ struct GristSums {
         GlucanPortion glucan;
     } first, late;
     bool hasLate = false;
-    double extract = 0;           ///< kg per kg as is, at full conversion
+    double extract = 0;           ///< kg/kg as is, in the scale the phenol and glucan models were fitted with
     double ownExtract = 0;        ///< share of the extract from grain with a fermentability of its own (caramel, roast)
     double ownFermentability = 0; ///< real, of that share
     double ferulicBound = 0;      ///< mg/kg

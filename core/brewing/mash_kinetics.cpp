@@ -12,7 +12,7 @@ namespace staveline {
 namespace {
 
 constexpr const MashConstants& k = mashConstants;
-constexpr double stepTolerance = 2e-5; ///< of a starch fraction, or of the logarithm of an activity
+constexpr double stepTolerance = 1e-5; ///< of a starch fraction or an activity
 constexpr double noEnzyme = 1e-30;     ///< stands for none, so that its logarithm is finite
 
 // Places in the state. Enzymes are carried as logarithms: at a constant temperature they fall in a straight line,
@@ -45,6 +45,14 @@ double closedShare(double celsius, double mean, double spread) {
 /// Extract [%] in the liquor of a mash of pale malt.
 double liquorExtract(double litresPerKilogram) {
     return 76.5 / (litresPerKilogram + .81);
+}
+
+/// An error in the logarithm of an activity matters as much as that activity.
+template <class State> double errorSize(const State& y, const State& error) {
+    double size = 0;
+    for (std::size_t i = 0; i < y.size(); ++i)
+        size = std::max(size, std::abs(error[i]) * (i <= logLimit ? std::exp(y[i]) : 1));
+    return size;
 }
 
 double perSecond(double halfLifeMinutes) {
@@ -116,10 +124,12 @@ void MashKinetics::advance(const MashSegment& segment) {
     const double seconds = 60 * segment.minutes;
     if (segment.isRest()) {
         const Rates rates = ratesAt(segment.from);
-        integrate(state_, seconds, stepTolerance, [&](double, const State& y) { return change(rates, y); });
+        integrate(
+            state_, seconds, stepTolerance, [&](double, const State& y) { return change(rates, y); }, errorSize<State>);
     } else
-        integrate(state_, seconds, stepTolerance,
-                  [&](double t, const State& y) { return change(ratesAt(segment.at(t / 60)), y); });
+        integrate(
+            state_, seconds, stepTolerance,
+            [&](double t, const State& y) { return change(ratesAt(segment.at(t / 60)), y); }, errorSize<State>);
 }
 
 StarchPools MashKinetics::pools() const {
@@ -146,12 +156,15 @@ std::array<double, 3> MashKinetics::enzymes() const {
 MaltExtract extractOf(const StarchPools& pools) {
     // Water taken up when starch is split: anhydroglucose to sugar.
     constexpr double toGlucose = 180. / 162, toMaltose = 342. / 324, toMaltotriose = 504. / 486, toDextrin = 1.012;
-    const double share = k.starchShare / k.starchHydration;
+    // The steps leave a hundred-thousandth of error, which must not make a pool negative.
+    const auto dry = [](double pool, double hydration) {
+        return k.starchShare / k.starchHydration * hydration * std::max(0., pool);
+    };
     return {.sugar = k.sugarShare,
-            .glucose = share * toGlucose * pools.glucose,
-            .maltose = share * toMaltose * pools.maltose,
-            .maltotriose = share * toMaltotriose * pools.maltotriose,
-            .dextrin = share * toDextrin * (pools.polymer + pools.open + pools.branched),
+            .glucose = dry(pools.glucose, toGlucose),
+            .maltose = dry(pools.maltose, toMaltose),
+            .maltotriose = dry(pools.maltotriose, toMaltotriose),
+            .dextrin = dry(pools.polymer + pools.open + pools.branched, toDextrin),
             .other = 1 - k.starchShare - k.sugarShare};
 }
 

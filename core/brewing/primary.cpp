@@ -14,7 +14,7 @@ constexpr double leastAccessible = .15;
 double accessible(double share, double taken) {
     if (taken >= 1)
         return leastAccessible;
-    return std::max(leastAccessible, (share - glucoamylaseTaste * taken) / (1 - taken));
+    return std::clamp((share - glucoamylaseTaste * taken) / (1 - taken), leastAccessible, 1.);
 }
 
 } // namespace

@@ -93,6 +93,7 @@ Check checkGristShares(const Recipe& recipe) {
     if (recipe.grist.empty())
         return fault("/grist", say("brewing.empty_grist"), say("brewing.empty_grist_remedy"));
     double sum = 0;
+    bool allLate = true;
     for (std::size_t i = 0; i < recipe.grist.size(); ++i) {
         const auto& part = recipe.grist[i];
         if (!(part.share > Share{0}))
@@ -102,8 +103,11 @@ Check checkGristShares(const Recipe& recipe) {
         if (part.late && recipe.mash.size() < 2)
             return fault(at("grist", i, "late"), say("brewing.late_without_rest"),
                          say("brewing.late_without_rest_remedy"));
+        allLate &= part.late;
         sum += part.share.of1;
     }
+    if (allLate)
+        return fault("/grist", say("brewing.all_late"), say("brewing.all_late_remedy"));
     return checkSum("/grist", "brewing.grist_sum", sum);
 }
 

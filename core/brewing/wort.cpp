@@ -44,7 +44,7 @@ MaltWort maltWort(const StarchPools& mash, const GristSums& grist, double logitS
     const MaltExtract own = ownExtract(grist.ownFermentability);
     MaltWort wort;
     wort.conversion = (1 - grist.ownExtract) * mashed.total() + grist.ownExtract;
-    wort.starch = mash.polymer;
+    wort.starch = std::max(0., mash.polymer);
     for (auto part : extractParts)
         wort.shares.*part = ((1 - grist.ownExtract) * mashed.*part + grist.ownExtract * own.*part) / wort.conversion;
     calibrate(wort.shares, logitShift);
