@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Directions that brewers know, over many vessels: hops, warmth, draws, air.
+#include "culture/culture_support.h"
+#include "quantity/acid_base.h"
+
+using namespace staveline;
+using namespace staveline::culture_test;
+
+namespace {
+
+double acidity(const VesselState& state) {
+    return titratableAcidity(state.beer).gPerL;
+}
+
+} // namespace
+
+TEST_CASE("Hops hold lactics back", "[culture][property]") {
+    CHECK_PROPERTY("more bitterness, not more acid", [] {
+        VesselState mild = anyVessel(), bitter = mild;
+        bitter.beer.isoCis += uniform(1, 40);
+        const AgeConditions c{{uniform(30, 400)}, {uniform(8, 22)}, 10};
+        RC_ASSERT(age(bitter, c, usual).beer.lactic <= age(mild, c, usual).beer.lactic + 1e-6);
+    });
+    CHECK_PROPERTY("a tolerant culture is held back less", [] {
+        const Ibu hops{uniform(1, 60)};
+        const Ph at{uniform(3, 5)};
+        RC_ASSERT(hopFreedom(hops, 40, at, usual) > hopFreedom(hops, 10, at, usual));
+    });
+    CHECK_PROPERTY("hops bite harder in sour beer", [] {
+        const Ibu hops{uniform(1, 60)};
+        RC_ASSERT(hopFreedom(hops, 20, {3.3}, usual) < hopFreedom(hops, 20, {4.3}, usual));
+    });
+}
+
+TEST_CASE("The hop brake is open without hops and half closed at the tolerance", "[culture]") {
+    CHECK(hopFreedom({0}, 20, {4.2}, usual) == 1);
+    CHECK(hopFreedom({20}, 20, {4.2}, usual) == Approx(.5));
+    struct Row {
+        double tolerance, ibu, freedom;
+    };
+    // Regression: the reference model's table at pH 4.2, exponent 2.
+    for (const Row row : {Row{10, 5, .80}, Row{10, 20, .20}, Row{20, 10, .80}, Row{20, 30, .31}, Row{45, 20, .84}})
+        CHECK(hopFreedom({row.ibu}, row.tolerance, {4.2}, usual) == Approx(row.freedom).margin(.006));
+}
+
+TEST_CASE("Bitterness teaches the culture, its absence lets it forget", "[culture]") {
+    VesselState hopped = reference::settledVessel, plain = hopped;
+    hopped.beer.isoCis = 30;
+    plain.beer.isoCis = plain.beer.isoTrans = 0;
+    const AgeConditions c{{200}, {16}, 10};
+    CHECK(age(hopped, c, usual).hopTolerance > 30 + 5);
+    CHECK(age(plain, c, usual).hopTolerance < 30 - 3);
+}
+
+TEST_CASE("A warmer cellar sours more by the next draw", "[culture][property]") {
+    CHECK_PROPERTY("10 to 22 C", [] {
+        const VesselState filled = refill(reference::settledVessel, reference::refillBeer, {uniform(.1, .8)}, usual);
+        const double cold = uniform(10, 20), days = uniform(60, 400);
+        const auto at = [&](double t) { return acidity(age(filled, {{days}, {t}, 10}, usual)); };
+        RC_ASSERT(at(cold + 2) > at(cold));
+    });
+}
+
+TEST_CASE("A bigger refill leaves less acid right after", "[culture][property]") {
+    CHECK_PROPERTY("share of fresh beer", [] {
+        const double share = uniform(0, .9);
+        const auto after = [](double f) {
+            return acidity(refill(reference::settledVessel, reference::refillBeer, {f}, usual));
+        };
+        RC_ASSERT(after(share + .1) < after(share));
+    });
+}
+
+TEST_CASE("Air makes acetic acid and nothing else sour", "[culture]") {
+    const auto after = [](double oxygen) { return age(reference::settledVessel, {{365}, {16}, oxygen}, usual).beer; };
+    CHECK(after(200).acetic > after(10).acetic + .15);
+    CHECK(after(200).lactic == Approx(after(10).lactic).epsilon(.02));
+    CHECK(after(200).ethanol < after(10).ethanol);
+}
+
+TEST_CASE("Without Brettanomyces dextrin stays and nothing smells of horse", "[culture]") {
+    VesselState clean = {reference::refillBeer, .5, 0, 20};
+    const VesselState end = age(clean, {{300}, {16}, 0}, usual);
+    CHECK(end.brett == 0);
+    CHECK(end.beer.dextrin == reference::refillBeer.dextrin);
+    CHECK(end.beer.residue == reference::refillBeer.residue);
+    CHECK(end.beer.ethylPhenol == 0);
+    CHECK(end.beer.ethylGuaiacol == 0);
+}
+
+TEST_CASE("Cis bitterness lasts, trans does not", "[culture]") {
+    VesselState state = reference::settledVessel;
+    state.beer.isoCis = 10, state.beer.isoTrans = 10;
+    const Composition later = age(state, {{365.25}, {20}, 10}, usual).beer;
+    CHECK(later.isoTrans == Approx(5).epsilon(1e-9));
+    CHECK(later.isoCis == Approx(10 * std::exp2(-.2)).epsilon(1e-9));
+    const Composition cold = age(state, {{365.25}, {10}, 10}, usual).beer;
+    CHECK(cold.isoTrans == Approx(10 * std::exp2(-1 / 3.)).epsilon(1e-9));
+}

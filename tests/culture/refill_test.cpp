@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "culture/culture_support.h"
+
+#include <limits>
+
+using namespace staveline;
+using namespace staveline::culture_test;
+
+TEST_CASE("A refill mixes beer by volume and keeps what the walls hold", "[culture]") {
+    const VesselState old = reference::settledVessel;
+    const VesselState filled = refill(old, reference::refillBeer, {.4}, usual);
+    CHECK(filled.beer == blend(old.beer, reference::refillBeer, {.4}));
+    CHECK(filled.lactics == Approx(old.lactics * (1 - .4 * .4))); // wood holds 60 %
+    CHECK(filled.brett == Approx(old.brett * (1 - .4 * .4)));
+    CHECK(filled.hopTolerance == old.hopTolerance);
+}
+
+TEST_CASE("No refill changes nothing, a full one leaves only what the walls hold", "[culture]") {
+    const VesselState old = reference::settledVessel;
+    CHECK(refill(old, reference::refillBeer, {0}, usual) == old);
+    CHECK(refill(old, reference::refillBeer, {-1}, usual) == old);
+    CHECK(refill(old, reference::refillBeer, {std::numeric_limits<double>::quiet_NaN()}, usual) == old);
+    const VesselState drained = refill(old, reference::refillBeer, {1}, usual);
+    CHECK(drained.beer == reference::refillBeer);
+    CHECK(drained.lactics == Approx(old.lactics * usual.ret));
+    CHECK(refill(old, reference::refillBeer, {7}, usual) == drained);
+}
+
+TEST_CASE("Steel keeps less culture than wood, a pitched refill brings some", "[culture]") {
+    CultureParameters steel = usual, pitched = usual;
+    steel.ret = .1;
+    pitched.Xf = pitched.XBf = .8;
+    const VesselState old = reference::settledVessel;
+    CHECK(refill(old, reference::refillBeer, {.7}, steel).brett <
+          refill(old, reference::refillBeer, {.7}, usual).brett);
+    CHECK(refill(old, reference::refillBeer, {.7}, pitched).lactics == Approx(old.lactics * (1 - .7 * .4) + .7 * .8));
+}
+
+TEST_CASE("Two small refills dilute as the law of shares says", "[culture][property]") {
+    CHECK_PROPERTY("1 - (1-a)(1-b)", [] {
+        const double a = uniform(0, 1), b = uniform(0, 1);
+        const VesselState old = anyVessel();
+        const Composition twice =
+            refill(refill(old, reference::refillBeer, {a}, usual), reference::refillBeer, {b}, usual).beer;
+        const Composition once = refill(old, reference::refillBeer, {1 - (1 - a) * (1 - b)}, usual).beer;
+        for (const auto pool : compositionPools)
+            RC_ASSERT(std::abs(twice.*pool - once.*pool) < 1e-9);
+    });
+}
+
+TEST_CASE("A young vessel holds the beer it was filled with and little culture", "[culture]") {
+    const VesselState young = youngVessel(reference::refillBeer, usual);
+    CHECK(young.beer == reference::refillBeer);
+    CHECK(young.lactics < .01);
+    CHECK(young.brett < .05);
+    CHECK(young.hopTolerance == usual.id0);
+}
