@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/cellar/start_choice.h"
+
+#include "ui/widgets/paper_style.h"
+#include "ui/widgets/theme.h"
+
+#include <QEnterEvent>
+#include <QPainter>
+
+namespace staveline::ui {
+
+StartChoice::StartChoice(const QString& title, const QString& words, QWidget* parent)
+    : QAbstractButton(parent), words_(words) {
+    setText(title);
+    setAccessibleDescription(words);
+    setFocusPolicy(Qt::StrongFocus);
+    setAttribute(Qt::WA_Hover);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+QSize StartChoice::sizeHint() const {
+    return {lines(*this, 26), lines(*this, 3.8)};
+}
+
+void StartChoice::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double line = lines(*this, 1);
+    const QRectF box = QRectF(rect()).adjusted(1, 1, -1, -1);
+    painter.setBrush(palette().color(underMouse() || isDown() ? QPalette::Midlight : QPalette::Base));
+    painter.setPen(QPen(hairline(palette()), line / 16));
+    painter.drawRoundedRect(box, line / 3, line / 3);
+    const QRectF inner = box.adjusted(line, line * .55, -line, -line * .5);
+    painter.setPen(palette().color(QPalette::WindowText));
+    painter.setFont(ui::font(font(), Type::strong));
+    painter.drawText(inner, Qt::AlignLeft | Qt::AlignTop | Qt::TextShowMnemonic, text());
+    painter.setFont(font());
+    painter.setPen(quietText(palette()));
+    painter.drawText(inner.adjusted(0, line * 1.3, 0, 0), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, words_);
+    if (hasFocus())
+        drawFocusRing(painter, box, palette(), line);
+}
+
+} // namespace staveline::ui

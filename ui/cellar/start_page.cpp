@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/cellar/start_page.h"
+
+#include "ui/cellar/start_choice.h"
+#include "ui/present/text.h"
+#include "ui/widgets/message_label.h"
+
+#include <QFileInfo>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+
+StartPage::StartPage(bool hasSample, QWidget* parent)
+    : QWidget(parent), message_(new MessageLabel(this)), recent_(new QWidget(this)) {
+    auto* outer = new QHBoxLayout(this);
+    auto* column = new QVBoxLayout;
+    outer->addStretch(1);
+    outer->addLayout(column, 3);
+    outer->addStretch(1);
+    column->setSpacing(lines(*this, .8));
+    column->addStretch(2);
+    auto* title = new QLabel(own("ui.start.title"), this);
+    setType(*title, Type::title);
+    auto* words = new QLabel(own("ui.start.words"), this);
+    words->setWordWrap(true);
+    column->addWidget(title);
+    column->addWidget(words);
+    column->addWidget(message_);
+    const auto add = [&](const char* key, auto signal) {
+        auto* choice =
+            new StartChoice(own(std::string("ui.start.") + key), own(std::string("ui.start.") + key + "_words"), this);
+        connect(choice, &QAbstractButton::clicked, this, signal);
+        column->addWidget(choice);
+    };
+    add("new", &StartPage::newAsked);
+    if (hasSample)
+        add("sample", &StartPage::sampleAsked);
+    add("open", &StartPage::openAsked);
+    (new QVBoxLayout(recent_))->setContentsMargins(0, lines(*this, .5), 0, 0);
+    column->addWidget(recent_);
+    column->addStretch(3);
+}
+
+void StartPage::setRecent(const QStringList& books) {
+    while (QLayoutItem* item = recent_->layout()->takeAt(0)) {
+        delete item->widget();
+        delete item;
+    }
+    recent_->setVisible(!books.isEmpty());
+    if (books.isEmpty())
+        return;
+    auto* heading = new QLabel(tr("Used lately"), recent_);
+    setType(*heading, Type::strong);
+    recent_->layout()->addWidget(heading);
+    for (const QString& path : books) {
+        auto* button = new QPushButton(QFileInfo(path).fileName(), recent_);
+        button->setFlat(true);
+        button->setToolTip(path);
+        button->setAccessibleDescription(path);
+        connect(button, &QPushButton::clicked, this, [this, path] { Q_EMIT bookChosen(path); });
+        recent_->layout()->addWidget(button);
+        recent_->layout()->setAlignment(button, Qt::AlignLeft);
+    }
+}
+
+void StartPage::say(const QString& fault) {
+    message_->say(MessageLabel::Weight::fault, fault);
+}
+
+} // namespace staveline::ui

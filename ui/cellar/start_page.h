@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The first page: three ways to begin, and the books used lately.
+#pragma once
+
+#include <QStringList>
+#include <QWidget>
+
+namespace staveline::ui {
+
+class MessageLabel;
+
+class StartPage : public QWidget {
+    Q_OBJECT
+public:
+    /// Without a sample there are two choices.
+    explicit StartPage(bool hasSample, QWidget* parent = nullptr);
+    void setRecent(const QStringList& books);
+    void say(const QString& fault);
+
+Q_SIGNALS:
+    void newAsked();
+    void sampleAsked();
+    void openAsked();
+    void bookChosen(const QString& path);
+
+private:
+    MessageLabel* message_;
+    QWidget* recent_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/draw_refill/entry_form.h"
+
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+#include <cmath>
+
+namespace staveline::ui {
+namespace {
+
+template <class F> Fact blank(const VesselName& vessel, Day today) {
+    F fact;
+    fact.vessel = vessel;
+    fact.on = today;
+    return fact;
+}
+
+Fact blank(EntryKind kind, const VesselName& vessel, Day today) {
+    switch (kind) {
+    case EntryKind::opening:
+        return blank<OpeningFact>(vessel, today);
+    case EntryKind::drawOff:
+        return blank<DrawOffFact>(vessel, today);
+    case EntryKind::refill:
+        return blank<RefillFact>(vessel, today);
+    case EntryKind::topUp:
+        return blank<TopUpFact>(vessel, today);
+    case EntryKind::sample:
+        return blank<SampleFact>(vessel, today);
+    case EntryKind::dip:
+        return blank<DipFact>(vessel, today);
+    case EntryKind::reading:
+        break;
+    }
+    return blank<ReadingFact>(vessel, today);
+}
+
+EntryKind kindOf(const Fact& fact) {
+    if (std::holds_alternative<OpeningFact>(fact))
+        return EntryKind::opening;
+    if (std::holds_alternative<DrawOffFact>(fact))
+        return EntryKind::drawOff;
+    if (std::holds_alternative<RefillFact>(fact))
+        return EntryKind::refill;
+    if (std::holds_alternative<TopUpFact>(fact))
+        return EntryKind::topUp;
+    if (std::holds_alternative<SampleFact>(fact))
+        return EntryKind::sample;
+    if (std::holds_alternative<DipFact>(fact))
+        return EntryKind::dip;
+    return EntryKind::reading;
+}
+
+std::string labelsOf(EntryKind kind) {
+    switch (kind) {
+    case EntryKind::opening:
+        return "opening";
+    case EntryKind::drawOff:
+        return "draw_off";
+    case EntryKind::refill:
+        return "refill";
+    case EntryKind::topUp:
+        return "top_up";
+    case EntryKind::sample:
+        return "sample";
+    case EntryKind::dip:
+        return "dip";
+    case EntryKind::reading:
+        break;
+    }
+    return "reading";
+}
+
+} // namespace
+
+QString wordOf(EntryKind kind) {
+    return own("ui.entry." + labelsOf(kind));
+}
+
+EntryForm::EntryForm(Session& session, QWidget* parent)
+    : QFrame(parent), session_(session), title_(new QLabel(this)), form_(new FactForm(this)),
+      message_(new MessageLabel(this)), record_(new QPushButton(this)), leave_(new QPushButton(this)) {
+    setAccessibleName(tr("Entry"));
+    setType(*title_, Type::strong);
+    record_->setDefault(true);
+    record_->setAutoDefault(true);
+    leave_->setText(tr("Leave it (Esc)"));
+    leave_->setFlat(true);
+    leave_->setAutoDefault(true); // Enter on it leaves, it does not record
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, lines(*this, .5), 0, 0);
+    column->setSpacing(lines(*this, .5));
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(record_);
+    buttons->addWidget(leave_);
+    buttons->addStretch(1);
+    column->addWidget(title_);
+    column->addWidget(form_);
+    column->addWidget(message_);
+    column->addLayout(buttons);
+    connect(form_, &FactForm::edited, this, &EntryForm::preview);
+    connect(record_, &QPushButton::clicked, this, &EntryForm::record);
+    connect(leave_, &QPushButton::clicked, this, &EntryForm::leave);
+    connect(&session, &Session::unitsChanged, this, [this] { form_->setUnits(session_.units()); });
+    setVisible(false);
+}
+
+FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
+    FormContext made;
+    made.today = session_.desk().today();
+    made.units = session_.units();
+    made.labels = labelsOf(kind);
+    for (const BrewFact& brew : session_.desk().brews())
+        made.brews.push_back(brew.name);
+    for (const VesselSummary& other : session_.desk().cellar())
+        if (other.name != vessel && !other.retired)
+            made.vessels.push_back(other.name);
+    return made;
+}
+
+void EntryForm::begin(EntryKind kind, const VesselName& vessel) {
+    amended_.reset();
+    title_->setText(tr("%1, %2").arg(wordOf(kind), qs(vessel)));
+    record_->setText(tr("&Record"));
+    open(blank(kind, vessel, session_.desk().today()), kind);
+    addHints(kind, vessel);
+}
+
+void EntryForm::amend(const std::string& table, std::int64_t id) {
+    const auto fact = session_.desk().fact(table, id);
+    if (!fact) {
+        Q_EMIT session_.failed(fact.error());
+        return;
+    }
+    amended_ = Amended{table, id};
+    const EntryKind kind = kindOf(*fact);
+    title_->setText(tr("%1, %2: amend").arg(wordOf(kind), qs(vesselOf(*fact))));
+    record_->setText(tr("&Amend"));
+    open(*fact, kind);
+}
+
+void EntryForm::open(const Fact& fact, EntryKind kind) {
+    form_->build(fact, context(kind, vesselOf(fact)));
+    message_->clear();
+    active_ = true;
+    setVisible(true);
+    form_->focusFirst();
+    preview();
+}
+
+/// What is planned stands in the empty field as a hint; nothing is filled in that was not measured.
+void EntryForm::addHints(EntryKind kind, const VesselName& vessel) {
+    const auto setting = session_.desk().setting(vessel);
+    if (kind == EntryKind::drawOff && setting && setting->draw.l > 0)
+        form_->setHint("volume_l",
+                       tr("plan %1").arg(
+                           UnitScale(UnitKind::volume, session_.units()).show(std::round(setting->draw.l * 10) / 10)));
+}
+
+void EntryForm::preview() {
+    message_->clear();
+    if (amended_ || !form_->usable()) {
+        Q_EMIT previewed(std::nullopt);
+        return;
+    }
+    const auto preview = session_.desk().preview(form_->fact());
+    if (!preview) {
+        Q_EMIT previewed(std::nullopt);
+        show(preview.error(), false);
+        return;
+    }
+    QStringList words;
+    for (const Message& finding : preview->findings)
+        words << session_.words(finding);
+    if (!words.isEmpty())
+        message_->say(MessageLabel::Weight::warning, words.join(QLatin1Char('\n')));
+    Q_EMIT previewed(*preview);
+}
+
+void EntryForm::show(const Fault& fault, bool goThere) {
+    if (!form_->show(fault, goThere))
+        message_->say(MessageLabel::Weight::fault, session_.words(fault));
+}
+
+void EntryForm::record() {
+    if (!form_->usable()) {
+        form_->complain();
+        return;
+    }
+    const auto done =
+        amended_ ? session_.amend(amended_->table, amended_->id, form_->fact()) : session_.record(form_->fact());
+    if (done)
+        leave();
+    else
+        show(done.error(), true);
+}
+
+void EntryForm::leave() {
+    if (!active_)
+        return;
+    active_ = false;
+    amended_.reset();
+    setVisible(false);
+    Q_EMIT previewed(std::nullopt);
+    Q_EMIT closed();
+}
+
+QString EntryForm::words() const {
+    return message_->words();
+}
+
+void EntryForm::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape)
+        leave();
+    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        record();
+    else
+        QFrame::keyPressEvent(event);
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/draw_refill/ledger_table.h"
+
+#include "ui/widgets/glyph.h"
+#include "ui/widgets/paper_style.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QPainter>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double padding = .35; // lines of text
+
+Glyph glyphOf(EntryKind kind) {
+    switch (kind) {
+    case EntryKind::opening:
+        return Glyph::opening;
+    case EntryKind::drawOff:
+        return Glyph::drawOff;
+    case EntryKind::refill:
+        return Glyph::refill;
+    case EntryKind::topUp:
+        return Glyph::topUp;
+    case EntryKind::sample:
+        return Glyph::sample;
+    case EntryKind::dip:
+        return Glyph::dip;
+    case EntryKind::reading:
+        break;
+    }
+    return Glyph::reading;
+}
+
+struct Under {
+    QString words;
+    bool finding = false;
+};
+std::vector<Under> linesUnder(const LedgerModel& model, int row) {
+    std::vector<Under> under;
+    if (const LedgerLine* line = model.at(row); line && !line->note.empty())
+        under.push_back({qs(line->note), false});
+    for (const QString& finding : model.findings(row))
+        under.push_back({finding, true});
+    return under;
+}
+
+int inset(const QFontMetrics& metrics) {
+    return static_cast<int>(metrics.height() * 1.5);
+}
+int heightOf(const QFontMetrics& metrics, int width, const QString& words) {
+    return metrics.boundingRect(QRect(0, 0, std::max(width, 1), 10000), Qt::TextWordWrap, words).height();
+}
+
+} // namespace
+
+LedgerDelegate::LedgerDelegate(LedgerModel& model, QObject* parent) : QStyledItemDelegate(parent), model_(model) {}
+
+QSize LedgerDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    const QFontMetrics metrics(option.font);
+    const int pad = static_cast<int>(2 * padding * metrics.height());
+    const QString words = index.data().toString();
+    if (index.column() != LedgerModel::entry)
+        return {metrics.horizontalAdvance(words) + 2 * pad, metrics.height() + pad};
+    const auto* table = qobject_cast<const QTableView*>(option.widget);
+    const int width = (table ? table->columnWidth(LedgerModel::entry) : option.rect.width()) - inset(metrics) - pad;
+    int height = heightOf(metrics, width, words) + pad;
+    for (const Under& under : linesUnder(model_, index.row()))
+        height += heightOf(metrics, width - (under.finding ? inset(metrics) : 0), under.words);
+    return {inset(metrics) + metrics.horizontalAdvance(words) + pad, height};
+}
+
+void LedgerDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    const QPalette& palette = option.palette;
+    const bool selected = option.state & QStyle::State_Selected;
+    const int pad = static_cast<int>(padding * option.fontMetrics.height());
+    painter->save();
+    painter->fillRect(option.rect, palette.color(selected ? QPalette::Highlight : QPalette::Base));
+    painter->setPen(QPen(hairline(palette), option.fontMetrics.height() / 16.0));
+    painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
+    painter->setPen(palette.color(selected ? QPalette::HighlightedText : QPalette::Text));
+    painter->setFont(option.font);
+    const QRect box = option.rect.adjusted(pad, pad, -pad, -pad);
+    if (index.column() == LedgerModel::entry) {
+        paintEntry(*painter, box, index.row(), option);
+    } else {
+        const auto alignment = index.data(Qt::TextAlignmentRole).value<Qt::Alignment>() & Qt::AlignHorizontal_Mask;
+        painter->drawText(box, static_cast<int>(alignment | Qt::AlignTop),
+                          option.fontMetrics.elidedText(index.data().toString(), Qt::ElideRight, box.width()));
+    }
+    painter->restore();
+}
+
+void LedgerDelegate::paintEntry(QPainter& painter, const QRect& box, int row,
+                                const QStyleOptionViewItem& option) const {
+    const LedgerLine* line = model_.at(row);
+    if (!line)
+        return;
+    const QFontMetrics& metrics = option.fontMetrics;
+    const QPalette& palette = option.palette;
+    const bool selected = option.state & QStyle::State_Selected;
+    const QColor ink = palette.color(selected ? QPalette::HighlightedText : QPalette::Text);
+    const double side = metrics.height() * .85;
+    paintGlyph(painter, QRectF(box.left(), box.top() + metrics.height() * .08, side, side), glyphOf(line->kind), ink);
+    QRect at = box.adjusted(inset(metrics), 0, 0, 0);
+    const auto write = [&](const QRect& where, const QString& words, const QColor& colour) {
+        painter.setPen(colour);
+        painter.drawText(where, Qt::TextWordWrap, words);
+        at.setTop(at.top() + heightOf(metrics, where.width(), words));
+    };
+    write(at, model_.index(row, LedgerModel::entry).data().toString(), ink);
+    for (const Under& under : linesUnder(model_, row)) {
+        if (!under.finding) {
+            write(at, under.words, selected ? ink : quietText(palette));
+            continue;
+        }
+        paintGlyph(painter, QRectF(at.left(), at.top() + metrics.height() * .08, side, side), Glyph::warning,
+                   selected ? ink : tone(palette, Tone::due));
+        write(at.adjusted(inset(metrics), 0, 0, 0), under.words, ink);
+    }
+}
+
+LedgerTable::LedgerTable(LedgerModel& model, QWidget* parent) : QTableView(parent) {
+    setModel(&model);
+    setItemDelegate(new LedgerDelegate(model, this));
+    setAccessibleName(tr("Ledger"));
+    setFrameShape(QFrame::NoFrame);
+    setShowGrid(false);
+    setSelectionBehavior(QAbstractItemView::SelectRows);
+    setSelectionMode(QAbstractItemView::SingleSelection);
+    setEditTriggers(QAbstractItemView::NoEditTriggers);
+    setTabKeyNavigation(false);
+    setWordWrap(true);
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    verticalHeader()->setVisible(false);
+    horizontalHeader()->setSectionsClickable(false);
+    horizontalHeader()->setHighlightSections(false);
+    horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    horizontalHeader()->setSectionResizeMode(LedgerModel::entry, QHeaderView::Stretch);
+    connect(this, &QAbstractItemView::doubleClicked, this, &LedgerTable::amendAsked);
+}
+
+void LedgerTable::fit() {
+    resizeRowsToContents();
+}
+
+void LedgerTable::resizeEvent(QResizeEvent* event) {
+    QTableView::resizeEvent(event);
+    fit();
+}
+
+void LedgerTable::keyPressEvent(QKeyEvent* event) {
+    switch (event->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        Q_EMIT amendAsked();
+        return;
+    case Qt::Key_Delete:
+        Q_EMIT removeAsked();
+        return;
+    default:
+        QTableView::keyPressEvent(event);
+    }
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Draw & refill: the ledger beside the vessel, entries as they are made, what each changes, and the next dates.
+#pragma once
+
+#include "ui/present/ledger_model.h"
+
+#include <QWidget>
+
+class QLabel;
+class QPushButton;
+
+namespace staveline::ui {
+
+class EntryForm;
+class LedgerTable;
+class MessageLabel;
+class VesselPanel;
+
+class DrawRefillStation : public QWidget {
+    Q_OBJECT
+public:
+    explicit DrawRefillStation(Session& session, QWidget* parent = nullptr);
+    void show(const VesselName& vessel);
+    void begin(EntryKind kind);
+    void amendSelected();
+    void removeSelected();
+    void focusLedger();
+
+    [[nodiscard]] LedgerTable& table() const { return *table_; }
+    [[nodiscard]] LedgerModel& model() const { return *model_; }
+    [[nodiscard]] EntryForm& form() const { return *form_; }
+    [[nodiscard]] VesselPanel& panel() const { return *panel_; }
+    [[nodiscard]] const VesselName& vessel() const { return vessel_; }
+
+Q_SIGNALS:
+    void selectionChanged();
+
+private:
+    void refresh();
+    void addEntryButtons(QWidget& row);
+    void select(int row);
+    [[nodiscard]] const LedgerLine* selected() const;
+
+    Session& session_;
+    VesselName vessel_;
+    LedgerModel* model_;
+    LedgerTable* table_;
+    QWidget* empty_;
+    QLabel* emptyWords_;
+    EntryForm* form_;
+    VesselPanel* panel_;
+    std::vector<std::pair<EntryKind, QPushButton*>> entryButtons_;
+    QPushButton* amend_;
+    QPushButton* remove_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,109 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/draw_refill/vessel_panel.h"
+
+#include "ui/present/vessel_words.h"
+#include "ui/widgets/theme.h"
+#include "ui/widgets/vessel_drawing.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+
+VesselPanel::VesselPanel(Session& session, QWidget* parent)
+    : QWidget(parent), session_(session), level_(new QLabel(this)), caption_(new QLabel(this)), ages_(new QLabel(this)),
+      drawing_(new VesselDrawing(this)), dates_(new QWidget(this)), dateGrid_(new QGridLayout(dates_)) {
+    setType(*level_, Type::number);
+    ages_->setWordWrap(true);
+    caption_->setForegroundRole(QPalette::PlaceholderText);
+    dateGrid_->setContentsMargins(0, 0, 0, 0);
+    dateGrid_->setHorizontalSpacing(lines(*this, 1));
+    dateGrid_->setVerticalSpacing(lines(*this, .2));
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(lines(*this, 1), 0, 0, 0);
+    column->setSpacing(lines(*this, .2));
+    column->addWidget(caption_);
+    column->addWidget(level_);
+    column->addWidget(ages_);
+    column->addSpacing(lines(*this, .6));
+    column->addWidget(drawing_, 1);
+    column->addSpacing(lines(*this, .6));
+    auto* heading = new QLabel(tr("Next dates"), this);
+    setType(*heading, Type::strong);
+    column->addWidget(heading);
+    column->addWidget(dates_);
+    connect(&session, &Session::unitsChanged, this, &VesselPanel::refresh);
+}
+
+void VesselPanel::show(const VesselSummary& vessel) {
+    vessel_ = vessel;
+    past_.reset();
+    preview_.reset();
+    refresh();
+    refreshDates();
+}
+
+void VesselPanel::showPast(const std::optional<LedgerState>& state) {
+    past_ = state;
+    refresh();
+}
+
+void VesselPanel::showPreview(const std::optional<LedgerPreview>& preview) {
+    preview_ = preview;
+    refresh();
+}
+
+const LedgerState& VesselPanel::shown() const {
+    if (preview_)
+        return preview_->after;
+    return past_ ? *past_ : vessel_.now;
+}
+
+QString VesselPanel::levelWords() const {
+    return level_->text();
+}
+
+void VesselPanel::refresh() {
+    const LedgerState& state = shown();
+    const QString capacity = session_.amount(vessel_.facts.capacity);
+    if (preview_) {
+        caption_->setText(tr("With this entry"));
+        level_->setText(
+            tr("%1 \u2192 %2").arg(session_.amount(preview_->before.volume), session_.amount(state.volume)));
+    } else {
+        caption_->setText(past_ ? tr("After the entry of %1").arg(dayWords(state.on)) : tr("Today"));
+        level_->setText(tr("%1 of %2").arg(session_.amount(state.volume), capacity));
+    }
+    QStringList words;
+    if (vessel_.facts.capacity > state.volume)
+        words << tr("room for %1").arg(session_.amount(vessel_.facts.capacity - state.volume));
+    if (const QString ages = ageWords(state); !ages.isEmpty())
+        words << ages;
+    ages_->setText(words.join(QStringLiteral("; ")));
+    VesselLook look{vessel_.facts.shape, vessel_.facts.capacity, state, std::nullopt};
+    if (preview_)
+        look.levelBefore = preview_->before.volume;
+    drawing_->setLook(look, session_.units());
+}
+
+void VesselPanel::refreshDates() {
+    while (QLayoutItem* item = dateGrid_->takeAt(0)) {
+        delete item->widget();
+        delete item;
+    }
+    dates_->setVisible(vessel_.opened);
+    if (!vessel_.opened)
+        return;
+    int row = 0;
+    for (const DateLine& line : dateLines(vessel_.dates, session_.desk().today())) {
+        dateGrid_->addWidget(new QLabel(line.what, dates_), row, 0);
+        dateGrid_->addWidget(new QLabel(line.when, dates_), row, 1);
+        auto* distance = new QLabel(line.distance, dates_);
+        distance->setForegroundRole(QPalette::PlaceholderText);
+        dateGrid_->addWidget(distance, row++, 2);
+    }
+    dateGrid_->setColumnStretch(2, 1);
+}
+
+} // namespace staveline::ui

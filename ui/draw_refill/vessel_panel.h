@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The vessel beside its ledger: drawing, level, ages and next dates; while an entry is in hand, what it would change.
+#pragma once
+
+#include "ui/present/session.h"
+
+#include <QWidget>
+
+class QGridLayout;
+class QLabel;
+
+namespace staveline::ui {
+
+class VesselDrawing;
+
+class VesselPanel : public QWidget {
+    Q_OBJECT
+public:
+    explicit VesselPanel(Session& session, QWidget* parent = nullptr);
+    void show(const VesselSummary& vessel);
+    /// The vessel as it was after an entry of the past; none: now.
+    void showPast(const std::optional<LedgerState>& state);
+    void showPreview(const std::optional<LedgerPreview>& preview);
+    [[nodiscard]] const VesselDrawing& drawing() const { return *drawing_; }
+    [[nodiscard]] QString levelWords() const;
+
+private:
+    void refresh();
+    void refreshDates();
+    [[nodiscard]] const LedgerState& shown() const;
+
+    Session& session_;
+    VesselSummary vessel_;
+    std::optional<LedgerState> past_;
+    std::optional<LedgerPreview> preview_;
+    QLabel* level_;
+    QLabel* caption_;
+    QLabel* ages_;
+    VesselDrawing* drawing_;
+    QWidget* dates_;
+    QGridLayout* dateGrid_;
+};
+
+} // namespace staveline::ui

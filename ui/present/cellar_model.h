@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The vessels of the book as a list: name, one line, state.
+#pragma once
+
+#include "ui/present/session.h"
+
+#include <QAbstractListModel>
+
+namespace staveline::ui {
+
+enum class VesselMood { calm, soon, overdue, fault };
+/// Shape, word and colour of the line under a vessel.
+[[nodiscard]] VesselMood moodOf(const VesselSummary& vessel);
+
+class CellarModel : public QAbstractListModel {
+    Q_OBJECT
+public:
+    explicit CellarModel(Session& session, QObject* parent = nullptr);
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+    [[nodiscard]] const VesselSummary* at(int row) const;
+    [[nodiscard]] int rowOf(const VesselName& name) const; ///< -1: not there
+    [[nodiscard]] QString headline(const VesselSummary& vessel) const;
+    [[nodiscard]] const Session& session() const { return session_; }
+
+public Q_SLOTS:
+    void refresh();
+
+private:
+    Session& session_;
+    std::vector<VesselSummary> vessels_;
+};
+
+} // namespace staveline::ui

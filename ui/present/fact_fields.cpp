@@ -1,0 +1,207 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/present/fact_fields.h"
+
+#include "desk/fields.h"
+
+#include <type_traits>
+
+namespace staveline::ui {
+namespace {
+
+template <class T> struct Plain {
+    using Type = T;
+    static constexpr bool optional = false;
+};
+template <class T> struct Plain<std::optional<T>> {
+    using Type = T;
+    static constexpr bool optional = true;
+};
+template <class T> constexpr bool isNumber = Quantity<T> || std::is_same_v<T, double>;
+
+template <class T> UnitKind unitOf(std::string_view name) {
+    if constexpr (std::is_same_v<T, Litres>)
+        return UnitKind::volume;
+    else if constexpr (std::is_same_v<T, Celsius>)
+        return UnitKind::temperature;
+    else if constexpr (std::is_same_v<T, SpecificGravity>)
+        return UnitKind::gravity;
+    else if constexpr (std::is_same_v<T, Ph>)
+        return UnitKind::ph;
+    else if constexpr (std::is_same_v<T, GramsPerLitre>)
+        return UnitKind::acidity;
+    else if constexpr (std::is_same_v<T, Ibu>)
+        return UnitKind::bitterness;
+    else if constexpr (std::is_same_v<T, Days>)
+        return UnitKind::days;
+    else if constexpr (std::is_same_v<T, Share>)
+        return UnitKind::percent;
+    return name.ends_with("years") || name.starts_with("years") ? UnitKind::years : UnitKind::none;
+}
+
+template <class T> double number(const T& value) {
+    if constexpr (std::is_same_v<T, double>)
+        return value;
+    else
+        return raw(value);
+}
+
+class Lister {
+public:
+    std::vector<FieldSpec> specs;
+
+    template <class T> void field(const Field& f, const T&) {
+        using Type = typename Plain<T>::Type;
+        FieldSpec spec{std::string(f.name), FieldKind::text, UnitKind::none, f.low, f.high, f.required, {}};
+        if constexpr (isNumber<Type>) {
+            spec.kind = FieldKind::number;
+            spec.unit = unitOf<Type>(f.name);
+            spec.required = f.required || !Plain<T>::optional;
+        } else if constexpr (std::is_same_v<Type, Day>) {
+            spec.kind = FieldKind::day;
+        } else if constexpr (std::is_same_v<Type, bool>) {
+            spec.kind = FieldKind::flag;
+        } else if (!f.oneOf.empty()) {
+            spec.kind = FieldKind::word;
+            spec.words.assign(f.oneOf.begin(), f.oneOf.end());
+        }
+        specs.push_back(std::move(spec));
+    }
+    void gravity(std::string_view name, const std::optional<SpecificGravity>&) {
+        specs.push_back({std::string(name), FieldKind::number, UnitKind::gravity, .98, 1.2, false, {}});
+    }
+    void vessel(const Field& f, const VesselName&) {
+        if (f.name != "vessel")
+            specs.push_back({std::string(f.name), FieldKind::vessel, UnitKind::none, 0, 0, f.required, {}});
+    }
+    void brew(const Field& f, const std::string&) {
+        specs.push_back({std::string(f.name), FieldKind::brew, UnitKind::none, 0, 0, f.required, {}});
+    }
+};
+
+class Reader {
+public:
+    FieldValues values;
+
+    template <class T> void field(const Field& f, const T& member) { values[std::string(f.name)] = read(member); }
+    void gravity(std::string_view name, const std::optional<SpecificGravity>& member) {
+        values[std::string(name)] = read(member);
+    }
+    void vessel(const Field& f, const VesselName& member) { values[std::string(f.name)] = member; }
+    void brew(const Field& f, const std::string& member) { values[std::string(f.name)] = member; }
+
+private:
+    template <class T> static FieldValue read(const std::optional<T>& member) {
+        return member ? read(*member) : FieldValue{};
+    }
+    template <class T> static FieldValue read(const T& member) {
+        if constexpr (isNumber<T>)
+            return number(member);
+        else
+            return member;
+    }
+};
+
+class Putter {
+public:
+    explicit Putter(const FieldValues& from) : values(from) {}
+
+    template <class T> void field(const Field& f, T& member) { assign(f.name, member); }
+    void gravity(std::string_view name, std::optional<SpecificGravity>& member) { assign(name, member); }
+    void vessel(const Field& f, VesselName& member) { assign(f.name, member); }
+    void brew(const Field& f, std::string& member) { assign(f.name, member); }
+
+private:
+    template <class T> void assign(std::string_view name, T& member) const {
+        using Type = typename Plain<T>::Type;
+        const auto found = values.find(std::string(name));
+        if (found == values.end())
+            return;
+        if constexpr (Plain<T>::optional)
+            member.reset();
+        else if constexpr (std::is_same_v<T, std::string>)
+            member.clear();
+        if constexpr (isNumber<Type>) {
+            if (const auto* value = std::get_if<double>(&found->second))
+                member = Type{*value};
+        } else if (const auto* value = std::get_if<Type>(&found->second)) {
+            member = *value;
+        }
+    }
+    const FieldValues& values;
+};
+
+/// Facts that are entries of a ledger, and new vessels: those with flat fields that a form shows.
+template <class F>
+concept Flat = std::is_same_v<F, VesselFact> || std::is_same_v<F, OpeningFact> || std::is_same_v<F, ReadingFact> ||
+    std::is_same_v<F, SampleFact> || std::is_same_v<F, DipFact> || std::is_same_v<F, DrawOffFact> ||
+    std::is_same_v<F, RefillFact> || std::is_same_v<F, TopUpFact>;
+
+template <class Visitor, class AnyFact> void visit(Visitor& visitor, AnyFact& fact) {
+    std::visit(
+        [&](auto& each) {
+            if constexpr (Flat<std::remove_cvref_t<decltype(each)>>)
+                describe(visitor, each);
+        },
+        fact);
+}
+
+} // namespace
+
+std::vector<FieldSpec> fieldsOf(const Fact& fact) {
+    Lister lister;
+    visit(lister, fact);
+    return std::move(lister.specs);
+}
+
+FieldValues valuesOf(const Fact& fact) {
+    Reader reader;
+    visit(reader, fact);
+    return std::move(reader.values);
+}
+
+void put(Fact& fact, const FieldValues& values) {
+    Putter putter(values);
+    visit(putter, fact);
+}
+
+std::string fieldAt(std::string_view path) {
+    if (path.starts_with('/'))
+        path.remove_prefix(1);
+    const std::string_view first = path.substr(0, path.find('/'));
+    if (first == "gravity_sg" || first == "gravity_p")
+        return "gravity";
+    return std::string(first);
+}
+
+VesselName vesselOf(const Fact& fact) {
+    return std::visit(
+        [](const auto& each) {
+            if constexpr (requires { each.vessel; })
+                return each.vessel;
+            else
+                return VesselName{};
+        },
+        fact);
+}
+
+void setVessel(Fact& fact, const VesselName& vessel) {
+    std::visit(
+        [&](auto& each) {
+            if constexpr (requires { each.vessel; })
+                each.vessel = vessel;
+        },
+        fact);
+}
+
+Day dayOf(const Fact& fact) {
+    return std::visit(
+        [](const auto& each) {
+            if constexpr (requires { each.on; })
+                return each.on;
+            else
+                return Day{};
+        },
+        fact);
+}
+
+} // namespace staveline::ui

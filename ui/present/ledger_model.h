@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A vessel's ledger as a table, newest entry first.
+#pragma once
+
+#include "ui/present/session.h"
+
+#include <QAbstractTableModel>
+
+namespace staveline::ui {
+
+class LedgerModel : public QAbstractTableModel {
+    Q_OBJECT
+public:
+    enum Column { day, entry, measured, level, age, columnCount_ };
+
+    explicit LedgerModel(Session& session, QObject* parent = nullptr);
+    void show(const LedgerView& view);
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+    [[nodiscard]] const LedgerLine* at(int row) const;
+    [[nodiscard]] const LedgerState* stateAt(int row) const; ///< after that entry
+    [[nodiscard]] int rowOf(std::int64_t id, const std::string& table) const;
+    [[nodiscard]] QStringList findings(int row) const;
+
+private:
+    [[nodiscard]] QString cell(const LedgerLine& line, int column) const;
+    [[nodiscard]] std::size_t indexOf(int row) const;
+
+    Session& session_;
+    LedgerView view_;
+};
+
+/// "1.004 SG, pH 3.31, TA 7.2 g/L" in the units in use.
+[[nodiscard]] QString measuredWords(const Measured& measured, const DisplayUnits& units);
+
+} // namespace staveline::ui

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/present/session.h"
+
+namespace staveline::ui {
+
+Session::Session(std::unique_ptr<Desk> desk, QObject* parent) : QObject(parent), desk_(std::move(desk)) {
+    storedAt_ = QDateTime::currentDateTime();
+    desk_->observe([this] {
+        storedAt_ = QDateTime::currentDateTime();
+        Q_EMIT changed();
+    });
+}
+
+void Session::setUnits(const DisplayUnits& units) {
+    if (units == units_)
+        return;
+    units_ = units;
+    Q_EMIT unitsChanged();
+}
+
+Result<void> Session::done(const Result<std::string>& edit, const QString& sentence) {
+    if (!edit)
+        return fail(edit.error());
+    Q_EMIT said(sentence.arg(qs(*edit)));
+    return {};
+}
+
+Result<void> Session::record(const Fact& fact) {
+    return done(desk_->record(fact), tr("Recorded: %1"));
+}
+Result<void> Session::amend(const std::string& table, std::int64_t id, const Fact& fact) {
+    return done(desk_->amend(table, id, fact), tr("Amended: %1"));
+}
+Result<void> Session::remove(const std::string& table, std::int64_t id) {
+    return done(desk_->remove(table, id), tr("Removed: %1"));
+}
+
+void Session::undo() {
+    if (const auto undone = done(desk_->undo(), tr("Undone: %1")); !undone)
+        Q_EMIT failed(undone.error());
+}
+
+void Session::redo() {
+    if (const auto redone = done(desk_->redo(), tr("Done again: %1")); !redone)
+        Q_EMIT failed(redone.error());
+}
+
+void Session::poll() {
+    if (desk_->poll())
+        Q_EMIT said(tr("Another program changed this book; what you see is up to date."));
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The open book as the window sees it: the desk, the units in use, and one signal for each kind of change.
+#pragma once
+
+#include "desk/desk.h"
+#include "ui/present/text.h"
+
+#include <QDateTime>
+#include <QObject>
+
+namespace staveline::ui {
+
+class Session : public QObject {
+    Q_OBJECT
+public:
+    explicit Session(std::unique_ptr<Desk> desk, QObject* parent = nullptr);
+
+    [[nodiscard]] Desk& desk() const { return *desk_; }
+    [[nodiscard]] const DisplayUnits& units() const { return units_; }
+    void setUnits(const DisplayUnits& units);
+    [[nodiscard]] QString words(const Message& message) const { return text(message, units_); }
+    [[nodiscard]] QString words(const Fault& fault) const { return text(fault, units_); }
+    template <class Q> [[nodiscard]] QString amount(const Q& quantity) const { return qs(show(quantity, units_)); }
+
+    // Each returns what happened in words, or why not; the name of the edit is spoken by `said`.
+    Result<void> record(const Fact& fact);
+    Result<void> amend(const std::string& table, std::int64_t id, const Fact& fact);
+    Result<void> remove(const std::string& table, std::int64_t id);
+    void undo();
+    void redo();
+    /// Looks for changes by another program.
+    void poll();
+    [[nodiscard]] QDateTime storedAt() const { return storedAt_; }
+
+Q_SIGNALS:
+    void changed();
+    void unitsChanged();
+    void said(const QString& words);
+    void failed(const staveline::Fault& fault);
+
+private:
+    Result<void> done(const Result<std::string>& edit, const QString& sentence);
+
+    std::unique_ptr<Desk> desk_;
+    DisplayUnits units_;
+    QDateTime storedAt_;
+};
+
+} // namespace staveline::ui

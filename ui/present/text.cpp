@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/present/text.h"
+
+#include <QCoreApplication>
+#include <QDate>
+#include <QLocale>
+
+#include <cmath>
+#include <cstdlib>
+
+namespace staveline::ui {
+namespace {
+
+QString tr(const char* source, int n = -1) {
+    return QCoreApplication::translate("Text", source, nullptr, n);
+}
+QDate qtDate(Day day) {
+    const std::chrono::year_month_day civil{day};
+    return {int{civil.year()}, static_cast<int>(unsigned{civil.month()}), static_cast<int>(unsigned{civil.day()})};
+}
+QString rounded(double value, int decimals) {
+    return QString::number(value, 'f', decimals);
+}
+
+} // namespace
+
+QString text(const Message& message, const DisplayUnits& units) {
+    return message.key.empty() ? QString() : qs(render(message, units));
+}
+
+QString text(const Fault& fault, const DisplayUnits& units) {
+    const QString cause = text(fault.cause, units);
+    const QString remedy = text(fault.remedy, units);
+    return remedy.isEmpty() ? cause : cause + QLatin1Char(' ') + remedy;
+}
+
+QString own(std::string_view key) {
+    return qs(builtInTexts().find(key));
+}
+
+QString dayWords(Day day) {
+    return QLocale::c().toString(qtDate(day), QStringLiteral("d MMM yyyy"));
+}
+
+QString weekdayWords(Day day) {
+    return QLocale::c().toString(qtDate(day), QStringLiteral("ddd d MMM yyyy"));
+}
+
+QString distanceWords(int days) {
+    if (days == 0)
+        return tr("today");
+    if (days == 1)
+        return tr("tomorrow");
+    if (days == -1)
+        return tr("yesterday");
+    const QString span = spanWords(Days{static_cast<double>(std::abs(days))});
+    return days > 0 ? tr("in %1").arg(span) : tr("%1 ago").arg(span);
+}
+
+QString spanWords(Days span) {
+    const double days = span.d;
+    if (days < 60)
+        return std::lround(days) == 1 ? tr("1 day") : tr("%1 days").arg(std::lround(days));
+    if (days < 2 * daysPerYear)
+        return tr("%1 months").arg(std::lround(days / daysPerMonth));
+    return tr("%1 years").arg(rounded(days / daysPerYear, 1));
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Core text in Qt's clothes, and days in words.
+#pragma once
+
+#include "quantity/day.h"
+#include "quantity/fault.h"
+#include "quantity/text.h"
+
+#include <QString>
+
+namespace staveline::ui {
+
+[[nodiscard]] inline QString qs(std::string_view text) {
+    return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+[[nodiscard]] inline std::string toStd(const QString& text) {
+    return text.toStdString();
+}
+[[nodiscard]] QString text(const Message& message, const DisplayUnits& units = {});
+/// Cause and remedy in one line.
+[[nodiscard]] QString text(const Fault& fault, const DisplayUnits& units = {});
+/// A text of the window's own catalogue (resources/texts/ui.tsv).
+[[nodiscard]] QString own(std::string_view key);
+
+/// "2 Mar 2026", without a locale, so that papers and screens agree.
+[[nodiscard]] QString dayWords(Day day);
+/// "Mon 2 Mar 2026"
+[[nodiscard]] QString weekdayWords(Day day);
+/// "today", "in 12 days", "3 months ago"
+[[nodiscard]] QString distanceWords(int days);
+/// "8 days", "7 months", "2.4 years": the unit a brewer would use.
+[[nodiscard]] QString spanWords(Days span);
+
+} // namespace staveline::ui

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The one place where stored numbers become shown numbers and back. Stored units never change.
+#pragma once
+
+#include "quantity/text.h"
+
+#include <QString>
+
+#include <optional>
+
+namespace staveline::ui {
+
+/// What a number means; its stored unit in brackets.
+enum class UnitKind {
+    none,        ///< a bare number
+    volume,      ///< [L]
+    temperature, ///< [C]
+    gravity,     ///< [SG]
+    ph,
+    acidity,    ///< [g/L]
+    bitterness, ///< [IBU]
+    days,       ///< [d]
+    years,      ///< [a]
+    percent,    ///< stored as a share, 0..1
+    oxygen      ///< [mg/(L a)]
+};
+
+class UnitScale {
+public:
+    UnitScale(UnitKind kind, const DisplayUnits& units);
+
+    [[nodiscard]] QString suffix() const; ///< "L", "°C", "SG"; empty for bare numbers
+    [[nodiscard]] double toShown(double stored) const;
+    [[nodiscard]] double toStored(double shown) const;
+    /// As few decimals as say the same: "60", "15.85", "1.048".
+    [[nodiscard]] QString show(double stored) const;
+    /// What is shown is specific gravity, where 1048 is a slip for 1.048.
+    [[nodiscard]] bool isSpecificGravity() const;
+
+private:
+    [[nodiscard]] int fewestDecimals() const;
+    [[nodiscard]] int mostDecimals() const;
+
+    UnitKind kind_;
+    DisplayUnits units_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A civil day as "2026-03-02", read back in words. Up and Down move a day, Page Up and Page Down a month.
+#pragma once
+
+#include "quantity/day.h"
+
+#include <QWidget>
+
+#include <optional>
+
+class QLabel;
+class QLineEdit;
+
+namespace staveline::ui {
+
+class MessageLabel;
+
+class DateField : public QWidget {
+    Q_OBJECT
+public:
+    explicit DateField(Day today, QWidget* parent = nullptr);
+    void setToday(Day today);
+    void setDay(Day day);
+    /// Empty while what is typed is no day.
+    [[nodiscard]] std::optional<Day> day() const { return day_; }
+    void show(const Fault& fault);
+    void setName(const QString& name);
+    [[nodiscard]] QLineEdit* edit() const { return edit_; }
+    [[nodiscard]] QString words() const; ///< of the message shown
+    [[nodiscard]] QString readBack() const;
+
+Q_SIGNALS:
+    void edited();
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void read();
+    void step(int days, int months);
+    void sayBack();
+
+    Day today_;
+    std::optional<Day> day_;
+    QLineEdit* edit_;
+    QLabel* back_;
+    MessageLabel* message_;
+};
+
+/// The same day `months` later, or the last of that month.
+[[nodiscard]] Day addMonths(Day day, int months);
+
+} // namespace staveline::ui

@@ -1,0 +1,268 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/fact_form.h"
+
+#include "ui/present/text.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QCheckBox>
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+constexpr int columns = 6; // a number takes two, a date three, free text all
+
+int widthOf(const FieldSpec& spec) {
+    switch (spec.kind) {
+    case FieldKind::day:
+        return 4;
+    case FieldKind::text:
+        return spec.name == "note" ? columns : 2;
+    default:
+        return 2;
+    }
+}
+
+} // namespace
+
+FactForm::FactForm(QWidget* parent) : QWidget(parent) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+}
+
+void FactForm::build(const Fact& start, const FormContext& context) {
+    start_ = start;
+    context_ = context;
+    editors_.clear();
+    delete page_;
+    page_ = new QWidget(this);
+    for (const FieldSpec& spec : fieldsOf(start))
+        if (!context_.hidden.count(spec.name))
+            editors_.push_back(make(spec));
+    layOut();
+    layout()->addWidget(page_);
+    fill(valuesOf(start));
+}
+
+QString FactForm::labelOf(const FieldSpec& spec) const {
+    const std::string special = "ui.field." + context_.labels + "." + spec.name;
+    if (!context_.labels.empty() && builtInTexts().has(special))
+        return own(special);
+    return own("ui.field." + spec.name);
+}
+
+FactForm::Editor FactForm::make(const FieldSpec& spec) {
+    Editor editor{spec, new QLabel(labelOf(spec), page_)};
+    switch (spec.kind) {
+    case FieldKind::number:
+        makeNumber(editor);
+        break;
+    case FieldKind::day:
+        makeDate(editor);
+        break;
+    case FieldKind::text:
+        makeLine(editor);
+        break;
+    case FieldKind::flag:
+        editor.widget = editor.flag = new QCheckBox(page_);
+        connect(editor.flag, &QCheckBox::clicked, this, &FactForm::edited);
+        break;
+    default:
+        makeChoice(editor);
+    }
+    editor.label->setBuddy(editor.widget->focusProxy() ? editor.widget->focusProxy() : editor.widget);
+    if (!editor.number && !editor.date)
+        editor.widget->setAccessibleName(editor.label->text());
+    return editor;
+}
+
+void FactForm::makeNumber(Editor& editor) {
+    const FieldSpec& spec = editor.spec;
+    editor.widget = editor.number = new NumberField(spec.unit, {spec.low, spec.high}, spec.required, page_);
+    editor.number->setName(editor.label->text());
+    editor.number->setUnits(context_.units);
+    connect(editor.number, &NumberField::edited, this, &FactForm::edited);
+}
+
+void FactForm::makeDate(Editor& editor) {
+    editor.widget = editor.date = new DateField(context_.today, page_);
+    editor.date->setName(editor.label->text());
+    connect(editor.date, &DateField::edited, this, &FactForm::edited);
+}
+
+void FactForm::makeLine(Editor& editor) {
+    editor.widget = editor.line = new QLineEdit(page_);
+    connect(editor.line, &QLineEdit::textEdited, this, &FactForm::edited);
+}
+
+void FactForm::makeChoice(Editor& editor) {
+    editor.widget = editor.choice = new ChoiceField(page_);
+    if (editor.spec.kind == FieldKind::brew) {
+        editor.choice->add(own("ui.choice.usual_recipe"), {});
+        for (const std::string& brew : context_.brews)
+            editor.choice->add(qs(brew), brew);
+    } else if (editor.spec.kind == FieldKind::vessel) {
+        editor.choice->add(own("ui.choice.no_vessel"), {});
+        for (const VesselName& vessel : context_.vessels)
+            editor.choice->add(qs(vessel), vessel);
+    } else {
+        for (const std::string& word : editor.spec.words)
+            editor.choice->add(own("ui.word." + word), word);
+    }
+    connect(editor.choice, &ChoiceField::activated, this, &FactForm::edited);
+}
+
+void FactForm::layOut() {
+    auto* grid = new QGridLayout(page_);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setHorizontalSpacing(lines(*this, 1));
+    grid->setVerticalSpacing(lines(*this, .2));
+    int row = 0, column = 0;
+    for (const Editor& editor : editors_) {
+        const int width = widthOf(editor.spec);
+        if (column + width > columns) {
+            row += 2;
+            column = 0;
+        }
+        grid->addWidget(editor.label, row, column, 1, width, Qt::AlignLeft | Qt::AlignBottom);
+        grid->addWidget(editor.widget, row + 1, column, 1, width, Qt::AlignTop);
+        column += width;
+    }
+    for (int i = 0; i < columns; ++i)
+        grid->setColumnStretch(i, 1);
+}
+
+void FactForm::fill(const FieldValues& values) {
+    for (Editor& editor : editors_)
+        if (const auto found = values.find(editor.spec.name); found != values.end())
+            fill(editor, found->second);
+}
+
+void FactForm::fill(Editor& editor, const FieldValue& value) {
+    if (editor.number) {
+        const auto* stored = std::get_if<double>(&value);
+        // A needed number that is still 0 was never given: the field starts empty.
+        const bool given = stored && !(editor.spec.required && *stored == 0 && editor.spec.name == "volume_l");
+        editor.number->setStored(given ? std::optional(*stored) : std::nullopt);
+    } else if (const auto* day = std::get_if<Day>(&value); day && editor.date) {
+        editor.date->setDay(*day);
+    } else if (const auto* words = std::get_if<std::string>(&value)) {
+        if (editor.line)
+            editor.line->setText(qs(*words));
+        if (editor.choice)
+            editor.choice->setWord(*words);
+    } else if (const auto* flag = std::get_if<bool>(&value); flag && editor.flag) {
+        editor.flag->setChecked(*flag);
+    }
+}
+
+FieldValue FactForm::valueOf(const Editor& editor) const {
+    if (editor.number)
+        return editor.number->stored() ? FieldValue(*editor.number->stored()) : FieldValue();
+    if (editor.date)
+        return editor.date->day() ? FieldValue(*editor.date->day()) : FieldValue();
+    if (editor.line)
+        return toStd(editor.line->text().trimmed());
+    if (editor.choice)
+        return editor.choice->word();
+    return editor.flag->isChecked();
+}
+
+Fact FactForm::fact() const {
+    Fact made = start_;
+    FieldValues values;
+    for (const Editor& editor : editors_)
+        values[editor.spec.name] = valueOf(editor);
+    put(made, values);
+    return made;
+}
+
+bool FactForm::usable() const {
+    return std::all_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
+        if (editor.number)
+            return editor.number->usable();
+        return !editor.date || editor.date->day().has_value();
+    });
+}
+
+void FactForm::complain() {
+    bool gone = false;
+    for (const Editor& editor : editors_) {
+        if (editor.number)
+            editor.number->complainIfEmpty();
+        const bool bad =
+            (editor.number && !editor.number->usable()) || (editor.date && !editor.date->day().has_value());
+        if (bad && !gone)
+            editor.widget->setFocus(Qt::OtherFocusReason);
+        gone = gone || bad;
+    }
+}
+
+bool FactForm::show(const Fault& fault, bool goThere) {
+    const Editor* editor = find(fieldAt(fault.path));
+    if (!editor || (!editor->number && !editor->date))
+        return false;
+    if (editor->number)
+        editor->number->show(fault);
+    else
+        editor->date->show(fault);
+    if (goThere)
+        editor->widget->setFocus(Qt::OtherFocusReason);
+    return true;
+}
+
+void FactForm::setUnits(const DisplayUnits& units) {
+    context_.units = units;
+    for (const Editor& editor : editors_)
+        if (editor.number)
+            editor.number->setUnits(units);
+}
+
+void FactForm::setHint(const std::string& field, const QString& hint) {
+    if (NumberField* at = number(field))
+        at->setHint(hint);
+}
+
+QWidget* FactForm::first() const {
+    const auto at = std::find_if(editors_.begin(), editors_.end(),
+                                 [](const Editor& editor) { return editor.spec.kind != FieldKind::day; });
+    return at != editors_.end() ? at->widget : nullptr;
+}
+
+void FactForm::focusFirst() {
+    if (QWidget* widget = first())
+        widget->setFocus(Qt::OtherFocusReason);
+}
+
+const FactForm::Editor* FactForm::find(const std::string& field) const {
+    const auto at =
+        std::find_if(editors_.begin(), editors_.end(), [&](const Editor& editor) { return editor.spec.name == field; });
+    return at != editors_.end() ? &*at : nullptr;
+}
+
+NumberField* FactForm::number(const std::string& field) const {
+    const Editor* editor = find(field);
+    return editor ? editor->number : nullptr;
+}
+DateField* FactForm::date(const std::string& field) const {
+    const Editor* editor = find(field);
+    return editor ? editor->date : nullptr;
+}
+QLineEdit* FactForm::line(const std::string& field) const {
+    const Editor* editor = find(field);
+    return editor ? editor->line : nullptr;
+}
+ChoiceField* FactForm::choice(const std::string& field) const {
+    const Editor* editor = find(field);
+    return editor ? editor->choice : nullptr;
+}
+
+} // namespace staveline::ui

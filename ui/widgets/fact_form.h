@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A form for one fact, built from the fact's own description. Faults stand beside their field.
+#pragma once
+
+#include "ui/present/fact_fields.h"
+
+#include <QWidget>
+
+#include <set>
+
+class QCheckBox;
+class QGridLayout;
+class QLabel;
+class QLineEdit;
+
+namespace staveline::ui {
+
+class ChoiceField;
+class DateField;
+class NumberField;
+
+/// What the form offers to choose from, and how it shows numbers.
+struct FormContext {
+    Day today{};
+    DisplayUnits units;
+    std::vector<std::string> brews;
+    std::vector<VesselName> vessels;
+    std::set<std::string> hidden; ///< fields left as they are
+    std::string labels;           ///< "dip": labels "ui.field.dip.volume_l" win over "ui.field.volume_l"
+};
+
+class FactForm : public QWidget {
+    Q_OBJECT
+public:
+    explicit FactForm(QWidget* parent = nullptr);
+    void build(const Fact& start, const FormContext& context);
+    /// The fact as the fields now say.
+    [[nodiscard]] Fact fact() const;
+    /// Every field can be used; empty fields that are needed count as not usable.
+    [[nodiscard]] bool usable() const;
+    /// Says beside each needed field that it is empty, and goes to the first that cannot be used.
+    void complain();
+    /// Shows the fault at its field; false: it belongs to none.
+    bool show(const Fault& fault, bool goThere);
+    void setUnits(const DisplayUnits& units);
+    void setHint(const std::string& field, const QString& hint);
+    void focusFirst();
+
+    [[nodiscard]] NumberField* number(const std::string& field) const;
+    [[nodiscard]] DateField* date(const std::string& field) const;
+    [[nodiscard]] QLineEdit* line(const std::string& field) const;
+    [[nodiscard]] ChoiceField* choice(const std::string& field) const;
+    /// The first field a brewer fills in.
+    [[nodiscard]] QWidget* first() const;
+
+Q_SIGNALS:
+    void edited();
+
+private:
+    struct Editor {
+        FieldSpec spec;
+        QLabel* label = nullptr;
+        QWidget* widget = nullptr;
+        NumberField* number = nullptr;
+        DateField* date = nullptr;
+        QLineEdit* line = nullptr;
+        ChoiceField* choice = nullptr;
+        QCheckBox* flag = nullptr;
+    };
+    [[nodiscard]] Editor make(const FieldSpec& spec);
+    void makeNumber(Editor& editor);
+    void makeDate(Editor& editor);
+    void makeLine(Editor& editor);
+    void makeChoice(Editor& editor);
+    void fill(const FieldValues& values);
+    void fill(Editor& editor, const FieldValue& value);
+    void layOut();
+    [[nodiscard]] FieldValue valueOf(const Editor& editor) const;
+    [[nodiscard]] const Editor* find(const std::string& field) const;
+    [[nodiscard]] QString labelOf(const FieldSpec& spec) const;
+
+    Fact start_;
+    FormContext context_;
+    std::vector<Editor> editors_;
+    QWidget* page_ = nullptr;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/number_field.h"
+
+#include "ui/present/text.h"
+#include "ui/widgets/message_label.h"
+
+#include <QFontMetrics>
+#include <QGridLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QToolButton>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+constexpr std::string_view widest = "0000.000 ";
+
+/// The value a fault's remedy offers instead, as it should be typed.
+std::optional<QString> offered(const Fault& fault) {
+    for (const Argument& argument : fault.remedy.arguments) {
+        if (argument.name != "instead")
+            continue;
+        if (const auto* gravity = std::get_if<SpecificGravity>(&argument.value))
+            return QString::number(gravity->sg, 'f', 3);
+        return qs(show(argument.value));
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+NumberField::NumberField(UnitKind kind, Range range, bool required, QWidget* parent)
+    : QWidget(parent), kind_(kind), range_(range), required_(required), edit_(new QLineEdit(this)),
+      unit_(new QLabel(this)), offerButton_(new QToolButton(this)), message_(new MessageLabel(this)) {
+    auto* grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setSpacing(lines(*this, .25));
+    grid->addWidget(edit_, 0, 0);
+    grid->addWidget(unit_, 0, 1);
+    grid->addWidget(offerButton_, 0, 2);
+    grid->addWidget(message_, 1, 0, 1, 4);
+    grid->setColumnStretch(3, 1);
+    edit_->setAlignment(Qt::AlignRight);
+    edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(qs(widest)) + lines(*this, .8));
+    edit_->installEventFilter(this);
+    offerButton_->setVisible(false);
+    setFocusProxy(edit_);
+    connect(edit_, &QLineEdit::textEdited, this, [this] {
+        read();
+        Q_EMIT edited();
+    });
+    connect(offerButton_, &QToolButton::clicked, this, &NumberField::takeOffer);
+    setUnits({});
+}
+
+void NumberField::setName(const QString& name) {
+    const QString suffix = unit_->text();
+    edit_->setAccessibleName(suffix.isEmpty() ? name : tr("%1 in %2").arg(name, suffix));
+    setObjectName(name);
+}
+
+void NumberField::setUnits(const DisplayUnits& units) {
+    const bool wasUsable = !fault_;
+    units_ = units;
+    unit_->setText(UnitScale(kind_, units_).suffix());
+    unit_->setVisible(!unit_->text().isEmpty());
+    if (!objectName().isEmpty())
+        setName(objectName());
+    if (wasUsable)
+        setStored(stored_);
+    else
+        read();
+}
+
+void NumberField::setStored(std::optional<double> value) {
+    stored_ = value;
+    edit_->setText(value ? UnitScale(kind_, units_).show(*value) : QString());
+    clearMessage();
+}
+
+bool NumberField::usable() const {
+    return !fault_ && (stored_ || !required_);
+}
+
+Result<double> NumberField::parsed(const QString& typed) const {
+    const UnitScale scale(kind_, units_);
+    if (scale.isSpecificGravity()) {
+        const auto gravity = parseGravity(toStd(typed));
+        return gravity ? Result<double>(gravity->sg) : Result<double>(fail(gravity.error()));
+    }
+    const auto [low, high] = std::minmax(scale.toShown(range_.low), scale.toShown(range_.high));
+    const auto number = parseNumber(toStd(typed), Range{low, high});
+    return number ? Result<double>(scale.toStored(*number)) : number;
+}
+
+void NumberField::read() {
+    clearMessage();
+    stored_.reset();
+    const QString typed = edit_->text().trimmed();
+    if (typed.isEmpty())
+        return;
+    if (const auto value = parsed(typed))
+        stored_ = *value;
+    else
+        say(value.error());
+}
+
+void NumberField::say(const Fault& fault) {
+    fault_ = fault;
+    message_->say(MessageLabel::Weight::fault, text(fault, units_));
+    edit_->setAccessibleDescription(message_->words());
+    offer_ = offered(fault);
+    offerButton_->setVisible(offer_.has_value());
+    if (offer_) {
+        offerButton_->setText(tr("Take %1 (Enter)").arg(*offer_));
+        offerButton_->setAccessibleName(tr("Take %1 instead").arg(*offer_));
+    }
+}
+
+void NumberField::show(const Fault& fault) {
+    say(fault);
+}
+
+void NumberField::clearMessage() {
+    fault_.reset();
+    offer_.reset();
+    offerButton_->setVisible(false);
+    message_->clear();
+    edit_->setAccessibleDescription({});
+}
+
+void NumberField::complainIfEmpty() {
+    if (required_ && !stored_ && !fault_)
+        say({FaultKind::input, {}, staveline::say("ui.field.needed"), staveline::say("ui.field.fill_in")});
+}
+
+void NumberField::setHint(const QString& hint) {
+    edit_->setPlaceholderText(hint);
+}
+
+QString NumberField::words() const {
+    return message_->words();
+}
+
+void NumberField::takeOffer() {
+    if (!offer_)
+        return;
+    edit_->setText(*offer_);
+    read();
+    edit_->setFocus();
+    Q_EMIT edited();
+}
+
+bool NumberField::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::KeyPress && offer_) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if (key == Qt::Key_Return || key == Qt::Key_Enter) {
+            takeOffer();
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+} // namespace staveline::ui

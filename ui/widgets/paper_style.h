@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Fusion with fewer frames: flat buttons, ruled fields, a clear focus ring. All from palette roles.
+#pragma once
+
+#include <QProxyStyle>
+
+namespace staveline::ui {
+
+class PaperStyle : public QProxyStyle {
+    Q_OBJECT
+public:
+    PaperStyle();
+    void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                       const QWidget* widget) const override;
+    void drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                     const QWidget* widget) const override;
+    int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                  QStyleHintReturn* returned) const override;
+};
+
+/// The ring around what has the keyboard, two pen widths of the font's line.
+void drawFocusRing(QPainter& painter, const QRectF& around, const QPalette& palette, double lineHeight);
+
+} // namespace staveline::ui

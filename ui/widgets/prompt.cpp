@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/prompt.h"
+
+#include "ui/present/text.h"
+
+#include <QCoreApplication>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QPrintDialog>
+#include <QPrinter>
+
+namespace staveline::ui {
+namespace {
+
+std::optional<std::filesystem::path> pathOf(const QString& chosen) {
+    return chosen.isEmpty() ? std::nullopt : std::optional(std::filesystem::path(toStd(chosen)));
+}
+
+} // namespace
+
+std::optional<std::filesystem::path> DialogPrompt::bookToOpen(QWidget* parent, const QString& folder) {
+    return pathOf(QFileDialog::getOpenFileName(parent, QCoreApplication::translate("Prompt", "Open a cellar book"),
+                                               folder,
+                                               QCoreApplication::translate("Prompt", "Cellar books (*.cellar)")));
+}
+
+std::optional<std::filesystem::path> DialogPrompt::fileToWrite(QWidget* parent, const QString& title,
+                                                               const QString& suggestion, const QString& ending) {
+    QString chosen = QFileDialog::getSaveFileName(parent, title, suggestion, QStringLiteral("*") + ending);
+    if (!chosen.isEmpty() && QFileInfo(chosen).suffix().isEmpty())
+        chosen += ending;
+    return pathOf(chosen);
+}
+
+bool DialogPrompt::setUpPrinter(QWidget* parent, QPrinter& printer) {
+    return QPrintDialog(&printer, parent).exec() == QDialog::Accepted;
+}
+
+} // namespace staveline::ui

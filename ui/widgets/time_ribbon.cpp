@@ -1,0 +1,242 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/time_ribbon.h"
+
+#include "ui/present/text.h"
+#include "ui/widgets/glyph.h"
+#include "ui/widgets/paper_style.h"
+#include "ui/widgets/theme.h"
+
+#include <QKeyEvent>
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double side = .95;     // of a knot, in lines
+constexpr double markRoom = 1.2; // for the word "today" above the line
+
+std::optional<Day> cycleStart(const LedgerState& now) {
+    return now.lastRefill ? now.lastRefill : now.opened;
+}
+
+} // namespace
+
+std::vector<Knot> knotsOf(const Schedule& dates, const LedgerState& now) {
+    std::vector<Knot> knots{{KnotKind::taste, dates.sample},
+                            {KnotKind::brew, dates.brew},
+                            {KnotKind::draw, dates.draw},
+                            {KnotKind::nextTaste, dates.nextSample},
+                            {KnotKind::nextDraw, dates.nextDraw}};
+    if (const auto start = cycleStart(now))
+        knots.insert(knots.begin(), {KnotKind::start, *start});
+    std::stable_sort(knots.begin(), knots.end(), [](const Knot& a, const Knot& b) { return a.on < b.on; });
+    return knots;
+}
+
+QString wordOf(KnotKind kind) {
+    switch (kind) {
+    case KnotKind::start:
+        return TimeRibbon::tr("refilled");
+    case KnotKind::taste:
+        return TimeRibbon::tr("taste");
+    case KnotKind::brew:
+        return TimeRibbon::tr("brew");
+    case KnotKind::draw:
+        return TimeRibbon::tr("draw and refill");
+    case KnotKind::nextTaste:
+        return TimeRibbon::tr("taste again");
+    case KnotKind::nextDraw:
+        return TimeRibbon::tr("next draw");
+    }
+    return {};
+}
+
+std::vector<double> spread(const std::vector<double>& wanted, double gap, double length) {
+    std::vector<double> at = wanted;
+    const double step = at.size() > 1 ? std::min(gap, length / static_cast<double>(at.size() - 1)) : gap;
+    for (std::size_t i = 1; i < at.size(); ++i)
+        at[i] = std::max(at[i], at[i - 1] + step);
+    double right = length;
+    for (std::size_t i = at.size(); i-- > 0; right -= step)
+        at[i] = std::min(at[i], right);
+    return at;
+}
+
+KnotButton::KnotButton(const Knot& knot, Day today, bool current, QWidget* parent)
+    : QAbstractButton(parent), knot_(knot), today_(today), current_(current) {
+    setFocusPolicy(Qt::StrongFocus);
+    setText(wordOf(knot.kind));
+    setAccessibleName(tr("%1, %2, %3").arg(text(), weekdayWords(knot.on), when()));
+    setToolTip(tr("%1, %2").arg(weekdayWords(knot.on), when()));
+    setObjectName(QStringLiteral("knot ") + text());
+    setEnabled(knot.kind != KnotKind::start);
+}
+
+QString KnotButton::when() const {
+    return distanceWords(daysBetween(today_, knot_.on));
+}
+
+QSize KnotButton::sizeHint() const {
+    const QFontMetrics metrics(font());
+    const int wide = std::max(metrics.horizontalAdvance(text()), metrics.horizontalAdvance(dayWords(knot_.on)));
+    return {wide + lines(*this, .6), lines(*this, side + 2.5)};
+}
+
+QPointF KnotButton::centre() const {
+    return {width() / 2.0, lines(*this, side) / 2.0 + lines(*this, .15)};
+}
+
+void KnotButton::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double knot = lines(*this, side), line = lines(*this, 1);
+    const QRectF box(centre() - QPointF(knot, knot) / 2, QSizeF(knot, knot));
+    const bool past = knot_.on < today_;
+    const int days = daysBetween(today_, knot_.on);
+    if (current_) {
+        const Glyph glyph = days < 0 ? Glyph::overdue : Glyph::soon;
+        QPainterPath ground;
+        ground.addEllipse(box);
+        painter.fillPath(ground, palette().color(QPalette::Window));
+        paintGlyph(painter, box, glyph, tone(palette(), Tone::due));
+    } else {
+        const QColor ink = wall(palette());
+        painter.setPen(QPen(ink, line / 10));
+        painter.setBrush(past ? ink : palette().color(QPalette::Base));
+        const double trim = knot * .22;
+        painter.drawEllipse(box.adjusted(trim, trim, -trim, -trim));
+    }
+    const double y = box.bottom() + line * .1;
+    painter.setPen(palette().color(QPalette::Active, QPalette::WindowText));
+    QFont bold = font();
+    bold.setBold(current_);
+    painter.setFont(bold);
+    painter.drawText(QRectF(0, y, width(), line * 1.1), Qt::AlignHCenter | Qt::AlignTop, text());
+    painter.setFont(font());
+    painter.setPen(quietText(palette()));
+    painter.drawText(QRectF(0, y + line, width(), line * 1.1), Qt::AlignHCenter | Qt::AlignTop, dayWords(knot_.on));
+    if (hasFocus())
+        drawFocusRing(painter, QRectF(rect()), palette(), line);
+}
+
+TimeRibbon::TimeRibbon(QWidget* parent) : QWidget(parent) {
+    setAccessibleName(tr("This cycle"));
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+void TimeRibbon::setKnots(const std::vector<Knot>& knots, Day today, std::optional<KnotKind> current) {
+    qDeleteAll(buttons_);
+    buttons_.clear();
+    today_ = today;
+    QWidget* before = nullptr;
+    for (const Knot& knot : knots) {
+        auto* button = new KnotButton(knot, today, knot.kind == current, this);
+        connect(button, &QAbstractButton::clicked, this, [this, kind = knot.kind] { Q_EMIT opened(kind); });
+        buttons_.push_back(button);
+        if (before)
+            setTabOrder(before, button);
+        before = button;
+        button->show();
+    }
+    setAccessibleDescription(tr("Today is %1").arg(weekdayWords(today)));
+    place();
+    updateGeometry();
+    update();
+}
+
+QSize TimeRibbon::sizeHint() const {
+    return {lines(*this, 40), lines(*this, markRoom + side + 2.6)};
+}
+QSize TimeRibbon::minimumSizeHint() const {
+    int wide = 0;
+    for (const KnotButton* button : buttons_)
+        wide += button->sizeHint().width();
+    return {std::max(wide, lines(*this, 20)), sizeHint().height()};
+}
+
+void TimeRibbon::place() {
+    centres_.clear();
+    if (buttons_.empty())
+        return;
+    const Day first = std::min(buttons_.front()->knot().on, today_), last = buttons_.back()->knot().on;
+    const double span = std::max(1, daysBetween(first, last));
+    double widestHalf = 0;
+    for (const KnotButton* button : buttons_)
+        widestHalf = std::max(widestHalf, button->sizeHint().width() / 2.0);
+    const double length = width() - 2 * widestHalf;
+    std::vector<double> wanted;
+    for (const KnotButton* button : buttons_)
+        wanted.push_back(daysBetween(first, button->knot().on) / span * length);
+    for (const double at : spread(wanted, 2 * widestHalf, length))
+        centres_.push_back(at + widestHalf);
+    for (std::size_t i = 0; i < buttons_.size(); ++i) {
+        const QSize size = buttons_[i]->sizeHint();
+        const int left = static_cast<int>(centres_[i] - size.width() / 2.0);
+        buttons_[i]->setGeometry(QRect(QPoint(left, lines(*this, markRoom)), size));
+    }
+}
+
+double TimeRibbon::lineY() const {
+    return lines(*this, markRoom) + (buttons_.empty() ? 0 : buttons_.front()->centre().y());
+}
+
+double TimeRibbon::todayAt() const {
+    if (centres_.empty())
+        return 0;
+    const double edge = lines(*this, 1);
+    if (today_ <= buttons_.front()->knot().on)
+        return std::max(edge, centres_.front() - edge * (today_ < buttons_.front()->knot().on ? 1 : 0));
+    for (std::size_t i = 1; i < buttons_.size(); ++i) {
+        const Day from = buttons_[i - 1]->knot().on, to = buttons_[i]->knot().on;
+        if (today_ <= to) {
+            const double part = static_cast<double>(daysBetween(from, today_)) / std::max(1, daysBetween(from, to));
+            return centres_[i - 1] + part * (centres_[i] - centres_[i - 1]);
+        }
+    }
+    return std::min(width() - edge, centres_.back() + edge);
+}
+
+void TimeRibbon::paintEvent(QPaintEvent*) {
+    if (centres_.empty())
+        return;
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double y = lineY(), now = todayAt(), line = lines(*this, 1);
+    painter.setPen(QPen(wall(palette()), line / 5, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLine(QPointF(centres_.front(), y), QPointF(std::max(now, centres_.front()), y));
+    painter.setPen(QPen(wall(palette()), line / 14, Qt::DashLine));
+    painter.drawLine(QPointF(std::max(now, centres_.front()), y), QPointF(centres_.back(), y));
+    const QColor accent = tone(palette(), Tone::proposed);
+    painter.setPen(QPen(accent, line / 8));
+    painter.drawLine(QPointF(now, y - line * .75), QPointF(now, y + line * .45));
+    const QString word = tr("today");
+    const double wide = fontMetrics().horizontalAdvance(word);
+    const double left = std::clamp(now - wide / 2, 0.0, width() - wide);
+    painter.drawText(QPointF(left, y - line * .85), word);
+}
+
+void TimeRibbon::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    place();
+}
+
+void TimeRibbon::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right)
+        moveFocus(event->key() == Qt::Key_Left ? -1 : 1);
+    else
+        QWidget::keyPressEvent(event);
+}
+
+void TimeRibbon::moveFocus(int by) {
+    auto at = std::find_if(buttons_.begin(), buttons_.end(), [](const KnotButton* b) { return b->hasFocus(); });
+    if (at == buttons_.end())
+        return;
+    const auto index = at - buttons_.begin() + by;
+    if (index >= 0 && index < static_cast<std::ptrdiff_t>(buttons_.size()))
+        buttons_[static_cast<std::size_t>(index)]->setFocus(Qt::TabFocusReason);
+}
+
+} // namespace staveline::ui

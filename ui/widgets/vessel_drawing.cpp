@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/vessel_drawing.h"
+
+#include "ui/present/text.h"
+#include "ui/widgets/theme.h"
+#include "ui/widgets/vessel_shape.h"
+
+#include <QCoreApplication>
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double oldestShade = 6 * daysPerYear; // where the darkest tone is reached
+constexpr double thinnest = .012;               // of the fill
+
+double fillOf(const VesselLook& look, Litres volume) {
+    return look.capacity.l > 0 ? std::clamp(volume / look.capacity, 0.0, 1.0) : 0;
+}
+double shade(const LedgerState& now, const Generation& generation) {
+    const double age = daysBetween(generation.on, now.on) + generation.birthAge.d;
+    return std::sqrt(std::clamp(age / oldestShade, 0.0, 1.0));
+}
+QRectF fitted(const QRectF& box, double widthToHeight) {
+    const double height = std::min(box.height(), box.width() / widthToHeight);
+    const QSizeF size(height * widthToHeight, height);
+    return {QPointF(box.center().x() - size.width() / 2, box.center().y() - size.height() / 2), size};
+}
+QTransform into(const QRectF& box) {
+    return QTransform::fromTranslate(box.left(), box.top()).scale(box.width(), box.height());
+}
+QString shareText(Share share) {
+    return QCoreApplication::translate("VesselDrawing", "%1 %").arg(std::lround(share.of1 * 100));
+}
+
+void paintStrata(QPainter& painter, const QRectF& box, const VesselLook& look, const QPalette& palette, double pen) {
+    const std::vector<Stratum> layers = strata(look);
+    for (const Stratum& layer : layers) {
+        const QRectF band(box.left(), box.top() + layer.from * box.height(), box.width(),
+                          (layer.to - layer.from) * box.height());
+        painter.fillRect(band.adjusted(0, 0, 0, pen / 2), stratum(palette, layer.age));
+    }
+    painter.setPen(QPen(headspace(palette), pen * .7));
+    for (std::size_t i = 1; i < layers.size(); ++i) {
+        const double y = box.top() + layers[i].from * box.height();
+        painter.drawLine(QPointF(box.left(), y), QPointF(box.right(), y));
+    }
+}
+
+void paintLevelBefore(QPainter& painter, const QRectF& box, const VesselLook& look, const QPalette& palette,
+                      double pen) {
+    if (!look.levelBefore)
+        return;
+    const double y =
+        box.top() + VesselShapeDrawing::of(look.shape).surface(fillOf(look, *look.levelBefore)) * box.height();
+    painter.setPen(QPen(tone(palette, Tone::proposed), pen * 2, Qt::DashLine));
+    painter.drawLine(QPointF(box.left(), y), QPointF(box.right(), y));
+}
+
+} // namespace
+
+std::vector<Stratum> strata(const VesselLook& look) {
+    const VesselShapeDrawing& shape = VesselShapeDrawing::of(look.shape);
+    const double fill = fillOf(look, look.now.volume);
+    std::vector<Stratum> layers;
+    double below = 1; // share of the liquid not yet drawn
+    for (const Generation& generation : look.now.generations) {
+        const bool merge = !layers.empty() && generation.share.of1 < thinnest;
+        below -= generation.share.of1;
+        if (merge) {
+            layers.back().share += generation.share;
+            layers.back().rest = true;
+        } else {
+            layers.push_back({0, 0, shade(look.now, generation), generation.share, generation.on, false});
+        }
+        layers.back().to = shape.surface(fill * std::max(below, 0.0));
+    }
+    double top = shape.surface(fill);
+    for (Stratum& layer : layers) {
+        layer.from = top;
+        top = layer.to;
+    }
+    return layers;
+}
+
+void paintVessel(QPainter& painter, const QRectF& box, const VesselLook& look, const QPalette& palette,
+                 double lineHeight) {
+    const VesselShapeDrawing& shape = VesselShapeDrawing::of(look.shape);
+    const QRectF at = fitted(box, shape.widthToHeight());
+    const QPainterPath outline = into(at).map(shape.outline());
+    const double pen = lineHeight / 16;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillPath(outline, headspace(palette));
+    painter.save();
+    painter.setClipPath(outline);
+    paintStrata(painter, at, look, palette, pen);
+    paintLevelBefore(painter, at, look, palette, pen);
+    painter.restore();
+    QColor seam = wall(palette);
+    seam.setAlphaF(.45F);
+    painter.setPen(QPen(seam, pen));
+    painter.drawPath(into(at).map(shape.details()));
+    painter.setPen(QPen(wall(palette), pen * 1.5));
+    painter.drawPath(outline);
+    painter.restore();
+}
+
+QString describe(const VesselLook& look, const DisplayUnits& units) {
+    QStringList parts{QCoreApplication::translate("VesselDrawing", "%1 of %2")
+                          .arg(qs(show(look.now.volume, units)), qs(show(look.capacity, units)))};
+    for (const Stratum& layer : strata(look))
+        parts << QCoreApplication::translate("VesselDrawing", layer.rest ? "%1 from %2 and before" : "%1 from %2")
+                     .arg(shareText(layer.share), dayWords(layer.on));
+    return parts.join(QStringLiteral("; "));
+}
+
+VesselDrawing::VesselDrawing(QWidget* parent) : QWidget(parent) {
+    setAccessibleName(tr("Vessel"));
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
+}
+
+void VesselDrawing::setLook(const VesselLook& look, const DisplayUnits& units) {
+    look_ = look;
+    units_ = units;
+    setAccessibleDescription(describe(look, units));
+    update();
+}
+
+QSize VesselDrawing::sizeHint() const {
+    return {lines(*this, 20), lines(*this, 12)};
+}
+QSize VesselDrawing::minimumSizeHint() const {
+    return {lines(*this, 12), lines(*this, 7)};
+}
+
+QRectF VesselDrawing::vesselBox() const {
+    const double gutter = fontMetrics().horizontalAdvance(tr("00 % from 00 Mmm 0000 and before"));
+    QRectF box = QRectF(rect()).adjusted(1, 1, -1, -1);
+    if (box.width() > 1.6 * gutter)
+        box.setRight(box.right() - gutter);
+    return box;
+}
+
+void VesselDrawing::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const QRectF box = vesselBox();
+    paintVessel(painter, box, look_, palette(), fontMetrics().height());
+    if (box.right() < width() - 2)
+        paintLabels(painter, fitted(box, VesselShapeDrawing::of(look_.shape).widthToHeight()));
+}
+
+void VesselDrawing::paintLabels(QPainter& painter, const QRectF& box) const {
+    const double step = fontMetrics().height() * 1.15;
+    double free = box.top();
+    for (const Stratum& layer : strata(look_)) {
+        const double middle = box.top() + (layer.from + layer.to) / 2 * box.height();
+        const double y = std::max(middle - step / 2, free);
+        if (y + step > height())
+            break;
+        free = y + step;
+        painter.setPen(QPen(hairline(palette()), fontMetrics().height() / 16.0));
+        painter.drawLine(QPointF(box.right() + step * .15, middle), QPointF(box.right() + step * .75, y + step / 2));
+        painter.setPen(palette().color(QPalette::WindowText));
+        const QString words = (layer.rest ? tr("%1 from %2 and before") : tr("%1 from %2"))
+                                  .arg(shareText(layer.share), dayWords(layer.on));
+        painter.drawText(QRectF(box.right() + step, y, width() - box.right() - step, step),
+                         Qt::AlignLeft | Qt::AlignVCenter, words);
+    }
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Outlines of the vessels in a unit box, and how high liquid stands in the drawing: a fifth of the beer is a fifth of
+// the drawn surface.
+#pragma once
+
+#include <QPainterPath>
+
+#include <string_view>
+#include <vector>
+
+namespace staveline::ui {
+
+class VesselShapeDrawing {
+public:
+    /// Any word; an unknown one is drawn as a tank.
+    [[nodiscard]] static const VesselShapeDrawing& of(std::string_view shape);
+
+    [[nodiscard]] const QPainterPath& outline() const { return outline_; }
+    /// Hoops, seams, legs and bung: lines only.
+    [[nodiscard]] const QPainterPath& details() const { return details_; }
+    [[nodiscard]] double widthToHeight() const { return widthToHeight_; }
+    /// Height of the liquid's surface in the unit box, 1 the bottom .. 0 the top, for a fill of 0..1.
+    [[nodiscard]] double surface(double fill) const;
+
+private:
+    VesselShapeDrawing(QPainterPath outline, QPainterPath details, double widthToHeight);
+
+    QPainterPath outline_, details_;
+    double widthToHeight_;
+    std::vector<double> filledBelow_; ///< share of the surface below each row, from the bottom up
+};
+
+} // namespace staveline::ui
