@@ -24,7 +24,9 @@ struct Caution {
 struct Table {
     std::vector<std::string> columns;
     std::vector<std::vector<std::string>> rows; ///< cells; "" is a space to write in
-    std::vector<bool> numeric;                  ///< right-aligned columns
+    std::vector<bool> numeric;                  ///< right-aligned columns; shorter than columns: the rest is not
+
+    [[nodiscard]] bool isNumeric(std::size_t column) const { return column < numeric.size() && numeric[column]; }
 };
 struct BulletList {
     std::vector<std::string> items;
@@ -34,13 +36,15 @@ using Block = std::variant<Heading, Paragraph, Caution, Table, BulletList>;
 struct Document {
     std::string title, subtitle, footer;
     std::vector<Block> blocks;
+    std::string language = "en";         ///< of the texts, BCP 47
+    std::string cautionWord = "Caution"; ///< stands before every caution
 };
 
 [[nodiscard]] std::string writeText(const Document& document);
 [[nodiscard]] std::string writeMarkdown(const Document& document);
 /// Self-contained, black-and-white safe, repeats table heads when printed.
 [[nodiscard]] std::string writeHtml(const Document& document);
-/// RFC 4180; one section a table, blocks without a table as one-cell rows.
+/// RFC 4180; one section a table, blocks without a table as one-cell rows. An empty record ends a table.
 [[nodiscard]] std::string writeCsv(const Document& document);
 
 } // namespace staveline

@@ -52,9 +52,8 @@ Verdict faultFirst(Verdict v, const VerdictContext& context) {
                    .with("fault", rule->name)
                    .with("action", rule->action)
                    .with("draw", words(rule->drawAllowed ? "tasting.draw.allowed" : "tasting.draw.not"))
-                   .with("refill", words(rule->refillAdvice));
-    if (v.until)
-        v.reason.arguments.push_back({"until", *v.until, {}});
+                   .with("refill", words(rule->refillAdvice))
+                   .with("until", v.until.value_or(context.today));
     return v;
 }
 

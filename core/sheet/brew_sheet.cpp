@@ -1,0 +1,251 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "sheet/brew_sheet.h"
+
+#include "ingredient/pantry.h"
+#include "sheet/builder.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+constexpr double tasteable = .3;            ///< points; smaller effects are not tasted
+constexpr double shown = .05;               ///< points; smaller ones print as zero
+constexpr double oxygenInAir = .28;         ///< g/L at 20 C: 1.2 g/L of air, 23 % of it oxygen
+constexpr std::string_view none = "\u2013"; ///< a cell that is not there to be filled in
+
+/// "acidity -0.1, funk +0.4"; says when none of it will be tasted.
+std::string effect(const SheetBuilder& sheet, const PerDimension<double>& points) {
+    std::string out;
+    double largest = 0;
+    for (auto d : allDimensions) {
+        if (!(std::abs(points[d]) >= shown))
+            continue;
+        largest = std::max(largest, std::abs(points[d]));
+        out += (out.empty() ? "" : ", ") + sheet.text("sheet.dimension." + std::string(name(d))) + ' ' +
+               sheet.value(SignedPoints{points[d]});
+    }
+    if (out.empty())
+        return std::string(none);
+    return largest < tasteable ? out + ' ' + sheet.text("sheet.not_tasted") : out;
+}
+
+void whatChanged(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.changed");
+    if (!in.chosen || in.chosen->moves.empty()) {
+        sheet.paragraph(say("sheet.nothing_changed"));
+    } else {
+        sheet.paragraph(in.chosen->title);
+        Rows rows;
+        for (const auto& move : in.chosen->moves)
+            rows.push_back({sheet.text(move.wording), effect(sheet, move.next), effect(sheet, move.settled)});
+        sheet.table({"sheet.column.change", "sheet.column.next", "sheet.column.settled"}, {}, std::move(rows));
+    }
+    if (in.chosen) {
+        sheet.paragraphs(in.chosen->reasons);
+        sheet.paragraphs(in.chosen->limits);
+    }
+    sheet.placeAllBut({"mash", "kettle", "yeast", "fermenter", "draw", "refill"});
+}
+
+void dates(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.dates");
+    const auto row = [&](std::string_view key, Day day) {
+        return std::vector<std::string>{sheet.text(key), sheet.value(day), ""};
+    };
+    sheet.table({"sheet.column.step", "sheet.column.planned", "sheet.column.done"}, {},
+                {row("sheet.date.sample", in.dates.sample), row("sheet.date.brew", in.dates.brew),
+                 row("sheet.date.draw", in.dates.draw), row("sheet.date.next_sample", in.dates.nextSample),
+                 row("sheet.date.next_draw", in.dates.nextDraw)});
+}
+
+void water(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.water");
+    const auto& plan = in.plan;
+    const auto row = [&](std::string_view key, Litres volume) {
+        return std::vector<std::string>{sheet.text(key), sheet.value(volume), ""};
+    };
+    sheet.table({"sheet.column.what", "sheet.column.planned", "sheet.column.measured"}, {false, true, true},
+                {row("sheet.volume.mash_water", plan.strikeAndInfusion), row("sheet.volume.mash", plan.mashVolume),
+                 row("sheet.volume.sparge", plan.sparge), row("sheet.volume.pre_boil", plan.preBoilHot),
+                 row("sheet.volume.post_boil", plan.postBoilHot), row("sheet.volume.fermenter", plan.intoFermenter),
+                 row("sheet.volume.vessel", plan.intoVessel), row("sheet.volume.left_over", plan.leftOver)});
+    for (const auto& finding : plan.findings)
+        sheet.document.blocks.emplace_back(Caution{sheet.text(finding)});
+}
+
+void grist(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.grist");
+    Rows rows;
+    for (const auto& grain : in.plan.grist)
+        rows.push_back({grain.name, sheet.value(grain.mass), sheet.value(grain.share),
+                        sheet.text(grain.late ? "sheet.grain.late" : "sheet.grain.start"), ""});
+    rows.push_back({sheet.text("sheet.grain.total"), sheet.value(in.plan.gristMass), sheet.value(Share{1}),
+                    std::string(none), ""});
+    sheet.table({"sheet.column.grain", "sheet.column.mass", "sheet.column.share", "sheet.column.goes_in",
+                 "sheet.column.weighed"},
+                {false, true, true, false, true}, std::move(rows));
+}
+
+std::string stageText(const SheetBuilder& sheet, const MashStage& stage) {
+    switch (stage.how) {
+    case MashStage::How::strike:
+        return sheet.text(say("sheet.mash.strike").with("water", stage.water).with("at", stage.waterTemperature));
+    case MashStage::How::infusion:
+        return sheet.text(say("sheet.mash.infusion").with("water", stage.water).with("at", stage.waterTemperature));
+    case MashStage::How::heat:
+        break;
+    }
+    return sheet.text(say("sheet.mash.heat").with("minutes", stage.heating));
+}
+
+void mash(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.mash");
+    Rows rows;
+    for (const auto& stage : in.plan.mash)
+        rows.push_back({stageText(sheet, stage), sheet.value(stage.temperature), sheet.value(stage.rest),
+                        sheet.value(stage.mashVolume), ""});
+    for (const auto& grain : in.plan.grist)
+        if (grain.late && !in.plan.mash.empty())
+            rows.push_back({sheet.text(say("sheet.mash.late").with("mass", grain.mass).with("grain", grain.name)),
+                            sheet.value(in.plan.mash.back().temperature), std::string(none), std::string(none), ""});
+    sheet.table({"sheet.column.step", "sheet.column.rest_at", "sheet.column.rest", "sheet.column.mash_volume",
+                 "sheet.column.measured"},
+                {false, true, true, true, true}, std::move(rows));
+    sheet.paragraph(say("sheet.mash.ph").with("ph", in.recipe.mashPh));
+    sheet.place("mash");
+}
+
+void preSouring(SheetBuilder& sheet, const BrewSheetInput& in) {
+    if (in.recipe.preSoured.of1 <= 0)
+        return;
+    sheet.paragraph(say("sheet.boil.pre_sour")
+                        .with("share", in.recipe.preSoured)
+                        .with("volume", in.plan.preBoilHot * in.recipe.preSoured.of1)
+                        .with("ta", in.recipe.preSourTa));
+}
+
+void boil(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.boil");
+    preSouring(sheet, in);
+    sheet.paragraph(say("sheet.boil.how")
+                        .with("minutes", in.recipe.boil)
+                        .with("before", in.plan.preBoilHot)
+                        .with("after", in.plan.postBoilHot));
+    Rows rows;
+    for (const auto& hop : in.plan.hops)
+        rows.push_back({hop.name, sheet.value(hop.alpha), sheet.value(hop.mass), sheet.value(hop.boiled),
+                        sheet.value(hop.brings), ""});
+    if (!rows.empty())
+        sheet.table({"sheet.column.hops", "sheet.column.alpha", "sheet.column.mass", "sheet.column.boiled",
+                     "sheet.column.brings", "sheet.column.weighed"},
+                    {false, true, true, true, true, true}, std::move(rows));
+    if (in.plan.sugar.kg > 0)
+        sheet.paragraph(say("sheet.boil.sugar").with("mass", in.plan.sugar).with("sugar", in.recipe.sugar));
+    sheet.place("kettle");
+}
+
+void fermentation(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.yeast");
+    sheet.paragraph(say("sheet.yeast.how")
+                        .with("yeast", in.plan.yeastName)
+                        .with("volume", in.plan.intoFermenter)
+                        .with("days", Days{static_cast<double>(in.plan.primaryDays)})
+                        .with("gravity", in.plan.finalGravity));
+    sheet.place("yeast");
+    sheet.place("fermenter");
+}
+
+void targets(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.targets");
+    const auto row = [&](std::string_view key, const std::string& target) {
+        return std::vector<std::string>{sheet.text(key), target, ""};
+    };
+    const auto& plan = in.plan;
+    sheet.table(
+        {"sheet.column.what", "sheet.column.target", "sheet.column.measured"}, {false, true, true},
+        {row("sheet.target.mash_ph", sheet.value(in.recipe.mashPh)),
+         row("sheet.target.og", sheet.value(plan.originalGravity)),
+         row("sheet.target.fermenter", sheet.value(plan.intoFermenter)),
+         row("sheet.target.pitch_temperature", std::string(none)),
+         row("sheet.target.fg", sheet.value(plan.finalGravity)), row("sheet.target.alcohol", sheet.value(plan.alcohol)),
+         row("sheet.target.bitterness", sheet.value(plan.bitterness)),
+         row("sheet.target.colour", sheet.value(plan.colour)), row("sheet.target.refill_ph", std::string(none))});
+}
+
+void drawDay(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.draw");
+    sheet.place("draw");
+    sheet.bullets({say("sheet.draw.taste"), say("sheet.draw.check").with("gravity", in.plan.finalGravity),
+                   say("sheet.draw.draw").with("volume", in.draw),
+                   say("sheet.draw.refill").with("volume", in.plan.intoVessel), say("sheet.draw.close")});
+    sheet.place("refill");
+    const auto row = [&](std::string_view key, const std::string& planned) {
+        return std::vector<std::string>{sheet.text(key), planned, ""};
+    };
+    sheet.table({"sheet.column.what", "sheet.column.planned", "sheet.column.measured"}, {false, true, true},
+                {row("sheet.draw.drawn", sheet.value(in.draw)),
+                 row("sheet.draw.filled", sheet.value(in.plan.intoVessel)),
+                 row("sheet.draw.drawn_gravity", std::string(none)), row("sheet.draw.drawn_ph", std::string(none)),
+                 row("sheet.draw.drawn_ta", std::string(none)), row("sheet.draw.temperature", std::string(none))});
+}
+
+void expected(SheetBuilder& sheet, const BrewSheetInput& in) {
+    Rows rows;
+    for (auto d : allDimensions)
+        if (const auto& band = in.expected[d])
+            rows.push_back(
+                {sheet.text("sheet.dimension." + std::string(name(d))), sheet.value(Points{band->value}),
+                 sheet.text(say("sheet.expected.band").with("low", Points{band->low}).with("high", Points{band->high})),
+                 ""});
+    if (rows.empty() && in.forecastNote.empty())
+        return;
+    sheet.heading("sheet.section.expected");
+    if (!rows.empty())
+        sheet.table({"sheet.column.dimension", "sheet.column.expected", "sheet.column.band", "sheet.column.tasted"},
+                    {false, true, true, true}, std::move(rows));
+    if (!in.forecastNote.empty())
+        sheet.document.blocks.emplace_back(Paragraph{in.forecastNote});
+}
+
+/// What holds on any brew day, and what this recipe and this choice bring along.
+void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.keep({say("caution.mash.hotLiquor").with("scalds", Celsius{60}), say("caution.mash.acid"),
+                say("caution.kettle.boilOver"), say("caution.draw.co2"),
+                say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}),
+                say("caution.refill.vented"), say("caution.refill.keg").with("gravity", SpecificGravity{1.010})});
+    if (std::any_of(in.plan.grist.begin(), in.plan.grist.end(), [](const auto& g) { return g.late; }))
+        sheet.keep(say("caution.mash.lateGrain"));
+    if (in.recipe.preSoured.of1 > 0)
+        sheet.keep(say("caution.kettle.preSour"));
+    if (in.plan.sugar.kg > 0)
+        sheet.keep(say("caution.fermenter.sugarOut"));
+    if (const auto yeast = builtInPantry().yeast(in.recipe.yeast); yeast && yeast->diastatic())
+        sheet.keep(say("caution.yeast.diastatic"));
+    sheet.keep(in.plan.cautions);
+    if (!in.chosen)
+        return;
+    for (const auto& move : in.chosen->moves)
+        sheet.keep(move.cautions);
+    sheet.keep(in.chosen->cautions);
+}
+
+} // namespace
+
+Document brewSheet(const BrewSheetInput& in, const DisplayUnits& units, const Catalogue& texts) {
+    SheetBuilder sheet(units, texts);
+    sheet.document.title = sheet.text(say("sheet.title").with("vessel", in.vessel));
+    sheet.document.subtitle = sheet.text(say(in.brewery.empty() ? "sheet.subtitle" : "sheet.subtitle.brewery")
+                                             .with("brewery", in.brewery)
+                                             .with("day", in.on));
+    sheet.document.footer = sheet.text(say("sheet.footer").with("vessel", in.vessel).with("day", in.on));
+    keepCautions(sheet, in);
+    for (const auto section : {whatChanged, dates, water, grist, mash, boil, fermentation, targets, drawDay, expected})
+        section(sheet, in);
+    return std::move(sheet.document);
+}
+
+} // namespace staveline
