@@ -2,6 +2,7 @@
 // brew(): mash, wort, boil and primary in their order.
 #include "brewing/primary.h"
 #include "quantity/acid_base.h"
+#include "quantity/density.h"
 
 #include <algorithm>
 #include <cmath>
@@ -50,8 +51,7 @@ void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& gri
     decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, vinylGuaiacolPerFerulic);
     decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, vinylPhenolPerCoumaric);
 
-    // Soluble esters follow the grist's bound acid; 50 mg/kg is Pilsner malt.
-    const double esters = p.esters * grist.ferulicBound / 50 * esterGravity / 12;
+    const double esters = p.esters * grist.ferulicBound / wortConstants.esterGrist * esterGravity / 12;
     beer.ferulic += p.esterShare * esters;
     beer.esters = (1 - p.esterShare) * esters;
 
@@ -71,11 +71,10 @@ double preSouring(const Composition& beer, const Recipe& recipe, double hexoseTa
 
 /// Apparent extract from what is left in the beer. Glycerol and lactic acid count beyond what every beer has.
 Plato apparentGravity(const Composition& beer, Plato original) {
-    const double left = beer.carbohydrate() + beer.otherExtract + (beer.glycerol - 2) + (beer.lactic - .2);
-    return {(left / 10 - .1808 * original.p) / realPerApparent};
+    const double left = beer.carbohydrate() + beer.otherExtract + (beer.glycerol - primaryConstants.everydayGlycerol) +
+                        (beer.lactic - primaryConstants.everydayLactic);
+    return apparentExtract(original, {left / 10});
 }
-
-constexpr double cisShare = .68; ///< of the iso-alpha acids
 
 Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
                      const WortHexose& wort, const Attenuation& primary, const BrewParameters& p) {
@@ -95,8 +94,8 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     beer.glycerol = primary.glycerol;
     beer.betaGlucan = mash.glucan.dissolved() * perLitre;
     beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
-    beer.isoCis = cisShare * recipe.bitterness.ibu;
-    beer.isoTrans = (1 - cisShare) * recipe.bitterness.ibu;
+    beer.isoCis = wortConstants.cisShare * recipe.bitterness.ibu;
+    beer.isoTrans = (1 - wortConstants.cisShare) * recipe.bitterness.ibu;
     beer.ferulic = p.mF * mash.phenols.ferulic() * perLitre;
     beer.coumaric = p.mC * mash.phenols.coumaric() * perLitre;
     brewPhenols(beer, input, grist, gristPlato, p);

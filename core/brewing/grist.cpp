@@ -7,9 +7,6 @@
 namespace staveline {
 namespace {
 
-constexpr double fullPower = 250; ///< WK of the malt the starch model was fitted to
-constexpr double mostPower = 1.5; ///< more than this much of it has not been seen to act
-
 bool hasStarch(const Grain& grain) {
     return grain.ownRdf < 0;
 }
@@ -23,7 +20,7 @@ bool inTun(const Grain& grain) {
 }
 
 void addPart(GristSums::Portion& portion, const Grain& grain, double share) {
-    portion.starch.enzyme += share * grain.diastaticPowerWk / fullPower;
+    portion.starch.enzyme += share * grain.diastaticPowerWk / gristConstants.fullPower;
     if (hasStarch(grain))
         portion.starch.starch += share * extractMass(grain);
     portion.phenols.ferulicFree += share * grain.ferulicFree;
@@ -40,7 +37,7 @@ void scale(GristSums& sums, double tunShare) {
     const double starch = sums.first.starch.starch + sums.late.starch.starch;
     const double enzyme = sums.first.starch.enzyme + sums.late.starch.enzyme;
     const double perMash = tunShare > 0 ? 1 / tunShare : 0;
-    const double perUnit = enzyme > 0 ? std::min(perMash, mostPower / enzyme) : 0;
+    const double perUnit = enzyme > 0 ? std::min(perMash, gristConstants.mostPower / enzyme) : 0;
     for (auto* portion : {&sums.first, &sums.late}) {
         portion->starch.enzyme *= perUnit;
         if (starch > 0)

@@ -6,15 +6,13 @@
 namespace staveline {
 namespace {
 
-constexpr double everydayGlycerol = 2.0; ///< g/L at 12 P; already inside the yield of ethanol and the other extract
-constexpr double glucoamylaseTaste = .7; ///< a diastatic yeast takes mostly what is accessible
-constexpr double leastAccessible = .15;
+constexpr const PrimaryConstants& k = primaryConstants;
 
 /// Accessible share of the dextrin a yeast leaves behind.
 double accessible(double share, double taken) {
     if (taken >= 1)
-        return leastAccessible;
-    return std::clamp((share - glucoamylaseTaste * taken) / (1 - taken), leastAccessible, 1.);
+        return k.leastAccessible;
+    return std::clamp((share - k.glucoamylaseTaste * taken) / (1 - taken), k.leastAccessible, 1.);
 }
 
 } // namespace
@@ -33,7 +31,7 @@ Attenuation attenuate(const WortHexose& wort, const Yeast& yeast, Plato original
     out.dextrin = (1 - parameters.sT) * maltotrioseLeft + open * dextrinLeft;
     out.residue = (1 - open) * dextrinLeft;
     out.glycerol = yeast.glycerolAt12P * strength;
-    out.ethanol = parameters.ethanolPerHexose * (out.taken - (out.glycerol - everydayGlycerol * strength));
+    out.ethanol = parameters.ethanolPerHexose * (out.taken - (out.glycerol - k.everydayGlycerol * strength));
     return out;
 }
 

@@ -10,7 +10,6 @@ namespace {
 
 using Check = std::optional<Fault>;
 constexpr double shareTolerance = .005; ///< how far shares may miss 1 before it is a mistake
-constexpr double leastPower = 60;       ///< WK; below it a mash does not convert
 
 Fault fault(std::string path, Message cause, Message remedy) {
     return {FaultKind::input, std::move(path), std::move(cause), std::move(remedy)};
@@ -140,11 +139,12 @@ Result<Grain> lookUpSugar(const Recipe& recipe, const Pantry& pantry) {
 }
 
 Check checkPower(std::span<const BrewInput::Part> grist) {
+    constexpr double least = gristConstants.leastPower;
     const double power = convertingPower(grist);
-    if (power >= leastPower)
+    if (power >= least)
         return {};
     return fault("/grist", say("brewing.will_not_convert").with("power", Number{power, 0}),
-                 say("brewing.will_not_convert_remedy").with("least", Number{leastPower, 0}));
+                 say("brewing.will_not_convert_remedy").with("least", Number{least, 0}));
 }
 
 } // namespace

@@ -13,15 +13,14 @@ namespace {
 constexpr std::array extractParts = {&MaltExtract::sugar,       &MaltExtract::glucose, &MaltExtract::maltose,
                                      &MaltExtract::maltotriose, &MaltExtract::dextrin, &MaltExtract::other};
 
-/// Extract of grain that the mash does not change. Its sugars are split like those of a wort mashed at 65 C.
+/// Extract of grain that the mash does not change.
 MaltExtract ownExtract(double fermentability) {
-    constexpr double simple = .19, maltose = .65, maltotriose = .16;
     constexpr double other = 1 - mashConstants.starchShare - mashConstants.sugarShare;
     const double fermentable = std::min(fermentability, 1 - other);
-    return {.sugar = simple * fermentable,
+    return {.sugar = wortConstants.ownSimple * fermentable,
             .glucose = 0,
-            .maltose = maltose * fermentable,
-            .maltotriose = maltotriose * fermentable,
+            .maltose = wortConstants.ownMaltose * fermentable,
+            .maltotriose = wortConstants.ownMaltotriose * fermentable,
             .dextrin = 1 - other - fermentable,
             .other = other};
 }
@@ -66,8 +65,7 @@ WortHexose wortHexose(const MaltWort& malt, const BrewInput& input) {
 }
 
 Plato gristGravity(const Recipe& recipe, double conversion) {
-    constexpr double poorest = .5; // below half, the wort is a failure and the sum no longer means anything
-    return recipe.originalGravity * ((1 - recipe.sugarShare.of1) / std::max(poorest, conversion));
+    return recipe.originalGravity * ((1 - recipe.sugarShare.of1) / std::max(wortConstants.poorest, conversion));
 }
 
 double gristPerLitre(const Recipe& recipe, double conversion, const GristSums& grist) {
