@@ -61,7 +61,7 @@ struct Daily {
         esterRate = .5 * p.kes * g18;
         constexpr double gasConstant = .008314462618; // kJ/(mol K)
         vinylLoss = p.kvg * std::exp(-p.vinylEnergy / gasConstant * (1 / (t + 273.15) - 1 / 293.15));
-        aceticFromOxygen = p.phiO * aceticPerOxygen * std::max(0.0, c.oxygenPerYear) / 365e3;
+        aceticFromOxygen = p.phiO * aceticPerOxygen * c.oxygenPerYear / 365e3;
     }
 
     /// Relaxation rate of the fastest pool; Heun stays accurate and sugar positive below about 1.5 a step.
@@ -201,7 +201,7 @@ AgeConditions within(const AgeConditions& c) {
     // Written so that NaN ends at the lower bound.
     return {{std::min(36525.0, std::max(0.0, c.days.d))},
             {std::min(45.0, std::max(-5.0, c.temperature.c))},
-            std::max(0.0, c.oxygenPerYear)};
+            std::min(1e4, std::max(0.0, c.oxygenPerYear))};
 }
 
 void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates& rates, int steps, double h) {

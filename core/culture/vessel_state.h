@@ -36,7 +36,7 @@ struct VesselState {
 struct AgeConditions {
     Days days{240};            ///< 0..36525; outside: the nearest end
     Celsius temperature{16};   ///< -5..45; outside: the nearest end
-    double oxygenPerYear = 10; ///< mg/(L year)
+    double oxygenPerYear = 10; ///< mg/(L year), 0..10000; outside: the nearest end
 };
 
 /// Fresh beer into old: composition by volume, culture by what the walls hold back.

@@ -66,10 +66,10 @@ struct OpeningFacts {
     Days usualInterval{240};
     Share usualShare{.35};
     double yearsRunning = 3; ///< on the usual recipe
-    std::optional<GramsPerLitre> ta;
-    std::optional<Ph> ph;
-    std::optional<Plato> gravity; ///< apparent
-    std::optional<Ibu> bitterness;
+    std::optional<GramsPerLitre> ta{};
+    std::optional<Ph> ph{};
+    std::optional<Plato> gravity{}; ///< apparent
+    std::optional<Ibu> bitterness{};
 };
 /// Runs the usual refill from a young vessel through the years stated, up to the end of an interval, then lets the
 /// measurements correct it: TA sets lactic acid (with a pH, both are met), pH the strong-ion difference, gravity
@@ -81,11 +81,11 @@ struct OpeningFacts {
 /// One event after the opening, in ledger order.
 struct BlendEvent {
     Day on{};
-    Share share{0};                   ///< of the volume after it; 0: nothing goes in (draw, sample)
-    std::optional<std::int64_t> brew; ///< key into `brews`; none: the usual recipe
+    Share share{0};                     ///< of the volume after it; 0: nothing goes in (draw, sample)
+    std::optional<std::int64_t> brew{}; ///< key into `brews`; none: the usual recipe
     // A measurement corrects the state when there is one, after what went in.
-    std::optional<GramsPerLitre> ta;
-    std::optional<Ph> ph;
+    std::optional<GramsPerLitre> ta{};
+    std::optional<Ph> ph{};
 };
 /// Events after `today` do not count; a brew that is not in `brews` counts as the usual one. Total, as above.
 [[nodiscard]] VesselState carryForward(const VesselState& opening, Day openedOn, std::span<const BlendEvent> events,

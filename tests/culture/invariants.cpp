@@ -88,7 +88,7 @@ TEST_CASE("Ageing is total: any days, any temperature, any constants give number
     const VesselState state = refill(reference::settledVessel, reference::refillBeer, {.5}, usual);
     for (const double days : {.001, 1., 365., 1e5, inf, nan})
         for (const double temperature : {-300., 0., 45., 1e4, inf, nan})
-            for (const double oxygen : {-5., 0., 300., nan}) {
+            for (const double oxygen : {-5., 0., 300., inf, nan}) {
                 CAPTURE(days, temperature, oxygen);
                 CHECK(allFinite(age(state, {{days}, {temperature}, oxygen}, usual)));
             }

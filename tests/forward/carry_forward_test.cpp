@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forward/forward_support.h"
+#include "quantity/acid_base.h"
+
+using namespace staveline;
+using namespace staveline::forward_test;
+
+namespace {
+
+const Day opened = std::chrono::sys_days{std::chrono::year{2024} / 3 / 2};
+
+Day after(int days) {
+    return opened + std::chrono::days{days};
+}
+
+using Brews = std::map<std::int64_t, RefillBeer>;
+
+VesselState carried(const std::vector<BlendEvent>& events, Day today, const Brews& brews = {}) {
+    return carryForward(reference::settledVessel, opened, events, brews, vectorRefill(), today, {16}, 10, usual);
+}
+
+VesselState aged(const VesselState& state, double days) {
+    return age(state, {{days}, {16}, 10}, usual.culture);
+}
+
+VesselState filled(const VesselState& state, double share) {
+    return refill(state, reference::refillBeer, {share}, usual.culture);
+}
+
+} // namespace
+
+TEST_CASE("Without events the vessel ages", "[forward]") {
+    CHECK(carried({}, after(0)) == reference::settledVessel);
+    CHECK(carried({}, after(100)) == aged(reference::settledVessel, 100));
+    CHECK(carried({}, after(-5)) == reference::settledVessel);
+}
+
+TEST_CASE("A refill goes in on its day", "[forward]") {
+    const VesselState expected = aged(filled(aged(reference::settledVessel, 60), .35), 40);
+    CHECK(carried({{.on = after(60), .share = {.35}}}, after(100)) == expected);
+}
+
+TEST_CASE("A draw or sample without a measurement only marks a day", "[forward]") {
+    const VesselState expected = aged(aged(reference::settledVessel, 60), 40);
+    CHECK(carried({{.on = after(60)}}, after(100)) == expected);
+}
+
+TEST_CASE("The brew named goes in; one that is not known counts as the usual", "[forward]") {
+    RefillBeer other = vectorRefill();
+    other.beer.isoCis = 40;
+    const Brews brews{{7, other}};
+    const double named = carried({{.on = after(60), .share = {.35}, .brew = 7}}, after(60), brews).beer.isoCis;
+    const VesselState unknown = carried({{.on = after(60), .share = {.35}, .brew = 8}}, after(100), brews);
+    CHECK(named > 14);
+    CHECK(unknown == carried({{.on = after(60), .share = {.35}}}, after(100)));
+}
+
+TEST_CASE("A measurement corrects the state on its day, after what went in", "[forward]") {
+    const VesselState measured = carried({{.on = after(60), .share = {.35}, .ta = GramsPerLitre{4.4}}}, after(60));
+    CHECK(titratableAcidity(measured.beer).gPerL == Approx(4.4));
+    const VesselState both = carried({{.on = after(60), .ta = GramsPerLitre{6.4}, .ph = Ph{3.4}}}, after(60));
+    CHECK(titratableAcidity(both.beer).gPerL == Approx(6.4));
+    CHECK(ph(both.beer).ph == Approx(3.4));
+    const VesselState later = carried({{.on = after(60), .ta = GramsPerLitre{4.4}}}, after(200));
+    CHECK(titratableAcidity(later.beer).gPerL < titratableAcidity(carried({}, after(200)).beer).gPerL);
+}
+
+TEST_CASE("What lies ahead of today does not count yet", "[forward]") {
+    CHECK(carried({{.on = after(60), .share = {.35}}}, after(50)) == carried({}, after(50)));
+}
+
+TEST_CASE("An event before the opening happens on its day", "[forward]") {
+    CHECK(carried({{.on = after(-30), .share = {.2}}}, after(10)) == aged(filled(reference::settledVessel, .2), 10));
+}
+
+TEST_CASE("Cutting a history in two changes nothing one could see", "[forward]") {
+    const std::vector<BlendEvent> events = {{.on = after(60), .share = {.35}}, {.on = after(300), .share = {.2}}};
+    const VesselState whole = carried(events, after(400));
+    const VesselState half = carried({events[0]}, after(200));
+    const VesselState rest =
+        carryForward(half, after(200), std::span(events).subspan(1), {}, vectorRefill(), after(400), {16}, 10, usual);
+    for (const auto pool : compositionPools)
+        CHECK(rest.beer.*pool == Approx(whole.beer.*pool).epsilon(1e-6).margin(1e-9));
+}
+
+TEST_CASE("Carrying forward is total", "[forward][property]") {
+    CHECK_PROPERTY("any shares and readings", [] {
+        std::vector<BlendEvent> events;
+        for (int i = 0; i < 4; ++i)
+            events.push_back({.on = after(*rc::gen::inRange(-100, 900)),
+                              .share = {anyNumber()},
+                              .ta = GramsPerLitre{anyNumber()},
+                              .ph = Ph{anyNumber()}});
+        RC_ASSERT(sound(carried(events, after(*rc::gen::inRange(-10, 1000)))));
+    });
+}

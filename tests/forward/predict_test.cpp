@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "forward/forward_support.h"
+#include "quantity/acid_base.h"
+
+using namespace staveline;
+using namespace staveline::forward_test;
+
+namespace {
+
+const Plan cycle{.toThisDraw = {0}, .refillShare = {.35}, .interval = {240}, .temperature = {16}};
+
+Outcome afterCycles(int count) {
+    VesselState state = reference::settledVessel;
+    Outcome outcome;
+    for (int i = 0; i < count; ++i) {
+        outcome = predict(usual, state, vectorRefill(), original, cycle).nextDraw;
+        state = outcome.state;
+    }
+    return outcome;
+}
+
+void checkScores(const Scores& got, double acid, double funk, double body, double margin) {
+    CHECK(got[Dimension::acidity] == Approx(acid).margin(margin));
+    CHECK(got[Dimension::funk] == Approx(funk).margin(margin));
+    CHECK(got[Dimension::body] == Approx(body).margin(margin));
+}
+
+Scores nextScores(const Recipe& recipe, const Plan& plan = cycle) {
+    return predict(usual, reference::settledVessel, reference::inputFor(recipe), plan).nextDraw.scores;
+}
+
+} // namespace
+
+TEST_CASE("Regression V5: the next draw of a settled vessel", "[forward][regression]") {
+    const Outcome next = predict(usual, reference::settledVessel, vectorRefill(), original, cycle).nextDraw;
+    CHECK(next.ph.ph == Approx(3.308753).margin(.0005));
+    CHECK(next.ta.gPerL == Approx(5.912516).epsilon(1e-4));
+    CHECK(next.bitterness.ibu == Approx(7.484129).epsilon(1e-4));
+    checkScores(next.scores, 5.137083, 6.303123, 4.339369, .001);
+}
+
+TEST_CASE("Regression V7: a young vessel after a year", "[forward][regression]") {
+    const VesselState young = youngVessel(reference::refillBeer, usual.culture);
+    const Outcome year = outcomeOf(age(young, {{365}, {16}, 10}, usual.culture), usual, original);
+    CHECK(year.ph.ph == Approx(3.463583).margin(.0005));
+    CHECK(year.ta.gPerL == Approx(4.510858).epsilon(1e-4));
+    checkScores(year.scores, 4.018341, 5.443532, 4.507526, .001);
+}
+
+TEST_CASE("Regression V9: drained, refilled, a cold month", "[forward][regression]") {
+    const Plan drained{.toThisDraw = {0}, .refillShare = {1}, .interval = {30}, .temperature = {10}};
+    const Outcome next = predict(usual, reference::settledVessel, vectorRefill(), original, drained).nextDraw;
+    CHECK(next.ph.ph == Approx(3.987408).margin(.0005));
+    CHECK(next.ta.gPerL == Approx(2.429371).epsilon(1e-4));
+    checkScores(next.scores, 1.927163, 1.688958, 5.197154, .001);
+}
+
+TEST_CASE("Regression V10: twenty equal cycles", "[forward][regression]") {
+    const Outcome end = afterCycles(20);
+    const Composition& beer = end.state.beer;
+    CHECK(beer.lactic == Approx(4.04605).epsilon(1e-4));
+    CHECK(end.ta.gPerL == Approx(5.913967).epsilon(1e-4));
+    CHECK(end.ph.ph == Approx(3.306996).margin(.0005));
+    CHECK(beer.ethylGuaiacol == Approx(1.080551).epsilon(1e-4));
+    CHECK(beer.ethylPhenol == Approx(.268202).epsilon(1e-4));
+    CHECK(beer.carbohydrate() == Approx(4.066962).epsilon(1e-4));
+    CHECK(end.gravity.p == Approx(.148561).epsilon(2e-3));
+    CHECK(end.alcohol.pct == Approx(6.29286).epsilon(1e-4));
+    CHECK(end.state.lactics == Approx(.425847).epsilon(1e-4));
+    CHECK(end.state.hopTolerance == Approx(33.656912).epsilon(1e-4));
+    checkScores(end.scores, 5.132935, 6.275321, 4.329135, .001);
+}
+
+TEST_CASE("If kept up is where equal cycles lead, from wherever they start", "[forward]") {
+    const Outcome settled = ifKeptUp(usual, reference::settledVessel, vectorRefill(), original, cycle);
+    const Outcome again = predict(usual, settled.state, vectorRefill(), original, cycle).nextDraw;
+    const VesselState young = youngVessel(reference::refillBeer, usual.culture);
+    const Outcome fromYoung = ifKeptUp(usual, young, vectorRefill(), original, cycle);
+    for (const Dimension d : allDimensions) {
+        CHECK(again.scores[d] == Approx(settled.scores[d]).margin(1e-4));
+        CHECK(fromYoung.scores[d] == Approx(settled.scores[d]).margin(5e-3));
+        CHECK(settled.scores[d] == Approx(afterCycles(40).scores[d]).margin(1e-3));
+    }
+}
+
+TEST_CASE("No cycles leave the vessel as it is", "[forward]") {
+    const Outcome none = ifKeptUp(usual, reference::settledVessel, vectorRefill(), original, cycle, 0);
+    CHECK(none.state == reference::settledVessel);
+}
+
+TEST_CASE("Predicting from the recipe and from the brewed beer agree to the bit, every time", "[forward]") {
+    const BrewInput input = baseInput();
+    const Plan plan{};
+    const RefillBeer beer = brew(input, usual.brew);
+    const Prediction a = predict(usual, reference::settledVessel, input, plan);
+    const Prediction b = predict(usual, reference::settledVessel, beer, input.recipe.originalGravity, plan);
+    CHECK(a.thisDraw.state == b.thisDraw.state);
+    CHECK(a.nextDraw.state == b.nextDraw.state);
+    CHECK(a.nextDraw.scores == b.nextDraw.scores);
+    CHECK(a.nextDraw.scores == predict(usual, reference::settledVessel, input, plan).nextDraw.scores);
+}
+
+TEST_CASE("This draw is the heel aged, whatever goes in after it", "[forward]") {
+    Recipe other = reference::ryeRecipe();
+    const Plan plan{.toThisDraw = {45}};
+    const Prediction a = predict(usual, reference::settledVessel, baseInput(), plan);
+    const Prediction b = predict(usual, reference::settledVessel, reference::inputFor(other), plan);
+    CHECK(a.thisDraw.state == b.thisDraw.state);
+    CHECK(a.thisDraw.state == age(reference::settledVessel, {{45}, {16}, 10}, usual.culture));
+    CHECK_FALSE(a.nextDraw.state == b.nextDraw.state);
+}
+
+TEST_CASE("Levers move what brewers say they move", "[forward]") {
+    const Recipe base = reference::baseRecipe();
+    const Scores before = nextScores(base);
+    const auto change = [&](Dimension d, const Recipe& recipe) { return nextScores(recipe)[d] - before[d]; };
+    Recipe hot = base, rested = base, bitter = base, oats = base, strong = base;
+    hot.mash = {{{72}, {60}}};
+    rested.mash = {{{45}, {20}}, {{66}, {60}}};
+    bitter.bitterness = {30};
+    oats.grist = {{"pilsner", {.65}}, {"wheat_malt", {.20}}, {"flaked_oats", {.15}}};
+    strong.originalGravity = {14};
+    CHECK(change(Dimension::acidity, hot) > .2);
+    CHECK(change(Dimension::acidity, bitter) < 0);
+    CHECK(change(Dimension::funk, rested) > .15);
+    CHECK(change(Dimension::body, oats) > .05);
+    CHECK(change(Dimension::body, strong) > .1);
+}
+
+TEST_CASE("More bitterness is never more acid at the next draw", "[forward][property]") {
+    CHECK_PROPERTY("IBU", [] {
+        Recipe mild = reference::baseRecipe(), bitter = mild;
+        mild.bitterness = {uniform(0, 30)};
+        bitter.bitterness = {mild.bitterness.ibu + uniform(1, 20)};
+        RC_ASSERT(nextScores(bitter)[Dimension::acidity] <= nextScores(mild)[Dimension::acidity] + 1e-9);
+    });
+}
+
+TEST_CASE("A longer interval sours and dries the next draw", "[forward]") {
+    Plan shorter = cycle, longer = cycle;
+    shorter.interval = {120}, longer.interval = {365};
+    const Outcome soon = predict(usual, reference::settledVessel, baseInput(), shorter).nextDraw;
+    const Outcome late = predict(usual, reference::settledVessel, baseInput(), longer).nextDraw;
+    CHECK(late.ta.gPerL > soon.ta.gPerL);
+    CHECK(late.gravity.p < soon.gravity.p);
+    CHECK(late.scores[Dimension::funk] > soon.scores[Dimension::funk]);
+}
+
+TEST_CASE("A stronger buffer keeps the fresh pH and raises acidity at the next draw", "[forward]") {
+    Parameters strong = usual;
+    strong.beerBuffer = 1.3;
+    const RefillBeer beer = vectorRefill();
+    CHECK(freshBeer(beer, usual) == beer.beer);
+    const Composition fresh = freshBeer(beer, strong);
+    CHECK(fresh.buffer == Approx(1.3));
+    CHECK(ph(fresh).ph == Approx(ph(beer.beer).ph).margin(1e-9));
+    CHECK(titratableAcidity(fresh).gPerL > titratableAcidity(beer.beer).gPerL + .4);
+    CHECK(fresh.lactic == beer.beer.lactic);
+}
+
+TEST_CASE("Scores over draws are one prediction each, in order", "[forward]") {
+    const auto draws = parameterDraws(usual, 5);
+    const DrawnScores drawn = scoresOver(draws, reference::settledVessel, baseInput(), cycle);
+    REQUIRE(drawn.thisDraw.size() == 5);
+    REQUIRE(drawn.nextDraw.size() == 5);
+    for (std::size_t i = 0; i < draws.size(); ++i) {
+        const Prediction one = predict(draws[i], reference::settledVessel, baseInput(), cycle);
+        CHECK(drawn.thisDraw[i] == one.thisDraw.scores);
+        CHECK(drawn.nextDraw[i] == one.nextDraw.scores);
+    }
+}
+
+TEST_CASE("Every draw predicts numbers on the scale", "[forward]") {
+    for (const Parameters& p : parameterDraws(usual)) {
+        const Prediction made = predict(p, reference::settledVessel, baseInput(), Plan{});
+        CHECK(sound(made.nextDraw.state));
+        for (const Dimension d : allDimensions) {
+            CHECK(made.nextDraw.scores[d] >= 0);
+            CHECK(made.nextDraw.scores[d] <= 10);
+        }
+    }
+}
