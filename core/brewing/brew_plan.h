@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Sizing: from the litres the vessel needs back to kilograms, litres and degrees on the brew day.
+// Litres of water and wort are at 20 C (a litre of water is a kilogram) unless the name says hot.
 #pragma once
 
 #include "brewing/refill_beer.h"
@@ -39,12 +40,17 @@ struct WeighedHops {
 };
 
 struct BrewPlan {
-    Litres intoVessel{0}, intoFermenter{0}, leftOver{0}; ///< leftOver: for top-ups
+    Litres intoVessel{0}, intoFermenter{0};
+    Litres leftOver{0}; ///< for top-ups: what the fermenter gives beyond `intoVessel`
     Litres postBoilHot{0}, preBoilHot{0}, sparge{0}, strikeAndInfusion{0}, mashVolume{0};
+    Litres postBoil{0}; ///< cooled, with what the kettle keeps: the volume of the gravity and the bitterness
     std::vector<WeighedGrain> grist;
     Kilograms gristMass{0}, sugar{0};
+    Kilograms extract{0}; ///< in the kettle, sugar included: original gravity times `postBoil`
+    std::string sugarName;
     std::vector<MashStage> mash;
     std::vector<WeighedHops> hops;
+    Plato preBoilGravity{10}; ///< sugar included
     Plato originalGravity{12}, finalGravity{2};
     PercentVol alcohol{5};
     Ibu bitterness{10};
@@ -55,7 +61,8 @@ struct BrewPlan {
     std::vector<Message> cautions; ///< safety, each at its step: key prefix "caution.mash.", "caution.boil.", ...
 };
 
-/// A batch that cannot be made at all (no positive volume) is a fault; one that does not fit is a finding.
+/// A batch that cannot be made at all (no positive volume, a kit without efficiency, hops that cannot bring their
+/// part) is a fault; one that does not fit is a finding with by how much and what helps.
 [[nodiscard]] Result<BrewPlan> planBrew(const BrewInput& input, const RefillBeer& beer, const Equipment& equipment,
                                         const BatchNeed& need);
 

@@ -1,14 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Strike and infusion by heat balance.
+// Strike and infusion by heat balance. Litres of water count as kilograms, measured cold. Losses to the air are not in
+// it, nor the heat of wetting (below 1 C).
 #pragma once
 
 #include "quantity/units.h"
 
 namespace staveline {
 
-inline constexpr double maltHeat = 0.41; ///< heat capacity of malt against water [L/kg]
+inline constexpr double maltHeat = 0.41;        ///< heat capacity of malt against water [L/kg]
+inline constexpr Celsius nearBoiling{96};       ///< water from the kettle when it reaches the mash
+inline constexpr double maltDisplacement = .67; ///< volume malt takes up in the mash [L/kg]
 
-/// Strike water temperature for `target`; the tun (as kg of water) starts at `tunTemperature`.
+/// Heat a mash takes to warm by one degree [kg of water]; the tun counts as kg of water.
+[[nodiscard]] constexpr double mashHeat(Kilograms malt, Litres water, Kilograms tun) {
+    return maltHeat * malt.kg + water.l + tun.kg;
+}
+
+/// Strike water temperature for `target`; the tun (as kg of water) starts at `tunTemperature`. Water above 0.
 [[nodiscard]] Celsius strikeTemperature(Celsius target, Kilograms malt, Celsius maltTemperature, Litres water,
                                         Kilograms tun, Celsius tunTemperature);
 /// Water at `hot` that lifts the mash from `from` to `to`; hot must be above to.

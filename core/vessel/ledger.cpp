@@ -12,9 +12,6 @@
 namespace staveline {
 namespace {
 
-constexpr double roundingShare = 0.005; ///< of capacity; below it a difference is the rounding of what was written down
-constexpr double dipShare = 0.03;       ///< of capacity; a dip this far off wants an explanation
-
 bool positive(double x) {
     return std::isfinite(x) && x > 0;
 }
@@ -87,7 +84,7 @@ void Replayer::advanceTo(Day day) {
 
 /// The level, held down to the capacity; above it by more than rounding is a finding.
 double Replayer::room(const LedgerEntry& entry, double level, const char* key) {
-    if (level - capacity_ > roundingShare * capacity_)
+    if (level - capacity_ > roundingOfCapacity * capacity_)
         find(entry, say(key).with("volume", Litres{level}).with("capacity", Litres{capacity_}).with("day", entry.on));
     return std::min(level, capacity_);
 }
@@ -110,7 +107,7 @@ void Replayer::open(const LedgerEntry& entry) {
 void Replayer::draw(const LedgerEntry& entry) {
     const double held = facts_.volume.l;
     const double taken = std::min(held, entry.volume.l);
-    if (entry.volume.l - taken > roundingShare * capacity_)
+    if (entry.volume.l - taken > roundingOfCapacity * capacity_)
         find(entry,
              say("vessel.drawn_more").with("drawn", entry.volume).with("held", Litres{held}).with("day", entry.on));
     facts_.totals.out.l += taken;
@@ -138,8 +135,8 @@ void Replayer::fill(const LedgerEntry& entry) {
 void Replayer::dip(const LedgerEntry& entry) {
     const double level = room(entry, entry.volume.l, "vessel.dip_above");
     const double gain = level - facts_.volume.l;
-    const bool saidAlready = entry.volume.l - level > roundingShare * capacity_;
-    if (!saidAlready && std::abs(gain) > dipShare * capacity_)
+    const bool saidAlready = entry.volume.l - level > roundingOfCapacity * capacity_;
+    if (!saidAlready && std::abs(gain) > dipFindingOfCapacity * capacity_)
         find(entry, say(gain < 0 ? "vessel.dip_loss" : "vessel.dip_gain")
                         .with("difference", Litres{std::abs(gain)})
                         .with("dip", entry.volume)

@@ -71,10 +71,13 @@ struct Replay {
     std::vector<LedgerFinding> findings;
 };
 
+// Limits with their reasons: resources/data/rules.csv.
+inline constexpr double roundingOfCapacity = 0.005;  ///< differences below it are the rounding of what was written down
+inline constexpr double dipFindingOfCapacity = 0.03; ///< a dip this far off wants an explanation
+
 /// Entries need not be sorted. Impossible facts (a draw larger than the content, an entry before the opening) become
-/// findings; volumes clamp at 0 and at what is there. Litres that differ by less than 0.5 % of the capacity are taken
-/// as rounding. Without an opening the first filling opens the vessel. Overfilling: what went in is trusted, the old
-/// beer must have been less.
+/// findings; volumes clamp at 0 and at what is there. Less than the rounding is no finding. Without an opening the
+/// first filling opens the vessel. Overfilling: what went in is trusted, the old beer must have been less.
 [[nodiscard]] Replay replay(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today);
 /// The same with `after` left empty: time and memory do not grow with the length of the generation lists.
 [[nodiscard]] Replay replayNow(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today);

@@ -7,8 +7,6 @@
 namespace staveline {
 namespace {
 
-constexpr double tinyShare = 1e-6;
-constexpr std::size_t mostLayers = 256;
 constexpr double smallestScale = 1e-200;
 
 double dayNumber(Day day) {
@@ -33,7 +31,7 @@ void Liquid::absorb(Layer& oldest, const Layer& younger) {
 
 void Liquid::mergeOldest() {
     const auto tiny = [this](const Layer& layer) { return layer.weight * scale_ < tinyShare; };
-    while (layers_.size() > 1 && (layers_.size() > mostLayers || tiny(layers_[0]) || tiny(layers_[1]))) {
+    while (layers_.size() > 1 && (layers_.size() > mostGenerations || tiny(layers_[0]) || tiny(layers_[1]))) {
         absorb(layers_[0], layers_[1]);
         layers_.erase(layers_.begin() + 1);
     }

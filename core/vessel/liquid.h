@@ -8,6 +8,9 @@
 
 namespace staveline {
 
+inline constexpr double tinyShare = 1e-6;           ///< of the volume; too small for a generation of its own
+inline constexpr std::size_t mostGenerations = 256; ///< older ones are merged
+
 class Liquid {
 public:
     struct Pour {

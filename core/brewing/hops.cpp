@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "brewing/hops.h"
+
+#include <cmath>
+
+namespace staveline {
+
+double tinsethUtilisation(SpecificGravity gravity, Minutes boiled) {
+    const double bigness = 1.65 * std::pow(0.000125, gravity.sg - 1);
+    const double time = -std::expm1(-0.04 * boiled.min) / 4.15;
+    return bigness * time;
+}
+
+Ibu tinsethIbu(Grams hops, Share alpha, Litres volume, SpecificGravity gravity, Minutes boiled) {
+    return {1000 * hops.g * alpha.of1 * tinsethUtilisation(gravity, boiled) / volume.l};
+}
+
+Grams hopsFor(Ibu wanted, Share alpha, Litres volume, SpecificGravity gravity, Minutes boiled) {
+    if (wanted.ibu <= 0)
+        return {0};
+    return {wanted / tinsethIbu({1}, alpha, volume, gravity, boiled)};
+}
+
+} // namespace staveline

@@ -1,0 +1,246 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Findings and cautions of a sized brew: when they are said, with which figures, and that their advice helps.
+#include "plan_support.h"
+
+#include "brewing/heat.h"
+#include "brewing/plan_notes.h"
+#include "quantity/csv.h"
+#include "resources/resources.h"
+
+#include <map>
+
+using namespace staveline;
+using namespace staveline::plan_tests;
+
+namespace {
+
+BrewInput withGrist(std::vector<BrewInput::Part> grist) {
+    BrewInput input = simple();
+    input.grist = std::move(grist);
+    return input;
+}
+BrewInput jumping(double liquorToGrist) {
+    BrewInput input = simple();
+    input.recipe.mash = {{{45}, {20}}, {{66}, {60}}};
+    input.recipe.liquorToGrist = {liquorToGrist};
+    return input;
+}
+
+} // namespace
+
+TEST_CASE("a plain brew that fits has no findings") {
+    const auto plan = planned(simple(), need(84));
+    CHECK(plan.findings.empty());
+}
+
+TEST_CASE("a mash too large for the tun: start thicker, and then it fits") {
+    Equipment kit;
+    kit.mashTun = {100};
+    BrewInput input = jumping(3.0);
+    const auto plan = planned(input, need(84), kit);
+    const auto* finding = find(plan.findings, "brewing.tun_thicker");
+    CHECK(argument<Litres>(finding, "over").l == Approx(plan.mashVolume.l - 100));
+    const auto ratio = argument<LitresPerKilogram>(finding, "ratio");
+    CHECK(ratio.lPerKg < 3);
+    input.recipe.liquorToGrist = ratio;
+    const auto thicker = planned(input, need(84), kit);
+    CHECK(thicker.mashVolume.l == Approx(100).margin(1e-6));
+    CHECK_FALSE(has(thicker.findings, "brewing.tun_thicker"));
+}
+
+TEST_CASE("a mash that would be too thick to stir: brew less, and then it fits") {
+    Equipment kit;
+    kit.mashTun = {60};
+    const auto plan = planned(jumping(3.0), need(84), kit);
+    CHECK_FALSE(has(plan.findings, "brewing.tun_thicker"));
+    const auto fits = argument<Litres>(find(plan.findings, "brewing.tun_split"), "fits");
+    CHECK(fits.l > 10);
+    BatchNeed smaller = need(1);
+    smaller.fixedBrewLength = fits;
+    CHECK(planned(jumping(3.0), smaller, kit).mashVolume.l == Approx(60).margin(1e-6));
+}
+
+TEST_CASE("a kettle too small says how much it takes") {
+    Equipment kit;
+    kit.kettle = {100};
+    const auto plan = planned(simple(), need(84), kit);
+    const auto* finding = find(plan.findings, "brewing.kettle_small");
+    CHECK(argument<Litres>(finding, "over").l == Approx(plan.preBoilHot.l - 100));
+    BatchNeed smaller = need(1);
+    smaller.fixedBrewLength = argument<Litres>(finding, "fits");
+    const auto fitting = planned(simple(), smaller, kit);
+    CHECK(fitting.preBoilHot.l == Approx(100));
+    CHECK_FALSE(has(fitting.findings, "brewing.kettle_small"));
+    kit.kettle = {5}; // less than what boils away
+    CHECK(argument<Litres>(find(planned(simple(), need(84), kit).findings, "brewing.kettle_small"), "fits").l == 0);
+}
+
+TEST_CASE("a fermenter too small") {
+    Equipment kit;
+    kit.fermenter = {90};
+    const auto plan = planned(simple(), need(84), kit);
+    CHECK(argument<Litres>(find(plan.findings, "brewing.fermenter_small"), "over").l ==
+          Approx(plan.intoFermenter.l - 90));
+    kit.fermenter = plan.intoFermenter;
+    CHECK_FALSE(has(planned(simple(), need(84), kit).findings, "brewing.fermenter_small"));
+}
+
+TEST_CASE("more mash water than the kettle wants: none to sparge, and less water helps") {
+    BrewInput input = jumping(4.0);
+    input.recipe.originalGravity = {16};
+    const auto plan = planned(input, need(84));
+    CHECK(plan.sparge.l == 0);
+    const auto* finding = find(plan.findings, "brewing.water_thicker");
+    const double runsOff = plan.strikeAndInfusion.l - .96 * plan.gristMass.kg;
+    CHECK(argument<Litres>(finding, "over").l == Approx(runsOff - plan.preBoilHot.l * .96));
+    input.recipe.liquorToGrist = argument<LitresPerKilogram>(finding, "ratio");
+    const auto thicker = planned(input, need(84));
+    CHECK(thicker.sparge.l == Approx(0).margin(1e-6));
+    CHECK_FALSE(has(thicker.findings, "brewing.water_thicker"));
+
+    input.recipe.originalGravity = {24};
+    input.recipe.mash = {{{45}, {20}}, {{66}, {60}}, {{78}, {10}}};
+    CHECK(has(planned(input, need(84)).findings, "brewing.water_heat"));
+}
+
+TEST_CASE("strike water beyond boiling") {
+    BrewInput input = simple();
+    input.recipe.mash = {{{78}, {30}}};
+    input.recipe.liquorToGrist = {1.8};
+    Equipment kit;
+    kit.tunWaterEquivalent = {20};
+    const auto plan = planned(input, need(84), kit);
+    CHECK(argument<Celsius>(find(plan.findings, "brewing.strike_too_hot"), "needed") == plan.mash[0].waterTemperature);
+    CHECK(plan.mash[0].waterTemperature > nearBoiling);
+}
+
+TEST_CASE("glucan-rich grain from fifteen, rye from twenty per cent, or both together slow the run-off") {
+    const auto slow = [](double oatShare, double ryeShare) {
+        const auto input = withGrist({{malt("pilsner"), {1 - oatShare - ryeShare}, false},
+                                      {oats(), {oatShare}, false},
+                                      {rye(), {ryeShare}, false}});
+        return has(planned(input, need(84)).findings, "brewing.run_off_slow");
+    };
+    CHECK(slow(.15, 0));
+    CHECK_FALSE(slow(.145, 0));
+    CHECK(slow(0, .2));
+    CHECK_FALSE(slow(0, .195));
+    CHECK(slow(.08, .1));
+    CHECK_FALSE(slow(.07, .1));
+    const auto input = withGrist({{malt("pilsner"), {.7}, false}, {oats(), {.2}, false}, {rye(), {.1}, false}});
+    const auto plan = planned(input, need(84));
+    const auto* finding = find(plan.findings, "brewing.run_off_slow");
+    CHECK(argument<Share>(finding, "glucan").of1 == Approx(.2));
+    CHECK(argument<Share>(finding, "rye").of1 == Approx(.1));
+}
+
+TEST_CASE("weak enzymes and a mash that does not convert") {
+    Grain weak = malt("munich");
+    weak.diastaticPowerWk = 90;
+    const auto plan = planned(withGrist({{weak, {1}, false}}), need(84));
+    CHECK(argument<Number>(find(plan.findings, "brewing.power_low"), "power").value == Approx(90));
+    weak.diastaticPowerWk = 101;
+    CHECK_FALSE(has(planned(withGrist({{weak, {1}, false}}), need(84)).findings, "brewing.power_low"));
+    RefillBeer raw = beer();
+    raw.starch = .05;
+    CHECK(argument<Share>(find(planned(simple(), need(84), {}, raw).findings, "brewing.not_converted"), "starch").of1 ==
+          .05);
+    raw.starch = .02;
+    CHECK_FALSE(has(planned(simple(), need(84), {}, raw).findings, "brewing.not_converted"));
+}
+
+TEST_CASE("every finding reads in plain words") {
+    Equipment small;
+    small.mashTun = {40};
+    small.kettle = {60};
+    small.fermenter = {50};
+    RefillBeer raw = beer();
+    raw.starch = .05;
+    Grain weak = malt("munich");
+    weak.diastaticPowerWk = 70;
+    BrewInput input = withGrist({{weak, {.8}, false}, {oats(), {.2}, true}});
+    input.recipe.mash = {{{45}, {20}}, {{66}, {60}}, {{78}, {10}}};
+    input.recipe.originalGravity = {18};
+    BatchNeed batch = need(120);
+    batch.fixedBrewLength = Litres{100};
+    const auto plan = planned(input, batch, small, raw);
+    CHECK(plan.findings.size() == 9);
+    for (const auto& finding : plan.findings) {
+        const auto text = render(finding);
+        CAPTURE(text);
+        CHECK(builtInTexts().has(finding.key));
+        CHECK(text.find('{') == std::string::npos);
+    }
+}
+
+TEST_CASE("cautions stand at their step and only where they apply") {
+    const auto plain = planned(simple(), need(60));
+    CHECK(has(plain.cautions, "caution.mash.hot_liquor"));
+    CHECK(has(plain.cautions, "caution.ferment.gas"));
+    CHECK(has(plain.cautions, "caution.refill.vent"));
+    CHECK(plain.cautions.size() == 3);
+    // 90 g of hexose a litre give about 22 L of gas
+    CHECK(argument<Litres>(find(plain.cautions, "caution.ferment.gas"), "gas").l ==
+          Approx(.241 * 90 * plain.intoFermenter.l));
+    CHECK(argument<Celsius>(find(plain.cautions, "caution.mash.hot_liquor"), "temperature") ==
+          plain.mash[0].waterTemperature);
+    CHECK(
+        argument<Celsius>(find(planned(jumping(2.5), need(60)).cautions, "caution.mash.hot_liquor"), "temperature").c ==
+        96);
+}
+
+TEST_CASE("cautions for full vessels") {
+    const auto full = planned(simple(), need(100)); // 111 L into a fermenter of 120, 128 in a kettle of 130
+    CHECK(has(full.cautions, "caution.boil.over"));
+    CHECK(has(full.cautions, "caution.ferment.headspace"));
+    CHECK_FALSE(has(planned(simple(), need(70)).cautions, "caution.boil.over"));
+    CHECK_FALSE(has(planned(simple(), need(70)).cautions, "caution.ferment.headspace"));
+}
+
+TEST_CASE("cautions for what the recipe uses") {
+    BrewInput input = simple();
+    Grain smoked = malt("smoked");
+    smoked.kind = GrainKind::smoked;
+    input.grist = {{malt("pilsner"), {.9}, false}, {smoked, {.05}, false}, {smoked, {.05}, false}};
+    input.recipe.preSoured = {.5};
+    input.recipe.sugarShare = {.1};
+    input.sugar = sucrose();
+    input.yeast.takesDextrin = .5;
+    input.yeast.killerPositive = true;
+    const auto plan = planned(input, need(60));
+    for (const auto* key :
+         {"caution.mash.smoked", "caution.boil.pre_sour", "caution.boil.strong_acid", "caution.ferment.diastatic",
+          "caution.ferment.killer", "caution.refill.sugar_first", "caution.refill.dry_first"}) {
+        CAPTURE(key);
+        CHECK(has(plan.cautions, key));
+        CHECK_FALSE(has(planned(simple(), need(60)).cautions, key));
+    }
+    CHECK(plan.cautions.size() == 10);
+}
+
+TEST_CASE("the plan's limits are the rows of the rules table") {
+    const auto table = CsvTable::parse(resources::find("data/rules.csv"));
+    REQUIRE(table);
+    const std::map<std::string, double, std::less<>> limits{{"plan.malt_heat", maltHeat},
+                                                            {"plan.near_boiling", nearBoiling.c},
+                                                            {"plan.malt_displacement", maltDisplacement},
+                                                            {"plan.glucan_limit", glucanLimit},
+                                                            {"plan.rye_limit", ryeLimit},
+                                                            {"plan.starch_limit", starchLimit},
+                                                            {"plan.low_power", lowPower},
+                                                            {"plan.headspace_limit", headspaceLimit},
+                                                            {"plan.thickest_mash", thickestMash},
+                                                            {"plan.gas_per_hexose", gasPerHexose},
+                                                            {"plan.scalding", scalding.c}};
+    std::size_t seen = 0;
+    for (std::size_t row = 0; row < table->rows(); ++row) {
+        if (!table->text(row, "id").starts_with("plan."))
+            continue;
+        CAPTURE(table->text(row, "id"));
+        const auto limit = limits.find(table->text(row, "id"));
+        REQUIRE(limit != limits.end());
+        CHECK(table->number(row, "value").value() == limit->second);
+        ++seen;
+    }
+    CHECK(seen == limits.size());
+}

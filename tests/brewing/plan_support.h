@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Brews for the tests of sizing, made by hand: they do not depend on the pantry's data or on the mash model.
+#pragma once
+
+#include "brewing/brew_plan.h"
+#include "quantity/text.h"
+#include "support/catch.h"
+
+#include <algorithm>
+#include <string_view>
+
+namespace staveline::plan_tests {
+
+inline Grain malt(std::string id, double extract = .81, double moisture = .045) {
+    Grain grain;
+    grain.name = id + " malt";
+    grain.id = std::move(id);
+    grain.extractDryBasis = extract;
+    grain.moisture = moisture;
+    grain.diastaticPowerWk = 280;
+    return grain;
+}
+inline Grain oats() {
+    Grain grain = malt("flaked_oats", .70, .09);
+    grain.kind = GrainKind::flaked;
+    grain.diastaticPowerWk = 0;
+    grain.betaGlucan = .042;
+    return grain;
+}
+inline Grain rye() {
+    Grain grain = malt("rye", .82, .05);
+    grain.kind = GrainKind::rye;
+    grain.betaGlucan = .010;
+    grain.arabinoxylan = 1.6;
+    return grain;
+}
+inline Grain sucrose() {
+    Grain grain = malt("sucrose", 1.0, .0005);
+    grain.name = "sucrose";
+    grain.kind = GrainKind::sugar;
+    grain.diastaticPowerWk = 0;
+    return grain;
+}
+
+/// 12 P, 66 C for an hour, 10 IBU, all Pilsner malt.
+inline BrewInput simple() {
+    BrewInput input;
+    input.grist = {{malt("pilsner"), {1}, false}};
+    input.recipe.mash = {{{66}, {60}}};
+    input.yeast.name = "ale yeast";
+    return input;
+}
+inline RefillBeer beer() {
+    RefillBeer fresh;
+    fresh.finalGravity = {2.3};
+    fresh.alcohol = {5.2};
+    fresh.hexoseTaken = 90;
+    return fresh;
+}
+inline BatchNeed need(double litres) {
+    BatchNeed batch;
+    batch.intoVessel = {litres};
+    return batch;
+}
+inline BrewPlan planned(const BrewInput& input, const BatchNeed& batch, const Equipment& kit = {},
+                        const RefillBeer& fresh = beer()) {
+    auto plan = planBrew(input, fresh, kit, batch);
+    REQUIRE(plan);
+    return *plan;
+}
+
+inline const Message* find(const std::vector<Message>& messages, std::string_view key) {
+    const auto found = std::find_if(messages.begin(), messages.end(), [&](auto& m) { return m.key == key; });
+    return found == messages.end() ? nullptr : &*found;
+}
+inline bool has(const std::vector<Message>& messages, std::string_view key) {
+    return find(messages, key) != nullptr;
+}
+template <class Value> Value argument(const Message* message, std::string_view name) {
+    REQUIRE(message != nullptr);
+    for (const auto& argument : message->arguments)
+        if (argument.name == name)
+            return std::get<Value>(argument.value);
+    FAIL("no argument " << name);
+    return {};
+}
+
+} // namespace staveline::plan_tests
