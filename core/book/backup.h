@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Copies of a book that are checked before they get their name.
+// Copies of a book that are checked before they get their name. Private to the book.
 #pragma once
 
 #include "book/book_file.h"

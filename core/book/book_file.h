@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// An open book file: what reading, writing, checking and copying share.
+// An open book file: what reading, writing, checking and copying share. Private to the book.
 #pragma once
 
 #include "book/health.h"

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Changesets of the library's session extension: what an edit did to the rows, exact to the bit, and its inverse.
+// What an edit did to the rows, exact to the bit, and its inverse: changesets of the session extension. Private to
+// the book.
 #pragma once
 
 #include "book/tables.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Everything that can be checked in a book: structure, references, digests, tallies, header.
+// Everything that can be checked in a book: structure, references, digests, tallies, header. Private to the book.
 #pragma once
 
 #include "book/book_file.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One SQLite connection with the book's settings and its prepared statements.
+// One SQLite connection with the book's settings and its prepared statements. Private to the book.
 #pragma once
 
 #include "book/book.h"

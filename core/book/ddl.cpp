@@ -10,7 +10,7 @@ namespace staveline::book {
 
 namespace {
 
-/// REAL columns drop the sign of zero and store whole numbers as integers; ANY keeps every bit.
+/// REAL columns drop the sign of zero; ANY keeps what it is given.
 const char* storedType(ColumnType type) {
     switch (type) {
     case ColumnType::integer:
@@ -27,7 +27,7 @@ std::vector<std::string> conditions(const Column& column) {
     const std::string name = quoteName(column.name);
     std::vector<std::string> all;
     if (column.type == ColumnType::real)
-        all.push_back("typeof(" + name + ") = 'real'");
+        all.push_back("(typeof(" + name + ") = 'real' OR " + name + " = 0)"); // see storedForm()
     if (column.low)
         all.push_back(fmt::format("{} >= {}", name, *column.low));
     if (column.high)

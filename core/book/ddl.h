@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The SQL that makes the tables of a schema and the book's own.
+// The SQL that makes the tables of a schema and the book's own. Private to the book.
 #pragma once
 
 #include "book/book.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // CRC-64 of a row in a canonical typed encoding. The library's file format has no checksum of its own: a flipped bit
-// in a value would otherwise pass every other check.
+// in a value would otherwise pass every other check. Private to the book.
 #pragma once
 
 #include <cstdint>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The history of a book: a tree of edits and the log of steps along it. The head of the newest step is where the book
-// stands; 0 stands for the empty book before the first edit.
+// stands; 0 stands for the empty book before the first edit. Private to the book.
 #pragma once
 
 #include "book/health.h"

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Inside this room failures are thrown; every public call turns them into faults here. Texts: resources/texts/book.tsv,
-// the remedy of "book.locked" is "book.locked.remedy".
+// Inside this room failures are thrown; every public call turns them into faults here. Private to the book.
 #pragma once
 
 #include "quantity/fault.h"
@@ -20,7 +19,9 @@ struct Refusal {
     Fault fault;
 };
 
-/// Cause and remedy by their key, with the same arguments.
+/// The key of what to do about a cause.
+[[nodiscard]] std::string remedyOf(std::string_view cause);
+/// Cause and its remedy, with the same arguments.
 [[nodiscard]] Fault faultNamed(FaultKind kind, const std::string& key, std::vector<Argument> arguments = {});
 [[noreturn]] void refuse(const std::string& key, std::vector<Argument> arguments = {});
 [[nodiscard]] Argument pathArgument(const std::filesystem::path& path);

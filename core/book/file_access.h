@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Paths, rights and durable files, before and around the library.
+// Paths, rights and durable files, before and around the library. Private to the book.
 #pragma once
 
 #include <filesystem>

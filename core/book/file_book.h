@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The book over one open file.
+// The book over one open file. Private to the book.
 #pragma once
 
 #include "book/book_file.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What was found damaged since the book was opened.
+// What was found damaged since the book was opened. Private to the book.
 #pragma once
 
 #include "book/book.h"

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What says that a file is a book and of which version: the file header, and `meta`, which repeats it.
+// What says that a file is a book and of which version: the file header, and `meta`, which repeats it. Private to the
+// book.
 #pragma once
 
 #include "book/connection.h"

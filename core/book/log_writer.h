@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Appends to the log, each row in the transaction of the edit itself.
+// Appends to the log, each row in the transaction of the edit itself. Private to the book.
 #pragma once
 
 #include "book/edit_log.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Makes the tables of a new book and adds to an older one what a minor version brings.
+// Makes the tables of a new book and adds to an older one what a minor version brings. Private to the book.
 #pragma once
 
 #include "book/book_file.h"

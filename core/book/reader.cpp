@@ -30,6 +30,12 @@ void addTo(RowDigest& digest, std::size_t place, const SQLite::Column& column) {
     }
 }
 
+/// See storedForm().
+double realOf(const SQLite::Column& column) {
+    const bool minusZero = column.isInteger() && column.getInt64() == 0;
+    return minusZero ? -0.0 : column.getDouble();
+}
+
 /// A damaged row may hold another type than its column: what is handed out always has the column's own.
 Value valueOf(const Column& spec, const SQLite::Column& column) {
     if (column.isNull() && !spec.required)
@@ -38,7 +44,7 @@ Value valueOf(const Column& spec, const SQLite::Column& column) {
     case ColumnType::integer:
         return static_cast<std::int64_t>(column.getInt64());
     case ColumnType::real:
-        return column.getDouble();
+        return realOf(column);
     case ColumnType::text:
         break;
     }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Rows out of the file, each checked against its digest.
+// Rows out of the file, each checked against its digest. Private to the book.
 #pragma once
 
 #include "book/digest.h"

@@ -101,7 +101,8 @@ template <class Work> auto RowWriter::attempt(Work&& work) {
     return answer;
 }
 
-void RowWriter::put(const Table& table, const std::string& sql, RowId id, const std::vector<Value>& values) {
+void RowWriter::put(const Table& table, const std::string& sql, RowId id, const std::vector<Value>& given) {
+    const auto values = storedForm(given);
     const std::int64_t digest = digestOf(table, id, values);
     auto statement = connection_.statement(sql);
     int index = 0;

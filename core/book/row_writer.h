@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Writes the schema's rows, each with its digest.
+// Writes the schema's rows, each with its digest. Private to the book.
 #pragma once
 
 #include "book/health.h"

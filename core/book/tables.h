@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The tables a file really holds, beside what the schema asks for. A file of an older minor version lacks columns, one
-// of a newer minor has more; digests cover what is in the file.
+// The tables a file really holds, beside what the schema asks for. A file of an older minor version lacks columns,
+// one of a newer minor has more; digests cover what is in the file. Private to the book.
 #pragma once
 
 #include "book/connection.h"

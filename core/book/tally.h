@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What a table should hold: a row that is lost whole takes its own digest with it.
+// What a table should hold: a row that is lost whole takes its own digest with it. Private to the book.
 #pragma once
 
 #include "book/connection.h"

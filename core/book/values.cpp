@@ -70,6 +70,13 @@ void requireValues(const TableSpec& table, const std::vector<Value>& values) {
         requireValue(table.columns[i], values[i]);
 }
 
+std::vector<Value> storedForm(std::vector<Value> values) {
+    for (Value& value : values)
+        if (const auto* real = std::get_if<double>(&value); real != nullptr && *real == 0 && std::signbit(*real))
+            value = std::int64_t{0};
+    return values;
+}
+
 std::optional<std::size_t> requireType(const TableSpec& table, const std::string& column, const Value& value) {
     if (column == "id" && std::holds_alternative<std::int64_t>(value))
         return std::nullopt;

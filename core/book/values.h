@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Values against their columns: the words for what the table's own CHECKs would only reject.
+// Values against their columns: the words for what the table's own CHECKs would only reject. Private to the book.
 #pragma once
 
 #include "book/book.h"
@@ -10,6 +10,9 @@ namespace staveline::book {
 
 /// Refuses with a fault at "/<column>" what does not fit.
 void requireValues(const TableSpec& table, const std::vector<Value>& values);
+/// Minus zero is kept as the whole number 0: the session extension holds 0.0 and -0.0 for equal, so that undo would
+/// lose the sign. Everything else is stored as it is.
+[[nodiscard]] std::vector<Value> storedForm(std::vector<Value> values);
 /// The place of a column searched for `value`; none for "id". Refuses an unknown column and another type.
 [[nodiscard]] std::optional<std::size_t> requireType(const TableSpec& table, const std::string& column,
                                                      const Value& value);
