@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The command line at work and under bad input: status, words, and nothing lost.
+#include "program.h"
+
+#include <nlohmann/json.hpp>
+
+using namespace staveline::testing;
+using Json = nlohmann::json;
+
+namespace {
+
+constexpr const char* today = "--today 2026-06-01 ";
+
+struct Sample : Terminal {
+    Sample() { expect(std::string(today) + "new s.cellar --sample"); }
+    Answer command(const std::string& text) { return run(today + text); }
+};
+
+} // namespace
+
+TEST_CASE_METHOD(Sample, "the sample cellar shows one vessel due, one with a fault, one inside its windows", "[app]") {
+    const Json status = Json::parse(command("status s.cellar --json").out);
+    REQUIRE(status.size() == 3);
+    CHECK(status[0]["vessel"] == "Plover");
+    CHECK(status[0]["due"] == "taste in 3 days");
+    CHECK_FALSE(status[0].contains("fault"));
+    CHECK(status[2]["fault"] == "ropy");
+    const Json knot = Json::parse(command("advise s.cellar --vessel Knot --json").out);
+    for (const char* dimension : {"acidity", "funk", "body"})
+        CHECK(knot["verdicts"][dimension]["verdict"] == "hold");
+    CHECK(knot["proposals"].empty());
+}
+
+TEST_CASE_METHOD(Sample, "hold and fault first are full answers", "[app]") {
+    CHECK(command("advise s.cellar --vessel Knot").status == 0);
+    const Answer answer = command("advise s.cellar --vessel Dunlin --json");
+    CHECK(answer.status == 0);
+    const Json dunlin = Json::parse(answer.out);
+    CHECK(dunlin["fault_first"] == true);
+    CHECK(dunlin["proposals"].empty());
+    CHECK_FALSE(dunlin["notes"].empty());
+}
+
+TEST_CASE_METHOD(Sample, "advice respects locks and what is not at hand, and says it again the same", "[app]") {
+    const std::string ask =
+        "advise s.cellar --vessel Plover --lock draw=79 --lock yeast=ale_clean --without rye_malt --json";
+    const Answer first = command(ask);
+    REQUIRE(first.status == 0);
+    CHECK(first.out == command(ask).out);
+    const Json advice = Json::parse(first.out);
+    for (const auto& proposal : advice["proposals"]) {
+        int moved = 0;
+        for (const auto& move : proposal["moves"]) {
+            CHECK(move["lever"] != "yeast");
+            if (move["lever"] == "draw")
+                CHECK(move["to"] == 79);
+            else
+                ++moved;
+        }
+        CHECK(moved <= 3); // two of the adviser's, and what the missing malt forces
+    }
+}
+
+TEST_CASE_METHOD(Sample, "choosing stores a forecast that later advice does not change", "[app]") {
+    const Json advice = Json::parse(command("advise s.cellar --vessel Plover --json").out);
+    REQUIRE(advice["proposals"].size() >= 1);
+    CHECK(command("advise s.cellar --vessel Plover --choose 1").status == 0);
+    const Json history = Json::parse(command("history s.cellar --vessel Plover --json").out);
+    const auto& forecast = history.back();
+    CHECK(forecast["what"] == "forecast");
+    CHECK(forecast["acidity_forecast"].get<double>() ==
+          Approx(advice["proposals"][0]["next_draw"]["acidity"]["value"].get<double>()).margin(1e-9));
+    CHECK(command("advise s.cellar --vessel Plover --choose 9").status == 2);
+    CHECK(command("undo s.cellar").out == "Taken back: choice for Plover.\n");
+}
+
+TEST_CASE_METHOD(Sample, "the brew sheet comes in five formats", "[app][sheet]") {
+    for (const std::string ending : {"md", "html", "csv", "txt", "pdf"}) {
+        INFO(ending);
+        CHECK(command("sheet s.cellar --vessel Plover --out sheet." + ending).status == 0);
+        CHECK(readAll(scratch / ("sheet." + ending)).size() > 500);
+    }
+    CHECK(readAll(scratch / "sheet.pdf").starts_with("%PDF-"));
+    CHECK(command("sheet s.cellar --vessel Plover --out sheet.docx").status == 2);
+    CHECK(command("sheet s.cellar --vessel Plover --out no/such/folder/sheet.md").status == 3);
+}
+
+TEST_CASE_METHOD(Sample, "faults go to their field with an exit status of their own", "[app][bad]") {
+    struct Bad {
+        std::string command;
+        int status;
+        std::string words;
+    };
+    write("future.json", R"({"kind": "dip", "vessel": "Plover", "on": "2030-01-01", "volume_l": 5})");
+    write("broken.json", R"({"kind": "dip",)");
+    write("garbage.cellar", "this is no book");
+    write("empty.cellar", "");
+    const Bad bad[] = {
+        {"status missing.cellar", 3, ""},
+        {"status garbage.cellar", 3, ""},
+        {"status empty.cellar", 3, ""},
+        {"status .", 3, ""},
+        {"new s.cellar", 3, ""},
+        {"new no/such/folder/x.cellar", 3, ""},
+        {"record s.cellar missing.json", 3, "missing.json"},
+        {"record s.cellar broken.json", 2, "JSON"},
+        {"record s.cellar future.json", 2, "/on"},
+        {"advise s.cellar --vessel Plovr", 2, "Did you mean \"Plover\"?"},
+        {"advise s.cellar --vessel Plover --lock moon=3", 2, ""},
+        {"advise s.cellar --vessel Plover --lock bitterness=900", 2, ""},
+        {"advise s.cellar --vessel Plover --lock bitterness", 2, "LEVER=VALUE"},
+        {"advise s.cellar", 2, "--vessel"},
+        {"predict s.cellar --vessel Plover --plan broken.json", 2, "JSON"},
+        {"frobnicate s.cellar", 2, ""},
+        {"--today 2026-13-01 status s.cellar", 2, ""},
+    };
+    const std::string before = readAll(scratch / "s.cellar");
+    for (const auto& one : bad) {
+        const Answer answer = command(one.command);
+        INFO(one.command << "\n" << answer.out << answer.err);
+        CHECK(answer.status == one.status);
+        CHECK((answer.err + answer.out).find(one.words) != std::string::npos);
+        CHECK((answer.err + answer.out).size() > 10);
+    }
+    CHECK(readAll(scratch / "s.cellar") == before);
+    CHECK(readAll(scratch / "garbage.cellar") == "this is no book");
+}
+
+TEST_CASE_METHOD(Sample, "faults are machine-readable with --json", "[app][bad]") {
+    const Answer answer = command("advise s.cellar --vessel Plovr --json");
+    const Json fault = Json::parse(answer.out)["fault"];
+    CHECK(fault["path"] == "/vessel");
+    CHECK_FALSE(fault["cause"].get<std::string>().empty());
+    CHECK_FALSE(fault["remedy"].get<std::string>().empty());
+}
+
+TEST_CASE_METHOD(Sample, "a plan of your own is predicted for this and the next draw", "[app]") {
+    write("same.json", "{}");
+    write("bitter.json", R"({"bitterness_ibu": 40})");
+    const Json same = Json::parse(command("predict s.cellar --vessel Plover --plan same.json").out);
+    const Json bitter = Json::parse(command("predict s.cellar --vessel Plover --plan bitter.json").out);
+    CHECK(same["this_draw"] == bitter["this_draw"]);
+    CHECK(bitter["next_draw"]["bitterness_ibu"] > same["next_draw"]["bitterness_ibu"]);
+    CHECK(bitter["next_draw"]["scores"]["acidity"] < same["next_draw"]["scores"]["acidity"]);
+}
+
+TEST_CASE_METHOD(Sample, "without a display the window says so and names the commands", "[app]") {
+    const Answer answer = [&] {
+        const std::string command = "cd '" + scratch.path().string() +
+                                    "' && env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" STAVELINE_PROGRAM
+                                    "' open s.cellar >out.txt 2>err.txt";
+        const int raw = std::system(command.c_str());
+        return Answer{WEXITSTATUS(raw), readAll(scratch / "out.txt"), readAll(scratch / "err.txt")};
+    }();
+    CHECK(answer.status == 1);
+    CHECK(answer.err.find("advise") != std::string::npos);
+}
