@@ -62,7 +62,9 @@ std::string versionText(std::int64_t userVersion) {
 }
 
 Fault faultOf(const SQLite::Exception& error) {
-    return faultNamed(FaultKind::storage, keyOf(error.getExtendedErrorCode()), {{"detail", error.what(), ""}});
+    const int extended = error.getExtendedErrorCode();
+    const int code = extended < 0 ? error.getErrorCode() : extended; // made without a connection: the plain code only
+    return faultNamed(FaultKind::storage, keyOf(code), {{"detail", error.what(), ""}});
 }
 
 Fault faultOf(const std::filesystem::filesystem_error& error) {

@@ -3,6 +3,7 @@
 
 #include "book/faults.h"
 
+#include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
 
@@ -77,16 +78,13 @@ std::vector<Value> storedForm(std::vector<Value> values) {
     return values;
 }
 
-std::optional<std::size_t> requireType(const TableSpec& table, const std::string& column, const Value& value) {
-    if (column == "id" && std::holds_alternative<std::int64_t>(value))
-        return std::nullopt;
-    for (std::size_t i = 0; i < table.columns.size(); ++i)
-        if (table.columns[i].name == column) {
-            if (!isNull(value) && !hasType(value, table.columns[i].type))
-                refuseValue(table.columns[i], "book.value_type");
-            return i;
-        }
-    refuse("book.no_such_column", {{"table", table.name, ""}, {"column", column, ""}});
+void requireType(const TableSpec& table, const std::string& column, const Value& value) {
+    const auto& all = table.columns;
+    const auto found = std::find_if(all.begin(), all.end(), [&](const Column& each) { return each.name == column; });
+    if (found != all.end() && !isNull(value) && !hasType(value, found->type))
+        refuseValue(*found, "book.value_type");
+    if (found == all.end() && column != "id")
+        refuse("book.no_such_column", {{"table", table.name, ""}, {"column", column, ""}});
 }
 
 Fault noSuchRow(const std::string& table, RowId id) {

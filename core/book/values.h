@@ -4,8 +4,6 @@
 
 #include "book/book.h"
 
-#include <optional>
-
 namespace staveline::book {
 
 /// Refuses with a fault at "/<column>" what does not fit.
@@ -13,9 +11,8 @@ void requireValues(const TableSpec& table, const std::vector<Value>& values);
 /// Minus zero is kept as the whole number 0: the session extension holds 0.0 and -0.0 for equal, so that undo would
 /// lose the sign. Everything else is stored as it is.
 [[nodiscard]] std::vector<Value> storedForm(std::vector<Value> values);
-/// The place of a column searched for `value`; none for "id". Refuses an unknown column and another type.
-[[nodiscard]] std::optional<std::size_t> requireType(const TableSpec& table, const std::string& column,
-                                                     const Value& value);
+/// Refuses an unknown column, and a value of another type than it has.
+void requireType(const TableSpec& table, const std::string& column, const Value& value);
 [[nodiscard]] Fault noSuchRow(const std::string& table, RowId id);
 
 } // namespace staveline::book
