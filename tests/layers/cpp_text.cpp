@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <fmt/core.h>
 #include <regex>
 
 namespace staveline::layers {
@@ -64,7 +65,7 @@ private:
         const auto open = source_.find('(', at_);
         if (open == std::string_view::npos)
             return blankUntil(source_.size());
-        const auto mark = ")" + std::string(source_.substr(at_ + 2, open - at_ - 2)) + "\"";
+        const auto mark = fmt::format("){}\"", source_.substr(at_ + 2, open - at_ - 2));
         const auto end = endOf(mark, open);
         const auto inside = end - std::min(end, open + 1 + mark.size());
         keep(end, source_.substr(open + 1, inside));

@@ -11,7 +11,7 @@ namespace staveline::layers {
 namespace {
 
 /// Columns that carry the unit of their row.
-constexpr std::array<std::string_view, 5> inRowUnit = {"value", "centre", "low", "high", "step"};
+constexpr std::array<std::string_view, 6> inRowUnit = {"value", "centre", "dose", "low", "high", "step"};
 
 bool ownUnit(const CsvTable& table, std::string_view column) {
     return hasOwnRanges(table) && std::find(inRowUnit.begin(), inRowUnit.end(), column) != inRowUnit.end();
@@ -50,7 +50,7 @@ std::vector<std::string> rangeViolations(std::string_view name, const CsvTable& 
                                     render(sound.error().remedy)));
     if (hasOwnRanges(table))
         for (std::size_t row = 0; row < table.rows(); ++row)
-            for (const auto* column : {"value", "centre"})
+            for (const auto* column : {"value", "centre", "dose"})
                 if (outsideOwnRange(table, row, column))
                     found.push_back(fmt::format("{}.csv/{}: {} is outside low and high", name, row, column));
     return found;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <fmt/core.h>
+#include <iterator>
 #include <optional>
 #include <regex>
 
@@ -48,18 +49,27 @@ struct Source {
     }
 };
 
-/// Keys between the brackets of say(...): a literal, a choice between literals, or a literal with more after it.
+/// Literals directly between the brackets of say(...) that start a key: the first thing there, or the ones behind a
+/// '?'.
 void readKeys(const Source& source, std::size_t open, std::size_t close, Saying& saying) {
     const std::string_view code = source.text.code;
-    const auto literals = source.literalsIn(open, close);
-    const auto first = skipBlank(code, open + 1);
-    if (literals.empty() ||
-        (literals.front()->begin != first && code.substr(open, close - open).find('?') == code.npos))
-        return;
-    for (const auto* literal : literals)
-        if (literal->text.find('.') != std::string::npos)
-            saying.keys.push_back(literal->text);
-    saying.prefix = code[skipBlank(code, literals.back()->end)] == '+';
+    bool mayStart = true;
+    for (auto at = skipBlank(code, open + 1); at + 1 < close; at = skipBlank(code, at)) {
+        if (const auto* literal = source.literalAt(at)) {
+            if (mayStart)
+                saying.keys.push_back({literal->text, code[skipBlank(code, literal->end)] == '+'});
+            at = literal->end;
+            mayStart = false;
+        } else if (code[at] == '(') {
+            at = source.closing(at);
+            mayStart = false;
+        } else {
+            if (code[at] == '?')
+                saying.keys.clear();
+            mayStart = code[at] == '?' || code[at] == ':';
+            ++at;
+        }
+    }
 }
 
 void readNames(const Source& source, std::size_t at, Saying& saying) {
@@ -88,8 +98,25 @@ bool startsAny(std::string_view prefix, const Templates& templates) {
     return at != templates.end() && at->first.starts_with(prefix);
 }
 
-bool startsKey(const std::string& literal, const std::string& key) {
-    return literal.size() > 2 && (literal.back() == '.' || literal.back() == '_') && key.starts_with(literal);
+bool isEnding(const std::string& literal) {
+    return literal.size() > 1 && (literal.front() == '.' || literal.front() == '_');
+}
+
+/// "advice.note.{}.wait" against "advice.note.funk.wait".
+bool fitsPattern(const std::string& pattern, const std::string& key) {
+    const auto hole = pattern.find("{}");
+    return hole != std::string::npos && hole > 2 && key.starts_with(pattern.substr(0, hole)) &&
+           key.ends_with(pattern.substr(pattern.rfind("{}") + 2));
+}
+
+bool makesKey(const std::string& start, const std::set<std::string>& endings, const std::string& key) {
+    if (start.size() < 3 || start.find('.') == std::string::npos)
+        return false;
+    if (fitsPattern(start, key) || (start.back() == '.' && key.starts_with(start)))
+        return true;
+    return key.starts_with(start) && std::any_of(endings.begin(), endings.end(), [&](const std::string& ending) {
+               return key.size() >= start.size() + ending.size() && key.ends_with(ending);
+           });
 }
 
 } // namespace
@@ -130,18 +157,17 @@ std::vector<std::string> sayingViolations(const TreeFile& file, const Templates&
     };
     for (const auto& saying : sayingsOf(file.text))
         for (const auto& key : saying.keys) {
-            const auto text = templates.find(key);
-            if (saying.prefix ? !startsAny(key, templates) : text == templates.end())
-                report(saying, fmt::format("no text for \"{}\"", key));
-            else if (const auto name =
-                         saying.prefix || saying.stored ? std::nullopt : firstMissing(saying, text->second))
-                report(saying, fmt::format("\"{}\" is not given its {{{}}}", key, *name));
+            const auto text = templates.find(key.text);
+            if (key.prefix ? !startsAny(key.text, templates) : text == templates.end())
+                report(saying, fmt::format("no text for \"{}\"", key.text));
+            else if (const auto name = key.prefix || saying.stored ? std::nullopt : firstMissing(saying, text->second))
+                report(saying, fmt::format("\"{}\" is not given its {{{}}}", key.text, *name));
         }
     return found;
 }
 
 std::vector<std::string> templateViolations(const std::vector<TreeFile>& files) {
-    static const std::regex entry(R"(([a-z0-9_]+\.)+[a-z0-9_]+\t[^\t\r]*[^\t\r ])");
+    static const std::regex entry(R"(([A-Za-z0-9_]+\.)+[A-Za-z0-9_ ]+\t[^\t\r]*[^\t\r ])");
     std::set<std::string> seen;
     std::vector<std::string> found;
     for (const auto& file : files) {
@@ -167,12 +193,15 @@ std::vector<std::string> templateViolations(const std::vector<TreeFile>& files) 
 }
 
 std::vector<std::string> unusedKeys(const Templates& templates, const std::set<std::string>& mentioned) {
+    std::set<std::string> endings;
+    std::copy_if(mentioned.begin(), mentioned.end(), std::inserter(endings, endings.end()), isEnding);
     std::vector<std::string> unused;
     for (const auto& [key, text] : templates) {
-        const bool used = mentioned.contains(key) || std::any_of(mentioned.begin(), mentioned.end(),
-                                                                 [&](const auto& m) { return startsKey(m, key); });
+        const bool used =
+            mentioned.contains(key) ||
+            std::any_of(mentioned.begin(), mentioned.end(), [&](const auto& m) { return makesKey(m, endings, key); });
         if (!used)
-            unused.push_back("nothing says \"" + key + "\"");
+            unused.push_back(fmt::format("nothing says \"{}\"", key));
     }
     return unused;
 }

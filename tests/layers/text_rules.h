@@ -13,10 +13,13 @@ using Templates = std::map<std::string, std::string, std::less<>>;
 
 /// One `say(...)` of a source.
 struct Saying {
-    std::vector<std::string> keys; ///< literal keys; two for a choice between them
-    bool prefix = false;           ///< the literal is only the start of the key
-    std::set<std::string> names;   ///< of the .with(...) that follow in the same expression
-    bool stored = false;           ///< kept in a variable, which may get more arguments later
+    struct Key {
+        std::string text;
+        bool prefix = false; ///< more is added to it
+    };
+    std::vector<Key> keys;       ///< literals that start a key; two for a choice between them
+    std::set<std::string> names; ///< of the .with(...) that follow in the same expression
+    bool stored = false;         ///< kept in a variable, which may get more arguments later
     int line = 0;
 };
 [[nodiscard]] std::vector<Saying> sayingsOf(std::string_view source);
@@ -30,7 +33,8 @@ struct Saying {
 /// Lines that are no comment, no blank and no "key<TAB>text"; keys given twice; braces that do not pair.
 [[nodiscard]] std::vector<std::string> templateViolations(const std::vector<TreeFile>& files);
 
-/// Keys that nothing mentions: neither a whole literal nor one that ends in '.' or '_' and starts the key.
+/// Keys that the literals of the program do not make: neither a whole one, nor a start that ends in '.', nor a start
+/// and an end (".remedy"), nor a pattern with {}.
 [[nodiscard]] std::vector<std::string> unusedKeys(const Templates& templates, const std::set<std::string>& mentioned);
 
 } // namespace staveline::layers

@@ -92,6 +92,10 @@ TEST_CASE("A key without a template is found") {
     CHECK(violations(R"~(f(say("room.how." + lever));)~") == 1);
     CHECK(violations(R"~(// f(say("room.plian"));)~") == 0);
     CHECK(violations(R"~(f(say(key));)~") == 0);
+    CHECK(violations(R"~(f(say(kind == "room.plian" ? "room.plain" : "room.why." + lever));)~") == 0);
+    CHECK(violations(R"~(f(say(late ? "room.plian" : "room.how." + lever));)~") == 2);
+    CHECK(violations(R"~(f(say(key + ".plian"));)~") == 0);
+    CHECK(violations(R"~(f(say(about("room.plian", d) + (late ? ".a" : ".b")));)~") == 0);
     CHECK(violations(R"~(f(say(textOf("room.plian")));)~") == 0);
     CHECK(violations(R"~(f(essay("room.plian"));)~") == 0);
 }
@@ -113,17 +117,23 @@ TEST_CASE("Slips in a text file are found") {
     CHECK(slips("room.key Text\n") == 1);
     CHECK(slips("room.key\t\n") == 1);
     CHECK(slips("room.key\tText\tmore\n") == 1);
-    CHECK(slips("Key\tText\n") == 1);
+    CHECK(slips("key\tText\n") == 1);
     CHECK(slips("room.key\tText {a\n") == 1);
     CHECK(slips("room.key\tText\r\nroom.two\tText\n") == 1);
     CHECK(slips("room.key\tText\nroom.key\tText\n") == 1);
 }
 
 TEST_CASE("A template that nothing says is found") {
-    const Templates templates = {{"room.a", ""}, {"room.why.hops", ""}, {"room.b", ""}};
-    CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b"}).empty());
-    CHECK(unusedKeys(templates, {"room.a", "room.why."}) == std::vector<std::string>{"nothing says \"room.b\""});
-    CHECK(unusedKeys(templates, {"room", "r", "."}).size() == 3);
+    const Templates templates = {{"room.a", ""}, {"room.why.hops", ""}, {"room.b.remedy", ""}};
+    const std::vector<std::string> unused = {"nothing says \"room.b.remedy\""};
+    CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b.remedy"}).empty());
+    CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b", ".remedy"}).empty());
+    CHECK(unusedKeys(templates, {"room.a", "room.{}.hops", "room.b.{}"}).empty());
+    CHECK(unusedKeys(templates, {"room.a", "room.why."}) == unused);
+    CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b"}) == unused);
+    CHECK(unusedKeys(templates, {"room.a", "room.why.", ".remedy"}) == unused);
+    CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b.remed", ".remedy"}) == unused);
+    CHECK(unusedKeys(templates, {"room", "r", ".", "{}"}).size() == 3);
 }
 
 } // namespace staveline::layers

@@ -3,6 +3,8 @@
 
 #include "support/property.h"
 
+#include <fmt/core.h>
+
 namespace staveline {
 namespace {
 
@@ -104,7 +106,7 @@ TEST_CASE("Numbers in cells are read whole and with a point only") {
     for (std::size_t row = 2; row < rows.rows(); ++row) {
         INFO("row " << row);
         REQUIRE_FALSE(rows.number(row, "n"));
-        CHECK(rows.number(row, "n").error().path == "/" + std::to_string(row) + "/n");
+        CHECK(rows.number(row, "n").error().path == fmt::format("/{}/n", row));
         CHECK(rows.number(row, "n").error().cause.key == "quantity.not_a_number");
     }
 }
@@ -137,14 +139,14 @@ TEST_CASE("Whatever is quoted comes back") {
     CHECK_PROPERTY("one row of any cells", [](const std::vector<std::string>& cells) {
         std::string header = "c", row = quoted("first");
         for (std::size_t i = 0; i < cells.size(); ++i) {
-            header += ",c" + std::to_string(i);
+            header += fmt::format(",c{}", i);
             row += ',' + quoted(cells[i]);
         }
         const auto parsed = CsvTable::parse(header + "\r\n" + row + "\r\n");
         RC_ASSERT(parsed);
         RC_ASSERT(parsed->rows() == 1U);
         for (std::size_t i = 0; i < cells.size(); ++i)
-            RC_ASSERT(parsed->text(0, "c" + std::to_string(i)) == cells[i]);
+            RC_ASSERT(parsed->text(0, fmt::format("c{}", i)) == cells[i]);
     });
 }
 
