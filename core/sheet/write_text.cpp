@@ -38,10 +38,11 @@ std::string wrapped(std::string_view text, const std::string& first) {
     const std::string indent(width(first), ' ');
     for (const auto& word : wordsOf(text)) {
         if (!line.empty() && indent.size() + width(line) + 1 + width(word) > pageWidth) {
-            out += line + '\n' + indent;
+            out.append(line).append(1, '\n').append(indent);
             line.clear();
         }
-        line += (line.empty() ? "" : " ") + word;
+        line += line.empty() ? "" : " ";
+        line += word;
     }
     return out + line + '\n';
 }

@@ -53,6 +53,7 @@ std::vector<double> columnMeans(const std::vector<std::vector<double>>& rows) {
     std::vector<double> means;
     for (std::size_t t = 0; t < rows.front().size(); ++t) {
         std::vector<double> column;
+        column.reserve(rows.size());
         for (const auto& row : rows)
             column.push_back(row[t]);
         means.push_back(meanOf(column));

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "quantity/columns.h"
+#include "quantity/parse.h"
 #include "resources/resources.h"
 #include "tasting/sitting.h"
 
 #include <algorithm>
 #include <cmath>
-#include <sstream>
-#include <stdexcept>
 
 namespace staveline {
 namespace {
@@ -81,9 +80,19 @@ Result<CsvTable> tableWith(std::string_view csv, std::string_view table,
 
 /// "3 5 8": three scores, rising.
 std::array<double, 3> severitySteps(RowReader& row, std::string_view column) {
-    std::istringstream in(row.text(column));
+    const auto text = row.text(column);
+    std::string_view rest = text;
     std::array<double, 3> at{};
-    if (!(in >> at[0] >> at[1] >> at[2]) || !(at[0] > 0 && at[0] < at[1] && at[1] < at[2] && at[2] <= 10))
+    double before = 0;
+    for (double& step : at) {
+        const auto word = rest.substr(0, rest.find(' '));
+        rest.remove_prefix(std::min(rest.size(), word.size() + 1));
+        const auto score = parseNumber(word, {before, 10});
+        if (!score || *score <= before)
+            return row.refuse(column), at;
+        step = before = *score;
+    }
+    if (!rest.empty())
         row.refuse(column);
     return at;
 }

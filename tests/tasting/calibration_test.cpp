@@ -36,7 +36,7 @@ TEST_CASE("Sheet, glass and map agree (regression: doses computed from our own m
     REQUIRE(glasses.rows() == 10);
     for (std::size_t i = 0; i < glasses.rows(); ++i) {
         const auto code = glasses.text(i, "attribute"), substance = glasses.text(i, "substance");
-        const double score = glasses.number(i, "score").value(), dose = glasses.number(i, "dose").value();
+        const double score = glasses.number(i, "score").value(), dose = glasses.number(i, "value").value();
         CAPTURE(code, score, dose);
         const auto* line = builtInSheet().find(code);
         REQUIRE(line);
@@ -62,8 +62,8 @@ TEST_CASE("Funk glasses stop at 8 and rise with the score") {
         if (glasses.text(i, "attribute") != code)
             before = 0;
         code = glasses.text(i, "attribute");
-        CHECK(glasses.number(i, "dose").value() > before);
-        before = glasses.number(i, "dose").value();
+        CHECK(glasses.number(i, "value").value() > before);
+        before = glasses.number(i, "value").value();
         if (code != "TA1")
             CHECK(glasses.number(i, "score").value() <= 8);
         CHECK(code != "MF1"); // no single substance stands for body

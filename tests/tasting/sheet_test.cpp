@@ -148,6 +148,8 @@ TEST_CASE("A damaged table is refused with its place") {
     CHECK(damaged("a,b,c,d,e", "a,,c,d,e").path == "/attributes/0/anchor_3");
     CHECK(damaged("no,,,proposal", "no,ropy,3 8 5,proposal").path == "/attributes/0/fault_from");
     CHECK(damaged("no,,,proposal", "no,ropy,3 5,proposal").path == "/attributes/0/fault_from");
+    CHECK(damaged("no,,,proposal", "no,ropy,3 5 8 9,proposal").path == "/attributes/0/fault_from");
+    CHECK(damaged("no,,,proposal", "no,ropy,3 5 11,proposal").path == "/attributes/0/fault_from");
     CHECK(damaged("body,1", "body,.9").cause.key == "tasting.sheet.weights");
     CHECK(damaged("no,,,proposal", "no,slimy,3 5 8,proposal").cause.key == "tasting.sheet.fault");
 }
