@@ -6,59 +6,58 @@
 namespace staveline {
 namespace {
 
-void mashCautions(const PlanFacts& facts, std::vector<Message>& cautions) {
-    Celsius hottest{0};
-    for (const auto& stage : facts.water.stages)
-        if (stage.water.l > 0)
-            hottest = std::max(hottest, stage.waterTemperature);
-    if (hottest >= scalding)
-        cautions.push_back(say("caution.mash.hot_liquor").with("temperature", hottest));
-    for (const auto& part : facts.input.grist)
-        if (part.grain.kind == GrainKind::smoked) {
-            cautions.push_back(say("caution.mash.smoked").with("grain", part.grain.name));
-            break;
-        }
+using Cautions = std::vector<Message>;
+
+bool anyGrain(const BrewInput& input, bool (*wanted)(const BrewInput::Part&)) {
+    return std::any_of(input.grist.begin(), input.grist.end(), wanted);
 }
 
-void boilCautions(const PlanFacts& facts, std::vector<Message>& cautions) {
-    const auto& recipe = facts.input.recipe;
-    if (recipe.preSoured.of1 > 0) {
-        cautions.push_back(say("caution.boil.pre_sour").with("share", recipe.preSoured));
-        cautions.push_back(say("caution.boil.strong_acid"));
+void mashCautions(const PlanFacts& facts, Cautions& cautions) {
+    const auto& [input, beer, equipment, need, volumes, water, load] = facts;
+    const auto hot = [](const MashStage& stage) { return stage.water.l > 0 && stage.waterTemperature >= scalding; };
+    if (std::any_of(water.stages.begin(), water.stages.end(), hot))
+        cautions.push_back(say("caution.mash.hotLiquor").with("scalds", scalding));
+    if (anyGrain(input, [](auto& part) { return part.grain.kind == GrainKind::smoked; }))
+        cautions.push_back(say("caution.mash.smokeNote"));
+    const bool coolRest = !water.stages.empty() && water.stages.front().temperature < gelatinising;
+    if (coolRest && anyGrain(input, [](auto& part) { return part.grain.isRaw() && !part.late; }))
+        cautions.push_back(say("caution.mash.restEatsGlucan"));
+}
+
+void kettleCautions(const PlanFacts& facts, Cautions& cautions) {
+    if (facts.input.recipe.preSoured.of1 > 0) {
+        cautions.push_back(say("caution.kettle.preSour"));
+        cautions.push_back(say("caution.mash.acid")); // the same acid, and the first step where it may be at hand
     }
     if (facts.volumes.preBoilHot.l > headspaceLimit * facts.equipment.kettle.l)
-        cautions.push_back(
-            say("caution.boil.over").with("volume", facts.volumes.preBoilHot).with("kettle", facts.equipment.kettle));
+        cautions.push_back(say("caution.kettle.boilOver"));
 }
 
-void fermentCautions(const PlanFacts& facts, std::vector<Message>& cautions) {
-    const auto& [input, beer, equipment, need, volumes, water, load] = facts;
-    const double gas = gasPerHexose * std::max(0.0, beer.hexoseTaken) * volumes.intoFermenter.l;
-    cautions.push_back(say("caution.ferment.gas").with("gas", Litres{gas}));
-    if (volumes.intoFermenter.l > headspaceLimit * equipment.fermenter.l)
-        cautions.push_back(say("caution.ferment.headspace")
-                               .with("volume", volumes.intoFermenter)
-                               .with("fermenter", equipment.fermenter));
-    if (input.yeast.diastatic())
-        cautions.push_back(say("caution.ferment.diastatic").with("yeast", input.yeast.name));
-    if (input.yeast.killerPositive)
-        cautions.push_back(say("caution.ferment.killer").with("yeast", input.yeast.name));
-}
-
-void refillCautions(const PlanFacts& facts, std::vector<Message>& cautions) {
-    if (facts.input.recipe.sugarShare.of1 > 0)
-        cautions.push_back(say("caution.refill.sugar_first").with("sugar", facts.input.sugar.name));
+void yeastCautions(const PlanFacts& facts, Cautions& cautions) {
     if (facts.input.yeast.diastatic())
-        cautions.push_back(say("caution.refill.dry_first").with("gravity", SpecificGravity{1.002}));
-    cautions.push_back(say("caution.refill.vent"));
+        cautions.push_back(say("caution.yeast.diastatic"));
+    if (facts.input.yeast.killerPositive)
+        cautions.push_back(say("caution.yeast.killer"));
+}
+
+void fermenterCautions(const PlanFacts& facts, Cautions& cautions) {
+    const Litres wort = facts.volumes.intoFermenter, room = facts.equipment.fermenter;
+    if (facts.beer.hexoseTaken > 0)
+        cautions.push_back(
+            say("caution.fermenter.gas").with("gas", Litres{gasPerHexose * facts.beer.hexoseTaken * wort.l}));
+    if (wort.l > headspaceLimit * room.l)
+        cautions.push_back(say("caution.fermenter.headspace").with("wort", wort).with("fermenter", room));
+    if (facts.input.recipe.sugarShare.of1 > 0)
+        cautions.push_back(say("caution.fermenter.sugarOut"));
 }
 
 } // namespace
 
-std::vector<Message> planCautions(const PlanFacts& facts) {
-    std::vector<Message> cautions;
-    for (auto* step : {mashCautions, boilCautions, fermentCautions, refillCautions})
+Cautions planCautions(const PlanFacts& facts) {
+    Cautions cautions;
+    for (auto* step : {mashCautions, kettleCautions, yeastCautions, fermenterCautions})
         step(facts, cautions);
+    cautions.push_back(say("caution.refill.vented"));
     return cautions;
 }
 

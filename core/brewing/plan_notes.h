@@ -17,6 +17,7 @@ inline constexpr double headspaceLimit = .85; ///< fullest a kettle or fermenter
 inline constexpr double thickestMash = 1.8;   ///< [L/kg]
 inline constexpr double gasPerHexose = .241;  ///< CO2 at 20 C from a gram of hexose [L/g]
 inline constexpr Celsius scalding{60};        ///< from here on seconds burn
+inline constexpr Celsius gelatinising{52};    ///< below it a rest breaks glucan down and converts little
 
 /// Everything a note may look at.
 struct PlanFacts {

@@ -173,28 +173,37 @@ TEST_CASE("every finding reads in plain words") {
     }
 }
 
-TEST_CASE("cautions stand at their step and only where they apply") {
+TEST_CASE("cautions of any brew: hot water, gas, a vented bung") {
     const auto plain = planned(simple(), need(60));
-    CHECK(has(plain.cautions, "caution.mash.hot_liquor"));
-    CHECK(has(plain.cautions, "caution.ferment.gas"));
-    CHECK(has(plain.cautions, "caution.refill.vent"));
-    CHECK(plain.cautions.size() == 3);
+    REQUIRE(plain.cautions.size() == 3);
+    CHECK(argument<Celsius>(find(plain.cautions, "caution.mash.hotLiquor"), "scalds").c == 60);
+    CHECK(has(plain.cautions, "caution.refill.vented"));
     // 90 g of hexose a litre give about 22 L of gas
-    CHECK(argument<Litres>(find(plain.cautions, "caution.ferment.gas"), "gas").l ==
+    CHECK(argument<Litres>(find(plain.cautions, "caution.fermenter.gas"), "gas").l ==
           Approx(.241 * 90 * plain.intoFermenter.l));
-    CHECK(argument<Celsius>(find(plain.cautions, "caution.mash.hot_liquor"), "temperature") ==
-          plain.mash[0].waterTemperature);
-    CHECK(
-        argument<Celsius>(find(planned(jumping(2.5), need(60)).cautions, "caution.mash.hot_liquor"), "temperature").c ==
-        96);
+    BrewInput cool = simple();
+    cool.recipe.mash = {{{40}, {60}}};
+    CHECK_FALSE(has(planned(cool, need(60)).cautions, "caution.mash.hotLiquor"));
 }
 
 TEST_CASE("cautions for full vessels") {
     const auto full = planned(simple(), need(100)); // 111 L into a fermenter of 120, 128 in a kettle of 130
-    CHECK(has(full.cautions, "caution.boil.over"));
-    CHECK(has(full.cautions, "caution.ferment.headspace"));
-    CHECK_FALSE(has(planned(simple(), need(70)).cautions, "caution.boil.over"));
-    CHECK_FALSE(has(planned(simple(), need(70)).cautions, "caution.ferment.headspace"));
+    CHECK(has(full.cautions, "caution.kettle.boilOver"));
+    CHECK(argument<Litres>(find(full.cautions, "caution.fermenter.headspace"), "wort") == full.intoFermenter);
+    CHECK_FALSE(has(planned(simple(), need(70)).cautions, "caution.kettle.boilOver"));
+    CHECK_FALSE(has(planned(simple(), need(70)).cautions, "caution.fermenter.headspace"));
+}
+
+TEST_CASE("a cool rest takes the body of raw grain that is in it, not of late grain or of malt") {
+    const auto warned = [](double celsius, Grain grain, bool late) {
+        BrewInput input = withGrist({{malt("pilsner"), {.9}, false}, {std::move(grain), {.1}, late}});
+        input.recipe.mash = {{{celsius}, {20}}, {{66}, {60}}};
+        return has(planned(input, need(60)).cautions, "caution.mash.restEatsGlucan");
+    };
+    CHECK(warned(45, oats(), false));
+    CHECK_FALSE(warned(45, oats(), true));
+    CHECK_FALSE(warned(62, oats(), false));
+    CHECK_FALSE(warned(45, malt("wheat"), false));
 }
 
 TEST_CASE("cautions for what the recipe uses") {
@@ -208,14 +217,18 @@ TEST_CASE("cautions for what the recipe uses") {
     input.yeast.takesDextrin = .5;
     input.yeast.killerPositive = true;
     const auto plan = planned(input, need(60));
-    for (const auto* key :
-         {"caution.mash.smoked", "caution.boil.pre_sour", "caution.boil.strong_acid", "caution.ferment.diastatic",
-          "caution.ferment.killer", "caution.refill.sugar_first", "caution.refill.dry_first"}) {
+    for (const auto* key : {"caution.mash.smokeNote", "caution.kettle.preSour", "caution.mash.acid",
+                            "caution.yeast.diastatic", "caution.yeast.killer", "caution.fermenter.sugarOut"}) {
         CAPTURE(key);
         CHECK(has(plan.cautions, key));
         CHECK_FALSE(has(planned(simple(), need(60)).cautions, key));
     }
-    CHECK(plan.cautions.size() == 10);
+    CHECK(plan.cautions.size() == 9);
+    for (const auto& caution : plan.cautions) {
+        CAPTURE(caution.key);
+        CHECK(builtInTexts().has(caution.key));
+        CHECK(render(caution).find('{') == std::string::npos);
+    }
 }
 
 TEST_CASE("the plan's limits are the rows of the rules table") {
@@ -231,7 +244,8 @@ TEST_CASE("the plan's limits are the rows of the rules table") {
                                                             {"plan.headspace_limit", headspaceLimit},
                                                             {"plan.thickest_mash", thickestMash},
                                                             {"plan.gas_per_hexose", gasPerHexose},
-                                                            {"plan.scalding", scalding.c}};
+                                                            {"plan.scalding", scalding.c},
+                                                            {"plan.gelatinising", gelatinising.c}};
     std::size_t seen = 0;
     for (std::size_t row = 0; row < table->rows(); ++row) {
         if (!table->text(row, "id").starts_with("plan."))
