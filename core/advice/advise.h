@@ -19,11 +19,14 @@ struct LeverRow {
     double movement = 1; ///< one unit of movement, in the lever's own unit
     double cost = 1;     ///< per unit of movement
     std::string note, source;
+    std::vector<std::string> choices; ///< of a choice lever; empty: from the pantry
+    [[nodiscard]] bool isChoice() const { return unit == "choice"; }
 };
+/// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>".
 [[nodiscard]] Result<std::vector<LeverRow>> parseLevers(std::string_view csv);
 [[nodiscard]] const std::vector<LeverRow>& builtInLevers();
 
-/// A number in the lever's unit, or the id of a choice ("ramp", "saison").
+/// A number in the lever's unit (the draw in litres), or the id of a choice ("ramp", "saison").
 using LeverValue = std::variant<double, std::string>;
 
 struct LeverLock {
@@ -79,10 +82,11 @@ struct Move {
     PerDimension<double> next, settled; ///< contributions in points; over a proposal's moves they add up
     Message wording;                    ///< for the brew sheet: "saccharification 63 °C instead of 66 °C"
     std::vector<Message> cautions;
+    bool forced = false; ///< by a lock or by what is not at hand; in every proposal, "leave it alone" too
 };
 struct Proposal {
     Message title;
-    std::vector<Move> moves; ///< empty: leave it alone
+    std::vector<Move> moves; ///< forced ones first; none but forced: leave it alone
     Setting setting;
     PerDimension<Band> thisDraw, next, settled;
     double cost = 0;              ///< objective: gaps, uncertainty and effort
@@ -90,10 +94,14 @@ struct Proposal {
     std::vector<Message> reasons; ///< numbers carry their origin
     std::vector<Message> limits;  ///< bounds that bind, cycles needed, "you will not taste this"
     std::vector<Message> cautions;
-    Litres refill{0}; ///< into the vessel
+    Litres refill{0};               ///< into the vessel
+    Outcome atNext;                 ///< central prediction of the next draw, before the deviation is added
+    PerDimension<int> cyclesNeeded; ///< the draw after this one that is first inside its window; 0: none of twelve
 };
 struct Advice {
     PerDimension<Verdict> verdicts;
+    PerDimension<Estimate> now; ///< the combined estimate it rests on
+    PerDimension<TargetWindow> windows;
     std::vector<Proposal> proposals; ///< best first, at most three; empty on hold and fault first
     Proposal leaveAlone;
     std::vector<Message> notes; ///< e.g. a titration is the cheapest help; a two-point body gap is out of reach
@@ -101,7 +109,9 @@ struct Advice {
 };
 
 /// Enumerates plans that move at most `maxMoved` levers, screens by Jacobian, re-scores the best fully.
-/// Faults: no pantry entry for a base ingredient; a lock outside its lever's bounds. Cancelled: notPossible.
+/// A lock holds its lever at its value, also where the recipe in use has another; what is not at hand is replaced by
+/// the nearest that is. Both are forced moves and do not count as moved. Faults: no pantry entry for a base ingredient;
+/// a lock outside its lever's bounds. Cancelled: notPossible.
 [[nodiscard]] Result<Advice> advise(const AdviceInput& input, std::stop_token stop = {});
 
 /// The effect of one setting against the base, for the try board: scores at the next draw and if kept up.

@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// advise() with the forward model handed in.
+#pragma once
+
+#include "advice/forecaster.h"
+
+namespace staveline {
+
+/// Less is not worth a change [squared bands, mean over the coming draws].
+inline constexpr double clearlyBetter = .05;
+/// So many plans are predicted in full for the first proposal; half of them for each further one.
+inline constexpr std::size_t predictedInFull = 50;
+
+[[nodiscard]] Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std::stop_token stop = {});
+
+} // namespace staveline

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What each move of a plan does, so that the moves add up exactly to what the plan does.
+#pragma once
+
+#include "advice/forecaster.h"
+#include "advice/ground.h"
+
+namespace staveline {
+
+struct Contribution {
+    Scores next, settled;
+};
+
+/// Forced moves one after another, from the settings before them; then the chosen ones, each as the mean of being moved
+/// in their order and in the reverse order (for two that is the Shapley value).
+struct Contributions {
+    std::vector<Contribution> forced, chosen;
+};
+[[nodiscard]] Contributions contributionsOf(Forecaster& forecaster, const Ground& ground,
+                                            const std::vector<LeverMove>& chosen, const Larder& larder,
+                                            bool withSettled);
+
+} // namespace staveline

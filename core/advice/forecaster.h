@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the adviser asks of the forward model. Tests put a model of their own in its place.
+#pragma once
+
+#include "advice/advise.h"
+
+#include <unordered_map>
+
+namespace staveline {
+
+/// The draws that one setting leads to, under one set of parameters.
+struct Course {
+    Outcome thisDraw;
+    std::vector<Outcome> draws; ///< the next draw, then those after it if the setting is kept
+};
+
+/// Whether the refill can be brewed with the kit, and what there is to say about it.
+struct Sizing {
+    bool converted = true; ///< the mash leaves no starch to speak of
+    Litres over{0};        ///< what does not fit tun, kettle or fermenter; the largest of the three
+    std::vector<Message> findings, cautions;
+};
+
+/// Parameter sets are numbered: 0 is the central one, 1..sets() are the draws for the bands.
+class Forecaster {
+public:
+    virtual ~Forecaster() = default;
+    [[nodiscard]] virtual std::size_t sets() const = 0;
+    /// Scores of the vessel as it is today.
+    virtual Scores today(std::size_t set) = 0;
+    /// `cycles` draws after this one, at least 1. Fault: the recipe cannot be resolved.
+    virtual Result<Course> course(const Setting& setting, std::size_t set, int cycles) = 0;
+    /// If kept up for years. The setting is one that course() has taken.
+    virtual Scores keptUp(const Setting& setting, std::size_t set) = 0;
+    virtual Sizing sizing(const Setting& setting) = 0;
+};
+
+[[nodiscard]] Litres refillOf(const AdviceInput& input, const Setting& setting);
+/// Share of the refill in the vessel after it.
+[[nodiscard]] Share shareOf(const AdviceInput& input, const Setting& setting);
+
+struct RecipeHash {
+    std::size_t operator()(const Recipe& recipe) const;
+};
+
+/// The real one. Remembers every brew, heel and course, so asking twice costs nothing.
+class ModelForecaster final : public Forecaster {
+public:
+    explicit ModelForecaster(const AdviceInput& input);
+
+    [[nodiscard]] std::size_t sets() const override { return parameters_.size() - 1; }
+    Scores today(std::size_t set) override;
+    Result<Course> course(const Setting& setting, std::size_t set, int cycles) override;
+    Scores keptUp(const Setting& setting, std::size_t set) override;
+    Sizing sizing(const Setting& setting) override;
+
+private:
+    struct Known {
+        BrewInput input;
+        std::unordered_map<std::size_t, RefillBeer> beers; ///< by parameter set
+    };
+    struct SettingHash {
+        std::size_t operator()(const Setting& setting) const;
+    };
+
+    Result<Known*> known(const Recipe& recipe);
+    const RefillBeer& beer(Known& known, std::size_t set);
+    const VesselState& heel(Celsius temperature, std::size_t set);
+    [[nodiscard]] Plan planOf(const Setting& setting) const;
+    Course run(const Setting& setting, Known& known, std::size_t set, int cycles);
+
+    const AdviceInput& input_;
+    std::vector<Parameters> parameters_; ///< central first
+    std::unordered_map<Recipe, Known, RecipeHash> recipes_;
+    std::vector<std::unordered_map<double, VesselState>> heels_; ///< by set and temperature, aged to this draw
+    std::unordered_map<Setting, std::unordered_map<std::size_t, Course>, SettingHash> courses_; ///< by set
+};
+
+} // namespace staveline

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A lever: one thing a brewer can change for this refill. All that belongs to one is in its file under levers/; bounds,
+// step and cost are its row in resources/data/levers.csv.
+#pragma once
+
+#include "advice/advise.h"
+
+namespace staveline {
+
+/// What there is to brew with.
+struct Larder {
+    const Pantry& pantry;
+    const std::set<std::string>& missing; ///< grain and yeast ids
+
+    [[nodiscard]] bool has(std::string_view id) const { return !missing.contains(std::string(id)); }
+};
+
+struct Lever {
+    std::string id;
+    bool proposed = true;  ///< false: to lock and to try, never advised
+    bool byVolume = false; ///< the row's bounds are shares of the volume before the draw, values are litres
+    int order = 0;         ///< levers that act on what others bring are applied after them
+
+    LeverValue (*read)(const Setting&, const Larder&) = nullptr;
+    /// Total for a value inside the lever's bounds.
+    void (*apply)(Setting&, const LeverValue&, const Larder&) = nullptr;
+    /// Whether moving it changes anything in this setting; null: always.
+    bool (*applies)(const Setting&, const AdviceInput&) = nullptr;
+    /// Narrows the row by target, recipe and larder; null: the row as it is.
+    void (*narrow)(LeverRow&, const Setting&, const AdviceInput&) = nullptr;
+    /// Choices to advise; null: those of the row.
+    std::vector<std::string> (*choices)(const AdviceInput&) = nullptr;
+    /// For the brew sheet; null: "name: to instead of from".
+    Message (*wording)(const LeverValue& from, const LeverValue& to, const Setting& after, const Larder&) = nullptr;
+    /// Cautions that come with the new value; null: none.
+    std::vector<Message> (*cautions)(const LeverValue& to, const Setting& after, const AdviceInput&) = nullptr;
+    /// Values that may not lead the list of proposals; null: none.
+    bool (*neverFirst)(const LeverValue& to, const Larder&) = nullptr;
+};
+
+/// All levers in the order of their rows; each row has its file and each file its row (a test compares them).
+[[nodiscard]] const std::vector<Lever>& levers();
+[[nodiscard]] const Lever* findLever(std::string_view id);
+/// The built-in row; the lever must be one of levers().
+[[nodiscard]] const LeverRow& rowOf(const Lever& lever);
+
+/// The row as it holds for this vessel, target and recipe.
+[[nodiscard]] LeverRow narrowedRow(const Lever& lever, const Setting& start, const AdviceInput& input);
+/// Every brewable value but the present one, in rising order or in the order of the choices.
+[[nodiscard]] std::vector<LeverValue> stepsOf(const Lever& lever, const Setting& start, const AdviceInput& input);
+[[nodiscard]] bool sameValue(const LeverValue& a, const LeverValue& b);
+[[nodiscard]] Message wordingOf(const Lever& lever, const LeverValue& from, const LeverValue& to, const Setting& after,
+                                const Larder& larder);
+
+/// The number inside a lever's value; choices never get here.
+[[nodiscard]] inline double number(const LeverValue& value) {
+    return std::get<double>(value);
+}
+[[nodiscard]] inline const std::string& choice(const LeverValue& value) {
+    return std::get<std::string>(value);
+}
+/// "key" with the two values in the unit Q, both of them linked to the move.
+template <Quantity Q> Message fromTo(std::string key, Q from, Q to) {
+    return say(std::move(key)).with("to", to, "move/to").with("from", from, "move/from");
+}
+
+} // namespace staveline

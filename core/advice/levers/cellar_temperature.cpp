@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advice/lever_list.h"
+
+namespace staveline {
+namespace {
+
+LeverValue read(const Setting& setting, const Larder&) {
+    return setting.temperature.c;
+}
+
+void apply(Setting& setting, const LeverValue& value, const Larder&) {
+    setting.temperature = {number(value)};
+}
+
+bool applies(const Setting&, const AdviceInput& input) {
+    return input.canChangeTemperature;
+}
+
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+    return fromTo("advice.word.cellarTemperature", Celsius{number(from)}, Celsius{number(to)});
+}
+
+} // namespace
+
+Lever makeLever::cellarTemperature() {
+    return {.id = "cellar_temperature", .read = read, .apply = apply, .applies = applies, .wording = wording};
+}
+
+} // namespace staveline

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advice/lever_list.h"
+
+namespace staveline {
+namespace {
+
+LeverValue read(const Setting& setting, const Larder&) {
+    return setting.draw.l;
+}
+
+void apply(Setting& setting, const LeverValue& value, const Larder&) {
+    setting.draw = {number(value)};
+}
+
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+    return fromTo("advice.word.draw", Litres{number(from)}, Litres{number(to)});
+}
+
+} // namespace
+
+Lever makeLever::draw() {
+    return {.id = "draw", .byVolume = true, .read = read, .apply = apply, .wording = wording};
+}
+
+} // namespace staveline

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advice/lever_list.h"
+
+namespace staveline {
+namespace {
+
+LeverValue read(const Setting& setting, const Larder&) {
+    return setting.interval.d;
+}
+
+void apply(Setting& setting, const LeverValue& value, const Larder&) {
+    setting.interval = {number(value)};
+}
+
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+    return fromTo("advice.word.interval", Days{number(from)}, Days{number(to)});
+}
+
+} // namespace
+
+Lever makeLever::interval() {
+    return {.id = "interval", .read = read, .apply = apply, .wording = wording};
+}
+
+} // namespace staveline

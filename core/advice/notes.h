@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What has to be said beside the proposals.
+#pragma once
+
+#include "advice/goal.h"
+#include "advice/ground.h"
+
+namespace staveline {
+
+/// Faults first, dates to wait for, a titration before more tasters, what no lever reaches.
+[[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Ground& ground);
+
+/// "Without the lock on bitterness, ..."; empty when the restriction costs nothing worth a change.
+struct Price {
+    std::string restriction; ///< name of the lever, grain or yeast
+    bool lock = false;
+    double cost = 0;   ///< of the best plan, more than without the restriction [squared bands]
+    Message withoutIt; ///< title of the plan that would then be best
+};
+[[nodiscard]] Message told(const Price& price);
+
+} // namespace staveline

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// From a plan to a proposal a brewer can read: bands, contributions, reasons, limits, cautions.
+#pragma once
+
+#include "advice/contributions.h"
+#include "advice/goal.h"
+#include "advice/search.h"
+
+namespace staveline {
+
+class ProposalWriter {
+public:
+    /// All arguments must outlive it.
+    ProposalWriter(const AdviceInput& input, const Ground& ground, Forecaster& forecaster, const Goal& goal);
+
+    [[nodiscard]] Proposal leaveAlone(const Scored& alone);
+    [[nodiscard]] Proposal write(const Scored& plan, const std::vector<LeverMove>& chosen, const Proposal& alone);
+
+private:
+    void explain(Proposal& proposal, const Proposal& alone);
+    Proposal figures(const Scored& plan, const std::vector<LeverMove>& chosen);
+    [[nodiscard]] Move moveOf(const LeverMove& move, const Contribution& does, const Setting& after) const;
+    [[nodiscard]] PerDimension<int> cyclesTo(const Setting& setting);
+
+    const AdviceInput& input_;
+    const Ground& ground_;
+    Forecaster& forecaster_;
+    const Goal& goal_;
+    Larder larder_;
+};
+
+} // namespace staveline

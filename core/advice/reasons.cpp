@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advice/reasons.h"
+
+#include "quantity/text.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace staveline {
+namespace {
+
+std::string about(std::string_view what, Dimension d) {
+    return fmt::format("{}/{}", what, name(d));
+}
+
+double changeAtNext(const Story& story, Dimension d) {
+    return story.proposal.next[d].value - story.alone.next[d].value;
+}
+double changeSettled(const Story& story, Dimension d) {
+    return story.proposal.settled[d].value - story.alone.settled[d].value;
+}
+
+std::vector<const Move*> chosen(const Proposal& proposal) {
+    std::vector<const Move*> moves;
+    for (const auto& move : proposal.moves)
+        if (!move.forced)
+            moves.push_back(&move);
+    return moves;
+}
+
+/// "Acidity is 6.4, wanted is 5.0: ..."
+Message whereTo(const Story& story, Dimension d, bool changed) {
+    auto message = say(about("advice.reason", d) + (changed ? ".towards" : ".alone"))
+                       .with("now", Points{story.input.combined[d].mean}, about("now", d))
+                       .with("wanted", Points{story.input.target.windows[d].wanted}, about("window", d))
+                       .with("next", Points{story.proposal.next[d].value}, about("prediction/next", d));
+    if (changed)
+        message.arguments.push_back({"alone", Points{story.alone.next[d].value}, about("alone/next", d)});
+    return message;
+}
+
+Message held(const Story& story, Dimension d) {
+    return say(about("advice.reason", d) + ".held")
+        .with("next", Points{story.proposal.next[d].value}, about("prediction/next", d))
+        .with("alone", Points{story.alone.next[d].value}, about("alone/next", d));
+}
+
+Message whatItDoes(const Move& move, std::size_t at) {
+    auto message = say("advice.reason.move").with("move", shortPhrase(move));
+    for (auto d : allDimensions)
+        message.arguments.push_back(
+            {std::string(name(d)), SignedPoints{move.next[d]}, fmt::format("moves/{}/next/{}", at, name(d))});
+    return message;
+}
+
+Message keptUp(const Story& story) {
+    auto message = say("advice.reason.keptUp");
+    for (auto d : allDimensions)
+        message.arguments.push_back(
+            {std::string(name(d)), SignedPoints{changeSettled(story, d)}, about("change/settled", d)});
+    return message;
+}
+
+/// How much of the settled change the next draw shows, for the dimension that changes most.
+std::vector<Message> slowness(const Story& story) {
+    const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(), [&](Dimension a, Dimension b) {
+        return std::abs(changeSettled(story, a)) < std::abs(changeSettled(story, b));
+    });
+    const double share = changeAtNext(story, d) / changeSettled(story, d);
+    if (std::abs(changeSettled(story, d)) < untasted || share < 0 || share > 1)
+        return {};
+    return {say(about("advice.reason", d) + ".slow").with("share", Share{share}, about("share", d))};
+}
+
+/// A change too small to be tasted is never sold as one.
+std::vector<Message> untastedLimits(const Story& story) {
+    std::vector<Message> limits;
+    const double threshold = acidityThreshold(story.alone, story.input.parameters.score);
+    for (auto d : allDimensions) {
+        const double change = changeAtNext(story, d);
+        if (std::abs(change) < .05 || story.goal.aims[d].hold)
+            continue;
+        if (std::abs(change) < untasted)
+            limits.push_back(say(about("advice.limit", d) + ".untasted")
+                                 .with("points", SignedPoints{change}, about("change/next", d)));
+        else if (d == Dimension::acidity && std::abs(change) < threshold)
+            limits.push_back(say("advice.limit.acidity.belowThreshold")
+                                 .with("points", SignedPoints{change}, "change/next/acidity")
+                                 .with("threshold", Points{threshold}, "threshold/acidity"));
+    }
+    return limits;
+}
+
+std::vector<Message> cycleLimits(const Story& story) {
+    std::vector<Message> limits;
+    for (auto d : allDimensions) {
+        const int cycles = story.proposal.cyclesNeeded[d];
+        if (story.goal.aims[d].hold || cycles == 1)
+            continue;
+        limits.push_back(say(about("advice.limit", d) + (cycles == 0 ? ".notReached" : ".cycles"))
+                             .with("cycles", std::int64_t{cycles == 0 ? cyclesLookedAhead : cycles},
+                                   cycles == 0 ? "" : about("cycles", d)));
+    }
+    return limits;
+}
+
+/// The new value as the wording shows it, in the lever's own unit.
+ArgumentValue shownValue(const Move& move) {
+    for (const auto& argument : move.wording.arguments)
+        if (argument.name == "to")
+            return argument.value;
+    return Number{number(move.to), 1};
+}
+
+std::vector<Message> boundLimits(const Story& story, const Setting& start) {
+    std::vector<Message> limits;
+    for (const auto* move : chosen(story.proposal)) {
+        const auto& lever = *findLever(move->lever);
+        const auto row = narrowedRow(lever, start, story.input);
+        if (row.isChoice())
+            continue;
+        const double to = number(move->to);
+        if (to - row.step < row.low - 1e-9 || to + row.step > row.high + 1e-9)
+            limits.push_back(
+                say("advice.limit.bound").with("lever", rowOf(lever).name).with("value", shownValue(*move), "move/to"));
+    }
+    return limits;
+}
+
+/// The brake may fade as the culture adapts, so the vessel's own bitterness is always said.
+std::vector<Message> hopLimits(const Story& story) {
+    const auto moves = chosen(story.proposal);
+    if (std::none_of(moves.begin(), moves.end(), [](const Move* move) { return move->lever == "bitterness"; }))
+        return {};
+    return {say("advice.limit.hops")
+                .with("vessel", story.proposal.atNext.bitterness, "vessel/bitterness")
+                .with("alone", story.alone.atNext.bitterness, "alone/bitterness")};
+}
+
+void append(std::vector<Message>& to, std::vector<Message> more) {
+    to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+} // namespace
+
+std::string shortPhrase(const Move& move) {
+    const auto& texts = builtInTexts();
+    const auto stem = "advice.short." + move.lever;
+    if (const auto* to = std::get_if<std::string>(&move.to)) {
+        if (texts.has(stem + "." + *to))
+            return std::string(texts.find(stem + "." + *to));
+    } else if (const auto key = stem + (number(move.to) > number(move.from) ? ".up" : ".down"); texts.has(key)) {
+        return std::string(texts.find(key));
+    }
+    return std::string(texts.has(stem) ? texts.find(stem) : std::string_view(rowOf(*findLever(move.lever)).name));
+}
+
+Message titleOf(const std::vector<Move>& moves) {
+    std::vector<std::string> phrases;
+    for (const auto& move : moves)
+        if (!move.forced)
+            phrases.push_back(shortPhrase(move));
+    if (phrases.empty())
+        return say("advice.title.alone");
+    phrases.front().front() = static_cast<char>(std::toupper(static_cast<unsigned char>(phrases.front().front())));
+    if (phrases.size() == 1)
+        return say("advice.title.one").with("first", phrases[0]);
+    return say("advice.title.two").with("first", phrases[0]).with("second", phrases[1]);
+}
+
+double acidityThreshold(const Proposal& alone, const ScoreParameters& parameters) {
+    const auto& at = alone.atNext;
+    const GramsPerLitre acetic{at.state.beer.acetic};
+    return acidityScore(at.ta * (1 + acidDifference), acetic, at.alcohol, parameters) -
+           acidityScore(at.ta, acetic, at.alcohol, parameters);
+}
+
+std::vector<Message> reasonsOf(const Story& story) {
+    std::vector<Message> reasons;
+    const bool changed = !chosen(story.proposal).empty();
+    for (auto d : allDimensions)
+        if (!story.goal.aims[d].hold)
+            reasons.push_back(whereTo(story, d, changed));
+    for (std::size_t i = 0; i < story.proposal.moves.size(); ++i)
+        reasons.push_back(whatItDoes(story.proposal.moves[i], i));
+    for (auto d : allDimensions)
+        if (story.goal.aims[d].hold)
+            reasons.push_back(held(story, d));
+    if (story.input.withSettled && changed) {
+        reasons.push_back(keptUp(story));
+        append(reasons, slowness(story));
+    }
+    return reasons;
+}
+
+std::vector<Message> limitsOf(const Story& story, const Setting& start) {
+    std::vector<Message> limits;
+    if (!chosen(story.proposal).empty())
+        append(limits, untastedLimits(story));
+    append(limits, cycleLimits(story));
+    append(limits, boundLimits(story, start));
+    append(limits, hopLimits(story));
+    return limits;
+}
+
+} // namespace staveline

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Why a proposal is made and where it ends, in messages whose numbers say where they come from.
+//
+// Origins, all of them fields of the advice or of the proposal at hand (D is a dimension, N the position of a move):
+//   now/D, window/D                 the combined estimate, the target
+//   prediction/next/D               the proposal's value at the next draw; prediction/settled/D if kept up
+//   alone/next/D, alone/settled/D   the same if left alone
+//   change/next/D, change/settled/D the proposal's value minus that of leaving it alone
+//   moves/N/next/D                  what a move contributes
+//   share/D                         change/next over change/settled
+//   cycles/D                        the proposal's cyclesNeeded
+//   vessel/bitterness               of the vessel at the next draw, with the proposal
+//   alone/bitterness                the same if left alone
+//   threshold/acidity               one difference threshold above the acidity that leaving it alone gives
+//   move/from, move/to              the two values of the move whose wording it is
+#pragma once
+
+#include "advice/goal.h"
+#include "advice/lever.h"
+
+namespace staveline {
+
+/// Changes below this are not tasted [points].
+inline constexpr double untasted = .3;
+/// A difference of acidity is noticed from this share of the titratable acidity on.
+inline constexpr double acidDifference = .21;
+/// So many draws are looked ahead for the first one inside its window.
+inline constexpr int cyclesLookedAhead = 12;
+
+/// What a message about a proposal may look at.
+struct Story {
+    const AdviceInput& input;
+    const Goal& goal;
+    const Proposal& proposal;
+    const Proposal& alone;
+};
+
+[[nodiscard]] Message titleOf(const std::vector<Move>& moves);
+/// "longer ferulic rest"; the lever's name where there is no short text.
+[[nodiscard]] std::string shortPhrase(const Move& move);
+[[nodiscard]] std::vector<Message> reasonsOf(const Story& story);
+[[nodiscard]] std::vector<Message> limitsOf(const Story& story, const Setting& start);
+
+/// The change of the acidity score that one difference threshold makes, from what leaving it alone gives [points].
+[[nodiscard]] double acidityThreshold(const Proposal& alone, const ScoreParameters& parameters);
+
+} // namespace staveline

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advice/adviser.h"
+#include "advice/bands.h"
+#include "advice/search.h"
+
+namespace staveline {
+
+Result<Effect> tryOut(const AdviceInput& input, const Setting& setting, std::stop_token stop) {
+    ModelForecaster forecaster(input);
+    for (const auto* tried : {&input.base, &setting}) {
+        if (stop.stop_requested())
+            return fail(cancelled());
+        if (const auto course = forecaster.course(*tried, 0, 1); !course)
+            return fail(course.error());
+    }
+    return effectOf(input, forecaster, input.base, setting);
+}
+
+} // namespace staveline
