@@ -61,12 +61,12 @@ void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& gri
 }
 
 /// Lactic acid [g/L] that pre-souring adds to the whole refill: the soured part is brought to its titratable acidity
-/// at an unchanged strong-ion difference, then blended back.
-double preSouring(const Composition& beer, const Recipe& recipe, double hexoseTaken) {
+/// at an unchanged strong-ion difference, then blended back. It comes out of the sugar that would become alcohol.
+double preSouring(const Composition& beer, const Recipe& recipe, double ethanolPerHexose) {
     if (recipe.preSoured.of1 <= 0)
         return 0;
     const double added = withTitratableAcidity(beer, recipe.preSourTa).lactic - beer.lactic;
-    return std::clamp(recipe.preSoured.of1 * added, 0., hexoseTaken);
+    return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / ethanolPerHexose);
 }
 
 /// Apparent extract from what is left in the beer. Glycerol and lactic acid count beyond what every beer has.
@@ -113,9 +113,9 @@ RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
 
     RefillBeer out;
     out.beer = composed(input, mash, grist, malt, wort, primary, parameters);
-    const double soured = preSouring(out.beer, input.recipe, primary.taken);
+    const double soured = preSouring(out.beer, input.recipe, parameters.ethanolPerHexose);
     out.beer.lactic += soured;
-    out.beer.ethanol -= parameters.ethanolPerHexose * soured;
+    out.beer.ethanol = std::max(0., out.beer.ethanol - parameters.ethanolPerHexose * soured);
     out.conversion = malt.conversion;
     out.attenuationLimit = malt.attenuationLimit();
     out.starch = malt.starch;

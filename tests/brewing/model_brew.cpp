@@ -52,6 +52,26 @@ TEST_CASE("Any recipe that resolves gives a real beer", "[brewing][model]") {
     });
 }
 
+TEST_CASE("Any constants a brewer may set give a real beer too", "[brewing][model]") {
+    CHECK_PROPERTY("finite, not negative, carbon closed", [] {
+        BrewParameters p;
+        p.sT = between(0, .6);
+        p.phi = between(.2, .8);
+        p.aalShift = between(-1, 1);
+        p.esterShare = between(0, .3);
+        p.yPof = between(.4, 1);
+        p.mk = between(.2, 5);
+        p.betaHalfLife65 = between(4, 25);
+        p.gelatinisationShift = between(-4, 4);
+        p.limitDextrinaseRate = between(.2, 5);
+        const RefillBeer out = brew(inputFor(anyRecipe()), p);
+        RC_ASSERT(allFinite(out.beer));
+        const double left = out.beer.sugar + out.beer.dextrin + out.beer.residue;
+        const double soured = out.beer.lactic - p.lacticFresh;
+        RC_ASSERT(std::abs(out.hexoseTaken + soured + left - out.hexoseInWort) < 1e-9 * (1 + out.hexoseInWort));
+    });
+}
+
 TEST_CASE("Carbon closes from wort to refill, souring included", "[brewing][model]") {
     CHECK_PROPERTY("wort = taken + soured + left", [] {
         const BrewParameters parameters;
