@@ -89,6 +89,8 @@ public:
     void drop(book::RowId id) { records_.erase(id); }
     void dropShared() { shared_.reset(); } ///< read again on next use; vessels stay
     void clear();
+    /// A working copy becomes the cache: nothing is shared with another copy any more.
+    void adopt();
 
 private:
     Result<VesselRecord> load(book::RowId id) const;

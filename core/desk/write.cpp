@@ -179,7 +179,7 @@ std::string editText(const Fact& fact) {
             const std::string key = "desk.edit." + std::string(kindOf<F>);
             Message message = say(key).with("name", subjectName(f));
             if constexpr (requires { f.volume; })
-                message = std::move(message).with("volume", f.volume);
+                message.arguments.push_back({"volume", f.volume, {}});
             return render(message);
         },
         fact);

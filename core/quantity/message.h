@@ -41,6 +41,7 @@ struct Message {
     std::vector<Argument> arguments;
     bool operator==(const Message&) const = default;
 
+    /// For chains: say("key").with(...).with(...). Assigning the result to the message itself would empty it.
     Message&& with(std::string name, ArgumentValue value, std::string origin = {}) && {
         arguments.push_back({std::move(name), std::move(value), std::move(origin)});
         return std::move(*this);
