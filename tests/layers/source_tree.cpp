@@ -44,6 +44,16 @@ std::vector<TreeFile> filesUnder(const std::vector<std::string>& folders) {
     return files;
 }
 
+std::vector<TreeFile> generatedHeaders() {
+    const auto folder = fs::path(STAVELINE_BUILD_DIR) / "generated";
+    std::vector<TreeFile> files;
+    if (fs::exists(folder))
+        for (const auto& entry : fs::recursive_directory_iterator(folder))
+            if (entry.is_regular_file())
+                files.push_back({"core/" + fs::relative(entry.path(), folder).generic_string(), read(entry.path())});
+    return files;
+}
+
 const std::vector<TreeFile>& programSources() {
     static const auto sources = [] {
         auto files = filesUnder({"core", "ui", "app"});
@@ -51,10 +61,6 @@ const std::vector<TreeFile>& programSources() {
         return files;
     }();
     return sources;
-}
-
-bool treeHas(std::string_view path) {
-    return fs::is_regular_file(top / path);
 }
 
 void checkNone(const std::vector<std::string>& violations) {

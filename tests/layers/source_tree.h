@@ -3,7 +3,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace staveline::layers {
@@ -19,9 +18,10 @@ struct TreeFile {
 /// All files under `folders` (of the top), sorted by path; build folders and hidden ones other than .ci are left out.
 /// An empty folder name reads the whole tree.
 [[nodiscard]] std::vector<TreeFile> filesUnder(const std::vector<std::string>& folders);
+/// What the build writes beside core/ (build folder, generated/), under the path it is included by: core/advice/....
+[[nodiscard]] std::vector<TreeFile> generatedHeaders();
 /// The C++ files of the program: core, ui, app.
 [[nodiscard]] const std::vector<TreeFile>& programSources();
-[[nodiscard]] bool treeHas(std::string_view path);
 
 /// Fails the running case with the whole list, one a line.
 void checkNone(const std::vector<std::string>& violations);

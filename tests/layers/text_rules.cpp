@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <fmt/core.h>
-#include <iterator>
 #include <optional>
 #include <regex>
 
@@ -98,8 +97,12 @@ bool startsAny(std::string_view prefix, const Templates& templates) {
     return at != templates.end() && at->first.starts_with(prefix);
 }
 
-bool isEnding(const std::string& literal) {
-    return literal.size() > 1 && (literal.front() == '.' || literal.front() == '_');
+/// ".remedy" and "_brew" end a key as they are, a plain word behind a point; anything else ends none.
+std::string endingOf(const std::string& literal) {
+    static const std::regex written("[._]\\w+"), word("\\w+");
+    if (std::regex_match(literal, written))
+        return literal;
+    return std::regex_match(literal, word) ? '.' + literal : "";
 }
 
 /// "advice.note.{}.wait" against "advice.note.funk.wait".
@@ -194,7 +197,9 @@ std::vector<std::string> templateViolations(const std::vector<TreeFile>& files) 
 
 std::vector<std::string> unusedKeys(const Templates& templates, const std::set<std::string>& mentioned) {
     std::set<std::string> endings;
-    std::copy_if(mentioned.begin(), mentioned.end(), std::inserter(endings, endings.end()), isEnding);
+    for (const auto& literal : mentioned)
+        if (auto ending = endingOf(literal); !ending.empty())
+            endings.insert(std::move(ending));
     std::vector<std::string> unused;
     for (const auto& [key, text] : templates) {
         const bool used =

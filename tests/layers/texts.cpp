@@ -128,6 +128,8 @@ TEST_CASE("A template that nothing says is found") {
     const std::vector<std::string> unused = {"nothing says \"room.b.remedy\""};
     CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b.remedy"}).empty());
     CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b", ".remedy"}).empty());
+    CHECK(unusedKeys(templates, {"room.a", "room.why", "hops", "room.b", "remedy"}).empty());
+    CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b", "emedy", "the remedy"}) == unused);
     CHECK(unusedKeys(templates, {"room.a", "room.{}.hops", "room.b.{}"}).empty());
     CHECK(unusedKeys(templates, {"room.a", "room.why."}) == unused);
     CHECK(unusedKeys(templates, {"room.a", "room.why.", "room.b"}) == unused);
