@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Apparent extract of aged beer, as Balling's linear form gives it, and its inverse.
+// Apparent extract of aged beer and its inverse.
 #pragma once
 
 #include "quantity/composition.h"
+#include "quantity/density.h"
 
 namespace staveline {
 
@@ -12,13 +13,13 @@ namespace staveline {
     return beer.carbohydrate() + beer.otherExtract + (beer.glycerol - usualGlycerol) + (beer.lactic - usualLactic);
 }
 
-[[nodiscard]] constexpr Plato apparentGravity(const Composition& beer, Plato original) {
-    return {(realExtractOf(beer) / 10 - .1808 * original.p) / .8192};
+[[nodiscard]] inline Plato apparentGravity(const Composition& beer, Plato original) {
+    return apparentExtract(original, {realExtractOf(beer) / 10});
 }
 
 /// Real extract [g/L] at which the gravity reads `apparent`.
-[[nodiscard]] constexpr double realExtractAt(Plato apparent, Plato original) {
-    return 10 * (.8192 * apparent.p + .1808 * original.p);
+[[nodiscard]] inline double realExtractAt(Plato apparent, Plato original) {
+    return 10 * realExtract(original, apparent).p;
 }
 
 } // namespace staveline

@@ -111,7 +111,7 @@ constexpr ParameterName names[] = {IN(brew, ethanolPerHexose),
                                    {"beerBuffer", [](Parameters& p) -> double& { return p.beerBuffer; }}};
 #undef IN
 
-tl::unexpected<Fault> badRow(std::size_t row, std::string_view column, std::string key) {
+tl::unexpected<Fault> badRow(std::size_t row, std::string_view column, const std::string& key) {
     return badInput(cellPath(row, column), say("forward.row." + key), say("forward.row.remedy"));
 }
 

@@ -146,10 +146,10 @@ GramsPerLitre asLactic(GramsPerLitre value, Acid expressedAs) {
 }
 
 AcidTable::AcidTable() {
-    const int steps = static_cast<int>((highest - lowest) / spacing + .5);
+    const long steps = std::lround((highest - lowest) / spacing);
     points_.reserve(static_cast<std::size_t>(steps) + 1);
-    for (int i = 0; i <= steps; ++i) {
-        const double h = hydrogenAt(lowest + i * spacing);
+    for (long i = 0; i <= steps; ++i) {
+        const double h = hydrogenAt(lowest + static_cast<double>(i) * spacing);
         const Charge charge = backgroundCharge(h);
         points_.push_back({h, charge.value, charge.slope});
     }
