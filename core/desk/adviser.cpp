@@ -75,6 +75,8 @@ Forecast forecastOf(const AdviceJob& job, const Proposal& proposal) {
     forecast.nextDraw = job.dates.draw + std::chrono::days{static_cast<int>(std::lround(proposal.setting.interval.d))};
     for (const auto& move : proposal.moves)
         forecast.moves.push_back(render(move.wording));
+    for (const auto& reason : proposal.reasons)
+        forecast.reasons.push_back(render(reason));
     forecast.modelVersion = std::string(modelVersion);
     forecast.fingerprint = fingerprintOf(job.input);
     forecast.target = job.input.target;
@@ -89,6 +91,8 @@ Proposal promisedProposal(const Forecast& forecast) {
         move.wording = say("desk.plain").with("text", text);
         proposal.moves.push_back(std::move(move));
     }
+    for (const auto& text : forecast.reasons)
+        proposal.reasons.push_back(say("desk.plain").with("text", text));
     return proposal;
 }
 

@@ -193,7 +193,7 @@ struct Forecast {
     Days interval{240};
     Celsius temperature{16};
     Day thisDraw{}, nextDraw{};
-    std::vector<std::string> moves; ///< worded in plain text
+    std::vector<std::string> moves, reasons; ///< worded in plain text
     std::string modelVersion, fingerprint;
     Target target;
     bool operator==(const Forecast&) const = default;

@@ -128,6 +128,7 @@ template <class V> void describe(V& v, Like<Forecast> auto& forecast) {
     v.field(Field{"this_draw"}, forecast.thisDraw);
     v.field(Field{"next_draw"}, forecast.nextDraw);
     v.list(Field{"moves"}, forecast.moves);
+    v.list(Field{"reasons"}, forecast.reasons);
     v.field(Field{"model_version"}, forecast.modelVersion);
     v.field(Field{"fingerprint"}, forecast.fingerprint);
 }
