@@ -12,6 +12,7 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
+constexpr double topScore = 10;
 constexpr double tasteable = .3;            ///< points; smaller effects are not tasted
 constexpr double shown = .05;               ///< points; smaller ones print as zero
 constexpr double oxygenInAir = .28;         ///< g/L at 20 C: 1.2 g/L of air, 23 % of it oxygen
@@ -33,16 +34,30 @@ std::string effect(const SheetBuilder& sheet, const PerDimension<double>& points
     return largest < tasteable ? out + ' ' + sheet.text("sheet.not_tasted") : out;
 }
 
+/// A table of effects, or a plain list where none were kept.
+void moves(SheetBuilder& sheet, const std::vector<Move>& moves) {
+    const bool known = std::any_of(moves.begin(), moves.end(),
+                                   [](const Move& m) { return m.next != Scores{} || m.settled != Scores{}; });
+    std::vector<Message> words;
+    Rows rows;
+    for (const auto& move : moves) {
+        words.push_back(move.wording);
+        rows.push_back({sheet.text(move.wording), effect(sheet, move.next), effect(sheet, move.settled)});
+    }
+    if (known)
+        sheet.table({"sheet.column.change", "sheet.column.next", "sheet.column.settled"}, {}, std::move(rows));
+    else
+        sheet.bullets(words);
+}
+
 void whatChanged(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.heading("sheet.section.changed");
     if (!in.chosen || in.chosen->moves.empty()) {
         sheet.paragraph(say("sheet.nothing_changed"));
     } else {
-        sheet.paragraph(in.chosen->title);
-        Rows rows;
-        for (const auto& move : in.chosen->moves)
-            rows.push_back({sheet.text(move.wording), effect(sheet, move.next), effect(sheet, move.settled)});
-        sheet.table({"sheet.column.change", "sheet.column.next", "sheet.column.settled"}, {}, std::move(rows));
+        if (!in.chosen->title.key.empty())
+            sheet.paragraph(in.chosen->title);
+        moves(sheet, in.chosen->moves);
     }
     if (in.chosen) {
         sheet.paragraphs(in.chosen->reasons);
@@ -197,10 +212,11 @@ void expected(SheetBuilder& sheet, const BrewSheetInput& in) {
     Rows rows;
     for (auto d : allDimensions)
         if (const auto& band = in.expected[d])
-            rows.push_back(
-                {sheet.text("sheet.dimension." + std::string(name(d))), sheet.value(Points{band->value}),
-                 sheet.text(say("sheet.expected.band").with("low", Points{band->low}).with("high", Points{band->high})),
-                 ""});
+            rows.push_back({sheet.text("sheet.dimension." + std::string(name(d))), sheet.value(Points{band->value}),
+                            sheet.text(say("sheet.expected.band")
+                                           .with("low", Points{std::clamp(band->low, 0.0, topScore)})
+                                           .with("high", Points{std::clamp(band->high, 0.0, topScore)})),
+                            ""});
     if (rows.empty() && in.forecastNote.empty())
         return;
     sheet.heading("sheet.section.expected");

@@ -129,6 +129,24 @@ TEST_CASE("Effects name their dimensions and say when they will not be tasted") 
     CHECK(contains(sheetText(sample::input(&still)), "| Rest of 20 min at 45 °C | \u2013 | funk"));
 }
 
+TEST_CASE("Changes whose effects were not kept are a plain list") {
+    auto chosen = sample::proposal();
+    chosen.title = {};
+    for (auto& move : chosen.moves)
+        move.next = move.settled = {};
+    const auto text = sheetText(sample::input(&chosen));
+    CHECK(contains(text, "## What changed and why\n\n- Rest of 20 min at 45 °C\n- Saccharification 63 °C"));
+    CHECK_FALSE(contains(text, "If kept up"));
+}
+
+TEST_CASE("A span ends where the scale ends") {
+    auto in = sample::input(nullptr);
+    in.expected[Dimension::acidity] = Band{9.2, 8.1, 10.3};
+    in.expected[Dimension::funk] = Band{.4, -.7, 1.5};
+    CHECK(contains(sheetText(in), "| acidity | 9.2 | 8.1 to 10.0 |  |"));
+    CHECK(contains(sheetText(in), "| funk | 0.4 | 0.0 to 1.5 |  |"));
+}
+
 TEST_CASE("What the kit cannot do stands at the volumes") {
     auto in = sample::input(nullptr);
     in.plan.findings = {say("test.finding").with("by", Litres{12})};
