@@ -13,9 +13,7 @@ namespace {
 using Rows = std::vector<std::vector<std::string>>;
 
 constexpr double topScore = 10;
-constexpr double tasteable = .3;            ///< points; smaller effects are not tasted
 constexpr double shown = .05;               ///< points; smaller ones print as zero
-constexpr double oxygenInAir = .28;         ///< g/L at 20 C: 1.2 g/L of air, 23 % of it oxygen
 constexpr std::string_view none = "\u2013"; ///< a cell that is not there to be filled in
 
 /// "acidity -0.1, funk +0.4"; says when none of it will be tasted.

@@ -7,6 +7,10 @@
 
 namespace staveline {
 
+// Rows "sheet." of resources/data/rules.csv.
+inline constexpr double tasteable = .3;    ///< points; smaller effects are not tasted
+inline constexpr double oxygenInAir = .28; ///< g/L
+
 struct BrewSheetInput {
     std::string vessel, brewery;
     Day on{};

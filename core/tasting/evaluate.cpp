@@ -8,9 +8,6 @@
 namespace staveline {
 namespace {
 
-/// Of a dimension, for a taster to count; weights are sums of decimals.
-constexpr double enoughWeight = .5 - 1e-9;
-
 struct Variances {
     double taster = 0, byTemperature = 0, residual = 0;
     /// Of a taster's mean once the taster's own offset is set aside.
@@ -130,7 +127,7 @@ void evaluateDimension(Dimension d, const Answers& answers, const TastingSheet& 
         const auto reading = readTaster(sheet, d, own, noise);
         if (reading.answered > most.answered)
             most = reading;
-        if (reading.answered >= enoughWeight)
+        if (reading.answered >= enoughWeight - weightMargin)
             readings.push_back(reading);
     }
     out.missing[d] = most.missing;

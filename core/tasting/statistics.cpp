@@ -31,7 +31,6 @@ double sumOfSquares(std::span<const double> values) {
 
 std::vector<double> huberWeights(std::span<const double> values, std::span<const double> precisions,
                                  std::span<const double> scales) {
-    constexpr double tuning = 1.5; // scales; 95 % as efficient as the mean on normal data
     constexpr int maxRounds = 200;
     std::vector<double> weights(values.size(), 1.0);
     double before = 0;
@@ -44,7 +43,7 @@ std::vector<double> huberWeights(std::span<const double> values, std::span<const
         const double mean = sum / total;
         for (std::size_t i = 0; i < values.size(); ++i) {
             const double distance = std::abs(values[i] - mean);
-            weights[i] = distance <= tuning * scales[i] ? 1.0 : tuning * scales[i] / distance;
+            weights[i] = distance <= huberTuning * scales[i] ? 1.0 : huberTuning * scales[i] / distance;
         }
         if (round > 0 && std::abs(mean - before) < 1e-12)
             break;

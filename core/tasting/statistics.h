@@ -13,6 +13,8 @@ namespace staveline {
 /// Sum of squared distances from the mean, corrected for the rounding of the mean.
 [[nodiscard]] double sumOfSquares(std::span<const double> values);
 
+/// Scales; about 95 % as efficient as the mean on normal data. A row of resources/data/rules.csv.
+inline constexpr double huberTuning = 1.5;
 /// Huber's weights min(1, 1.5 scale / distance) about the mean they give themselves, each value counting with its
 /// precision. `scales` are what one value is expected to scatter before any data, all above 0.
 /// Source key: huber_1964.

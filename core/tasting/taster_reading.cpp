@@ -10,12 +10,10 @@ namespace staveline {
 namespace {
 
 constexpr double topScore = 10;
-/// Below it a temperature says nothing about the whole; weights are sums of decimals.
-constexpr double enoughWeight = .5 - 1e-9;
 
-/// Intensity grows by a factor when the glass warms, so a weak note gains less; from 4 on the prior is a step.
+/// Intensity grows by a factor when the glass warms, so a weak note gains less.
 double expectedShift(const Attribute& a, double score) {
-    return a.warmShift * std::min(1.0, score / 4);
+    return a.warmShift * std::min(1.0, score / fullShiftFrom);
 }
 
 struct Answer {
@@ -66,7 +64,7 @@ std::optional<double> atTemperature(const std::vector<Answer>& answers, std::siz
         sum += answer.weight * oriented(*answer.attribute, *score);
         weight += answer.weight;
     }
-    if (weight < enoughWeight)
+    if (weight < enoughWeight - weightMargin)
         return {};
     return sum / weight;
 }
@@ -84,7 +82,7 @@ std::optional<double> temperatureDifference(const std::vector<Answer>& answers) 
         sum += answer.weight * meanOf(differences);
         weight += answer.weight;
     }
-    if (weight < enoughWeight)
+    if (weight < enoughWeight - weightMargin)
         return {};
     return sum / weight;
 }

@@ -10,6 +10,11 @@
 
 namespace staveline {
 
+// Rows "tasting." of resources/data/rules.csv.
+inline constexpr double enoughWeight = .5;   ///< of a dimension, for a taster or a temperature to count
+inline constexpr double fullShiftFrom = 4;   ///< score from which the expected warming is a fixed step
+inline constexpr double weightMargin = 1e-9; ///< weights are sums of decimals
+
 /// taster -> attribute code -> the glasses scored, in order. Sorted, so that the order of entry changes nothing.
 using Answers = std::map<std::string, std::map<std::string, std::vector<const Score*>>>;
 [[nodiscard]] Answers answersOf(const Sitting& sitting, const TastingSheet& sheet);

@@ -11,10 +11,6 @@
 namespace staveline {
 namespace {
 
-constexpr int waitWithoutModel = 60; ///< [days]
-constexpr double actOutside = .75, leanOutside = .40, sureOfSign = .90;
-constexpr double errorPerBand = 1 / 1.3; ///< an error above it cannot resolve the band
-
 /// Texts of the tasting room inside another text: advice that is itself looked up.
 std::string words(const std::string& key) {
     return render(say(key));
@@ -84,7 +80,7 @@ Message reasonFor(const Verdict& v, Dimension d, const Estimate& estimate, const
     default:
         return withNumbers("tasting.verdict.again." + direction(d, v.gap), estimate, window)
             .with("tasters", std::int64_t{tastersNeeded(estimate, window.band)})
-            .with("wantedHalf", Points{z80 * window.band * errorPerBand});
+            .with("wantedHalf", Points{z80 * window.band / bandPerError});
     }
 }
 
@@ -141,7 +137,7 @@ double probabilitySign(double gap, double sd) {
 int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noise) {
     const double one = noise.taster * noise.taster +
                        (noise.tasterByTemperature * noise.tasterByTemperature + noise.residual * noise.residual) / 2;
-    const double wanted = 1 / (band * band * errorPerBand * errorPerBand);
+    const double wanted = bandPerError * bandPerError / (band * band);
     const double have = 1 / (estimate.sd * estimate.sd);
     return std::max(1, static_cast<int>(std::ceil((wanted - have) * one - 1e-9)));
 }

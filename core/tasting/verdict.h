@@ -15,6 +15,12 @@ struct Estimate {
 [[nodiscard]] Estimate combine(std::span<const Estimate> estimates);
 
 inline constexpr double z80 = 1.2815515655446004; ///< half-width of the 80 % interval in sd
+// Cut-offs of the verdicts; rows "tasting." of resources/data/rules.csv.
+inline constexpr double actOutside = .75;   ///< probability outside the band from which to move
+inline constexpr double leanOutside = .40;  ///< from which to nudge
+inline constexpr double sureOfSign = .90;   ///< probability of the sign needed for either
+inline constexpr double bandPerError = 1.3; ///< an error above band / 1.3 cannot resolve the band
+inline constexpr int waitWithoutModel = 60; ///< [days]
 
 struct TargetWindow {
     double wanted = 5;
