@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Papers as files. No window is needed: without an application a PDF is painted offscreen.
+// Papers as files, in the format their ending names.
 #pragma once
 
 #include "sheet/document.h"
@@ -13,10 +13,8 @@ namespace staveline::ui {
 enum class PaperSize { a4, letter };
 [[nodiscard]] std::optional<PaperSize> paperNamed(std::string_view name); ///< "a4", "letter"
 
-/// Pages with "page x of y" at the foot. A folder that cannot be written and a full disk are storage faults; an
-/// existing file stays whole until the new one is complete.
-[[nodiscard]] Result<void> writePdf(const Document& document, const std::filesystem::path& to,
-                                    PaperSize size = PaperSize::a4);
+/// A folder that cannot be written and a full disk are storage faults; an existing file stays whole until the new one
+/// is complete.
 [[nodiscard]] Result<void> saveFile(const std::filesystem::path& to, std::string_view bytes);
 
 enum class PaperFormat { pdf, html, markdown, csv, text };

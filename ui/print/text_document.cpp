@@ -30,7 +30,8 @@ QTextBlockFormat spaced(double above, double below, Qt::Alignment alignment = Qt
 
 class Setter {
 public:
-    explicit Setter(QTextDocument& document, double width) : cursor_(&document), width_(width) {}
+    Setter(QTextDocument& document, double width, QString cautionWord)
+        : cursor_(&document), width_(width), cautionWord_(std::move(cautionWord)) {}
 
     void line(const QString& words, const QTextBlockFormat& block, const QTextCharFormat& ink) {
         nextBlock(block);
@@ -46,7 +47,7 @@ public:
     void operator()(const Caution& caution) {
         QTextTable* box = cursor_.insertTable(1, 1, boxFormat());
         QTextCursor cell = box->cellAt(0, 0).firstCursorPosition();
-        cell.insertText(QStringLiteral("\u25B2 "), inked(bodyPoints, true));
+        cell.insertText(QStringLiteral("\u25B2 %1: ").arg(cautionWord_), inked(bodyPoints, true));
         cell.insertText(qs(caution.text), inked(bodyPoints));
         leave();
     }
@@ -90,6 +91,7 @@ private:
 
     QTextCursor cursor_;
     double width_;
+    QString cautionWord_;
     bool fresh_ = true;
 };
 
@@ -157,7 +159,7 @@ std::unique_ptr<QTextDocument> textDocument(const Document& document, double wid
     made->setUseDesignMetrics(true);
     made->setDefaultFont(paperFont(bodyPoints));
     made->setMetaInformation(QTextDocument::DocumentTitle, qs(document.title));
-    Setter setter(*made, width);
+    Setter setter(*made, width, qs(document.cautionWord));
     QTextBlockFormat first = spaced(0, 2);
     first.setHeadingLevel(1);
     setter.line(qs(document.title), first, inked(19, true));

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/support.h"
+
+#include <QAccessible>
+
+namespace staveline::testing {
+
+void recordAll(Desk& desk, const std::string& json) {
+    const auto facts = parseRecords(json);
+    INFO(json);
+    if (!facts)
+        FAIL(facts.error().path << ": " << render(facts.error().cause));
+    const auto done = desk.record(*facts);
+    if (!done)
+        FAIL(done.error().path << ": " << render(done.error().cause) << " " << render(done.error().remedy));
+}
+
+void fillCellar(Desk& desk) {
+    recordAll(desk, R"([
+      {"kind": "equipment", "on": "2023-01-10", "name": "shed kit"},
+      {"kind": "vessel", "name": "Heron", "shape": "cask", "material": "oak used", "capacity_l": 225, "interval_d": 240},
+      {"kind": "vessel", "name": "Teal", "shape": "keg", "material": "steel", "capacity_l": 50, "interval_d": 120},
+      {"kind": "vessel", "name": "Bittern", "shape": "foeder", "material": "foeder", "capacity_l": 900},
+      {"kind": "base_recipe", "vessel": "Heron", "on": "2023-02-01",
+       "grist": [{"grain": "pilsner", "share": 0.75}, {"grain": "wheat_malt", "share": 0.25}],
+       "mash": [{"temperature_c": 66, "minutes": 60}], "original_gravity_p": 12, "bitterness_ibu": 10},
+      {"kind": "opening", "vessel": "Heron", "on": "2023-02-01", "volume_l": 214, "age_years": 1.6, "age_sd_years": 0.5,
+       "ta_g_l": 5.8, "ph": 3.34, "gravity_sg": 1.003, "note": "Taken over from a notebook."},
+      {"kind": "draw_off", "vessel": "Heron", "on": "2023-09-12", "volume_l": 75, "lot": "Draw 1"},
+      {"kind": "refill", "vessel": "Heron", "on": "2023-09-12", "volume_l": 80, "age_d": 21},
+      {"kind": "draw_off", "vessel": "Heron", "on": "2024-06-03", "volume_l": 72, "lot": "Draw 2", "ta_g_l": 6.4},
+      {"kind": "refill", "vessel": "Heron", "on": "2024-06-03", "volume_l": 78, "age_d": 18},
+      {"kind": "reading", "vessel": "Heron", "on": "2024-11-20", "ph": 3.31, "gravity_sg": 1.002, "temperature_c": 15},
+      {"kind": "top_up", "vessel": "Heron", "on": "2025-01-15", "volume_l": 4, "age_d": 60},
+      {"kind": "draw_off", "vessel": "Heron", "on": "2025-07-08", "volume_l": 80, "lot": "Draw 3",
+       "note": "Clear, firm, a little barnyard."},
+      {"kind": "refill", "vessel": "Heron", "on": "2025-07-08", "volume_l": 82, "age_d": 16},
+      {"kind": "opening", "vessel": "Teal", "on": "2025-10-01", "volume_l": 46, "age_years": 0.7}
+    ])");
+}
+
+std::string fingerprint(const Desk& desk) {
+    std::string all = toJson(desk.cellar());
+    for (const VesselSummary& vessel : desk.cellar())
+        if (const auto view = desk.ledger(vessel.name))
+            for (const LedgerLine& line : view->lines)
+                if (const auto fact = desk.fact(line.table, line.id))
+                    all += writeRecords({*fact});
+    return all;
+}
+
+WindowInScratch::WindowInScratch(bool withBook) {
+    if (withBook) {
+        auto desk = *Desk::create(book, [this] { return today; });
+        fillCellar(*desk);
+    }
+    open();
+    if (withBook)
+        REQUIRE(window->openBook(book));
+    // The focus follows the window's activation.
+    QTest::qWait(0);
+}
+
+void WindowInScratch::open() {
+    window.reset();
+    window = std::make_unique<ui::MainWindow>([this] { return today; }, prompt, settings);
+    window->resize(1280, 800);
+    window->show();
+    REQUIRE(QTest::qWaitForWindowActive(window.get()));
+}
+
+void WindowInScratch::key(Qt::Key key, Qt::KeyboardModifiers modifiers) const {
+    QTest::keyClick(focus() ? focus() : window.get(), key, modifiers);
+}
+
+void WindowInScratch::type(const QString& text) const {
+    REQUIRE(focus());
+    QTest::keyClicks(focus(), text);
+}
+
+QString accessibleName(QWidget& widget) {
+    QAccessibleInterface* seen = QAccessible::queryAccessibleInterface(&widget);
+    return seen ? seen->text(QAccessible::Name) : QString();
+}
+
+void WindowInScratch::tabTo(const QString& name) const {
+    for (int i = 0; i < 120; ++i) {
+        if (focus() && accessibleName(*focus()) == name)
+            return;
+        key(Qt::Key_Tab);
+    }
+    FAIL("Tab never reached " << name.toStdString());
+}
+
+} // namespace staveline::testing

@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Both palettes keep text and marks readable, also for eyes that see two primaries.
+#include "ui/support.h"
+
+#include "ui/widgets/glyph.h"
+#include "ui/widgets/theme.h"
+
+#include <QDirIterator>
+
+#include <set>
+
+using namespace staveline::ui;
+
+namespace {
+
+const std::array allTones = {Tone::proposed, Tone::tasted, Tone::predicted, Tone::calm, Tone::due, Tone::fault};
+const std::array allGlyphs = {Glyph::calm,    Glyph::soon,    Glyph::overdue, Glyph::fault,  Glyph::note,
+                              Glyph::warning, Glyph::opening, Glyph::drawOff, Glyph::refill, Glyph::topUp,
+                              Glyph::sample,  Glyph::dip,     Glyph::reading};
+
+std::vector<std::pair<const char*, QPalette>> palettes() {
+    return {{"light", lightPalette()}, {"dark", darkPalette()}};
+}
+
+QImage drawn(Glyph glyph) {
+    return glyphPixmap(glyph, 32, Qt::black, 1).toImage().convertToFormat(QImage::Format_ARGB32);
+}
+
+int differing(const QImage& a, const QImage& b) {
+    int count = 0;
+    for (int y = 0; y < a.height(); ++y)
+        for (int x = 0; x < a.width(); ++x)
+            count += std::abs(qAlpha(a.pixel(x, y)) - qAlpha(b.pixel(x, y))) > 96;
+    return count;
+}
+
+} // namespace
+
+TEST_CASE("contrast is the ratio of WCAG 2", "[ui][theme]") {
+    CHECK(contrast(Qt::black, Qt::white) == Approx(21)); // WCAG 2.1, the end of its scale
+    CHECK(contrast(Qt::white, Qt::white) == Approx(1));
+    // Worked value of common contrast checkers for #777777 on white (from memory: 4.48).
+    CHECK(contrast(QColor(0x777777), Qt::white) == Approx(4.48).margin(.01));
+}
+
+TEST_CASE("text keeps 4.5:1 on every ground of both palettes", "[ui][theme][a11y]") {
+    for (const auto& [name, palette] : palettes()) {
+        INFO(name);
+        for (const auto ground : {QPalette::Window, QPalette::Base, QPalette::AlternateBase}) {
+            CHECK(contrast(palette.color(QPalette::WindowText), palette.color(ground)) >= 7);
+            CHECK(contrast(quietText(palette), palette.color(ground)) >= 4.5);
+            CHECK(contrast(palette.color(QPalette::Link), palette.color(ground)) >= 4.5);
+        }
+        CHECK(contrast(palette.color(QPalette::ButtonText), palette.color(QPalette::Button)) >= 4.5);
+        CHECK(contrast(palette.color(QPalette::HighlightedText), palette.color(QPalette::Highlight)) >= 4.5);
+        CHECK(contrast(palette.color(QPalette::ToolTipText), palette.color(QPalette::ToolTipBase)) >= 4.5);
+    }
+}
+
+TEST_CASE("marks keep 3:1 on window and base", "[ui][theme][a11y]") {
+    for (const auto& [name, palette] : palettes())
+        for (const Tone each : allTones)
+            for (const auto ground : {QPalette::Window, QPalette::Base}) {
+                INFO(name << " tone " << static_cast<int>(each));
+                CHECK(contrast(tone(palette, each), palette.color(ground)) >= 3);
+            }
+}
+
+TEST_CASE("strata run from light to dark in one hue", "[ui][theme]") {
+    for (const auto& [name, palette] : palettes()) {
+        INFO(name);
+        double before = 2;
+        for (double age = 0; age <= 1; age += .1) {
+            const QColor colour = stratum(palette, age);
+            CHECK(colour.lightnessF() < before);
+            CHECK(colour.hslHueF() == Approx(stratum(palette, 0).hslHueF()).margin(.01));
+            before = colour.lightnessF();
+        }
+    }
+}
+
+TEST_CASE("every state has a shape of its own", "[ui][theme][a11y]") {
+    for (const Glyph a : allGlyphs)
+        for (const Glyph b : allGlyphs)
+            if (a != b) {
+                INFO(static_cast<int>(a) << " and " << static_cast<int>(b));
+                CHECK(differing(drawn(a), drawn(b)) > 20);
+            }
+}
+
+TEST_CASE("dark is told from light by the palette", "[ui][theme]") {
+    CHECK(isDark(darkPalette()));
+    CHECK_FALSE(isDark(lightPalette()));
+    rememberSystemPalette(darkPalette());
+    install(*qApp, Appearance::system);
+    CHECK(isDark(QApplication::palette()));
+    rememberSystemPalette(lightPalette());
+    install(*qApp, Appearance::system);
+    CHECK_FALSE(isDark(QApplication::palette()));
+    install(*qApp, Appearance::dark);
+    CHECK(isDark(QApplication::palette()));
+    install(*qApp, Appearance::light);
+}
+
+TEST_CASE("letters are drawn as letters, not as boxes", "[ui][theme]") {
+    QLabel a(QStringLiteral("a")), b(QStringLiteral("m"));
+    CHECK(a.grab().toImage() != b.grab().toImage());
+}
+
+TEST_CASE("colours are made in the theme and nowhere else", "[ui][theme]") {
+    const QRegularExpression literal(
+        "QColor\\(\\s*(0x|#|\")|#[0-9a-fA-F]{6}|Qt::(red|green|blue|yellow|cyan|magenta)|rgba?\\(");
+    QDirIterator files(QStringLiteral(STAVELINE_SOURCE_DIR "/ui"), {"*.cpp", "*.h"}, QDir::Files,
+                       QDirIterator::Subdirectories);
+    int read = 0;
+    while (files.hasNext()) {
+        const QString path = files.next();
+        if (path.endsWith("widgets/theme.cpp"))
+            continue;
+        QFile file(path);
+        REQUIRE(file.open(QIODevice::ReadOnly));
+        const QString source = QString::fromUtf8(file.readAll());
+        INFO(path.toStdString());
+        CHECK_FALSE(source.contains(literal));
+        CHECK_FALSE(source.contains("setStyleSheet"));
+        ++read;
+    }
+    CHECK(read > 30);
+}

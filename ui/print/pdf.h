@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A paper as PDF. No window is needed: without an application the pages are painted offscreen.
+#pragma once
+
+#include "ui/print/paper.h"
+
+namespace staveline::ui {
+
+/// Pages with "page x of y" at the foot. A folder that cannot be written and a full disk are storage faults; an
+/// existing file stays whole until the new one is complete.
+[[nodiscard]] Result<void> writePdf(const Document& document, const std::filesystem::path& to,
+                                    PaperSize size = PaperSize::a4);
+/// The same, under the name by which the command line asks for it.
+[[nodiscard]] inline Result<void> writePdfWithoutWindow(const Document& document, const std::filesystem::path& to) {
+    return writePdf(document, to);
+}
+
+} // namespace staveline::ui

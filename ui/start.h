@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The window's front door. No Qt headers: the program that starts it needs none.
+#pragma once
+
+#include "desk/desk.h"
+
+#include <filesystem>
+#include <optional>
+
+namespace staveline::ui {
+
+/// Whether a window could be shown here.
+[[nodiscard]] bool hasDisplay();
+
+/// Shows the window until it is closed; the program's exit status. Without `book` the last session comes back, or the
+/// first page when there was none.
+int runWindow(int argc, char** argv, std::optional<std::filesystem::path> book, Clock clock = systemToday);
+
+} // namespace staveline::ui

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/actions.h"
+
+#include <QAction>
+#include <QCoreApplication>
+
+namespace staveline::ui {
+namespace {
+
+QString tr(const char* words) {
+    return QCoreApplication::translate("Actions", words);
+}
+QKeySequence keys(const char* words) {
+    return QKeySequence(QLatin1String(words));
+}
+
+} // namespace
+
+Actions::Actions(QObject& owner) : owner_(owner) {
+    newBook = add(tr("&New cellar\u2026"), keys("Ctrl+N"));
+    openBook = add(tr("&Open a book\u2026"), keys("Ctrl+O"));
+    sampleBook = add(tr("&Sample cellar"));
+    copyBook = add(tr("Save a &copy\u2026"), keys("Ctrl+Shift+S"));
+    checkBook = add(tr("C&heck the book for damage"));
+    startPage = add(tr("&First page"));
+    storedAlready = add(tr("&When was it stored?"), keys("Ctrl+S"));
+    quit = add(tr("&Quit"), keys("Ctrl+Q"));
+    undo = add(tr("&Undo"), keys("Ctrl+Z"));
+    redo = add(tr("&Redo"), keys("Ctrl+Shift+Z"));
+    addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
+    nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
+    previousVessel = add(tr("&Previous vessel"), keys("Ctrl+PgUp"));
+    entries[EntryKind::drawOff] = add(tr("&Draw-off"), keys("Ctrl+D"));
+    entries[EntryKind::refill] = add(tr("&Refill"), keys("Ctrl+R"));
+    entries[EntryKind::topUp] = add(tr("&Top-up"), keys("Ctrl+T"));
+    entries[EntryKind::sample] = add(tr("&Sample"), keys("Ctrl+L"));
+    entries[EntryKind::dip] = add(tr("D&ip"), keys("Ctrl+I"));
+    entries[EntryKind::reading] = add(tr("Readin&g"), keys("Ctrl+G"));
+    entries[EntryKind::opening] = add(tr("&Opening"), keys("Ctrl+Shift+O"));
+    amend = add(tr("A&mend the entry"), keys("Ctrl+E"));
+    remove = add(tr("Remo&ve the entry"), keys("Ctrl+Backspace"));
+    drawRefill = add(tr("&Draw && refill"), keys("Ctrl+1"));
+    brewSheet = add(tr("&Brew sheet"), keys("Ctrl+2"));
+    nextPlace = add(tr("&Next part of the window"), keys("F6"));
+    previousPlace = add(tr("&Previous part of the window"), keys("Shift+F6"));
+    print = add(tr("&Print\u2026"), keys("Ctrl+P"));
+    savePdf = add(tr("Save as P&DF\u2026"), keys("Ctrl+Shift+P"));
+    saveHtml = add(tr("Save as &HTML\u2026"));
+    saveMarkdown = add(tr("Save as &Markdown\u2026"));
+    saveCsv = add(tr("Save as &CSV\u2026"));
+    help = add(tr("&Help for this page"), keys("F1"));
+    about = add(tr("&About Staveline"));
+
+    needWriting = QList<QAction*>(entries.values()) << addVessel << amend << remove;
+    needBook = needWriting + QList<QAction*>{copyBook,   checkBook, startPage,     nextVessel,   previousVessel,
+                                             drawRefill, brewSheet, storedAlready, nextPlace,    previousPlace,
+                                             print,      savePdf,   saveHtml,      saveMarkdown, saveCsv};
+}
+
+QAction* Actions::add(const QString& words, const QKeySequence& key) {
+    auto* action = new QAction(words, &owner_);
+    action->setShortcut(key);
+    all << action;
+    return action;
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every action of the window with its words and key, in one place; a test finds clashes.
+#pragma once
+
+#include "vessel/ledger.h"
+
+#include <QList>
+#include <QMap>
+
+class QAction;
+class QObject;
+
+namespace staveline::ui {
+
+struct Actions {
+    explicit Actions(QObject& owner);
+
+    QAction *newBook, *sampleBook, *openBook, *copyBook, *checkBook, *startPage, *quit;
+    QAction *undo, *redo;
+    QAction *addVessel, *nextVessel, *previousVessel;
+    QMap<EntryKind, QAction*> entries;
+    QAction *amend, *remove, *storedAlready;
+    QAction *print, *savePdf, *saveHtml, *saveMarkdown, *saveCsv;
+    QAction *drawRefill, *brewSheet;
+    QAction *nextPlace, *previousPlace;
+    QAction *help, *about;
+
+    /// All of them, in the order of the menus.
+    QList<QAction*> all;
+    /// Those that need an open book, and of them those that write to it.
+    QList<QAction*> needBook, needWriting;
+
+private:
+    QAction* add(const QString& words, const QKeySequence& key = {});
+    QObject& owner_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,195 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/cellar_view.h"
+
+#include "ui/brew_sheet/station.h"
+#include "ui/cellar/rail.h"
+#include "ui/cellar/vessel_page.h"
+#include "ui/draw_refill/station.h"
+#include "ui/widgets/station_bar.h"
+#include "ui/window/vessel_header.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+
+CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
+    : QWidget(parent), session_(session), model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
+      vesselPage_(new VesselPage(session)) {
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, 1));
+    row->addWidget(makeRail());
+    row->addWidget(parts_, 1);
+    parts_->addWidget(vesselPart_ = makeVesselPart(prompt));
+    parts_->addWidget(vesselPage_);
+    parts_->addWidget(emptyPart_ = makeEmptyPart());
+    connect(&session, &Session::changed, this, &CellarView::refresh);
+    connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
+    connect(rail_, &Rail::chosen, this, [this](const QString& vessel) { showVessel(toStd(vessel)); });
+    connect(vesselPage_, &VesselPage::left, this, [this] {
+        refresh();
+        focusWork();
+    });
+    connect(vesselPage_, &VesselPage::added, this, [this](const QString& vessel) {
+        showVessel(toStd(vessel));
+        drawRefill_->begin(EntryKind::opening);
+    });
+    refresh();
+}
+
+QWidget* CellarView::makeRail() {
+    auto* side = new QWidget(this);
+    auto* column = new QVBoxLayout(side);
+    column->setContentsMargins(0, 0, 0, lines(*this, .4));
+    rail_ = new Rail(*model_, side);
+    add_ = new QPushButton(tr("Add a &vessel"), side);
+    add_->setFlat(true);
+    column->addWidget(rail_, 1);
+    column->addWidget(add_);
+    side->setFixedWidth(rail_->sizeHint().width());
+    connect(add_, &QPushButton::clicked, this, &CellarView::addVessel);
+    return side;
+}
+
+QWidget* CellarView::makeVesselPart(Prompt& prompt) {
+    auto* part = new QWidget(this);
+    header_ = new VesselHeader(session_, part);
+    bar_ = new StationBar(part);
+    pages_ = new QStackedWidget(part);
+    drawRefill_ = new DrawRefillStation(session_, pages_);
+    brewSheet_ = new BrewSheetStation(session_, prompt, pages_);
+    bar_->addTab(tr("Draw && refill"));
+    bar_->addTab(tr("Brew sheet"));
+    pages_->addWidget(drawRefill_);
+    pages_->addWidget(brewSheet_);
+    auto* column = new QVBoxLayout(part);
+    column->setContentsMargins(0, lines(*this, .4), lines(*this, 1), lines(*this, .4));
+    column->setSpacing(lines(*this, .4));
+    column->addWidget(header_);
+    column->addWidget(bar_);
+    column->addWidget(pages_, 1);
+    connect(bar_, &QTabBar::currentChanged, this, [this](int index) {
+        pages_->setCurrentIndex(index);
+        Q_EMIT moved();
+    });
+    connect(&header_->ribbon(), &TimeRibbon::opened, this, &CellarView::openKnot);
+    return part;
+}
+
+QWidget* CellarView::makeEmptyPart() {
+    auto* part = new QWidget(this);
+    auto* words = new QLabel(own("ui.empty.cellar"), part);
+    words->setWordWrap(true);
+    auto* button = new QPushButton(tr("Add the &first vessel"), part);
+    auto* column = new QVBoxLayout(part);
+    column->addStretch(1);
+    column->addWidget(words);
+    column->addWidget(button, 0, Qt::AlignLeft);
+    column->addStretch(2);
+    connect(button, &QPushButton::clicked, this, &CellarView::addVessel);
+    return part;
+}
+
+void CellarView::refresh() {
+    if (model_->rowOf(vessel_) < 0)
+        vessel_ = model_->rowCount() > 0 ? model_->at(0)->name : VesselName();
+    add_->setEnabled(!session_.desk().readOnly());
+    if (vessel_.empty()) {
+        parts_->setCurrentWidget(emptyPart_);
+    } else {
+        header_->show(*model_->at(model_->rowOf(vessel_)));
+        if (parts_->currentWidget() == emptyPart_)
+            parts_->setCurrentWidget(vesselPart_);
+        if (drawRefill_->vessel() != vessel_)
+            showVessel(vessel_);
+    }
+    selectInRail();
+    Q_EMIT moved();
+}
+
+void CellarView::selectInRail() {
+    const QSignalBlocker quiet(rail_->selectionModel());
+    rail_->setCurrentIndex(model_->index(model_->rowOf(vessel_)));
+    rail_->viewport()->update();
+}
+
+void CellarView::showVessel(const VesselName& name) {
+    const int row = model_->rowOf(name);
+    if (row < 0)
+        return;
+    vessel_ = name;
+    parts_->setCurrentWidget(vesselPart_);
+    header_->show(*model_->at(row));
+    drawRefill_->show(name);
+    brewSheet_->show(name);
+    selectInRail();
+    Q_EMIT moved();
+}
+
+void CellarView::showStation(Station station) {
+    if (vessel_.empty())
+        return;
+    parts_->setCurrentWidget(vesselPart_);
+    bar_->setCurrentIndex(static_cast<int>(station));
+    Q_EMIT moved();
+}
+
+bool CellarView::atVessel() const {
+    return parts_->currentWidget() == vesselPart_;
+}
+
+Station CellarView::station() const {
+    return static_cast<Station>(bar_->currentIndex());
+}
+
+void CellarView::addVessel() {
+    if (session_.desk().readOnly())
+        return;
+    parts_->setCurrentWidget(vesselPage_);
+    vesselPage_->begin();
+    Q_EMIT moved();
+}
+
+void CellarView::stepVessel(int by) {
+    if (const VesselSummary* next = model_->at(model_->rowOf(vessel_) + by))
+        showVessel(next->name);
+}
+
+/// A knot of the ribbon opens the station where its work is done.
+void CellarView::openKnot(KnotKind kind) {
+    if (kind == KnotKind::brew) {
+        showStation(Station::brewSheet);
+        return;
+    }
+    showStation(Station::drawRefill);
+    const bool taste = kind == KnotKind::taste || kind == KnotKind::nextTaste;
+    drawRefill_->begin(taste ? EntryKind::sample : EntryKind::drawOff);
+}
+
+void CellarView::stepFocus(int by) {
+    const std::array<QWidget*, 3> places = {rail_, bar_, pages_};
+    int at = by > 0 ? -1 : 3;
+    for (int i = 0; i < 3; ++i)
+        if (QWidget* focus = focusWidget(); focus && (places[static_cast<std::size_t>(i)] == focus ||
+                                                      places[static_cast<std::size_t>(i)]->isAncestorOf(focus)))
+            at = i;
+    const int next = (at + by + 3) % 3;
+    if (next == 2)
+        focusWork();
+    else
+        places[static_cast<std::size_t>(next)]->setFocus(Qt::TabFocusReason);
+}
+
+void CellarView::focusWork() {
+    if (parts_->currentWidget() == vesselPart_ && station() == Station::drawRefill)
+        drawRefill_->focusLedger();
+    else if (QWidget* page = parts_->currentWidget() == vesselPart_ ? pages_->currentWidget() : parts_->currentWidget())
+        if (QWidget* first = page->nextInFocusChain())
+            first->setFocus(Qt::TabFocusReason);
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One open book: the rail on the left, the vessel in hand and its stations on the right.
+#pragma once
+
+#include "ui/present/cellar_model.h"
+#include "ui/widgets/prompt.h"
+#include "ui/widgets/time_ribbon.h"
+#include "ui/window/settings.h"
+
+#include <QWidget>
+
+class QPushButton;
+class QStackedWidget;
+
+namespace staveline::ui {
+
+class BrewSheetStation;
+class DrawRefillStation;
+class Rail;
+class StationBar;
+class VesselHeader;
+class VesselPage;
+
+class CellarView : public QWidget {
+    Q_OBJECT
+public:
+    CellarView(Session& session, Prompt& prompt, QWidget* parent = nullptr);
+    void showVessel(const VesselName& name);
+    void showStation(Station station);
+    void addVessel();
+    void stepVessel(int by);
+    void stepFocus(int by); ///< rail, stations, page
+    /// Where work goes on after opening: the ledger or the first question.
+    void focusWork();
+
+    [[nodiscard]] const VesselName& vessel() const { return vessel_; }
+    [[nodiscard]] bool atVessel() const; ///< a vessel's stations are in front
+    [[nodiscard]] Station station() const;
+    [[nodiscard]] DrawRefillStation& drawRefill() const { return *drawRefill_; }
+    [[nodiscard]] BrewSheetStation& brewSheet() const { return *brewSheet_; }
+    [[nodiscard]] VesselPage& vesselPage() const { return *vesselPage_; }
+    [[nodiscard]] VesselHeader& header() const { return *header_; }
+    [[nodiscard]] Rail& rail() const { return *rail_; }
+    [[nodiscard]] StationBar& stations() const { return *bar_; }
+
+Q_SIGNALS:
+    void moved(); ///< another vessel, station or page
+
+private:
+    QWidget* makeRail();
+    QWidget* makeVesselPart(Prompt& prompt);
+    QWidget* makeEmptyPart();
+    void refresh();
+    void openKnot(KnotKind kind);
+    void selectInRail();
+
+    Session& session_;
+    VesselName vessel_;
+    CellarModel* model_;
+    Rail* rail_;
+    QPushButton* add_;
+    QStackedWidget* parts_;
+    QWidget* vesselPart_;
+    VesselHeader* header_;
+    StationBar* bar_;
+    QStackedWidget* pages_;
+    DrawRefillStation* drawRefill_;
+    BrewSheetStation* brewSheet_;
+    VesselPage* vesselPage_;
+    QWidget* emptyPart_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,416 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/main_window.h"
+
+#include "desk/sample.h"
+#include "ui/brew_sheet/station.h"
+#include "ui/cellar/start_page.h"
+#include "ui/draw_refill/station.h"
+#include "ui/window/cellar_view.h"
+#include "ui/window/help_panel.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/status_line.h"
+#include "ui/window/unit_menu.h"
+
+#include <QAction>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QFileInfo>
+#include <QMenuBar>
+#include <QSettings>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QStandardPaths>
+#include <QTimer>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+namespace {
+
+constexpr int pollEveryMs = 1500;
+
+QString pathText(const std::filesystem::path& path) {
+    return qs(path.string());
+}
+
+} // namespace
+
+MainWindow::MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent)
+    : QMainWindow(parent), clock_(std::move(clock)), prompt_(prompt), stored_(settings), settings_(load(settings)),
+      actions_(std::make_unique<Actions>(*this)), poll_(new QTimer(this)) {
+    install(*qApp, settings_.appearance);
+    makeParts();
+    makeMenus();
+    connectBook();
+    connectWork();
+    connect(poll_, &QTimer::timeout, this, [this] {
+        if (session_)
+            session_->poll();
+    });
+    poll_->start(pollEveryMs);
+    if (!restoreGeometry(settings_.geometry))
+        resize(lines(*this, 76), lines(*this, 47));
+    refreshActions();
+}
+
+MainWindow::~MainWindow() {
+    // The views look at the session: they go first.
+    delete cellar_;
+    status_->follow(nullptr);
+}
+
+void MainWindow::makeParts() {
+    auto* whole = new QWidget(this);
+    notices_ = new NoticeBar(whole);
+    stack_ = new QStackedWidget(whole);
+    startPage_ = new StartPage(true, stack_);
+    stack_->addWidget(startPage_);
+    help_ = new HelpPanel(whole);
+    help_->setVisible(false);
+    status_ = new StatusLine(*actions_->undo, *actions_->redo, *actions_->help, whole);
+    auto* middle = new QSplitter(Qt::Horizontal, whole);
+    middle->setChildrenCollapsible(false);
+    middle->addWidget(stack_);
+    middle->addWidget(help_);
+    middle->setStretchFactor(0, 1);
+    auto* column = new QVBoxLayout(whole);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(notices_);
+    column->addWidget(middle, 1);
+    column->addWidget(status_);
+    setCentralWidget(whole);
+}
+
+void MainWindow::makeMenus() {
+    Actions& a = *actions_;
+    addActions(a.all); // keys work from everywhere
+    QMenu* book = menuBar()->addMenu(tr("&Book"));
+    book->addActions({a.newBook, a.openBook, a.sampleBook});
+    recentMenu_ = book->addMenu(tr("Used &lately"));
+    book->addSeparator();
+    book->addActions({a.storedAlready, a.copyBook, a.checkBook, a.startPage});
+    book->addSeparator();
+    book->addAction(a.quit);
+    menuBar()->addMenu(tr("&Edit"))->addActions({a.undo, a.redo, a.amend, a.remove});
+    QMenu* entry = menuBar()->addMenu(tr("E&ntry"));
+    for (const EntryKind kind : {EntryKind::drawOff, EntryKind::refill, EntryKind::topUp, EntryKind::sample,
+                                 EntryKind::dip, EntryKind::reading, EntryKind::opening})
+        entry->addAction(a.entries[kind]);
+    entry->addSeparator();
+    entry->addAction(a.addVessel);
+    QMenu* sheet = menuBar()->addMenu(tr("Brew &sheet"));
+    sheet->addActions({a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
+    addPaperChoices(*sheet->addMenu(tr("Pa&per")), settings_, [this](PaperSize size) { setPaper(size); });
+    QMenu* view = menuBar()->addMenu(tr("&View"));
+    view->addActions({a.drawRefill, a.brewSheet});
+    view->addSeparator();
+    view->addActions({a.nextVessel, a.previousVessel, a.nextPlace, a.previousPlace});
+    view->addSeparator();
+    addUnitChoices(*view->addMenu(tr("&Units")), settings_, [this](const DisplayUnits& units) { setUnits(units); });
+    addAppearanceChoices(*view->addMenu(tr("&Colours")), settings_, [this](Appearance look) { setAppearance(look); });
+    menuBar()->addMenu(tr("&Help"))->addActions({a.help, a.about});
+}
+
+void MainWindow::connectBook() {
+    const auto onNew = [this] {
+        if (const auto to = prompt_.fileToWrite(this, tr("A new cellar book"), bookFolder() + tr("/my cellar.cellar"),
+                                                QStringLiteral(".cellar")))
+            newBook(*to);
+    };
+    const auto onOpen = [this] {
+        if (const auto book = prompt_.bookToOpen(this, bookFolder()))
+            openBook(*book);
+    };
+    const auto onSample = [this] { sampleBook(samplePath()); };
+    const Actions& a = *actions_;
+    connect(a.newBook, &QAction::triggered, this, onNew);
+    connect(a.openBook, &QAction::triggered, this, onOpen);
+    connect(a.sampleBook, &QAction::triggered, this, onSample);
+    connect(startPage_, &StartPage::newAsked, this, onNew);
+    connect(startPage_, &StartPage::openAsked, this, onOpen);
+    connect(startPage_, &StartPage::sampleAsked, this, onSample);
+    connect(startPage_, &StartPage::bookChosen, this, [this](const QString& path) { openBook(toStd(path)); });
+    connect(a.startPage, &QAction::triggered, this, &MainWindow::closeBook);
+    connect(a.copyBook, &QAction::triggered, this, &MainWindow::copyBook);
+    connect(a.checkBook, &QAction::triggered, this, &MainWindow::checkBook);
+    connect(a.storedAlready, &QAction::triggered, this,
+            [this] { status_->say(tr("There is nothing to save: each entry is stored as it is made.")); });
+    connect(a.quit, &QAction::triggered, this, &QWidget::close);
+    connect(a.help, &QAction::triggered, this, &MainWindow::toggleHelp);
+    connect(help_, &HelpPanel::closed, this, &MainWindow::toggleHelp);
+    connect(a.about, &QAction::triggered, this, &MainWindow::about);
+}
+
+/// The actions on the book in hand; they are off while there is none.
+void MainWindow::connectWork() {
+    const Actions& a = *actions_;
+    const auto on = [this](QAction* action, auto&& act) { connect(action, &QAction::triggered, this, act); };
+    on(a.undo, [this] { session_->undo(); });
+    on(a.redo, [this] { session_->redo(); });
+    on(a.addVessel, [this] { cellar_->addVessel(); });
+    on(a.nextVessel, [this] { cellar_->stepVessel(1); });
+    on(a.previousVessel, [this] { cellar_->stepVessel(-1); });
+    on(a.drawRefill, [this] { cellar_->showStation(Station::drawRefill); });
+    on(a.brewSheet, [this] { cellar_->showStation(Station::brewSheet); });
+    on(a.nextPlace, [this] { cellar_->stepFocus(1); });
+    on(a.previousPlace, [this] { cellar_->stepFocus(-1); });
+    for (auto it = a.entries.begin(); it != a.entries.end(); ++it)
+        on(it.value(), [this, kind = it.key()] {
+            cellar_->showStation(Station::drawRefill);
+            cellar_->drawRefill().begin(kind);
+        });
+    on(a.amend, [this] { cellar_->drawRefill().amendSelected(); });
+    on(a.remove, [this] { cellar_->drawRefill().removeSelected(); });
+    on(a.print, [this] { cellar_->brewSheet().print(); });
+    on(a.savePdf, [this] { cellar_->brewSheet().save(PaperFormat::pdf); });
+    on(a.saveHtml, [this] { cellar_->brewSheet().save(PaperFormat::html); });
+    on(a.saveMarkdown, [this] { cellar_->brewSheet().save(PaperFormat::markdown); });
+    on(a.saveCsv, [this] { cellar_->brewSheet().save(PaperFormat::csv); });
+}
+
+void MainWindow::start(const std::optional<std::filesystem::path>& book) {
+    startPage_->setRecent(settings_.recent);
+    fillRecent();
+    if (book) {
+        openBook(*book);
+    } else if (!settings_.lastBook.isEmpty() && QFileInfo::exists(settings_.lastBook)) {
+        const VesselName vessel = toStd(settings_.lastVessel);
+        const Station station = settings_.lastStation;
+        if (openBook(toStd(settings_.lastBook)) && cellar_) {
+            cellar_->showVessel(vessel);
+            cellar_->showStation(station);
+        }
+    }
+}
+
+bool MainWindow::failed(const Fault& fault) {
+    const QString words = text(fault, settings_.units);
+    if (session_)
+        notices_->showFault(words);
+    else
+        startPage_->say(words);
+    return false;
+}
+
+bool MainWindow::openBook(const std::filesystem::path& path) {
+    auto desk = Desk::open(path, clock_);
+    if (!desk)
+        return failed(desk.error());
+    take(std::move(*desk));
+    return true;
+}
+
+bool MainWindow::newBook(const std::filesystem::path& path) {
+    auto desk = Desk::create(path, clock_);
+    if (!desk)
+        return failed(desk.error());
+    take(std::move(*desk));
+    cellar_->addVessel();
+    return true;
+}
+
+bool MainWindow::sampleBook(const std::filesystem::path& path) {
+    std::error_code ignored;
+    if (std::filesystem::exists(path, ignored))
+        return openBook(path);
+    std::filesystem::create_directories(path.parent_path(), ignored);
+    auto desk = Desk::create(path, clock_);
+    if (!desk)
+        return failed(desk.error());
+    const auto facts = sampleCellar((*desk)->today());
+    if (!facts)
+        return failed(facts.error());
+    if (const auto recorded = (*desk)->record(*facts); !recorded)
+        return failed(recorded.error());
+    take(std::move(*desk));
+    return true;
+}
+
+void MainWindow::take(std::unique_ptr<Desk> desk) {
+    closeBook();
+    session_ = std::make_unique<Session>(std::move(desk));
+    session_->setUnits(settings_.units);
+    settings_.use(pathText(std::filesystem::absolute(session_->desk().path())));
+    cellar_ = new CellarView(*session_, prompt_, stack_);
+    cellar_->brewSheet().setPaper(settings_.paper);
+    stack_->addWidget(cellar_);
+    stack_->setCurrentWidget(cellar_);
+    status_->follow(session_.get());
+    QStringList notices;
+    for (const Message& notice : session_->desk().notices())
+        notices << session_->words(notice);
+    notices_->clearFault();
+    notices_->setNotices(notices);
+    connect(session_.get(), &Session::changed, this, [this] {
+        notices_->clearFault();
+        refreshActions();
+    });
+    connect(session_.get(), &Session::failed, this, &MainWindow::failed);
+    connect(cellar_, &CellarView::moved, this, [this] {
+        refreshTitle();
+        refreshHelp();
+    });
+    connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshActions);
+    connect(&cellar_->brewSheet(), &BrewSheetStation::paperChanged, this,
+            [this] { settings_.paper = cellar_->brewSheet().paper(); });
+    fillRecent();
+    refreshActions();
+    refreshTitle();
+    cellar_->focusWork();
+}
+
+void MainWindow::closeBook() {
+    if (!session_)
+        return;
+    delete cellar_;
+    cellar_ = nullptr;
+    status_->follow(nullptr);
+    session_.reset();
+    notices_->setNotices({});
+    notices_->clearFault();
+    startPage_->setRecent(settings_.recent);
+    stack_->setCurrentWidget(startPage_);
+    refreshActions();
+    refreshTitle();
+}
+
+void MainWindow::refreshActions() {
+    const bool open = session_ != nullptr;
+    const bool writable = open && !session_->desk().readOnly();
+    for (QAction* action : actions_->needBook)
+        action->setEnabled(open);
+    for (QAction* action : actions_->needWriting)
+        action->setEnabled(writable);
+    const QString undo = open ? qs(session_->desk().undoText()) : QString();
+    const QString redo = open ? qs(session_->desk().redoText()) : QString();
+    actions_->undo->setEnabled(writable && !undo.isEmpty());
+    actions_->redo->setEnabled(writable && !redo.isEmpty());
+    actions_->undo->setText(undo.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(undo));
+    actions_->redo->setText(redo.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(redo));
+}
+
+void MainWindow::refreshTitle() {
+    if (!session_) {
+        setWindowTitle(QStringLiteral("Staveline"));
+        return;
+    }
+    const QString book = QFileInfo(pathText(session_->desk().path())).completeBaseName();
+    const QString vessel = qs(cellar_->vessel());
+    setWindowTitle((vessel.isEmpty() ? book : tr("%1 \u2013 %2").arg(vessel, book)) +
+                   QStringLiteral(" \u2013 Staveline"));
+}
+
+QString MainWindow::page() const {
+    if (!cellar_)
+        return QStringLiteral("start");
+    return cellar_->atVessel() ? idOf(cellar_->station()) : QStringLiteral("vessel");
+}
+
+void MainWindow::refreshHelp() {
+    if (help_->isVisible())
+        help_->show(page(), actions_->all);
+}
+
+void MainWindow::toggleHelp() {
+    const bool show = !help_->isVisible();
+    help_->setVisible(show);
+    if (show) {
+        help_->show(page(), actions_->all);
+        help_->focusText();
+    } else if (cellar_) {
+        cellar_->focusWork();
+    }
+}
+
+void MainWindow::fillRecent() {
+    recentMenu_->clear();
+    for (const QString& path : settings_.recent) {
+        QAction* action = recentMenu_->addAction(QFileInfo(path).fileName());
+        action->setToolTip(path);
+        connect(action, &QAction::triggered, this, [this, path] { openBook(toStd(path)); });
+    }
+    recentMenu_->setEnabled(!settings_.recent.isEmpty());
+}
+
+void MainWindow::copyBook() {
+    const QFileInfo book(pathText(session_->desk().path()));
+    const auto to = prompt_.fileToWrite(this, tr("Save a copy of the book"),
+                                        book.path() + QLatin1Char('/') + book.completeBaseName() + QLatin1Char(' ') +
+                                            qs(isoDay(session_->desk().today())) + QStringLiteral(".cellar"),
+                                        QStringLiteral(".cellar"));
+    if (!to)
+        return;
+    if (const auto copied = session_->desk().backup(*to); copied)
+        status_->say(tr("Copied to %1").arg(pathText(*to)));
+    else
+        failed(copied.error());
+}
+
+void MainWindow::checkBook() {
+    const auto report = session_->desk().check();
+    if (!report) {
+        failed(report.error());
+        return;
+    }
+    if (report->sound()) {
+        status_->say(tr("No damage found in %1 rows.").arg(report->rowsChecked));
+        return;
+    }
+    QStringList words;
+    for (const book::Damage& damage : report->damages)
+        words << session_->words(damage.what);
+    notices_->showFault(words.join(QLatin1Char('\n')));
+}
+
+void MainWindow::about() {
+    help_->setVisible(true);
+    help_->show(QStringLiteral("about"), {});
+    help_->focusText();
+}
+
+void MainWindow::setUnits(const DisplayUnits& units) {
+    settings_.units = units;
+    if (session_)
+        session_->setUnits(units);
+}
+
+void MainWindow::setAppearance(Appearance appearance) {
+    settings_.appearance = appearance;
+    install(*qApp, appearance);
+}
+
+void MainWindow::setPaper(PaperSize size) {
+    settings_.paper = size;
+    if (cellar_)
+        cellar_->brewSheet().setPaper(size);
+}
+
+QString MainWindow::bookFolder() const {
+    if (!settings_.lastBook.isEmpty())
+        return QFileInfo(settings_.lastBook).path();
+    return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+}
+
+std::filesystem::path MainWindow::samplePath() {
+    return toStd(QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation) +
+                 QStringLiteral("/staveline/sample.cellar"));
+}
+
+void MainWindow::remember() {
+    settings_.geometry = saveGeometry();
+    if (cellar_) {
+        settings_.lastVessel = qs(cellar_->vessel());
+        settings_.lastStation = cellar_->station();
+    } else {
+        settings_.lastBook.clear();
+    }
+    save(settings_, stored_);
+    stored_.sync(); // a failure costs comfort, never data
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    remember();
+    QMainWindow::closeEvent(event);
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The window: first page or cellar, menus, notices, status line, help.
+#pragma once
+
+#include "desk/desk.h"
+#include "ui/present/session.h"
+#include "ui/widgets/prompt.h"
+#include "ui/window/actions.h"
+#include "ui/window/settings.h"
+
+#include <QMainWindow>
+
+class QSettings;
+class QStackedWidget;
+class QTimer;
+
+namespace staveline::ui {
+
+class CellarView;
+class HelpPanel;
+class NoticeBar;
+class StartPage;
+class StatusLine;
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    /// Opens `book`, else the last session's, else the first page.
+    void start(const std::optional<std::filesystem::path>& book);
+    bool openBook(const std::filesystem::path& path);
+    bool newBook(const std::filesystem::path& path);
+    /// Opens the sample cellar at `path`; makes it first when it is not there.
+    bool sampleBook(const std::filesystem::path& path);
+    void closeBook();
+
+    void setUnits(const DisplayUnits& units);
+    void setAppearance(Appearance appearance);
+    void setPaper(PaperSize size);
+    void toggleHelp();
+    void remember(); ///< writes the settings
+
+    [[nodiscard]] Session* session() const { return session_.get(); }
+    [[nodiscard]] CellarView* cellar() const { return cellar_; }
+    [[nodiscard]] StartPage& startPage() const { return *startPage_; }
+    [[nodiscard]] Actions& actions() const { return *actions_; }
+    [[nodiscard]] StatusLine& status() const { return *status_; }
+    [[nodiscard]] NoticeBar& notices() const { return *notices_; }
+    [[nodiscard]] HelpPanel& help() const { return *help_; }
+    [[nodiscard]] const WindowSettings& settings() const { return settings_; }
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+
+private:
+    void makeParts();
+    void makeMenus();
+    void connectBook();
+    void connectWork();
+    void take(std::unique_ptr<Desk> desk);
+    bool failed(const Fault& fault);
+    void refreshActions();
+    void refreshTitle();
+    void refreshHelp();
+    void fillRecent();
+    void copyBook();
+    void checkBook();
+    void about();
+    [[nodiscard]] QString page() const; ///< of the help
+    [[nodiscard]] QString bookFolder() const;
+    [[nodiscard]] static std::filesystem::path samplePath();
+
+    Clock clock_;
+    Prompt& prompt_;
+    QSettings& stored_;
+    WindowSettings settings_;
+    std::unique_ptr<Session> session_;
+    std::unique_ptr<Actions> actions_;
+    NoticeBar* notices_;
+    QStackedWidget* stack_;
+    StartPage* startPage_;
+    CellarView* cellar_ = nullptr;
+    StatusLine* status_;
+    HelpPanel* help_;
+    QMenu* recentMenu_;
+    QTimer* poll_;
+};
+
+} // namespace staveline::ui

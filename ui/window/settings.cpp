@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/settings.h"
+
+#include <QSettings>
+
+#include <array>
+
+namespace staveline::ui {
+namespace {
+
+constexpr int mostRecent = 8;
+
+/// Words that stand for the values of an enumeration, in its order; the first is the default.
+template <class E, std::size_t N> struct Words {
+    const char* key;
+    std::array<const char*, N> words;
+
+    [[nodiscard]] E read(const QSettings& from) const {
+        const QString stored = from.value(QLatin1String(key)).toString();
+        for (std::size_t i = 0; i < N; ++i)
+            if (stored == QLatin1String(words[i]))
+                return static_cast<E>(i);
+        return static_cast<E>(0);
+    }
+    void write(E value, QSettings& to) const {
+        to.setValue(QLatin1String(key), QLatin1String(words[static_cast<std::size_t>(value)]));
+    }
+};
+
+constexpr Words<DisplayUnits::Volume, 3> volumes{"units/volume", {"litre", "us_gallon", "hectolitre"}};
+constexpr Words<DisplayUnits::Temperature, 2> temperatures{"units/temperature", {"celsius", "fahrenheit"}};
+constexpr Words<DisplayUnits::Colour, 2> colours{"units/colour", {"ebc", "srm"}};
+constexpr Words<Appearance, 3> appearances{"appearance", {"system", "light", "dark"}};
+constexpr Words<PaperSize, 2> papers{"paper", {"a4", "letter"}};
+constexpr Words<Station, 2> stations{"session/station", {"draw_refill", "brew_sheet"}};
+
+QStringList existing(const QStringList& stored) {
+    QStringList kept;
+    for (const QString& path : stored)
+        if (!path.isEmpty() && !kept.contains(path) && kept.size() < mostRecent)
+            kept << path;
+    return kept;
+}
+
+} // namespace
+
+QString idOf(Station station) {
+    return QLatin1String(stations.words[static_cast<std::size_t>(station)]);
+}
+
+void WindowSettings::use(const QString& book) {
+    recent.removeAll(book);
+    recent.prepend(book);
+    recent = existing(recent);
+    lastBook = book;
+}
+
+WindowSettings load(const QSettings& from) {
+    WindowSettings made;
+    made.units.volume = volumes.read(from);
+    made.units.temperature = temperatures.read(from);
+    made.units.colour = colours.read(from);
+    // Specific gravity is the default, though not the first of its enumeration.
+    made.units.gravity = from.value(QLatin1String("units/gravity")).toString() == QLatin1String("plato")
+                             ? DisplayUnits::Gravity::plato
+                             : DisplayUnits::Gravity::specific;
+    made.appearance = appearances.read(from);
+    made.paper = papers.read(from);
+    made.recent = existing(from.value(QLatin1String("recent")).toStringList());
+    made.lastBook = from.value(QLatin1String("session/book")).toString();
+    made.lastVessel = from.value(QLatin1String("session/vessel")).toString();
+    made.lastStation = stations.read(from);
+    made.geometry = from.value(QLatin1String("session/geometry")).toByteArray();
+    return made;
+}
+
+void save(const WindowSettings& settings, QSettings& to) {
+    volumes.write(settings.units.volume, to);
+    temperatures.write(settings.units.temperature, to);
+    colours.write(settings.units.colour, to);
+    const bool plato = settings.units.gravity == DisplayUnits::Gravity::plato;
+    to.setValue(QLatin1String("units/gravity"), plato ? QLatin1String("plato") : QLatin1String("specific"));
+    appearances.write(settings.appearance, to);
+    papers.write(settings.paper, to);
+    to.setValue(QLatin1String("recent"), settings.recent);
+    to.setValue(QLatin1String("session/book"), settings.lastBook);
+    to.setValue(QLatin1String("session/vessel"), settings.lastVessel);
+    stations.write(settings.lastStation, to);
+    to.setValue(QLatin1String("session/geometry"), settings.geometry);
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the window remembers between starts. A damaged or foreign value is as good as none.
+#pragma once
+
+#include "quantity/text.h"
+#include "ui/print/paper.h"
+#include "ui/widgets/theme.h"
+
+#include <QByteArray>
+#include <QString>
+#include <QStringList>
+
+class QSettings;
+
+namespace staveline::ui {
+
+enum class Station { drawRefill, brewSheet };
+[[nodiscard]] QString idOf(Station station);
+
+struct WindowSettings {
+    DisplayUnits units;
+    Appearance appearance = Appearance::system;
+    PaperSize paper = PaperSize::a4;
+    QStringList recent; ///< newest first
+    QString lastBook, lastVessel;
+    Station lastStation = Station::drawRefill;
+    QByteArray geometry;
+
+    void use(const QString& book); ///< to the front of the recent books
+};
+
+[[nodiscard]] WindowSettings load(const QSettings& from);
+void save(const WindowSettings& settings, QSettings& to);
+
+} // namespace staveline::ui

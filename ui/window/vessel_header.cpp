@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/vessel_header.h"
+
+#include "ui/present/vessel_words.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+namespace {
+
+std::optional<KnotKind> knotOf(DueKind kind) {
+    switch (kind) {
+    case DueKind::taste:
+        return KnotKind::taste;
+    case DueKind::brew:
+        return KnotKind::brew;
+    case DueKind::draw:
+    case DueKind::refill:
+        return KnotKind::draw;
+    case DueKind::nothing:
+        break;
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+VesselHeader::VesselHeader(Session& session, QWidget* parent)
+    : QWidget(parent), session_(session), name_(new QLabel(this)), kind_(new QLabel(this)), ages_(new QLabel(this)),
+      ribbon_(new TimeRibbon(this)) {
+    setType(*name_, Type::title);
+    kind_->setForegroundRole(QPalette::PlaceholderText);
+    auto* row = new QHBoxLayout;
+    row->addWidget(name_, 0, Qt::AlignBottom);
+    row->addSpacing(lines(*this, .8));
+    row->addWidget(kind_, 1, Qt::AlignBottom);
+    row->addWidget(ages_, 0, Qt::AlignBottom);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addLayout(row);
+    column->addWidget(ribbon_);
+}
+
+void VesselHeader::show(const VesselSummary& vessel) {
+    name_->setText(qs(vessel.name));
+    kind_->setText(vesselKind(vessel.facts, session_.units()));
+    ages_->setText(ageWords(vessel.now));
+    ribbon_->setVisible(vessel.opened);
+    if (vessel.opened)
+        ribbon_->setKnots(knotsOf(vessel.dates, vessel.now), session_.desk().today(), knotOf(vessel.due.kind));
+}
+
+} // namespace staveline::ui

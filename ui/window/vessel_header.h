@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Name and nature of the vessel in hand, and its time ribbon.
+#pragma once
+
+#include "ui/present/session.h"
+#include "ui/widgets/time_ribbon.h"
+
+#include <QWidget>
+
+class QLabel;
+
+namespace staveline::ui {
+
+class VesselHeader : public QWidget {
+    Q_OBJECT
+public:
+    explicit VesselHeader(Session& session, QWidget* parent = nullptr);
+    void show(const VesselSummary& vessel);
+    [[nodiscard]] TimeRibbon& ribbon() const { return *ribbon_; }
+
+private:
+    Session& session_;
+    QLabel* name_;
+    QLabel* kind_;
+    QLabel* ages_;
+    TimeRibbon* ribbon_;
+};
+
+} // namespace staveline::ui
