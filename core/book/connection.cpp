@@ -11,6 +11,11 @@ namespace {
 
 constexpr int busyTimeoutMs = 2000;
 
+/// A book is used by one thread at a time, so a lock for every value read would only cost.
+int flagsFor(OpenMode mode) {
+    return SQLITE_OPEN_NOMUTEX | (mode == OpenMode::readOnly ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE);
+}
+
 /// The file may come from anywhere: nothing in its schema is trusted, every cell is checked, nothing is mapped.
 void distrustFile(Connection& connection) {
     sqlite3_db_config(connection.handle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
@@ -37,8 +42,7 @@ std::string quoteName(const std::string& identifier) {
 }
 
 Connection::Connection(const std::filesystem::path& file, OpenMode mode)
-    : database_(file.string(), mode == OpenMode::readOnly ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE,
-                busyTimeoutMs) {
+    : database_(file.string(), flagsFor(mode), busyTimeoutMs) {
     distrustFile(*this);
     if (mode == OpenMode::readOnly)
         stopWriting();

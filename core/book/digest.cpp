@@ -12,6 +12,16 @@ std::uint64_t crc64(std::string_view bytes) {
     return crc.checksum();
 }
 
+/// Lowest byte first on every machine.
+template <class Bits> void RowDigest::addBits(Bits bits) {
+    char little[sizeof bits];
+    for (char& byte : little) {
+        byte = static_cast<char>(bits & 0xff);
+        bits >>= 8;
+    }
+    bytes_.append(little, sizeof little);
+}
+
 void RowDigest::start(std::string_view table, std::int64_t id) {
     bytes_.clear();
     addBytes(table);
@@ -38,24 +48,12 @@ void RowDigest::addBlob(std::size_t place, std::string_view value) {
     addBytes(value);
 }
 
-/// Lowest byte first on every machine.
-void RowDigest::addBits(std::uint64_t bits) {
-    char little[8];
-    for (char& byte : little) {
-        byte = static_cast<char>(bits & 0xff);
-        bits >>= 8;
-    }
-    bytes_.append(little, sizeof little);
-}
-
 void RowDigest::addTag(std::size_t place, char tag) {
-    bytes_.push_back(tag);
-    bytes_.push_back(static_cast<char>(place & 0xff));
-    bytes_.push_back(static_cast<char>(place >> 8));
+    addBits(static_cast<std::uint32_t>(place << 8 | static_cast<unsigned char>(tag)));
 }
 
 void RowDigest::addBytes(std::string_view value) {
-    addBits(value.size());
+    addBits(static_cast<std::uint32_t>(value.size()));
     bytes_.append(value);
 }
 

@@ -25,7 +25,7 @@ public:
     [[nodiscard]] std::int64_t value() const { return static_cast<std::int64_t>(crc64(bytes_)); }
 
 private:
-    void addBits(std::uint64_t bits);
+    template <class Bits> void addBits(Bits bits);
     void addTag(std::size_t place, char tag);
     void addBytes(std::string_view value);
 

@@ -3,6 +3,8 @@
 // STAVELINE_FLIPS sets how many bits are flipped, STAVELINE_SEED where to begin.
 #include "book/helpers.h"
 
+#include <fmt/core.h>
+
 namespace staveline::book {
 
 namespace {
@@ -11,10 +13,10 @@ namespace {
 std::string visible(const Book& book) {
     std::string text = sample::dump(book);
     for (const EditInfo& edit : book.edits(1000))
-        text += "\n" + std::to_string(edit.id) + edit.label.text + "|" + edit.label.kind + "|" + edit.label.subject +
-                "|" + edit.atUtc + (edit.applied ? "+" : "-");
+        text += fmt::format("\n{}{}|{}|{}|{}{}", edit.id, edit.label.text, edit.label.kind, edit.label.subject,
+                            edit.atUtc, edit.applied ? '+' : '-');
     for (const auto& next : {book.undoable(), book.redoable()})
-        text += next ? "\n" + next->label.text : "\n-";
+        text.append("\n").append(next ? next->label.text : "-");
     return text;
 }
 
@@ -72,8 +74,8 @@ struct Tally {
             ++clean;
     }
     [[nodiscard]] std::string text() const {
-        return "refused " + std::to_string(refused) + ", seen on reading " + std::to_string(seen) + ", by the check " +
-               std::to_string(checked) + ", harmless " + std::to_string(clean) + ", silent " + std::to_string(silent);
+        return fmt::format("refused {}, seen on reading {}, by the check {}, harmless {}, silent {}", refused, seen,
+                           checked, clean, silent);
     }
 };
 

@@ -24,14 +24,15 @@ namespace {
 
 } // namespace
 
-Process::Process(std::vector<std::string> arguments) {
-    arguments.insert(arguments.begin(), STAVELINE_VICTIM);
+Process::Process(const std::vector<std::string>& arguments) {
+    std::vector<std::string> command{STAVELINE_VICTIM};
+    command.insert(command.end(), arguments.begin(), arguments.end());
     int ends[2];
     REQUIRE(::pipe2(ends, O_CLOEXEC) == 0);
     id_ = ::fork();
     REQUIRE(id_ >= 0);
     if (id_ == 0)
-        become(arguments, ends[1]);
+        become(command, ends[1]);
     ::close(ends[1]);
     pipe_ = ends[0];
 }

@@ -10,7 +10,7 @@ namespace staveline::book {
 
 class Process {
 public:
-    explicit Process(std::vector<std::string> arguments);
+    explicit Process(const std::vector<std::string>& arguments);
     ~Process();
     Process(const Process&) = delete;
     Process& operator=(const Process&) = delete;

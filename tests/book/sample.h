@@ -66,9 +66,9 @@ inline std::string dump(const Book& book, const Schema& of = schema()) {
         const auto rows = book.rows(table.name);
         if (!rows)
             return "cannot be read: " + rows.error().cause.key;
-        text += "\n" + table.name;
+        text.append("\n").append(table.name);
         for (const Row& row : *rows) {
-            text += "\n" + std::to_string(row.id) + "=";
+            text.append("\n").append(std::to_string(row.id)).append("=");
             for (const Value& value : row.values)
                 append(text, value);
         }

@@ -3,6 +3,7 @@
 #include "book/helpers.h"
 #include "book/process.h"
 
+#include <fmt/core.h>
 #include <set>
 
 namespace staveline::book {
@@ -130,7 +131,7 @@ TEST_CASE("Two objects of one process take turns at random: every edit stays") {
     int written = 0, refused = 0;
     while (written < 300) {
         Book& book = *books[random() % 2];
-        const auto done = addVessel(book, "V" + std::to_string(written));
+        const auto done = addVessel(book, fmt::format("V{}", written));
         if (done)
             ++written;
         else
