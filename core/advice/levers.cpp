@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/lever.h"
 #include "advice/lever_list.h"
+#include "quantity/columns.h"
 #include "quantity/csv.h"
 #include "quantity/text.h"
 #include "resources/resources.h"
@@ -134,6 +135,8 @@ Result<std::vector<LeverRow>> parseLevers(std::string_view csv) {
     const auto table = CsvTable::parse(csv);
     if (!table)
         return fail(table.error());
+    if (auto sound = builtInColumns().check("levers", *table); !sound)
+        return fail(std::move(sound).error());
     std::vector<LeverRow> rows;
     for (std::size_t i = 0; i < table->rows(); ++i) {
         auto row = parseRow(*table, i);

@@ -11,6 +11,11 @@
 namespace staveline {
 namespace {
 
+/// Key of a text: "advice.reason" + acidity + "held".
+std::string keyFor(std::string_view what, Dimension d, std::string_view which) {
+    return fmt::format("{}.{}.{}", what, name(d), which);
+}
+/// Origin of a number.
 std::string about(std::string_view what, Dimension d) {
     return fmt::format("{}/{}", what, name(d));
 }
@@ -32,7 +37,7 @@ std::vector<const Move*> chosen(const Proposal& proposal) {
 
 /// "Acidity is 6.4, wanted is 5.0: ..."
 Message whereTo(const Story& story, Dimension d, bool changed) {
-    auto message = say(about("advice.reason", d) + (changed ? ".towards" : ".alone"))
+    auto message = say(keyFor("advice.reason", d, changed ? "towards" : "alone"))
                        .with("now", Points{story.input.combined[d].mean}, about("now", d))
                        .with("wanted", Points{story.input.target.windows[d].wanted}, about("window", d))
                        .with("next", Points{story.proposal.next[d].value}, about("prediction/next", d));
@@ -42,7 +47,7 @@ Message whereTo(const Story& story, Dimension d, bool changed) {
 }
 
 Message held(const Story& story, Dimension d) {
-    return say(about("advice.reason", d) + ".held")
+    return say(keyFor("advice.reason", d, "held"))
         .with("next", Points{story.proposal.next[d].value}, about("prediction/next", d))
         .with("alone", Points{story.alone.next[d].value}, about("alone/next", d));
 }
@@ -71,7 +76,8 @@ std::vector<Message> slowness(const Story& story) {
     const double share = changeAtNext(story, d) / changeSettled(story, d);
     if (std::abs(changeSettled(story, d)) < untasted || share < 0 || share > 1)
         return {};
-    return {say(about("advice.reason", d) + ".slow").with("share", Share{share}, about("share", d))};
+    return {
+        say(keyFor("advice.reason", d, "slow")).with("share", Share{std::round(100 * share) / 100}, about("share", d))};
 }
 
 /// A change too small to be tasted is never sold as one.
@@ -83,7 +89,7 @@ std::vector<Message> untastedLimits(const Story& story) {
         if (std::abs(change) < .05 || story.goal.aims[d].hold)
             continue;
         if (std::abs(change) < untasted)
-            limits.push_back(say(about("advice.limit", d) + ".untasted")
+            limits.push_back(say(keyFor("advice.limit", d, "untasted"))
                                  .with("points", SignedPoints{change}, about("change/next", d)));
         else if (d == Dimension::acidity && std::abs(change) < threshold)
             limits.push_back(say("advice.limit.acidity.belowThreshold")
@@ -99,7 +105,7 @@ std::vector<Message> cycleLimits(const Story& story) {
         const int cycles = story.proposal.cyclesNeeded[d];
         if (story.goal.aims[d].hold || cycles == 1)
             continue;
-        limits.push_back(say(about("advice.limit", d) + (cycles == 0 ? ".notReached" : ".cycles"))
+        limits.push_back(say(keyFor("advice.limit", d, cycles == 0 ? "notReached" : "cycles"))
                              .with("cycles", std::int64_t{cycles == 0 ? cyclesLookedAhead : cycles},
                                    cycles == 0 ? "" : about("cycles", d)));
     }

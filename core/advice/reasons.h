@@ -7,7 +7,7 @@
 //   alone/next/D, alone/settled/D   the same if left alone
 //   change/next/D, change/settled/D the proposal's value minus that of leaving it alone
 //   moves/N/next/D                  what a move contributes
-//   share/D                         change/next over change/settled
+//   share/D                         change/next over change/settled, to the hundredth
 //   cycles/D                        the proposal's cyclesNeeded
 //   vessel/bitterness               of the vessel at the next draw, with the proposal
 //   alone/bitterness                the same if left alone

@@ -101,17 +101,19 @@ Result<void> Search::survey() {
     return {};
 }
 
-/// Options that cannot be brewed alone keep an empty change and join no pair.
+/// Options that cannot be brewed alone keep an empty change and join no pair; those that act only on another are
+/// predicted together with it.
 Result<void> Search::predictOptions() {
     const auto& alone = scored({}).course;
-    for (std::size_t i = 0; i < options_.size(); ++i) {
+    for (const auto& plan : plans_) {
         if (auto go = going(); !go)
             return go;
-        if (!options_[i].alone)
+        scored(plan.options);
+    }
+    for (std::size_t i = 0; i < options_.size(); ++i) {
+        if (!options_[i].alone || scored({i}).cost == never)
             continue;
         const auto& single = scored({i});
-        if (single.cost == never)
-            continue;
         for (std::size_t h = 0; h < alone.draws.size(); ++h) {
             Scores change;
             for (auto d : allDimensions)

@@ -8,9 +8,19 @@ namespace staveline {
 namespace {
 
 constexpr Celsius restTemperature{45};
+/// A thick start leaves room for the hot water of the jump.
+constexpr LitresPerKilogram thickStart{2.5};
 
 LeverValue read(const Setting& setting, const Larder&) {
     return hasLowRest(setting.recipe) ? setting.recipe.mash.front().minutes.min : 0.0;
+}
+
+/// With one rest left nothing can go in late.
+void removeRest(Recipe& recipe) {
+    recipe.mash.erase(recipe.mash.begin());
+    if (recipe.mash.size() < 2)
+        for (auto& part : recipe.grist)
+            part.late = false;
 }
 
 /// A new rest is followed by a jump: slow heating after it would undo a hot saccharification.
@@ -19,12 +29,13 @@ void apply(Setting& setting, const LeverValue& value, const Larder&) {
     const bool present = hasLowRest(setting.recipe);
     if (number(value) <= 0) {
         if (present)
-            mash.erase(mash.begin());
+            removeRest(setting.recipe);
     } else if (present) {
         mash.front().minutes = {number(value)};
     } else {
         mash.insert(mash.begin(), {restTemperature, {number(value)}});
         setting.recipe.path = MashPath::jump;
+        setting.recipe.liquorToGrist = std::min(setting.recipe.liquorToGrist, thickStart);
     }
 }
 
@@ -38,7 +49,11 @@ Message wording(const LeverValue& from, const LeverValue& to, const Setting& aft
         return say("advice.word.ferulicRest.none").with("from", was, "move/from");
     const auto at = after.recipe.mash.front().temperature;
     if (was.min <= 0)
-        return say("advice.word.ferulicRest.new").with("to", now, "move/to").with("at", at);
+        return say(after.recipe.path == MashPath::jump ? "advice.word.ferulicRest.new.jump"
+                                                       : "advice.word.ferulicRest.new.ramp")
+            .with("to", now, "move/to")
+            .with("at", at)
+            .with("liquor", after.recipe.liquorToGrist);
     return fromTo("advice.word.ferulicRest", was, now).with("at", at);
 }
 

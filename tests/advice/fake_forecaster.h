@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A forward model so simple that its best plan can be worked out by hand: every lever adds its effect, a third of which
+// shows at each draw.
+#pragma once
+
+#include "advice/forecaster.h"
+#include "advice/lever.h"
+
+#include <cmath>
+#include <map>
+
+namespace staveline {
+
+class FakeForecaster final : public Forecaster {
+public:
+    explicit FakeForecaster(const AdviceInput& input) : input_(input) {}
+
+    Scores base{{5, 5, 5}};
+    std::map<std::string, Scores> perUnit;                         ///< numeric levers, settled, per unit of movement
+    std::map<std::pair<std::string, std::string>, Scores> choices; ///< by lever and value
+    std::pair<std::string, std::string> pair;                      ///< two levers that help each other ...
+    Scores together;                                               ///< ... by this much a unit of each
+    double spread = 0;                                             ///< of the effects over the draws, relative
+    std::size_t draws = 0;
+    double alcoholPerPlato = .5;
+    std::set<std::string> tooLarge; ///< levers that do not fit the kit when moved up
+    int asked = 0;                  ///< courses asked for
+
+    [[nodiscard]] std::size_t sets() const override { return draws; }
+    Scores today(std::size_t) override { return base; }
+
+    Result<Course> course(const Setting& setting, std::size_t set, int cycles) override {
+        ++asked;
+        Course course;
+        course.thisDraw.scores = base;
+        for (int h = 1; h <= cycles; ++h)
+            course.draws.push_back(at(setting, set, 1 - std::pow(1 - share(), h)));
+        return course;
+    }
+    Scores keptUp(const Setting& setting, std::size_t set) override { return at(setting, set, 1).scores; }
+
+    Sizing sizing(const Setting& setting) override {
+        Sizing sizing;
+        for (const auto& lever : tooLarge)
+            if (units(setting, lever) > 0)
+                sizing.over = {5};
+        return sizing;
+    }
+
+    [[nodiscard]] double share() const { return shareOf(input_, input_.base).of1; }
+
+private:
+    [[nodiscard]] Larder larder() const { return {*input_.pantry, input_.unavailable}; }
+
+    [[nodiscard]] double units(const Setting& setting, const std::string& id) const {
+        const auto& lever = *findLever(id);
+        const auto row = narrowedRow(lever, input_.base, input_);
+        return (number(lever.read(setting, larder())) - number(lever.read(input_.base, larder()))) / row.movement;
+    }
+
+    [[nodiscard]] Outcome at(const Setting& setting, std::size_t set, double reached) const {
+        Outcome outcome;
+        outcome.scores = base;
+        const auto add = [&](const Scores& effect, double times) {
+            for (auto d : allDimensions)
+                outcome.scores[d] += reached * times * factor(set) * effect[d];
+        };
+        for (const auto& [id, effect] : perUnit)
+            add(effect, units(setting, id));
+        for (const auto& [choice, effect] : choices)
+            if (sameValue(findLever(choice.first)->read(setting, larder()), choice.second))
+                add(effect, 1);
+        if (!pair.first.empty())
+            add(together, units(setting, pair.first) * units(setting, pair.second));
+        outcome.alcohol = {6 +
+                           alcoholPerPlato * (setting.recipe.originalGravity - input_.base.recipe.originalGravity).p};
+        outcome.bitterness = setting.recipe.bitterness;
+        return outcome;
+    }
+
+    /// 1 for the centre; the draws lie evenly to both sides of it.
+    [[nodiscard]] double factor(std::size_t set) const {
+        if (set == 0)
+            return 1;
+        return 1 + spread * (2.0 * static_cast<double>(set - 1) / static_cast<double>(draws - 1) - 1);
+    }
+
+    const AdviceInput& input_;
+};
+
+} // namespace staveline
