@@ -9,8 +9,7 @@
 namespace staveline {
 namespace {
 
-constexpr double nothing = 1e-6;                   ///< litres below which no finding is worth a word
-constexpr double glucanRich = .010, ryeLike = 1.0; // kg/kg beta-glucan; g/L arabinoxylan at 12 P
+constexpr double nothing = 1e-6; ///< litres below which no finding is worth a word
 
 double shareOf(const BrewInput& input, bool (*wanted)(const Grain&)) {
     double share = 0;

@@ -11,6 +11,8 @@ namespace staveline {
 
 inline constexpr double glucanLimit = .15;    ///< glucan-rich grain, share of the grist that slows the run-off
 inline constexpr double ryeLimit = .20;       ///< the same for rye
+inline constexpr double glucanRich = .012;    ///< beta-glucan from which a grain counts as glucan-rich [kg/kg]
+inline constexpr double ryeLike = 1.0;        ///< arabinoxylan from which a grain counts as rye [g/L at 12 P]
 inline constexpr double starchLimit = .02;    ///< uncut starch, share
 inline constexpr double lowPower = 100;       ///< enzyme power [WK]
 inline constexpr double headspaceLimit = .85; ///< fullest a kettle or fermenter should be

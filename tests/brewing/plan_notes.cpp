@@ -245,7 +245,9 @@ TEST_CASE("the plan's limits are the rows of the rules table") {
                                                             {"plan.thickest_mash", thickestMash},
                                                             {"plan.gas_per_hexose", gasPerHexose},
                                                             {"plan.scalding", scalding.c},
-                                                            {"plan.gelatinising", gelatinising.c}};
+                                                            {"plan.gelatinising", gelatinising.c},
+                                                            {"plan.glucan_rich", glucanRich},
+                                                            {"plan.rye_like", ryeLike}};
     std::size_t seen = 0;
     for (std::size_t row = 0; row < table->rows(); ++row) {
         if (!table->text(row, "id").starts_with("plan."))
