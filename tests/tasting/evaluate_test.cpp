@@ -34,6 +34,11 @@ void addTaster(Sitting& sitting, const std::string& taster, std::optional<double
     }
 }
 
+std::string numbered(int i) {
+    std::string name = "taster ";
+    return name += std::to_string(i);
+}
+
 Sitting drop(Sitting sitting, std::initializer_list<std::string_view> codes) {
     std::erase_if(sitting.scores,
                   [&](const Score& s) { return std::find(codes.begin(), codes.end(), s.attribute) != codes.end(); });
@@ -131,7 +136,7 @@ TEST_CASE("What is absent cold is not made up for the cellar") {
 TEST_CASE("An error of warming does not average out over tasters") {
     Sitting sitting;
     for (int i = 0; i < 100; ++i)
-        addTaster(sitting, "T" + std::to_string(i), 5, {});
+        addTaster(sitting, numbered(i), 5, {});
     const auto reading = *evaluate(sitting, builtInSheet()).dimensions[F];
     CHECK(reading.absoluteSe > .35); // .7 of the warming's .5
     CHECK(reading.absoluteSe < .37);
@@ -206,7 +211,7 @@ TEST_CASE("Without second glasses the sum of the small errors is learned") {
     Sitting calm, wild;
     const std::vector<double> jump{-3, 3, -3, 3, -3, 3};
     for (std::size_t i = 0; i < jump.size(); ++i) {
-        const auto taster = std::string(1, static_cast<char>('a' + i));
+        const auto taster = numbered(static_cast<int>(i));
         calm.scores.push_back({taster, "S", 5.0, 5.0});
         wild.scores.push_back({taster, "S", 5.0 - jump[i] / 2, 5.0 + jump[i] / 2});
     }
@@ -264,7 +269,7 @@ TEST_CASE("Bitterness is the mean over tasters, absent when nobody scored it") {
 TEST_CASE("Two hundred tasters") {
     Sitting sitting;
     for (int i = 0; i < 200; ++i)
-        addTaster(sitting, "T" + std::to_string(i), 4 + i % 3, 5 + i % 2);
+        addTaster(sitting, numbered(i), 4 + i % 3, 5 + i % 2);
     const auto reading = *evaluate(sitting, builtInSheet()).dimensions[A];
     CHECK(reading.tasters == 200);
     CHECK(reading.mean == Approx(5.25).margin(.1));
@@ -281,7 +286,7 @@ TEST_CASE("Sittings of any shape") {
             const auto half = [] { return *rc::gen::inRange(0, 21) / 2.0; };
             const auto temperatures = *rc::gen::inRange(0, 4);
             const auto line = *rc::gen::inRange<std::size_t>(0, lines.size());
-            Score score{std::string(1, static_cast<char>(*rc::gen::inRange<int>('a', 'g'))), lines[line].code, {}, {}};
+            Score score{numbered(*rc::gen::inRange(0, 6)), lines[line].code, {}, {}};
             if (temperatures & 1)
                 score.cold = half();
             if (temperatures & 2)
