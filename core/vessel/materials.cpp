@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <fmt/core.h>
 
 namespace staveline {
 namespace {
@@ -19,8 +20,8 @@ constexpr std::array known{KnownQuantity{"evaporation", "% of capacity/year", 10
                            KnownQuantity{"culture held back", "share", 1}};
 
 tl::unexpected<Fault> badRow(std::size_t row, std::string_view column, const char* key) {
-    return badInput("/" + std::to_string(row) + "/" + std::string(column),
-                    say(key).with("row", static_cast<std::int64_t>(row)), say("vessel.material_fix"));
+    return badInput(fmt::format("/{}/{}", row, column), say(key).with("row", static_cast<std::int64_t>(row)),
+                    say("vessel.material_fix"));
 }
 
 Result<MaterialRow> readRow(const CsvTable& table, std::size_t row) {
