@@ -7,7 +7,7 @@
 namespace staveline {
 namespace {
 
-/// The day the sample was written for; nothing in it lies after.
+/// The day the sample was written for; only what it promises lies after.
 constexpr Day writtenFor = std::chrono::year{2026} / std::chrono::June / 1;
 
 } // namespace
