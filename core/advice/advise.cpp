@@ -11,8 +11,6 @@ namespace staveline {
 namespace {
 
 constexpr std::size_t mostProposals = 3;
-/// A restriction's price needs no list of alternatives, so fewer plans are predicted in full.
-constexpr std::size_t predictedForPrice = 12;
 constexpr std::size_t mostPrices = 6;
 
 bool every(const AdviceInput& input, std::initializer_list<VerdictKind> kinds) {
@@ -169,7 +167,7 @@ Result<Best> bestWithout(const Restriction& restriction, Forecaster& forecaster,
     if (auto done = search.survey(); !done)
         return fail(std::move(done).error());
     const auto alone = search.scored({}).cost;
-    auto plan = search.best([&](const OptionSet& o) { return !holdsBackFirst(search, o); }, predictedForPrice);
+    auto plan = search.best([&](const OptionSet& o) { return !holdsBackFirst(search, o); }, predictedInFull);
     if (!plan)
         return fail(std::move(plan).error());
     if (!*plan || (*plan)->cost > alone)

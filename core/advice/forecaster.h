@@ -67,7 +67,7 @@ private:
     const RefillBeer& beer(Known& known, std::size_t set);
     const VesselState& heel(Celsius temperature, std::size_t set);
     [[nodiscard]] Plan planOf(const Setting& setting) const;
-    Course run(const Setting& setting, Known& known, std::size_t set, int cycles);
+    void extend(Course& course, const Setting& setting, Known& known, std::size_t set, int cycles);
 
     const AdviceInput& input_;
     std::vector<Parameters> parameters_; ///< central first

@@ -6,6 +6,11 @@
 
 namespace staveline {
 
+/// Beta-glucan from which a grain counts as glucan-rich [kg/kg].
+inline constexpr double glucanRich = .012;
+/// How thick a recipe with a new rest is mashed in, so that the hot water of the jump has room.
+inline constexpr LitresPerKilogram thickStart{2.5};
+
 using GrainTest = bool (*)(const Grain&);
 
 [[nodiscard]] bool isBaseMalt(const Grain& grain);

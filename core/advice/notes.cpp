@@ -10,9 +10,6 @@
 namespace staveline {
 namespace {
 
-/// No recipe gives or takes two points of body: dextrin does not survive a mixed culture.
-constexpr double bodyOutOfReach = 2;
-
 bool any(const AdviceInput& input, VerdictKind kind) {
     const auto& verdicts = input.verdicts.values;
     return std::any_of(verdicts.begin(), verdicts.end(), [&](const Verdict& v) { return v.kind == kind; });

@@ -7,6 +7,9 @@
 
 namespace staveline {
 
+/// No recipe gives or takes so much body, because dextrin does not survive a mixed culture [points].
+inline constexpr double bodyOutOfReach = 2;
+
 /// Faults first, dates to wait for, a titration before more tasters, what no lever reaches.
 [[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Ground& ground);
 

@@ -145,6 +145,14 @@ std::vector<Message> hopLimits(const Story& story) {
                 .with("alone", story.alone.atNext.bitterness, "alone/bitterness")};
 }
 
+/// All that a move changes at the next draw [points].
+double weight(const Move& move) {
+    double sum = 0;
+    for (auto d : allDimensions)
+        sum += std::abs(move.next[d]);
+    return sum;
+}
+
 void append(std::vector<Message>& to, std::vector<Message> more) {
     to.insert(to.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
@@ -164,8 +172,10 @@ std::string shortPhrase(const Move& move) {
 }
 
 Message titleOf(const std::vector<Move>& moves) {
+    auto ranked = moves;
+    std::stable_sort(ranked.begin(), ranked.end(), [](const Move& a, const Move& b) { return weight(a) > weight(b); });
     std::vector<std::string> phrases;
-    for (const auto& move : moves)
+    for (const auto& move : ranked)
         if (!move.forced)
             phrases.push_back(shortPhrase(move));
     if (phrases.empty())

@@ -35,6 +35,7 @@ struct Story {
     const Proposal& alone;
 };
 
+/// The chosen moves in short, the one that does most first.
 [[nodiscard]] Message titleOf(const std::vector<Move>& moves);
 /// "longer ferulic rest"; the lever's name where there is no short text.
 [[nodiscard]] std::string shortPhrase(const Move& move);

@@ -9,8 +9,6 @@ namespace staveline {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-/// Parameter draws that tell how uncertain a lever is; a part of those for the bands is enough for a variance.
-constexpr std::size_t lossDraws = 16;
 /// So many times more plans than are predicted again get their uncertainty looked up.
 constexpr std::size_t widening = 4;
 

@@ -12,6 +12,9 @@
 
 namespace staveline {
 
+/// Parameter draws that tell how uncertain a lever is; a part of those for the bands is enough for a variance.
+inline constexpr std::size_t lossDraws = 16;
+
 [[nodiscard]] Fault cancelled();
 
 /// One lever at one other value.

@@ -8,8 +8,6 @@ namespace staveline {
 namespace {
 
 constexpr Celsius restTemperature{45};
-/// A thick start leaves room for the hot water of the jump.
-constexpr LitresPerKilogram thickStart{2.5};
 
 LeverValue read(const Setting& setting, const Larder&) {
     return hasLowRest(setting.recipe) ? setting.recipe.mash.front().minutes.min : 0.0;

@@ -8,7 +8,7 @@ namespace {
 
 /// Oats, flaked and raw barley, raw and flaked rye: at least three times the glucan of barley malt.
 bool isGlucanGrain(const Grain& grain) {
-    return grain.betaGlucan >= .012;
+    return grain.betaGlucan >= glucanRich;
 }
 
 std::string filler(const Larder& larder) {

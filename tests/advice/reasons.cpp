@@ -1,0 +1,247 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every number that a reason or limit shows is worked out again here, from the fields its origin names.
+#include "advice/reasons.h"
+
+#include "advice/lever.h"
+
+#include "advice/scenario.h"
+#include "quantity/text.h"
+#include "support/catch.h"
+
+#include <cmath>
+#include <fmt/core.h>
+#include <optional>
+#include <sstream>
+
+using namespace staveline;
+
+namespace {
+
+std::vector<std::string> parts(const std::string& origin) {
+    std::vector<std::string> found;
+    std::istringstream in(origin);
+    for (std::string part; std::getline(in, part, '/');)
+        found.push_back(part);
+    return found;
+}
+
+std::optional<Dimension> dimension(const std::string& word) {
+    for (auto d : allDimensions)
+        if (name(d) == word)
+            return d;
+    return {};
+}
+
+const PerDimension<Band>& bands(const Proposal& proposal, const std::string& when) {
+    return when == "settled" ? proposal.settled : proposal.next;
+}
+
+/// One difference threshold: 21 % more titratable acidity, through the score map.
+double threshold(const Proposal& alone) {
+    const auto& at = alone.atNext;
+    const GramsPerLitre acetic{at.state.beer.acetic};
+    return acidityScore({1.21 * at.ta.gPerL}, acetic, at.alcohol) - acidityScore(at.ta, acetic, at.alcohol);
+}
+
+/// What the origin says the number is; empty: an origin nobody knows.
+std::optional<double> resolved(const std::string& origin, const Advice& advice, const Proposal& proposal) {
+    const auto p = parts(origin);
+    const auto& alone = advice.leaveAlone;
+    if (origin == "vessel/bitterness")
+        return proposal.atNext.bitterness.ibu;
+    if (origin == "alone/bitterness")
+        return alone.atNext.bitterness.ibu;
+    if (origin == "threshold/acidity")
+        return threshold(alone);
+    const auto d = dimension(p.back());
+    if (!d)
+        return {};
+    if (p[0] == "now")
+        return advice.now[*d].mean;
+    if (p[0] == "window")
+        return advice.windows[*d].wanted;
+    if (p[0] == "prediction")
+        return bands(proposal, p[1])[*d].value;
+    if (p[0] == "alone")
+        return bands(alone, p[1])[*d].value;
+    if (p[0] == "change")
+        return bands(proposal, p[1])[*d].value - bands(alone, p[1])[*d].value;
+    if (p[0] == "moves")
+        return proposal.moves.at(std::stoul(p[1])).next[*d];
+    if (p[0] == "share")
+        return (proposal.next[*d].value - alone.next[*d].value) /
+               (proposal.settled[*d].value - alone.settled[*d].value);
+    if (p[0] == "cycles")
+        return proposal.cyclesNeeded[*d];
+    if (p[0] == "verdict")
+        return advice.verdicts[*d].gap;
+    return {};
+}
+
+double shown(const ArgumentValue& value) {
+    return std::visit(
+        [](const auto& v) -> double {
+            using T = std::decay_t<decltype(v)>;
+            if constexpr (Quantity<T>)
+                return raw(v);
+            else if constexpr (std::is_same_v<T, std::int64_t>)
+                return static_cast<double>(v);
+            else if constexpr (std::is_same_v<T, SignedPoints>)
+                return v.points;
+            else if constexpr (std::is_same_v<T, Number>)
+                return v.value;
+            else
+                return NAN;
+        },
+        value);
+}
+
+void checkMessage(const Message& message, const Advice& advice, const Proposal& proposal) {
+    INFO(message.key);
+    CHECK(builtInTexts().has(message.key));
+    CHECK(render(message).find('{') == std::string::npos);
+    for (const auto& argument : message.arguments) {
+        if (argument.origin.empty() || argument.origin.starts_with("move/"))
+            continue;
+        INFO(argument.origin);
+        const auto value = resolved(argument.origin, advice, proposal);
+        REQUIRE(value);
+        const double tolerance = argument.origin.starts_with("share/") ? .005 + 1e-9 : 1e-9;
+        CHECK(std::abs(shown(argument.value) - *value) <= tolerance);
+    }
+}
+
+int checkProposal(const Advice& advice, const Proposal& proposal) {
+    int numbers = 0;
+    for (const auto* list : {&proposal.reasons, &proposal.limits})
+        for (const auto& message : *list) {
+            checkMessage(message, advice, proposal);
+            for (const auto& argument : message.arguments)
+                numbers += argument.origin.empty() ? 0 : 1;
+        }
+    CHECK(builtInTexts().has(proposal.title.key));
+    for (const auto& caution : proposal.cautions)
+        CHECK(builtInTexts().has(caution.key));
+    return numbers;
+}
+
+AdviceInput wanting(const Scores& change) {
+    auto input = scenario::cask();
+    input.draws = 8;
+    scenario::want(input, change);
+    return input;
+}
+
+bool hasKey(const std::vector<Message>& messages, std::string_view key) {
+    return std::any_of(messages.begin(), messages.end(), [&](const Message& m) { return m.key == key; });
+}
+
+} // namespace
+
+TEST_CASE("every number in a reason or limit follows from the fields it names") {
+    for (const auto& change : {Scores{{-1.5, 1.4, 0}}, Scores{{1.2, -1.5, .9}}, Scores{{-2.5, 0, 2.2}}}) {
+        const auto advice = advise(wanting(change)).value();
+        REQUIRE(!advice.proposals.empty());
+        int numbers = checkProposal(advice, advice.leaveAlone);
+        for (const auto& proposal : advice.proposals)
+            numbers += checkProposal(advice, proposal);
+        CHECK(numbers > 20);
+        for (const auto& note : advice.notes)
+            checkMessage(note, advice, advice.leaveAlone);
+    }
+}
+
+TEST_CASE("a proposal names every move once, with its effect") {
+    const auto advice = advise(wanting({{-1.5, 1.4, 0}})).value();
+    for (const auto& proposal : advice.proposals) {
+        int told = 0;
+        for (const auto& reason : proposal.reasons)
+            told += reason.key == "advice.reason.move" ? 1 : 0;
+        CHECK(told == static_cast<int>(proposal.moves.size()));
+    }
+}
+
+TEST_CASE("an acid change below one difference threshold is never sold as tasted") {
+    for (const auto& change : {Scores{{-1.5, 1.4, 0}}, Scores{{-2.5, 0, 0}}, Scores{{2, 0, 0}}}) {
+        const auto advice = advise(wanting(change)).value();
+        const double needed = threshold(advice.leaveAlone);
+        for (const auto& proposal : advice.proposals) {
+            const double moved =
+                std::abs(proposal.next[Dimension::acidity].value - advice.leaveAlone.next[Dimension::acidity].value);
+            const bool said = hasKey(proposal.limits, "advice.limit.acidity.untasted") ||
+                              hasKey(proposal.limits, "advice.limit.acidity.belowThreshold");
+            CHECK(said == (moved >= .05 && moved < needed));
+        }
+    }
+}
+
+TEST_CASE("one difference threshold is about a point at the published working acidity") {
+    // J. Food Sci. 1963: 1.56 g/L at a titratable acidity of 7.4 g/L.
+    Proposal alone;
+    alone.atNext.ta = {7.4};
+    alone.atNext.alcohol = {5};
+    CHECK(acidDifference * 7.4 == Approx(1.56).margin(.01));
+    CHECK(acidityThreshold(alone, {}) == Approx(1.07).margin(.15)); // second figure: our own map, regression
+}
+
+TEST_CASE("small changes of funk and body are called untasted") {
+    const auto advice = advise(wanting({{0, 0, .9}})).value();
+    REQUIRE(!advice.proposals.empty());
+    const auto& first = advice.proposals.front();
+    const double moved = first.next[Dimension::body].value - advice.leaveAlone.next[Dimension::body].value;
+    CHECK(hasKey(first.limits, "advice.limit.body.untasted") == (moved >= .05 && moved < untasted));
+}
+
+TEST_CASE("cycles needed are counted and said") {
+    const auto advice = advise(wanting({{-1.5, 1.4, 0}})).value();
+    for (const auto& proposal : advice.proposals)
+        for (auto d : {Dimension::acidity, Dimension::funk}) {
+            const int cycles = proposal.cyclesNeeded[d];
+            const bool inside = std::abs(proposal.next[d].value - advice.windows[d].wanted) <= advice.windows[d].band;
+            CHECK((cycles == 1) == inside);
+            CHECK(hasKey(proposal.limits, fmt::format("advice.limit.{}.cycles", name(d))) == (cycles > 1));
+            CHECK(hasKey(proposal.limits, fmt::format("advice.limit.{}.notReached", name(d))) == (cycles == 0));
+        }
+}
+
+TEST_CASE("moving the hops shows where the vessel's bitterness goes") {
+    auto input = wanting({{-2.5, 0, 0}});
+    for (const auto& lever : levers())
+        if (lever.id != "bitterness" && lever.proposed)
+            input.locks.push_back({lever.id, leverValue(input.base, lever.id, *input.pantry)});
+    const auto advice = advise(input).value();
+    REQUIRE(advice.proposals.size() == 1);
+    CHECK(advice.proposals[0].moves[0].lever == "bitterness");
+    CHECK(hasKey(advice.proposals[0].limits, "advice.limit.hops"));
+}
+
+TEST_CASE("titles say the direction in words") {
+    Move cooler{.lever = "sacch_temperature",
+                .from = 66.0,
+                .to = 63.0,
+                .next = {},
+                .settled = {},
+                .wording = {},
+                .cautions = {}};
+    Move rest{
+        .lever = "ferulic_rest", .from = 0.0, .to = 20.0, .next = {}, .settled = {}, .wording = {}, .cautions = {}};
+    CHECK(render(titleOf({cooler, rest})) == "Cooler mash and longer ferulic rest");
+    CHECK(render(titleOf({rest})) == "Longer ferulic rest");
+    rest.forced = true;
+    CHECK(render(titleOf({rest})) == "Leave it alone");
+    CHECK(render(titleOf({})) == "Leave it alone");
+}
+
+TEST_CASE("every lever has a short phrase for each way it can go") {
+    for (const auto& lever : levers()) {
+        Move move;
+        move.lever = lever.id;
+        if (rowOf(lever).isChoice())
+            continue;
+        move.from = 1.0;
+        move.to = 2.0;
+        CHECK(builtInTexts().has("advice.short." + lever.id + ".up"));
+        CHECK(shortPhrase(move) == builtInTexts().find("advice.short." + lever.id + ".up"));
+        CHECK(builtInTexts().has("advice.short." + lever.id + ".down"));
+    }
+}
