@@ -66,6 +66,12 @@ template <class V> void describe(V& v, Like<Recipe> auto& recipe) {
     v.field(Field{"pre_soured_share", 0, 1}, recipe.preSoured);
     v.field(Field{"pre_sour_ta_g_l", 1, 15}, recipe.preSourTa);
 }
+/// What a plan of one's own may change beside the recipe.
+template <class V> void describeHandling(V& v, auto& setting) {
+    v.field(Field{"draw_l", 0.001, maxLitres}, setting.draw);
+    v.field(Field{"interval_d", 1, 3650}, setting.interval);
+    v.field(Field{"temperature_c", -2, 35}, setting.temperature);
+}
 template <class V> void describe(V& v, Like<Equipment> auto& kit) {
     v.field(Field{"name"}, kit.name);
     v.field(Field{"mash_tun_l", 1, maxLitres}, kit.mashTun);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/sample.h"
 
+#include "desk/fields.h"
 #include "desk/json.h"
 #include "resources/resources.h"
 
@@ -10,7 +11,43 @@ namespace {
 /// The day the sample was written for; only what it promises lies after.
 constexpr Day writtenFor = std::chrono::year{2026} / std::chrono::June / 1;
 
+class DayShifter {
+public:
+    explicit DayShifter(int days) : days_(days) {}
+    template <class T> void field(const Field&, T& value) {
+        if constexpr (std::is_same_v<T, Day>)
+            value += days_;
+        else if constexpr (std::is_same_v<T, std::optional<Day>>)
+            if (value)
+                *value += days_;
+    }
+    template <class T> void number(const Field&, T&) {}
+    template <class E> void word(const Field&, E&, std::span<const std::string_view>) {}
+    void extract(std::string_view, Plato&) {}
+    void gravity(std::string_view, std::optional<SpecificGravity>&) {}
+    void vessel(const Field&, std::string&) {}
+    void brew(const Field&, std::string&) {}
+    template <class T> void list(const Field&, std::vector<T>&) {}
+    template <class T> void nested(const Field&, T& value) { describe(*this, value); }
+    template <class T> void object(const Field&, std::optional<T>& value) {
+        if (value)
+            describe(*this, *value);
+    }
+
+private:
+    std::chrono::days days_;
+};
+
 } // namespace
+
+void shiftDays(Fact& fact, int days) {
+    std::visit(
+        [days](auto& f) {
+            DayShifter shifter(days);
+            describe(shifter, f);
+        },
+        fact);
+}
 
 Result<std::vector<Fact>> sampleCellar(Day today) {
     auto facts = parseRecords(resources::find("demo-data/sample-cellar.json"));

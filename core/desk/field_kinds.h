@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Private to the visitors of fields.h: which kind of field a member is, and words they share.
+#pragma once
+
+#include "desk/fields.h"
+
+#include <optional>
+#include <string>
+#include <type_traits>
+
+namespace staveline {
+
+template <class T> struct IsOptional : std::false_type {};
+template <class T> struct IsOptional<std::optional<T>> : std::true_type {};
+template <class T>
+concept Optional = IsOptional<std::remove_const_t<T>>::value;
+template <class T>
+concept QuantityLike = Quantity<std::remove_const_t<T>>;
+
+inline std::string pathOf(const std::string& base, std::string_view name) {
+    return base + "/" + std::string(name);
+}
+
+inline std::string listed(std::span<const std::string_view> words) {
+    std::string text;
+    for (auto word : words)
+        text += (text.empty() ? "" : ", ") + std::string(word);
+    return text;
+}
+
+inline Fault unknownWord(std::string path, const std::string& value, std::span<const std::string_view> words) {
+    return {FaultKind::input, std::move(path), say("desk.unknown_word").with("value", value),
+            say("desk.unknown_word.remedy").with("allowed", listed(words))};
+}
+inline Fault missingField(std::string path, std::string_view name) {
+    return {FaultKind::input, std::move(path), say("desk.missing").with("field", std::string(name)),
+            say("desk.missing.remedy")};
+}
+
+/// Lists and objects inside a fact are kept as JSON text in one column. Damaged text leaves `value` as it is.
+template <class T> [[nodiscard]] std::string nestedText(const T& value);
+template <class T> void readNested(const std::string& text, T& value);
+
+} // namespace staveline
