@@ -12,7 +12,7 @@ StoredStep EditLog::lastStep() {
     auto query = connection_.statement(table.select + " ORDER BY \"id\" DESC LIMIT 1");
     if (!query->executeStep())
         return {};
-    const StoredStep step{query->getColumn(0).getInt64(), query->getColumn(1).getInt64(), query->getColumn(2).getInt(),
+    StoredStep step{query->getColumn(0).getInt64(), query->getColumn(1).getInt64(), query->getColumn(2).getInt(),
                           query->getColumn(3).getInt64(), query->getColumn(4).getString()};
     if (!RowCheck(table).sound(*query))
         health_.reportRow(table.name, step.id);

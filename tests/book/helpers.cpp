@@ -72,7 +72,7 @@ BookPtr opened(const fs::path& path, const Schema& schema, OpenMode mode, Now no
 }
 
 fs::path smallBook(const Scratch& scratch, int edits) {
-    const fs::path path = scratch / "small.cellar";
+    fs::path path = scratch / "small.cellar";
     std::mt19937_64 random(7);
     const BookPtr book = created(path);
     for (int i = 0; i < edits; ++i)
@@ -81,7 +81,7 @@ fs::path smallBook(const Scratch& scratch, int edits) {
 }
 
 std::string words(const Message& message) {
-    const std::string text = render(message);
+    std::string text = render(message);
     INFO(message.key << ": " << text);
     CHECK(builtInTexts().has(message.key));
     CHECK(text.find('{') == std::string::npos);

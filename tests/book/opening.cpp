@@ -19,7 +19,7 @@ std::string openKey(const fs::path& path, OpenMode mode = OpenMode::readWrite) {
 /// Refused, the file as it was and nothing beside it.
 std::string refusedUntouched(const Scratch& scratch, const fs::path& path) {
     const auto before = bytesOf(path);
-    const auto key = openKey(path);
+    auto key = openKey(path);
     CHECK(bytesOf(path) == before);
     CHECK(std::distance(fs::directory_iterator(scratch.path()), fs::directory_iterator()) == 1);
     return key;
@@ -192,7 +192,7 @@ TEST_CASE("A folder that cannot be written: the book is read, and the reason sai
         fs::permissions(file, book);
         fs::permissions(scratch.path(), folder);
         Process nobody({"nobody", file.string()});
-        const auto lines = nobody.finish();
+        auto lines = nobody.finish();
         fs::permissions(scratch.path(), fs::perms::owner_all);
         return lines;
     };
@@ -215,7 +215,7 @@ TEST_CASE("Making a book: what is in the way is told apart, and nothing is left 
     writeBytes(file, "mine");
     CHECK(makeKey(file) == "book.exists");
     CHECK(bytesOf(file) == "mine");
-    CHECK(makeKey("/proc/a.cellar") != "");
+    CHECK_FALSE(makeKey("/proc/a.cellar").empty());
     Schema broken = sample::schema();
     broken.tables[0].name = "edit"; // taken by the book itself
     CHECK(keyOf(Book::create(scratch / "b.cellar", broken)) == "book.failed");

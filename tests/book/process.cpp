@@ -14,6 +14,7 @@ namespace {
 
 [[noreturn]] void become(std::vector<std::string>& arguments, int output) {
     std::vector<char*> pointers;
+    pointers.reserve(arguments.size() + 1);
     for (std::string& argument : arguments)
         pointers.push_back(argument.data());
     pointers.push_back(nullptr);
