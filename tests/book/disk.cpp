@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Disks that are full, read-only or failing: what was acknowledged is stored, the rest is a fault in words.
-#include "book/failing_disk.h"
+#include "book/disk_layer.h"
 #include "book/helpers.h"
 #include "book/process.h"
 
