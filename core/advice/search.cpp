@@ -78,8 +78,9 @@ void Search::addPairs() {
 }
 
 Result<void> Search::survey() {
+    scored({});
     for (const auto& lever : levers())
-        if (lever.proposed && !ground_.locked.contains(lever.id) &&
+        if (input_.maxMoved > 0 && lever.proposed && !ground_.locked.contains(lever.id) &&
             (!lever.applies || lever.applies(ground_.start, input_)))
             addOptions(lever, ground_.start, true);
     const auto independent = options_.size();

@@ -11,7 +11,7 @@
 
 namespace staveline {
 
-class FakeForecaster final : public Forecaster {
+class FakeForecaster : public Forecaster {
 public:
     explicit FakeForecaster(const AdviceInput& input) : input_(input) {}
 

@@ -1,0 +1,192 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advice/proposals.h"
+
+#include "advice/fake_forecaster.h"
+#include "advice/reasons.h"
+#include "advice/scenario.h"
+#include "quantity/text.h"
+#include "support/catch.h"
+
+#include <algorithm>
+#include <cmath>
+
+using namespace staveline;
+
+namespace {
+
+/// Says the same caution twice, and one that a move also brings.
+class TalkativeForecaster : public FakeForecaster {
+public:
+    using FakeForecaster::FakeForecaster;
+    Sizing sizing(const Setting& setting) override {
+        auto sizing = FakeForecaster::sizing(setting);
+        sizing.findings = {say("caution.mash.lateGrain")};
+        sizing.cautions = {say("caution.mash.acid"), say("caution.mash.acid"), say("caution.fermenter.sugarOut")};
+        return sizing;
+    }
+};
+
+struct Bench {
+    AdviceInput input = scenario::cask();
+    TalkativeForecaster model{input};
+    Ground ground;
+    Goal goal;
+
+    Bench() {
+        model.base = {{6, 4, 4}};
+        model.perUnit = {{"sugar", {{-.5, -.3, -.2}}}, {"gravity", {{.5, .2, .6}}}};
+        model.draws = 16;
+        model.spread = .3;
+        for (auto d : allDimensions) {
+            input.model[d] = input.combined[d] = {model.base[d], .4};
+            input.target.windows[d] = {model.base[d], .5};
+            input.verdicts[d].kind = VerdictKind::hold;
+        }
+        input.target.windows[Dimension::acidity].wanted = 4.8;
+        input.verdicts[Dimension::acidity].kind = VerdictKind::move;
+    }
+    void prepareAll() {
+        ground = prepare(input).value();
+        goal = goalFrom(input, {model.share()}, model.course(ground.start, 0, input.horizon).value());
+    }
+    Scored plan(const std::vector<LeverMove>& moves) {
+        const Larder larder{*input.pantry, input.unavailable};
+        Scored scored;
+        scored.setting = applied(ground.start, moves, larder);
+        scored.course = model.course(scored.setting, 0, input.horizon).value();
+        scored.cost = 1;
+        return scored;
+    }
+    [[nodiscard]] LeverMove move(const char* id, LeverValue to) const {
+        return {findLever(id), leverValue(ground.start, id, *input.pantry), std::move(to)};
+    }
+};
+
+bool hasKey(const std::vector<Message>& messages, std::string_view key) {
+    return std::any_of(messages.begin(), messages.end(), [&](const Message& m) { return m.key == key; });
+}
+
+} // namespace
+
+TEST_CASE("a proposal carries its setting, litres, moves and worth") {
+    Bench bench;
+    bench.prepareAll();
+    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    auto alone = writer.leaveAlone(bench.plan({}));
+    alone.cost = 3;
+    const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0), bench.move("draw", 90.0)};
+    const auto proposal = writer.write(bench.plan(moves), moves, alone);
+    CHECK(proposal.setting.recipe.sugarShare.of1 == Approx(.1));
+    CHECK(proposal.refill.l == Approx(95));
+    CHECK(proposal.worth == Approx(2));
+    REQUIRE(proposal.moves.size() == 2);
+    CHECK(proposal.moves[0].lever == "sugar");
+    CHECK(number(proposal.moves[0].from) == 0);
+    CHECK(number(proposal.moves[0].to) == 10);
+    CHECK(render(proposal.moves[1].wording) == "Draw 90.0 L instead of 74.0 L");
+    CHECK(render(alone.title) == "Leave it alone");
+    CHECK(alone.moves.empty());
+    CHECK(alone.refill.l == Approx(79));
+}
+
+TEST_CASE("each caution is said once, at its move where there is one") {
+    Bench bench;
+    bench.prepareAll();
+    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    const auto alone = writer.leaveAlone(bench.plan({}));
+    CHECK(alone.cautions.size() == 2);
+    const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
+    const auto proposal = writer.write(bench.plan(moves), moves, alone);
+    CHECK(hasKey(proposal.moves[0].cautions, "caution.fermenter.sugarOut"));
+    CHECK(proposal.cautions.size() == 1);
+    CHECK(hasKey(proposal.cautions, "caution.mash.acid"));
+}
+
+TEST_CASE("what the kit says stands among the limits") {
+    Bench bench;
+    bench.prepareAll();
+    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    CHECK(hasKey(writer.leaveAlone(bench.plan({})).limits, "caution.mash.lateGrain"));
+}
+
+TEST_CASE("forced moves come first in every proposal and are marked") {
+    Bench bench;
+    bench.input.locks = {{"gravity", 13.5}};
+    bench.prepareAll();
+    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    const auto alone = writer.leaveAlone(bench.plan({}));
+    REQUIRE(alone.moves.size() == 1);
+    CHECK(alone.moves[0].forced);
+    CHECK(render(alone.title) == "Leave it alone");
+    const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
+    const auto proposal = writer.write(bench.plan(moves), moves, alone);
+    REQUIRE(proposal.moves.size() == 2);
+    CHECK(proposal.moves[0].forced);
+    CHECK_FALSE(proposal.moves[1].forced);
+    CHECK(render(proposal.title) == "More sugar");
+    // Two units of gravity, settled.
+    CHECK(proposal.moves[0].settled[Dimension::body] == Approx(1.2));
+}
+
+TEST_CASE("cycles are counted to the first draw inside the window") {
+    Bench bench;
+    bench.input.target.windows[Dimension::acidity] = {5, .2};
+    bench.prepareAll();
+    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    const auto alone = writer.leaveAlone(bench.plan({}));
+    CHECK(alone.cyclesNeeded[Dimension::acidity] == 0);
+    CHECK(alone.cyclesNeeded[Dimension::funk] == 1);
+    // Two units of sugar take a point in the long run: .2 is left when (1 - f)^n first is at most .2.
+    const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
+    const int expected = static_cast<int>(std::ceil(std::log(.2) / std::log(1 - bench.model.share())));
+    const auto proposal = writer.write(bench.plan(moves), moves, alone);
+    CHECK(proposal.cyclesNeeded[Dimension::acidity] == expected);
+    CHECK(hasKey(proposal.limits, "advice.limit.acidity.cycles"));
+    CHECK(hasKey(alone.limits, "advice.limit.acidity.notReached"));
+    CHECK_FALSE(hasKey(alone.limits, "advice.limit.funk.notReached"));
+}
+
+TEST_CASE("a lever at its bound is named, one inside is not") {
+    Bench bench;
+    bench.prepareAll();
+    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    const auto alone = writer.leaveAlone(bench.plan({}));
+    for (double sugar : {10.0, 15.0}) {
+        const auto moves = std::vector<LeverMove>{bench.move("sugar", sugar)};
+        const auto proposal = writer.write(bench.plan(moves), moves, alone);
+        CHECK(hasKey(proposal.limits, "advice.limit.bound") == (sugar == 15));
+    }
+    const auto moves = std::vector<LeverMove>{bench.move("bitterness", 20.0)}; // the ceiling of the target
+    const auto proposal = writer.write(bench.plan(moves), moves, alone);
+    REQUIRE(hasKey(proposal.limits, "advice.limit.bound"));
+    for (const auto& limit : proposal.limits)
+        if (limit.key == "advice.limit.bound")
+            CHECK(render(limit) == "At its limit: bitterness of the refill, 20 IBU.");
+}
+
+TEST_CASE("without settled columns nothing is said about years") {
+    Bench bench;
+    for (bool settled : {true, false}) {
+        bench.input.withSettled = settled;
+        bench.prepareAll();
+        ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+        const auto alone = writer.leaveAlone(bench.plan({}));
+        const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
+        const auto proposal = writer.write(bench.plan(moves), moves, alone);
+        CHECK(hasKey(proposal.reasons, "advice.reason.keptUp") == settled);
+        CHECK(hasKey(proposal.reasons, "advice.reason.acidity.slow") == settled);
+        CHECK((proposal.moves[0].settled[Dimension::acidity] != 0) == settled);
+        CHECK_FALSE(hasKey(alone.reasons, "advice.reason.keptUp"));
+    }
+}
+
+TEST_CASE("the slow share is the share of a cycle where effects only blend in") {
+    Bench bench;
+    bench.prepareAll();
+    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    const auto alone = writer.leaveAlone(bench.plan({}));
+    const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
+    for (const auto& reason : writer.write(bench.plan(moves), moves, alone).reasons)
+        if (reason.key == "advice.reason.acidity.slow")
+            CHECK(std::get<Share>(reason.arguments[0].value).of1 == Approx(bench.model.share()).margin(.005));
+}
