@@ -154,7 +154,7 @@ TEST_CASE("an empty field is a value of its own unless it is needed", "[ui][numb
 TEST_CASE("a fault from elsewhere stands beside the field until the next key", "[ui][number]") {
     Typed t(UnitKind::volume);
     t.type("60");
-    t.field.show({FaultKind::input, "/volume_l", say("ui.field.needed"), say("ui.field.fill_in")});
+    t.field.showFault({FaultKind::input, "/volume_l", say("ui.field.needed"), say("ui.field.fill_in")});
     CHECK_FALSE(t.field.usable());
     CHECK(t.field.stored() == 60); // what was typed is not taken away
     QTest::keyClicks(t.field.edit(), QStringLiteral("5"));
@@ -177,5 +177,5 @@ TEST_CASE("assistive technology hears the name with its unit", "[ui][number][a11
     DisplayUnits units;
     units.volume = DisplayUnits::Volume::usGallon;
     t.field.setUnits(units);
-    CHECK(testing::accessibleName(*t.field.edit()) == QStringLiteral("Volume in gal"));
+    CHECK(testing::accessibleName(*t.field.edit()) == QStringLiteral("Volume in US gal"));
 }

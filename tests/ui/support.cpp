@@ -84,12 +84,14 @@ QString accessibleName(QWidget& widget) {
 }
 
 void WindowInScratch::tabTo(const QString& name) const {
+    QStringList met;
     for (int i = 0; i < 120; ++i) {
-        if (focus() && accessibleName(*focus()) == name)
+        met << (focus() ? accessibleName(*focus()) : QString("nothing"));
+        if (met.last() == name)
             return;
         key(Qt::Key_Tab);
     }
-    FAIL("Tab never reached " << name.toStdString());
+    FAIL("Tab never reached " << name.toStdString() << " but " << met.mid(0, 40).join(", ").toStdString());
 }
 
 } // namespace staveline::testing

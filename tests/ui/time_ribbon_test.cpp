@@ -9,7 +9,8 @@ using staveline::testing::day;
 
 namespace {
 
-const Schedule dates{day(2026, 2, 3), day(2026, 2, 19), day(2026, 3, 5), day(2026, 10, 1), day(2026, 10, 31)};
+const Schedule dates{day(2026, 2, 3),   day(2026, 2, 19), day(2026, 3, 5), day(2026, 10, 1),
+                     day(2026, 10, 31), day(2026, 2, 3),  day(2026, 3, 5)};
 
 LedgerState refilled() {
     LedgerState now;
@@ -33,8 +34,8 @@ struct Shown {
 TEST_CASE("the ribbon runs from the last refill to the draw after next, in order", "[ui][ribbon]") {
     const auto knots = knotsOf(dates, refilled());
     REQUIRE(knots.size() == 6);
-    CHECK(knots.front() == Knot{KnotKind::start, day(2025, 7, 8)});
-    CHECK(knots.back() == Knot{KnotKind::nextDraw, day(2026, 10, 31)});
+    CHECK(knots.front() == Knot{KnotKind::start, day(2025, 7, 8), {}});
+    CHECK(knots.back() == Knot{KnotKind::nextDraw, day(2026, 10, 31), {}});
     for (std::size_t i = 1; i < knots.size(); ++i)
         CHECK(knots[i - 1].on <= knots[i].on);
     LedgerState opened;
@@ -90,4 +91,14 @@ TEST_CASE("knots are reached and opened by keyboard and named with their day", "
     REQUIRE(opened.count() == 1);
     CHECK(opened.at(0).at(0).value<KnotKind>() == KnotKind::brew);
     CHECK_FALSE(s.ribbon.buttons()[0]->isEnabled()); // the start is a fact, nothing to open
+}
+
+TEST_CASE("what is overdue says since when", "[ui][ribbon]") {
+    Schedule late = dates;
+    late.draw = day(2026, 3, 2); // planned for today
+    late.drawDue = day(2026, 1, 1);
+    TimeRibbon ribbon;
+    ribbon.setKnots(knotsOf(late, refilled()), day(2026, 3, 2), KnotKind::draw);
+    for (KnotButton* knot : ribbon.buttons())
+        CHECK(testing::accessibleName(*knot).contains("was due 2 months ago") == (knot->knot().kind == KnotKind::draw));
 }

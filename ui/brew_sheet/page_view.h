@@ -33,7 +33,7 @@ class PageView : public QScrollArea {
     Q_OBJECT
 public:
     explicit PageView(QWidget* parent = nullptr);
-    void show(const Document& document, PaperSize size);
+    void showDocument(const Document& document, PaperSize size);
     [[nodiscard]] int pages() const;
 
 protected:

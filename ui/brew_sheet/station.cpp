@@ -66,11 +66,11 @@ void BrewSheetStation::addTools(QWidget& row) {
         layout->addWidget(made);
         return made;
     };
-    button(tr("&Print"), [this] { print(); });
-    button(tr("Save P&DF"), [this] { save(PaperFormat::pdf); });
-    button(tr("&HTML"), [this] { save(PaperFormat::html); });
-    button(tr("Mar&kdown"), [this] { save(PaperFormat::markdown); });
-    button(tr("&CSV"), [this] { save(PaperFormat::csv); });
+    button(tr("Print"), [this] { print(); });
+    button(tr("Save PDF"), [this] { save(PaperFormat::pdf); });
+    button(tr("HTML"), [this] { save(PaperFormat::html); });
+    button(tr("Markdown"), [this] { save(PaperFormat::markdown); });
+    button(tr("CSV"), [this] { save(PaperFormat::csv); });
     auto* asText = button(tr("As &text"), [] {});
     asText->setCheckable(true);
     connect(asText, &QPushButton::toggled, this, &BrewSheetStation::showAsText);
@@ -88,7 +88,7 @@ void BrewSheetStation::addTools(QWidget& row) {
     });
 }
 
-void BrewSheetStation::show(const VesselName& vessel) {
+void BrewSheetStation::showVessel(const VesselName& vessel) {
     vessel_ = vessel;
     refreshIfVisible();
 }
@@ -130,7 +130,7 @@ void BrewSheetStation::refresh() {
     }
     document_ = *document;
     message_->clear();
-    view_->show(*document_, paper_);
+    view_->showDocument(*document_, paper_);
     text_->setPlainText(qs(writeText(*document_)));
 }
 

@@ -22,7 +22,7 @@ class BrewSheetStation : public QWidget {
     Q_OBJECT
 public:
     BrewSheetStation(Session& session, Prompt& prompt, QWidget* parent = nullptr);
-    void show(const VesselName& vessel);
+    void showVessel(const VesselName& vessel);
     void setPaper(PaperSize size);
     [[nodiscard]] PaperSize paper() const { return paper_; }
     void print();

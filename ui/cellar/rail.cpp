@@ -10,7 +10,7 @@
 namespace staveline::ui {
 namespace {
 
-constexpr double drawingLines = 3.4, pad = .5;
+constexpr double drawingLines = 4.4, pad = .55;
 constexpr int headlineRows = 2;
 
 Glyph glyphOf(VesselMood mood) {
@@ -30,7 +30,7 @@ Glyph glyphOf(VesselMood mood) {
 void paintGround(QPainter& painter, const QStyleOptionViewItem& option, double line) {
     if (!(option.state & QStyle::State_Selected))
         return;
-    painter.fillRect(option.rect, option.palette.color(QPalette::Base));
+    painter.fillRect(option.rect, selection(option.palette));
     painter.fillRect(QRectF(option.rect.left(), option.rect.top(), line / 4, option.rect.height()),
                      tone(option.palette, Tone::proposed));
 }

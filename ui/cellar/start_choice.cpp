@@ -4,7 +4,7 @@
 #include "ui/widgets/paper_style.h"
 #include "ui/widgets/theme.h"
 
-#include <QEnterEvent>
+#include <QKeyEvent>
 #include <QPainter>
 
 namespace staveline::ui {
@@ -20,6 +20,13 @@ StartChoice::StartChoice(const QString& title, const QString& words, QWidget* pa
 
 QSize StartChoice::sizeHint() const {
     return {lines(*this, 26), lines(*this, 3.8)};
+}
+
+void StartChoice::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        click();
+    else
+        QAbstractButton::keyPressEvent(event);
 }
 
 void StartChoice::paintEvent(QPaintEvent*) {

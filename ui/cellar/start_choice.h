@@ -13,6 +13,7 @@ public:
     [[nodiscard]] QSize sizeHint() const override;
 
 protected:
+    void keyPressEvent(QKeyEvent* event) override; ///< Enter chooses, as Space does
     void paintEvent(QPaintEvent* event) override;
 
 private:

@@ -70,7 +70,7 @@ void VesselPage::add() {
     }
     const Fact fact = form_->fact();
     if (const auto added = session_.record(fact); !added) {
-        if (!form_->show(added.error(), true))
+        if (!form_->showFault(added.error(), true))
             message_->say(MessageLabel::Weight::fault, session_.words(added.error()));
         return;
     }

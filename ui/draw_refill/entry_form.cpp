@@ -109,6 +109,7 @@ EntryForm::EntryForm(Session& session, QWidget* parent)
     connect(record_, &QPushButton::clicked, this, &EntryForm::record);
     connect(leave_, &QPushButton::clicked, this, &EntryForm::leave);
     connect(&session, &Session::unitsChanged, this, [this] { form_->setUnits(session_.units()); });
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     setVisible(false);
 }
 
@@ -164,16 +165,22 @@ void EntryForm::addHints(EntryKind kind, const VesselName& vessel) {
                            UnitScale(UnitKind::volume, session_.units()).show(std::round(setting->draw.l * 10) / 10)));
 }
 
+void EntryForm::refresh() {
+    if (active_ && !recording_)
+        preview();
+}
+
 void EntryForm::preview() {
     message_->clear();
-    if (amended_ || !form_->usable()) {
+    form_->recheck();
+    if (amended_ || !form_->previewable()) {
         Q_EMIT previewed(std::nullopt);
         return;
     }
     const auto preview = session_.desk().preview(form_->fact());
     if (!preview) {
         Q_EMIT previewed(std::nullopt);
-        show(preview.error(), false);
+        showFault(preview.error(), false);
         return;
     }
     QStringList words;
@@ -184,8 +191,8 @@ void EntryForm::preview() {
     Q_EMIT previewed(*preview);
 }
 
-void EntryForm::show(const Fault& fault, bool goThere) {
-    if (!form_->show(fault, goThere))
+void EntryForm::showFault(const Fault& fault, bool goThere) {
+    if (!form_->showFault(fault, goThere))
         message_->say(MessageLabel::Weight::fault, session_.words(fault));
 }
 
@@ -194,12 +201,14 @@ void EntryForm::record() {
         form_->complain();
         return;
     }
+    recording_ = true;
     const auto done =
         amended_ ? session_.amend(amended_->table, amended_->id, form_->fact()) : session_.record(form_->fact());
+    recording_ = false;
     if (done)
         leave();
     else
-        show(done.error(), true);
+        showFault(done.error(), true);
 }
 
 void EntryForm::leave() {

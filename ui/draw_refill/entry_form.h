@@ -25,6 +25,7 @@ public:
     [[nodiscard]] bool active() const { return active_; }
     [[nodiscard]] FactForm& fields() const { return *form_; }
     [[nodiscard]] QString words() const; ///< of the message shown
+    void refresh();                      ///< the ledger changed under an entry in hand
     void record();
     void leave();
 
@@ -43,13 +44,14 @@ private:
     };
     void open(const Fact& fact, EntryKind kind);
     void preview();
-    void show(const Fault& fault, bool goThere);
+    void showFault(const Fault& fault, bool goThere);
     void addHints(EntryKind kind, const VesselName& vessel);
     [[nodiscard]] FormContext context(EntryKind kind, const VesselName& vessel) const;
 
     Session& session_;
     std::optional<Amended> amended_;
     bool active_ = false;
+    bool recording_ = false;
     QLabel* title_;
     FactForm* form_;
     MessageLabel* message_;

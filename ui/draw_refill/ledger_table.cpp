@@ -76,10 +76,13 @@ void LedgerDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     const bool selected = option.state & QStyle::State_Selected;
     const int pad = static_cast<int>(padding * option.fontMetrics.height());
     painter->save();
-    painter->fillRect(option.rect, palette.color(selected ? QPalette::Highlight : QPalette::Base));
+    painter->fillRect(option.rect, selected ? selection(palette) : palette.color(QPalette::Base));
+    if (selected && index.column() == 0)
+        painter->fillRect(QRectF(option.rect.left(), option.rect.top(), pad * .6, option.rect.height()),
+                          tone(palette, Tone::proposed));
     painter->setPen(QPen(hairline(palette), option.fontMetrics.height() / 16.0));
     painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
-    painter->setPen(palette.color(selected ? QPalette::HighlightedText : QPalette::Text));
+    painter->setPen(palette.color(QPalette::Text));
     painter->setFont(option.font);
     const QRect box = option.rect.adjusted(pad, pad, -pad, -pad);
     if (index.column() == LedgerModel::entry) {
@@ -99,8 +102,7 @@ void LedgerDelegate::paintEntry(QPainter& painter, const QRect& box, int row,
         return;
     const QFontMetrics& metrics = option.fontMetrics;
     const QPalette& palette = option.palette;
-    const bool selected = option.state & QStyle::State_Selected;
-    const QColor ink = palette.color(selected ? QPalette::HighlightedText : QPalette::Text);
+    const QColor ink = palette.color(QPalette::Text);
     const double side = metrics.height() * .85;
     paintGlyph(painter, QRectF(box.left(), box.top() + metrics.height() * .08, side, side), glyphOf(line->kind), ink);
     QRect at = box.adjusted(inset(metrics), 0, 0, 0);
@@ -112,11 +114,11 @@ void LedgerDelegate::paintEntry(QPainter& painter, const QRect& box, int row,
     write(at, model_.index(row, LedgerModel::entry).data().toString(), ink);
     for (const Under& under : linesUnder(model_, row)) {
         if (!under.finding) {
-            write(at, under.words, selected ? ink : quietText(palette));
+            write(at, under.words, quietText(palette));
             continue;
         }
         paintGlyph(painter, QRectF(at.left(), at.top() + metrics.height() * .08, side, side), Glyph::warning,
-                   selected ? ink : tone(palette, Tone::due));
+                   tone(palette, Tone::due));
         write(at.adjusted(inset(metrics), 0, 0, 0), under.words, ink);
     }
 }

@@ -26,8 +26,8 @@ DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), model_(new LedgerModel(session, this)),
       table_(new LedgerTable(*model_, this)), empty_(new QWidget(this)),
       emptyWords_(new QLabel(own("ui.empty.ledger"), empty_)), form_(new EntryForm(session, this)),
-      panel_(new VesselPanel(session, this)), amend_(new QPushButton(tr("A&mend"), this)),
-      remove_(new QPushButton(tr("Remo&ve"), this)) {
+      panel_(new VesselPanel(session, this)), amend_(new QPushButton(tr("Amend"), this)),
+      remove_(new QPushButton(tr("Remove"), this)) {
     auto* buttons = new QWidget(this);
     addEntryButtons(*buttons);
     emptyWords_->setWordWrap(true);
@@ -50,6 +50,7 @@ DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     splitter->addWidget(panel_);
     splitter->setStretchFactor(0, 3);
     splitter->setStretchFactor(1, 2);
+    splitter->setSizes({lines(*this, 46), lines(*this, 29)});
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
     column->addWidget(splitter);
@@ -87,7 +88,7 @@ void DrawRefillStation::addEntryButtons(QWidget& row) {
     connect(remove_, &QPushButton::clicked, this, &DrawRefillStation::removeSelected);
 }
 
-void DrawRefillStation::show(const VesselName& vessel) {
+void DrawRefillStation::showVessel(const VesselName& vessel) {
     if (vessel != vessel_)
         form_->leave();
     vessel_ = vessel;
@@ -106,7 +107,7 @@ void DrawRefillStation::refresh() {
         return;
     }
     model_->show(*view);
-    panel_->show(view->vessel);
+    panel_->showVessel(view->vessel);
     table_->setVisible(!view->lines.empty());
     empty_->setVisible(view->lines.empty());
     const bool writable = !session_.desk().readOnly();
@@ -118,6 +119,7 @@ void DrawRefillStation::refresh() {
     select(-1);
     if (const int row = model_->rowOf(before.first, before.second); row >= 0)
         table_->selectRow(row);
+    form_->refresh();
 }
 
 const LedgerLine* DrawRefillStation::selected() const {

@@ -20,7 +20,7 @@ class DrawRefillStation : public QWidget {
     Q_OBJECT
 public:
     explicit DrawRefillStation(Session& session, QWidget* parent = nullptr);
-    void show(const VesselName& vessel);
+    void showVessel(const VesselName& vessel);
     void begin(EntryKind kind);
     void amendSelected();
     void removeSelected();

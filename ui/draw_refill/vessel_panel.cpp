@@ -36,7 +36,7 @@ VesselPanel::VesselPanel(Session& session, QWidget* parent)
     connect(&session, &Session::unitsChanged, this, &VesselPanel::refresh);
 }
 
-void VesselPanel::show(const VesselSummary& vessel) {
+void VesselPanel::showVessel(const VesselSummary& vessel) {
     vessel_ = vessel;
     past_.reset();
     preview_.reset();

@@ -17,7 +17,7 @@ class VesselPanel : public QWidget {
     Q_OBJECT
 public:
     explicit VesselPanel(Session& session, QWidget* parent = nullptr);
-    void show(const VesselSummary& vessel);
+    void showVessel(const VesselSummary& vessel);
     /// The vessel as it was after an entry of the past; none: now.
     void showPast(const std::optional<LedgerState>& state);
     void showPreview(const std::optional<LedgerPreview>& preview);

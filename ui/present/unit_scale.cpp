@@ -24,7 +24,7 @@ double litresPerShown(DisplayUnits::Volume unit) {
 QString volumeSuffix(DisplayUnits::Volume unit) {
     switch (unit) {
     case DisplayUnits::Volume::usGallon:
-        return QStringLiteral("gal");
+        return QStringLiteral("US gal");
     case DisplayUnits::Volume::hectolitre:
         return QStringLiteral("hL");
     case DisplayUnits::Volume::litre:

@@ -27,8 +27,8 @@ void keepHeadings(QTextDocument& document, double pageHeight) {
         if (block.blockFormat().headingLevel() == 0 || !after.isValid())
             continue;
         const auto* layout = document.documentLayout();
-        const double end = layout->blockBoundingRect(block).top();
-        if (pageOf(end) == pageOf(layout->blockBoundingRect(after).bottom() - 1))
+        const double top = layout->blockBoundingRect(block).top();
+        if (pageOf(top) == pageOf(layout->blockBoundingRect(after).bottom() - 1))
             continue;
         QTextBlockFormat format = block.blockFormat();
         format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
@@ -72,7 +72,8 @@ void PagedPaper::paint(QPainter& painter, int page) const {
     painter.translate(0, -page * body.height());
     QAbstractTextDocumentLayout::PaintContext context;
     context.palette.setColor(QPalette::Text, Qt::black);
-    context.clip = QRectF(0, page * body.height(), body.width(), body.height());
+    // A hair short, or what stands at the top of the next page would be written here too, unseen but found by a search.
+    context.clip = QRectF(0, page * body.height(), body.width(), body.height() - 1);
     painter.setClipRect(context.clip);
     text_->documentLayout()->draw(&painter, context);
     painter.restore();

@@ -31,7 +31,6 @@ DateField::DateField(Day today, QWidget* parent)
     grid->setColumnStretch(2, 1);
     edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(QStringLiteral("0000-00-00 ")) + lines(*this, .8));
     edit_->installEventFilter(this);
-    setFocusProxy(edit_);
     connect(edit_, &QLineEdit::textEdited, this, [this] {
         read();
         Q_EMIT edited();
@@ -56,6 +55,10 @@ void DateField::setDay(Day day) {
     sayBack();
 }
 
+void DateField::recheck() {
+    read();
+}
+
 void DateField::read() {
     const auto parsed = parseDay(toStd(edit_->text().trimmed()));
     if (parsed) {
@@ -73,7 +76,7 @@ void DateField::sayBack() {
     edit_->setAccessibleDescription(day_ ? back_->text() : message_->words());
 }
 
-void DateField::show(const Fault& fault) {
+void DateField::showFault(const Fault& fault) {
     message_->say(MessageLabel::Weight::fault, text(fault));
     edit_->setAccessibleDescription(message_->words());
 }

@@ -23,7 +23,8 @@ public:
     void setDay(Day day);
     /// Empty while what is typed is no day.
     [[nodiscard]] std::optional<Day> day() const { return day_; }
-    void show(const Fault& fault);
+    void showFault(const Fault& fault);
+    void recheck();
     void setName(const QString& name);
     [[nodiscard]] QLineEdit* edit() const { return edit_; }
     [[nodiscard]] QString words() const; ///< of the message shown

@@ -33,9 +33,12 @@ int widthOf(const FieldSpec& spec) {
 
 } // namespace
 
-FactForm::FactForm(QWidget* parent) : QWidget(parent) {
+FactForm::FactForm(QWidget* parent) : QWidget(parent), anchor_(new QWidget(this)) {
+    anchor_->setFocusPolicy(Qt::ClickFocus);
+    anchor_->hide();
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
 }
 
 void FactForm::build(const Fact& start, const FormContext& context) {
@@ -49,6 +52,8 @@ void FactForm::build(const Fact& start, const FormContext& context) {
             editors_.push_back(make(spec));
     layOut();
     layout()->addWidget(page_);
+    page_->show(); // now, not when events are next handled: the focus goes there at once
+    orderTabs();
     fill(valuesOf(start));
 }
 
@@ -78,7 +83,9 @@ FactForm::Editor FactForm::make(const FieldSpec& spec) {
     default:
         makeChoice(editor);
     }
-    editor.label->setBuddy(editor.widget->focusProxy() ? editor.widget->focusProxy() : editor.widget);
+    if (editor.stops.isEmpty())
+        editor.stops = {editor.widget};
+    editor.label->setBuddy(editor.stops.front());
     if (!editor.number && !editor.date)
         editor.widget->setAccessibleName(editor.label->text());
     return editor;
@@ -89,12 +96,14 @@ void FactForm::makeNumber(Editor& editor) {
     editor.widget = editor.number = new NumberField(spec.unit, {spec.low, spec.high}, spec.required, page_);
     editor.number->setName(editor.label->text());
     editor.number->setUnits(context_.units);
+    editor.stops = editor.number->tabStops();
     connect(editor.number, &NumberField::edited, this, &FactForm::edited);
 }
 
 void FactForm::makeDate(Editor& editor) {
     editor.widget = editor.date = new DateField(context_.today, page_);
     editor.date->setName(editor.label->text());
+    editor.stops = {editor.date->edit()};
     connect(editor.date, &DateField::edited, this, &FactForm::edited);
 }
 
@@ -138,6 +147,15 @@ void FactForm::layOut() {
     }
     for (int i = 0; i < columns; ++i)
         grid->setColumnStretch(i, 1);
+}
+
+void FactForm::orderTabs() {
+    QWidget* before = anchor_;
+    for (const Editor& editor : editors_)
+        for (QWidget* stop : editor.stops) {
+            setTabOrder(before, stop);
+            before = stop;
+        }
 }
 
 void FactForm::fill(const FieldValues& values) {
@@ -193,6 +211,23 @@ bool FactForm::usable() const {
     });
 }
 
+bool FactForm::previewable() const {
+    return std::all_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
+        if (editor.number)
+            return editor.number->stored().has_value() || !editor.spec.required;
+        return !editor.date || editor.date->day().has_value();
+    });
+}
+
+void FactForm::recheck() {
+    for (const Editor& editor : editors_) {
+        if (editor.number)
+            editor.number->recheck();
+        if (editor.date)
+            editor.date->recheck();
+    }
+}
+
 void FactForm::complain() {
     bool gone = false;
     for (const Editor& editor : editors_) {
@@ -201,21 +236,21 @@ void FactForm::complain() {
         const bool bad =
             (editor.number && !editor.number->usable()) || (editor.date && !editor.date->day().has_value());
         if (bad && !gone)
-            editor.widget->setFocus(Qt::OtherFocusReason);
+            editor.stops.front()->setFocus(Qt::OtherFocusReason);
         gone = gone || bad;
     }
 }
 
-bool FactForm::show(const Fault& fault, bool goThere) {
+bool FactForm::showFault(const Fault& fault, bool goThere) {
     const Editor* editor = find(fieldAt(fault.path));
     if (!editor || (!editor->number && !editor->date))
         return false;
     if (editor->number)
-        editor->number->show(fault);
+        editor->number->showFault(fault);
     else
-        editor->date->show(fault);
+        editor->date->showFault(fault);
     if (goThere)
-        editor->widget->setFocus(Qt::OtherFocusReason);
+        editor->stops.front()->setFocus(Qt::OtherFocusReason);
     return true;
 }
 
@@ -231,15 +266,12 @@ void FactForm::setHint(const std::string& field, const QString& hint) {
         at->setHint(hint);
 }
 
-QWidget* FactForm::first() const {
+/// The date is today more often than not: what comes after it is asked first.
+void FactForm::focusFirst() {
     const auto at = std::find_if(editors_.begin(), editors_.end(),
                                  [](const Editor& editor) { return editor.spec.kind != FieldKind::day; });
-    return at != editors_.end() ? at->widget : nullptr;
-}
-
-void FactForm::focusFirst() {
-    if (QWidget* widget = first())
-        widget->setFocus(Qt::OtherFocusReason);
+    if (at != editors_.end())
+        at->stops.front()->setFocus(Qt::OtherFocusReason);
 }
 
 const FactForm::Editor* FactForm::find(const std::string& field) const {

@@ -38,10 +38,14 @@ public:
     [[nodiscard]] Fact fact() const;
     /// Every field can be used; empty fields that are needed count as not usable.
     [[nodiscard]] bool usable() const;
+    /// Enough is given to say what the fact would do; a slip in a field that is not needed does not matter for that.
+    [[nodiscard]] bool previewable() const;
+    /// Takes back faults shown from elsewhere.
+    void recheck();
     /// Says beside each needed field that it is empty, and goes to the first that cannot be used.
     void complain();
     /// Shows the fault at its field; false: it belongs to none.
-    bool show(const Fault& fault, bool goThere);
+    bool showFault(const Fault& fault, bool goThere);
     void setUnits(const DisplayUnits& units);
     void setHint(const std::string& field, const QString& hint);
     void focusFirst();
@@ -50,8 +54,6 @@ public:
     [[nodiscard]] DateField* date(const std::string& field) const;
     [[nodiscard]] QLineEdit* line(const std::string& field) const;
     [[nodiscard]] ChoiceField* choice(const std::string& field) const;
-    /// The first field a brewer fills in.
-    [[nodiscard]] QWidget* first() const;
 
 Q_SIGNALS:
     void edited();
@@ -61,6 +63,7 @@ private:
         FieldSpec spec;
         QLabel* label = nullptr;
         QWidget* widget = nullptr;
+        QList<QWidget*> stops = {}; ///< of the Tab key; the first takes the focus
         NumberField* number = nullptr;
         DateField* date = nullptr;
         QLineEdit* line = nullptr;
@@ -75,6 +78,7 @@ private:
     void fill(const FieldValues& values);
     void fill(Editor& editor, const FieldValue& value);
     void layOut();
+    void orderTabs();
     [[nodiscard]] FieldValue valueOf(const Editor& editor) const;
     [[nodiscard]] const Editor* find(const std::string& field) const;
     [[nodiscard]] QString labelOf(const FieldSpec& spec) const;
@@ -82,6 +86,8 @@ private:
     Fact start_;
     FormContext context_;
     std::vector<Editor> editors_;
+    /// Takes no key; holds the form's place in the Tab chain while its fields come and go.
+    QWidget* anchor_;
     QWidget* page_ = nullptr;
 };
 

@@ -47,7 +47,6 @@ NumberField::NumberField(UnitKind kind, Range range, bool required, QWidget* par
     edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(qs(widest)) + lines(*this, .8));
     edit_->installEventFilter(this);
     offerButton_->setVisible(false);
-    setFocusProxy(edit_);
     connect(edit_, &QLineEdit::textEdited, this, [this] {
         read();
         Q_EMIT edited();
@@ -91,7 +90,7 @@ Result<double> NumberField::parsed(const QString& typed) const {
         const auto gravity = parseGravity(toStd(typed));
         return gravity ? Result<double>(gravity->sg) : Result<double>(fail(gravity.error()));
     }
-    const auto [low, high] = std::minmax(scale.toShown(range_.low), scale.toShown(range_.high));
+    const auto [low, high] = std::minmax({scale.toShown(range_.low), scale.toShown(range_.high)});
     const auto number = parseNumber(toStd(typed), Range{low, high});
     return number ? Result<double>(scale.toStored(*number)) : number;
 }
@@ -120,8 +119,18 @@ void NumberField::say(const Fault& fault) {
     }
 }
 
-void NumberField::show(const Fault& fault) {
+void NumberField::showFault(const Fault& fault) {
     say(fault);
+}
+
+void NumberField::recheck() {
+    const auto kept = stored_;
+    if (edit_->text().trimmed().isEmpty() && fault_ && required_)
+        return; // still empty after a complaint
+    if (kept)
+        clearMessage();
+    else
+        read();
 }
 
 void NumberField::clearMessage() {
@@ -135,6 +144,10 @@ void NumberField::clearMessage() {
 void NumberField::complainIfEmpty() {
     if (required_ && !stored_ && !fault_)
         say({FaultKind::input, {}, staveline::say("ui.field.needed"), staveline::say("ui.field.fill_in")});
+}
+
+QList<QWidget*> NumberField::tabStops() const {
+    return {edit_, offerButton_};
 }
 
 void NumberField::setHint(const QString& hint) {

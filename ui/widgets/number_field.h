@@ -30,11 +30,13 @@ public:
     [[nodiscard]] bool usable() const;
     [[nodiscard]] std::optional<Fault> fault() const { return fault_; }
     /// Shows a fault from elsewhere (the desk's validator) beside this field until the next keystroke.
-    void show(const Fault& fault);
+    void showFault(const Fault& fault);
+    void recheck(); ///< what was shown from elsewhere goes; what is typed is judged anew
     void complainIfEmpty();
     void setHint(const QString& hint);
     void setName(const QString& name); ///< for assistive technology
     [[nodiscard]] QLineEdit* edit() const { return edit_; }
+    [[nodiscard]] QList<QWidget*> tabStops() const;
     [[nodiscard]] QString words() const; ///< of the message shown
     [[nodiscard]] bool hasOffer() const { return offer_.has_value(); }
 

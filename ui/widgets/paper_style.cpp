@@ -3,8 +3,12 @@
 
 #include "ui/widgets/theme.h"
 
+#include <QApplication>
 #include <QPainter>
 #include <QStyleOption>
+#include <QWidget>
+
+#include <algorithm>
 
 namespace staveline::ui {
 namespace {
@@ -54,6 +58,21 @@ void drawHeader(const QStyleOption& option, QPainter& painter) {
     painter.drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
 }
 
+void drawSplitter(const QStyleOption& option, QPainter& painter) {
+    const double u = unit(option);
+    const QRectF box(option.rect);
+    painter.setPen(QPen(hairline(option.palette), option.state & QStyle::State_MouseOver ? 3 * u : u));
+    if (option.state & QStyle::State_Horizontal)
+        painter.drawLine(QPointF(box.center().x(), box.top()), QPointF(box.center().x(), box.bottom()));
+    else
+        painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
+}
+
+/// Line height of a widget, or of the program.
+int textLine(const QWidget* widget) {
+    return QFontMetrics(widget ? widget->font() : QApplication::font()).height();
+}
+
 } // namespace
 
 PaperStyle::PaperStyle() : QProxyStyle(QStringLiteral("Fusion")) {}
@@ -98,7 +117,76 @@ void PaperStyle::drawControl(ControlElement element, const QStyleOption* option,
         drawHeader(*option, *painter);
         return;
     }
+    if (element == CE_Splitter) {
+        drawSplitter(*option, *painter);
+        return;
+    }
     QProxyStyle::drawControl(element, option, painter, widget);
+}
+
+void PaperStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,
+                                    const QWidget* widget) const {
+    if (control != CC_ScrollBar) {
+        QProxyStyle::drawComplexControl(control, option, painter, widget);
+        return;
+    }
+    painter->save();
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->fillRect(option->rect, option->palette.color(QPalette::Window));
+    const double u = unit(*option);
+    const QRectF slider =
+        QRectF(subControlRect(control, option, SC_ScrollBarSlider, widget)).adjusted(2 * u, 2 * u, -2 * u, -2 * u);
+    painter->setPen(Qt::NoPen);
+    painter->setBrush(option->palette.color(QPalette::Mid));
+    painter->drawRoundedRect(slider, 3 * u, 3 * u);
+    painter->restore();
+}
+
+/// A scroll bar is all slider and groove: wheel, keys and dragging do what arrows would.
+QRect PaperStyle::subControlRect(ComplexControl control, const QStyleOptionComplex* option, SubControl part,
+                                 const QWidget* widget) const {
+    const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option);
+    if (control != CC_ScrollBar || !bar)
+        return QProxyStyle::subControlRect(control, option, part, widget);
+    const bool upright = bar->orientation == Qt::Vertical;
+    const int length = upright ? bar->rect.height() : bar->rect.width();
+    const int range = bar->maximum - bar->minimum;
+    const int thumb = range <= 0
+                          ? length
+                          : std::clamp(static_cast<int>(qint64(length) * bar->pageStep / (range + bar->pageStep)),
+                                       std::min(length, 2 * textLine(widget)), length);
+    const int at =
+        sliderPositionFromValue(bar->minimum, bar->maximum, bar->sliderPosition, length - thumb, bar->upsideDown);
+    const auto along = [&](int from, int size) {
+        return upright ? QRect(bar->rect.left(), from, bar->rect.width(), size)
+                       : QRect(from, bar->rect.top(), size, bar->rect.height());
+    };
+    switch (part) {
+    case SC_ScrollBarSlider:
+        return along(at, thumb);
+    case SC_ScrollBarGroove:
+        return bar->rect;
+    case SC_ScrollBarSubPage:
+        return along(0, at);
+    case SC_ScrollBarAddPage:
+        return along(at + thumb, length - at - thumb);
+    default:
+        return {};
+    }
+}
+
+QSize PaperStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& size,
+                                   const QWidget* widget) const {
+    if (type != CT_PushButton)
+        return QProxyStyle::sizeFromContents(type, option, size, widget);
+    const int line = option->fontMetrics.height();
+    return {size.width() + line * 13 / 10, size.height() + line / 2};
+}
+
+int PaperStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const {
+    if (metric == PM_ScrollBarExtent)
+        return textLine(widget) * 7 / 10;
+    return QProxyStyle::pixelMetric(metric, option, widget);
 }
 
 int PaperStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,

@@ -114,6 +114,9 @@ QColor wall(const QPalette& palette) {
 QColor hairline(const QPalette& palette) {
     return mix(palette.color(QPalette::Window), palette.color(QPalette::WindowText), .18);
 }
+QColor selection(const QPalette& palette) {
+    return mix(palette.color(QPalette::Base), palette.color(QPalette::Highlight), isDark(palette) ? .22 : .13);
+}
 QColor quietText(const QPalette& palette) {
     return palette.color(QPalette::PlaceholderText);
 }

@@ -25,9 +25,9 @@ std::optional<Day> cycleStart(const LedgerState& now) {
 } // namespace
 
 std::vector<Knot> knotsOf(const Schedule& dates, const LedgerState& now) {
-    std::vector<Knot> knots{{KnotKind::taste, dates.sample},
+    std::vector<Knot> knots{{KnotKind::taste, dates.sample, dates.sampleDue},
                             {KnotKind::brew, dates.brew},
-                            {KnotKind::draw, dates.draw},
+                            {KnotKind::draw, dates.draw, dates.drawDue},
                             {KnotKind::nextTaste, dates.nextSample},
                             {KnotKind::nextDraw, dates.nextDraw}};
     if (const auto start = cycleStart(now))
@@ -75,12 +75,18 @@ KnotButton::KnotButton(const Knot& knot, Day today, bool current, QWidget* paren
     setEnabled(knot.kind != KnotKind::start);
 }
 
+bool KnotButton::overdue() const {
+    return current_ && knot_.due && *knot_.due < today_;
+}
+
 QString KnotButton::when() const {
+    if (overdue())
+        return tr("was due %1").arg(distanceWords(daysBetween(today_, *knot_.due)));
     return distanceWords(daysBetween(today_, knot_.on));
 }
 
 QSize KnotButton::sizeHint() const {
-    const QFontMetrics metrics(font());
+    const QFontMetrics metrics(ui::font(font(), Type::strong));
     const int wide = std::max(metrics.horizontalAdvance(text()), metrics.horizontalAdvance(dayWords(knot_.on)));
     return {wide + lines(*this, .6), lines(*this, side + 2.5)};
 }
@@ -89,31 +95,30 @@ QPointF KnotButton::centre() const {
     return {width() / 2.0, lines(*this, side) / 2.0 + lines(*this, .15)};
 }
 
+void KnotButton::paintKnot(QPainter& painter, const QRectF& box) const {
+    if (current_) {
+        QPainterPath ground;
+        ground.addEllipse(box);
+        painter.fillPath(ground, palette().color(QPalette::Window));
+        paintGlyph(painter, box, overdue() ? Glyph::overdue : Glyph::soon, tone(palette(), Tone::due));
+        return;
+    }
+    const QColor ink = wall(palette());
+    painter.setPen(QPen(ink, lines(*this, 1) / 10.0));
+    painter.setBrush(knot_.on < today_ ? ink : palette().color(QPalette::Base));
+    const double trim = box.width() * .22;
+    painter.drawEllipse(box.adjusted(trim, trim, -trim, -trim));
+}
+
 void KnotButton::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     const double knot = lines(*this, side), line = lines(*this, 1);
     const QRectF box(centre() - QPointF(knot, knot) / 2, QSizeF(knot, knot));
-    const bool past = knot_.on < today_;
-    const int days = daysBetween(today_, knot_.on);
-    if (current_) {
-        const Glyph glyph = days < 0 ? Glyph::overdue : Glyph::soon;
-        QPainterPath ground;
-        ground.addEllipse(box);
-        painter.fillPath(ground, palette().color(QPalette::Window));
-        paintGlyph(painter, box, glyph, tone(palette(), Tone::due));
-    } else {
-        const QColor ink = wall(palette());
-        painter.setPen(QPen(ink, line / 10));
-        painter.setBrush(past ? ink : palette().color(QPalette::Base));
-        const double trim = knot * .22;
-        painter.drawEllipse(box.adjusted(trim, trim, -trim, -trim));
-    }
+    paintKnot(painter, box);
     const double y = box.bottom() + line * .1;
     painter.setPen(palette().color(QPalette::Active, QPalette::WindowText));
-    QFont bold = font();
-    bold.setBold(current_);
-    painter.setFont(bold);
+    painter.setFont(ui::font(font(), current_ ? Type::strong : Type::body));
     painter.drawText(QRectF(0, y, width(), line * 1.1), Qt::AlignHCenter | Qt::AlignTop, text());
     painter.setFont(font());
     painter.setPen(quietText(palette()));
@@ -224,10 +229,18 @@ void TimeRibbon::resizeEvent(QResizeEvent* event) {
 }
 
 void TimeRibbon::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right)
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        openFocused();
+    else if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right)
         moveFocus(event->key() == Qt::Key_Left ? -1 : 1);
     else
         QWidget::keyPressEvent(event);
+}
+
+void TimeRibbon::openFocused() {
+    for (KnotButton* button : buttons_)
+        if (button->hasFocus())
+            button->click();
 }
 
 void TimeRibbon::moveFocus(int by) {

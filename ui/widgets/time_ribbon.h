@@ -14,7 +14,8 @@ enum class KnotKind { start, taste, brew, draw, nextTaste, nextDraw };
 
 struct Knot {
     KnotKind kind = KnotKind::taste;
-    Day on{};
+    Day on{};                 ///< planned, or done
+    std::optional<Day> due{}; ///< by the interval alone; before `on` when it is overdue
     bool operator==(const Knot&) const = default;
 };
 /// In order of time; the start is the last refill or the opening.
@@ -38,6 +39,8 @@ protected:
 
 private:
     [[nodiscard]] QString when() const;
+    [[nodiscard]] bool overdue() const;
+    void paintKnot(QPainter& painter, const QRectF& box) const;
 
     Knot knot_;
     Day today_;
@@ -65,6 +68,7 @@ protected:
 
 private:
     void place();
+    void openFocused();
     void moveFocus(int by);
     [[nodiscard]] double lineY() const;
 

@@ -32,8 +32,20 @@ QRectF fitted(const QRectF& box, double widthToHeight) {
 QTransform into(const QRectF& box) {
     return QTransform::fromTranslate(box.left(), box.top()).scale(box.width(), box.height());
 }
-QString shareText(Share share) {
-    return QCoreApplication::translate("VesselDrawing", "%1 %").arg(std::lround(share.of1 * 100));
+QString labelOf(const Stratum& layer) {
+    return QCoreApplication::translate("VesselDrawing", layer.rest ? "%1 % from %2 and before" : "%1 % from %2")
+        .arg(std::lround(layer.share.of1 * 100))
+        .arg(dayWords(layer.on));
+}
+Stratum widestLabel() {
+    Stratum layer;
+    layer.rest = true;
+    layer.share = Share{.88};
+    layer.on = std::chrono::year{2088} / 12 / 28;
+    return layer;
+}
+double labelStep(const QFontMetrics& metrics) {
+    return metrics.height() * 1.15;
 }
 
 void paintStrata(QPainter& painter, const QRectF& box, const VesselLook& look, const QPalette& palette, double pen) {
@@ -113,8 +125,7 @@ QString describe(const VesselLook& look, const DisplayUnits& units) {
     QStringList parts{QCoreApplication::translate("VesselDrawing", "%1 of %2")
                           .arg(qs(show(look.now.volume, units)), qs(show(look.capacity, units)))};
     for (const Stratum& layer : strata(look))
-        parts << QCoreApplication::translate("VesselDrawing", layer.rest ? "%1 from %2 and before" : "%1 from %2")
-                     .arg(shareText(layer.share), dayWords(layer.on));
+        parts << labelOf(layer);
     return parts.join(QStringLiteral("; "));
 }
 
@@ -137,38 +148,58 @@ QSize VesselDrawing::minimumSizeHint() const {
     return {lines(*this, 12), lines(*this, 7)};
 }
 
-QRectF VesselDrawing::vesselBox() const {
-    const double gutter = fontMetrics().horizontalAdvance(tr("00 % from 00 Mmm 0000 and before"));
-    QRectF box = QRectF(rect()).adjusted(1, 1, -1, -1);
-    if (box.width() > 1.6 * gutter)
-        box.setRight(box.right() - gutter);
-    return box;
-}
-
+/// A vessel that stands has its labels beside it, one that lies has them below.
 void VesselDrawing::paintEvent(QPaintEvent*) {
     QPainter painter(this);
-    const QRectF box = vesselBox();
-    paintVessel(painter, box, look_, palette(), fontMetrics().height());
-    if (box.right() < width() - 2)
-        paintLabels(painter, fitted(box, VesselShapeDrawing::of(look_.shape).widthToHeight()));
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double line = fontMetrics().height();
+    const double ratio = VesselShapeDrawing::of(look_.shape).widthToHeight();
+    QRectF room = QRectF(rect()).adjusted(line / 8, line / 8, -line / 8, -line / 8);
+    const double gutter = fontMetrics().horizontalAdvance(labelOf(widestLabel())) + line * 1.2;
+    const double below = labelStep(fontMetrics()) * static_cast<double>(strata(look_).size()) + line;
+    const bool lies = ratio > 1 && room.height() - below > room.width() * .35;
+    if (lies)
+        room.setHeight(std::min(room.height() - below, room.width() / ratio));
+    else if (room.width() > 1.7 * gutter)
+        room.setRight(room.right() - gutter);
+    const QRectF vessel = fitted(room, ratio);
+    paintVessel(painter, vessel, look_, palette(), line);
+    if (lies)
+        paintLabelsBelow(painter, vessel);
+    else if (room.right() < width() - gutter / 2)
+        paintLabelsBeside(painter, vessel);
 }
 
-void VesselDrawing::paintLabels(QPainter& painter, const QRectF& box) const {
-    const double step = fontMetrics().height() * 1.15;
-    double free = box.top();
+void VesselDrawing::paintLabelsBeside(QPainter& painter, const QRectF& vessel) const {
+    const double step = labelStep(fontMetrics());
+    double free = vessel.top();
     for (const Stratum& layer : strata(look_)) {
-        const double middle = box.top() + (layer.from + layer.to) / 2 * box.height();
+        const double middle = vessel.top() + (layer.from + layer.to) / 2 * vessel.height();
         const double y = std::max(middle - step / 2, free);
         if (y + step > height())
             break;
         free = y + step;
         painter.setPen(QPen(hairline(palette()), fontMetrics().height() / 16.0));
-        painter.drawLine(QPointF(box.right() + step * .15, middle), QPointF(box.right() + step * .75, y + step / 2));
+        painter.drawLine(QPointF(vessel.right() + step * .15, middle),
+                         QPointF(vessel.right() + step * .75, y + step / 2));
         painter.setPen(palette().color(QPalette::WindowText));
-        const QString words = (layer.rest ? tr("%1 from %2 and before") : tr("%1 from %2"))
-                                  .arg(shareText(layer.share), dayWords(layer.on));
-        painter.drawText(QRectF(box.right() + step, y, width() - box.right() - step, step),
-                         Qt::AlignLeft | Qt::AlignVCenter, words);
+        painter.drawText(QRectF(vessel.right() + step, y, width() - vessel.right() - step, step),
+                         Qt::AlignLeft | Qt::AlignVCenter, labelOf(layer));
+    }
+}
+
+void VesselDrawing::paintLabelsBelow(QPainter& painter, const QRectF& vessel) const {
+    const double step = labelStep(fontMetrics()), swatch = fontMetrics().height() * .75;
+    double y = vessel.bottom() + step * .6;
+    for (const Stratum& layer : strata(look_)) {
+        const QRectF box(vessel.left(), y + (step - swatch) / 2, swatch * 1.6, swatch);
+        painter.setPen(QPen(wall(palette()), swatch / 12));
+        painter.setBrush(stratum(palette(), layer.age));
+        painter.drawRect(box);
+        painter.setPen(palette().color(QPalette::WindowText));
+        painter.drawText(QRectF(box.right() + step * .5, y, width() - box.right() - step * .5, step),
+                         Qt::AlignLeft | Qt::AlignVCenter, labelOf(layer));
+        y += step;
     }
 }
 

@@ -47,8 +47,8 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    [[nodiscard]] QRectF vesselBox() const;
-    void paintLabels(QPainter& painter, const QRectF& box) const;
+    void paintLabelsBeside(QPainter& painter, const QRectF& vessel) const;
+    void paintLabelsBelow(QPainter& painter, const QRectF& vessel) const;
 
     VesselLook look_;
     DisplayUnits units_;

@@ -29,7 +29,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     redo = add(tr("&Redo"), keys("Ctrl+Shift+Z"));
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
-    previousVessel = add(tr("&Previous vessel"), keys("Ctrl+PgUp"));
+    previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
     entries[EntryKind::drawOff] = add(tr("&Draw-off"), keys("Ctrl+D"));
     entries[EntryKind::refill] = add(tr("&Refill"), keys("Ctrl+R"));
     entries[EntryKind::topUp] = add(tr("&Top-up"), keys("Ctrl+T"));

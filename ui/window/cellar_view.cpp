@@ -18,7 +18,7 @@ namespace staveline::ui {
 
 CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     : QWidget(parent), session_(session), model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
-      vesselPage_(new VesselPage(session)) {
+      vesselPage_(new VesselPage(session, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
@@ -46,7 +46,7 @@ QWidget* CellarView::makeRail() {
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, lines(*this, .4));
     rail_ = new Rail(*model_, side);
-    add_ = new QPushButton(tr("Add a &vessel"), side);
+    add_ = new QPushButton(tr("Add a vessel"), side);
     add_->setFlat(true);
     column->addWidget(rail_, 1);
     column->addWidget(add_);
@@ -84,7 +84,7 @@ QWidget* CellarView::makeEmptyPart() {
     auto* part = new QWidget(this);
     auto* words = new QLabel(own("ui.empty.cellar"), part);
     words->setWordWrap(true);
-    auto* button = new QPushButton(tr("Add the &first vessel"), part);
+    auto* button = new QPushButton(tr("Add the first vessel"), part);
     auto* column = new QVBoxLayout(part);
     column->addStretch(1);
     column->addWidget(words);
@@ -101,7 +101,7 @@ void CellarView::refresh() {
     if (vessel_.empty()) {
         parts_->setCurrentWidget(emptyPart_);
     } else {
-        header_->show(*model_->at(model_->rowOf(vessel_)));
+        header_->showVessel(*model_->at(model_->rowOf(vessel_)));
         if (parts_->currentWidget() == emptyPart_)
             parts_->setCurrentWidget(vesselPart_);
         if (drawRefill_->vessel() != vessel_)
@@ -123,9 +123,9 @@ void CellarView::showVessel(const VesselName& name) {
         return;
     vessel_ = name;
     parts_->setCurrentWidget(vesselPart_);
-    header_->show(*model_->at(row));
-    drawRefill_->show(name);
-    brewSheet_->show(name);
+    header_->showVessel(*model_->at(row));
+    drawRefill_->showVessel(name);
+    brewSheet_->showVessel(name);
     selectInRail();
     Q_EMIT moved();
 }

@@ -62,7 +62,7 @@ HelpPanel::HelpPanel(QWidget* parent) : QWidget(parent), title_(new QLabel(this)
     setMinimumWidth(lines(*this, 17));
 }
 
-void HelpPanel::show(const QString& page, const QList<QAction*>& actions) {
+void HelpPanel::showPage(const QString& page, const QList<QAction*>& actions) {
     QStringList paragraphs = helpFor(page);
     title_->setText(paragraphs.isEmpty() ? tr("Help") : paragraphs.takeFirst());
     QString html;

@@ -15,7 +15,7 @@ class HelpPanel : public QWidget {
 public:
     explicit HelpPanel(QWidget* parent = nullptr);
     /// `page`: paragraphs "ui.help.<page>.1", ".2", ...
-    void show(const QString& page, const QList<QAction*>& actions);
+    void showPage(const QString& page, const QList<QAction*>& actions);
     [[nodiscard]] QString words() const;
     void focusText();
 

@@ -5,6 +5,7 @@
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/station.h"
+#include "ui/widgets/accessible_roles.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
@@ -37,6 +38,7 @@ QString pathText(const std::filesystem::path& path) {
 MainWindow::MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent)
     : QMainWindow(parent), clock_(std::move(clock)), prompt_(prompt), stored_(settings), settings_(load(settings)),
       actions_(std::make_unique<Actions>(*this)), poll_(new QTimer(this)) {
+    installAccessibleRoles();
     install(*qApp, settings_.appearance);
     makeParts();
     makeMenus();
@@ -100,7 +102,7 @@ void MainWindow::makeMenus() {
     entry->addAction(a.addVessel);
     QMenu* sheet = menuBar()->addMenu(tr("Brew &sheet"));
     sheet->addActions({a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
-    addPaperChoices(*sheet->addMenu(tr("Pa&per")), settings_, [this](PaperSize size) { setPaper(size); });
+    addPaperChoices(*sheet->addMenu(tr("Pape&r")), settings_, [this](PaperSize size) { setPaper(size); });
     QMenu* view = menuBar()->addMenu(tr("&View"));
     view->addActions({a.drawRefill, a.brewSheet});
     view->addSeparator();
@@ -308,14 +310,14 @@ QString MainWindow::page() const {
 
 void MainWindow::refreshHelp() {
     if (help_->isVisible())
-        help_->show(page(), actions_->all);
+        help_->showPage(page(), actions_->all);
 }
 
 void MainWindow::toggleHelp() {
     const bool show = !help_->isVisible();
     help_->setVisible(show);
     if (show) {
-        help_->show(page(), actions_->all);
+        help_->showPage(page(), actions_->all);
         help_->focusText();
     } else if (cellar_) {
         cellar_->focusWork();
@@ -364,7 +366,7 @@ void MainWindow::checkBook() {
 
 void MainWindow::about() {
     help_->setVisible(true);
-    help_->show(QStringLiteral("about"), {});
+    help_->showPage(QStringLiteral("about"), {});
     help_->focusText();
 }
 

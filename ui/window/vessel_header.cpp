@@ -44,7 +44,7 @@ VesselHeader::VesselHeader(Session& session, QWidget* parent)
     column->addWidget(ribbon_);
 }
 
-void VesselHeader::show(const VesselSummary& vessel) {
+void VesselHeader::showVessel(const VesselSummary& vessel) {
     name_->setText(qs(vessel.name));
     kind_->setText(vesselKind(vessel.facts, session_.units()));
     ages_->setText(ageWords(vessel.now));

@@ -15,7 +15,7 @@ class VesselHeader : public QWidget {
     Q_OBJECT
 public:
     explicit VesselHeader(Session& session, QWidget* parent = nullptr);
-    void show(const VesselSummary& vessel);
+    void showVessel(const VesselSummary& vessel);
     [[nodiscard]] TimeRibbon& ribbon() const { return *ribbon_; }
 
 private:

@@ -1,0 +1,290 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The Draw & refill station: what an entry would do is seen before it is recorded, and all of it can be taken back.
+#include "ui/support.h"
+
+#include "ui/draw_refill/entry_form.h"
+#include "ui/draw_refill/ledger_table.h"
+#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/vessel_panel.h"
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/vessel_drawing.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+using namespace staveline;
+using namespace staveline::ui;
+using staveline::testing::day;
+
+namespace {
+
+struct AtStation : testing::DeskInScratch {
+    AtStation() {
+        testing::fillCellar(*desk);
+        session = std::make_unique<Session>(std::move(desk));
+        station = std::make_unique<DrawRefillStation>(*session);
+        station->resize(1000, 640);
+        station->showVessel("Heron");
+        station->show();
+        REQUIRE(QTest::qWaitForWindowActive(station.get()));
+    }
+    void volume(const char* text) const {
+        auto* edit = station->form().fields().number("volume_l")->edit();
+        edit->clear();
+        QTest::keyClicks(edit, QString::fromLatin1(text));
+    }
+    [[nodiscard]] double level() const { return session->desk().vessel("Heron")->now.volume.l; }
+    std::unique_ptr<Session> session;
+    std::unique_ptr<DrawRefillStation> station;
+};
+
+QPushButton* buttonNamed(QWidget& in, const QString& words) {
+    for (QPushButton* button : in.findChildren<QPushButton*>())
+        if (button->text() == words && button->isVisible())
+            return button;
+    return nullptr;
+}
+
+} // namespace
+
+TEST_CASE("typing a draw shows the level fall before it is recorded", "[ui][station]") {
+    AtStation s;
+    const double before = s.level();
+    const auto revision = s.session->desk().revision();
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    CHECK(s.station->panel().levelWords().contains(QChar(0x2192)));
+    const VesselLook& look = s.station->panel().drawing().look();
+    REQUIRE(look.levelBefore);
+    CHECK(look.levelBefore->l == Approx(before));
+    CHECK(look.now.volume.l == Approx(before - 60));
+    CHECK(s.session->desk().revision() == revision); // nothing is written by looking
+    s.station->form().record();
+    CHECK(s.level() == Approx(before - 60));
+    CHECK_FALSE(s.station->form().active());
+    CHECK_FALSE(s.station->panel().drawing().look().levelBefore);
+}
+
+TEST_CASE("a refill shows a new layer on top before it is recorded", "[ui][station]") {
+    AtStation s;
+    REQUIRE(s.session->record(DrawOffFact{"Heron", testing::testToday, Litres{70}, "", {}, ""}));
+    const auto before = strata(s.station->panel().drawing().look()).size();
+    s.station->begin(EntryKind::refill);
+    s.volume("72");
+    const auto after = strata(s.station->panel().drawing().look());
+    CHECK(after.size() == before + 1);
+    CHECK(after.front().on == testing::testToday);
+}
+
+TEST_CASE("leaving an entry leaves the vessel as it is", "[ui][station]") {
+    AtStation s;
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    QTest::keyClick(s.station->focusWidget(), Qt::Key_Escape);
+    CHECK_FALSE(s.station->form().active());
+    CHECK(s.station->panel().levelWords().contains("of 225"));
+    CHECK(s.station->table().hasFocus());
+}
+
+TEST_CASE("what is impossible is said at its field and nothing is written", "[ui][station][bad]") {
+    AtStation s;
+    const auto revision = s.session->desk().revision();
+    s.station->begin(EntryKind::drawOff);
+    s.volume("5000");
+    s.station->form().record();
+    CHECK(s.station->form().active());
+    auto* volume = s.station->form().fields().number("volume_l");
+    CHECK_FALSE(volume->words().isEmpty());
+    CHECK(s.session->desk().revision() == revision);
+    s.volume("-5");
+    CHECK_FALSE(volume->words().isEmpty());
+    s.volume("60");
+    CHECK(volume->words().isEmpty());
+    auto* date = s.station->form().fields().date("on");
+    date->edit()->clear();
+    QTest::keyClicks(date->edit(), "2019-01-01"); // before the opening
+    s.station->form().record();
+    CHECK(s.station->form().active());
+    CHECK_FALSE(date->words().isEmpty());
+    CHECK(s.session->desk().revision() == revision);
+}
+
+TEST_CASE("an empty entry is not recorded and says what is needed", "[ui][station][bad]") {
+    AtStation s;
+    const auto revision = s.session->desk().revision();
+    s.station->begin(EntryKind::drawOff);
+    QTest::keyClick(s.station->focusWidget(), Qt::Key_Return);
+    CHECK(s.station->form().active());
+    CHECK_FALSE(s.station->form().fields().number("volume_l")->words().isEmpty());
+    CHECK(s.session->desk().revision() == revision);
+}
+
+TEST_CASE("each kind of entry is recorded from its form", "[ui][station]") {
+    AtStation s;
+    const auto enter = [&](EntryKind kind, const char* litres) {
+        const int rows = s.station->model().rowCount();
+        s.station->begin(kind);
+        if (litres)
+            s.volume(litres);
+        else
+            QTest::keyClicks(s.station->form().fields().number("ph")->edit(), "3,29");
+        s.station->form().record();
+        INFO(s.station->form().words().toStdString());
+        CHECK_FALSE(s.station->form().active());
+        CHECK(s.station->model().rowCount() == rows + 1);
+        // Entries of one day stand in the order of the day's work, not of typing.
+        bool there = false;
+        for (int row = 0; row < s.station->model().rowCount(); ++row)
+            there = there || (s.station->model().at(row)->kind == kind && s.station->model().at(row)->on == s.today);
+        CHECK(there);
+    };
+    enter(EntryKind::reading, nullptr);
+    enter(EntryKind::sample, "0.25");
+    enter(EntryKind::drawOff, "61,5");
+    enter(EntryKind::refill, "58");
+    enter(EntryKind::topUp, "1.5");
+    enter(EntryKind::dip, "205");
+    s.station->showVessel("Teal");
+    enter(EntryKind::sample, "0.1");
+}
+
+TEST_CASE("a vessel without entries offers its opening and its first refill", "[ui][station]") {
+    AtStation s;
+    s.station->showVessel("Bittern");
+    CHECK(s.station->table().isHidden());
+    CHECK(buttonNamed(*s.station, "Opening"));
+    CHECK(buttonNamed(*s.station, "Refill"));
+    CHECK_FALSE(buttonNamed(*s.station, "Draw-off"));
+    s.station->focusLedger();
+    CHECK(s.station->focusWidget());
+    s.station->begin(EntryKind::opening);
+    s.volume("840");
+    s.station->form().record();
+    CHECK(s.session->desk().vessel("Bittern")->opened);
+    CHECK_FALSE(buttonNamed(*s.station, "Opening"));
+    CHECK(buttonNamed(*s.station, "Draw-off"));
+    CHECK(s.station->table().isVisible());
+}
+
+TEST_CASE("amending starts from what is recorded and changes only what is typed", "[ui][station]") {
+    AtStation s;
+    const int row = 1; // draw 3
+    s.station->table().selectRow(row);
+    const LedgerLine line = *s.station->model().at(row);
+    const Fact before = *s.session->desk().fact(line.table, line.id);
+    s.station->amendSelected();
+    CHECK(s.station->form().fields().fact() == before);
+    s.volume("78.5");
+    s.station->form().record();
+    auto expected = std::get<DrawOffFact>(before);
+    expected.volume = Litres{78.5};
+    const LedgerLine after = *s.station->model().at(s.station->model().rowOf(line.id, line.table));
+    CHECK(*s.session->desk().fact(after.table, after.id) == Fact(expected));
+    s.session->undo();
+    CHECK(*s.session->desk().fact(line.table, line.id) == before);
+}
+
+TEST_CASE("removing is undone without a question", "[ui][station]") {
+    AtStation s;
+    const auto whole = testing::fingerprint(s.session->desk());
+    const int rows = s.station->model().rowCount();
+    s.station->table().selectRow(4);
+    s.station->table().setFocus();
+    QTest::keyClick(&s.station->table(), Qt::Key_Delete);
+    CHECK(s.station->model().rowCount() == rows - 1);
+    s.session->undo();
+    CHECK(s.station->model().rowCount() == rows);
+    CHECK(testing::fingerprint(s.session->desk()) == whole);
+}
+
+TEST_CASE("an entry that no longer fits is marked where it stands", "[ui][station]") {
+    AtStation s;
+    // Without the first refill the cask is too empty for what was drawn later.
+    for (const EntryKind kind : {EntryKind::refill, EntryKind::topUp, EntryKind::refill})
+        for (int row = s.station->model().rowCount() - 1; row >= 0; --row)
+            if (s.station->model().at(row)->kind == kind) {
+                s.station->table().selectRow(row);
+                s.station->removeSelected();
+                break;
+            }
+    QStringList findings;
+    for (int row = 0; row < s.station->model().rowCount(); ++row)
+        findings << s.station->model().findings(row);
+    CHECK_FALSE(findings.isEmpty());
+    for (const QString& finding : findings)
+        CHECK_FALSE(finding.contains("{"));
+    const QModelIndex first = s.station->model().index(0, LedgerModel::entry);
+    CHECK(first.data(Qt::AccessibleDescriptionRole).isValid());
+}
+
+TEST_CASE("moving along the ledger shows the vessel as it was", "[ui][station]") {
+    AtStation s;
+    s.station->table().setFocus();
+    s.station->table().selectRow(0);
+    QTest::keyClick(&s.station->table(), Qt::Key_Down);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.station->model().at(1)->volumeAfter.l));
+    QTest::keyClick(&s.station->table(), Qt::Key_Up);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+}
+
+TEST_CASE("next dates stand beside the vessel", "[ui][station]") {
+    AtStation s;
+    QStringList words;
+    for (const QLabel* label : s.station->panel().findChildren<QLabel*>())
+        words << label->text();
+    const Schedule dates = s.session->desk().vessel("Heron")->dates;
+    for (const Day on : {dates.sample, dates.brew, dates.draw, dates.nextSample, dates.nextDraw})
+        CHECK(words.contains(weekdayWords(on)));
+}
+
+TEST_CASE("switching units rewrites the station and no stored bit", "[ui][station]") {
+    AtStation s;
+    const auto whole = testing::fingerprint(s.session->desk());
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60.123");
+    DisplayUnits units;
+    units.volume = DisplayUnits::Volume::usGallon;
+    units.temperature = DisplayUnits::Temperature::fahrenheit;
+    s.session->setUnits(units);
+    CHECK(s.station->panel().levelWords().contains("gal"));
+    CHECK(s.station->form().fields().number("volume_l")->edit()->text() == "15.883");
+    CHECK(s.station->form().fields().number("volume_l")->stored() == 60.123);
+    s.session->setUnits({});
+    s.station->form().leave();
+    CHECK(testing::fingerprint(s.session->desk()) == whole);
+}
+
+TEST_CASE("a book for reading only shows everything and offers no entry", "[ui][station]") {
+    testing::DeskInScratch made;
+    testing::fillCellar(*made.desk);
+    made.desk.reset();
+    Session session(*Desk::open(
+        made.book, [] { return testing::testToday; }, book::OpenMode::readOnly));
+    DrawRefillStation station(session);
+    station.showVessel("Heron");
+    station.show();
+    CHECK(station.model().rowCount() == 9);
+    for (const QPushButton* button : station.findChildren<QPushButton*>())
+        if (button->isVisible())
+            CHECK_FALSE(button->isEnabled());
+    station.begin(EntryKind::drawOff);
+    CHECK_FALSE(station.form().active());
+    station.table().selectRow(0);
+    station.removeSelected();
+    CHECK(station.model().rowCount() == 9);
+}
+
+TEST_CASE("what another program writes appears, and an entry in hand stays", "[ui][station]") {
+    AtStation s;
+    s.station->begin(EntryKind::drawOff);
+    s.volume("33");
+    auto other = *Desk::open(s.book, [] { return testing::testToday; });
+    testing::recordAll(*other, R"({"kind": "dip", "vessel": "Heron", "on": "2026-03-01", "volume_l": 201})");
+    s.session->poll();
+    CHECK(s.station->model().at(0)->kind == EntryKind::dip);
+    CHECK(s.station->form().active());
+    CHECK(s.station->form().fields().number("volume_l")->stored() == 33.0);
+    CHECK(s.station->panel().drawing().look().levelBefore);
+}

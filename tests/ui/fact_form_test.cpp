@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Forms are made from the description of the facts; nothing that was recorded is changed by looking at it.
+#include "ui/support.h"
+
+#include "desk/fields.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/fact_form.h"
+#include "ui/widgets/number_field.h"
+
+#include <QLabel>
+#include <QLineEdit>
+
+using namespace staveline;
+using namespace staveline::ui;
+using staveline::testing::day;
+
+namespace {
+
+std::vector<Fact> ledgerFacts() {
+    Measured measured;
+    measured.gravity = SpecificGravity{1.0034567};
+    measured.ph = Ph{3.3123};
+    measured.ta = GramsPerLitre{6.123};
+    measured.temperature = Celsius{14.55};
+    measured.bitterness = Ibu{7.7};
+    return {
+        OpeningFact{"Heron", day(2023, 2, 1), Litres{214.321}, 1.6, .45, 3.5, Days{240}, Share{.353}, measured, "n"},
+        DrawOffFact{"Heron", day(2025, 7, 8), Litres{80.0625}, "Draw 3", measured, "Clear."},
+        RefillFact{"Heron", day(2025, 7, 8), Litres{82}, "Brew 7", "", Days{16}, "x"},
+        TopUpFact{"Heron", day(2025, 9, 8), Litres{3.2}, "", "Teal", std::nullopt, ""},
+        SampleFact{"Heron", day(2025, 9, 9), Litres{.2}, measured, "cold"},
+        DipFact{"Heron", day(2025, 9, 10), Litres{211.5}, "stick"},
+        ReadingFact{"Heron", day(2025, 9, 11), measured, ""}};
+}
+
+FormContext context() {
+    FormContext made;
+    made.today = testing::testToday;
+    made.vessels = {"Teal"};
+    made.brews = {"Brew 7"};
+    return made;
+}
+
+} // namespace
+
+TEST_CASE("values go out of a fact and back without a changed bit", "[ui][form]") {
+    for (const Fact& fact : ledgerFacts()) {
+        Fact copy = fact;
+        put(copy, valuesOf(fact));
+        CHECK(copy == fact);
+    }
+}
+
+TEST_CASE("a form filled from a fact gives the same fact, in any units", "[ui][form]") {
+    DisplayUnits foreign;
+    foreign.volume = DisplayUnits::Volume::usGallon;
+    foreign.temperature = DisplayUnits::Temperature::fahrenheit;
+    foreign.gravity = DisplayUnits::Gravity::plato;
+    for (const Fact& fact : ledgerFacts()) {
+        FactForm form;
+        form.build(fact, context());
+        CHECK(form.fact() == fact);
+        form.setUnits(foreign);
+        CHECK(form.fact() == fact);
+        CHECK(form.usable());
+    }
+}
+
+TEST_CASE("every field of a ledger entry has a label and a name", "[ui][form][a11y]") {
+    for (const Fact& fact : ledgerFacts()) {
+        FactForm form;
+        form.build(fact, context());
+        form.show();
+        for (const QLabel* label : form.findChildren<QLabel*>())
+            CHECK_FALSE(label->text().startsWith("ui."));
+        for (QWidget* widget : form.findChildren<QWidget*>())
+            if (widget->focusPolicy() & Qt::TabFocus && !widget->focusProxy() &&
+                widget->isVisible()) {
+                INFO(widget->metaObject()->className());
+                CHECK_FALSE(testing::accessibleName(*widget).isEmpty());
+            }
+    }
+}
+
+TEST_CASE("fields carry the ranges and needs of the description", "[ui][form]") {
+    const auto specs = fieldsOf(DrawOffFact{});
+    REQUIRE(specs.size() == 9);
+    CHECK(specs[0].name == "on");
+    CHECK(specs[0].kind == FieldKind::day);
+    CHECK(specs[1].name == "volume_l");
+    CHECK(specs[1].required);
+    CHECK(specs[1].high == maxLitres);
+    CHECK(specs[1].unit == UnitKind::volume);
+    const auto gravity = std::find_if(specs.begin(), specs.end(), [](const auto& s) { return s.name == "gravity"; });
+    REQUIRE(gravity != specs.end());
+    CHECK_FALSE(gravity->required);
+    CHECK(fieldsOf(Fact(SittingFact{})).empty()); // has a sheet of its own
+}
+
+TEST_CASE("a fault finds its field by path", "[ui][form]") {
+    CHECK(fieldAt("/volume_l") == "volume_l");
+    CHECK(fieldAt("/gravity_sg") == "gravity");
+    CHECK(fieldAt("/gravity_p") == "gravity");
+    CHECK(fieldAt("") == "");
+    FactForm form;
+    form.build(DrawOffFact{}, context());
+    CHECK(form.showFault({FaultKind::input, "/volume_l", say("ui.field.needed"), {}}, false));
+    CHECK(form.number("volume_l")->words() == "This is needed.");
+    CHECK(form.showFault({FaultKind::input, "/on", say("ui.field.needed"), {}}, false));
+    CHECK_FALSE(form.showFault({FaultKind::input, "/elsewhere", say("ui.field.needed"), {}}, false));
+}
+
+TEST_CASE("a needed field that is empty is said when one tries, not before", "[ui][form][bad]") {
+    FactForm form;
+    form.build(DrawOffFact{"Heron", testing::testToday, Litres{0}, "", {}, ""}, context());
+    CHECK_FALSE(form.usable());
+    CHECK(form.number("volume_l")->words().isEmpty());
+    form.complain();
+    CHECK_FALSE(form.number("volume_l")->words().isEmpty());
+    CHECK_FALSE(form.number("ph")->fault());
+}
+
+TEST_CASE("clearing an optional number clears it in the fact", "[ui][form]") {
+    FactForm form;
+    form.build(ledgerFacts()[1], context());
+    form.show();
+    auto* edit = form.number("ph")->edit();
+    edit->selectAll();
+    QTest::keyClick(edit, Qt::Key_Delete);
+    const auto fact = std::get<DrawOffFact>(form.fact());
+    CHECK_FALSE(fact.measured.ph);
+    CHECK(fact.measured.ta);
+}
+
+TEST_CASE("choices keep what is recorded, also when it is not offered", "[ui][form]") {
+    FactForm form;
+    RefillFact refill;
+    refill.brew = "Brew 99";
+    refill.volume = Litres{5};
+    form.build(refill, context());
+    CHECK(std::get<RefillFact>(form.fact()).brew == "Brew 99");
+    form.choice("brew")->setWord("");
+    form.choice("from")->setWord("Teal");
+    CHECK(std::get<RefillFact>(form.fact()).from == "Teal");
+    CHECK(std::get<RefillFact>(form.fact()).brew.empty());
+}

@@ -1,0 +1,498 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The whole window, driven by real key events and looked over by the audit.
+#include "ui/support.h"
+
+#include "ui/audit.h"
+#include "ui/brew_sheet/page_view.h"
+#include "ui/brew_sheet/station.h"
+#include "ui/cellar/rail.h"
+#include "ui/cellar/start_page.h"
+#include "ui/cellar/vessel_page.h"
+#include "ui/draw_refill/entry_form.h"
+#include "ui/draw_refill/ledger_table.h"
+#include "ui/draw_refill/station.h"
+#include "ui/widgets/fact_form.h"
+#include "ui/widgets/station_bar.h"
+#include "ui/window/cellar_view.h"
+#include "ui/window/help_panel.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/status_line.h"
+#include "ui/window/vessel_header.h"
+
+#include <QAction>
+#include <QLabel>
+#include <QLineEdit>
+
+#include <iostream>
+
+using namespace staveline;
+using namespace staveline::ui;
+using namespace staveline::testing;
+
+namespace {
+
+void settle() {
+    QTest::qWait(1);
+}
+
+AuditReport looked(MainWindow& window, const char* where) {
+    settle();
+    AuditReport report = audit(window);
+    for (QString& finding : report.findings)
+        finding = QString(where) + ": " + finding;
+    return report;
+}
+
+} // namespace
+
+TEST_CASE("every page passes the audit in both palettes", "[ui][audit]") {
+    AuditReport whole;
+    for (const Appearance look : {Appearance::light, Appearance::dark}) {
+        WindowInScratch w(false);
+        w.window->setAppearance(look);
+        whole.add(looked(*w.window, "first page"));
+        auto desk = *Desk::create(w.book, [&w] { return w.today; });
+        fillCellar(*desk);
+        desk.reset();
+        REQUIRE(w.window->openBook(w.book));
+        whole.add(looked(*w.window, "ledger"));
+        for (const EntryKind kind : {EntryKind::drawOff, EntryKind::refill, EntryKind::reading}) {
+            w.window->cellar()->drawRefill().begin(kind);
+            whole.add(looked(*w.window, "entry"));
+            w.window->cellar()->drawRefill().form().leave();
+        }
+        w.window->cellar()->showVessel("Bittern");
+        whole.add(looked(*w.window, "empty vessel"));
+        w.window->cellar()->drawRefill().begin(EntryKind::opening);
+        whole.add(looked(*w.window, "opening"));
+        w.window->cellar()->drawRefill().form().leave();
+        w.window->cellar()->showVessel("Heron");
+        w.window->cellar()->showStation(Station::brewSheet);
+        whole.add(looked(*w.window, "brew sheet"));
+        w.window->cellar()->addVessel();
+        whole.add(looked(*w.window, "new vessel"));
+        w.window->toggleHelp();
+        whole.add(looked(*w.window, "help"));
+    }
+    install(*qApp, Appearance::light);
+    std::cout << whole.summary().toStdString() << '\n';
+    for (const QString& finding : whole.findings)
+        FAIL_CHECK(finding.toStdString());
+    CHECK(whole.focusable > 300);
+    CHECK(whole.contrasts > 500);
+}
+
+TEST_CASE("the audit finds what it looks for", "[ui][audit]") {
+    QWidget window;
+    window.setPalette(lightPalette());
+    QVBoxLayout column(&window);
+    auto* nameless = new QToolButton;
+    nameless->setFocusPolicy(Qt::StrongFocus);
+    auto* pale = new QLabel("hardly there");
+    QPalette faint = window.palette();
+    faint.setColor(QPalette::WindowText, QColor(0xcfc8bb));
+    pale->setPalette(faint);
+    auto* cut = new QLabel("a line of text that has no room");
+    cut->setFixedWidth(30);
+    auto* sheet = new QPushButton("&Sheet");
+    sheet->setStyleSheet("color: #123456");
+    column.addWidget(nameless);
+    column.addWidget(pale);
+    column.addWidget(cut);
+    column.addWidget(sheet);
+    column.addWidget(new QPushButton("&Same"));
+    window.show();
+    REQUIRE(QTest::qWaitForWindowActive(&window));
+    const QString found = audit(window).findings.join('\n');
+    INFO(found.toStdString());
+    CHECK(found.contains("no name: QToolButton"));
+    CHECK(found.contains("contrast"));
+    CHECK(found.contains("clipped: QLabel"));
+    CHECK(found.contains("colour in the style sheet"));
+    CHECK(found.contains("key Alt+S means"));
+}
+
+TEST_CASE("a whole cycle by keyboard alone, and all of it back", "[ui][driven]") {
+    WindowInScratch w(false);
+    w.prompt.answers = {w.book};
+    w.key(Qt::Key_N, Qt::ControlModifier); // a new cellar asks for its file, then for the first vessel
+    REQUIRE(w.window->session());
+    const auto empty = fingerprint(w.window->session()->desk());
+    CHECK(accessibleName(*w.focus()) == "Name");
+    w.type("Godwit");
+    w.tabTo("Capacity in L");
+    w.key(Qt::Key_A, Qt::ControlModifier);
+    w.type("60");
+    w.key(Qt::Key_Return);
+    REQUIRE(w.window->session()->desk().vessel("Godwit"));
+    CHECK(w.window->cellar()->vessel() == "Godwit");
+
+    // The opening is in hand already.
+    CHECK(accessibleName(*w.focus()) == "It holds in L");
+    w.type("55,5");
+    w.tabTo("Mean age of the beer in years");
+    w.type("1.5");
+    w.tabTo("Date, year-month-day");
+    w.key(Qt::Key_A, Qt::ControlModifier);
+    w.type("2025-06-01");
+    w.key(Qt::Key_Return);
+    REQUIRE(w.window->session()->desk().vessel("Godwit")->opened);
+    CHECK(w.window->cellar()->drawRefill().table().hasFocus());
+
+    w.key(Qt::Key_D, Qt::ControlModifier);
+    CHECK(accessibleName(*w.focus()) == "Drawn in L");
+    w.type("20");
+    w.tabTo("Gravity in SG");
+    w.type("1003");
+    w.key(Qt::Key_Return); // takes 1.003
+    w.key(Qt::Key_Return); // records
+    w.key(Qt::Key_R, Qt::ControlModifier);
+    w.type("22");
+    w.key(Qt::Key_Return);
+    const auto& ledger = w.window->cellar()->drawRefill().model();
+    REQUIRE(ledger.rowCount() == 3);
+    CHECK(ledger.at(1)->measured.gravity == SpecificGravity{1.003});
+    const auto whole = fingerprint(w.window->session()->desk());
+
+    // Amend the refill: Enter on its line.
+    w.key(Qt::Key_Home, Qt::ControlModifier);
+    w.key(Qt::Key_Return);
+    w.key(Qt::Key_A, Qt::ControlModifier);
+    w.type("23");
+    w.key(Qt::Key_Return);
+    CHECK(fingerprint(w.window->session()->desk()) != whole);
+    w.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(fingerprint(w.window->session()->desk()) == whole);
+
+    // Undo names what it would take back, and takes back everything.
+    int steps = 0;
+    while (w.window->actions().undo->isEnabled()) {
+        CHECK(w.window->actions().undo->text().contains(qs(w.window->session()->desk().undoText())));
+        w.key(Qt::Key_Z, Qt::ControlModifier);
+        REQUIRE(++steps < 20);
+    }
+    CHECK(steps == 4); // vessel, opening, draw, refill
+    CHECK(fingerprint(w.window->session()->desk()) == empty);
+    while (w.window->actions().redo->isEnabled()) {
+        w.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+        REQUIRE(--steps > -20);
+    }
+    // The amended volume was the newest branch.
+    CHECK(w.window->session()->desk().vessel("Godwit")->now.cycle == 1);
+}
+
+TEST_CASE("first start offers three ways to begin", "[ui][start]") {
+    WindowInScratch w(false);
+    QStringList choices;
+    for (const auto* button : w.window->startPage().findChildren<QAbstractButton*>())
+        choices << button->text().remove('&');
+    CHECK(choices.mid(0, 3) == QStringList{"New cellar", "Sample cellar", "Open a book"});
+    CHECK(w.focus());
+    CHECK_FALSE(w.window->actions().undo->isEnabled());
+    CHECK_FALSE(w.window->actions().entries[EntryKind::drawOff]->isEnabled());
+}
+
+TEST_CASE("the sample cellar is made once and opened again as it was left", "[ui][start]") {
+    WindowInScratch w(false);
+    const auto sample = w.scratch / "share/sample.cellar";
+    REQUIRE(w.window->sampleBook(sample));
+    REQUIRE(w.window->session()->desk().cellar().size() >= 3);
+    const VesselName first = w.window->session()->desk().cellar().front().name;
+    REQUIRE(w.window->session()->record(ReadingFact{first, w.today, {{}, Ph{3.3}, {}, {}, {}}, "mine"}));
+    const auto left = fingerprint(w.window->session()->desk());
+    w.window->closeBook();
+    REQUIRE(w.window->sampleBook(sample));
+    CHECK(fingerprint(w.window->session()->desk()) == left);
+}
+
+TEST_CASE("a book that cannot be opened is said on the first page", "[ui][start][bad]") {
+    WindowInScratch w(false);
+    writeAll(w.scratch / "letter.cellar", "Dear brewer, this is no book.");
+    CHECK_FALSE(w.window->openBook(w.scratch / "letter.cellar"));
+    CHECK_FALSE(w.window->openBook(w.scratch / "nowhere.cellar"));
+    CHECK_FALSE(w.window->session());
+    QStringList words;
+    for (const auto* label : w.window->startPage().findChildren<QLabel*>())
+        words << label->text();
+    CHECK(words.join(' ').contains("nowhere.cellar"));
+    CHECK_FALSE(w.window->newBook(w.scratch / "nowhere/new.cellar"));
+    CHECK(readAll(w.scratch / "letter.cellar").starts_with("Dear brewer"));
+}
+
+TEST_CASE("a book that cannot be opened leaves the open one in hand", "[ui][start][bad]") {
+    WindowInScratch w;
+    CHECK_FALSE(w.window->openBook(w.scratch / "nowhere.cellar"));
+    REQUIRE(w.window->session());
+    CHECK(w.window->session()->desk().path() == w.book);
+    CHECK(w.window->notices().isVisible());
+    CHECK(w.window->notices().words().contains("nowhere.cellar"));
+}
+
+TEST_CASE("the last session comes back after a restart, undo included", "[ui][session]") {
+    WindowInScratch w;
+    w.window->cellar()->showVessel("Teal");
+    w.window->cellar()->showStation(Station::brewSheet);
+    DisplayUnits units;
+    units.volume = DisplayUnits::Volume::usGallon;
+    w.window->setUnits(units);
+    REQUIRE(w.window->session()->record(DipFact{"Teal", w.today, Litres{44}, ""}));
+    w.window->close();
+    w.open();
+    w.window->start(std::nullopt);
+    REQUIRE(w.window->session());
+    CHECK(w.window->cellar()->vessel() == "Teal");
+    CHECK(w.window->cellar()->station() == Station::brewSheet);
+    CHECK(w.window->session()->units().volume == DisplayUnits::Volume::usGallon);
+    CHECK(w.window->actions().undo->isEnabled());
+    CHECK(w.window->settings().recent == QStringList{qs(w.book.string())});
+}
+
+TEST_CASE("damaged settings are as good as none", "[ui][session][bad]") {
+    WindowInScratch w(false);
+    w.window.reset();
+    const auto ini = w.scratch / "window.ini";
+    for (const std::string& garbage :
+         {std::string(
+              "[session]\nbook=@Invalid()\ngeometry=@ByteArray(\\0\\1zz)\nstation=bogus\nvessel=\x01\xff\n"
+              "[units]\nvolume=barrels\ngravity=7\n[General]\nrecent=@Variant(\\0\\0\\0\\x7f)\nappearance=pink\n"),
+          std::string("\x00\xff\xfe{{{{[[[===", 14), std::string(100000, '['), std::string()}) {
+        writeAll(ini, garbage);
+        QSettings settings(qs(ini.string()), QSettings::IniFormat);
+        const WindowSettings loaded = load(settings);
+        CHECK(loaded.units == DisplayUnits{});
+        CHECK(loaded.appearance == Appearance::system);
+        CHECK(loaded.lastStation == Station::drawRefill);
+        MainWindow window([&w] { return w.today; }, w.prompt, settings);
+        window.start(std::nullopt);
+        window.show();
+        CHECK(window.isVisible());
+        CHECK_FALSE(window.session());
+    }
+}
+
+TEST_CASE("settings that cannot be written cost nothing", "[ui][session][bad]") {
+    WindowInScratch w;
+    QSettings nowhere(qs((w.scratch / "book.cellar/window.ini").string()), QSettings::IniFormat);
+    writeAll(w.scratch / "book.cellar", "a file where a folder should be");
+    MainWindow window([&w] { return w.today; }, w.prompt, nowhere);
+    REQUIRE(window.openBook(w.book));
+    window.close();
+    CHECK_FALSE(window.isVisible());
+}
+
+TEST_CASE("settings keep every choice", "[ui][session]") {
+    Scratch scratch;
+    QSettings file(qs((scratch / "s.ini").string()), QSettings::IniFormat);
+    WindowSettings settings;
+    settings.units = {DisplayUnits::Volume::hectolitre, DisplayUnits::Temperature::fahrenheit,
+                      DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm};
+    settings.appearance = Appearance::dark;
+    settings.paper = PaperSize::letter;
+    settings.lastStation = Station::brewSheet;
+    for (int i = 0; i < 12; ++i)
+        settings.use(QString("book %1.cellar").arg(i % 10));
+    save(settings, file);
+    const WindowSettings loaded = load(file);
+    CHECK(loaded.units == settings.units);
+    CHECK(loaded.appearance == Appearance::dark);
+    CHECK(loaded.paper == PaperSize::letter);
+    CHECK(loaded.lastStation == Station::brewSheet);
+    CHECK(loaded.recent.size() == 8);
+    CHECK(loaded.recent.front() == "book 1.cellar");
+    CHECK(loaded.lastBook == "book 1.cellar");
+}
+
+TEST_CASE("the units menu changes what is shown and no stored bit", "[ui][units]") {
+    WindowInScratch w;
+    const auto before = readAll(w.book);
+    const auto trigger = [&](const QString& words) {
+        for (QAction* action : w.window->findChildren<QAction*>())
+            if (action->text().remove('&') == words)
+                action->trigger();
+    };
+    const auto shown = [&] {
+        QStringList words;
+        for (const auto* label : w.window->findChildren<QLabel*>())
+            words << label->text();
+        return words.join(' ');
+    };
+    trigger("US gallons");
+    CHECK(shown().contains("59.4 US gal")); // 225 L
+    trigger("Hectolitres");
+    CHECK(shown().contains("2.25 hL"));
+    trigger("°Plato");
+    CHECK(w.window->settings().units.gravity == DisplayUnits::Gravity::plato);
+    CHECK(w.window->settings().units.volume == DisplayUnits::Volume::hectolitre); // one choice keeps the other
+    trigger("Litres");
+    trigger("Specific gravity");
+    CHECK(shown().contains("225.0 L"));
+    CHECK(readAll(w.book) == before);
+}
+
+TEST_CASE("status line: stored, done, undo and redo by name", "[ui][status]") {
+    WindowInScratch w;
+    CHECK(w.window->status().words().contains("all changes stored"));
+    REQUIRE(w.window->session()->record(DipFact{"Heron", w.today, Litres{200}, ""}));
+    CHECK(w.window->status().words().contains("Recorded: "));
+    CHECK(w.window->actions().undo->text().startsWith("&Undo: "));
+    w.window->actions().undo->trigger();
+    CHECK(w.window->status().words().contains("Undone: "));
+    CHECK(w.window->actions().redo->text().startsWith("&Redo: "));
+    w.key(Qt::Key_S, Qt::ControlModifier);
+    CHECK(w.window->status().words().contains("nothing to save"));
+}
+
+TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]") {
+    WindowInScratch w;
+    w.window->closeBook();
+    const auto readOnly = w.scratch / "newer.cellar";
+    std::filesystem::copy_file(w.book, readOnly);
+    {
+        // A book of a newer minor version is opened for reading only.
+        std::fstream file(readOnly, std::ios::in | std::ios::out | std::ios::binary);
+        file.seekg(60);
+        char version[4];
+        file.read(version, 4);
+        version[3] = static_cast<char>(version[3] + 1);
+        file.seekp(60);
+        file.write(version, 4);
+    }
+    const auto before = readAll(readOnly);
+    REQUIRE(w.window->openBook(readOnly));
+    CHECK(w.window->session()->desk().readOnly());
+    CHECK(w.window->notices().isVisible());
+    CHECK_FALSE(w.window->notices().words().isEmpty());
+    for (const QAction* action : w.window->actions().needWriting)
+        CHECK_FALSE(action->isEnabled());
+    CHECK(w.window->status().words().contains("reading only"));
+    w.key(Qt::Key_D, Qt::ControlModifier);
+    CHECK_FALSE(w.window->cellar()->drawRefill().form().active());
+    w.window->closeBook();
+    CHECK(readAll(readOnly) == before);
+}
+
+TEST_CASE("F1 opens help for the page in hand, Esc closes it", "[ui][help]") {
+    WindowInScratch w;
+    w.key(Qt::Key_F1);
+    REQUIRE(w.window->help().isVisible());
+    CHECK(w.window->help().words().startsWith("Draw & refill"));
+    CHECK(w.window->help().words().contains("Ctrl+D"));
+    w.window->cellar()->showStation(Station::brewSheet);
+    CHECK(w.window->help().words().startsWith("Brew sheet"));
+    w.key(Qt::Key_Escape);
+    CHECK_FALSE(w.window->help().isVisible());
+    for (const char* page : {"start", "vessel", "draw_refill", "brew_sheet", "about"})
+        CHECK(helpFor(page).size() >= 2);
+}
+
+TEST_CASE("F6 goes round the parts of the window, Ctrl+Page through the cellar", "[ui][keys]") {
+    WindowInScratch w;
+    CellarView& cellar = *w.window->cellar();
+    CHECK(cellar.drawRefill().table().hasFocus());
+    w.key(Qt::Key_F6);
+    CHECK(cellar.rail().hasFocus());
+    w.key(Qt::Key_F6);
+    CHECK(cellar.stations().hasFocus());
+    w.key(Qt::Key_F6, Qt::ShiftModifier);
+    CHECK(cellar.rail().hasFocus());
+    const VesselName first = cellar.vessel();
+    w.key(Qt::Key_PageDown, Qt::ControlModifier);
+    CHECK(cellar.vessel() != first);
+    w.key(Qt::Key_PageUp, Qt::ControlModifier);
+    CHECK(cellar.vessel() == first);
+    w.key(Qt::Key_2, Qt::ControlModifier);
+    CHECK(cellar.station() == Station::brewSheet);
+    w.key(Qt::Key_1, Qt::ControlModifier);
+    CHECK(cellar.station() == Station::drawRefill);
+}
+
+TEST_CASE("a knot of the ribbon opens the work that belongs to it", "[ui][ribbon]") {
+    WindowInScratch w;
+    CellarView& cellar = *w.window->cellar();
+    cellar.showVessel("Heron");
+    for (KnotButton* knot : cellar.header().ribbon().buttons())
+        if (knot->knot().kind == KnotKind::brew) {
+            knot->setFocus();
+            w.key(Qt::Key_Space);
+            break;
+        }
+    CHECK(cellar.station() == Station::brewSheet);
+    for (KnotButton* knot : cellar.header().ribbon().buttons())
+        if (knot->knot().kind == KnotKind::draw) {
+            knot->setFocus();
+            w.key(Qt::Key_Space);
+            break;
+        }
+    CHECK(cellar.station() == Station::drawRefill);
+    CHECK(cellar.drawRefill().form().active());
+}
+
+TEST_CASE("the brew sheet is shown as pages and leaves in every format", "[ui][sheet]") {
+    WindowInScratch w;
+    w.window->cellar()->showVessel("Heron");
+    w.key(Qt::Key_2, Qt::ControlModifier);
+    BrewSheetStation& sheet = w.window->cellar()->brewSheet();
+    INFO(sheet.words().toStdString());
+    REQUIRE(sheet.hasSheet());
+    CHECK(sheet.pages().pages() >= 1);
+    CHECK(sheet.pages().accessibleDescription().contains("page"));
+    w.prompt.answers = {w.scratch / "s.pdf", w.scratch / "s.html", w.scratch / "s.md", w.scratch / "s.csv"};
+    w.key(Qt::Key_P, Qt::ControlModifier | Qt::ShiftModifier);
+    w.window->actions().saveHtml->trigger();
+    w.window->actions().saveMarkdown->trigger();
+    w.window->actions().saveCsv->trigger();
+    CHECK(w.prompt.asked.at(0).contains("Heron"));
+    CHECK(readAll(w.scratch / "s.pdf").starts_with("%PDF-"));
+    CHECK(readAll(w.scratch / "s.html").find("<html") != std::string::npos);
+    CHECK(readAll(w.scratch / "s.md").starts_with("# "));
+    CHECK_FALSE(readAll(w.scratch / "s.csv").empty());
+    CHECK(w.window->status().words().contains("s.csv"));
+    const auto document = w.window->session()->desk().brewSheet("Heron");
+    REQUIRE(document);
+    CHECK(readAll(w.scratch / "s.md") == writeMarkdown(*document));
+}
+
+TEST_CASE("a sheet that cannot be written or is not wanted changes nothing", "[ui][sheet][bad]") {
+    WindowInScratch w;
+    w.window->cellar()->showVessel("Heron");
+    w.key(Qt::Key_2, Qt::ControlModifier);
+    w.window->actions().savePdf->trigger(); // cancelled
+    CHECK_FALSE(w.window->notices().isVisible());
+    w.prompt.answers = {w.scratch / "nowhere/s.pdf"};
+    w.window->actions().savePdf->trigger();
+    CHECK(w.window->notices().words().contains("nowhere"));
+    w.window->actions().print->trigger(); // no printer chosen
+}
+
+TEST_CASE("where there can be no sheet it says why and writes nothing", "[ui][sheet][bad]") {
+    WindowInScratch w;
+    w.window->cellar()->showStation(Station::brewSheet);
+    BrewSheetStation& sheet = w.window->cellar()->brewSheet();
+    CHECK(sheet.hasSheet());
+    sheet.showVessel("Nobody");
+    CHECK_FALSE(sheet.hasSheet());
+    CHECK(sheet.words().contains("Nobody"));
+    w.window->actions().savePdf->trigger();
+    CHECK(w.prompt.asked.empty());
+}
+
+TEST_CASE("a copy of the book opens with the same content", "[ui][book]") {
+    WindowInScratch w;
+    w.prompt.answers = {w.scratch / "copy.cellar"};
+    w.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    const auto whole = fingerprint(w.window->session()->desk());
+    REQUIRE(w.window->openBook(w.scratch / "copy.cellar"));
+    CHECK(fingerprint(w.window->session()->desk()) == whole);
+    w.window->actions().checkBook->trigger();
+    CHECK(w.window->status().words().contains("No damage"));
+}
+
+TEST_CASE("menus, keys and texts are complete", "[ui][keys]") {
+    WindowInScratch w;
+    for (const QAction* action : w.window->findChildren<QAction*>()) {
+        INFO(action->text().toStdString());
+        CHECK_FALSE(action->text().startsWith("ui."));
+    }
+    for (const auto* label : w.window->findChildren<QLabel*>())
+        CHECK_FALSE(label->text().contains("ui."));
+}

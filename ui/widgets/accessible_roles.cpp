@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/accessible_roles.h"
+
+#include <QAccessibleWidget>
+#include <QHash>
+
+namespace staveline::ui {
+namespace {
+
+const QHash<QString, QAccessible::Role>& roles() {
+    static const QHash<QString, QAccessible::Role> table = {
+        {QStringLiteral("staveline::ui::PageView"), QAccessible::Document},
+        {QStringLiteral("staveline::ui::VesselDrawing"), QAccessible::Graphic},
+        {QStringLiteral("staveline::ui::TimeRibbon"), QAccessible::Grouping},
+        {QStringLiteral("staveline::ui::EntryForm"), QAccessible::Form},
+        {QStringLiteral("staveline::ui::MessageLabel"), QAccessible::AlertMessage},
+        {QStringLiteral("staveline::ui::StatusLine"), QAccessible::StatusBar}};
+    return table;
+}
+
+QAccessibleInterface* make(const QString& className, QObject* object) {
+    const auto role = roles().find(className);
+    if (role == roles().end() || !object || !object->isWidgetType())
+        return nullptr;
+    return new QAccessibleWidget(qobject_cast<QWidget*>(object), *role); // Qt owns it
+}
+
+} // namespace
+
+void installAccessibleRoles() {
+    static const bool once = [] {
+        QAccessible::installFactory(make);
+        return true;
+    }();
+    static_cast<void>(once);
+}
+
+} // namespace staveline::ui
