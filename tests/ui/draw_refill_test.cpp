@@ -288,3 +288,20 @@ TEST_CASE("what another program writes appears, and an entry in hand stays", "[u
     CHECK(s.station->form().fields().number("volume_l")->stored() == 33.0);
     CHECK(s.station->panel().drawing().look().levelBefore);
 }
+
+TEST_CASE("what is planned stands in the empty field and is not filled in", "[ui][station]") {
+    AtStation s;
+    s.station->begin(EntryKind::drawOff);
+    auto* volume = s.station->form().fields().number("volume_l");
+    const double planned = s.session->desk().setting("Heron")->draw.l;
+    CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned, 'g', 4));
+    CHECK_FALSE(volume->stored());
+    DisplayUnits units;
+    units.volume = DisplayUnits::Volume::usGallon;
+    s.session->setUnits(units);
+    CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned / 3.785411784, 'g', 4));
+    s.station->begin(EntryKind::refill);
+    CHECK(s.station->form().fields().number("volume_l")->edit()->placeholderText().startsWith("plan "));
+    s.station->begin(EntryKind::dip);
+    CHECK(s.station->form().fields().number("volume_l")->edit()->placeholderText().isEmpty());
+}

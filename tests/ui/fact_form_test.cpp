@@ -75,8 +75,7 @@ TEST_CASE("every field of a ledger entry has a label and a name", "[ui][form][a1
         for (const QLabel* label : form.findChildren<QLabel*>())
             CHECK_FALSE(label->text().startsWith("ui."));
         for (QWidget* widget : form.findChildren<QWidget*>())
-            if (widget->focusPolicy() & Qt::TabFocus && !widget->focusProxy() &&
-                widget->isVisible()) {
+            if (widget->focusPolicy() & Qt::TabFocus && !widget->focusProxy() && widget->isVisible()) {
                 INFO(widget->metaObject()->className());
                 CHECK_FALSE(testing::accessibleName(*widget).isEmpty());
             }

@@ -69,7 +69,7 @@ TEST_CASE("the ledger is newest first, each line with its level and age", "[ui][
     CHECK(model.at(8)->kind == EntryKind::opening);
     CHECK(model.index(1, LedgerModel::day).data().toString() == "8 Jul 2025");
     CHECK(model.index(1, LedgerModel::entry).data().toString().contains("80"));
-    CHECK(model.index(8, LedgerModel::measured).data().toString() == "1.003, pH 3.34, TA 5.8 g/L");
+    CHECK(model.index(8, LedgerModel::entry).data().toString().endsWith(": 1.003, pH 3.34, TA 5.8 g/L"));
     CHECK(model.index(8, LedgerModel::level).data().toString() == "214.0 L");
     for (int column = 0; column < model.columnCount(); ++column)
         CHECK_FALSE(model.headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().isEmpty());
@@ -86,7 +86,7 @@ TEST_CASE("the ledger speaks the units in use", "[ui][model]") {
     o.session.setUnits(units);
     model.show(*o.session.desk().ledger("Heron"));
     CHECK(model.index(8, LedgerModel::level).data().toString().contains("gal"));
-    CHECK(model.index(8, LedgerModel::measured).data().toString().contains("P"));
+    CHECK(model.index(8, LedgerModel::entry).data().toString().contains("°P"));
 }
 
 TEST_CASE("the youngest third is a third", "[ui][words]") {

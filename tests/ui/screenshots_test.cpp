@@ -24,7 +24,7 @@ public:
     Shots(MainWindow& window, QString folder, QString look)
         : window_(window), folder_(std::move(folder)), look_(std::move(look)) {}
     void take(const QString& name) const {
-        QTest::qWait(1);
+        QTest::qWait(50);
         const QImage picture = window_.grab().toImage();
         REQUIRE(picture.size() == window_.size() * window_.devicePixelRatioF());
         // A blank picture would pass unseen: a page has many colours.

@@ -150,3 +150,13 @@ TEST_CASE("the drawing is told in a sentence, in the units in use", "[ui][vessel
     drawing.setLook(look("cask", .8), units);
     CHECK(drawing.accessibleDescription().contains("gal"));
 }
+
+TEST_CASE("a little in between is drawn with its neighbour and needs no word", "[ui][vessel]") {
+    VesselLook seen = look("cask", .9);
+    seen.now.generations.insert(seen.now.generations.begin() + 1, {9, day(2025, 1, 15), Share{.008}, Days{0}});
+    const auto layers = strata(seen);
+    REQUIRE(layers.size() == 3);
+    CHECK(layers[0].share.of1 == Approx(.408));
+    CHECK_FALSE(layers[0].rest);
+    CHECK_FALSE(layers[2].rest);
+}

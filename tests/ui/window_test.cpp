@@ -31,8 +31,8 @@ using namespace staveline::testing;
 
 namespace {
 
-void settle() {
-    QTest::qWait(1);
+void settle() { // layouts settle in several passes
+    QTest::qWait(20);
 }
 
 AuditReport looked(MainWindow& window, const char* where) {

@@ -10,8 +10,6 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include <cmath>
-
 namespace staveline::ui {
 namespace {
 
@@ -108,7 +106,10 @@ EntryForm::EntryForm(Session& session, QWidget* parent)
     connect(form_, &FactForm::edited, this, &EntryForm::preview);
     connect(record_, &QPushButton::clicked, this, &EntryForm::record);
     connect(leave_, &QPushButton::clicked, this, &EntryForm::leave);
-    connect(&session, &Session::unitsChanged, this, [this] { form_->setUnits(session_.units()); });
+    connect(&session, &Session::unitsChanged, this, [this] {
+        form_->setUnits(session_.units());
+        addHint();
+    });
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     setVisible(false);
 }
@@ -131,7 +132,6 @@ void EntryForm::begin(EntryKind kind, const VesselName& vessel) {
     title_->setText(tr("%1, %2").arg(wordOf(kind), qs(vessel)));
     record_->setText(tr("&Record"));
     open(blank(kind, vessel, session_.desk().today()), kind);
-    addHints(kind, vessel);
 }
 
 void EntryForm::amend(const std::string& table, std::int64_t id) {
@@ -148,21 +148,32 @@ void EntryForm::amend(const std::string& table, std::int64_t id) {
 }
 
 void EntryForm::open(const Fact& fact, EntryKind kind) {
-    form_->build(fact, context(kind, vesselOf(fact)));
+    kind_ = kind;
+    vessel_ = vesselOf(fact);
+    form_->build(fact, context(kind, vessel_));
     message_->clear();
     active_ = true;
     setVisible(true);
+    addHint();
     form_->focusFirst();
     preview();
 }
 
 /// What is planned stands in the empty field as a hint; nothing is filled in that was not measured.
-void EntryForm::addHints(EntryKind kind, const VesselName& vessel) {
-    const auto setting = session_.desk().setting(vessel);
-    if (kind == EntryKind::drawOff && setting && setting->draw.l > 0)
-        form_->setHint("volume_l",
-                       tr("plan %1").arg(
-                           UnitScale(UnitKind::volume, session_.units()).show(std::round(setting->draw.l * 10) / 10)));
+void EntryForm::addHint() {
+    if (amended_ || !active_)
+        return;
+    Litres planned{0};
+    if (kind_ == EntryKind::drawOff) {
+        if (const auto setting = session_.desk().setting(vessel_))
+            planned = setting->draw;
+    } else if (kind_ == EntryKind::refill) {
+        if (const auto plan = session_.desk().brewPlan(vessel_))
+            planned = plan->intoVessel;
+    }
+    const double shown = UnitScale(UnitKind::volume, session_.units()).toShown(planned.l);
+    if (planned.l > 0)
+        form_->setHint("volume_l", tr("plan %1").arg(QString::number(shown, 'g', 4)));
 }
 
 void EntryForm::refresh() {

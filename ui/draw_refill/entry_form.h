@@ -45,10 +45,12 @@ private:
     void open(const Fact& fact, EntryKind kind);
     void preview();
     void showFault(const Fault& fault, bool goThere);
-    void addHints(EntryKind kind, const VesselName& vessel);
+    void addHint();
     [[nodiscard]] FormContext context(EntryKind kind, const VesselName& vessel) const;
 
     Session& session_;
+    EntryKind kind_ = EntryKind::reading;
+    VesselName vessel_;
     std::optional<Amended> amended_;
     bool active_ = false;
     bool recording_ = false;

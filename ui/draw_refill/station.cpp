@@ -38,7 +38,7 @@ DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
 
     auto* left = new QWidget(this);
     auto* leftColumn = new QVBoxLayout(left);
-    leftColumn->setContentsMargins(0, 0, 0, 0);
+    leftColumn->setContentsMargins(0, 0, lines(*this, .6), 0);
     leftColumn->addWidget(buttons);
     leftColumn->addWidget(table_, 1);
     leftColumn->addWidget(empty_, 1);

@@ -66,10 +66,10 @@ QString LedgerModel::cell(const LedgerLine& line, int column) const {
     switch (column) {
     case day:
         return dayWords(line.on);
-    case entry:
-        return session_.words(line.text);
-    case measured:
-        return measuredWords(line.measured, session_.units());
+    case entry: {
+        const QString measured = measuredWords(line.measured, session_.units());
+        return measured.isEmpty() ? session_.words(line.text) : tr("%1: %2").arg(session_.words(line.text), measured);
+    }
     case level:
         return session_.amount(line.volumeAfter);
     case age:
@@ -114,8 +114,6 @@ QVariant LedgerModel::headerData(int section, Qt::Orientation orientation, int r
         return tr("Date");
     case entry:
         return tr("Entry");
-    case measured:
-        return tr("Measured");
     case level:
         return tr("Level after");
     case age:

@@ -11,7 +11,7 @@ namespace staveline::ui {
 class LedgerModel : public QAbstractTableModel {
     Q_OBJECT
 public:
-    enum Column { day, entry, measured, level, age, columnCount_ };
+    enum Column { day, entry, level, age, columnCount_ };
 
     explicit LedgerModel(Session& session, QObject* parent = nullptr);
     void show(const LedgerView& view);

@@ -82,7 +82,7 @@ private:
         format.setBorderStyle(QTextFrameFormat::BorderStyle_Solid);
         format.setCellPadding(4 * unitsPerPoint);
         format.setCellSpacing(0);
-        format.setTopMargin(3 * unitsPerPoint);
+        format.setTopMargin(5 * unitsPerPoint);
         format.setBottomMargin(8 * unitsPerPoint);
         format.setWidth(QTextLength(QTextLength::PercentageLength, 100));
         return format;
@@ -109,6 +109,8 @@ void Setter::cell(QTextTable& made, int row, int column, const QString& words, b
     format.setBottomBorderStyle(QTextFrameFormat::BorderStyle_Solid);
     format.setBottomBorderBrush(Qt::black);
     format.setPadding(2.6 * unitsPerPoint);
+    if (!right)
+        format.setLeftPadding((column > 0 ? 9 : 2.6) * unitsPerPoint); // away from the numbers before it
     cell.setFormat(format);
     QTextCursor at = cell.firstCursorPosition();
     at.setBlockFormat(spaced(0, 0, right ? Qt::AlignRight : Qt::AlignLeft));

@@ -79,17 +79,21 @@ std::vector<Stratum> strata(const VesselLook& look) {
     const double fill = fillOf(look, look.now.volume);
     std::vector<Stratum> layers;
     double below = 1; // share of the liquid not yet drawn
+    bool merged = false;
     for (const Generation& generation : look.now.generations) {
         const bool merge = !layers.empty() && generation.share.of1 < thinnest;
         below -= generation.share.of1;
         if (merge) {
             layers.back().share += generation.share;
-            layers.back().rest = true;
+            merged = true;
         } else {
             layers.push_back({0, 0, shade(look.now, generation), generation.share, generation.on, false});
+            merged = false;
         }
         layers.back().to = shape.surface(fill * std::max(below, 0.0));
     }
+    if (merged)
+        layers.back().rest = true; // a little in between is not worth a word
     double top = shape.surface(fill);
     for (Stratum& layer : layers) {
         layer.from = top;

@@ -29,7 +29,7 @@ struct Stratum {
     double age = 0;          ///< 0 new .. 1 old, for the colour
     Share share{0};
     Day on{};
-    bool rest = false; ///< several old generations together
+    bool rest = false; ///< the oldest ones together
 };
 /// From the surface downwards. Generations of less than a hundredth of the drawing are put together.
 [[nodiscard]] std::vector<Stratum> strata(const VesselLook& look);

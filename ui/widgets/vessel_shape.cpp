@@ -48,8 +48,10 @@ QPainterPath kegOutline() {
 }
 QPainterPath kegDetails() {
     QPainterPath path;
-    line(path, .04, .34, .96, .34);
-    line(path, .04, .70, .96, .70);
+    for (const double y : {.34, .70}) {
+        line(path, .04, y, .13, y);
+        line(path, .87, y, .96, y);
+    }
     path.addRect(QRectF(.42, .03, .16, .06));
     line(path, .2, .09, .2, .02);
     line(path, .8, .09, .8, .02);
@@ -89,8 +91,10 @@ QPainterPath tankOutline() {
 }
 QPainterPath tankDetails() {
     QPainterPath path;
-    line(path, .05, .72, .95, .72);
-    line(path, .05, .14, .95, .14);
+    for (const double y : {.14, .72}) {
+        line(path, .05, y, .15, y);
+        line(path, .85, y, .95, y);
+    }
     line(path, .10, .75, .10, 1);
     line(path, .90, .75, .90, 1);
     line(path, .5, .94, .5, .99);
@@ -115,7 +119,7 @@ QPainterPath carboyOutline() {
 QPainterPath carboyDetails() {
     QPainterPath path;
     path.addRect(QRectF(.43, .0, .14, .05));
-    bow(path, .05, .62, .5, .65, .95, .62);
+    line(path, .15, .45, .15, .80);
     return path;
 }
 
