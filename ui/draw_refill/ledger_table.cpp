@@ -50,6 +50,9 @@ int inset(const QFontMetrics& metrics) {
     return static_cast<int>(metrics.height() * 1.5);
 }
 int heightOf(const QFontMetrics& metrics, int width, const QString& words) {
+    // Measuring text is most of the cost of a long ledger: what surely fits one line is not measured.
+    if (words.size() * metrics.horizontalAdvance(QLatin1Char('W')) <= width && !words.contains(QLatin1Char('\n')))
+        return metrics.height();
     return metrics.boundingRect(QRect(0, 0, std::max(width, 1), 10000), Qt::TextWordWrap, words).height();
 }
 
@@ -136,6 +139,10 @@ LedgerTable::LedgerTable(LedgerModel& model, QWidget* parent) : QTableView(paren
     setWordWrap(true);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     verticalHeader()->setVisible(false);
+    verticalHeader()->setMinimumSectionSize(1);
+    verticalHeader()->setDefaultSectionSize(fontMetrics().height() +
+                                            static_cast<int>(2 * padding * fontMetrics().height()));
+    horizontalHeader()->setResizeContentsPrecision(64); // rows looked at for the width of a column
     horizontalHeader()->setSectionsClickable(false);
     horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
@@ -144,12 +151,34 @@ LedgerTable::LedgerTable(LedgerModel& model, QWidget* parent) : QTableView(paren
 }
 
 void LedgerTable::fit() {
-    resizeRowsToContents();
+    fittedWidth_ = -1;
+    if (isVisible())
+        fitRows();
+}
+
+void LedgerTable::fitRows() {
+    const int width = columnWidth(LedgerModel::entry);
+    if (width == fittedWidth_ || !model())
+        return;
+    fittedWidth_ = width;
+    QStyleOptionViewItem option;
+    initViewItemOption(&option);
+    for (int row = 0; row < model()->rowCount(); ++row) {
+        const int height = itemDelegate()->sizeHint(option, model()->index(row, LedgerModel::entry)).height();
+        if (rowHeight(row) != height)
+            setRowHeight(row, height);
+    }
 }
 
 void LedgerTable::resizeEvent(QResizeEvent* event) {
     QTableView::resizeEvent(event);
-    fit();
+    if (isVisible())
+        fitRows();
+}
+
+void LedgerTable::showEvent(QShowEvent* event) {
+    QTableView::showEvent(event);
+    fitRows();
 }
 
 void LedgerTable::keyPressEvent(QKeyEvent* event) {

@@ -25,6 +25,7 @@ class LedgerTable : public QTableView {
     Q_OBJECT
 public:
     explicit LedgerTable(LedgerModel& model, QWidget* parent = nullptr);
+    /// Gives each row the height its words need; done when the table is next seen, once for each width.
     void fit();
 
 Q_SIGNALS:
@@ -34,6 +35,11 @@ Q_SIGNALS:
 protected:
     void keyPressEvent(QKeyEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    void showEvent(QShowEvent* event) override;
+
+private:
+    void fitRows();
+    int fittedWidth_ = -1; ///< of the entry column; -1: the words are new
 };
 
 } // namespace staveline::ui

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Figures of the window: test_ui "[bench]" in a release build prints one JSON object a line. STAVELINE_VESSELS sets the
+// size of the large book (vessels x 20 years x weekly entries).
+#include "ui/support.h"
+
+#include "support/bench.h"
+#include "ui/draw_refill/station.h"
+#include "ui/window/cellar_view.h"
+
+using namespace staveline;
+using namespace staveline::ui;
+using namespace staveline::testing;
+
+namespace {
+
+constexpr int weeks = 52 * 20;
+const Day firstDay = testToday - std::chrono::days{7 * weeks};
+
+std::vector<Fact> twentyYears(const std::string& vessel) {
+    std::vector<Fact> facts{OpeningFact{vessel, firstDay, Litres{220}, {}, {}, {}, {}, {}, {}, ""}};
+    for (int week = 1; week < weeks; ++week) {
+        const Day on = firstDay + std::chrono::days{7 * week};
+        if (week % 34 == 0) {
+            facts.emplace_back(DrawOffFact{vessel, on, Litres{75}, "", {}, ""});
+            facts.emplace_back(RefillFact{vessel, on, Litres{78}, "", "", Days{14}, ""});
+        } else {
+            facts.emplace_back(ReadingFact{vessel, on, {{}, Ph{3.3}, {}, {}, {}}, ""});
+        }
+    }
+    return facts;
+}
+
+double millisecondsOf(const std::function<void()>& work) {
+    QElapsedTimer timer;
+    timer.start();
+    work();
+    return static_cast<double>(timer.nsecsElapsed()) / 1e6;
+}
+
+/// From nothing to painted.
+double firstPaint(const std::filesystem::path& book, QSettings& settings) {
+    ScriptedPrompt prompt;
+    std::unique_ptr<MainWindow> window;
+    return millisecondsOf([&] {
+        window = std::make_unique<MainWindow>([] { return testToday; }, prompt, settings);
+        REQUIRE(window->openBook(book));
+        window->show();
+        static_cast<void>(window->grab());
+    });
+}
+
+void reportMedian(const char* name, std::vector<double> times) {
+    std::sort(times.begin(), times.end());
+    bench::print(name, bench::quantile(times, .5), "ms", times.size());
+}
+
+} // namespace
+
+TEST_CASE("figures of the window", "[.][bench]") {
+    Scratch scratch;
+    QSettings settings(qs((scratch / "w.ini").string()), QSettings::IniFormat);
+    const auto small = scratch / "small.cellar", large = scratch / "large.cellar";
+    const int vessels = std::max(1, qEnvironmentVariableIntValue("STAVELINE_VESSELS"));
+    fillCellar(**Desk::create(small, [] { return testToday; }));
+    {
+        auto desk = *Desk::create(large, [] { return testToday; });
+        for (int v = 0; v < vessels; ++v) {
+            VesselFact vessel;
+            vessel.name = "Vessel " + std::to_string(v);
+            REQUIRE(desk->record(Fact{vessel}));
+            REQUIRE(desk->record(twentyYears(vessel.name)));
+        }
+    }
+    std::vector<double> smallStart, largeStart, typed, stations;
+    for (int i = 0; i < 7; ++i) {
+        smallStart.push_back(firstPaint(small, settings));
+        largeStart.push_back(firstPaint(large, settings));
+    }
+    reportMedian("window_first_paint", smallStart);
+    reportMedian("window_first_paint_20_years", largeStart);
+
+    ScriptedPrompt prompt;
+    MainWindow window([] { return testToday; }, prompt, settings);
+    REQUIRE(window.openBook(large));
+    window.resize(1280, 800);
+    window.show();
+    REQUIRE(QTest::qWaitForWindowActive(&window));
+    window.cellar()->drawRefill().begin(EntryKind::drawOff);
+    for (int i = 0; i < 50; ++i)
+        typed.push_back(millisecondsOf([&] {
+            QTest::keyClick(window.focusWidget(), i % 2 == 0 ? Qt::Key_4 : Qt::Key_Backspace);
+            static_cast<void>(window.grab());
+        }));
+    reportMedian("entry_key_to_repaint_20_years", typed);
+    for (int i = 0; i < 20; ++i)
+        stations.push_back(millisecondsOf([&] {
+            window.cellar()->showStation(i % 2 == 0 ? Station::brewSheet : Station::drawRefill);
+            static_cast<void>(window.grab());
+        }));
+    reportMedian("station_switch", stations);
+}
