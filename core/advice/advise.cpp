@@ -231,8 +231,9 @@ Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std:
         return advice;
     if (auto done = addProposals(advice, asked, writer, stop); !done)
         return fail(std::move(done).error());
-    if (auto done = addPrices(advice, input, forecaster, stop); !done)
-        return fail(std::move(done).error());
+    if (input.withSettled)
+        if (auto done = addPrices(advice, input, forecaster, stop); !done)
+            return fail(std::move(done).error());
     return advice;
 }
 

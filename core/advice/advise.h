@@ -70,7 +70,7 @@ struct AdviceInput {
     const Pantry* pantry = nullptr; ///< not owned; never null when advise() is called
     int maxMoved = 2, horizon = 3, draws = 64;
     double lambda = .03;
-    bool withSettled = true; ///< also "if kept up" (slower)
+    bool withSettled = true; ///< also "if kept up" and the prices of locks and of what is missing (slower)
 };
 
 struct Band {

@@ -13,7 +13,7 @@ StoredStep EditLog::lastStep() {
     if (!query->executeStep())
         return {};
     StoredStep step{query->getColumn(0).getInt64(), query->getColumn(1).getInt64(), query->getColumn(2).getInt(),
-                          query->getColumn(3).getInt64(), query->getColumn(4).getString()};
+                    query->getColumn(3).getInt64(), query->getColumn(4).getString()};
     if (!RowCheck(table).sound(*query))
         health_.reportRow(table.name, step.id);
     return step;

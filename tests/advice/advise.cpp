@@ -185,6 +185,7 @@ TEST_CASE("a lock that stands in the way has a price") {
     REQUIRE(!open.proposals.empty());
     REQUIRE(leversOf(open.proposals[0]).contains("ferulic_rest"));
     input.locks = {{"ferulic_rest", 0.0}, {"cellar_temperature", 16.0}};
+    input.withSettled = true;
     const auto locked = advise(input).value();
     CHECK(locked.proposals.front().cost > open.proposals.front().cost);
     int prices = 0;
