@@ -36,7 +36,7 @@ bool hasDisplay() {
     return QGuiApplication::platformName() != QStringLiteral("offscreen");
 }
 
-int runWindow(int argc, char** argv, std::optional<std::filesystem::path> book, Clock clock) {
+int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>& book, Clock clock) {
     choosePlatform();
     initIcons();
     QApplication application(argc, argv);
@@ -48,7 +48,7 @@ int runWindow(int argc, char** argv, std::optional<std::filesystem::path> book, 
                        QStringLiteral("window"));
     DialogPrompt prompt;
     MainWindow window(std::move(clock), prompt, settings);
-    window.start(std::move(book));
+    window.start(book);
     window.show();
     return QApplication::exec();
 }

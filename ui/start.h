@@ -14,6 +14,6 @@ namespace staveline::ui {
 
 /// Shows the window until it is closed; the program's exit status. Without `book` the last session comes back, or the
 /// first page when there was none.
-int runWindow(int argc, char** argv, std::optional<std::filesystem::path> book, Clock clock = systemToday);
+int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>& book, Clock clock = systemToday);
 
 } // namespace staveline::ui

@@ -2,14 +2,12 @@
 // Papers: pages, text that can be found again, both sizes, and disks that refuse.
 #include "ui/support.h"
 
+#include "ui/full_disk.h"
 #include "ui/print/paged_paper.h"
 #include "ui/print/pdf.h"
 
 #include <QProcess>
 #include <QStandardPaths>
-
-#include <csignal>
-#include <sys/resource.h>
 
 using namespace staveline;
 using namespace staveline::ui;
@@ -64,24 +62,6 @@ std::pair<int, int> inkRows(const QImage& image) {
             }
     return {first, last};
 }
-
-/// Files of this process may not grow beyond a size: a disk that is full.
-class FullDisk {
-public:
-    explicit FullDisk(rlim_t bytes) : before_(std::signal(SIGXFSZ, SIG_IGN)) {
-        getrlimit(RLIMIT_FSIZE, &old_);
-        const rlimit small{bytes, old_.rlim_max};
-        setrlimit(RLIMIT_FSIZE, &small);
-    }
-    ~FullDisk() {
-        setrlimit(RLIMIT_FSIZE, &old_);
-        std::signal(SIGXFSZ, before_);
-    }
-
-private:
-    rlimit old_{};
-    void (*before_)(int);
-};
 
 } // namespace
 
@@ -197,7 +177,7 @@ TEST_CASE("a full disk is a fault and leaves the old file whole", "[ui][paper][b
     testing::Scratch scratch;
     testing::writeAll(scratch / "sheet.pdf", "the sheet of last time");
     {
-        const FullDisk full(4096);
+        const testing::FullDisk full(4096);
         const auto refused = writePdf(longPaper(120), scratch / "sheet.pdf");
         REQUIRE_FALSE(refused);
         CHECK(refused.error().kind == FaultKind::storage);

@@ -74,6 +74,13 @@ void takeAll(WindowInScratch& w, const QString& folder, Appearance look) {
     cellar.showStation(Station::drawRefill);
     window.toggleHelp();
     shots.take("help");
+    window.toggleHelp();
+    recordAll(window.session()->desk(), R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel",
+        "capacity_l": 500})");
+    cellar.showVessel("Curlew");
+    shots.take("empty-vessel");
+    station.begin(EntryKind::opening);
+    shots.take("opening");
 }
 
 } // namespace

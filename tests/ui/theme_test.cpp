@@ -22,6 +22,28 @@ std::vector<std::pair<const char*, QPalette>> palettes() {
     return {{"light", lightPalette()}, {"dark", darkPalette()}};
 }
 
+double linear(double value) {
+    return value <= .04045 ? value / 12.92 : std::pow((value + .055) / 1.055, 2.4);
+}
+double labCurve(double t) {
+    return t > 216.0 / 24389 ? std::cbrt(t) : (24389.0 / 27 * t + 16) / 116;
+}
+/// CIE L*a*b* (D65) of a colour as an eye sees it.
+std::array<double, 3> lab(const QColor& colour, const std::array<double, 9>& eye) {
+    const std::array<double, 3> rgb = {linear(colour.redF()), linear(colour.greenF()), linear(colour.blueF())};
+    std::array<double, 3> seen{};
+    for (std::size_t i = 0; i < 3; ++i)
+        seen[i] = std::clamp(eye[3 * i] * rgb[0] + eye[3 * i + 1] * rgb[1] + eye[3 * i + 2] * rgb[2], 0.0, 1.0);
+    const double x = labCurve((.4124 * seen[0] + .3576 * seen[1] + .1805 * seen[2]) / .9505);
+    const double y = labCurve(.2126 * seen[0] + .7152 * seen[1] + .0722 * seen[2]);
+    const double z = labCurve((.0193 * seen[0] + .1192 * seen[1] + .9505 * seen[2]) / 1.089);
+    return {116 * y - 16, 500 * (x - y), 200 * (y - z)};
+}
+double labDistance(const QColor& a, const QColor& b, const std::array<double, 9>& eye) {
+    const auto p = lab(a, eye), q = lab(b, eye);
+    return std::hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
+}
+
 QImage drawn(Glyph glyph) {
     return glyphPixmap(glyph, 32, Qt::black, 1).toImage().convertToFormat(QImage::Format_ARGB32);
 }
@@ -77,6 +99,20 @@ TEST_CASE("strata run from light to dark in one hue", "[ui][theme]") {
             before = colour.lightnessF();
         }
     }
+}
+
+TEST_CASE("states stay apart for eyes that see two primaries", "[ui][theme][a11y]") {
+    // Machado, Oliveira & Fernandes 2009, IEEE Trans. Vis. Comput. Graph. 15:1291, severity 1.0 (from memory).
+    const std::array<std::array<double, 9>, 3> eyes = {
+        {{.152286, 1.052583, -.204868, .114503, .786281, .099216, -.003882, -.048116, 1.051998},
+         {.367322, .860646, -.227968, .280085, .672501, .047413, -.011820, .042940, .968881},
+         {1.255528, -.076749, -.178779, -.078411, .930809, .147602, .004733, .691367, .303900}}};
+    for (const auto& [name, palette] : palettes())
+        for (const auto& eye : eyes)
+            for (const auto& [a, b] : {std::pair{Tone::calm, Tone::due}, {Tone::calm, Tone::fault}}) {
+                INFO(name << ' ' << static_cast<int>(a) << ' ' << static_cast<int>(b));
+                CHECK(labDistance(tone(palette, a), tone(palette, b), eye) > 18);
+            }
 }
 
 TEST_CASE("every state has a shape of its own", "[ui][theme][a11y]") {

@@ -11,14 +11,18 @@
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
+#include "ui/draw_refill/vessel_panel.h"
+#include "ui/full_disk.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/station_bar.h"
+#include "ui/widgets/vessel_drawing.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/status_line.h"
 #include "ui/window/vessel_header.h"
 
+#include <QAccessible>
 #include <QAction>
 #include <QLabel>
 #include <QLineEdit>
@@ -485,6 +489,63 @@ TEST_CASE("a copy of the book opens with the same content", "[ui][book]") {
     CHECK(fingerprint(w.window->session()->desk()) == whole);
     w.window->actions().checkBook->trigger();
     CHECK(w.window->status().words().contains("No damage"));
+}
+
+TEST_CASE("assistive technology meets tables, lists and drawings for what they are", "[ui][a11y]") {
+    WindowInScratch w;
+    CellarView& cellar = *w.window->cellar();
+    cellar.showVessel("Heron");
+    settle();
+    QAccessibleInterface* ledger = QAccessible::queryAccessibleInterface(&cellar.drawRefill().table());
+    REQUIRE(ledger);
+    REQUIRE(ledger->tableInterface());
+    CHECK(ledger->role() == QAccessible::Table);
+    CHECK(ledger->tableInterface()->rowCount() == 9);
+    QStringList heads;
+    for (int c = 0; c < ledger->tableInterface()->columnCount(); ++c)
+        heads << ledger->tableInterface()->columnDescription(c);
+    CHECK(heads == QStringList{"Date", "Entry", "Level after", "Mean age"});
+    CHECK(ledger->tableInterface()->cellAt(0, LedgerModel::entry)->text(QAccessible::Name).contains("82"));
+    QAccessibleInterface* rail = QAccessible::queryAccessibleInterface(&cellar.rail());
+    REQUIRE(rail);
+    CHECK(rail->role() == QAccessible::List);
+    QStringList heard;
+    for (int i = 0; i < rail->childCount(); ++i)
+        heard << rail->child(i)->text(QAccessible::Name);
+    CHECK(heard.filter("Heron, ").size() == 1);
+    QAccessibleInterface* drawing =
+        QAccessible::queryAccessibleInterface(const_cast<VesselDrawing*>(&cellar.drawRefill().panel().drawing()));
+    CHECK(drawing->role() == QAccessible::Graphic);
+    CHECK(drawing->text(QAccessible::Description).contains(" L of 225.0 L; "));
+}
+
+TEST_CASE("a book removed under the window does no harm to the window", "[ui][bad]") {
+    WindowInScratch w;
+    std::filesystem::remove(w.book);
+    const auto recorded = w.window->session()->record(DipFact{"Heron", w.today, Litres{200}, ""});
+    if (!recorded)
+        CHECK_FALSE(render(recorded.error().remedy).empty());
+    w.window->session()->poll();
+    w.window->cellar()->showVessel("Teal");
+    CHECK(w.window->cellar()->vessel() == "Teal");
+    w.prompt.answers = {w.scratch / "kept.cellar"};
+    w.window->actions().copyBook->trigger(); // what is in hand can still be kept, or it says why not
+    CHECK((std::filesystem::exists(w.scratch / "kept.cellar") || w.window->notices().isVisible()));
+}
+
+TEST_CASE("a full disk is said, and work goes on when there is room", "[ui][bad]") {
+    WindowInScratch w;
+    const auto before = fingerprint(w.window->session()->desk());
+    {
+        const FullDisk full(static_cast<rlim_t>(std::filesystem::file_size(w.book) / 4));
+        const auto refused = w.window->session()->record(DipFact{"Heron", w.today, Litres{200}, ""});
+        REQUIRE_FALSE(refused);
+        CHECK(refused.error().kind == FaultKind::storage);
+        CHECK_FALSE(render(refused.error().remedy).empty());
+        w.window->cellar()->showVessel("Teal"); // the window goes on
+    }
+    CHECK(fingerprint(w.window->session()->desk()) == before);
+    CHECK(w.window->session()->record(DipFact{"Heron", w.today, Litres{200}, ""}));
 }
 
 TEST_CASE("menus, keys and texts are complete", "[ui][keys]") {

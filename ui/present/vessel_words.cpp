@@ -32,7 +32,7 @@ Days youngestThird(const LedgerState& state) {
 QString ageWords(const LedgerState& state) {
     if (state.generations.empty() || state.volume.l <= 0)
         return {};
-    const QString mean = tr("mean age %1").arg(spanWords(state.meanAge));
+    QString mean = tr("mean age %1").arg(spanWords(state.meanAge));
     if (state.generations.size() < 2)
         return mean;
     return tr("%1, a third under %2").arg(mean, spanWords(youngestThird(state)));
@@ -46,6 +46,7 @@ std::vector<DateLine> dateLines(const Schedule& dates, Day today) {
                                                {dates.nextDraw, tr("Next draw")}};
     std::stable_sort(named.begin(), named.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<DateLine> made;
+    made.reserve(named.size());
     for (const auto& [day, what] : named)
         made.push_back({what, weekdayWords(day), distanceWords(daysBetween(today, day))});
     return made;

@@ -8,6 +8,7 @@
 #include <QTextTable>
 
 #include <algorithm>
+#include <cmath>
 
 namespace staveline::ui {
 namespace {
@@ -148,7 +149,7 @@ void Setter::operator()(const Table& table) {
 QFont paperFont(double points, bool bold) {
     QFont font(QStringLiteral("sans-serif"));
     font.setStyleHint(QFont::SansSerif);
-    font.setPixelSize(static_cast<int>(points * unitsPerPoint + .5));
+    font.setPixelSize(static_cast<int>(std::lround(points * unitsPerPoint)));
     font.setBold(bold);
     // Any letter spacing keeps Qt from joining "fi", which would not be found by a search in the PDF.
     font.setLetterSpacing(QFont::AbsoluteSpacing, .02);

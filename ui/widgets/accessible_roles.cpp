@@ -3,6 +3,7 @@
 
 #include <QAccessibleWidget>
 #include <QHash>
+#include <QWidget>
 
 namespace staveline::ui {
 namespace {

@@ -159,9 +159,8 @@ std::vector<double> measure(const QPainterPath& outline) {
 
 } // namespace
 
-VesselShapeDrawing::VesselShapeDrawing(QPainterPath outline, QPainterPath details, double widthToHeight)
-    : outline_(std::move(outline)), details_(std::move(details)), widthToHeight_(widthToHeight),
-      filledBelow_(measure(outline_)) {}
+VesselShapeDrawing::VesselShapeDrawing(const QPainterPath& outline, const QPainterPath& details, double widthToHeight)
+    : outline_(outline), details_(details), widthToHeight_(widthToHeight), filledBelow_(measure(outline_)) {}
 
 double VesselShapeDrawing::surface(double fill) const {
     const double wanted = std::clamp(fill, 0.0, 1.0);

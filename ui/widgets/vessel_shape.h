@@ -23,7 +23,7 @@ public:
     [[nodiscard]] double surface(double fill) const;
 
 private:
-    VesselShapeDrawing(QPainterPath outline, QPainterPath details, double widthToHeight);
+    VesselShapeDrawing(const QPainterPath& outline, const QPainterPath& details, double widthToHeight);
 
     QPainterPath outline_, details_;
     double widthToHeight_;

@@ -4,6 +4,7 @@
 
 #include "vessel/ledger.h"
 
+#include <QKeySequence>
 #include <QList>
 #include <QMap>
 

@@ -18,7 +18,7 @@ QString tr(const char* words) {
 template <class Value>
 void addGroup(QMenu& menu, Value now, const std::vector<std::pair<QString, Value>>& choices,
               const std::function<void(Value)>& changed) {
-    auto* group = new QActionGroup(&menu);
+    auto* group = new QActionGroup(&menu); // NOLINT(clang-analyzer-cplusplus.NewDeleteLeaks): the menu owns it
     for (const auto& [words, value] : choices) {
         QAction* action = menu.addAction(words);
         action->setCheckable(true);
