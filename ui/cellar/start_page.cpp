@@ -4,6 +4,7 @@
 #include "ui/cellar/start_choice.h"
 #include "ui/present/text.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/vessel_drawing.h"
 
 #include <QFileInfo>
 #include <QLabel>
@@ -11,6 +12,21 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+namespace {
+
+/// A cask as the program draws them, with four generations; it stands for nothing in particular.
+VesselLook emblemLook() {
+    VesselLook look;
+    look.now.volume = look.capacity * .93;
+    double age = 0;
+    for (const double share : {.36, .25, .19, .2}) {
+        look.now.generations.push_back({0, Day{}, Share{share}, Days{age}});
+        age = 2 * age + 200;
+    }
+    return look;
+}
+
+} // namespace
 
 StartPage::StartPage(bool hasSample, QWidget* parent)
     : QWidget(parent), message_(new MessageLabel(this)), recent_(new QWidget(this)) {
@@ -25,7 +41,16 @@ StartPage::StartPage(bool hasSample, QWidget* parent)
     setType(*title, Type::title);
     auto* words = new QLabel(own("ui.start.words"), this);
     words->setWordWrap(true);
-    column->addWidget(title);
+    auto* emblem = new VesselDrawing(this);
+    emblem->setFixedSize(lines(*this, 7), lines(*this, 5.3));
+    emblem->setLook(emblemLook(), {});
+    emblem->setAccessibleName(tr("A cask with its layers"));
+    emblem->setAccessibleDescription({}); // it stands for no vessel
+    auto* head = new QHBoxLayout;
+    head->setSpacing(lines(*this, 1));
+    head->addWidget(emblem);
+    head->addWidget(title, 1, Qt::AlignVCenter);
+    column->addLayout(head);
     column->addWidget(words);
     column->addWidget(message_);
     const auto add = [&](const char* key, auto signal) {

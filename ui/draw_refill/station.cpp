@@ -17,8 +17,8 @@
 namespace staveline::ui {
 namespace {
 
-constexpr std::array allEntries = {EntryKind::drawOff, EntryKind::refill,  EntryKind::topUp,  EntryKind::sample,
-                                   EntryKind::dip,     EntryKind::reading, EntryKind::opening};
+constexpr std::array allEntries = {EntryKind::opening, EntryKind::drawOff, EntryKind::refill, EntryKind::topUp,
+                                   EntryKind::sample,  EntryKind::dip,     EntryKind::reading};
 
 } // namespace
 
@@ -110,6 +110,8 @@ void DrawRefillStation::refresh() {
     panel_->showVessel(view->vessel);
     table_->setVisible(!view->lines.empty());
     empty_->setVisible(view->lines.empty());
+    amend_->setVisible(!view->lines.empty());
+    remove_->setVisible(!view->lines.empty());
     const bool writable = !session_.desk().readOnly();
     for (const auto& [kind, button] : entryButtons_) {
         button->setVisible((kind == EntryKind::opening) != view->vessel.opened || kind == EntryKind::refill);

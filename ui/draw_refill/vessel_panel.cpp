@@ -13,7 +13,8 @@ namespace staveline::ui {
 
 VesselPanel::VesselPanel(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), level_(new QLabel(this)), caption_(new QLabel(this)), ages_(new QLabel(this)),
-      drawing_(new VesselDrawing(this)), dates_(new QWidget(this)), dateGrid_(new QGridLayout(dates_)) {
+      drawing_(new VesselDrawing(this)), dateHeading_(new QLabel(tr("Next dates"), this)), dates_(new QWidget(this)),
+      dateGrid_(new QGridLayout(dates_)) {
     setType(*level_, Type::number);
     ages_->setWordWrap(true);
     caption_->setForegroundRole(QPalette::PlaceholderText);
@@ -29,9 +30,8 @@ VesselPanel::VesselPanel(Session& session, QWidget* parent)
     column->addSpacing(lines(*this, .6));
     column->addWidget(drawing_, 1);
     column->addSpacing(lines(*this, .6));
-    auto* heading = new QLabel(tr("Next dates"), this);
-    setType(*heading, Type::strong);
-    column->addWidget(heading);
+    setType(*dateHeading_, Type::strong);
+    column->addWidget(dateHeading_);
     column->addWidget(dates_);
     connect(&session, &Session::unitsChanged, this, &VesselPanel::refresh);
 }
@@ -73,7 +73,7 @@ void VesselPanel::refresh() {
             tr("%1 \u2192 %2").arg(session_.amount(preview_->before.volume), session_.amount(state.volume)));
     } else {
         caption_->setText(past_ ? tr("After the entry of %1").arg(dayWords(state.on)) : tr("Today"));
-        level_->setText(tr("%1 of %2").arg(session_.amount(state.volume), capacity));
+        level_->setText(state.volume.l > 0 ? tr("%1 of %2").arg(session_.amount(state.volume), capacity) : tr("empty"));
     }
     QStringList words;
     if (vessel_.facts.capacity > state.volume)
@@ -92,6 +92,7 @@ void VesselPanel::refreshDates() {
         delete item->widget();
         delete item;
     }
+    dateHeading_->setVisible(vessel_.opened);
     dates_->setVisible(vessel_.opened);
     if (!vessel_.opened)
         return;

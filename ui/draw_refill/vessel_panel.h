@@ -37,6 +37,7 @@ private:
     QLabel* caption_;
     QLabel* ages_;
     VesselDrawing* drawing_;
+    QLabel* dateHeading_;
     QWidget* dates_;
     QGridLayout* dateGrid_;
 };
