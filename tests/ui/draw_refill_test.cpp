@@ -305,3 +305,38 @@ TEST_CASE("what is planned stands in the empty field and is not filled in", "[ui
     s.station->begin(EntryKind::dip);
     CHECK(s.station->form().fields().number("volume_l")->edit()->placeholderText().isEmpty());
 }
+
+TEST_CASE("Enter on leaving leaves, it does not record", "[ui][station]") {
+    AtStation s;
+    const auto revision = s.session->desk().revision();
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    QPushButton* leave = buttonNamed(*s.station, "Leave it (Esc)");
+    REQUIRE(leave);
+    leave->setFocus();
+    QTest::keyClick(leave, Qt::Key_Return);
+    CHECK_FALSE(s.station->form().active());
+    CHECK(s.session->desk().revision() == revision);
+}
+
+TEST_CASE("going to another vessel leaves the entry in hand", "[ui][station]") {
+    AtStation s;
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    s.station->showVessel("Teal");
+    CHECK_FALSE(s.station->form().active());
+    CHECK_FALSE(s.station->panel().drawing().look().levelBefore);
+    CHECK(s.station->panel().levelWords().contains("of 50"));
+}
+
+TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][bad]") {
+    AtStation s;
+    s.station->begin(EntryKind::refill);
+    s.volume("150"); // does not fit
+    s.station->form().record();
+    CHECK(s.station->form().active());
+    CHECK_FALSE(s.station->form().fields().number("volume_l")->words().isEmpty());
+    s.volume("5");
+    CHECK(s.station->form().fields().number("volume_l")->words().isEmpty());
+    CHECK(s.station->panel().drawing().look().levelBefore);
+}

@@ -10,6 +10,8 @@
 
 #include <QLabel>
 #include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
 
 using namespace staveline;
 using namespace staveline::ui;
@@ -130,6 +132,69 @@ TEST_CASE("clearing an optional number clears it in the fact", "[ui][form]") {
     const auto fact = std::get<DrawOffFact>(form.fact());
     CHECK_FALSE(fact.measured.ph);
     CHECK(fact.measured.ta);
+}
+
+TEST_CASE("Tab runs through the fields in reading order, also after the form was made anew", "[ui][form][a11y]") {
+    QWidget page;
+    QVBoxLayout column(&page);
+    auto* before = new QPushButton("before");
+    auto* form = new FactForm;
+    auto* after = new QPushButton("after");
+    for (QWidget* widget : {static_cast<QWidget*>(before), static_cast<QWidget*>(form), static_cast<QWidget*>(after)})
+        column.addWidget(widget);
+    page.show();
+    REQUIRE(QTest::qWaitForWindowActive(&page));
+    for (const Fact& fact : ledgerFacts()) {
+        form->build(fact, context());
+        before->setFocus();
+        std::size_t fields = 0;
+        int line = 0, across = 0;
+        for (QTest::keyClick(page.focusWidget(), Qt::Key_Tab); page.focusWidget() != after && fields < 30; ++fields) {
+            const QPoint at = page.focusWidget()->mapTo(&page, QPoint(0, 0));
+            CHECK((at.y() > line || (at.y() == line && at.x() > across)));
+            line = at.y();
+            across = at.x();
+            QTest::keyClick(page.focusWidget(), Qt::Key_Tab);
+        }
+        CHECK(fields == fieldsOf(fact).size());
+    }
+}
+
+TEST_CASE("the focus begins at what is asked first, after the date", "[ui][form]") {
+    FactForm form;
+    form.build(ledgerFacts()[1], context());
+    form.show();
+    REQUIRE(QTest::qWaitForWindowActive(&form));
+    form.focusFirst();
+    CHECK(form.focusWidget() == form.number("volume_l")->edit());
+}
+
+TEST_CASE("a slip in a field that is not needed does not hide what the entry would do", "[ui][form]") {
+    FactForm form;
+    form.build(ledgerFacts()[1], context());
+    form.show();
+    auto* edit = form.number("gravity")->edit();
+    edit->selectAll();
+    QTest::keyClicks(edit, "1003");
+    CHECK_FALSE(form.usable());
+    CHECK(form.previewable());
+    CHECK_FALSE(std::get<DrawOffFact>(form.fact()).measured.gravity);
+    form.number("volume_l")->edit()->selectAll();
+    QTest::keyClick(form.number("volume_l")->edit(), Qt::Key_Delete);
+    CHECK_FALSE(form.previewable());
+}
+
+TEST_CASE("what another check found is taken back when the form is judged anew", "[ui][form]") {
+    FactForm form;
+    form.build(ledgerFacts()[1], context());
+    REQUIRE(form.showFault({FaultKind::input, "/volume_l", say("ui.field.needed"), {}}, false));
+    REQUIRE(form.showFault({FaultKind::input, "/on", say("ui.field.needed"), {}}, false));
+    CHECK_FALSE(form.usable());
+    form.recheck();
+    CHECK(form.usable());
+    CHECK(form.number("volume_l")->words().isEmpty());
+    CHECK(form.date("on")->words().isEmpty());
+    CHECK(form.fact() == ledgerFacts()[1]);
 }
 
 TEST_CASE("choices keep what is recorded, also when it is not offered", "[ui][form]") {

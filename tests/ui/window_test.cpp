@@ -14,6 +14,7 @@
 #include "ui/draw_refill/vessel_panel.h"
 #include "ui/full_disk.h"
 #include "ui/widgets/fact_form.h"
+#include "ui/widgets/number_field.h"
 #include "ui/widgets/station_bar.h"
 #include "ui/widgets/vessel_drawing.h"
 #include "ui/window/cellar_view.h"
@@ -116,12 +117,18 @@ TEST_CASE("the audit finds what it looks for", "[ui][audit]") {
     CHECK(found.contains("key Alt+S means"));
 }
 
-TEST_CASE("a whole cycle by keyboard alone, and all of it back", "[ui][driven]") {
-    WindowInScratch w(false);
+// --- one cycle by keys ---------------------------------------------------------------------------------------------
+
+namespace {
+
+/// A new cellar asks for its file, then for the first vessel.
+void makeCellarByKeys(WindowInScratch& w) {
     w.prompt.answers = {w.book};
-    w.key(Qt::Key_N, Qt::ControlModifier); // a new cellar asks for its file, then for the first vessel
+    w.key(Qt::Key_N, Qt::ControlModifier);
     REQUIRE(w.window->session());
-    const auto empty = fingerprint(w.window->session()->desk());
+}
+
+void addVesselByKeys(const WindowInScratch& w) {
     CHECK(accessibleName(*w.focus()) == "Name");
     w.type("Godwit");
     w.tabTo("Capacity in L");
@@ -130,8 +137,10 @@ TEST_CASE("a whole cycle by keyboard alone, and all of it back", "[ui][driven]")
     w.key(Qt::Key_Return);
     REQUIRE(w.window->session()->desk().vessel("Godwit"));
     CHECK(w.window->cellar()->vessel() == "Godwit");
+}
 
-    // The opening is in hand already.
+/// After the vessel its opening is in hand already.
+void openVesselByKeys(const WindowInScratch& w) {
     CHECK(accessibleName(*w.focus()) == "It holds in L");
     w.type("55,5");
     w.tabTo("Mean age of the beer in years");
@@ -142,7 +151,9 @@ TEST_CASE("a whole cycle by keyboard alone, and all of it back", "[ui][driven]")
     w.key(Qt::Key_Return);
     REQUIRE(w.window->session()->desk().vessel("Godwit")->opened);
     CHECK(w.window->cellar()->drawRefill().table().hasFocus());
+}
 
+void drawAndRefillByKeys(const WindowInScratch& w) {
     w.key(Qt::Key_D, Qt::ControlModifier);
     CHECK(accessibleName(*w.focus()) == "Drawn in L");
     w.type("20");
@@ -156,33 +167,64 @@ TEST_CASE("a whole cycle by keyboard alone, and all of it back", "[ui][driven]")
     const auto& ledger = w.window->cellar()->drawRefill().model();
     REQUIRE(ledger.rowCount() == 3);
     CHECK(ledger.at(1)->measured.gravity == SpecificGravity{1.003});
-    const auto whole = fingerprint(w.window->session()->desk());
+}
 
-    // Amend the refill: Enter on its line.
+/// The newest line is amended with Enter.
+void amendByKeys(const WindowInScratch& w, const char* litres) {
     w.key(Qt::Key_Home, Qt::ControlModifier);
     w.key(Qt::Key_Return);
     w.key(Qt::Key_A, Qt::ControlModifier);
-    w.type("23");
+    w.type(litres);
     w.key(Qt::Key_Return);
+}
+
+/// Undo names what it takes back; the number of steps it took.
+int undoAllByKeys(const WindowInScratch& w) {
+    int steps = 0;
+    for (; w.window->actions().undo->isEnabled(); ++steps) {
+        CHECK(w.window->actions().undo->text().contains(qs(w.window->session()->desk().undoText())));
+        w.key(Qt::Key_Z, Qt::ControlModifier);
+        REQUIRE(steps < 20);
+    }
+    return steps;
+}
+int redoAllByKeys(const WindowInScratch& w) {
+    int steps = 0;
+    for (; w.window->actions().redo->isEnabled(); ++steps) {
+        w.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+        REQUIRE(steps < 20);
+    }
+    return steps;
+}
+
+} // namespace
+
+TEST_CASE("a whole cycle by keyboard alone, and all of it back", "[ui][driven]") {
+    WindowInScratch w(false);
+    makeCellarByKeys(w);
+    const Desk& desk = w.window->session()->desk();
+    const auto empty = fingerprint(desk);
+    addVesselByKeys(w);
+    openVesselByKeys(w);
+    drawAndRefillByKeys(w);
+    const auto whole = fingerprint(desk);
+    CHECK(undoAllByKeys(w) == 4); // vessel, opening, draw, refill
+    CHECK(fingerprint(desk) == empty);
+    CHECK(redoAllByKeys(w) == 4);
+    CHECK(fingerprint(desk) == whole);
+}
+
+TEST_CASE("an amended line comes back by one undo", "[ui][driven]") {
+    WindowInScratch w(false);
+    makeCellarByKeys(w);
+    addVesselByKeys(w);
+    openVesselByKeys(w);
+    drawAndRefillByKeys(w);
+    const auto whole = fingerprint(w.window->session()->desk());
+    amendByKeys(w, "23");
     CHECK(fingerprint(w.window->session()->desk()) != whole);
     w.key(Qt::Key_Z, Qt::ControlModifier);
     CHECK(fingerprint(w.window->session()->desk()) == whole);
-
-    // Undo names what it would take back, and takes back everything.
-    int steps = 0;
-    while (w.window->actions().undo->isEnabled()) {
-        CHECK(w.window->actions().undo->text().contains(qs(w.window->session()->desk().undoText())));
-        w.key(Qt::Key_Z, Qt::ControlModifier);
-        REQUIRE(++steps < 20);
-    }
-    CHECK(steps == 4); // vessel, opening, draw, refill
-    CHECK(fingerprint(w.window->session()->desk()) == empty);
-    while (w.window->actions().redo->isEnabled()) {
-        w.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
-        REQUIRE(--steps > -20);
-    }
-    // The amended volume was the newest branch.
-    CHECK(w.window->session()->desk().vessel("Godwit")->now.cycle == 1);
 }
 
 TEST_CASE("first start offers three ways to begin", "[ui][start]") {
@@ -194,6 +236,74 @@ TEST_CASE("first start offers three ways to begin", "[ui][start]") {
     CHECK(w.focus());
     CHECK_FALSE(w.window->actions().undo->isEnabled());
     CHECK_FALSE(w.window->actions().entries[EntryKind::drawOff]->isEnabled());
+}
+
+TEST_CASE("the first page is worked by keyboard and shows the books used lately", "[ui][start]") {
+    WindowInScratch w;
+    w.window->closeBook();
+    QAbstractButton* recent = nullptr;
+    for (auto* button : w.window->startPage().findChildren<QAbstractButton*>())
+        if (button->text() == "heron.cellar")
+            recent = button;
+    REQUIRE(recent);
+    CHECK(recent->accessibleDescription() == qs(w.book.string())); // the whole path, for books of one name
+    recent->setFocus();
+    CHECK(w.focus() == recent);
+    w.key(Qt::Key_Space);
+    QStringList said;
+    for (const auto* label : w.window->startPage().findChildren<QLabel*>())
+        said << label->text();
+    INFO(said.join("|").toStdString());
+    REQUIRE(w.window->session());
+    w.window->closeBook();
+    w.prompt.answers = {w.book};
+    for (auto* button : w.window->startPage().findChildren<QAbstractButton*>())
+        if (button->text() == "Open a book") {
+            button->setFocus();
+            w.key(Qt::Key_Return); // Enter chooses as Space does
+            break;
+        }
+    CHECK(w.window->session());
+}
+
+TEST_CASE("a book used lately is opened from the menu while another is open", "[ui][start]") {
+    WindowInScratch w;
+    {
+        auto other = *Desk::create(w.scratch / "other.cellar", [&w] { return w.today; });
+        recordAll(*other, R"({"kind": "vessel", "name": "Avocet", "capacity_l": 30, "shape": "bucket"})");
+    }
+    REQUIRE(w.window->openBook(w.scratch / "other.cellar"));
+    CHECK(w.window->cellar()->vessel() == "Avocet");
+    for (QAction* action : w.window->findChildren<QAction*>())
+        if (action->text() == "heron.cellar") {
+            action->trigger();
+            break;
+        }
+    QTest::qWait(20); // the menu is filled anew first
+    CHECK(w.window->session()->desk().path() == w.book);
+    CHECK(w.window->settings().recent.front() == qs(w.book.string()));
+}
+
+TEST_CASE("a vessel is refused in words where its page can say them", "[ui][start][bad]") {
+    WindowInScratch w;
+    const int before = static_cast<int>(w.window->session()->desk().cellar().size());
+    w.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    VesselPage& page = w.window->cellar()->vesselPage();
+    w.key(Qt::Key_Return); // no name
+    CHECK_FALSE(page.words().isEmpty());
+    w.type("Heron"); // taken
+    CHECK(page.words().isEmpty());
+    w.key(Qt::Key_Return);
+    CHECK_FALSE(page.words().isEmpty());
+    w.type("II");
+    w.tabTo("Capacity in L");
+    w.key(Qt::Key_A, Qt::ControlModifier);
+    w.type("-5");
+    w.key(Qt::Key_Return);
+    CHECK_FALSE(page.fields().number("capacity_l")->words().isEmpty());
+    CHECK(static_cast<int>(w.window->session()->desk().cellar().size()) == before);
+    w.key(Qt::Key_Escape);
+    CHECK(w.window->cellar()->atVessel());
 }
 
 TEST_CASE("the sample cellar is made once and opened again as it was left", "[ui][start]") {

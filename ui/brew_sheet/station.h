@@ -25,6 +25,7 @@ public:
     void showVessel(const VesselName& vessel);
     void setPaper(PaperSize size);
     [[nodiscard]] PaperSize paper() const { return paper_; }
+    /// Nothing happens while there is no sheet; a file or printer that refuses is said by the session.
     void print();
     void save(PaperFormat format);
     void showAsText(bool text);
@@ -48,7 +49,7 @@ private:
     Prompt& prompt_;
     VesselName vessel_;
     PaperSize paper_ = PaperSize::a4;
-    bool stale_ = true;
+    bool stale_ = true; ///< the book or units changed while nobody looked
     std::optional<Document> document_;
     QWidget* tools_;
     ChoiceField* paperChoice_;

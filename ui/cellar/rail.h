@@ -9,6 +9,7 @@
 
 namespace staveline::ui {
 
+/// Draws one vessel of the rail: picture, name, state.
 class RailDelegate : public QStyledItemDelegate {
     Q_OBJECT
 public:
@@ -27,6 +28,7 @@ public:
     [[nodiscard]] QSize sizeHint() const override;
 
 Q_SIGNALS:
+    /// By mouse or arrow key: the vessel in hand follows at once.
     void chosen(const QString& vessel);
 
 private:

@@ -87,7 +87,13 @@ void StartPage::setRecent(const QStringList& books) {
         connect(button, &QPushButton::clicked, this, [this, path] { Q_EMIT bookChosen(path); });
         recent_->layout()->addWidget(button);
         recent_->layout()->setAlignment(button, Qt::AlignLeft);
+        button->show();
     }
+}
+
+void StartPage::focusFirst() {
+    if (auto* first = findChild<StartChoice*>())
+        first->setFocus(Qt::OtherFocusReason);
 }
 
 void StartPage::say(const QString& fault) {

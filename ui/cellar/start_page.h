@@ -16,6 +16,7 @@ public:
     explicit StartPage(bool hasSample, QWidget* parent = nullptr);
     void setRecent(const QStringList& books);
     void say(const QString& fault);
+    void focusFirst();
 
 Q_SIGNALS:
     void newAsked();

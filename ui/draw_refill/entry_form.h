@@ -26,8 +26,8 @@ public:
     [[nodiscard]] FactForm& fields() const { return *form_; }
     [[nodiscard]] QString words() const; ///< of the message shown
     void refresh();                      ///< the ledger changed under an entry in hand
-    void record();
-    void leave();
+    void record();                       ///< or amends; a fault goes to its field and the form stays
+    void leave();                        ///< nothing is kept
 
 Q_SIGNALS:
     /// What the entry would do; none while it cannot be said.

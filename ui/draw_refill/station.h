@@ -21,9 +21,10 @@ class DrawRefillStation : public QWidget {
 public:
     explicit DrawRefillStation(Session& session, QWidget* parent = nullptr);
     void showVessel(const VesselName& vessel);
+    /// Opens the form for a new entry; does nothing in a book for reading only.
     void begin(EntryKind kind);
     void amendSelected();
-    void removeSelected();
+    void removeSelected(); ///< without a question: undo takes it back
     void focusLedger();
 
     [[nodiscard]] LedgerTable& table() const { return *table_; }
@@ -36,7 +37,7 @@ Q_SIGNALS:
     void selectionChanged();
 
 private:
-    void refresh();
+    void refresh(); ///< from the desk; selection and an entry in hand stay
     void addEntryButtons(QWidget& row);
     void select(int row);
     [[nodiscard]] const LedgerLine* selected() const;

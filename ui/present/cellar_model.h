@@ -8,7 +8,12 @@
 
 namespace staveline::ui {
 
-enum class VesselMood { calm, soon, overdue, fault };
+enum class VesselMood {
+    calm,    ///< nothing due for a while
+    soon,    ///< due within ten days
+    overdue, ///< due before today
+    fault    ///< an unwanted fault was tasted
+};
 /// Shape, word and colour of the line under a vessel.
 [[nodiscard]] VesselMood moodOf(const VesselSummary& vessel);
 
@@ -18,12 +23,14 @@ public:
     explicit CellarModel(Session& session, QObject* parent = nullptr);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] const VesselSummary* at(int row) const;
+    [[nodiscard]] const VesselSummary* at(int row) const;  ///< null: no such row
     [[nodiscard]] int rowOf(const VesselName& name) const; ///< -1: not there
+    /// What is due, or the verdict, or the fault: one line.
     [[nodiscard]] QString headline(const VesselSummary& vessel) const;
     [[nodiscard]] const Session& session() const { return session_; }
 
 public Q_SLOTS:
+    /// Reads the vessels anew; the selection stays while the same vessels are there.
     void refresh();
 
 private:

@@ -11,6 +11,7 @@ namespace staveline::ui {
 class LedgerModel : public QAbstractTableModel {
     Q_OBJECT
 public:
+    /// Measured values stand in the entry's sentence: a ledger is read line by line.
     enum Column { day, entry, level, age, columnCount_ };
 
     explicit LedgerModel(Session& session, QObject* parent = nullptr);
@@ -19,10 +20,11 @@ public:
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    [[nodiscard]] const LedgerLine* at(int row) const;
+    [[nodiscard]] const LedgerLine* at(int row) const;       ///< null: no such row
     [[nodiscard]] const LedgerState* stateAt(int row) const; ///< after that entry
+    /// -1: not there. Rows are told apart by table and id, since each kind of entry has a table of its own.
     [[nodiscard]] int rowOf(std::int64_t id, const std::string& table) const;
-    [[nodiscard]] QStringList findings(int row) const;
+    [[nodiscard]] QStringList findings(int row) const; ///< what does not agree at this entry
 
 private:
     [[nodiscard]] QString cell(const LedgerLine& line, int column) const;

@@ -47,6 +47,7 @@ public:
     /// Shows the fault at its field; false: it belongs to none.
     bool showFault(const Fault& fault, bool goThere);
     void setUnits(const DisplayUnits& units);
+    /// Words in an empty number field.
     void setHint(const std::string& field, const QString& hint);
     void focusFirst();
 
@@ -59,6 +60,7 @@ Q_SIGNALS:
     void edited();
 
 private:
+    /// One field on the screen; exactly one of the typed pointers is set.
     struct Editor {
         FieldSpec spec;
         QLabel* label = nullptr;

@@ -48,7 +48,7 @@ protected:
 
 private:
     void read();
-    void takeOffer();
+    void takeOffer(); ///< the value a slip clearly meant
     void say(const Fault& fault);
     void clearMessage();
     [[nodiscard]] Result<double> parsed(const QString& typed) const; ///< stored units

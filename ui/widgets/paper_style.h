@@ -6,6 +6,7 @@
 
 namespace staveline::ui {
 
+/// One place for the look of ordinary widgets, so that none needs a style sheet.
 class PaperStyle : public QProxyStyle {
     Q_OBJECT
 public:

@@ -15,13 +15,16 @@ namespace staveline::ui {
 class Prompt {
 public:
     virtual ~Prompt() = default;
+    /// Empty: cancelled.
     virtual std::optional<std::filesystem::path> bookToOpen(QWidget* parent, const QString& folder) = 0;
     /// `ending` with its dot is added when none is typed.
     virtual std::optional<std::filesystem::path> fileToWrite(QWidget* parent, const QString& title,
                                                              const QString& suggestion, const QString& ending) = 0;
+    /// False: the brewer thought better of it.
     virtual bool setUpPrinter(QWidget* parent, QPrinter& printer) = 0;
 };
 
+/// Asks with the desktop's dialogs.
 class DialogPrompt : public Prompt {
 public:
     std::optional<std::filesystem::path> bookToOpen(QWidget* parent, const QString& folder) override;

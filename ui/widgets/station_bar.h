@@ -6,6 +6,7 @@
 
 namespace staveline::ui {
 
+/// A tab bar to assistive technology and to the arrow keys; the wheel does not turn it.
 class StationBar : public QTabBar {
     Q_OBJECT
 public:

@@ -10,6 +10,7 @@
 
 namespace staveline::ui {
 
+/// The start is a fact and opens nothing; the others open the work that belongs to them.
 enum class KnotKind { start, taste, brew, draw, nextTaste, nextDraw };
 
 struct Knot {
@@ -26,6 +27,7 @@ struct Knot {
 /// is room.
 [[nodiscard]] std::vector<double> spread(const std::vector<double>& wanted, double gap, double length);
 
+/// A knot is a button of its own: reached by Tab and arrows, named with its day.
 class KnotButton : public QAbstractButton {
     Q_OBJECT
 public:
@@ -67,7 +69,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void place();
+    void place(); ///< buttons along the line
     void openFocused();
     void moveFocus(int by);
     [[nodiscard]] double lineY() const;

@@ -31,6 +31,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
     connect(rail_, &Rail::chosen, this, [this](const QString& vessel) { showVessel(toStd(vessel)); });
     connect(vesselPage_, &VesselPage::left, this, [this] {
+        parts_->setCurrentWidget(vesselPart_);
         refresh();
         focusWork();
     });

@@ -25,11 +25,11 @@ class CellarView : public QWidget {
     Q_OBJECT
 public:
     CellarView(Session& session, Prompt& prompt, QWidget* parent = nullptr);
-    void showVessel(const VesselName& name);
+    void showVessel(const VesselName& name); ///< an unknown name changes nothing
     void showStation(Station station);
     void addVessel();
-    void stepVessel(int by);
-    void stepFocus(int by); ///< rail, stations, page
+    void stepVessel(int by); ///< along the rail; stays at its ends
+    void stepFocus(int by);  ///< rail, stations, page
     /// Where work goes on after opening: the ledger or the first question.
     void focusWork();
 
@@ -50,7 +50,7 @@ private:
     QWidget* makeRail();
     QWidget* makeVesselPart(Prompt& prompt);
     QWidget* makeEmptyPart();
-    void refresh();
+    void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openKnot(KnotKind kind);
     void selectInRail();
 

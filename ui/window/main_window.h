@@ -30,18 +30,22 @@ public:
 
     /// Opens `book`, else the last session's, else the first page.
     void start(const std::optional<std::filesystem::path>& book);
+    /// The book in hand stays when the other cannot be opened; the reason is said in the window.
     bool openBook(const std::filesystem::path& path);
+    /// An empty book, and the question for its first vessel.
     bool newBook(const std::filesystem::path& path);
     /// Opens the sample cellar at `path`; makes it first when it is not there.
     bool sampleBook(const std::filesystem::path& path);
-    void closeBook();
+    void closeBook(); ///< back to the first page
 
+    /// Stored values never change with these.
     void setUnits(const DisplayUnits& units);
     void setAppearance(Appearance appearance);
     void setPaper(PaperSize size);
     void toggleHelp();
     void remember(); ///< writes the settings
 
+    // What is in the window, for those who drive it; session and cellar are null on the first page.
     [[nodiscard]] Session* session() const { return session_.get(); }
     [[nodiscard]] CellarView* cellar() const { return cellar_; }
     [[nodiscard]] StartPage& startPage() const { return *startPage_; }
@@ -59,8 +63,10 @@ private:
     void makeMenus();
     void connectBook();
     void connectWork();
+    // --- the book in hand
     void take(std::unique_ptr<Desk> desk);
     bool failed(const Fault& fault);
+    // --- what follows from it
     void refreshActions();
     void refreshTitle();
     void refreshHelp();
