@@ -98,12 +98,20 @@ struct Proposal {
     Outcome atNext;                 ///< central prediction of the next draw, before the deviation is added
     PerDimension<int> cyclesNeeded; ///< the draw after this one that is first inside its window; 0: none of twelve
 };
+/// What a lock, or a grain or yeast that is not at hand, costs: the best plan without it is better by this much.
+struct RestrictionPrice {
+    std::string id;    ///< lever, grain or yeast
+    bool lock = false; ///< false: not at hand
+    double cost = 0;   ///< [squared bands]
+    Message withoutIt; ///< title of the plan that would then be best
+};
 struct Advice {
     PerDimension<Verdict> verdicts;
     PerDimension<Estimate> now; ///< the combined estimate it rests on
     PerDimension<TargetWindow> windows;
     std::vector<Proposal> proposals; ///< best first, at most three; empty on hold and fault first
     Proposal leaveAlone;
+    std::vector<RestrictionPrice> prices; ///< with withSettled only; cheap restrictions are left out
     std::vector<Message> notes; ///< e.g. a titration is the cheapest help; a two-point body gap is out of reach
     bool faultFirst = false;
 };

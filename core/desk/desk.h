@@ -3,10 +3,12 @@
 // One thread writes; advise() works on a snapshot and may run on any thread.
 #pragma once
 
-#include "advice/advise.h"
+#include "advice/explain.h"
 #include "book/book.h"
 #include "desk/facts.h"
+#include "desk/views.h"
 #include "sheet/brew_sheet.h"
+#include "sheet/tasting_paper.h"
 
 #include <filesystem>
 #include <functional>
@@ -67,14 +69,7 @@ struct AdviceRequest {
     std::vector<LeverLock> locks;         ///< beside the recorded ones
     std::vector<std::string> unavailable; ///< beside the recorded ones
     bool withSettled = true;
-};
-struct EstimatesView {
-    PerDimension<Estimate> model, combined;
-    PerDimension<std::optional<DimensionReading>> sitting;
-    std::optional<GramsPerLitre> ta;
-    std::optional<Day> tastedOn;
-    PerDimension<Verdict> verdicts;
-    std::vector<FaultMark> faults;
+    bool withoutRecorded = false; ///< as if no lock and nothing unavailable were recorded
 };
 /// Everything advise() needs, detached from the book.
 struct AdviceJob {
@@ -84,18 +79,12 @@ struct AdviceJob {
     std::int64_t revision = 0;
     Schedule dates;
     EstimatesView estimates;
+    std::optional<BrewFact> brewed; ///< for this refill already: the recipe can no longer be changed
 };
-
-struct HistoryRow {
-    Day on{};
-    std::string what; ///< "refill", "sitting", "reading", "draw"
-    std::optional<double> acidity, funk, body;
-    std::optional<double> acidityForecast, funkForecast, bodyForecast;
-    std::optional<Litres> volume;
-    std::optional<Days> meanAge;
-    Measured measured;
-    std::optional<Ibu> refillBitterness;
-    std::optional<Celsius> mashTemperature;
+/// How an edit is named and merged; empty parts: as the desk names it, never merged.
+struct EditNote {
+    std::string text;     ///< "score for sour length, Plover"
+    std::string mergeKey; ///< typing with the same key within 2 s is one edit
 };
 
 class Desk {
@@ -109,13 +98,19 @@ public:
     /// All or nothing: one transaction, one undo. Faults carry "/<index>/<field>" when there are several facts,
     /// "/<field>" when there is one. Returns the name of the edit.
     Result<std::string> record(const std::vector<Fact>& facts);
-    Result<std::string> record(const Fact& fact);
+    Result<std::string> record(const Fact& fact, const EditNote& note = {});
     /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
-    Result<std::string> amend(const std::string& table, std::int64_t id, const Fact& fact);
+    Result<std::string> amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note = {});
     Result<std::string> remove(const std::string& table, std::int64_t id);
     [[nodiscard]] Result<Fact> fact(const std::string& table, std::int64_t id) const;
     /// Stores the forecast of proposal `number` (1-based; 0: leave it alone) and makes its recipe the planned one.
+    /// Refused when the refill is brewed already (notPossible).
     Result<ChoiceFact> choose(const AdviceJob& job, const Advice& advice, int number);
+    /// The same for a setting of the brewer's own, from the try board or edited by hand (proposal ChoiceFact::own).
+    Result<ChoiceFact> adopt(const AdviceJob& job, const Trial& trial);
+    /// The recipe for the coming refill, edited: a new promise when a choice is open, else the base recipe of today.
+    /// Typing within 2 s merges. Refused when it is brewed already.
+    Result<std::string> revise(const VesselName& vessel, const Setting& setting, const EditNote& note = {});
 
     Result<std::string> undo();
     Result<std::string> redo();
@@ -126,7 +121,10 @@ public:
     [[nodiscard]] std::vector<VesselSummary> cellar() const;
     [[nodiscard]] Result<VesselSummary> vessel(const VesselName& name) const;
     [[nodiscard]] Result<LedgerView> ledger(const VesselName& name) const;
+    /// Refuses what `record` would refuse, with the same faults.
     [[nodiscard]] Result<LedgerPreview> preview(const Fact& fact) const;
+    /// The same for a fact that would replace a recorded one.
+    [[nodiscard]] Result<LedgerPreview> preview(const std::string& table, std::int64_t id, const Fact& fact) const;
     [[nodiscard]] Result<EstimatesView> estimates(const VesselName& name) const;
     [[nodiscard]] Result<AdviceJob> adviceJob(const AdviceRequest& request) const;
     /// adviceJob + advise in one call.
@@ -135,7 +133,26 @@ public:
     [[nodiscard]] Result<BrewPlan> brewPlan(const VesselName& name) const;
     [[nodiscard]] Result<Document> brewSheet(const VesselName& name, const DisplayUnits& units = {}) const;
     [[nodiscard]] Result<Prediction> predict(const VesselName& name, const Setting& setting) const;
-    [[nodiscard]] Result<std::vector<HistoryRow>> history(const VesselName& name) const;
+    [[nodiscard]] Result<HistoryView> history(const VesselName& name) const;
+    /// Newest first.
+    [[nodiscard]] Result<std::vector<Filed<SittingFact>>> sittings(const VesselName& name) const;
+    [[nodiscard]] Result<TasteView> taste(const SittingFact& sitting) const;
+    [[nodiscard]] Document tastingPaper(const VesselName& name, bool shortSheet, const DisplayUnits& units = {}) const;
+    /// None: never set; the adviser then works with a default one.
+    [[nodiscard]] Result<std::optional<Filed<TargetFact>>> target(const VesselName& name) const;
+    [[nodiscard]] Result<std::vector<PastDraw>> pastDraws(const VesselName& name) const; ///< newest first
+    [[nodiscard]] Result<std::vector<LockFact>> locks(const VesselName& name) const;     ///< in force today
+    [[nodiscard]] std::vector<AvailabilityFact> availability() const;                    ///< the latest of each item
+    [[nodiscard]] Result<DrawDayView> drawDay(const VesselName& name) const;
+    [[nodiscard]] Result<PlannedRecipe> planned(const VesselName& name) const;
+    /// A setting and a kit as they are being edited; faults point into the recipe ("/mash/0/temperature_c") or the kit
+    /// ("/equipment/efficiency").
+    [[nodiscard]] Result<BrewDraft> draft(const VesselName& name, const Setting& setting,
+                                          const EquipmentFact& kit) const;
+    /// What a brew, recorded or about to be, means for the next draw.
+    [[nodiscard]] Result<BrewMeaning> meaning(const BrewFact& brew) const;
+    [[nodiscard]] std::string nextBrewName() const; ///< "Brew 32"
+    [[nodiscard]] EquipmentFact kit() const;        ///< in use today; the default kit when none is recorded
     [[nodiscard]] Result<Setting> setting(const VesselName& name) const; ///< in use: base recipe and habits
     [[nodiscard]] std::optional<ChoiceFact> lastChoice(const VesselName& name) const;
     [[nodiscard]] std::vector<BrewFact> brews() const;

@@ -201,6 +201,7 @@ struct Forecast {
 struct ChoiceFact {
     VesselName vessel;
     Day on{};
+    static constexpr int own = -1;    ///< a setting of the brewer's own
     int proposal = 0;                 ///< 0: leave it alone
     std::optional<Forecast> forecast; ///< filled by the desk when the choice is made
     bool operator==(const ChoiceFact&) const = default;

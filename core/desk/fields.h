@@ -290,7 +290,7 @@ template <class V> void describe(V& v, Like<AvailabilityFact> auto& f) {
 template <class V> void describe(V& v, Like<ChoiceFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
-    v.field(Field{"proposal", 0, 3}, f.proposal);
+    v.field(Field{"proposal", -1, 3}, f.proposal);
     v.object(Field{"forecast"}, f.forecast);
 }
 
