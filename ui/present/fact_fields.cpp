@@ -35,6 +35,14 @@ template <class T> UnitKind unitOf(std::string_view name) {
         return UnitKind::days;
     else if constexpr (std::is_same_v<T, Share>)
         return UnitKind::percent;
+    else if constexpr (std::is_same_v<T, Kilograms>)
+        return UnitKind::mass;
+    else if constexpr (std::is_same_v<T, LitresPerKilogram>)
+        return UnitKind::thickness;
+    else if constexpr (std::is_same_v<T, LitresPerHour>)
+        return UnitKind::perHour;
+    else if constexpr (std::is_same_v<T, CelsiusPerMinute>)
+        return UnitKind::heating;
     return name.ends_with("years") || name.starts_with("years") ? UnitKind::years : UnitKind::none;
 }
 
@@ -130,11 +138,11 @@ private:
     const FieldValues& values;
 };
 
-/// Facts that are entries of a ledger, and new vessels: those with flat fields that a form shows.
+/// Facts that are entries of a ledger, new vessels and the kit: those with flat fields that a form shows.
 template <class F>
 concept Flat = std::is_same_v<F, VesselFact> || std::is_same_v<F, OpeningFact> || std::is_same_v<F, ReadingFact> ||
     std::is_same_v<F, SampleFact> || std::is_same_v<F, DipFact> || std::is_same_v<F, DrawOffFact> ||
-    std::is_same_v<F, RefillFact> || std::is_same_v<F, TopUpFact>;
+    std::is_same_v<F, RefillFact> || std::is_same_v<F, TopUpFact> || std::is_same_v<F, EquipmentFact>;
 
 template <class Visitor, class AnyFact> void visit(Visitor& visitor, AnyFact& fact) {
     std::visit(

@@ -8,6 +8,7 @@ namespace {
 
 constexpr double litresPerUsGallon = 3.785411784; // exact by definition (NIST Handbook 44)
 constexpr double litresPerHectolitre = 100;
+constexpr double fahrenheitPerCelsius = 1.8;
 
 double litresPerShown(DisplayUnits::Volume unit) {
     switch (unit) {
@@ -61,6 +62,17 @@ QString UnitScale::suffix() const {
         return QStringLiteral("%");
     case UnitKind::oxygen:
         return QStringLiteral("mg/L a year");
+    case UnitKind::minutes:
+        return QStringLiteral("min");
+    case UnitKind::mass:
+        return QStringLiteral("kg");
+    case UnitKind::thickness:
+        return QStringLiteral("L/kg");
+    case UnitKind::perHour:
+        return volumeSuffix(units_.volume) + QStringLiteral("/h");
+    case UnitKind::heating:
+        return units_.temperature == DisplayUnits::Temperature::celsius ? QStringLiteral("°C/min")
+                                                                        : QStringLiteral("°F/min");
     case UnitKind::ph:
     case UnitKind::none:
         break;
@@ -71,9 +83,12 @@ QString UnitScale::suffix() const {
 double UnitScale::toShown(double stored) const {
     switch (kind_) {
     case UnitKind::volume:
+    case UnitKind::perHour:
         return stored / litresPerShown(units_.volume);
+    case UnitKind::heating:
+        return units_.temperature == DisplayUnits::Temperature::celsius ? stored : stored * fahrenheitPerCelsius;
     case UnitKind::temperature:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? stored : stored * 1.8 + 32;
+        return units_.temperature == DisplayUnits::Temperature::celsius ? stored : stored * fahrenheitPerCelsius + 32;
     case UnitKind::gravity:
         return isSpecificGravity() ? stored : toPlato(SpecificGravity{stored}).p;
     case UnitKind::percent:
@@ -86,9 +101,12 @@ double UnitScale::toShown(double stored) const {
 double UnitScale::toStored(double shown) const {
     switch (kind_) {
     case UnitKind::volume:
+    case UnitKind::perHour:
         return shown * litresPerShown(units_.volume);
+    case UnitKind::heating:
+        return units_.temperature == DisplayUnits::Temperature::celsius ? shown : shown / fahrenheitPerCelsius;
     case UnitKind::temperature:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? shown : (shown - 32) / 1.8;
+        return units_.temperature == DisplayUnits::Temperature::celsius ? shown : (shown - 32) / fahrenheitPerCelsius;
     case UnitKind::gravity:
         return isSpecificGravity() ? shown : toGravity(Plato{shown}).sg;
     case UnitKind::percent:
@@ -105,9 +123,10 @@ int UnitScale::fewestDecimals() const {
 int UnitScale::mostDecimals() const {
     if (isSpecificGravity())
         return 4;
-    if (kind_ == UnitKind::volume && units_.volume == DisplayUnits::Volume::hectolitre)
+    const bool volume = kind_ == UnitKind::volume || kind_ == UnitKind::perHour;
+    if (volume && units_.volume == DisplayUnits::Volume::hectolitre)
         return 4;
-    return kind_ == UnitKind::volume || kind_ == UnitKind::ph || kind_ == UnitKind::acidity ? 3 : 2;
+    return volume || kind_ == UnitKind::ph || kind_ == UnitKind::acidity || kind_ == UnitKind::mass ? 3 : 2;
 }
 
 QString UnitScale::show(double stored) const {

@@ -22,7 +22,12 @@ enum class UnitKind {
     days,       ///< [d]
     years,      ///< [a]
     percent,    ///< stored as a share, 0..1
-    oxygen      ///< [mg/(L a)]
+    oxygen,     ///< [mg/(L a)]
+    minutes,    ///< [min]
+    mass,       ///< [kg]
+    thickness,  ///< of a mash [L/kg]
+    perHour,    ///< [L/h]
+    heating     ///< [C/min]
 };
 
 class UnitScale {
