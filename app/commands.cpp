@@ -253,9 +253,9 @@ int history(const Options& options) {
     if (!desk)
         return complain(desk.error(), options);
     auto rows = (*desk)->history(options.vessel);
-    if (!rows)
-        return complain(rows.error(), options);
-    fmt::print("{}", options.json ? toJson(*rows) : toCsv(*rows));
+    if (!past)
+        return complain(past.error(), options);
+    fmt::print("{}", options.json ? toJson(past->rows) : toCsv(past->rows));
     return 0;
 }
 

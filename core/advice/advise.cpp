@@ -124,7 +124,7 @@ Result<std::vector<Scored>> plansFor(Inquiry& inquiry) {
 
 /// The same question without one lock or with one more thing at hand.
 struct Restriction {
-    std::string name;
+    std::string id, name;
     bool lock = false;
     AdviceInput without;
 };
@@ -135,7 +135,7 @@ std::vector<Restriction> restrictionsOf(const AdviceInput& input) {
         const auto& lever = *findLever(lock.lever);
         if (!lever.proposed)
             continue;
-        Restriction each{rowOf(lever).name, true, input};
+        Restriction each{lever.id, rowOf(lever).name, true, input};
         std::erase_if(each.without.locks, [&](const LeverLock& other) { return other.lever == lock.lever; });
         all.push_back(std::move(each));
     }
@@ -144,7 +144,7 @@ std::vector<Restriction> restrictionsOf(const AdviceInput& input) {
         const auto grain = input.pantry->grain(id);
         if (!yeast && !grain)
             continue;
-        Restriction each{yeast ? yeast->name : grain->name, false, input};
+        Restriction each{id, yeast ? yeast->name : grain->name, false, input};
         each.without.unavailable.erase(id);
         all.push_back(std::move(each));
     }
@@ -190,8 +190,11 @@ Result<void> addPrices(Advice& advice, const AdviceInput& input, Forecaster& for
         const auto without = bestWithout(restriction, forecaster, stop);
         if (!without && stop.stop_requested())
             return fail(without.error());
-        if (without && best - without->cost > clearlyBetter)
-            advice.notes.push_back(told({restriction.name, restriction.lock, best - without->cost, without->title}));
+        const double price = without ? best - without->cost : 0;
+        if (price <= clearlyBetter)
+            continue;
+        advice.prices.push_back({restriction.id, restriction.lock, price, without->title});
+        advice.notes.push_back(told({restriction.name, restriction.lock, price, without->title}));
     }
     return {};
 }
@@ -225,6 +228,7 @@ Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std:
                   .windows = input.target.windows,
                   .proposals = {},
                   .leaveAlone = writer.leaveAlone(asked.search->scored({})),
+                  .prices = {},
                   .notes = notesOf(input, asked.ground),
                   .faultFirst = isFaultFirst(input)};
     if (advice.faultFirst || onlyHolds(input))

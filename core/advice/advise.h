@@ -44,6 +44,15 @@ struct Setting {
     bool operator==(const Setting&) const = default;
 };
 
+/// One part of what the combined estimate of a dimension rests on.
+struct Evidence {
+    enum class Kind { model, titration, sitting } kind = Kind::model;
+    Estimate estimate;
+    std::optional<Day> on{};           ///< titration, sitting
+    std::optional<GramsPerLitre> ta{}; ///< titration
+    bool operator==(const Evidence&) const = default;
+};
+
 struct AdviceInput {
     // the vessel today
     VesselState state;
@@ -57,6 +66,7 @@ struct AdviceInput {
     // what is known and wanted, today's scores
     PerDimension<Estimate> model;    ///< carried forward, score space
     PerDimension<Estimate> combined; ///< model, TA and sitting together
+    PerDimension<std::vector<Evidence>> evidence; ///< for the explanations; empty: not known
     Target target;
     PerDimension<Verdict> verdicts;
     // what can be done

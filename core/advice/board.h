@@ -26,6 +26,9 @@ struct BoardLine {
 /// A value as the board shows it: "63 °C", "infusion jump". Its key is a text of advice.tsv.
 [[nodiscard]] Message valueText(const std::string& lever, const LeverValue& value, const Pantry& pantry);
 
+/// How the brew sheet words what `to` changes against the setting in use, lever by lever.
+[[nodiscard]] std::vector<Message> wordingsOf(const AdviceInput& input, const Setting& to);
+
 /// Less than this will not be tasted [points].
 [[nodiscard]] bool willBeTasted(double points);
 

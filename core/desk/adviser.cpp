@@ -10,43 +10,18 @@
 namespace staveline {
 namespace {
 
-/// What the vessel holds on the draw day, evaporation taken off.
-Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, Day today, Day draw) {
-    return replayOf(record, shared, std::max(today, draw)).now.volume;
-}
-
-/// Filled to what it held after the last refill; before the first, to its capacity.
-Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day today) {
-    auto entries = ledgerEntries(record, shared);
-    std::sort(entries.begin(), entries.end(), ledgerOrder);
-    const Replay replayed = replay(entries, shapeOf(record.facts), today);
-    for (std::size_t i = entries.size(); i-- > 0;)
-        if (entries[i].kind == EntryKind::refill && !entries[i].outOfThisVessel)
-            return replayed.after[i].volume;
-    return record.facts.capacity;
-}
-
 std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
-    std::map<std::string, LockFact> latest;
-    for (const auto& stored : record.of<LockFact>())
-        if (stored.fact.on <= today)
-            latest[stored.fact.lever] = stored.fact;
     std::vector<LeverLock> locks;
-    for (const auto& [lever, lock] : latest)
-        if (lock.locked)
-            locks.push_back({lever, lock.value ? LeverValue{*lock.value} : LeverValue{lock.choice}});
+    for (const auto& lock : locksInForce(record, today))
+        locks.push_back({lock.lever, lock.value ? LeverValue{*lock.value} : LeverValue{lock.choice}});
     return locks;
 }
 
 std::set<std::string> unavailableItems(const SharedFacts& shared, Day today, Day brewDay) {
-    std::map<std::string, AvailabilityFact> latest;
-    for (const auto& stored : shared.availability)
-        if (stored.fact.on <= today)
-            latest[stored.fact.item] = stored.fact;
     std::set<std::string> items;
-    for (const auto& [item, availability] : latest)
-        if (!availability.available && !(availability.readyOn && *availability.readyOn <= brewDay))
-            items.insert(item);
+    for (const auto& each : availabilityOn(shared, today))
+        if (!each.available && !(each.readyOn && *each.readyOn <= brewDay))
+            items.insert(each.item);
     return items;
 }
 
@@ -61,26 +36,44 @@ std::string fingerprintOf(const AdviceInput& input) {
     return fmt::format("{:016x}", static_cast<std::uint64_t>(crc.checksum()));
 }
 
-Forecast forecastOf(const AdviceJob& job, const Proposal& proposal) {
+/// Everything but what led to it.
+Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimension<Band>& next) {
     Forecast forecast;
     for (Dimension d : allDimensions) {
-        forecast.mean[d] = proposal.next[d].value;
-        forecast.sd[d] = (proposal.next[d].high - proposal.next[d].low) / (2 * z80);
+        forecast.mean[d] = next[d].value;
+        forecast.sd[d] = (next[d].high - next[d].low) / (2 * z80);
     }
-    forecast.recipe = proposal.setting.recipe;
-    forecast.draw = proposal.setting.draw;
-    forecast.interval = proposal.setting.interval;
-    forecast.temperature = proposal.setting.temperature;
+    forecast.recipe = setting.recipe;
+    forecast.draw = setting.draw;
+    forecast.interval = setting.interval;
+    forecast.temperature = setting.temperature;
     forecast.thisDraw = job.dates.draw;
-    forecast.nextDraw = job.dates.draw + std::chrono::days{static_cast<int>(std::lround(proposal.setting.interval.d))};
-    for (const auto& move : proposal.moves)
-        forecast.moves.push_back(render(move.wording));
-    for (const auto& reason : proposal.reasons)
-        forecast.reasons.push_back(render(reason));
+    forecast.nextDraw = job.dates.draw + std::chrono::days{static_cast<int>(std::lround(setting.interval.d))};
     forecast.modelVersion = std::string(modelVersion);
     forecast.fingerprint = fingerprintOf(job.input);
     forecast.target = job.input.target;
     return forecast;
+}
+
+Forecast forecastOf(const AdviceJob& job, const Proposal& proposal) {
+    Forecast forecast = promised(job, proposal.setting, proposal.next);
+    for (const auto& move : proposal.moves)
+        forecast.moves.push_back(render(move.wording));
+    for (const auto& reason : proposal.reasons)
+        forecast.reasons.push_back(render(reason));
+    return forecast;
+}
+
+/// Of a setting of the brewer's own.
+Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day on) {
+    auto trial = TryBoard(job.input).trial(setting, TrialDepth::next);
+    if (!trial)
+        return fail(trial.error());
+    ChoiceFact choice{job.vessel, on, ChoiceFact::own, promised(job, setting, trial->next)};
+    for (const auto& wording : wordingsOf(job.input, setting))
+        choice.forecast->moves.push_back(render(wording));
+    choice.forecast->reasons.push_back(render(say("desk.own_plan")));
+    return choice;
 }
 
 /// The stored promise in the shape the sheet reads.
@@ -125,16 +118,7 @@ Result<BrewPlan> sized(const Setting& setting, const VesselRecord& record, const
     if (!input)
         return fail(input.error());
     const RefillBeer beer = brew(*input, parametersFor(record, today).brew);
-    const LedgerState now = replayOf(record, shared, today).now;
-    const Schedule dates = datesOf(record, shared, now, today);
-    const bool drawn = now.lastDraw && (!now.lastRefill || *now.lastDraw > *now.lastRefill);
-    const Litres held = volumeOnDraw(record, shared, today, dates.draw);
-    const Litres afterDraw = drawn ? held : Litres{std::max(0.0, held.l - setting.draw.l)};
-    BatchNeed need;
-    need.intoVessel = usualFill(record, shared, today) - afterDraw;
-    need.margin = kit.margin;
-    need.fixedBrewLength = kit.brewLength;
-    return planBrew(*input, beer, kit.equipment, need);
+    return sizedFor(*input, beer, kit, refillWanted(setting, record, shared, today));
 }
 
 } // namespace
@@ -180,6 +164,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     const LedgerState held = replayOf(record, shared, now).now;
     job.dates = datesOf(record, shared, held, now);
     job.estimates = *estimates;
+    if (const BrewFact* brewed = brewForRefill(record, shared, held, now))
+        job.brewed = *brewed;
     AdviceInput& in = job.input;
     in.state = *state;
     in.volumeAtDraw = volumeOnDraw(record, shared, now, job.dates.draw);
@@ -193,18 +179,21 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     }
     in.model = estimates->model;
     in.combined = estimates->combined;
+    in.evidence = estimates->evidence;
     if (const TargetFact* target = record.latest<TargetFact>(now))
         in.target = target->target;
     in.verdicts = estimates->verdicts;
     in.base = settingInUse(record, now);
     in.equipment = shared.kit(now).equipment;
     in.margin = shared.kit(now).margin;
-    in.locks = recordedLocks(record, now);
+    if (!request.withoutRecorded)
+        in.locks = recordedLocks(record, now);
     for (const auto& lock : request.locks) {
         std::erase_if(in.locks, [&](const LeverLock& old) { return old.lever == lock.lever; });
         in.locks.push_back(lock);
     }
-    in.unavailable = unavailableItems(shared, now, job.dates.brew);
+    if (!request.withoutRecorded)
+        in.unavailable = unavailableItems(shared, now, job.dates.brew);
     in.unavailable.insert(request.unavailable.begin(), request.unavailable.end());
     in.daysToBrew = std::max(0, daysBetween(now, job.dates.brew));
     in.parameters = parametersFor(record, now);
@@ -238,6 +227,52 @@ Result<ChoiceFact> Desk::choose(const AdviceJob& job, const Advice& advice, int 
     if (auto done = record(Fact{*choice}); !done)
         return fail(done.error());
     return choice;
+}
+
+Result<ChoiceFact> Desk::adopt(const AdviceJob& job, const Trial& trial) {
+    auto choice = ownChoice(job, trial.setting, today());
+    if (!choice)
+        return choice;
+    if (auto done = record(Fact{*choice}); !done)
+        return fail(done.error());
+    return choice;
+}
+
+Result<std::string> Desk::revise(const VesselName& name, const Setting& setting, const EditNote& note) {
+    auto found = inside_->cellar->vessel(name);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = **found;
+    const LedgerState now = replayOf(record, inside_->cellar->shared(), today()).now;
+    const Setting inUse = settingInUse(record, today());
+    const bool handling =
+        setting.draw != inUse.draw || setting.interval != inUse.interval || setting.temperature != inUse.temperature;
+    if (!openChoice(record, now) && !handling)
+        return replaceToday(BaseRecipeFact{name, today(), setting.recipe}, note);
+    auto job = adviceJob({name, {}, {}, false});
+    if (!job)
+        return fail(job.error());
+    auto choice = ownChoice(*job, setting, today());
+    if (!choice)
+        return fail(choice.error());
+    return replaceToday(*choice, note);
+}
+
+/// Takes the place of today's fact of the kind, or is the first of the day. A proposal's promise stays as it was made.
+template <class F> Result<std::string> Desk::replaceToday(const F& fact, const EditNote& note) {
+    auto found = inside_->cellar->vessel(fact.vessel);
+    if (!found)
+        return fail(found.error());
+    const auto& list = (*found)->template of<F>();
+    const auto replaceable = [&](const F& old) {
+        if constexpr (std::is_same_v<F, ChoiceFact>)
+            return old.on == fact.on && old.proposal == ChoiceFact::own;
+        else
+            return old.on == fact.on;
+    };
+    if (!list.empty() && replaceable(list.back().fact))
+        return amend(std::string(tableOf<F>), list.back().id, Fact{fact}, note);
+    return record(Fact{fact}, note);
 }
 
 Result<BrewPlan> Desk::brewPlan(const VesselName& name) const {

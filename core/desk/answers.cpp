@@ -197,15 +197,18 @@ std::string toJson(const book::CheckReport& report) {
 
 namespace {
 
+std::optional<double> meanOf(const std::optional<Estimate>& estimate) {
+    return estimate ? std::optional(estimate->mean) : std::nullopt;
+}
+
 /// The history's columns, in order; the one list behind JSON and CSV.
 void eachColumn(const HistoryRow& row, auto&& put) {
-    put("acidity", row.acidity);
-    put("funk", row.funk);
-    put("body", row.body);
-    put("acidity_forecast", row.acidityForecast);
-    put("funk_forecast", row.funkForecast);
-    put("body_forecast", row.bodyForecast);
+    for (Dimension d : allDimensions)
+        put(std::string(name(d)), meanOf(row.tasted[d]));
+    for (Dimension d : allDimensions)
+        put(std::string(name(d)) + "_forecast", meanOf(row.forecast[d]));
     put("volume_l", row.volume);
+    put("moved_l", row.moved);
     put("mean_age_d", row.meanAge);
     put("gravity_sg", row.measured.gravity);
     put("ph", row.measured.ph);
@@ -230,7 +233,7 @@ std::string toJson(const std::vector<HistoryRow>& history) {
     Json list = Json::array();
     for (const auto& row : history) {
         Json json{{"on", isoDay(row.on)}, {"what", row.what}};
-        eachColumn(row, [&](const char* name, const auto& value) {
+        eachColumn(row, [&](const std::string& name, const auto& value) {
             if (const auto number = plain(value))
                 json[name] = *number;
         });
@@ -241,11 +244,11 @@ std::string toJson(const std::vector<HistoryRow>& history) {
 
 std::string toCsv(const std::vector<HistoryRow>& history) {
     std::string text = "on,what";
-    eachColumn(HistoryRow{}, [&](const char* name, const auto&) { text += std::string(",") + name; });
+    eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { text += "," + name; });
     text += "\r\n";
     for (const auto& row : history) {
         text += isoDay(row.on) + "," + row.what;
-        eachColumn(row, [&](const char*, const auto& value) {
+        eachColumn(row, [&](const std::string&, const auto& value) {
             const auto number = plain(value);
             text += number ? fmt::format(",{:.6g}", *number) : std::string(",");
         });

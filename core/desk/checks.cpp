@@ -149,7 +149,14 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [](const VesselRecord&) { return Result<void>{}; });
     }
     Result<void> operator()(const CultureFact& f) {
-        return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
+        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
+            const LedgerState then = replayOf(record, shared(), f.on).now;
+            const BrewFact* brewed = brewForRefill(record, shared(), then, f.on);
+            if (!brewed)
+                return {};
+            return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
+                         say("desk.brewed_already.remedy")});
+        });
     }
     Result<void> operator()(const EquipmentFact&) { return {}; }
     Result<void> operator()(const BaseRecipeFact& f) {
@@ -235,7 +242,14 @@ struct Meaning {
         return fail(pantry.grain(f.item, "/item").error());
     }
     Result<void> operator()(const ChoiceFact& f) {
-        return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
+        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
+            const LedgerState then = replayOf(record, shared(), f.on).now;
+            const BrewFact* brewed = brewForRefill(record, shared(), then, f.on);
+            if (!brewed)
+                return {};
+            return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
+                         say("desk.brewed_already.remedy")});
+        });
     }
 };
 

@@ -174,6 +174,8 @@ public:
     bool poll();
 
 private:
+    template <class F> Result<std::string> replaceToday(const F& fact, const EditNote& note);
+    Result<std::string> recordNamed(const std::vector<Fact>& facts, const EditNote& note);
     /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
     [[nodiscard]] Result<ChoiceFact> promise(const VesselName& vessel, int number, Day on) const;
 

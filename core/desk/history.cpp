@@ -1,40 +1,48 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+// A vessel across its cycles: what happened, what was tasted, what was promised and how that came out.
 #include "desk/inside.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace staveline {
 namespace {
 
+PerDimension<std::optional<Estimate>> tastedIn(const Sitting& sitting) {
+    const auto result = evaluate(sitting, builtInSheet());
+    PerDimension<std::optional<Estimate>> tasted;
+    for (Dimension d : allDimensions)
+        if (const auto& reading = result.dimensions[d])
+            tasted[d] = Estimate{reading->mean, reading->absoluteSe};
+    return tasted;
+}
+
 void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
     for (const auto& stored : record.of<SittingFact>()) {
-        const auto result = evaluate(stored.fact.sitting, builtInSheet());
         HistoryRow row;
         row.on = stored.fact.sitting.on;
         row.what = "sitting";
-        const auto mean = [&](Dimension d) {
-            const auto& reading = result.dimensions[d];
-            return reading ? std::optional<double>(reading->mean) : std::nullopt;
-        };
-        row.acidity = mean(Dimension::acidity);
-        row.funk = mean(Dimension::funk);
-        row.body = mean(Dimension::body);
-        rows.push_back(row);
+        row.tasted = tastedIn(stored.fact.sitting);
+        row.note = stored.fact.sitting.note;
+        rows.push_back(std::move(row));
     }
 }
 
-void addForecasts(const VesselRecord& record, std::vector<HistoryRow>& rows) {
-    for (const auto& stored : record.of<ChoiceFact>()) {
-        if (!stored.fact.forecast)
-            continue;
-        const Forecast& forecast = *stored.fact.forecast;
+PerDimension<Estimate> toldBy(const Forecast& forecast) {
+    PerDimension<Estimate> told;
+    for (Dimension d : allDimensions)
+        told[d] = {forecast.mean[d], forecast.sd[d]};
+    return told;
+}
+
+void addForecasts(const std::vector<PromiseKept>& promises, std::vector<HistoryRow>& rows) {
+    for (const auto& promise : promises) {
         HistoryRow row;
-        row.on = forecast.nextDraw;
+        row.on = promise.forDay;
         row.what = "forecast";
-        row.acidityForecast = forecast.mean[Dimension::acidity];
-        row.funkForecast = forecast.mean[Dimension::funk];
-        row.bodyForecast = forecast.mean[Dimension::body];
-        rows.push_back(row);
+        for (Dimension d : allDimensions)
+            row.forecast[d] = promise.told[d];
+        rows.push_back(std::move(row));
     }
 }
 
@@ -45,46 +53,212 @@ template <class F> const F* find(const VesselRecord& record, book::RowId id) {
     return nullptr;
 }
 
-void addLedger(const VesselRecord& record, const SharedFacts& shared, Day today, std::vector<HistoryRow>& rows) {
-    auto entries = ledgerEntries(record, shared);
-    std::sort(entries.begin(), entries.end(), ledgerOrder);
-    const Replay replayed = replay(entries, shapeOf(record.facts), today);
-    for (std::size_t i = 0; i < entries.size(); ++i) {
-        const LedgerEntry& e = entries[i];
-        HistoryRow row;
-        row.on = e.on;
-        row.what = e.outOfThisVessel ? "moved_out" : std::string(tableOfEntry(e.kind));
-        row.volume = replayed.after[i].volume;
-        row.meanAge = replayed.after[i].meanAge;
-        const book::RowId id = rowOf(e.id);
-        if (const auto* reading = e.kind == EntryKind::reading ? find<ReadingFact>(record, id) : nullptr)
-            row.measured = reading->measured;
-        if (const auto* sample = e.kind == EntryKind::sample ? find<SampleFact>(record, id) : nullptr)
-            row.measured = sample->measured;
-        if (const auto* drawn = e.kind == EntryKind::drawOff ? find<DrawOffFact>(record, id) : nullptr)
-            row.measured = drawn->measured;
-        if (e.brew)
-            if (const BrewFact* brew = shared.brew(shared.names.brewNames.at(*e.brew))) {
-                row.refillBitterness = brew->recipe.bitterness;
-                if (!brew->recipe.mash.empty())
-                    row.mashTemperature = brew->recipe.mash.back().temperature;
-            }
-        rows.push_back(row);
+template <class F> void take(const F* fact, HistoryRow& row) {
+    if (!fact)
+        return;
+    row.note = fact->note;
+    if constexpr (requires { fact->measured; })
+        row.measured = fact->measured;
+}
+
+void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row) {
+    const book::RowId id = rowOf(e.id);
+    switch (e.kind) {
+    case EntryKind::opening:
+        return take(find<OpeningFact>(record, id), row);
+    case EntryKind::drawOff:
+        return take(find<DrawOffFact>(record, id), row);
+    case EntryKind::refill:
+        return take(find<RefillFact>(record, id), row);
+    case EntryKind::topUp:
+        return take(find<TopUpFact>(record, id), row);
+    case EntryKind::sample:
+        return take(find<SampleFact>(record, id), row);
+    case EntryKind::dip:
+        return take(find<DipFact>(record, id), row);
+    case EntryKind::reading:
+        return take(find<ReadingFact>(record, id), row);
     }
+}
+
+void takeBrew(const BrewFact& brew, HistoryRow& row) {
+    row.refillBitterness = brew.recipe.bitterness;
+    if (!brew.recipe.mash.empty())
+        row.mashTemperature = brew.recipe.mash.back().temperature;
+}
+
+bool movesLiquid(EntryKind kind) {
+    return kind != EntryKind::dip && kind != EntryKind::reading && kind != EntryKind::opening;
+}
+
+/// The level just before an entry: what the entry moved is taken back.
+Litres volumeBefore(const LedgerEntry& e, const LedgerState& after) {
+    const bool in = !e.outOfThisVessel && (e.kind == EntryKind::refill || e.kind == EntryKind::topUp);
+    if (!movesLiquid(e.kind))
+        return after.volume;
+    return Litres{std::max(0.0, in ? after.volume.l - e.volume.l : after.volume.l + e.volume.l)};
+}
+
+class LedgerPart {
+public:
+    LedgerPart(const VesselRecord& record, const SharedFacts& shared, Day today)
+        : record_(record), shared_(shared), entries_(ledgerEntries(record, shared)) {
+        std::sort(entries_.begin(), entries_.end(), ledgerOrder);
+        replayed_ = replay(entries_, shapeOf(record.facts), today);
+    }
+
+    void addRows(std::vector<HistoryRow>& rows) const {
+        for (std::size_t i = 0; i < entries_.size(); ++i) {
+            const LedgerEntry& e = entries_[i];
+            HistoryRow row;
+            row.on = e.on;
+            row.what = e.outOfThisVessel ? "moved_out" : std::string(tableOfEntry(e.kind));
+            row.volume = replayed_.after[i].volume;
+            row.meanAge = replayed_.after[i].meanAge;
+            if (movesLiquid(e.kind))
+                row.moved = e.volume;
+            if (!e.outOfThisVessel)
+                takeFact(record_, e, row);
+            if (e.brew)
+                if (const BrewFact* brew = shared_.brew(shared_.names.brewNames.at(*e.brew)))
+                    takeBrew(*brew, row);
+            rows.push_back(std::move(row));
+        }
+    }
+
+    [[nodiscard]] std::vector<HistoryView::Tooth> teeth() const {
+        std::vector<HistoryView::Tooth> teeth;
+        for (std::size_t i = 0; i < entries_.size(); ++i) {
+            const LedgerState& after = replayed_.after[i];
+            if (i > 0) {
+                const LedgerState& last = replayed_.after[i - 1];
+                const double days = daysBetween(last.on, after.on);
+                teeth.push_back({after.on, volumeBefore(entries_[i], after), Days{last.meanAge.d + days}});
+            }
+            teeth.push_back({after.on, after.volume, after.meanAge});
+        }
+        if (!teeth.empty())
+            teeth.push_back({replayed_.now.on, replayed_.now.volume, replayed_.now.meanAge});
+        return teeth;
+    }
+
+private:
+    const VesselRecord& record_;
+    const SharedFacts& shared_;
+    std::vector<LedgerEntry> entries_;
+    Replay replayed_;
+};
+
+/// The first of a kind on or after a day; none: nullptr.
+template <class F> const F* firstFrom(const VesselRecord& record, Day day) {
+    for (const auto& stored : record.of<F>())
+        if (stored.fact.on >= day)
+            return &stored.fact;
+    return nullptr;
+}
+
+const Sitting* lastSitting(const VesselRecord& record, Day after, Day until) {
+    const Sitting* found = nullptr;
+    for (const auto& stored : record.of<SittingFact>())
+        if (stored.fact.sitting.on > after && stored.fact.sitting.on <= until)
+            found = &stored.fact.sitting;
+    return found;
+}
+
+/// The last sitting of the cycle that the promised refill began.
+void judge(PromiseKept& promise, const VesselRecord& record, Day refilled, Day today) {
+    const auto* draw = firstFrom<DrawOffFact>(record, refilled + std::chrono::days{1});
+    const Sitting* sitting = lastSitting(record, refilled, draw ? draw->on : today);
+    if (!sitting)
+        return;
+    promise.tasted = tastedIn(*sitting);
+    for (Dimension d : allDimensions)
+        if (promise.tasted[d])
+            promise.inside[d] = std::abs(promise.tasted[d]->mean - promise.told[d].mean) <= z80 * promise.told[d].sd;
+}
+
+std::vector<PromiseKept> promisesOf(const VesselRecord& record, Day today) {
+    std::vector<PromiseKept> promises;
+    const auto& choices = record.of<ChoiceFact>();
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        const ChoiceFact& choice = choices[i].fact;
+        const auto* refill = firstFrom<RefillFact>(record, choice.on);
+        // A later choice for the same refill takes the place of an earlier one.
+        if (!choice.forecast || (i + 1 < choices.size() && (!refill || choices[i + 1].fact.on <= refill->on)))
+            continue;
+        PromiseKept promise;
+        promise.made = choice.on;
+        promise.forDay = choice.forecast->nextDraw;
+        promise.proposal = choice.proposal;
+        promise.told = toldBy(*choice.forecast);
+        if (refill)
+            judge(promise, record, refill->on, today);
+        promises.push_back(std::move(promise));
+    }
+    return promises;
+}
+
+std::vector<Message> recordOf(const std::vector<PromiseKept>& promises) {
+    std::vector<Message> lines;
+    for (Dimension d : allDimensions) {
+        const auto judged = std::count_if(promises.begin(), promises.end(),
+                                          [&](const PromiseKept& p) { return p.inside[d].has_value(); });
+        const auto inside = std::count_if(promises.begin(), promises.end(),
+                                          [&](const PromiseKept& p) { return p.inside[d].value_or(false); });
+        if (judged > 0)
+            lines.push_back(say("desk.promises." + std::string(name(d)))
+                                .with("inside", static_cast<std::int64_t>(inside))
+                                .with("judged", static_cast<std::int64_t>(judged)));
+    }
+    return lines;
 }
 
 } // namespace
 
-Result<std::vector<HistoryRow>> Desk::history(const VesselName& name) const {
-    auto record = inside_->cellar->vessel(name);
-    if (!record)
-        return fail(record.error());
-    std::vector<HistoryRow> rows;
-    addLedger(**record, inside_->cellar->shared(), today(), rows);
-    addSittings(**record, rows);
-    addForecasts(**record, rows);
-    std::stable_sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
-    return rows;
+Result<HistoryView> Desk::history(const VesselName& name) const {
+    auto found = inside_->cellar->vessel(name);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = **found;
+    const LedgerPart ledger(record, inside_->cellar->shared(), today());
+    HistoryView view;
+    view.promises = promisesOf(record, today());
+    view.record = recordOf(view.promises);
+    view.teeth = ledger.teeth();
+    for (const auto& stored : record.of<TargetFact>())
+        view.targets.push_back(stored.fact);
+    ledger.addRows(view.rows);
+    addSittings(record, view.rows);
+    addForecasts(view.promises, view.rows);
+    std::stable_sort(view.rows.begin(), view.rows.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
+    return view;
+}
+
+Result<std::vector<PastDraw>> Desk::pastDraws(const VesselName& name) const {
+    auto found = inside_->cellar->vessel(name);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = **found;
+    std::vector<PastDraw> draws;
+    for (const auto& stored : record.of<DrawOffFact>()) {
+        PastDraw draw{stored.fact.on, stored.fact.lot, {}};
+        Day refilled{};
+        for (const auto& refill : record.of<RefillFact>())
+            if (refill.fact.on < draw.on)
+                refilled = refill.fact.on;
+        if (const Sitting* sitting = lastSitting(record, refilled, draw.on))
+            draw.tasted = tastedIn(*sitting);
+        draws.push_back(std::move(draw));
+    }
+    std::reverse(draws.begin(), draws.end());
+    return draws;
+}
+
+Target likeDraw(Target target, const PastDraw& draw) {
+    for (Dimension d : allDimensions)
+        if (draw.tasted[d])
+            target.windows[d].wanted = std::clamp(std::round(draw.tasted[d]->mean * 2) / 2, 0.0, 10.0);
+    return target;
 }
 
 } // namespace staveline

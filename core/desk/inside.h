@@ -134,6 +134,23 @@ private:
 [[nodiscard]] Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today);
 [[nodiscard]] double oxygenOf(const VesselFact& facts);
 
+/// The brew made for the coming refill: for this vessel, since the last refill, in no vessel yet; the latest.
+[[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared,
+                                            const LedgerState& now, Day today);
+/// What the vessel holds on the draw day, evaporation taken off.
+[[nodiscard]] Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, Day today, Day draw);
+/// Filled to what it held after the last refill; before the first, to its capacity.
+[[nodiscard]] Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day today);
+/// In force on `today`: the latest of each lever, if it locks.
+[[nodiscard]] std::vector<LockFact> locksInForce(const VesselRecord& record, Day today);
+/// The latest of each item up to `today`.
+[[nodiscard]] std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
+/// Litres the next refill must bring, for this setting; after a draw without a refill, what the ledger says.
+[[nodiscard]] Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared,
+                                  Day today);
+[[nodiscard]] Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit,
+                                        Litres intoVessel);
+
 struct Desk::Inside {
     using WriteBody = std::function<Result<void>(Cellar&, book::Writer&)>;
 
@@ -148,6 +165,7 @@ struct Desk::Inside {
     /// The vessels a stored fact belongs to.
     template <class F>
     Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id) const;
+    template <class F> [[nodiscard]] Result<std::string> subjectOf(const std::string& table, book::RowId id) const;
     /// Drops what an edit's subject names: vessel ids, "shared" or "*" for all.
     void forget(const std::string& subject);
     void tell() const;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is known about a vessel on a day: settings, schedule, chemistry, estimates, verdicts.
+#include "brewing/as_brewed.h"
 #include "desk/inside.h"
 #include "forward/parameters.h"
 #include "quantity/acid_base.h"
@@ -48,6 +49,8 @@ public:
         auto beer = brewed(recipe, shared, fact->on, parameters_);
         if (!beer)
             return fail(beer.error());
+        if (fact->finalGravity)
+            *beer = withFinalGravity(*beer, recipe.originalGravity, toPlato(*fact->finalGravity), parameters_.brew);
         byId.emplace(shared.names.brews.find(name)->second, std::move(*beer));
         return {};
     }
@@ -170,6 +173,13 @@ Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer, const Scor
     const double effective = std::max(1.05, ta.gPerL + .45 * beer.acetic - p.s0);
     const double map = mean * std::hypot(.15, .07 * std::log(effective));
     return {mean, std::max(.1, std::hypot(slope * titrationSd, map))};
+}
+
+Estimate combinedOf(const std::vector<Evidence>& evidence) {
+    std::vector<Estimate> estimates;
+    for (const auto& each : evidence)
+        estimates.push_back(each.estimate);
+    return combine(estimates);
 }
 
 bool gravityFalling(const VesselRecord& record, const LedgerState& now, Day today) {
@@ -328,14 +338,15 @@ Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Da
     const Target target = targetFact ? targetFact->target : Target{};
     const Scores modelled = scores(state->beer, p.score);
     EstimatesView view;
-    PerDimension<std::vector<Estimate>> sources;
     for (Dimension d : allDimensions) {
         view.model[d] = {modelled[d], modelSd[d]};
-        sources[d].push_back(view.model[d]);
+        view.evidence[d].push_back({Evidence::Kind::model, view.model[d]});
     }
     if (const auto titration = latestTitration(record, now, today)) {
         view.ta = titration->ta;
-        sources[Dimension::acidity].push_back(titrationEstimate(titration->ta, state->beer, p.score));
+        view.evidence[Dimension::acidity].push_back({Evidence::Kind::titration,
+                                                     titrationEstimate(titration->ta, state->beer, p.score),
+                                                     titration->on, titration->ta});
     }
     VerdictContext context;
     context.today = today;
@@ -350,8 +361,10 @@ Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Da
         const bool same = onlyTaster(sitting->sitting, target.setBy);
         for (Dimension d : allDimensions)
             if (const auto& reading = result.dimensions[d])
-                sources[d].push_back(
-                    {reading->mean + modelled[d] - at[d], same ? reading->sameTasterSe : reading->absoluteSe});
+                view.evidence[d].push_back(
+                    {Evidence::Kind::sitting,
+                     {reading->mean + modelled[d] - at[d], same ? reading->sameTasterSe : reading->absoluteSe},
+                     sitting->sitting.on});
         if (const auto mark = worstUnwantedFault(result, target, builtInSheet())) {
             context.fault = mark->fault;
             context.faultRule = builtInSheet().findFault(mark->fault);
@@ -359,7 +372,7 @@ Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Da
     }
     context.gravityFalling = gravityFalling(record, now, today);
     for (Dimension d : allDimensions) {
-        view.combined[d] = combine(sources[d]);
+        view.combined[d] = combinedOf(view.evidence[d]);
         context.modelArrives =
             modelArrival(d, *state, view.combined[d].mean - modelled[d], target.windows[d], record, p, today);
         view.verdicts[d] = verdict(d, view.combined[d], target.windows[d], context);

@@ -22,6 +22,7 @@ template <class F> struct Filed {
 struct EstimatesView {
     PerDimension<Estimate> model, combined;
     PerDimension<std::optional<DimensionReading>> sitting;
+    PerDimension<std::vector<Evidence>> evidence; ///< what `combined` rests on
     std::optional<GramsPerLitre> ta;
     std::optional<Day> tastedOn;
     PerDimension<Verdict> verdicts;

@@ -18,6 +18,12 @@ public:
             return ok;
         return std::visit([&](const auto& f) { return store(f); }, fact);
     }
+    /// Built-in ingredients are copied on first use, so that a later data table does not rewrite history.
+    template <class F> Result<void> keepIngredientsOf(const F& fact) {
+        if constexpr (requires { fact.recipe; })
+            return keepIngredients(fact.recipe);
+        return {};
+    }
 
 private:
     Result<void> store(const VesselEditFact& f) {
@@ -135,7 +141,6 @@ private:
         cellar_.changeShared().names.addVessel((*record)->id, facts.name);
         return {};
     }
-    /// Built-in ingredients are copied on first use, so that a later data table does not rewrite history.
     Result<void> keepIngredients(const Recipe& recipe) {
         for (const auto& part : recipe.grist)
             if (auto grain = cellar_.shared().pantry.grain(part.grain))
@@ -264,11 +269,15 @@ auto withTable(const std::string& table, Then then) -> decltype(then(std::type_i
 
 } // namespace
 
-Result<std::string> Desk::record(const Fact& fact) {
-    return record(std::vector<Fact>{fact});
+Result<std::string> Desk::record(const Fact& fact, const EditNote& note) {
+    return recordNamed({fact}, note);
 }
 
 Result<std::string> Desk::record(const std::vector<Fact>& given) {
+    return recordNamed(given, {});
+}
+
+Result<std::string> Desk::recordNamed(const std::vector<Fact>& given, const EditNote& note) {
     if (readOnly())
         return fail(readOnlyFault());
     if (given.empty())
@@ -284,7 +293,9 @@ Result<std::string> Desk::record(const std::vector<Fact>& given) {
     const bool single = facts.size() == 1;
     book::EditLabel label{single ? editText(facts.front())
                                  : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
-                          single ? kindText(facts.front()) : "many", "", ""};
+                          single ? kindText(facts.front()) : "many", "", note.mergeKey};
+    if (!note.text.empty())
+        label.text = note.text;
     for (std::size_t i = 0; i < facts.size(); ++i) {
         auto checked = std::visit([](const auto& f) { return checkFields(f); }, facts[i]);
         if (!checked)
@@ -337,29 +348,34 @@ Result<Fact> Desk::fact(const std::string& table, std::int64_t id) const {
     });
 }
 
-Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const Fact& fact) {
+Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note) {
     if (readOnly())
         return fail(readOnlyFault());
     if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
         return fail(checked.error());
-    const std::string what = render(say("desk.edit.amend").with("what", editText(fact)));
+    const std::string what =
+        note.text.empty() ? render(say("desk.edit.amend").with("what", editText(fact))) : note.text;
     return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
         const F* replacement = std::get_if<F>(&fact);
         if (!replacement)
             return badInput("/kind", say("desk.kind_differs"), say("desk.kind_differs.remedy"));
-        return inside_->write({what, table, "*", ""}, [&](Cellar& working, book::Writer& writer) -> Result<void> {
-            auto touched = inside_->touchedBy<F>(working, table, id);
-            if (!touched)
-                return fail(touched.error());
-            working.without<F>(*touched, id);
-            if (auto ok = checkMeaning(fact, working, today()); !ok)
-                return ok;
-            auto row = toRow(*replacement, working.shared().names);
-            if (!row)
-                return fail(row.error());
-            forgetAfter(working, *touched, perVessel<F>);
-            return writer.update(table, id, *row);
-        });
+        auto subject = inside_->subjectOf<F>(table, id);
+        if (!subject)
+            return fail(subject.error());
+        return inside_->write({what, table, *subject, note.mergeKey},
+                              [&](Cellar& working, book::Writer& writer) -> Result<void> {
+                                  auto touched = inside_->touchedBy<F>(working, table, id);
+                                  if (!touched)
+                                      return fail(touched.error());
+                                  working.without<F>(*touched, id);
+                                  if (auto ok = checkMeaning(fact, working, today()); !ok)
+                                      return ok;
+                                  auto row = toRow(*replacement, working.shared().names);
+                                  if (!row)
+                                      return fail(row.error());
+                                  forgetAfter(working, *touched, perVessel<F>);
+                                  return writer.update(table, id, *row);
+                              });
     });
 }
 
@@ -371,7 +387,10 @@ Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
         return fail(old.error());
     const std::string what = render(say("desk.edit.remove").with("what", editText(*old)));
     return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
-        return inside_->write({what, table, "*", ""}, [&](Cellar& working, book::Writer& writer) -> Result<void> {
+        auto subject = inside_->subjectOf<F>(table, id);
+        if (!subject)
+            return fail(subject.error());
+        return inside_->write({what, table, *subject, ""}, [&](Cellar& working, book::Writer& writer) -> Result<void> {
             auto touched = inside_->touchedBy<F>(working, table, id);
             if (!touched)
                 return fail(touched.error());
@@ -379,6 +398,23 @@ Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
             return writer.remove(table, id);
         });
     });
+}
+
+/// What to read again when a change in place is undone: the vessels it belongs to; everything for what all share.
+template <class F> Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id) const {
+    if constexpr (!perVessel<F> || requires(F f) { f.from; })
+        return std::string("*");
+    if (auto shared = cellar->loadShared(); !shared)
+        return fail(shared.error());
+    auto touched = touchedBy<F>(*cellar, table, id);
+    if (!touched)
+        return fail(touched.error());
+    std::string text;
+    for (auto vessel : *touched)
+        text += (text.empty() ? "" : ",") + std::to_string(vessel);
+    if constexpr (requires(F f) { f.recipe; })
+        text += ",shared";
+    return text;
 }
 
 template <class F>
@@ -443,6 +479,33 @@ std::string Desk::redoText() const {
     return edit ? edit->label.text : std::string();
 }
 
+namespace {
+
+/// Findings of `after` that `before` did not have.
+std::vector<Message> newFindings(const Replay& before, const Replay& after) {
+    std::vector<Message> found;
+    for (const auto& finding : after.findings)
+        if (std::none_of(before.findings.begin(), before.findings.end(),
+                         [&](const auto& old) { return old.entry == finding.entry && old.message == finding.message; }))
+            found.push_back(finding.message);
+    return found;
+}
+
+/// `working` is without the fact that is replaced; `before` is how things stand.
+template <class F> Result<LedgerPreview> previewIn(Cellar& working, const F& fact, const Replay& before, Day today) {
+    if (auto ok = checkMeaning(Fact{fact}, working, today); !ok)
+        return fail(ok.error());
+    auto record = working.vessel(fact.vessel);
+    if (!record)
+        return fail(record.error());
+    constexpr book::RowId asNewest = 1LL << 40;
+    (*record)->template of<F>().push_back({asNewest, fact});
+    const Replay after = replayOf(**record, working.shared(), today);
+    return LedgerPreview{before.now, after.now, newFindings(before, after)};
+}
+
+} // namespace
+
 Result<LedgerPreview> Desk::preview(const Fact& fact) const {
     Cellar working = *inside_->cellar;
     if (auto shared = working.loadShared(); !shared)
@@ -456,20 +519,36 @@ Result<LedgerPreview> Desk::preview(const Fact& fact) const {
                 if (!record)
                     return fail(record.error());
                 const Replay before = replayOf(**record, working.shared(), today());
-                (*record)->template of<F>().push_back({1LL << 40, f});
-                const Replay after = replayOf(**record, working.shared(), today());
-                LedgerPreview preview{before.now, after.now, {}};
-                for (const auto& finding : after.findings)
-                    if (std::none_of(before.findings.begin(), before.findings.end(), [&](const auto& old) {
-                            return old.entry == finding.entry && old.message == finding.message;
-                        }))
-                        preview.findings.push_back(finding.message);
-                return preview;
+                return previewIn(working, f, before, today());
             } else {
                 return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
             }
         },
         fact);
+}
+
+Result<LedgerPreview> Desk::preview(const std::string& table, std::int64_t id, const Fact& fact) const {
+    Cellar working = *inside_->cellar;
+    if (auto shared = working.loadShared(); !shared)
+        return fail(shared.error());
+    if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
+        return fail(checked.error());
+    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<LedgerPreview> {
+        const F* replacement = std::get_if<F>(&fact);
+        if constexpr (perVessel<F>) {
+            if (!replacement)
+                return badInput("/kind", say("desk.kind_differs"), say("desk.kind_differs.remedy"));
+            auto record = working.vessel(replacement->vessel);
+            auto touched = inside_->touchedBy<F>(working, table, id);
+            if (!record || !touched)
+                return fail(!record ? record.error() : touched.error());
+            const Replay before = replayOf(**record, working.shared(), today());
+            working.without<F>(*touched, id);
+            return previewIn(working, *replacement, before, today());
+        } else {
+            return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
+        }
+    });
 }
 
 } // namespace staveline

@@ -16,13 +16,15 @@ std::string words(const std::string& key) {
     return render(say(key));
 }
 
-Message withNumbers(std::string key, const Estimate& estimate, const TargetWindow& window) {
+/// The numbers of a verdict; where they come from ends with the dimension: "verdict/gap/funk".
+Message withNumbers(std::string key, Dimension d, const Estimate& estimate, const TargetWindow& window) {
+    const auto of = [&](const char* what) { return std::string(what) + "/" + std::string(name(d)); };
     return say(std::move(key))
-        .with("by", Points{std::abs(window.wanted - estimate.mean)}, "verdict/gap")
-        .with("half", Points{z80 * estimate.sd}, "verdict/half")
-        .with("score", Points{estimate.mean}, "estimate/mean")
-        .with("wanted", Points{window.wanted}, "target/wanted")
-        .with("band", Points{window.band}, "target/band");
+        .with("by", Points{std::abs(window.wanted - estimate.mean)}, of("verdict/gap"))
+        .with("half", Points{z80 * estimate.sd}, of("verdict/half"))
+        .with("score", Points{estimate.mean}, of("now"))
+        .with("wanted", Points{window.wanted}, of("window"))
+        .with("band", Points{window.band}, of("window"));
 }
 
 /// "acidity.much" or "acidity.little".
@@ -53,11 +55,11 @@ Verdict faultFirst(Verdict v, const VerdictContext& context) {
     return v;
 }
 
-Verdict waitUntil(Verdict v, const Estimate& estimate, const TargetWindow& window, const VerdictContext& context) {
+Verdict waitUntil(Verdict v, Dimension d, const Estimate& estimate, const TargetWindow& window, const VerdictContext& context) {
     v.kind = VerdictKind::waitUntil;
     v.until = context.modelArrives.value_or(context.today + std::chrono::days{waitWithoutModel});
     const auto* key = context.gravityFalling ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
-    v.reason = withNumbers(key, estimate, window).with("until", *v.until);
+    v.reason = withNumbers(key, d, estimate, window).with("until", *v.until);
     return v;
 }
 
@@ -72,13 +74,13 @@ VerdictKind byNumbers(const Verdict& v, const TargetWindow& window) {
 Message reasonFor(const Verdict& v, Dimension d, const Estimate& estimate, const TargetWindow& window) {
     switch (v.kind) {
     case VerdictKind::hold:
-        return withNumbers("tasting.verdict.hold", estimate, window);
+        return withNumbers("tasting.verdict.hold", d, estimate, window);
     case VerdictKind::move:
-        return withNumbers("tasting.verdict.move." + direction(d, v.gap), estimate, window);
+        return withNumbers("tasting.verdict.move." + direction(d, v.gap), d, estimate, window);
     case VerdictKind::nudge:
-        return withNumbers("tasting.verdict.nudge." + direction(d, v.gap), estimate, window);
+        return withNumbers("tasting.verdict.nudge." + direction(d, v.gap), d, estimate, window);
     default:
-        return withNumbers("tasting.verdict.again." + direction(d, v.gap), estimate, window)
+        return withNumbers("tasting.verdict.again." + direction(d, v.gap), d, estimate, window)
             .with("tasters", std::int64_t{tastersNeeded(estimate, window.band)})
             .with("wantedHalf", Points{z80 * window.band / bandPerError});
     }
@@ -152,7 +154,7 @@ Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindo
     if (blocks(context))
         return faultFirst(std::move(v), context);
     if (context.gravityFalling || context.modelArrives)
-        return waitUntil(std::move(v), estimate, window, context);
+        return waitUntil(std::move(v), dimension, estimate, window, context);
     v.kind = byNumbers(v, window);
     v.reason = reasonFor(v, dimension, estimate, window);
     return v;

@@ -1,0 +1,244 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The coming brew: where its recipe comes from, drafts of it, and what the beer as brewed means.
+#include "brewing/as_brewed.h"
+#include "desk/inside.h"
+#include "quantity/density.h"
+
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+constexpr double gravityOff = .0015; ///< SG: the reading error of a brewing hydrometer (common practice, no source)
+
+/// What the kit's losses leave of a brew for the vessel.
+Litres intoVesselFrom(const BrewFact& brew, const Equipment& kit) {
+    if (!brew.intoFermenter)
+        return {0};
+    return Litres{std::max(0.0, brew.intoFermenter->l * (1 - kit.fermenterLoss.of1) - kit.transferLoss.l)};
+}
+
+void sayGravities(const BrewFact& brew, const BrewPlan& plan, std::vector<Message>& words) {
+    const auto compare = [&](const char* key, const std::optional<SpecificGravity>& measured, Plato planned) {
+        if (measured && std::abs(measured->sg - toGravity(planned).sg) > gravityOff)
+            words.push_back(say(key).with("measured", *measured).with("planned", planned));
+    };
+    compare("desk.brewed.original", brew.originalGravity, plan.originalGravity);
+    compare("desk.brewed.final", brew.finalGravity, plan.finalGravity);
+}
+
+void sayScores(const BrewMeaning& meaning, std::vector<Message>& words) {
+    bool any = false;
+    for (Dimension d : allDimensions) {
+        const double change = meaning.asBrewed[d].value - meaning.planned[d].value;
+        if (std::abs(change) < .05)
+            continue;
+        any = true;
+        const std::string stem = "desk.brewed." + std::string(name(d));
+        words.push_back(say(stem + (willBeTasted(change) ? "" : ".untasted")).with("points", SignedPoints{change}));
+    }
+    if (!any)
+        words.push_back(say("desk.brewed.as_planned"));
+}
+
+/// The recipe with its measured original gravity.
+Recipe measuredRecipe(const BrewFact& brew) {
+    Recipe recipe = brew.recipe;
+    if (brew.originalGravity)
+        recipe.originalGravity = toPlato(*brew.originalGravity);
+    return recipe;
+}
+
+PerDimension<Band> moved(PerDimension<Band> bands, const Scores& from, const Scores& to) {
+    for (Dimension d : allDimensions)
+        for (double* value : {&bands[d].value, &bands[d].low, &bands[d].high})
+            *value += to[d] - from[d];
+    return bands;
+}
+
+} // namespace
+
+Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
+    auto found = inside_->cellar->vessel(name);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = **found;
+    const SharedFacts& shared = inside_->cellar->shared();
+    const LedgerState now = replayOf(record, shared, today()).now;
+    PlannedRecipe planned;
+    planned.setting = settingInUse(record, today());
+    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(today());
+    const ChoiceFact* choice = record.latest<ChoiceFact>(today());
+    if (base) {
+        planned.from = PlannedRecipe::From::baseRecipe;
+        planned.since = base->on;
+    }
+    if (choice && choice->forecast && (!base || choice->on >= base->on)) {
+        planned.from = PlannedRecipe::From::choice;
+        planned.since = choice->on;
+        planned.proposal = choice->proposal;
+        planned.moves = choice->forecast->moves;
+    }
+    if (const BrewFact* brewed = brewForRefill(record, shared, now, today()))
+        planned.brewed = *brewed;
+    return planned;
+}
+
+Result<BrewDraft> Desk::draft(const VesselName& name, const Setting& setting, const EquipmentFact& kit) const {
+    auto found = inside_->cellar->vessel(name);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = **found;
+    const SharedFacts& shared = inside_->cellar->shared();
+    if (auto ok = checkFields(BaseRecipeFact{name, today(), setting.recipe}); !ok)
+        return fail(ok.error());
+    if (auto ok = checkFields(kit); !ok)
+        return fail(under("/equipment", ok.error()));
+    auto input = resolve(setting.recipe, shared.pantry, kit.equipment.heatingRate);
+    if (!input)
+        return fail(input.error());
+    const BrewParameters parameters = parametersFor(record, today()).brew;
+    BrewDraft draft;
+    draft.beer = brew(*input, parameters);
+    draft.mash = traceMash(*input, parameters);
+    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, record, shared, today()));
+    if (!plan)
+        return fail(plan.error());
+    draft.plan = std::move(*plan);
+    return draft;
+}
+
+Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
+    auto job = adviceJob({fact.vessel, {}, {}, false, true});
+    if (!job)
+        return fail(job.error());
+    const AdviceInput& in = job->input;
+    auto planned = TryBoard(in).trial(in.base, TrialDepth::next);
+    auto plan = brewPlan(fact.vessel);
+    auto input = resolve(measuredRecipe(fact), *in.pantry, in.equipment.heatingRate);
+    if (!planned || !plan || !input)
+        return fail(!planned ? planned.error() : !plan ? plan.error() : input.error());
+    auto before = predict(fact.vessel, in.base);
+    if (!before)
+        return fail(before.error());
+    RefillBeer beer = brew(*input, in.parameters.brew);
+    if (fact.finalGravity)
+        beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
+    const Litres refill = in.fillTo - in.volumeAtDraw + in.base.draw;
+    const Plan conditions{in.toThisDraw, Share{std::clamp(refill / in.fillTo, 0.0, 1.0)}, in.base.interval,
+                          in.base.temperature, in.oxygenPerYear};
+    const Prediction after =
+        staveline::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
+    BrewMeaning meaning;
+    meaning.planned = planned->next;
+    meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
+    sayGravities(fact, *plan, meaning.words);
+    const Litres gives = intoVesselFrom(fact, in.equipment);
+    if (fact.intoFermenter && gives < refill)
+        meaning.words.push_back(say("desk.brewed.short").with("gives", gives).with("wanted", refill));
+    sayScores(meaning, meaning.words);
+    return meaning;
+}
+
+namespace {
+
+constexpr int tasteAgainAfter = 14; ///< days before the draw (common practice, no source)
+
+void sayFreshness(const EstimatesView& estimates, const VesselRecord& record, Day today, DrawDayView& view) {
+    if (!estimates.tastedOn)
+        view.findings.push_back(say("desk.draw_day.not_tasted"));
+    else if (daysBetween(*estimates.tastedOn, today) > tasteAgainAfter)
+        view.findings.push_back(say("desk.draw_day.taste_again").with("on", *estimates.tastedOn));
+    bool titrated = false;
+    for (const auto& reading : record.of<ReadingFact>())
+        titrated = titrated || (reading.fact.measured.ta && daysBetween(reading.fact.on, today) <= tasteAgainAfter);
+    if (!titrated)
+        view.findings.push_back(say("desk.draw_day.titrate"));
+}
+
+/// Real litres against planned ones, and the draw that would fit.
+void sayLitres(const AdviceInput& in, DrawDayView& view) {
+    if (view.plannedDraw > view.held)
+        view.findings.push_back(
+            say("desk.draw_day.more_than_held").with("draw", view.plannedDraw).with("held", view.held));
+    if (!view.brewed) {
+        view.findings.push_back(say("desk.draw_day.no_brew"));
+        return;
+    }
+    if (!view.brewGives) {
+        view.findings.push_back(say("desk.draw_day.no_litres").with("brew", view.brewed->name));
+        return;
+    }
+    if (view.refill.l - view.brewGives->l <= .005 * in.fillTo.l)
+        return;
+    const Litres fits{std::max(0.0, view.held.l + view.brewGives->l - in.fillTo.l)};
+    view.findings.push_back(say("desk.draw_day.short")
+                                .with("gives", *view.brewGives)
+                                .with("refill", view.refill)
+                                .with("fits", fits)
+                                .with("planned", view.plannedDraw));
+}
+
+void sayPromise(DrawDayView& view) {
+    if (!view.choice || !view.choice->forecast)
+        return;
+    const Forecast& told = *view.choice->forecast;
+    for (Dimension d : allDimensions)
+        if (view.expected[d] && std::abs(view.expected[d]->value - told.mean[d]) > z80 * told.sd[d])
+            view.findings.push_back(say("desk.draw_day.promise." + std::string(name(d)))
+                                        .with("told", Points{told.mean[d]})
+                                        .with("now", Points{view.expected[d]->value}));
+}
+
+void addPlanB(const EstimatesView& estimates, DrawDayView& view) {
+    for (Dimension d : allDimensions) {
+        const Verdict& verdict = estimates.verdicts[d];
+        if (verdict.kind == VerdictKind::faultFirst) {
+            view.planB = {verdict.reason, say("desk.plan_b.keep_brew"), say("caution.keg.hold")};
+            return;
+        }
+        if (verdict.kind == VerdictKind::waitUntil && verdict.until)
+            view.planB.push_back(say("desk.plan_b.wait").with("until", *verdict.until));
+    }
+    view.planB.push_back(say("desk.plan_b.smaller"));
+    view.planB.push_back(say("desk.plan_b.top_up"));
+    view.planB.push_back(say("desk.plan_b.keep_brew"));
+    view.planB.push_back(say("caution.keg.hold"));
+}
+
+} // namespace
+
+Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
+    auto job = adviceJob({name, {}, {}, false, true});
+    if (!job)
+        return fail(job.error());
+    const VesselRecord& record = **inside_->cellar->vessel(name);
+    const SharedFacts& shared = inside_->cellar->shared();
+    const LedgerState now = replayOf(record, shared, today()).now;
+    const AdviceInput& in = job->input;
+    DrawDayView view;
+    if (const ChoiceFact* choice = openChoice(record, now))
+        view.choice = *choice;
+    view.brewed = job->brewed;
+    view.held = now.volume;
+    view.plannedDraw = in.base.draw;
+    view.refill = Litres{std::max(0.0, in.fillTo.l - (now.volume.l - in.base.draw.l))};
+    view.estimates = job->estimates;
+    if (view.brewed && view.brewed->intoFermenter)
+        view.brewGives = intoVesselFrom(*view.brewed, in.equipment);
+    if (view.brewed) {
+        if (const auto meant = meaning(*view.brewed))
+            for (Dimension d : allDimensions)
+                view.expected[d] = meant->asBrewed[d];
+    } else if (const auto trial = TryBoard(in).trial(in.base, TrialDepth::next)) {
+        for (Dimension d : allDimensions)
+            view.expected[d] = trial->next[d];
+    }
+    sayFreshness(job->estimates, record, today(), view);
+    sayLitres(in, view);
+    sayPromise(view);
+    addPlanB(job->estimates, view);
+    return view;
+}
+
+} // namespace staveline

@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What stands for a vessel today: volumes to come, locks, what is at hand, the brew that waits, the target.
+#include "desk/inside.h"
+
+#include <algorithm>
+#include <charconv>
+
+namespace staveline {
+
+Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, Day today, Day draw) {
+    return replayOf(record, shared, std::max(today, draw)).now.volume;
+}
+
+Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day today) {
+    auto entries = ledgerEntries(record, shared);
+    std::sort(entries.begin(), entries.end(), ledgerOrder);
+    const Replay replayed = replay(entries, shapeOf(record.facts), today);
+    for (std::size_t i = entries.size(); i-- > 0;)
+        if (entries[i].kind == EntryKind::refill && !entries[i].outOfThisVessel)
+            return replayed.after[i].volume;
+    return record.facts.capacity;
+}
+
+std::vector<LockFact> locksInForce(const VesselRecord& record, Day today) {
+    std::map<std::string, LockFact> latest;
+    for (const auto& stored : record.of<LockFact>())
+        if (stored.fact.on <= today)
+            latest[stored.fact.lever] = stored.fact;
+    std::vector<LockFact> locks;
+    for (const auto& [lever, lock] : latest)
+        if (lock.locked)
+            locks.push_back(lock);
+    return locks;
+}
+
+std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today) {
+    std::map<std::string, AvailabilityFact> latest;
+    for (const auto& stored : shared.availability)
+        if (stored.fact.on <= today)
+            latest[stored.fact.item] = stored.fact;
+    std::vector<AvailabilityFact> items;
+    for (const auto& [item, fact] : latest)
+        items.push_back(fact);
+    return items;
+}
+
+Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared, Day today) {
+    const LedgerState now = replayOf(record, shared, today).now;
+    const bool drawn = now.lastDraw && (!now.lastRefill || *now.lastDraw > *now.lastRefill);
+    const Litres held = volumeOnDraw(record, shared, today, datesOf(record, shared, now, today).draw);
+    const Litres afterDraw = drawn ? held : Litres{std::max(0.0, held.l - setting.draw.l)};
+    return usualFill(record, shared, today) - afterDraw;
+}
+
+Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit, Litres intoVessel) {
+    return planBrew(input, beer, kit.equipment, {intoVessel, kit.margin, kit.brewLength});
+}
+
+namespace {
+
+bool isUsed(const VesselRecord& record, const std::string& brew) {
+    const auto uses = [&](const auto& list) {
+        return std::any_of(list.begin(), list.end(), [&](const auto& stored) { return stored.fact.brew == brew; });
+    };
+    return uses(record.of<RefillFact>()) || uses(record.of<TopUpFact>());
+}
+
+} // namespace
+
+const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
+                              Day today) {
+    const BrewFact* found = nullptr;
+    for (const auto& stored : shared.brews) {
+        const BrewFact& brew = stored.fact;
+        const bool inCycle = brew.on <= today && (!now.lastRefill || brew.on > *now.lastRefill);
+        if (brew.vessel == record.facts.name && inCycle && !isUsed(record, brew.name) &&
+            (!found || brew.on >= found->on))
+            found = &brew;
+    }
+    return found;
+}
+
+Result<std::optional<Filed<TargetFact>>> Desk::target(const VesselName& name) const {
+    auto record = inside_->cellar->vessel(name);
+    if (!record)
+        return fail(record.error());
+    std::optional<Filed<TargetFact>> target;
+    for (const auto& stored : (*record)->of<TargetFact>())
+        if (stored.fact.on <= today())
+            target = Filed<TargetFact>{stored.id, stored.fact};
+    return target;
+}
+
+Result<std::vector<LockFact>> Desk::locks(const VesselName& name) const {
+    auto record = inside_->cellar->vessel(name);
+    if (!record)
+        return fail(record.error());
+    return locksInForce(**record, today());
+}
+
+std::vector<AvailabilityFact> Desk::availability() const {
+    if (!inside_->cellar->loadShared())
+        return {};
+    return availabilityOn(inside_->cellar->shared(), today());
+}
+
+EquipmentFact Desk::kit() const {
+    return inside_->cellar->loadShared() ? inside_->cellar->shared().kit(today()) : EquipmentFact{};
+}
+
+/// One more than the highest number at the end of a brew's name.
+std::string Desk::nextBrewName() const {
+    int highest = 0;
+    for (const auto& brew : brews()) {
+        const auto digits = brew.name.find_last_not_of("0123456789") + 1;
+        int number = 0;
+        std::from_chars(brew.name.data() + digits, brew.name.data() + brew.name.size(), number);
+        highest = std::max(highest, number);
+    }
+    return render(say("desk.brew_name").with("number", std::int64_t{highest + 1}));
+}
+
+} // namespace staveline
