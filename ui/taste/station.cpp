@@ -1,0 +1,441 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/taste/station.h"
+
+#include "ui/taste/anchor_strip.h"
+#include "ui/taste/blank_sheet.h"
+#include "ui/taste/fault_list.h"
+#include "ui/taste/says_panel.h"
+#include "ui/taste/sitting_head.h"
+#include "ui/taste/taster_grid.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/message_label.h"
+
+#include <QLineEdit>
+#include <QPlainTextEdit>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QStackedWidget>
+#include <QTimer>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+const std::string sittingTable = "sitting";
+
+std::string wordOf(std::optional<bool> drawIt) {
+    return !drawIt ? "open" : *drawIt ? "yes" : "no";
+}
+
+} // namespace
+
+// --- the sitting in hand -------------------------------------------------------------------------------------------
+
+void TasteStation::refresh() {
+    if (storing_)
+        return;
+    if (blank_->isVisible())
+        blank_->refresh();
+    if (begun_ != vessel())
+        beginVessel();
+    else
+        follow();
+}
+
+void TasteStation::beginVessel() {
+    begun_ = vessel();
+    sittings_ = session().desk().sittings(vessel()).value_or(std::vector<Filed<SittingFact>>());
+    refused_ = false;
+    const auto kept =
+        std::find_if(aside_.begin(), aside_.end(), [&](const auto& each) { return each.first.first == begun_; });
+    const bool goesOn = !sittings_.empty() &&
+                        (session().desk().readOnly() || sittings_.front().fact.sitting.on == session().desk().today());
+    if (kept != aside_.end())
+        openSitting(kept->first.second == 0 ? std::nullopt : std::optional(kept->first.second));
+    else if (goesOn)
+        take(SittingDraft(sittings_.front()));
+    else
+        take(freshDraft());
+}
+
+SittingDraft TasteStation::freshDraft() const {
+    return {vessel(), session().desk().today(),
+            sittings_.empty() ? std::vector<std::string>() : tastersOf(sittings_.front().fact.sitting)};
+}
+
+void TasteStation::take(const SittingDraft& draft) {
+    draft_ = draft;
+    follow();
+    display(true);
+}
+
+void TasteStation::follow() {
+    sittings_ = session().desk().sittings(begun_).value_or(std::vector<Filed<SittingFact>>());
+    const auto wanted = draft_.id() ? draft_.id() : draft_.gone();
+    const auto found =
+        std::find_if(sittings_.begin(), sittings_.end(), [&](const auto& filed) { return filed.id == wanted; });
+    if (draft_.id())
+        draft_.follow(found == sittings_.end() ? std::nullopt : std::optional(found->fact));
+    else if (found != sittings_.end())
+        draft_.comeBack(*found);
+    if (!draft_.changed())
+        refused_ = false;
+    display(false);
+}
+
+void TasteStation::putAside() {
+    if (draft_.changed())
+        aside_[{begun_, draft_.id().value_or(0)}] = draft_;
+}
+
+void TasteStation::openSitting(std::optional<std::int64_t> id) {
+    finish();
+    if (id != draft_.id() || begun_ != draft_.now().vessel)
+        putAside();
+    refused_ = false;
+    if (const auto kept = aside_.find({begun_, id.value_or(0)}); kept != aside_.end()) {
+        const SittingDraft draft = kept->second;
+        aside_.erase(kept);
+        take(draft);
+        return;
+    }
+    const auto found =
+        std::find_if(sittings_.begin(), sittings_.end(), [&](const auto& filed) { return id && filed.id == *id; });
+    take(found == sittings_.end() ? freshDraft() : SittingDraft(*found));
+}
+
+void TasteStation::newSitting() {
+    if (session().desk().readOnly())
+        return;
+    openSitting(std::nullopt);
+    focusWork();
+}
+
+void TasteStation::leaveVessel() {
+    if (begun_.empty())
+        return;
+    finish();
+    putAside();
+    begun_.clear();
+    showBlankSheet(false);
+}
+
+void TasteStation::finish() {
+    sheet_->finish();
+    head_->finish();
+    keepNote();
+}
+
+// --- storing -------------------------------------------------------------------------------------------------------
+
+std::string TasteStation::mergeKey(const std::string& what) const {
+    return what.empty() ? what : "taste/" + begun_ + '/' + draft_.taster() + '/' + what;
+}
+
+void TasteStation::store(const Message& text, const std::string& what) {
+    if (session().desk().readOnly() || !draft_.changed())
+        return;
+    storing_ = true; // the desk tells of the change before we know the sitting's number
+    const auto written = write({toStd(session().words(text)), mergeKey(what)});
+    storing_ = false;
+    refused_ = !written;
+    if (written) {
+        settle();
+        if (!written->empty())
+            Q_EMIT session().said(tr("Stored: %1").arg(qs(*written)));
+    }
+    follow();
+    if (!written)
+        refuse(written.error());
+}
+
+Result<std::string> TasteStation::write(const EditNote& note) {
+    Desk& desk = session().desk();
+    if (draft_.storable())
+        return draft_.id() ? desk.amend(sittingTable, *draft_.id(), draft_.now(), note)
+                           : desk.record(draft_.now(), note);
+    return draft_.id() ? desk.remove(sittingTable, *draft_.id()) : Result<std::string>(std::string());
+}
+
+/// What was written has a number now, or no place in the book any more.
+void TasteStation::settle() {
+    if (!draft_.storable()) {
+        if (draft_.id())
+            draft_.settleRemoved();
+        return;
+    }
+    if (draft_.id()) {
+        draft_.settle(*draft_.id());
+        return;
+    }
+    const auto now = session().desk().sittings(begun_).value_or(std::vector<Filed<SittingFact>>());
+    for (const Filed<SittingFact>& filed : now)
+        if (std::none_of(sittings_.begin(), sittings_.end(), [&](const auto& old) { return old.id == filed.id; }) &&
+            filed.fact.sitting == draft_.now().sitting)
+            draft_.settle(filed.id);
+}
+
+void TasteStation::refuse(const Fault& fault) {
+    message_->say(MessageLabel::Weight::fault, session().words(fault));
+    if (fault.path == "/on")
+        head_->showDayFault(fault);
+}
+
+void TasteStation::typed(const ScoreCell& cell) {
+    notice_.clear();
+    sameOffered_ = false;
+    if (cell.fault())
+        draft_.restoreScore(cell.attribute(), cell.glass());
+    else
+        draft_.setScore(cell.attribute(), cell.glass(), cell.score());
+    showStrip();
+    showSays();
+    showState();
+}
+
+void TasteStation::keep(const ScoreCell& cell) {
+    const std::string line = cell.attribute().name;
+    const bool named = draft_.tasters().size() > 1 && !draft_.taster().empty();
+    store(named
+              ? say("ui.taste.edit.score_by").with("taster", draft_.taster()).with("line", line).with("vessel", begun_)
+              : say("ui.taste.edit.score").with("line", line).with("vessel", begun_),
+          cell.attribute().code + (cell.glass() == Glass::cold ? "/cold" : "/cellar"));
+}
+
+void TasteStation::keepNote() {
+    notePause_->stop();
+    if (begun_.empty() || note_->isReadOnly())
+        return;
+    if (note_->document()->isModified()) {
+        note_->document()->setModified(false);
+        store(say("ui.taste.edit.note").with("vessel", begun_), "note");
+    }
+}
+
+void TasteStation::keepDay() {
+    const auto day = head_->date().day();
+    if (!day)
+        return;
+    draft_.setDay(*day);
+    if (draft_.storable() || draft_.id()) {
+        store(say("ui.taste.edit.day").with("vessel", begun_), "day");
+        return;
+    }
+    // Nothing is written yet, but the desk knows whether the day can be.
+    if (const auto seen = session().desk().preview(draft_.now()); !seen && seen.error().path == "/on")
+        head_->showDayFault(seen.error());
+}
+
+void TasteStation::nameTaster(const QString& name) {
+    if (!draft_.renameTaster(toStd(name))) {
+        head_->showNameFault(own("ui.taste.taster_twice"));
+        return;
+    }
+    head_->showNameFault({});
+    store(say("ui.taste.edit.taster").with("vessel", begun_), "taster");
+    head_->showDraft(draft_, session().desk().today(), false);
+}
+
+void TasteStation::anotherTaster() {
+    finish();
+    if (draft_.addTaster({})) {
+        display(true);
+        head_->focusName();
+        return;
+    }
+    const auto& names = draft_.tasters();
+    draft_.take(static_cast<std::size_t>(std::find(names.begin(), names.end(), std::string()) - names.begin()));
+    display(true);
+    head_->showNameFault(own("ui.taste.no_name"));
+    head_->focusName();
+}
+
+// --- same again ----------------------------------------------------------------------------------------------------
+
+const Filed<SittingFact>* TasteStation::lastSitting() const {
+    for (const Filed<SittingFact>& filed : sittings_) {
+        const Sitting& sitting = filed.fact.sitting;
+        const bool scored = std::any_of(sitting.scores.begin(), sitting.scores.end(),
+                                        [&](const Score& score) { return score.taster == draft_.taster(); });
+        if (filed.id != draft_.id() && sitting.on <= draft_.now().sitting.on && scored)
+            return &filed;
+    }
+    return nullptr;
+}
+
+/// Says what a second press would do, or why there is nothing to do.
+void TasteStation::offerSameAgain() {
+    if (sameOffered_) {
+        sameAgain();
+        return;
+    }
+    const Filed<SittingFact>* last = lastSitting();
+    const int count = last ? draft_.fillable(last->fact.sitting) : 0;
+    sameOffered_ = count > 0;
+    if (!last)
+        notice_ = own("ui.taste.same_none");
+    else
+        notice_ = text(
+            count > 0 ? say("ui.taste.same_offer").with("count", std::int64_t{count}).with("on", last->fact.sitting.on)
+                      : say("ui.taste.same_full").with("on", last->fact.sitting.on));
+    showState();
+}
+
+void TasteStation::sameAgain() {
+    if (session().desk().readOnly())
+        return;
+    finish();
+    sameOffered_ = false;
+    const Filed<SittingFact>* last = lastSitting();
+    const Sitting earlier = last ? last->fact.sitting : Sitting();
+    if (const int count = draft_.fillFrom(earlier); count > 0) {
+        store(say("ui.taste.edit.same").with("vessel", begun_), {});
+        notice_ = text(say("ui.taste.same_done").with("count", std::int64_t{count}).with("on", earlier.on));
+        showState();
+    } else {
+        offerSameAgain();
+    }
+}
+
+// --- showing -------------------------------------------------------------------------------------------------------
+
+void TasteStation::display(bool anew) {
+    const auto vessel = session().desk().vessel(begun_);
+    if (vessel && !vessel->opened && sittings_.empty() && !draft_.storable()) {
+        if (pages_->currentWidget() != blank_)
+            pages_->setCurrentWidget(empty_);
+        return;
+    }
+    if (pages_->currentWidget() == empty_)
+        pages_->setCurrentWidget(work_);
+    head_->showSittings(sittings_, draft_.id());
+    head_->showDraft(draft_, session().desk().today(), anew);
+    fitSheet();
+    sheet_->showDraft(draft_, anew);
+    faults_->showDraft(draft_);
+    if (note_->toPlainText() != qs(draft_.now().sitting.note)) {
+        const QSignalBlocker quiet(note_);
+        note_->setPlainText(qs(draft_.now().sitting.note));
+        note_->document()->setModified(false);
+    }
+    drawIt_->setWord(wordOf(draft_.now().sitting.drawIt));
+    if (grid_->isVisible())
+        grid_->showDraft(draft_, long_->isChecked());
+    showStrip();
+    showSays();
+    showKnown();
+    showState();
+}
+
+void TasteStation::fitSheet() {
+    bool beyond = false, cold = false, cellar = false;
+    for (const Score& score : draft_.now().sitting.scores) {
+        const Attribute* attribute = builtInSheet().find(score.attribute);
+        if (!attribute)
+            continue;
+        beyond = beyond || !attribute->shortSheet;
+        const bool mine = attribute->bothTemperatures && score.taster == draft_.taster();
+        cold = cold || (mine && score.cold);
+        cellar = cellar || (mine && score.cellar);
+    }
+    sheet_->setLong(long_->isChecked() || beyond);
+    const std::string wanted = glasses_->word();
+    if ((wanted == "cold" && cellar) || (wanted == "cellar" && cold))
+        glasses_->setWord("both");
+    const std::string word = glasses_->word();
+    sheet_->setGlasses(word == "cold"     ? GlassChoice::coldOnly
+                       : word == "cellar" ? GlassChoice::cellarOnly
+                                          : GlassChoice::both);
+}
+
+void TasteStation::showStrip() {
+    strip_->showLine(cell_ ? &cell_->attribute() : nullptr, cell_ ? cell_->score() : std::nullopt);
+}
+
+void TasteStation::showSays() {
+    if (const auto view = session().desk().taste(draft_.now()))
+        says_->showTaste(*view);
+}
+
+void TasteStation::showKnown() {
+    const auto target = session().desk().target(begun_);
+    says_->showKnown(session().desk().estimates(begun_), target.value_or(std::nullopt));
+}
+
+void TasteStation::showState() {
+    const bool readOnly = session().desk().readOnly();
+    sheet_->setReadOnly(readOnly);
+    faults_->setReadOnly(readOnly);
+    head_->setReadOnly(readOnly);
+    note_->setReadOnly(readOnly);
+    drawIt_->setEnabled(!readOnly);
+    same_->setEnabled(!readOnly);
+    if (draft_.waits() && !readOnly)
+        noteWaits_->say(MessageLabel::Weight::note, own("ui.taste.waits"));
+    else
+        noteWaits_->clear();
+    if (refused_)
+        return;
+    if (readOnly)
+        message_->say(MessageLabel::Weight::note, own("ui.taste.read_only"));
+    else if (!notice_.isEmpty())
+        message_->say(MessageLabel::Weight::note, notice_);
+    else if (sittings_.empty() && !draft_.storable())
+        message_->say(MessageLabel::Weight::note, own("ui.taste.first"));
+    else
+        message_->clear();
+}
+
+void TasteStation::showBlankSheet(bool show) {
+    if (show)
+        blank_->showVessel(vessel(), !long_->isChecked());
+    pages_->setCurrentWidget(show ? static_cast<QWidget*>(blank_) : work_);
+    if (!begun_.empty())
+        display(false);
+    if (show)
+        blank_->focusFirst();
+    else if (isVisible() && !begun_.empty())
+        focusWork();
+}
+
+void TasteStation::showAllTasters(bool all) {
+    finish();
+    all_->setChecked(all);
+    body_->setCurrentWidget(all ? static_cast<QWidget*>(grid_) : scroll_);
+    strip_->setVisible(!all);
+    if (all)
+        grid_->showDraft(draft_, long_->isChecked());
+}
+
+void TasteStation::showLongSheet(bool all) {
+    long_->setChecked(all);
+    fitSheet();
+    if (grid_->isVisible())
+        grid_->showDraft(draft_, all);
+}
+
+void TasteStation::setPaper(PaperSize size) {
+    blank_->setPaper(size);
+}
+
+void TasteStation::focusWork() {
+    if (pages_->currentWidget() == empty_)
+        opening_->setFocus(Qt::OtherFocusReason);
+    else if (pages_->currentWidget() == blank_)
+        blank_->focusFirst();
+    else if (all_->isChecked())
+        grid_->setFocus(Qt::OtherFocusReason);
+    else if (ScoreCell* cell = sheet_->firstOpen())
+        cell->setFocus(Qt::TabFocusReason);
+}
+
+QString TasteStation::verdictWords() const {
+    return says_->verdictWords();
+}
+QString TasteStation::words() const {
+    return message_->words();
+}
+
+} // namespace staveline::ui

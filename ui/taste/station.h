@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Taste: the sheet on the left, stored as it is typed; what it says so far on the right.
+#pragma once
+
+#include "ui/print/paper.h"
+#include "ui/taste/score_sheet.h"
+#include "ui/widgets/prompt.h"
+#include "ui/widgets/station_page.h"
+
+#include <map>
+
+class QLabel;
+class QPlainTextEdit;
+class QPushButton;
+class QScrollArea;
+class QStackedWidget;
+class QTimer;
+
+namespace staveline::ui {
+
+class AnchorStrip;
+class BlankSheet;
+class ChoiceField;
+class FaultList;
+class SaysPanel;
+class SittingHead;
+class TasterGrid;
+
+class TasteStation : public StationPage {
+    Q_OBJECT
+public:
+    TasteStation(Session& session, Prompt& prompt, QWidget* parent = nullptr);
+    /// The first line without a score; the first button of a vessel that was never opened.
+    void focusWork() override;
+    void setPaper(PaperSize size);
+    void sameAgain(); ///< the last sitting's scores of the taster in hand for what is not scored yet
+    void newSitting();
+    void openSitting(std::optional<std::int64_t> id); ///< none: the one nobody stored yet
+    void showBlankSheet(bool show);
+    void showAllTasters(bool all);
+    void showLongSheet(bool all);
+
+    [[nodiscard]] const SittingDraft& draft() const { return draft_; }
+    [[nodiscard]] ScoreSheet& sheet() const { return *sheet_; }
+    [[nodiscard]] FaultList& faults() const { return *faults_; }
+    [[nodiscard]] SittingHead& head() const { return *head_; }
+    [[nodiscard]] TasterGrid& grid() const { return *grid_; }
+    [[nodiscard]] SaysPanel& says() const { return *says_; }
+    [[nodiscard]] BlankSheet& blankSheet() const { return *blank_; }
+    [[nodiscard]] QPlainTextEdit& note() const { return *note_; }
+    [[nodiscard]] ChoiceField& drawIt() const { return *drawIt_; }
+    [[nodiscard]] ChoiceField& glasses() const { return *glasses_; }
+    [[nodiscard]] QString verdictWords() const;
+    [[nodiscard]] QString words() const; ///< of the message at the sheet
+
+Q_SIGNALS:
+    void openingAsked(); ///< the brewer wants to record what the vessel holds
+    void paperChanged();
+
+protected:
+    void refresh() override;
+    void leaveVessel() override;
+
+private:
+    using DraftKey = std::pair<VesselName, std::int64_t>; ///< 0: not stored
+
+    QWidget* makeWork();
+    QWidget* makeLeft();
+    QWidget* makeTools();
+    QWidget* makeBelow();
+    QWidget* makeEmpty();
+    void connectSheet();
+    void connectHead();
+    void connectBelow();
+
+    void beginVessel();
+    void putAside(); ///< what could not be stored is kept for when it is looked at again
+    void take(const SittingDraft& draft);
+    [[nodiscard]] SittingDraft freshDraft() const;
+    void follow(); ///< the draft after the book changed
+    void display(bool anew);
+    void showSays();
+    void showKnown();
+    void showState();
+    void fitSheet(); ///< no score is hidden by a choice of lines or glasses
+
+    void store(const Message& text, const std::string& mergeKey);
+    Result<std::string> write(const EditNote& note);
+    void settle();
+    void refuse(const Fault& fault);
+    void typed(const ScoreCell& cell);
+    void keep(const ScoreCell& cell);
+    void keepNote();
+    void keepDay();
+    void nameTaster(const QString& name);
+    void anotherTaster();
+    void offerSameAgain();
+    void finish();
+    void showStrip();
+    void scrollToFocus(QWidget* focus);
+    bool eventFilter(QObject* watched, QEvent* event) override;
+    [[nodiscard]] const Filed<SittingFact>* lastSitting() const; ///< of the taster in hand, before this one
+    [[nodiscard]] std::string mergeKey(const std::string& what) const;
+
+    std::vector<Filed<SittingFact>> sittings_; ///< newest first
+    SittingDraft draft_;
+    std::map<DraftKey, SittingDraft> aside_;
+    VesselName begun_; ///< the vessel whose sitting is in hand
+    bool storing_ = false;
+    bool refused_ = false; ///< the last write
+    bool sameOffered_ = false;
+    QString notice_;                  ///< a passing word at the sheet
+    const ScoreCell* cell_ = nullptr; ///< in hand
+
+    QStackedWidget* pages_;
+    QWidget* work_;
+    QWidget* empty_;
+    BlankSheet* blank_;
+    SittingHead* head_;
+    MessageLabel* message_;
+    QStackedWidget* body_;
+    QScrollArea* scroll_;
+    ScoreSheet* sheet_;
+    FaultList* faults_;
+    QPlainTextEdit* note_;
+    MessageLabel* noteWaits_;
+    ChoiceField* drawIt_;
+    ChoiceField* glasses_;
+    QPushButton* long_;
+    QPushButton* same_;
+    QPushButton* all_;
+    TasterGrid* grid_;
+    AnchorStrip* strip_;
+    SaysPanel* says_;
+    QPushButton* opening_;
+    QTimer* notePause_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Everybody's scores side by side: a line of the sheet a row, a taster a column. Read at the pace it is looked at.
+#pragma once
+
+#include "ui/taste/draft.h"
+
+#include <QAbstractTableModel>
+#include <QTableView>
+
+#include <unordered_map>
+
+namespace staveline::ui {
+
+class TasterModel : public QAbstractTableModel {
+    Q_OBJECT
+public:
+    using QAbstractTableModel::QAbstractTableModel;
+    void showDraft(const SittingDraft& draft, bool all);
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+    [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+    [[nodiscard]] const Attribute* attribute(int row) const; ///< null: no such row
+
+private:
+    [[nodiscard]] const Score* scoreAt(const QModelIndex& index) const;
+
+    std::vector<const Attribute*> lines_;
+    std::vector<std::string> tasters_;
+    std::vector<Score> scores_;
+    std::unordered_map<std::string, std::size_t> where_; ///< code and taster -> index into scores_
+};
+
+class TasterGrid : public QTableView {
+    Q_OBJECT
+public:
+    explicit TasterGrid(QWidget* parent = nullptr);
+    void showDraft(const SittingDraft& draft, bool all);
+    [[nodiscard]] const TasterModel& scores() const { return *model_; }
+
+Q_SIGNALS:
+    /// A cell of the table was chosen, to score it.
+    void opened(int taster, const QString& code);
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+
+private:
+    void open(const QModelIndex& index);
+    TasterModel* model_;
+};
+
+} // namespace staveline::ui
