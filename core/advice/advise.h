@@ -64,8 +64,8 @@ struct AdviceInput {
     bool houseYeastKillerSensitive = true;
     bool brettEstablished = true;
     // what is known and wanted, today's scores
-    PerDimension<Estimate> model;    ///< carried forward, score space
-    PerDimension<Estimate> combined; ///< model, TA and sitting together
+    PerDimension<Estimate> model;                 ///< carried forward, score space
+    PerDimension<Estimate> combined;              ///< model, TA and sitting together
     PerDimension<std::vector<Evidence>> evidence; ///< for the explanations; empty: not known
     Target target;
     PerDimension<Verdict> verdicts;

@@ -197,8 +197,8 @@ private:
 
     Result<ChainLink> contribution(const std::vector<std::string_view>& parts, Dimension d) const {
         std::size_t index = 0;
-        std::from_chars(parts[1].data(), parts[1].data() + parts[1].size(), index);
-        if (index >= proposal_.moves.size())
+        const auto read = std::from_chars(parts[1].data(), parts[1].data() + parts[1].size(), index);
+        if (read.ec != std::errc{} || index >= proposal_.moves.size())
             return unknown(fmt::format("moves/{}", parts[1]));
         const auto& move = proposal_.moves[index];
         auto made = link("contribution", d, 0);

@@ -194,7 +194,7 @@ void addPlanB(const EstimatesView& estimates, DrawDayView& view) {
     for (Dimension d : allDimensions) {
         const Verdict& verdict = estimates.verdicts[d];
         if (verdict.kind == VerdictKind::faultFirst) {
-            view.planB = {verdict.reason, say("desk.plan_b.keep_brew"), say("caution.keg.hold")};
+            view.planB = {verdict.reason, say("desk.plan_b.keep_brew"), say("caution.refill.hold")};
             return;
         }
         if (verdict.kind == VerdictKind::waitUntil && verdict.until)
@@ -203,7 +203,7 @@ void addPlanB(const EstimatesView& estimates, DrawDayView& view) {
     view.planB.push_back(say("desk.plan_b.smaller"));
     view.planB.push_back(say("desk.plan_b.top_up"));
     view.planB.push_back(say("desk.plan_b.keep_brew"));
-    view.planB.push_back(say("caution.keg.hold"));
+    view.planB.push_back(say("caution.refill.hold"));
 }
 
 } // namespace

@@ -57,7 +57,7 @@ FaultAdvice adviceFor(const FaultMark& mark, const Target& target) {
     return advice;
 }
 
-/// Lines of the short sheet, and how many of them anyone scored.
+/// Lines of the short sheet that count for a dimension, and how many of them anyone scored.
 void count(const Sitting& sitting, TasteView& view) {
     std::set<std::string> scored, tasters;
     for (const Score& score : sitting.scores)
@@ -66,7 +66,7 @@ void count(const Sitting& sitting, TasteView& view) {
             tasters.insert(score.taster);
         }
     for (const Attribute& attribute : builtInSheet().attributes)
-        if (attribute.shortSheet) {
+        if (attribute.shortSheet && attribute.dimension) {
             ++view.wanted;
             view.scored += static_cast<int>(scored.count(attribute.code));
         }

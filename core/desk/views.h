@@ -43,7 +43,7 @@ struct TasteView {
     PerDimension<Message> says; ///< "6.6 ± 0.6", or what is missing, or what spoils it
     PerDimension<Message> help; ///< "one more taster would bring the error to 0.5"; empty key: nothing to say
     std::vector<FaultAdvice> faults;
-    int scored = 0, wanted = 0; ///< attributes of the short sheet with a score, and all of them
+    int scored = 0, wanted = 0; ///< lines of the short sheet that count, with a score and all of them
     std::vector<std::string> tasters;
 };
 

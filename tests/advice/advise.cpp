@@ -304,7 +304,8 @@ TEST_CASE("a diastatic yeast never leads, however good it looks") {
                        .windows = {},
                        .proposals = {},
                        .leaveAlone = advice.leaveAlone,
-                       .notes = {},
+                       .prices = {},
+                  .notes = {},
                        .faultFirst = false});
     REQUIRE(advice.proposals.size() >= 2);
     CHECK(advice.proposals[0].setting.recipe.yeast != "saison_diastatic");

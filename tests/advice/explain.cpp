@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every number that says where it comes from can be followed to the end of its chain.
+#include "advice/explain.h"
+#include "advice/scenario.h"
+#include "quantity/text.h"
+#include "support/catch.h"
+
+#include <cmath>
+#include <set>
+
+using namespace staveline;
+
+namespace {
+
+struct Case {
+    AdviceInput input;
+    Advice advice;
+};
+
+Case tooSour() {
+    auto input = scenario::cask();
+    scenario::want(input, {{-1.5, 1.2, 0}});
+    for (auto d : allDimensions) {
+        input.evidence[d] = {{Evidence::Kind::model, input.model[d]},
+                             {Evidence::Kind::sitting, input.combined[d], Day{std::chrono::days{20500}}}};
+    }
+    auto advice = advise(input).value();
+    return {std::move(input), std::move(advice)};
+}
+
+std::set<std::string> originsOf(const std::vector<Message>& messages) {
+    std::set<std::string> origins;
+    for (const auto& message : messages)
+        for (const auto& argument : message.arguments)
+            if (!argument.origin.empty())
+                origins.insert(argument.origin);
+    return origins;
+}
+
+/// Follows every chain; returns how many links there were.
+std::size_t follow(const Case& at, int proposal, std::set<std::string> open) {
+    std::set<std::string> seen;
+    while (!open.empty()) {
+        const auto origin = *open.begin();
+        open.erase(open.begin());
+        if (!seen.insert(origin).second)
+            continue;
+        INFO(origin);
+        const auto link = explain({at.input, at.advice, proposal, 0}, origin);
+        REQUIRE(link);
+        CHECK(render(link->title).find('{') == std::string::npos);
+        CHECK(render(link->title) != link->title.key);
+        if (!link->formula.key.empty())
+            CHECK(render(link->formula) != link->formula.key);
+        for (const auto& input : link->inputs) {
+            const auto text = render(input.text);
+            CHECK(text.find('{') == std::string::npos);
+            CHECK(text != input.text.key);
+            if (!input.origin.empty())
+                open.insert(input.origin);
+        }
+    }
+    return seen.size();
+}
+
+} // namespace
+
+TEST_CASE("every number of every proposal can be followed to its end") {
+    const auto at = tooSour();
+    REQUIRE_FALSE(at.advice.proposals.empty());
+    for (int number = 0; number <= static_cast<int>(at.advice.proposals.size()); ++number) {
+        const auto& proposal =
+            number == 0 ? at.advice.leaveAlone : at.advice.proposals[static_cast<std::size_t>(number - 1)];
+        auto origins = originsOf(proposal.reasons);
+        origins.merge(originsOf(proposal.limits));
+        if (!proposal.moves.empty())
+            origins.merge(originsOf({proposal.moves[0].wording}));
+        CHECK(follow(at, number, origins) > 8);
+    }
+}
+
+TEST_CASE("every number of a verdict can be followed to its end") {
+    const auto at = tooSour();
+    for (auto d : allDimensions)
+        CHECK(follow(at, 0, originsOf({at.input.verdicts[d].reason})) >= 3);
+    follow(at, 0, originsOf(at.advice.notes));
+}
+
+TEST_CASE("the links of a chain say the numbers of the advice") {
+    const auto at = tooSour();
+    const auto d = Dimension::acidity;
+    const auto& first = at.advice.proposals[0];
+    const auto value = [&](std::string_view origin) {
+        const auto link = explain({at.input, at.advice, 1, 0}, origin).value();
+        for (const auto& argument : link.title.arguments)
+            if (argument.name == "value")
+                return std::get<Points>(argument.value).points;
+        return std::nan("");
+    };
+    CHECK(value("now/acidity") == at.input.combined[d].mean);
+    CHECK(value("window/acidity") == at.input.target.windows[d].wanted);
+    CHECK(value("prediction/next/acidity") == first.next[d].value);
+    CHECK(value("alone/next/acidity") == at.advice.leaveAlone.next[d].value);
+    // the model's score and the deviation add up to what is shown
+    const auto deviation = at.input.combined[d].mean - at.input.model[d].mean;
+    CHECK(value("model/next/acidity") + deviation == Approx(first.next[d].value).margin(1e-9));
+    CHECK(value("model/alone/acidity") + deviation == Approx(at.advice.leaveAlone.next[d].value).margin(1e-9));
+}
+
+TEST_CASE("the chain of a constant ends at its range and its source") {
+    const auto at = tooSour();
+    const auto link = explain({at.input, at.advice, 0, 0}, "parameter/se").value();
+    CHECK(render(link.title).find("0.650") != std::string::npos);
+    CHECK(link.source.find("Moskowitz") != std::string::npos);
+    CHECK(link.inputs.size() == 1);
+}
+
+TEST_CASE("a number from nowhere is refused, whatever it looks like") {
+    const auto at = tooSour();
+    for (const char* origin : {"", "/", "moon", "now/moon", "moves/99/next/acidity", "moves/x/next/acidity",
+                               "parameter/moon", "model/acidity", "move/sideways"}) {
+        INFO(origin);
+        const auto link = explain({at.input, at.advice, 0, 7}, origin);
+        REQUIRE_FALSE(link);
+        CHECK(link.error().path == "/origin");
+    }
+}
+
+TEST_CASE("what would change a verdict is where the verdict changes") {
+    auto input = scenario::cask();
+    scenario::want(input, {{-1.5, 0, 0}});
+    const auto lines = whatWouldChange(input);
+    REQUIRE_FALSE(lines.empty());
+    for (const auto& line : lines) {
+        const auto score = std::get<Points>(line.arguments[0].value).points;
+        const auto d = line.key.find("acidity") != std::string::npos ? Dimension::acidity
+                       : line.key.find("funk") != std::string::npos  ? Dimension::funk
+                                                                     : Dimension::body;
+        INFO(render(line));
+        const auto& window = input.target.windows[d];
+        const double inward = line.key.ends_with("down") ? .1 : -.1;
+        const double sd = input.combined[d].sd;
+        CHECK(verdict(d, {score, sd}, window, {}).kind != input.verdicts[d].kind);
+        if (std::abs(score + inward - input.combined[d].mean) > .06) // not where it starts
+            CHECK(verdict(d, {score + inward, sd}, window, {}).kind == input.verdicts[d].kind);
+    }
+}
+
+TEST_CASE("faults and dates are no matter of a score: nothing would change them") {
+    auto input = scenario::cask();
+    for (auto d : allDimensions)
+        input.verdicts[d].kind = VerdictKind::faultFirst;
+    CHECK(whatWouldChange(input).empty());
+}
