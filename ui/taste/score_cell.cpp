@@ -196,7 +196,8 @@ void ScoreCell::keyPressEvent(QKeyEvent* event) {
 
 void ScoreCell::focusInEvent(QFocusEvent* event) {
     QLineEdit::focusInEvent(event);
-    if (event->reason() != Qt::PopupFocusReason && event->reason() != Qt::ActiveWindowFocusReason && !pending_)
+    if (event->reason() != Qt::PopupFocusReason && event->reason() != Qt::ActiveWindowFocusReason &&
+        (!pending_ || fault_))
         selectAll();
     Q_EMIT entered();
 }
