@@ -5,6 +5,7 @@
 #include "ui/support.h"
 
 #include "ui/taste/fault_list.h"
+#include "ui/taste/fold_button.h"
 #include "ui/taste/says_panel.h"
 #include "ui/taste/sitting_head.h"
 #include "ui/taste/station.h"

@@ -417,7 +417,7 @@ TEST_CASE("earlier sittings can be looked at and amended", "[taste]") {
     CHECK(s.storedScore("TA1") == 7.0);
     s.station->newSitting();
     CHECK(s.cell("TA1")->text().isEmpty());
-    CHECK(choice.currentText() == "New sitting");
+    CHECK(choice.currentText() == "not stored yet");
     CHECK(s.focus() == s.cell("AP4"));
 }
 
@@ -482,7 +482,7 @@ TEST_CASE("one temperature is enough when alone", "[taste]") {
 
 TEST_CASE("groups fold and are passed over", "[taste]") {
     AtTaste s;
-    QToolButton* aroma = s.station->sheet().groupButton("aroma");
+    FoldButton* aroma = s.station->sheet().groupButton("aroma");
     aroma->setFocus();
     s.key(Qt::Key_Space);
     CHECK_FALSE(s.cell("AR1")->isVisible());

@@ -103,6 +103,11 @@ bool isSpace(const Table& table, std::size_t column) {
     });
 }
 
+/// Of a space to write in, as a share of the page: a score needs less room than a word.
+double spaceShare(int columns) {
+    return columns > 5 ? .09 : .2;
+}
+
 void Setter::cell(QTextTable& made, int row, int column, const QString& words, bool right, bool head) {
     QTextTableCell cell = made.cellAt(row, column);
     QTextTableCellFormat format;
@@ -131,7 +136,7 @@ void Setter::operator()(const Table& table) {
     format.setWidth(QTextLength(QTextLength::FixedLength, width_));
     QVector<QTextLength> widths;
     for (std::size_t c = 0; c < table.columns.size(); ++c)
-        widths << (isSpace(table, c) ? QTextLength(QTextLength::FixedLength, width_ * .2) : QTextLength());
+        widths << (isSpace(table, c) ? QTextLength(QTextLength::FixedLength, width_ * spaceShare(columns)) : QTextLength());
     format.setColumnWidthConstraints(widths);
     QTextTable* made = cursor_.insertTable(static_cast<int>(table.rows.size()) + 1, columns, format);
     const auto right = [&](std::size_t c) { return c < table.numeric.size() && table.numeric[c]; };

@@ -2,13 +2,13 @@
 #include "ui/taste/fault_list.h"
 
 #include "ui/present/text.h"
+#include "ui/taste/fold_button.h"
 #include "ui/widgets/theme.h"
 
 #include <QButtonGroup>
 #include <QGridLayout>
 #include <QKeyEvent>
 #include <QLabel>
-#include <QToolButton>
 
 #include <algorithm>
 
@@ -42,17 +42,13 @@ void SeverityButton::keyPressEvent(QKeyEvent* event) {
         QRadioButton::keyPressEvent(event);
 }
 
-FaultList::FaultList(QWidget* parent) : QWidget(parent), grid_(new QGridLayout(this)), head_(new QToolButton(this)) {
+FaultList::FaultList(QWidget* parent)
+    : QWidget(parent), grid_(new QGridLayout(this)), head_(new FoldButton(false, this)) {
     grid_->setContentsMargins(0, 0, 0, 0);
     grid_->setHorizontalSpacing(lines(*this, .6));
     grid_->setVerticalSpacing(lines(*this, .15));
     grid_->setColumnStretch(0, 1);
-    head_->setAutoRaise(true);
-    head_->setCheckable(true);
-    head_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-    head_->setFocusPolicy(Qt::StrongFocus);
-    setType(*head_, Type::strong);
-    connect(head_, &QToolButton::toggled, this, &FaultList::arrange);
+    connect(head_, &FoldButton::folded, this, &FaultList::arrange);
     addHeader();
     arrange();
 }
@@ -127,12 +123,12 @@ void FaultList::fillRow(const Row& row, int severity) {
 }
 
 void FaultList::arrange() {
-    if (head_->isChecked())
+    if (head_->isOpen())
         makeRows();
     QStringList names;
     for (const Row& row : rows_) {
         const int severity = severityOf(row);
-        const bool open = head_->isChecked() || severity > 0;
+        const bool open = head_->isOpen() || severity > 0;
         row.name->setVisible(open);
         row.about->setVisible(severity > 0);
         for (QAbstractButton* step : row.steps->buttons())
@@ -141,18 +137,16 @@ void FaultList::arrange() {
             names << tr("%1 %2").arg(qs(row.fault->name), severityWord(severity));
     }
     for (QLabel* label : heads_)
-        label->setVisible(head_->isChecked() || !names.isEmpty());
-    head_->setArrowType(head_->isChecked() ? Qt::DownArrow : Qt::RightArrow);
-    head_->setText(names.isEmpty() ? tr("Faults  none marked")
-                                   : tr("Faults  %n marked", nullptr, static_cast<int>(names.size())));
-    head_->setAccessibleName(names.isEmpty() ? tr("Faults, none marked")
-                                             : tr("Faults: %1").arg(names.join(QStringLiteral(", "))));
+        label->setVisible(head_->isOpen() || !names.isEmpty());
+    head_->say(names.isEmpty() ? tr("Faults  none marked")
+                               : tr("Faults  %n marked", nullptr, static_cast<int>(names.size())),
+               names.isEmpty() ? tr("Faults, none marked") : tr("Faults: %1").arg(names.join(QStringLiteral(", "))));
 }
 
 void FaultList::moveFrom(const Row& row, int by) {
     std::vector<const Row*> open;
     for (const Row& each : rows_)
-        if (head_->isChecked() || severityOf(each) > 0)
+        if (head_->isOpen() || severityOf(each) > 0)
             open.push_back(&each);
     const auto at = std::find(open.begin(), open.end(), &row) - open.begin() + by;
     if (at < 0)
@@ -185,10 +179,10 @@ void FaultList::setReadOnly(bool readOnly) {
 }
 
 void FaultList::unfold(bool all) {
-    head_->setChecked(all);
+    head_->setOpen(all);
 }
 bool FaultList::unfolded() const {
-    return head_->isChecked();
+    return head_->isOpen();
 }
 
 SeverityButton* FaultList::button(std::string_view fault, int severity) const {

@@ -10,9 +10,10 @@
 class QButtonGroup;
 class QGridLayout;
 class QLabel;
-class QToolButton;
 
 namespace staveline::ui {
+
+class FoldButton;
 
 /// "none", "trace", "clear", "strong"
 [[nodiscard]] QString severityWord(int severity);
@@ -40,7 +41,7 @@ public:
     /// All faults, or only those that are marked.
     void unfold(bool all);
     [[nodiscard]] bool unfolded() const;
-    [[nodiscard]] QToolButton* head() const { return head_; }
+    [[nodiscard]] FoldButton* head() const { return head_; }
     [[nodiscard]] SeverityButton* button(std::string_view fault, int severity) const;
     [[nodiscard]] QString wordsOf(std::string_view fault) const; ///< cause and action on show; empty: not marked
 
@@ -63,7 +64,7 @@ private:
     [[nodiscard]] static int severityOf(const Row& row);
 
     QGridLayout* grid_;
-    QToolButton* head_;
+    FoldButton* head_;
     std::array<QLabel*, 4> heads_{};
     std::vector<Row> rows_;
     bool readOnly_ = false;

@@ -2,6 +2,7 @@
 #include "ui/taste/says_panel.h"
 
 #include "ui/taste/fault_list.h"
+#include "ui/taste/quiet_delegate.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 
@@ -59,6 +60,8 @@ MissingList::MissingList(QWidget* parent) : QListWidget(parent) {
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setSpacing(lines(*this, .12));
+    setSelectionMode(QAbstractItemView::NoSelection);
+    setItemDelegate(new QuietDelegate(QPalette::Link, this));
     viewport()->setAutoFillBackground(false);
     connect(this, &QListWidget::itemClicked, this,
             [this](QListWidgetItem* item) { Q_EMIT asked(item->data(Qt::UserRole).toString()); });
@@ -122,7 +125,7 @@ SaysPanel::SaysPanel(Session& session, QWidget* parent)
 void SaysPanel::addReadings() {
     auto* grid = new QGridLayout;
     grid->setHorizontalSpacing(lines(*this, .8));
-    grid->setVerticalSpacing(0);
+    grid->setVerticalSpacing(lines(*this, .1));
     grid->setColumnStretch(1, 1);
     int row = 0;
     for (const Dimension d : allDimensions) {
@@ -206,13 +209,21 @@ void SaysPanel::showKnown(const Result<EstimatesView>& known, const std::optiona
     knownHead_->setText(known->tastedOn ? tr("All together, today; tasted %1").arg(dayWords(*known->tastedOn))
                                         : tr("All together, today; not tasted in this cycle"));
     const Target window = target ? target->fact.target : Target{};
+    // A fault in the way is one answer for all.
+    const bool oneForAll = std::all_of(allDimensions.begin(), allDimensions.end(),
+                                       [&](Dimension d) { return known->verdicts[d].kind == VerdictKind::faultFirst; });
     for (const Dimension d : allDimensions) {
+        const bool first = d == allDimensions.front();
         kinds_[d] = known->verdicts[d].kind;
-        known_[d].words->setText(text(say("ui.taste.known")
-                                          .with("dimension", toStd(dimensionWord(d)))
-                                          .with("reason", toStd(session_.words(known->verdicts[d].reason)))
-                                          .with("wanted", Points{window.windows[d].wanted})
-                                          .with("band", Points{window.windows[d].band})));
+        known_[d].glyph->setVisible(first || !oneForAll);
+        known_[d].words->setVisible(first || !oneForAll);
+        const QString reason = session_.words(known->verdicts[d].reason);
+        known_[d].words->setText(oneForAll ? reason
+                                           : text(say("ui.taste.known")
+                                                      .with("dimension", toStd(dimensionWord(d)))
+                                                      .with("reason", toStd(reason))
+                                                      .with("wanted", Points{window.windows[d].wanted})
+                                                      .with("band", Points{window.windows[d].band})));
     }
     knownNote_->setText(target ? text(say("ui.taste.target_since").with("on", target->fact.on))
                                : own("ui.taste.no_target"));

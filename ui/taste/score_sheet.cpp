@@ -2,12 +2,12 @@
 #include "ui/taste/score_sheet.h"
 
 #include "ui/present/text.h"
+#include "ui/taste/fold_button.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 
 #include <QGridLayout>
 #include <QLabel>
-#include <QToolButton>
 
 #include <algorithm>
 
@@ -37,14 +37,8 @@ ScoreSheet::ScoreSheet(QWidget* parent) : QWidget(parent), grid_(new QGridLayout
 }
 
 void ScoreSheet::addGroup(const std::string& name) {
-    auto* button = new QToolButton(this);
-    button->setAutoRaise(true);
-    button->setCheckable(true);
-    button->setChecked(true);
-    button->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-    button->setFocusPolicy(Qt::StrongFocus);
-    setType(*button, Type::strong);
-    connect(button, &QToolButton::toggled, this, &ScoreSheet::arrange);
+    auto* button = new FoldButton(true, this);
+    connect(button, &FoldButton::folded, this, &ScoreSheet::arrange);
     const int row = grid_->rowCount();
     Group group{name, button, {}};
     grid_->addWidget(button, row, nameColumn, 1, 2, Qt::AlignLeft);
@@ -109,7 +103,7 @@ void ScoreSheet::orderTabs() {
 }
 
 bool ScoreSheet::shown(const Line& line) const {
-    return (long_ || line.attribute->shortSheet) && groups_[line.group].button->isChecked();
+    return (long_ || line.attribute->shortSheet) && groups_[line.group].button->isOpen();
 }
 
 bool ScoreSheet::shown(const ScoreCell& cell) const {
@@ -122,8 +116,7 @@ bool ScoreSheet::shown(const ScoreCell& cell) const {
 
 void ScoreSheet::arrange() {
     for (const Group& group : groups_) {
-        group.button->setArrowType(group.button->isChecked() ? Qt::DownArrow : Qt::RightArrow);
-        const bool open = group.button->isChecked();
+        const bool open = group.button->isOpen();
         group.glasses[0]->setVisible(open && choice_ != GlassChoice::cellarOnly);
         group.glasses[1]->setVisible(open && choice_ != GlassChoice::coldOnly);
     }
@@ -163,8 +156,8 @@ void ScoreSheet::countGroups() {
         QString name = qs(groups_[g].name);
         name[0] = name[0].toUpper();
         groups_[g].button->setVisible(all > 0);
-        groups_[g].button->setText(tr("%1  %2 of %3").arg(name).arg(scored).arg(all));
-        groups_[g].button->setAccessibleName(tr("%1, %2 of %3 scored").arg(name).arg(scored).arg(all));
+        groups_[g].button->say(tr("%1  %2 of %3").arg(name).arg(scored).arg(all),
+                               tr("%1, %2 of %3 scored").arg(name).arg(scored).arg(all));
     }
 }
 
@@ -274,7 +267,7 @@ ScoreCell* ScoreSheet::cell(std::string_view code, Glass glass) const {
     return found ? found->cells[static_cast<std::size_t>(glass)] : nullptr;
 }
 
-QToolButton* ScoreSheet::groupButton(std::string_view group) const {
+FoldButton* ScoreSheet::groupButton(std::string_view group) const {
     for (const Group& each : groups_)
         if (each.name == group)
             return each.button;
@@ -285,7 +278,7 @@ void ScoreSheet::focusLine(std::string_view code) {
     const Line* found = line(code);
     if (!found)
         return;
-    groups_[found->group].button->setChecked(true);
+    groups_[found->group].button->setOpen(true);
     ScoreCell* to = nullptr;
     for (ScoreCell* cell : found->cells)
         if (cell && shown(*cell) && (!to || (to->score() && !cell->score())))

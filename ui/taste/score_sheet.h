@@ -8,10 +8,10 @@
 
 class QGridLayout;
 class QLabel;
-class QToolButton;
 
 namespace staveline::ui {
 
+class FoldButton;
 class MessageLabel;
 
 enum class GlassChoice { both, coldOnly, cellarOnly };
@@ -29,7 +29,7 @@ public:
     void finish(); ///< what is typed is told of
 
     [[nodiscard]] ScoreCell* cell(std::string_view code, Glass glass) const; ///< null: no such cell
-    [[nodiscard]] QToolButton* groupButton(std::string_view group) const;
+    [[nodiscard]] FoldButton* groupButton(std::string_view group) const;
     /// The first cell of that line without a score; unfolds its group.
     void focusLine(std::string_view code);
     /// The first cell on show without a score, else the first; null: all groups are folded.
@@ -54,7 +54,7 @@ private:
     };
     struct Group {
         std::string name;
-        QToolButton* button;
+        FoldButton* button;
         std::array<QLabel*, 2> glasses;
     };
     void addGroup(const std::string& name);

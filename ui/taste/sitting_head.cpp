@@ -78,7 +78,8 @@ SittingHead::SittingHead(QWidget* parent)
     second->setSpacing(lines(*this, .5));
     second->addWidget(nameLabel_);
     second->addWidget(name_);
-    second->addWidget(tasters_, 1);
+    second->addWidget(tasters_);
+    second->addStretch(1);
     second->addWidget(another_);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -116,9 +117,10 @@ void SittingHead::showSittings(const std::vector<Filed<SittingFact>>& sittings, 
     const QSignalBlocker quiet(sittings_);
     sittings_->clear();
     if (!inHand)
-        sittings_->add(tr("New sitting"), {});
+        sittings_->add(tr("not stored yet"), {});
     for (const Filed<SittingFact>& filed : sittings)
         sittings_->add(sittingWords(filed), std::to_string(filed.id));
+    new_->setVisible(inHand.has_value());
     sittings_->setWord(inHand ? std::to_string(*inHand) : std::string());
 }
 

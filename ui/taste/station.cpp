@@ -402,11 +402,14 @@ void TasteStation::showBlankSheet(bool show) {
 
 void TasteStation::showAllTasters(bool all) {
     finish();
+    notice_.clear();
+    sameOffered_ = false;
     all_->setChecked(all);
     body_->setCurrentWidget(all ? static_cast<QWidget*>(grid_) : scroll_);
     strip_->setVisible(!all);
     if (all)
         grid_->showDraft(draft_, long_->isChecked());
+    showState();
 }
 
 void TasteStation::showLongSheet(bool all) {

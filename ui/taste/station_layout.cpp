@@ -16,6 +16,7 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QPlainTextEdit>
+#include <QPointer>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSplitter>
@@ -246,9 +247,14 @@ void TasteStation::connectBelow() {
     connect(blank_, &BlankSheet::paperChanged, this, &TasteStation::paperChanged);
 }
 
+/// After the layout: what has the focus may have been unfolded just now.
 void TasteStation::scrollToFocus(QWidget* focus) {
-    if (focus && scroll_->isAncestorOf(focus))
-        scroll_->ensureWidgetVisible(focus, 0, lines(*this, 1.5));
+    if (!focus || !scroll_->isAncestorOf(focus))
+        return;
+    QTimer::singleShot(0, this, [this, at = QPointer<QWidget>(focus)] {
+        if (at)
+            scroll_->ensureWidgetVisible(at, 0, lines(*this, 1.5));
+    });
 }
 
 /// Undo in the note is the book's undo: what is typed is stored first.

@@ -2,12 +2,14 @@
 #include "ui/taste/taster_grid.h"
 
 #include "ui/present/text.h"
+#include "ui/taste/quiet_delegate.h"
 #include "ui/taste/score_cell.h"
 #include "ui/taste/sitting_head.h"
 #include "ui/widgets/theme.h"
 
 #include <QHeaderView>
 #include <QKeyEvent>
+#include <QPainter>
 
 namespace staveline::ui {
 namespace {
@@ -15,6 +17,21 @@ namespace {
 std::string keyOf(const std::string& code, const std::string& taster) {
     return code + '\n' + taster;
 }
+
+/// Names of lines beside the rows, on the ground of the rows.
+class LineHeader : public QHeaderView {
+public:
+    explicit LineHeader(QWidget* parent) : QHeaderView(Qt::Vertical, parent) {}
+
+protected:
+    void paintSection(QPainter* painter, const QRect& box, int section) const override {
+        const int pad = lines(*this, .4);
+        painter->fillRect(box, palette().color(section % 2 == 0 ? QPalette::Base : QPalette::AlternateBase));
+        painter->setPen(palette().color(QPalette::Text));
+        painter->drawText(box.adjusted(pad, 0, -pad, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                          model()->headerData(section, Qt::Vertical, Qt::DisplayRole).toString());
+    }
+};
 
 QString orDash(std::optional<double> score) {
     return score ? scoreText(score) : QStringLiteral("\u2013");
@@ -94,6 +111,8 @@ TasterGrid::TasterGrid(QWidget* parent) : QTableView(parent), model_(new TasterM
     setAccessibleName(tr("All tasters, cold and cellar"));
     setFrameShape(QFrame::NoFrame);
     setShowGrid(false);
+    setItemDelegate(new QuietDelegate(QPalette::Text, this));
+    setVerticalHeader(new LineHeader(this));
     setAlternatingRowColors(true);
     setEditTriggers(QAbstractItemView::NoEditTriggers);
     setSelectionMode(QAbstractItemView::SingleSelection);
