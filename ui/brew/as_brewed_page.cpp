@@ -1,0 +1,349 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/as_brewed_page.h"
+
+#include "ui/brew/meaning_view.h"
+#include "ui/brew/row_list.h"
+#include "ui/brew/step_section.h"
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QTimer>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+constexpr int pause = 300;             // ms without a keystroke before the meaning is told
+constexpr std::int64_t spare = 10'000; // rows that may have been removed between brews
+
+constexpr Range gravities{.98, 1.2}, litres{.1, 100'000};
+
+/// The row of a brew, by its name, which is unique.
+std::optional<std::int64_t> rowOf(const Desk& desk, const std::string& brew) {
+    const auto count = static_cast<std::int64_t>(desk.brews().size());
+    std::int64_t met = 0;
+    for (std::int64_t row = 1; met < count && row < count + spare; ++row)
+        if (const auto fact = desk.fact("brew", row)) {
+            ++met;
+            if (const auto* made = std::get_if<BrewFact>(&*fact); made && made->name == brew)
+                return row;
+        }
+    return std::nullopt;
+}
+
+std::vector<BrewFact> brewsFor(const Desk& desk, const VesselName& vessel) {
+    std::vector<BrewFact> brews = desk.brews();
+    std::erase_if(brews, [&](const BrewFact& brew) { return brew.vessel != vessel; });
+    std::stable_sort(brews.begin(), brews.end(), [](const BrewFact& a, const BrewFact& b) { return a.on > b.on; });
+    return brews;
+}
+
+} // namespace
+
+AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
+    : QWidget(parent), session_(session), bench_(new BrewBench(session, this)), list_(new QListWidget),
+      form_(new QWidget), name_(new QLineEdit(form_)), date_(new DateField(session.desk().today(), form_)),
+      original_(new NumberField(UnitKind::gravity, gravities, false, form_)),
+      final_(new NumberField(UnitKind::gravity, gravities, false, form_)),
+      litres_(new NumberField(UnitKind::volume, litres, false, form_)), note_(new QLineEdit(form_)),
+      message_(new MessageLabel), record_(new QPushButton(tr("Record the brew"))),
+      refill_(new QPushButton(tr("Go to the refill"))), meaning_(new MeaningView(session)),
+      scroll_(new QScrollArea(this)), flow_(new FlowPage(*bench_, FlowPage::Purpose::brewed)),
+      weigh_(new QTimer(this)) {
+    auto* page = new QWidget;
+    auto* top = new QHBoxLayout;
+    top->setSpacing(lines(*this, 1.4));
+    top->addWidget(list_, 0, Qt::AlignTop);
+    top->addWidget(form_, 3);
+    top->addWidget(meaning_, 2);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(record_);
+    buttons->addWidget(refill_);
+    buttons->addStretch(1);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, lines(*this, .4), lines(*this, .6), 0);
+    column->addLayout(top);
+    column->addWidget(message_);
+    column->addLayout(buttons);
+    column->addWidget(flow_);
+    column->addStretch(1);
+    addList(*page);
+    addFields(*form_);
+    scroll_->setWidget(page);
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setFocusPolicy(Qt::NoFocus);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* whole = new QVBoxLayout(this);
+    whole->setContentsMargins(0, 0, 0, 0);
+    whole->addWidget(scroll_);
+    weigh_->setSingleShot(true);
+    weigh_->setInterval(pause);
+    connect(weigh_, &QTimer::timeout, this, &AsBrewedPage::weighNow);
+    connect(bench_, &BrewBench::recalculated, this, &AsBrewedPage::edited);
+    connect(record_, &QPushButton::clicked, this, &AsBrewedPage::record);
+    connect(refill_, &QPushButton::clicked, this, &AsBrewedPage::refillAsked);
+    refill_->setVisible(false);
+}
+
+void AsBrewedPage::addList(QWidget&) {
+    list_->setAccessibleName(tr("Brews for this vessel"));
+    list_->setFrameShape(QFrame::NoFrame);
+    list_->setFixedWidth(lines(*this, 12));
+    list_->setFixedHeight(lines(*this, 11));
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list_->setWordWrap(true);
+    connect(list_, &QListWidget::currentItemChanged, this, [this](const QListWidgetItem* item) {
+        if (!item || filling_)
+            return;
+        const std::string brew = toStd(item->data(Qt::UserRole).toString());
+        if (brew.empty())
+            begin();
+        else
+            open(brew);
+    });
+}
+
+void AsBrewedPage::addFields(QWidget& panel) {
+    auto* grid = new QGridLayout(&panel);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setHorizontalSpacing(lines(*this, 1));
+    grid->setVerticalSpacing(lines(*this, .4));
+    const auto place = [&](const QString& caption, QWidget* field, QLineEdit* edit, int row, int column, int width) {
+        grid->addWidget(captioned(caption, field, edit, &panel), row, column, 1, width, Qt::AlignTop);
+    };
+    name_->setAccessibleName(tr("Name of the brew"));
+    date_->setName(tr("Brewed on"));
+    original_->setName(tr("Original gravity, measured"));
+    final_->setName(tr("Final gravity, measured"));
+    litres_->setName(tr("Into the fermenter"));
+    note_->setAccessibleName(tr("Note"));
+    place(tr("Name"), name_, name_, 0, 0, 1);
+    place(tr("Brewed on"), date_, date_->edit(), 0, 1, 2);
+    place(tr("Original gravity, measured"), original_, original_->edit(), 1, 0, 1);
+    place(tr("Final gravity, measured"), final_, final_->edit(), 1, 1, 1);
+    place(tr("Into the fermenter"), litres_, litres_->edit(), 1, 2, 1);
+    place(tr("Note"), note_, note_, 2, 0, 3);
+    grid->setRowStretch(3, 1);
+    for (NumberField* field : {original_, final_, litres_}) {
+        connect(field, &NumberField::edited, this, &AsBrewedPage::edited);
+        connect(&session_, &Session::unitsChanged, field, [this, field] { field->setUnits(session_.units()); });
+    }
+    connect(date_, &DateField::edited, this, &AsBrewedPage::edited);
+    for (QLineEdit* line : {name_, note_})
+        connect(line, &QLineEdit::textEdited, this, &AsBrewedPage::edited);
+}
+
+void AsBrewedPage::showVessel(const VesselName& vessel) {
+    if (vessel == vessel_)
+        return;
+    vessel_ = vessel;
+    start_.reset();
+    kept_.reset();
+    refill_->setVisible(false);
+}
+
+std::optional<BrewFact> AsBrewedPage::planned() const {
+    const auto planned = session_.desk().planned(vessel_);
+    if (!planned)
+        return std::nullopt;
+    BrewFact fact;
+    fact.name = session_.desk().nextBrewName();
+    fact.vessel = vessel_;
+    fact.on = session_.desk().today();
+    fact.recipe = planned->setting.recipe;
+    return fact;
+}
+
+void AsBrewedPage::begin() {
+    amended_.reset();
+    record_->setText(tr("Record the brew"));
+    const auto fresh = kept_ ? std::exchange(kept_, std::nullopt) : planned();
+    scroll_->setVisible(fresh.has_value());
+    if (fresh)
+        fill(*fresh);
+}
+
+void AsBrewedPage::open(const std::string& brew) {
+    const auto row = rowOf(session_.desk(), brew);
+    const auto fact = row ? session_.desk().fact("brew", *row) : Result<Fact>(fail({}));
+    if (!fact)
+        return;
+    if (!amended_ && start_ && this->brew() != *start_)
+        kept_ = this->brew();
+    amended_ = row;
+    record_->setText(tr("Amend the brew"));
+    fill(std::get<BrewFact>(*fact));
+}
+
+void AsBrewedPage::fill(const BrewFact& brew) {
+    filling_ = true;
+    start_ = brew;
+    name_->setText(qs(brew.name));
+    date_->setToday(session_.desk().today());
+    date_->setDay(brew.on);
+    const auto number = [this](NumberField* field, std::optional<double> value) {
+        field->setUnits(session_.units());
+        field->setStored(value);
+    };
+    number(original_, brew.originalGravity ? std::optional(brew.originalGravity->sg) : std::nullopt);
+    number(final_, brew.finalGravity ? std::optional(brew.finalGravity->sg) : std::nullopt);
+    number(litres_, brew.intoFermenter ? std::optional(brew.intoFermenter->l) : std::nullopt);
+    note_->setText(qs(brew.note));
+    Setting setting;
+    if (const auto planned = session_.desk().planned(vessel_))
+        setting = planned->setting;
+    setting.recipe = brew.recipe;
+    bench_->setLocked(session_.desk().readOnly());
+    bench_->begin(vessel_, setting, session_.desk().kit());
+    record_->setEnabled(!session_.desk().readOnly());
+    filling_ = false;
+    edited();
+    weighNow();
+}
+
+BrewFact AsBrewedPage::brew() const {
+    BrewFact made = start_.value_or(BrewFact{});
+    made.name = toStd(name_->text().trimmed());
+    made.vessel = vessel_;
+    made.on = date_->day().value_or(made.on);
+    made.recipe = bench_->recipe();
+    made.originalGravity.reset();
+    made.finalGravity.reset();
+    made.intoFermenter.reset();
+    if (original_->stored())
+        made.originalGravity = SpecificGravity{*original_->stored()};
+    if (final_->stored())
+        made.finalGravity = SpecificGravity{*final_->stored()};
+    if (litres_->stored())
+        made.intoFermenter = Litres{*litres_->stored()};
+    made.note = toStd(note_->text());
+    return made;
+}
+
+bool AsBrewedPage::usable() const {
+    return date_->day() && original_->usable() && final_->usable() && litres_->usable() && !bench_->fault();
+}
+
+void AsBrewedPage::edited() {
+    if (filling_ || recording_ || !start_)
+        return;
+    message_->clear();
+    for (NumberField* field : {original_, final_, litres_})
+        field->recheck();
+    date_->recheck();
+    weigh_->start();
+}
+
+void AsBrewedPage::weighNow() {
+    weigh_->stop();
+    if (start_ && !bench_->fault())
+        meaning_->show(session_.desk().meaning(brew()));
+}
+
+void AsBrewedPage::record() {
+    if (!start_ || session_.desk().readOnly())
+        return;
+    if (bench_->fault()) {
+        showFault(*bench_->fault());
+        return;
+    }
+    if (!usable())
+        return; // what is wrong stands beside its field
+    recording_ = true;
+    const BrewFact made = brew();
+    const auto done = amended_ ? session_.amend("brew", *amended_, Fact{made}) : session_.record(Fact{made});
+    recording_ = false;
+    if (!done) {
+        showFault(done.error());
+        return;
+    }
+    const bool fresh = !amended_;
+    kept_.reset();
+    start_ = made;
+    fillList();
+    open(made.name);
+    fillList();
+    if (fresh) {
+        refill_->setVisible(true);
+        message_->say(MessageLabel::Weight::note, text(say("ui.brew.recorded").with("brew", made.name)));
+    }
+}
+
+void AsBrewedPage::showFault(const Fault& fault) {
+    const std::array<std::pair<std::string_view, NumberField*>, 3> numbers = {
+        {{"/measured_original_gravity", original_},
+         {"/measured_final_gravity", final_},
+         {"/into_fermenter_l", litres_}}};
+    for (const auto& [path, field] : numbers)
+        if (fault.path.starts_with(path)) {
+            field->showFault(fault);
+            field->edit()->setFocus(Qt::OtherFocusReason);
+            return;
+        }
+    if (fault.path == "/on")
+        date_->showFault(fault);
+    else
+        message_->say(MessageLabel::Weight::fault, session_.words(fault));
+    if (fault.path == "/name")
+        name_->setFocus(Qt::OtherFocusReason);
+}
+
+void AsBrewedPage::refresh() {
+    if (recording_)
+        return;
+    const bool untouched = start_ && brew() == *start_;
+    if (amended_ && untouched) {
+        // It may have been amended or taken back elsewhere.
+        const std::string name = start_->name;
+        if (!rowOf(session_.desk(), name))
+            begin();
+        else
+            open(name);
+    } else if (!start_ || untouched) {
+        begin();
+    } else if (!amended_ && start_->name == toStd(name_->text().trimmed())) {
+        start_->name = session_.desk().nextBrewName(); // recorded or taken back meanwhile
+        name_->setText(qs(start_->name));
+    }
+    fillList();
+}
+
+void AsBrewedPage::fillList() {
+    filling_ = true;
+    list_->clear();
+    const std::string next = session_.desk().nextBrewName();
+    auto* fresh = new QListWidgetItem(tr("New: %1").arg(qs(next)), list_);
+    fresh->setData(Qt::UserRole, QString());
+    list_->setCurrentItem(fresh);
+    for (const BrewFact& brew : brewsFor(session_.desk(), vessel_)) {
+        QString words = tr("%1, %2").arg(qs(brew.name), dayWords(brew.on));
+        if (!brew.finalGravity)
+            words += tr("; final gravity to come");
+        auto* item = new QListWidgetItem(words, list_);
+        item->setData(Qt::UserRole, qs(brew.name));
+        if (amended_ && start_ && brew.name == start_->name)
+            list_->setCurrentItem(item);
+    }
+    filling_ = false;
+}
+
+void AsBrewedPage::focusFirst() {
+    name_->setFocus(Qt::OtherFocusReason);
+}
+
+QString AsBrewedPage::words() const {
+    return message_->words();
+}
+
+} // namespace staveline::ui

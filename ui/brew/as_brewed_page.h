@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A brew as it was made: recorded on brew day, completed when it has fermented, and what it means for the next draw.
+#pragma once
+
+#include "ui/brew/flow_page.h"
+
+class QLabel;
+class QLineEdit;
+class QListWidget;
+class QPushButton;
+class QScrollArea;
+class QTimer;
+
+namespace staveline::ui {
+
+class DateField;
+class MeaningView;
+class MessageLabel;
+class NumberField;
+
+class AsBrewedPage : public QWidget {
+    Q_OBJECT
+public:
+    explicit AsBrewedPage(Session& session, QWidget* parent = nullptr);
+    void showVessel(const VesselName& vessel);
+    void refresh(); ///< the book changed; a brew in hand stays as it is typed
+    void record();  ///< or amends
+    void begin();   ///< a new brew, the recipe as planned
+    /// An earlier brew, by its name; an unknown one does nothing.
+    void open(const std::string& brew);
+    void focusFirst();
+    [[nodiscard]] FlowPage& flow() const { return *flow_; }
+    [[nodiscard]] QLineEdit& name() const { return *name_; }
+    [[nodiscard]] DateField& date() const { return *date_; }
+    [[nodiscard]] NumberField& originalGravity() const { return *original_; }
+    [[nodiscard]] NumberField& finalGravity() const { return *final_; }
+    [[nodiscard]] NumberField& intoFermenter() const { return *litres_; }
+    [[nodiscard]] QLineEdit& note() const { return *note_; }
+    [[nodiscard]] QListWidget& list() const { return *list_; }
+    [[nodiscard]] MeaningView& meaning() const { return *meaning_; }
+    [[nodiscard]] QString words() const; ///< of the message shown
+    [[nodiscard]] QPushButton& recordButton() const { return *record_; }
+    [[nodiscard]] QPushButton& refillButton() const { return *refill_; }
+    void weighNow(); ///< what the brew in hand means, at once
+
+Q_SIGNALS:
+    void refillAsked();
+
+private:
+    void addFields(QWidget& panel);
+    void addList(QWidget& panel);
+    void fill(const BrewFact& brew);
+    void fillList();
+    void edited();
+    void showFault(const Fault& fault);
+    [[nodiscard]] bool usable() const;
+    [[nodiscard]] BrewFact brew() const; ///< as typed
+    [[nodiscard]] std::optional<BrewFact> planned() const;
+
+    Session& session_;
+    VesselName vessel_;
+    std::optional<BrewFact> start_;       ///< what the form was filled from
+    std::optional<BrewFact> kept_;        ///< a new brew, half typed, while another is looked at
+    std::optional<std::int64_t> amended_; ///< row of the brew in hand; none: a new one
+    bool filling_ = false, recording_ = false;
+    BrewBench* bench_;
+    QListWidget* list_;
+    QWidget* form_;
+    QLineEdit* name_;
+    DateField* date_;
+    NumberField* original_;
+    NumberField* final_;
+    NumberField* litres_;
+    QLineEdit* note_;
+    MessageLabel* message_;
+    QPushButton* record_;
+    QPushButton* refill_;
+    MeaningView* meaning_;
+    QScrollArea* scroll_;
+    FlowPage* flow_;
+    QTimer* weigh_; ///< the meaning is told when typing pauses
+};
+
+} // namespace staveline::ui

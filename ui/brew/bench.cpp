@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/bench.h"
+
+#include <utility>
+
+namespace staveline::ui {
+
+BrewBench::BrewBench(Session& session, QObject* parent) : QObject(parent), session_(session) {}
+
+void BrewBench::begin(const VesselName& vessel, const Setting& setting, const EquipmentFact& kit) {
+    vessel_ = vessel;
+    pending_.clear();
+    draft_.reset();
+    rebase(setting, kit);
+}
+
+void BrewBench::rebase(const Setting& setting, const EquipmentFact& kit) {
+    base_ = setting_ = setting;
+    kit_ = kit;
+    for (const Pending& edit : pending_)
+        edit.change(setting_);
+    recalculate();
+}
+
+void BrewBench::change(const Change& change, const QString& name, const std::string& field) {
+    if (locked_)
+        return;
+    change(setting_);
+    if (!pending_.empty() && pending_.back().field == field)
+        pending_.back().change = change;
+    else
+        pending_.push_back({field, change});
+    note_ = {toStd(tr("%1, %2").arg(name, qs(vessel_))), vessel_ + field};
+    recalculate();
+}
+
+void BrewBench::changeKit(const EquipmentFact& kit) {
+    kit_ = kit;
+    recalculate();
+}
+
+void BrewBench::finish() {
+    if (pending_.empty() || fault_ || !store_)
+        return;
+    if (setting_ == base_) {
+        pending_.clear();
+        return;
+    }
+    // Storing tells everyone of the change, which comes back here as a rebase.
+    auto kept = std::exchange(pending_, {});
+    const Setting stored = setting_;
+    const auto done = store_(stored, note_);
+    if (done)
+        return;
+    pending_ = std::move(kept);
+    fault_ = done.error();
+    Q_EMIT recalculated();
+}
+
+void BrewBench::recalculate() {
+    fault_.reset();
+    if (auto made = session_.desk().draft(vessel_, setting_, kit_))
+        draft_ = std::move(*made);
+    else
+        fault_ = made.error();
+    Q_EMIT recalculated();
+}
+
+} // namespace staveline::ui

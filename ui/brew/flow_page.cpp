@@ -1,0 +1,235 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/flow_page.h"
+
+#include "quantity/density.h"
+#include "ui/brew/grist_editor.h"
+#include "ui/brew/hop_editor.h"
+#include "ui/brew/mash_editor.h"
+#include "ui/brew/row_list.h"
+#include "ui/brew/step_section.h"
+#include "ui/brew/yeast_editor.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+constexpr Celsius cold{20}; // litres of water and wort are stated at
+
+struct Belongs {
+    std::string_view begin;
+    FlowPage::Step step;
+};
+constexpr std::array places = {Belongs{"caution.mash.", FlowPage::mash},
+                               Belongs{"caution.kettle.", FlowPage::kettle},
+                               Belongs{"caution.yeast.", FlowPage::fermenter},
+                               Belongs{"caution.fermenter.", FlowPage::fermenter},
+                               Belongs{"caution.draw.", FlowPage::vessel},
+                               Belongs{"caution.refill.", FlowPage::vessel},
+                               Belongs{"brewing.water_", FlowPage::water},
+                               Belongs{"brewing.strike_", FlowPage::water},
+                               Belongs{"brewing.tun_", FlowPage::mash},
+                               Belongs{"brewing.late_", FlowPage::mash},
+                               Belongs{"brewing.run_off", FlowPage::mash},
+                               Belongs{"brewing.power_", FlowPage::mash},
+                               Belongs{"brewing.not_converted", FlowPage::mash},
+                               Belongs{"brewing.kettle_", FlowPage::kettle},
+                               Belongs{"brewing.fermenter_", FlowPage::fermenter},
+                               Belongs{"brewing.brew_short", FlowPage::vessel}};
+
+/// Fields of the recipe that are one number.
+template <class Q> NumberTie tieOf(const char* path, const QString& name, UnitKind unit, Q Recipe::*member) {
+    return {path,
+            name,
+            unit,
+            [member](const Setting& s) { return raw(s.recipe.*member); },
+            [member](Setting& s, double value) { s.recipe.*member = Q{value}; },
+            {}};
+}
+
+} // namespace
+
+FlowPage::Step FlowPage::stepOf(const std::string& key) {
+    const auto at =
+        std::find_if(places.begin(), places.end(), [&](const Belongs& p) { return key.starts_with(p.begin); });
+    return at == places.end() ? wanted : at->step;
+}
+
+FlowPage::FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent)
+    : QWidget(parent), bench_(bench), binder_(new Binder(bench, this)) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, lines(*this, .6), 0);
+    column->setSpacing(0);
+    const std::array<QString, stepCount_> names = {tr("The refill"), tr("Water"),     tr("Mash"),
+                                                   tr("Kettle"),     tr("Fermenter"), tr("Vessel")};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        steps_[i] = new StepSection(names[i], this);
+        column->addWidget(steps_[i]);
+    }
+    column->addStretch(1);
+    addWanted(purpose);
+    addFields(water,
+              {tieOf("/liquor_to_grist_l_kg", tr("Water to grain"), UnitKind::thickness, &Recipe::liquorToGrist)});
+    grist_ = new GristEditor(*binder_, steps_[mash]);
+    mash_ = new MashEditor(*binder_, steps_[mash]);
+    steps_[mash]->addWidget(grist_);
+    steps_[mash]->addWidget(mash_);
+    addKettle();
+    yeast_ = new YeastEditor(*binder_, steps_[fermenter]);
+    steps_[fermenter]->addWidget(yeast_);
+    binder_->place("", steps_[wanted]->fault());
+    binder_->place("/grist", steps_[mash]->fault());
+    binder_->place("/mash", steps_[mash]->fault());
+    binder_->place("/hops", steps_[kettle]->fault());
+    connect(&bench, &BrewBench::recalculated, this, &FlowPage::refresh);
+    connect(&bench.session(), &Session::unitsChanged, this, &FlowPage::refresh);
+}
+
+void FlowPage::addWanted(Purpose purpose) {
+    std::vector<NumberTie> ties = {
+        {"/original_gravity_p",
+         tr("Original gravity"),
+         UnitKind::gravity,
+         [](const Setting& s) { return toGravity(s.recipe.originalGravity).sg; },
+         [](Setting& s, double value) { s.recipe.originalGravity = toPlato(SpecificGravity{value}); },
+         {}},
+        tieOf("/bitterness_ibu", tr("Bitterness"), UnitKind::bitterness, &Recipe::bitterness)};
+    if (purpose == Purpose::plan)
+        ties.push_back({"/draw_l",
+                        tr("Draw"),
+                        UnitKind::volume,
+                        [](const Setting& s) { return s.draw.l; },
+                        [](Setting& s, double value) { s.draw = Litres{value}; },
+                        {}});
+    addFields(wanted, ties);
+}
+
+void FlowPage::addKettle() {
+    addFields(kettle,
+              {tieOf("/boil_min", tr("Boil"), UnitKind::minutes, &Recipe::boil),
+               tieOf("/sugar_share", tr("Sugar, of the extract"), UnitKind::percent, &Recipe::sugarShare)},
+              sugarKind());
+    hops_ = new HopEditor(*binder_, steps_[kettle]);
+    steps_[kettle]->addWidget(hops_);
+    addFields(kettle, {tieOf("/pre_soured_share", tr("Soured before the boil"), UnitKind::percent, &Recipe::preSoured),
+                       tieOf("/pre_sour_ta_g_l", tr("Acidity of that part"), UnitKind::acidity, &Recipe::preSourTa)});
+}
+
+QWidget* FlowPage::sugarKind() {
+    auto* both = new QWidget(steps_[kettle]);
+    auto* kind = new ChoiceField(both);
+    auto* message = new MessageLabel(both);
+    offerGrain(*kind, bench_.session().desk(), true);
+    binder_->tie(*kind,
+                 {"/sugar", tr("Kind of sugar"), [](const Setting& s) { return s.recipe.sugar; },
+                  [](Setting& s, const std::string& id) { s.recipe.sugar = id; }},
+                 message);
+    auto* column = new QVBoxLayout(both);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(kind, 0, Qt::AlignLeft);
+    column->addWidget(message);
+    return captioned(tr("Kind of sugar"), both, kind, steps_[kettle]);
+}
+
+void FlowPage::addFields(Step step, const std::vector<NumberTie>& ties, QWidget* last) {
+    auto* line = new QWidget(steps_[step]);
+    auto* row = new QHBoxLayout(line);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, 1));
+    for (const NumberTie& tie : ties) {
+        NumberField* field = binder_->number(tie, line);
+        row->addWidget(captioned(tie.name, field, field->edit(), line), 1, Qt::AlignTop);
+    }
+    if (last)
+        row->addWidget(last, 1, Qt::AlignTop);
+    for (std::size_t i = ties.size() + (last ? 1 : 0); i < 3; ++i)
+        row->addStretch(1);
+    steps_[step]->addWidget(line);
+}
+
+void FlowPage::refresh() {
+    grist_->sync();
+    mash_->sync();
+    hops_->sync();
+    yeast_->sync();
+    if (bench_.draft()) {
+        sayAmounts(bench_.draft()->plan);
+        sayNotes(bench_.draft()->plan);
+        drawBands(bench_.draft()->plan);
+    }
+    binder_->show();
+}
+
+void FlowPage::sayAmounts(const BrewPlan& plan) {
+    const Session& session = bench_.session();
+    const auto words = [&](Message message) { return session.words(message); };
+    const Litres drawn = bench_.setting().draw;
+    steps_[wanted]->sayAmounts(
+        words(say("ui.brew.wanted").with("into", plan.intoVessel).with("gravity", plan.originalGravity)),
+        words(say("ui.brew.wanted_more")
+                  .with("draw", drawn)
+                  .with("bitterness", plan.bitterness)
+                  .with("alcohol", plan.alcohol)
+                  .with("colour", plan.colour)));
+    const Celsius strike = plan.mash.empty() ? cold : plan.mash.front().waterTemperature;
+    steps_[water]->sayAmounts(
+        words(say("ui.brew.water").with("water", plan.strikeAndInfusion + plan.sparge).with("cold", cold)),
+        words(say("ui.brew.water_more")
+                  .with("mashing", plan.strikeAndInfusion)
+                  .with("strike", strike)
+                  .with("sparge", plan.sparge)));
+    steps_[mash]->sayAmounts(
+        words(say("ui.brew.mash").with("preBoil", plan.preBoilHot).with("gravity", plan.preBoilGravity)),
+        words(say("ui.brew.mash_more").with("volume", plan.mashVolume).with("grist", plan.gristMass)));
+    steps_[kettle]->sayAmounts(
+        words(say("ui.brew.kettle").with("hot", plan.postBoilHot).with("gravity", plan.originalGravity)),
+        words(say("ui.brew.kettle_more")
+                  .with("cold", plan.postBoil)
+                  .with("at", cold)
+                  .with("bitterness", plan.bitterness)
+                  .with("sugar", plan.sugar)));
+    const auto& fixed = bench_.kit().brewLength;
+    steps_[fermenter]->sayAmounts(
+        words(say("ui.brew.fermenter").with("into", plan.intoFermenter).with("gravity", plan.originalGravity)),
+        words(say(fixed ? "ui.brew.fermenter_fixed" : "ui.brew.fermenter_more")
+                  .with("days", Days{static_cast<double>(plan.primaryDays)})
+                  .with("final", plan.finalGravity)
+                  .with("alcohol", plan.alcohol)));
+    steps_[vessel]->sayAmounts(
+        words(say("ui.brew.vessel").with("into", plan.intoVessel).with("gravity", plan.finalGravity)),
+        words(say(plan.leftOver.l > 0 ? "ui.brew.left_over" : "ui.brew.nothing_left").with("left", plan.leftOver)));
+}
+
+void FlowPage::sayNotes(const BrewPlan& plan) {
+    std::array<QStringList, stepCount_> findings, cautions;
+    for (const Message& finding : plan.findings)
+        findings[stepOf(finding.key)] << bench_.session().words(finding);
+    for (const Message& caution : plan.cautions)
+        cautions[stepOf(caution.key)] << bench_.session().words(caution);
+    for (std::size_t i = 0; i < steps_.size(); ++i)
+        steps_[i]->setNotes(findings[i], cautions[i]);
+}
+
+void FlowPage::drawBands(const BrewPlan& plan) {
+    const Litres water0 = plan.strikeAndInfusion + plan.sparge, beer = plan.intoVessel + plan.leftOver;
+    const Litres widest = std::max(water0, plan.preBoilHot);
+    steps_[water]->setBand(water0, water0, widest);
+    steps_[mash]->setBand(water0, plan.preBoilHot, widest);
+    steps_[kettle]->setBand(plan.preBoilHot, plan.intoFermenter, widest);
+    steps_[fermenter]->setBand(plan.intoFermenter, beer, widest);
+    steps_[vessel]->setBand(beer, plan.intoVessel, widest);
+}
+
+void FlowPage::focusFirst() {
+    binder_->numberAt("/original_gravity_p")->edit()->setFocus(Qt::OtherFocusReason);
+}
+
+} // namespace staveline::ui

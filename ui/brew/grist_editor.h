@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The grist: grain by name, in shares or kilograms, at the start or at the last rest.
+#pragma once
+
+#include "ui/brew/binder.h"
+
+#include <QWidget>
+
+class QHBoxLayout;
+class QLabel;
+class QPushButton;
+
+namespace staveline::ui {
+
+class RowList;
+class ShareLine;
+
+class GristEditor : public QWidget {
+    Q_OBJECT
+public:
+    explicit GristEditor(Binder& binder, QWidget* parent = nullptr);
+    /// Rows and words follow what is in hand.
+    void sync();
+    /// In kilograms the gravity fixes the whole: what one grain takes, the others give.
+    void showKilograms(bool kilograms);
+    [[nodiscard]] bool inKilograms() const { return kilograms_; }
+    void add();
+    void remove(std::size_t part);
+    void shareRest(int part); ///< negative: the last
+    [[nodiscard]] ShareLine& sum() const { return *sum_; }
+    [[nodiscard]] QPushButton& switchButton() const { return *switch_; }
+
+private:
+    void fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout);
+    void addShare(std::size_t part, QWidget& row, QHBoxLayout& layout);
+    void addMass(std::size_t part, QWidget& row, QHBoxLayout& layout);
+    void settleMass(std::size_t part, double kilograms);
+    [[nodiscard]] std::optional<Kilograms> massOf(std::size_t part) const; ///< as planned
+    [[nodiscard]] std::string unused() const;
+    void sayOther();
+
+    Binder& binder_;
+    BrewBench& bench_;
+    RowList* rows_;
+    ShareLine* sum_;
+    QPushButton* add_;
+    QPushButton* switch_;
+    bool kilograms_ = false;
+    std::vector<QLabel*> other_; ///< of each row: the amount in the other unit
+};
+
+/// Fills a choice with the pantry's grain or its sugars; what is not at hand says so.
+void offerGrain(ChoiceField& field, const Desk& desk, bool sugars);
+void offerYeast(ChoiceField& field, const Desk& desk);
+/// Typing searches anywhere in the names.
+void makeSearching(ChoiceField& field);
+
+} // namespace staveline::ui

@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/hop_editor.h"
+
+#include "ui/brew/boil_strip.h"
+#include "ui/brew/row_list.h"
+#include "ui/brew/share_line.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+namespace {
+
+std::string hopPath(std::size_t addition, const char* field) {
+    return "/hops/" + std::to_string(addition) + "/" + field;
+}
+bool holds(const Setting& setting, std::size_t addition) {
+    return addition < setting.recipe.hops.size();
+}
+Share sumOf(const std::vector<HopAddition>& hops) {
+    Share sum{0};
+    for (const HopAddition& hop : hops)
+        sum += hop.ofBitterness;
+    return sum;
+}
+
+} // namespace
+
+HopEditor::HopEditor(Binder& binder, QWidget* parent)
+    : QWidget(parent), binder_(binder), bench_(binder.bench()), strip_(new BoilStrip(this)),
+      usual_(quietLabel({}, this)),
+      rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
+      sum_(new ShareLine(this)), add_(new QPushButton(tr("Add hops"), this)) {
+    auto* title = new QLabel(tr("Hops"), this);
+    setType(*title, Type::strong);
+    auto* foot = new QHBoxLayout;
+    foot->addWidget(add_);
+    foot->addSpacing(lines(*this, .8));
+    foot->addWidget(sum_, 1);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(lines(*this, .3));
+    column->addWidget(title);
+    column->addWidget(strip_);
+    column->addWidget(usual_);
+    column->addWidget(rows_);
+    column->addLayout(foot);
+    connect(add_, &QPushButton::clicked, this, &HopEditor::add);
+    connect(sum_, &ShareLine::restAsked, this, &HopEditor::shareRest);
+}
+
+NumberField* HopEditor::number(std::size_t addition, const char* field, const QString& name, UnitKind unit,
+                               double (*get)(const HopAddition&), void (*set)(HopAddition&, double), QWidget& row) {
+    return binder_.number(
+        {hopPath(addition, field),
+         name,
+         unit,
+         [addition, get](const Setting& s) { return holds(s, addition) ? get(s.recipe.hops[addition]) : 0; },
+         [addition, set](Setting& s, double value) {
+             if (holds(s, addition))
+                 set(s.recipe.hops[addition], value);
+         },
+         {}},
+        &row);
+}
+
+void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout) {
+    const auto n = addition + 1;
+    auto* name = new QLineEdit(&row);
+    binder_.tie(*name, {hopPath(addition, "name"), tr("Hops %1, name").arg(n),
+                        [addition](const Setting& s) {
+                            return holds(s, addition) ? s.recipe.hops[addition].name : std::string();
+                        },
+                        [addition](Setting& s, const std::string& word) {
+                            if (holds(s, addition))
+                                s.recipe.hops[addition].name = word;
+                        }});
+    NumberField* alpha = number(
+        addition, "alpha_share", tr("Hops %1, alpha acids").arg(n), UnitKind::percent,
+        [](const HopAddition& hop) { return hop.alpha.of1; },
+        [](HopAddition& hop, double value) { hop.alpha = Share{value}; }, row);
+    NumberField* boiled = number(
+        addition, "minutes", tr("Hops %1, boiled").arg(n), UnitKind::minutes,
+        [](const HopAddition& hop) { return hop.boiled.min; },
+        [](HopAddition& hop, double value) { hop.boiled = Minutes{value}; }, row);
+    NumberField* part = number(
+        addition, "bitterness_share", tr("Hops %1, part of the bitterness").arg(n), UnitKind::percent,
+        [](const HopAddition& hop) { return hop.ofBitterness.of1; },
+        [](HopAddition& hop, double value) { hop.ofBitterness = Share{value}; }, row);
+    sum_->watch(part->edit(), addition);
+    auto* grams = quietLabel({}, &row);
+    grams->setWordWrap(false);
+    grams->setMinimumWidth(lines(*this, 3));
+    grams_.push_back(grams);
+    auto* remove = new QPushButton(tr("Take out"), &row);
+    remove->setFlat(true);
+    remove->setEnabled(!bench_.locked());
+    remove->setAccessibleName(tr("Take out hops %1").arg(n));
+    connect(remove, &QPushButton::clicked, this, [this, addition] { this->remove(addition); });
+    layout.addWidget(captioned(tr("Name"), name, name, &row), 3, Qt::AlignTop);
+    layout.addWidget(captioned(tr("Alpha acids"), alpha, alpha->edit(), &row), 2, Qt::AlignTop);
+    layout.addWidget(captioned(tr("Boiled"), boiled, boiled->edit(), &row), 2, Qt::AlignTop);
+    layout.addWidget(captioned(tr("Of the bitterness"), part, part->edit(), &row), 2, Qt::AlignTop);
+    layout.addWidget(captioned(tr("Weighs"), grams, nullptr, &row), 1, Qt::AlignTop);
+    layout.addWidget(captioned({}, remove, nullptr, &row), 0, Qt::AlignTop);
+}
+
+void HopEditor::add() {
+    bench_.change(
+        [](Setting& s) {
+            HopAddition hop;
+            hop.boiled = s.recipe.boil;
+            hop.ofBitterness = Share{std::max(0., restOf(sumOf(s.recipe.hops)).of1)};
+            s.recipe.hops.push_back(hop);
+        },
+        tr("hops added"), "/hops/add" + std::to_string(rows_->count()));
+    rows_->focusRow(rows_->count());
+    bench_.finish();
+}
+
+void HopEditor::remove(std::size_t addition) {
+    bench_.change(
+        [addition](Setting& s) {
+            if (holds(s, addition))
+                s.recipe.hops.erase(s.recipe.hops.begin() + static_cast<std::ptrdiff_t>(addition));
+        },
+        tr("hops taken out"), hopPath(addition, "remove") + std::to_string(rows_->count()));
+    if (rows_->count() > 0)
+        rows_->focusRow(addition);
+    else
+        add_->setFocus(Qt::OtherFocusReason);
+    bench_.finish();
+}
+
+void HopEditor::shareRest(int addition) {
+    const std::size_t count = bench_.recipe().hops.size();
+    if (count == 0 || bench_.locked())
+        return;
+    const std::size_t at = addition < 0 ? count - 1 : std::min(static_cast<std::size_t>(addition), count - 1);
+    bench_.change(
+        [at](Setting& s) {
+            if (holds(s, at))
+                s.recipe.hops[at].ofBitterness += restOf(sumOf(s.recipe.hops));
+        },
+        tr("rest of the bitterness"), hopPath(at, "rest"));
+    if (NumberField* field = binder_.numberAt(hopPath(at, "bitterness_share"))) {
+        field->edit()->setModified(false);
+        binder_.show();
+    }
+    bench_.finish();
+}
+
+void HopEditor::sync() {
+    const auto& hops = bench_.recipe().hops;
+    if (hops.size() != rows_->count()) {
+        binder_.forget("/hops/");
+        grams_.clear();
+    }
+    rows_->sync(hops.size());
+    sum_->setVisible(!hops.empty());
+    sum_->setLocked(bench_.locked());
+    sum_->say(sumOf(hops), hops.size());
+    add_->setEnabled(!bench_.locked());
+    if (!bench_.draft())
+        return;
+    const auto& weighed = bench_.draft()->plan.hops;
+    strip_->show(bench_.recipe().boil, weighed, bench_.session().units());
+    for (std::size_t i = 0; i < grams_.size(); ++i)
+        grams_[i]->setText(i < weighed.size() ? bench_.session().amount(weighed[i].mass) : QString());
+    usual_->setVisible(hops.empty());
+    if (hops.empty() && !weighed.empty())
+        usual_->setText(bench_.session().words(
+            say("ui.brew.usual_hops").with("mass", weighed.front().mass).with("alpha", weighed.front().alpha)));
+    else if (hops.empty())
+        usual_->setText(own("ui.brew.no_hops"));
+}
+
+QString HopEditor::words() const {
+    return usual_->text();
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/kit_editor.h"
+
+#include "ui/brew/row_list.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/theme.h"
+
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+
+KitEditor::KitEditor(BrewBench& bench, QWidget* parent)
+    : QWidget(parent), bench_(bench), fold_(new QPushButton(this)), body_(new QWidget(this)),
+      form_(new FactForm(body_)), message_(new MessageLabel(body_)) {
+    fold_->setCheckable(true);
+    auto* inner = new QVBoxLayout(body_);
+    inner->setContentsMargins(0, 0, 0, 0);
+    inner->addWidget(quietLabel(own("ui.brew.kit_words"), body_));
+    inner->addWidget(form_);
+    inner->addWidget(message_);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, lines(*this, .4), lines(*this, .6), lines(*this, 1));
+    column->addWidget(fold_, 0, Qt::AlignLeft);
+    column->addWidget(body_);
+    body_->setVisible(false);
+    connect(fold_, &QPushButton::toggled, this, &KitEditor::unfold);
+    connect(form_, &FactForm::edited, this, &KitEditor::edited);
+    connect(&bench.session(), &Session::unitsChanged, this, [this] { form_->setUnits(bench_.session().units()); });
+    connect(&bench, &BrewBench::recalculated, this, &KitEditor::showFault);
+}
+
+void KitEditor::unfold(bool open) {
+    fold_->setChecked(open);
+    body_->setVisible(open);
+}
+
+EquipmentFact KitEditor::typed() const {
+    return std::get<EquipmentFact>(form_->fact());
+}
+
+void KitEditor::sync() {
+    const EquipmentFact kit = bench_.session().desk().kit();
+    const bool editing = shown_ && (!form_->usable() || typed() != *shown_);
+    if (!editing && (!shown_ || *shown_ != kit))
+        build(kit);
+    fold_->setText(tr("Kit: %1").arg(qs(bench_.kit().equipment.name)));
+}
+
+void KitEditor::build(const EquipmentFact& kit) {
+    shown_ = kit;
+    FormContext context;
+    context.today = bench_.session().desk().today();
+    context.units = bench_.session().units();
+    context.hidden = {"on"};
+    context.labels = "equipment";
+    form_->build(kit, context);
+    form_->setEnabled(!bench_.session().desk().readOnly());
+    for (QLineEdit* edit : form_->findChildren<QLineEdit*>())
+        connect(edit, &QLineEdit::editingFinished, this, &KitEditor::finish);
+}
+
+void KitEditor::edited() {
+    form_->recheck();
+    if (form_->previewable())
+        bench_.changeKit(typed());
+}
+
+void KitEditor::showFault() {
+    message_->clear();
+    const auto& fault = bench_.fault();
+    constexpr std::string_view mine = "/equipment";
+    if (!fault || !fault->path.starts_with(mine))
+        return;
+    Fault here = *fault;
+    here.path.erase(0, mine.size());
+    if (!form_->showFault(here, false))
+        message_->say(MessageLabel::Weight::fault, bench_.session().words(here));
+}
+
+void KitEditor::finish() {
+    if (!shown_ || !form_->usable() || bench_.fault())
+        return;
+    EquipmentFact kit = typed();
+    if (kit == *shown_)
+        return;
+    kit.on = bench_.session().desk().today();
+    const auto before = std::exchange(shown_, kit);
+    const auto done =
+        bench_.session().desk().record(Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
+    if (done)
+        return;
+    shown_ = before;
+    if (!form_->showFault(done.error(), false))
+        message_->say(MessageLabel::Weight::fault, bench_.session().words(done.error()));
+}
+
+QString KitEditor::words() const {
+    return message_->words();
+}
+
+} // namespace staveline::ui

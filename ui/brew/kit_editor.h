@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The kit: volumes, losses, rates and the brew length, as of today. Earlier kits stay with the brews made on them.
+#pragma once
+
+#include "ui/brew/bench.h"
+#include "ui/widgets/fact_form.h"
+
+#include <QWidget>
+
+class QPushButton;
+
+namespace staveline::ui {
+
+class MessageLabel;
+
+class KitEditor : public QWidget {
+    Q_OBJECT
+public:
+    explicit KitEditor(BrewBench& bench, QWidget* parent = nullptr);
+    /// The fields follow the book unless one of them is being edited.
+    void sync();
+    void unfold(bool open);
+    [[nodiscard]] FactForm& form() const { return *form_; }
+    [[nodiscard]] QPushButton& button() const { return *fold_; }
+    [[nodiscard]] QString words() const; ///< of the message shown
+
+private:
+    void build(const EquipmentFact& kit);
+    void edited();
+    void finish();
+    void showFault();
+    [[nodiscard]] EquipmentFact typed() const;
+
+    BrewBench& bench_;
+    std::optional<EquipmentFact> shown_; ///< what the fields were filled from
+    QPushButton* fold_;
+    QWidget* body_;
+    FactForm* form_;
+    MessageLabel* message_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/mash_editor.h"
+
+#include "ui/brew/row_list.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include <cmath>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double tableStep = 5; // minutes between rows
+
+std::string restPath(std::size_t rest, const char* field) {
+    return "/mash/" + std::to_string(rest) + "/" + field;
+}
+bool holds(const Setting& setting, std::size_t rest) {
+    return rest < setting.recipe.mash.size();
+}
+
+/// Rows of a trace worth reading: every few minutes, the first and the last.
+std::vector<std::size_t> rowsOf(const MashTrace& trace) {
+    std::vector<std::size_t> rows;
+    double next = 0;
+    for (std::size_t i = 0; i < trace.minute.size(); ++i)
+        if (trace.minute[i] >= next - 1e-9 || i + 1 == trace.minute.size()) {
+            rows.push_back(i);
+            next = (std::floor(trace.minute[i] / tableStep + 1e-9) + 1) * tableStep;
+        }
+    return rows;
+}
+
+} // namespace
+
+MashEditor::MashEditor(Binder& binder, QWidget* parent)
+    : QWidget(parent), binder_(binder), bench_(binder.bench()),
+      rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
+      add_(new QPushButton(tr("Add a rest"), this)), asTable_(new QPushButton(tr("As a table"), this)),
+      chart_(new MashChart), table_(new QTableWidget), stack_(new QStackedWidget(this)) {
+    auto* path = new ChoiceField(this);
+    path->add(tr("by hot water, at once"), "jump");
+    path->add(tr("heated, as fast as the kit can"), "ramp");
+    binder_.tie(
+        *path,
+        {"/path", tr("From rest to rest"),
+         [](const Setting& s) { return s.recipe.path == MashPath::jump ? "jump" : "ramp"; },
+         [](Setting& s, const std::string& word) { s.recipe.path = word == "ramp" ? MashPath::ramp : MashPath::jump; }},
+        nullptr);
+    NumberField* ph = binder_.number({"/mash_ph",
+                                      tr("Mash pH"),
+                                      UnitKind::ph,
+                                      [](const Setting& s) { return s.recipe.mashPh.ph; },
+                                      [](Setting& s, double value) { s.recipe.mashPh = Ph{value}; },
+                                      {}},
+                                     this);
+    asTable_->setCheckable(true);
+    table_->setAccessibleName(tr("Mash over time as a table"));
+    table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table_->setTabKeyNavigation(false);
+    table_->verticalHeader()->hide();
+    stack_->addWidget(chart_);
+    stack_->addWidget(table_);
+
+    auto* left = new QVBoxLayout;
+    left->setSpacing(lines(*this, .4));
+    left->addWidget(rows_);
+    left->addWidget(add_, 0, Qt::AlignLeft);
+    left->addWidget(captioned(tr("From rest to rest"), path, path, this));
+    left->addWidget(captioned(tr("Mash pH"), ph, ph->edit(), this));
+    left->addWidget(asTable_, 0, Qt::AlignLeft);
+    left->addStretch(1);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, 1));
+    row->addLayout(left, 2);
+    row->addWidget(stack_, 3);
+    connect(add_, &QPushButton::clicked, this, &MashEditor::add);
+    connect(asTable_, &QPushButton::toggled, this, &MashEditor::showTable);
+    connect(chart_, &MashChart::restMoved, this, &MashEditor::moveRest);
+    connect(chart_, &MashChart::restReleased, this, [this] { bench_.finish(); });
+}
+
+void MashEditor::fillRow(std::size_t rest, QWidget& row, QHBoxLayout& layout) {
+    NumberField* temperature =
+        binder_.number({restPath(rest, "temperature_c"),
+                        tr("Rest %1, temperature").arg(rest + 1),
+                        UnitKind::temperature,
+                        [rest](const Setting& s) { return holds(s, rest) ? s.recipe.mash[rest].temperature.c : 0; },
+                        [rest](Setting& s, double value) {
+                            if (holds(s, rest))
+                                s.recipe.mash[rest].temperature = Celsius{value};
+                        },
+                        {}},
+                       &row);
+    NumberField* minutes =
+        binder_.number({restPath(rest, "minutes"),
+                        tr("Rest %1, minutes").arg(rest + 1),
+                        UnitKind::minutes,
+                        [rest](const Setting& s) { return holds(s, rest) ? s.recipe.mash[rest].minutes.min : 0; },
+                        [rest](Setting& s, double value) {
+                            if (holds(s, rest))
+                                s.recipe.mash[rest].minutes = Minutes{value};
+                        },
+                        {}},
+                       &row);
+    auto* remove = new QPushButton(tr("Take out"), &row);
+    remove->setFlat(true);
+    remove->setEnabled(!bench_.locked());
+    remove->setAccessibleName(tr("Take out rest %1").arg(rest + 1));
+    connect(remove, &QPushButton::clicked, this, [this, rest] { this->remove(rest); });
+    layout.addWidget(temperature, 1, Qt::AlignTop);
+    layout.addWidget(minutes, 1, Qt::AlignTop);
+    layout.addWidget(remove, 0, Qt::AlignTop);
+}
+
+void MashEditor::add() {
+    bench_.change(
+        [](Setting& s) {
+            auto& mash = s.recipe.mash;
+            const double warmest = recipeRange("temperature_c").high;
+            mash.push_back(mash.empty() ? MashStep{}
+                                        : MashStep{Celsius{std::min(warmest, mash.back().temperature.c + 6)}, {20}});
+        },
+        tr("rest added"), "/mash/add" + std::to_string(rows_->count()));
+    rows_->focusRow(rows_->count());
+    bench_.finish();
+}
+
+void MashEditor::remove(std::size_t rest) {
+    bench_.change(
+        [rest](Setting& s) {
+            if (holds(s, rest))
+                s.recipe.mash.erase(s.recipe.mash.begin() + static_cast<std::ptrdiff_t>(rest));
+        },
+        tr("rest taken out"), restPath(rest, "remove") + std::to_string(rows_->count()));
+    if (rows_->count() > 0)
+        rows_->focusRow(rest);
+    else
+        add_->setFocus(Qt::OtherFocusReason);
+    bench_.finish();
+}
+
+void MashEditor::moveRest(int rest, double celsius, double minutes) {
+    const auto at = static_cast<std::size_t>(rest);
+    bench_.change(
+        [at, step = MashStep{Celsius{celsius}, Minutes{minutes}}](Setting& s) {
+            if (holds(s, at))
+                s.recipe.mash[at] = step;
+        },
+        tr("rest %1").arg(rest + 1), restPath(at, "moved"));
+}
+
+void MashEditor::sync() {
+    const auto& mash = bench_.recipe().mash;
+    if (mash.size() != rows_->count())
+        binder_.forget("/mash/");
+    rows_->sync(mash.size());
+    add_->setEnabled(!bench_.locked());
+    chart_->setLook(look());
+    chart_->setLocked(bench_.locked());
+    if (stack_->currentWidget() == table_)
+        fillTable();
+}
+
+QString MashEditor::grain(bool late) const {
+    QStringList names;
+    for (const GristPart& part : bench_.recipe().grist)
+        if (part.late == late) {
+            const auto known = bench_.session().desk().pantry().grain(part.grain);
+            names << tr("%1 %2").arg(known ? qs(known->name) : qs(part.grain), bench_.session().amount(part.share));
+        }
+    return names.join(tr(", "));
+}
+
+MashLook MashEditor::look() const {
+    MashLook look;
+    look.rests = bench_.recipe().mash;
+    look.rate = rampRate(bench_.recipe(), bench_.kit().equipment.heatingRate);
+    look.early = grain(false);
+    look.late = grain(true);
+    if (bench_.draft())
+        look.trace = bench_.draft()->mash;
+    look.current = !bench_.fault();
+    look.units = bench_.session().units();
+    return look;
+}
+
+void MashEditor::showTable(bool table) {
+    asTable_->setChecked(table);
+    if (table)
+        fillTable();
+    stack_->setCurrentWidget(table ? static_cast<QWidget*>(table_) : chart_);
+}
+
+void MashEditor::fillTable() {
+    const MashTrace& trace = chart_->look().trace;
+    const auto rows = rowsOf(trace);
+    const Session& session = bench_.session();
+    table_->setColumnCount(6);
+    table_->setHorizontalHeaderLabels(
+        {tr("Time"), tr("Mash"), tr("Fermentable"), tr("Dextrin"), tr("Ferulic acid"), tr("Beta-glucan")});
+    table_->setRowCount(static_cast<int>(rows.size()));
+    for (int row = 0; row < table_->rowCount(); ++row) {
+        const std::size_t i = rows[static_cast<std::size_t>(row)];
+        const QStringList cells = {session.amount(Minutes{trace.minute[i]}),
+                                   session.amount(Celsius{trace.temperature[i]}),
+                                   session.amount(Share{trace.fermentable[i]}),
+                                   session.amount(Share{trace.dextrin[i]}),
+                                   session.amount(MilligramsPerLitre{trace.ferulic[i]}),
+                                   session.amount(GramsPerLitre{trace.betaGlucan[i]})};
+        for (int column = 0; column < cells.size(); ++column)
+            table_->setItem(row, column, new QTableWidgetItem(cells[column]));
+    }
+    table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+}
+
+} // namespace staveline::ui

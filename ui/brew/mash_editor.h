@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The rests of the mash: typed beside the drawing, or moved in it; the same as a table.
+#pragma once
+
+#include "ui/brew/binder.h"
+#include "ui/brew/mash_chart.h"
+
+class QHBoxLayout;
+class QPushButton;
+class QStackedWidget;
+class QTableWidget;
+
+namespace staveline::ui {
+
+class RowList;
+
+class MashEditor : public QWidget {
+    Q_OBJECT
+public:
+    explicit MashEditor(Binder& binder, QWidget* parent = nullptr);
+    void sync();
+    void add(); ///< a rest after the last
+    void remove(std::size_t rest);
+    void showTable(bool table);
+    [[nodiscard]] MashChart& chart() const { return *chart_; }
+    [[nodiscard]] QTableWidget& table() const { return *table_; }
+    [[nodiscard]] QPushButton& tableButton() const { return *asTable_; }
+
+private:
+    void fillRow(std::size_t rest, QWidget& row, QHBoxLayout& layout);
+    void moveRest(int rest, double celsius, double minutes);
+    void fillTable();
+    [[nodiscard]] MashLook look() const;
+    [[nodiscard]] QString grain(bool late) const;
+
+    Binder& binder_;
+    BrewBench& bench_;
+    RowList* rows_;
+    QPushButton* add_;
+    QPushButton* asTable_;
+    MashChart* chart_;
+    QTableWidget* table_;
+    QStackedWidget* stack_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/grist_editor.h"
+#include "ui/widgets/choice_field.h"
+
+#include <QCompleter>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+QString offered(const std::string& name, const std::string& id, const std::vector<AvailabilityFact>& known) {
+    const bool missing = std::any_of(known.begin(), known.end(),
+                                     [&](const AvailabilityFact& fact) { return fact.item == id && !fact.available; });
+    return missing ? ChoiceField::tr("%1 (not at hand)").arg(qs(name)) : qs(name);
+}
+
+} // namespace
+
+void offerGrain(ChoiceField& field, const Desk& desk, bool sugars) {
+    const auto known = desk.availability();
+    for (const Grain& grain : desk.pantry().grains())
+        if (grain.isSugar() == sugars)
+            field.add(offered(grain.name, grain.id, known), grain.id);
+}
+
+void offerYeast(ChoiceField& field, const Desk& desk) {
+    const auto known = desk.availability();
+    for (const Yeast& yeast : desk.pantry().yeasts())
+        field.add(offered(yeast.name, yeast.id, known), yeast.id);
+}
+
+void makeSearching(ChoiceField& field) {
+    field.setEditable(true);
+    field.setInsertPolicy(QComboBox::NoInsert);
+    field.completer()->setFilterMode(Qt::MatchContains);
+    field.completer()->setCompletionMode(QCompleter::PopupCompletion);
+    field.completer()->setCaseSensitivity(Qt::CaseInsensitive);
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/plan_page.h"
+
+#include "ui/brew/kit_editor.h"
+#include "ui/brew/row_list.h"
+#include "ui/brew/step_section.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+namespace {
+
+Message originOf(const PlannedRecipe& planned) {
+    const Day since = planned.since.value_or(Day{});
+    switch (planned.from) {
+    case PlannedRecipe::From::baseRecipe:
+        return say("ui.brew.from_usual").with("since", toStd(dayWords(since)));
+    case PlannedRecipe::From::choice:
+        break;
+    case PlannedRecipe::From::habit:
+        return say("ui.brew.from_habit");
+    }
+    const std::string on = toStd(dayWords(since));
+    if (planned.proposal == ChoiceFact::own)
+        return say("ui.brew.from_own").with("on", on);
+    if (planned.proposal == 0)
+        return say("ui.brew.from_leave").with("on", on);
+    return say("ui.brew.from_proposal").with("number", static_cast<std::int64_t>(planned.proposal)).with("on", on);
+}
+
+} // namespace
+
+QString originWords(const PlannedRecipe& planned) {
+    return text(originOf(planned));
+}
+
+PlanPage::PlanPage(Session& session, QWidget* parent)
+    : QWidget(parent), session_(session), bench_(new BrewBench(session, this)), origin_(new QLabel(this)),
+      moves_(quietLabel({}, this)), message_(new MessageLabel(this)),
+      usual_(new QPushButton(tr("Make this the usual recipe"), this)), scroll_(new QScrollArea(this)),
+      flow_(new FlowPage(*bench_, FlowPage::Purpose::plan)), kit_(new KitEditor(*bench_)) {
+    bench_->setStore([this](const Setting& setting, const EditNote& note) {
+        return session_.desk().revise(vessel_, setting, note);
+    });
+    origin_->setWordWrap(true);
+    auto* head = new QHBoxLayout;
+    auto* words = new QVBoxLayout;
+    words->setSpacing(0);
+    words->addWidget(origin_);
+    words->addWidget(moves_);
+    head->addLayout(words, 1);
+    head->addWidget(usual_, 0, Qt::AlignTop);
+    auto* page = new QWidget;
+    auto* inner = new QVBoxLayout(page);
+    inner->setContentsMargins(0, 0, 0, 0);
+    inner->setSpacing(0);
+    inner->addWidget(flow_);
+    inner->addWidget(kit_);
+    inner->addStretch(1);
+    scroll_->setWidget(page);
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setFocusPolicy(Qt::NoFocus);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addLayout(head);
+    column->addWidget(message_);
+    column->addWidget(scroll_, 1);
+    connect(usual_, &QPushButton::clicked, this, &PlanPage::makeUsual);
+}
+
+void PlanPage::showVessel(const VesselName& vessel) {
+    if (vessel == vessel_)
+        return;
+    vessel_ = vessel;
+    planned_.reset();
+}
+
+void PlanPage::refresh() {
+    const bool first = !planned_;
+    const auto planned = session_.desk().planned(vessel_);
+    scroll_->setVisible(planned.has_value());
+    usual_->setVisible(planned.has_value());
+    if (!planned) {
+        planned_.reset();
+        origin_->clear();
+        moves_->clear();
+        message_->say(MessageLabel::Weight::note, session_.words(planned.error()));
+        return;
+    }
+    planned_ = *planned;
+    message_->clear();
+    bench_->setLocked(planned_->brewed.has_value() || session_.desk().readOnly());
+    const EquipmentFact kit = session_.desk().kit();
+    if (first)
+        bench_->begin(vessel_, planned_->setting, kit);
+    else
+        bench_->rebase(planned_->setting, kit);
+    kit_->sync();
+    sayOrigin();
+}
+
+void PlanPage::sayOrigin() {
+    origin_->setText(originWords(*planned_));
+    QStringList moves;
+    for (const std::string& move : planned_->moves)
+        moves << qs(move);
+    moves_->setText(moves.join(QStringLiteral("; ")));
+    moves_->setVisible(!moves.isEmpty());
+    usual_->setEnabled(!session_.desk().readOnly() && planned_->from != PlannedRecipe::From::baseRecipe);
+    if (planned_->brewed)
+        message_->say(MessageLabel::Weight::note, text(say("ui.brew.locked")
+                                                           .with("brew", planned_->brewed->name)
+                                                           .with("on", toStd(dayWords(planned_->brewed->on)))));
+}
+
+void PlanPage::storeInHand() {
+    if (planned_)
+        bench_->finish();
+}
+
+void PlanPage::makeUsual() {
+    if (!planned_)
+        return;
+    storeInHand();
+    const BaseRecipeFact usual{vessel_, session_.desk().today(), planned_->setting.recipe};
+    if (const auto done = session_.record(Fact{usual}); !done)
+        message_->say(MessageLabel::Weight::fault, session_.words(done.error()));
+}
+
+void PlanPage::focusFirst() {
+    if (planned_)
+        flow_->focusFirst();
+}
+
+QString PlanPage::origin() const {
+    return origin_->text() + QLatin1Char(' ') + moves_->text() + QLatin1Char(' ') + message_->words();
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The plan: where the recipe comes from, the flow that edits it, and the kit it is brewed on.
+#pragma once
+
+#include "ui/brew/flow_page.h"
+
+class QLabel;
+class QPushButton;
+class QScrollArea;
+
+namespace staveline::ui {
+
+class KitEditor;
+class MessageLabel;
+
+class PlanPage : public QWidget {
+    Q_OBJECT
+public:
+    explicit PlanPage(Session& session, QWidget* parent = nullptr);
+    /// Another vessel: what is in hand is left.
+    void showVessel(const VesselName& vessel);
+    void refresh(); ///< the book changed; what is half typed stays
+    void storeInHand();
+    void makeUsual();
+    void focusFirst();
+    [[nodiscard]] FlowPage& flow() const { return *flow_; }
+    [[nodiscard]] KitEditor& kit() const { return *kit_; }
+    [[nodiscard]] BrewBench& bench() const { return *bench_; }
+    [[nodiscard]] const std::optional<PlannedRecipe>& planned() const { return planned_; }
+    [[nodiscard]] QString origin() const;
+    [[nodiscard]] QPushButton& usualButton() const { return *usual_; }
+
+private:
+    void sayOrigin();
+
+    Session& session_;
+    VesselName vessel_;
+    std::optional<PlannedRecipe> planned_;
+    BrewBench* bench_;
+    QLabel* origin_;
+    QLabel* moves_;
+    MessageLabel* message_;
+    QPushButton* usual_;
+    QScrollArea* scroll_;
+    FlowPage* flow_;
+    KitEditor* kit_;
+};
+
+/// "Proposal 2, adopted on 3 Mar 2026", "the usual recipe since ..", "the habit: ..".
+[[nodiscard]] QString originWords(const PlannedRecipe& planned);
+
+} // namespace staveline::ui

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/station.h"
+
+#include "ui/brew/as_brewed_page.h"
+#include "ui/brew/mash_editor.h"
+#include "ui/brew/plan_page.h"
+#include "ui/brew/step_section.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QButtonGroup>
+#include <QHBoxLayout>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+
+BrewStation::BrewStation(Session& session, Prompt& prompt, QWidget* parent)
+    : StationPage(session, parent), choices_(new QButtonGroup(this)), pages_(new QStackedWidget(this)),
+      plan_(new PlanPage(session)), sheet_(new BrewSheetStation(session, prompt)),
+      asBrewed_(new AsBrewedPage(session)) {
+    auto* row = new QHBoxLayout;
+    row->setSpacing(lines(*this, .3));
+    const std::array names = {tr("Plan"), tr("Brew sheet"), tr("As brewed")};
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        auto* button = new QPushButton(names[i], this);
+        button->setCheckable(true);
+        button->setChecked(i == 0);
+        choices_->addButton(button, static_cast<int>(i));
+        row->addWidget(button);
+    }
+    row->addStretch(1);
+    pages_->addWidget(plan_);
+    pages_->addWidget(sheet_);
+    pages_->addWidget(asBrewed_);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, lines(*this, .5), 0, 0);
+    column->setSpacing(lines(*this, .4));
+    column->addLayout(row);
+    column->addWidget(pages_, 1);
+    connect(choices_, &QButtonGroup::idClicked, this, [this](int id) { show(static_cast<Part>(id)); });
+    connect(asBrewed_, &AsBrewedPage::refillAsked, this, &BrewStation::refillAsked);
+}
+
+BrewStation::Part BrewStation::part() const {
+    return static_cast<Part>(pages_->currentIndex());
+}
+
+void BrewStation::show(Part part) {
+    plan_->storeInHand();
+    choices_->button(static_cast<int>(part))->setChecked(true);
+    pages_->setCurrentIndex(static_cast<int>(part));
+    follow();
+}
+
+void BrewStation::showPlan() {
+    show(Part::plan);
+}
+void BrewStation::showSheet() {
+    show(Part::sheet);
+}
+void BrewStation::showAsBrewed() {
+    show(Part::asBrewed);
+}
+
+void BrewStation::refresh() {
+    follow();
+}
+
+/// Only what is in front runs the model.
+void BrewStation::follow() {
+    if (vessel().empty())
+        return;
+    if (part() == Part::plan) {
+        plan_->showVessel(vessel());
+        plan_->refresh();
+    } else if (part() == Part::sheet) {
+        sheet_->showVessel(vessel());
+    } else {
+        asBrewed_->showVessel(vessel());
+        asBrewed_->refresh();
+    }
+}
+
+void BrewStation::leaveVessel() {
+    plan_->storeInHand();
+}
+
+void BrewStation::focusWork() {
+    if (part() == Part::plan)
+        plan_->focusFirst();
+    else if (part() == Part::asBrewed)
+        asBrewed_->focusFirst();
+    else
+        choices_->button(static_cast<int>(Part::sheet))->setFocus(Qt::OtherFocusReason);
+}
+
+NumberField* BrewStation::field(const std::string& path) const {
+    return plan_->flow().fields().numberAt(path);
+}
+QWidget* BrewStation::anyField(const std::string& path) const {
+    return plan_->flow().fields().fieldAt(path);
+}
+MashChart& BrewStation::mashChart() const {
+    return plan_->flow().mashEditor().chart();
+}
+
+QStringList BrewStation::notes() const {
+    QStringList all;
+    for (int step = 0; step < FlowPage::stepCount_; ++step)
+        all << plan_->flow().step(static_cast<FlowPage::Step>(step)).notes();
+    return all;
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Brew: the plan that follows the liquid, the sheet for the brew day, and the brew as it was made.
+#pragma once
+
+#include "ui/brew_sheet/station.h"
+#include "ui/widgets/station_page.h"
+
+class QButtonGroup;
+class QStackedWidget;
+
+namespace staveline::ui {
+
+class AsBrewedPage;
+class MashChart;
+class NumberField;
+class PlanPage;
+
+class BrewStation : public StationPage {
+    Q_OBJECT
+public:
+    BrewStation(Session& session, Prompt& prompt, QWidget* parent = nullptr);
+    void focusWork() override;
+    void showPlan();
+    void showSheet();
+    void showAsBrewed();
+    enum class Part { plan, sheet, asBrewed };
+    [[nodiscard]] Part part() const;
+
+    [[nodiscard]] BrewSheetStation& sheet() const { return *sheet_; }
+    [[nodiscard]] PlanPage& plan() const { return *plan_; }
+    [[nodiscard]] AsBrewedPage& asBrewed() const { return *asBrewed_; }
+    /// A number of the planned recipe by its path: "/original_gravity_p", "/mash/0/minutes". Null: no such field.
+    [[nodiscard]] NumberField* field(const std::string& path) const;
+    /// Any field of the planned recipe by its path.
+    [[nodiscard]] QWidget* anyField(const std::string& path) const;
+    [[nodiscard]] MashChart& mashChart() const;
+    /// Findings and cautions of the plan, from water to vessel.
+    [[nodiscard]] QStringList notes() const;
+
+Q_SIGNALS:
+    void refillAsked(); ///< the brew is recorded: its refill goes into the ledger
+
+protected:
+    void refresh() override;
+    void leaveVessel() override;
+
+private:
+    void show(Part part);
+    void follow(); ///< the part in front reads the desk
+
+    QButtonGroup* choices_;
+    QStackedWidget* pages_;
+    PlanPage* plan_;
+    BrewSheetStation* sheet_;
+    AsBrewedPage* asBrewed_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One step of the liquid's way: its name, litres and gravity, a band as wide as the litres, and what is said of it.
+#pragma once
+
+#include "quantity/units.h"
+
+#include <QWidget>
+
+class QHBoxLayout;
+class QLabel;
+class QVBoxLayout;
+
+namespace staveline::ui {
+
+class MessageLabel;
+
+class StepSection : public QWidget {
+    Q_OBJECT
+public:
+    StepSection(const QString& name, QWidget* parent = nullptr);
+    /// What stands beside the name; empty parts are not shown.
+    void sayAmounts(const QString& amount, const QString& more);
+    /// The band: litres on top and at the foot, of `widest` in the whole flow.
+    void setBand(Litres enters, Litres leaves, Litres widest);
+    /// What applies at this step: findings first, then cautions.
+    void setNotes(const QStringList& findings, const QStringList& cautions);
+    void addWidget(QWidget* widget);
+    [[nodiscard]] MessageLabel& fault() const { return *fault_; } ///< where faults of the step are said
+    [[nodiscard]] QString amounts() const;                        ///< as words
+    [[nodiscard]] QStringList notes() const;
+    [[nodiscard]] QString name() const;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    Litres enters_{0}, leaves_{0}, widest_{0};
+    QLabel* name_;
+    QLabel* amount_;
+    QLabel* more_;
+    MessageLabel* fault_;
+    MessageLabel* findings_;
+    MessageLabel* cautions_;
+    QVBoxLayout* body_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/brew/yeast_editor.h"
+
+#include "ui/brew/grist_editor.h"
+#include "ui/brew/row_list.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+namespace {
+
+QStringList traits(const Yeast& yeast) {
+    QStringList words{own(yeast.pof ? "ui.brew.yeast_clove" : "ui.brew.yeast_no_clove")};
+    if (yeast.diastatic())
+        words << own("ui.brew.yeast_diastatic");
+    words << own(yeast.killerPositive ? "ui.brew.yeast_killer" : "ui.brew.yeast_no_killer");
+    return words;
+}
+
+} // namespace
+
+YeastEditor::YeastEditor(Binder& binder, QWidget* parent)
+    : QWidget(parent), bench_(binder.bench()), words_(new QLabel(this)) {
+    auto* yeast = new ChoiceField(this);
+    auto* message = new MessageLabel(this);
+    offerYeast(*yeast, bench_.session().desk());
+    binder.tie(*yeast,
+               {"/yeast", tr("Yeast"), [](const Setting& s) { return s.recipe.yeast; },
+                [](Setting& s, const std::string& id) { s.recipe.yeast = id; }},
+               message);
+    words_->setWordWrap(true);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(lines(*this, .3));
+    auto* row = new QHBoxLayout;
+    row->addWidget(captioned(tr("Yeast"), yeast, yeast, this));
+    row->addStretch(1);
+    column->addLayout(row);
+    column->addWidget(message);
+    column->addWidget(words_);
+}
+
+void YeastEditor::sync() {
+    QStringList words;
+    if (const auto yeast = bench_.session().desk().pantry().yeast(bench_.recipe().yeast))
+        words = traits(*yeast);
+    if (bench_.draft())
+        words << bench_.session().words(say("ui.brew.attenuation")
+                                            .with("limit", Share{bench_.draft()->beer.attenuationLimit})
+                                            .with("gravity", bench_.draft()->plan.finalGravity));
+    words_->setText(words.join(QLatin1Char(' ')));
+}
+
+QString YeastEditor::words() const {
+    return words_->text();
+}
+
+} // namespace staveline::ui
