@@ -12,6 +12,13 @@ const QHash<QString, QAccessible::Role>& roles() {
     static const QHash<QString, QAccessible::Role> table = {
         {QStringLiteral("staveline::ui::PageView"), QAccessible::Document},
         {QStringLiteral("staveline::ui::VesselDrawing"), QAccessible::Graphic},
+        {QStringLiteral("staveline::ui::ChartStack"), QAccessible::Chart},
+        {QStringLiteral("staveline::ui::PanelView"), QAccessible::Chart},
+        {QStringLiteral("staveline::ui::TimeStrip"), QAccessible::Graphic},
+        {QStringLiteral("staveline::ui::MashChart"), QAccessible::Chart},
+        {QStringLiteral("staveline::ui::BoilStrip"), QAccessible::Chart},
+        {QStringLiteral("staveline::ui::RestGrip"), QAccessible::Slider},
+        {QStringLiteral("staveline::ui::StepSection"), QAccessible::Grouping},
         {QStringLiteral("staveline::ui::TimeRibbon"), QAccessible::Grouping},
         {QStringLiteral("staveline::ui::EntryForm"), QAccessible::Form},
         {QStringLiteral("staveline::ui::MessageLabel"), QAccessible::AlertMessage},
