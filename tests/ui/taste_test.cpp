@@ -493,3 +493,35 @@ TEST_CASE("groups fold and are passed over", "[taste]") {
     s.station->sheet().focusLine("AR2");
     CHECK(s.focus() == s.cell("AR2")); // unfolded to go there
 }
+
+TEST_CASE("a sitting is removed without a question, and undo brings it back", "[taste]") {
+    AtTaste s;
+    s.at("TA1");
+    s.type("6");
+    s.key(Qt::Key_Tab);
+    s.station->note().setFocus();
+    s.type("hazy");
+    s.at("TA1");
+    const auto id = s.station->draft().id();
+    REQUIRE(id);
+    s.station->removeSitting();
+    CHECK(s.count() == 1);
+    CHECK(s.cell("TA1")->text().isEmpty());
+    CHECK(s.station->note().toPlainText().isEmpty());
+    s.session->undo();
+    CHECK(s.count() == 2);
+    CHECK(s.cell("TA1")->text() == "6.0");
+    CHECK(s.station->note().toPlainText() == "hazy");
+    CHECK(s.station->draft().id() == id);
+}
+
+TEST_CASE("what is typed is stored when another station comes to the front", "[taste]") {
+    AtTaste s;
+    s.at("TA1");
+    s.type("6");
+    s.station->hide();
+    CHECK(s.storedScore("TA1") == 6.0);
+    s.session->undo();
+    s.station->show();
+    CHECK(s.cell("TA1")->text().isEmpty());
+}

@@ -59,6 +59,8 @@ public:
     /// The sitting this was before it was taken out of the book; it may come back under that number.
     [[nodiscard]] std::optional<std::int64_t> gone() const { return gone_; }
     void comeBack(const Filed<SittingFact>& stored);
+    /// A fresh sitting in the place of one just taken out of the book.
+    void replaces(std::int64_t removed) { gone_ = removed; }
 
 private:
     void gatherTasters(const std::vector<Score>& before);

@@ -115,11 +115,17 @@ void SittingHead::finish() {
 
 void SittingHead::showSittings(const std::vector<Filed<SittingFact>>& sittings, std::optional<std::int64_t> inHand) {
     const QSignalBlocker quiet(sittings_);
-    sittings_->clear();
+    std::vector<std::pair<QString, std::string>> offered;
     if (!inHand)
-        sittings_->add(tr("not stored yet"), {});
+        offered.emplace_back(tr("not stored yet"), std::string());
     for (const Filed<SittingFact>& filed : sittings)
-        sittings_->add(sittingWords(filed), std::to_string(filed.id));
+        offered.emplace_back(sittingWords(filed), std::to_string(filed.id));
+    if (offered != offered_) {
+        sittings_->clear();
+        for (const auto& [words, word] : offered)
+            sittings_->add(words, word);
+        offered_ = offered;
+    }
     new_->setVisible(inHand.has_value());
     sittings_->setWord(inHand ? std::to_string(*inHand) : std::string());
 }

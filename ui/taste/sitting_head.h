@@ -50,6 +50,7 @@ private:
     void connectParts();
     void showTasters(const SittingDraft& draft);
 
+    std::vector<std::pair<QString, std::string>> offered_; ///< words and number, as in the choice
     ChoiceField* sittings_;
     QPushButton* new_;
     DateField* date_;

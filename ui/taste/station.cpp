@@ -113,6 +113,34 @@ void TasteStation::newSitting() {
     focusWork();
 }
 
+void TasteStation::removeSitting() {
+    const auto id = draft_.id();
+    if (!id || session().desk().readOnly())
+        return;
+    finish();
+    const SittingDraft before = draft_;
+    storing_ = true;
+    const auto removed = session().remove(sittingTable, *id);
+    storing_ = false;
+    if (!removed) {
+        refused_ = true;
+        refuse(removed.error());
+        return;
+    }
+    sittings_.clear();
+    draft_ = SittingDraft(begun_, before.now().sitting.on, before.tasters());
+    draft_.replaces(*id);
+    take(draft_);
+    focusWork();
+}
+
+/// Another station comes to the front, or the window closes: nothing waits for its pause.
+void TasteStation::hideEvent(QHideEvent* event) {
+    StationPage::hideEvent(event);
+    if (!begun_.empty())
+        finish();
+}
+
 void TasteStation::leaveVessel() {
     if (begun_.empty())
         return;
@@ -322,7 +350,7 @@ void TasteStation::display(bool anew) {
     }
     drawIt_->setWord(wordOf(draft_.now().sitting.drawIt));
     if (grid_->isVisible())
-        grid_->showDraft(draft_, long_->isChecked());
+        grid_->showDraft(draft_, longWanted_);
     showStrip();
     showSays();
     showKnown();
@@ -340,7 +368,7 @@ void TasteStation::fitSheet() {
         cold = cold || (mine && score.cold);
         cellar = cellar || (mine && score.cellar);
     }
-    sheet_->setLong(long_->isChecked() || beyond);
+    sheet_->setLong(longWanted_ || beyond);
     const std::string wanted = glasses_->word();
     if ((wanted == "cold" && cellar) || (wanted == "cellar" && cold))
         glasses_->setWord("both");
@@ -372,6 +400,8 @@ void TasteStation::showState() {
     note_->setReadOnly(readOnly);
     drawIt_->setEnabled(!readOnly);
     same_->setEnabled(!readOnly);
+    remove_->setEnabled(!readOnly);
+    remove_->setVisible(draft_.id().has_value());
     if (draft_.waits() && !readOnly)
         noteWaits_->say(MessageLabel::Weight::note, own("ui.taste.waits"));
     else
@@ -390,7 +420,7 @@ void TasteStation::showState() {
 
 void TasteStation::showBlankSheet(bool show) {
     if (show)
-        blank_->showVessel(vessel(), !long_->isChecked());
+        blank_->showVessel(vessel(), !longWanted_);
     pages_->setCurrentWidget(show ? static_cast<QWidget*>(blank_) : work_);
     if (!begun_.empty())
         display(false);
@@ -404,16 +434,18 @@ void TasteStation::showAllTasters(bool all) {
     finish();
     notice_.clear();
     sameOffered_ = false;
-    all_->setChecked(all);
+    sideBySide_ = all;
+    all_->setText(all ? tr("One taster") : tr("Side by side"));
     body_->setCurrentWidget(all ? static_cast<QWidget*>(grid_) : scroll_);
     strip_->setVisible(!all);
     if (all)
-        grid_->showDraft(draft_, long_->isChecked());
+        grid_->showDraft(draft_, longWanted_);
     showState();
 }
 
 void TasteStation::showLongSheet(bool all) {
-    long_->setChecked(all);
+    longWanted_ = all;
+    long_->setText(all ? tr("Short sheet") : tr("Long sheet"));
     fitSheet();
     if (grid_->isVisible())
         grid_->showDraft(draft_, all);
@@ -428,7 +460,7 @@ void TasteStation::focusWork() {
         opening_->setFocus(Qt::OtherFocusReason);
     else if (pages_->currentWidget() == blank_)
         blank_->focusFirst();
-    else if (all_->isChecked())
+    else if (sideBySide_)
         grid_->setFocus(Qt::OtherFocusReason);
     else if (ScoreCell* cell = sheet_->firstOpen())
         cell->setFocus(Qt::TabFocusReason);

@@ -35,6 +35,7 @@ public:
     void setPaper(PaperSize size);
     void sameAgain(); ///< the last sitting's scores of the taster in hand for what is not scored yet
     void newSitting();
+    void removeSitting();                             ///< without a question: undo brings it back
     void openSitting(std::optional<std::int64_t> id); ///< none: the one nobody stored yet
     void showBlankSheet(bool show);
     void showAllTasters(bool all);
@@ -60,6 +61,7 @@ Q_SIGNALS:
 protected:
     void refresh() override;
     void leaveVessel() override;
+    void hideEvent(QHideEvent* event) override;
 
 private:
     using DraftKey = std::pair<VesselName, std::int64_t>; ///< 0: not stored
@@ -107,6 +109,7 @@ private:
     std::map<DraftKey, SittingDraft> aside_;
     VesselName begun_; ///< the vessel whose sitting is in hand
     bool storing_ = false;
+    bool longWanted_ = false, sideBySide_ = false;
     bool refused_ = false; ///< the last write
     bool sameOffered_ = false;
     QString notice_;                  ///< a passing word at the sheet
@@ -129,6 +132,7 @@ private:
     QPushButton* long_;
     QPushButton* same_;
     QPushButton* all_;
+    QPushButton* remove_;
     TasterGrid* grid_;
     AnchorStrip* strip_;
     SaysPanel* says_;

@@ -107,17 +107,16 @@ QWidget* TasteStation::makeTools() {
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(lines(*this, .3));
-    const auto button = [&](const QString& words, bool checkable) {
+    const auto button = [&](const QString& words) {
         auto* made = new QPushButton(words, row);
-        made->setCheckable(checkable);
         layout->addWidget(made);
         return made;
     };
-    same_ = button(tr("Same again (= =)"), false);
+    same_ = button(tr("Same again (= =)"));
     same_->setToolTip(tr("The last sitting's scores of this taster for what is not scored yet"));
-    long_ = button(tr("Long sheet"), true);
-    all_ = button(tr("Side by side"), true);
-    auto* blank = button(tr("Blank sheet"), false);
+    long_ = button(tr("Long sheet"));
+    all_ = button(tr("Side by side"));
+    auto* blank = button(tr("Blank sheet"));
     layout->addStretch(1);
     glasses_ = new ChoiceField(row);
     glasses_->setAccessibleName(tr("Tasted at"));
@@ -126,8 +125,8 @@ QWidget* TasteStation::makeTools() {
     glasses_->add(tr("cellar only"), "cellar");
     layout->addWidget(glasses_);
     connect(same_, &QPushButton::clicked, this, &TasteStation::sameAgain);
-    connect(long_, &QPushButton::toggled, this, &TasteStation::showLongSheet);
-    connect(all_, &QPushButton::toggled, this, &TasteStation::showAllTasters);
+    connect(long_, &QPushButton::clicked, this, [this] { showLongSheet(!longWanted_); });
+    connect(all_, &QPushButton::clicked, this, [this] { showAllTasters(!sideBySide_); });
     connect(blank, &QPushButton::clicked, this, [this] { showBlankSheet(true); });
     connect(glasses_, &ChoiceField::activated, this, [this] { fitSheet(); });
     return row;
@@ -159,6 +158,10 @@ QWidget* TasteStation::makeBelow() {
     draw->addWidget(drawLabel);
     draw->addWidget(drawIt_);
     draw->addStretch(1);
+    remove_ = new QPushButton(tr("Remove this sitting"), part);
+    remove_->setFlat(true);
+    draw->addWidget(remove_);
+    connect(remove_, &QPushButton::clicked, this, &TasteStation::removeSitting);
     column->addWidget(noteLabel);
     column->addWidget(note_);
     column->addLayout(draw);

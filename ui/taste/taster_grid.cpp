@@ -24,6 +24,12 @@ public:
     explicit LineHeader(QWidget* parent) : QHeaderView(Qt::Vertical, parent) {}
 
 protected:
+    void paintEvent(QPaintEvent* event) override {
+        QHeaderView::paintEvent(event);
+        // Below the last line the ground goes on without a rule.
+        QPainter painter(viewport());
+        painter.fillRect(QRect(0, length() - offset(), width(), height()), palette().color(QPalette::Base));
+    }
     void paintSection(QPainter* painter, const QRect& box, int section) const override {
         const int pad = lines(*this, .4);
         painter->fillRect(box, palette().color(section % 2 == 0 ? QPalette::Base : QPalette::AlternateBase));

@@ -52,6 +52,24 @@ void drawField(const QStyleOption& option, QPainter& painter) {
     painter.restore();
 }
 
+/// A ring that can be seen on any ground; a dot in it when chosen.
+void drawRadio(const QStyleOption& option, QPainter& painter) {
+    const double u = unit(option);
+    const QRectF box = QRectF(option.rect).adjusted(u, u, -u, -u);
+    const double inset = box.width() * .26;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(wall(option.palette), 1.2 * u));
+    painter.setBrush(option.palette.brush(option.state & QStyle::State_Enabled ? QPalette::Base : QPalette::Window));
+    painter.drawEllipse(box);
+    if (option.state & QStyle::State_On) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(tone(option.palette, Tone::proposed));
+        painter.drawEllipse(box.adjusted(inset, inset, -inset, -inset));
+    }
+    painter.restore();
+}
+
 void drawHeader(const QStyleOption& option, QPainter& painter) {
     painter.fillRect(option.rect, option.palette.color(QPalette::Base));
     painter.setPen(QPen(wall(option.palette), unit(option)));
@@ -99,6 +117,9 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
             return;
         }
         break;
+    case PE_IndicatorRadioButton:
+        drawRadio(*option, *painter);
+        return;
     case PE_FrameFocusRect:
         drawFocusRing(*painter, QRectF(option->rect), option->palette, option->fontMetrics.height());
         return;
