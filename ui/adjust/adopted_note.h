@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is adopted for the coming refill, since when, and what it promised.
+#pragma once
+
+#include "ui/present/session.h"
+
+namespace staveline::ui {
+
+/// Empty while nothing is adopted in this cycle.
+[[nodiscard]] QString adoptedWords(const Desk& desk, const VesselName& vessel);
+/// Why nothing can be adopted now; empty: it can.
+[[nodiscard]] QString whyNotAdopt(const Desk& desk, const std::optional<BrewFact>& brewed);
+
+} // namespace staveline::ui

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/chain_panel.h"
+
+#include "ui/adjust/linked_label.h"
+#include "ui/adjust/verdict_words.h"
+
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QPushButton>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+
+ChainPanel::ChainPanel(Session& session, QWidget* parent)
+    : QFrame(parent), session_(session), back_(new QPushButton(tr("Back"), this)),
+      close_(new QPushButton(tr("Close (Esc)"), this)), title_(new QLabel(this)), formula_(new QLabel(this)),
+      source_(new QLabel(this)), column_(new QVBoxLayout(this)) {
+    setAccessibleName(tr("Where this number comes from"));
+    column_->setContentsMargins(0, 0, 0, 0);
+    column_->setSpacing(lines(*this, .4));
+    auto* head = new QLabel(tr("Where this number comes from"), this);
+    setType(*head, Type::small);
+    head->setForegroundRole(QPalette::PlaceholderText);
+    head->setWordWrap(true);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(back_);
+    buttons->addWidget(close_);
+    buttons->addStretch(1);
+    setType(*title_, Type::strong);
+    setType(*source_, Type::small);
+    for (QLabel* label : {title_, formula_, source_})
+        label->setWordWrap(true);
+    source_->setForegroundRole(QPalette::PlaceholderText);
+    column_->addWidget(head);
+    column_->addWidget(title_);
+    column_->addWidget(formula_);
+    column_->addWidget(source_);
+    column_->addLayout(buttons);
+    column_->addStretch(1);
+    connect(back_, &QPushButton::clicked, this, &ChainPanel::back);
+    connect(close_, &QPushButton::clicked, this, &ChainPanel::leave);
+}
+
+void ChainPanel::open(const Answer& answer, int proposal, int move, const QString& origin) {
+    answer_ = answer;
+    proposal_ = proposal;
+    move_ = move;
+    chain_.clear();
+    follow(origin);
+}
+
+void ChainPanel::follow(const QString& origin) {
+    chain_.push_back(origin);
+    showTop();
+}
+
+void ChainPanel::showTop() {
+    if (!answer_.advice)
+        return;
+    const ChainSubject subject{answer_.job->input, *answer_.advice, proposal_, static_cast<std::size_t>(move_)};
+    const auto link = explain(subject, toStd(chain_.back()));
+    if (link)
+        showLink(*link);
+    else
+        showLink({link.error().cause, link.error().remedy, {}, {}});
+    back_->setVisible(chain_.size() > 1);
+    const auto labels = inputs();
+    QWidget* next = close_;
+    for (LinkedLabel* label : labels)
+        if (next == close_ && label->focusPolicy() != Qt::NoFocus)
+            next = label;
+    next->setFocus(Qt::OtherFocusReason);
+}
+
+void ChainPanel::showLink(const ChainLink& link) {
+    title_->setText(session_.words(link.title));
+    formula_->setText(session_.words(link.formula));
+    formula_->setVisible(!formula_->text().isEmpty());
+    source_->setText(link.source.empty() ? own("ui.adjust.chain.book") : tr("Source: %1").arg(qs(link.source)));
+    if (inputs_) {
+        inputs_->hide();
+        inputs_->deleteLater(); // the link that was followed is in it
+    }
+    inputs_ = new QWidget(this);
+    auto* rows = new QVBoxLayout(inputs_);
+    rows->setContentsMargins(lines(*this, .6), 0, 0, 0);
+    for (const ChainInput& input : link.inputs) {
+        auto* label = new LinkedLabel(inputs_);
+        label->say(input.text, input.origin, session_.units());
+        connect(label, &LinkedLabel::asked, this, &ChainPanel::follow);
+        rows->addWidget(label);
+    }
+    column_->insertWidget(3, inputs_);
+    inputs_->show();
+    setAccessibleDescription(title_->text());
+}
+
+void ChainPanel::back() {
+    if (chain_.size() <= 1) {
+        leave();
+        return;
+    }
+    chain_.pop_back();
+    showTop();
+}
+
+void ChainPanel::leave() {
+    chain_.clear();
+    Q_EMIT closed();
+}
+
+void ChainPanel::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape)
+        leave();
+    else if (event->key() == Qt::Key_Backspace)
+        back();
+    else
+        QFrame::keyPressEvent(event);
+}
+
+QString ChainPanel::title() const {
+    return title_->text();
+}
+QString ChainPanel::formula() const {
+    return formula_->text();
+}
+QString ChainPanel::source() const {
+    return source_->text();
+}
+QList<LinkedLabel*> ChainPanel::inputs() const {
+    return inputs_ ? inputs_->findChildren<LinkedLabel*>() : QList<LinkedLabel*>();
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/effect_cell.h"
+
+#include "advice/board.h"
+#include "ui/adjust/verdict_words.h"
+
+#include <QLabel>
+#include <QVBoxLayout>
+
+#include <cmath>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double shown = .05; // less is a matter of rounding
+
+} // namespace
+
+EffectCell::EffectCell(QWidget* parent) : QWidget(parent), tasted_(new QLabel(this)), untasted_(new QLabel(this)) {
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    for (QLabel* label : {tasted_, untasted_}) {
+        label->setWordWrap(true);
+        setType(*label, Type::small);
+        column->addWidget(label);
+    }
+    untasted_->setForegroundRole(QPalette::PlaceholderText);
+    column->addStretch(1);
+    clear();
+}
+
+void EffectCell::say(const QString& tasted, const QString& untasted) {
+    tasted_->setText(tasted);
+    tasted_->setVisible(!tasted.isEmpty());
+    untasted_->setText(untasted);
+    untasted_->setVisible(!untasted.isEmpty());
+}
+
+void EffectCell::setPoints(const Scores& points) {
+    QStringList tasted, untasted;
+    for (const Dimension d : allDimensions) {
+        if (std::abs(points[d]) < shown)
+            continue;
+        // The number stays with its word when the line breaks.
+        const QString words = nameOf(d).toLower() + QChar(QChar::Nbsp) + changeWords(points[d]);
+        (willBeTasted(points[d]) ? tasted : untasted) << words;
+    }
+    const QString quiet = untasted.join(QStringLiteral(", "));
+    say(tasted.join(QStringLiteral(", ")), quiet.isEmpty() ? quiet : tr("%1 untasted").arg(quiet));
+    if (tasted.isEmpty() && untasted.isEmpty())
+        say({}, tr("no change"));
+}
+
+void EffectCell::showPending() {
+    say({}, QStringLiteral("…"));
+}
+void EffectCell::clear() {
+    say({}, {});
+}
+
+QString EffectCell::tastedWords() const {
+    return tasted_->text();
+}
+QString EffectCell::untastedWords() const {
+    return untasted_->text();
+}
+
+} // namespace staveline::ui

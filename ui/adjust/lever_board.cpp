@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/lever_board.h"
+
+#include "ui/adjust/verdict_words.h"
+#include "ui/widgets/theme.h"
+
+#include <QCheckBox>
+#include <QGridLayout>
+#include <QLabel>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+/// "/sacch_temperature" or "/sacch_temperature/..." names its lever.
+std::string leverAt(const std::string& path) {
+    const auto start = path.find_first_not_of('/');
+    return start == std::string::npos ? std::string() : path.substr(start, path.find('/', start) - start);
+}
+
+} // namespace
+
+QString priceSentence(const RestrictionPrice& price, const DisplayUnits& units) {
+    return text(
+        say("ui.adjust.price").with("price", Number{price.cost, 1}).with("plan", render(price.withoutIt, units)),
+        units);
+}
+
+LeverBoard::LeverBoard(Session& session, QWidget* parent) : QWidget(parent), session_(session), grid_(new QGridLayout) {
+    setLayout(grid_);
+    grid_->setContentsMargins(0, 0, 0, 0);
+    grid_->setHorizontalSpacing(lines(*this, .7));
+    grid_->setVerticalSpacing(lines(*this, .25));
+    grid_->setColumnStretch(0, 3);
+    grid_->setColumnStretch(2, 3);
+    grid_->setColumnStretch(3, 3);
+    addHead();
+    addLines();
+}
+
+void LeverBoard::addHead() {
+    int column = 0;
+    for (const QString& words : {tr("Try board"), tr("try"), tr("at the next draw"), tr("if kept up"), QString()}) {
+        auto* label = new QLabel(words, this);
+        setType(*label, column == 0 ? Type::strong : Type::small);
+        if (column > 0)
+            label->setForegroundRole(QPalette::PlaceholderText);
+        grid_->addWidget(label, 0, column++, Qt::AlignLeft | Qt::AlignBottom);
+    }
+}
+
+void LeverBoard::addLines() {
+    int row = 1;
+    QWidget* before = nullptr;
+    for (const LeverRow& lever : builtInLevers()) {
+        auto* line = new LeverLine(lever, *this, *grid_, row);
+        row += 2;
+        lines_.push_back(line);
+        connect(line, &LeverLine::triedChanged, this, &LeverBoard::triedChanged);
+        connect(line, &LeverLine::lockAsked, this, [this, line](bool locked) { lock(*line, locked); });
+        connect(line, &LeverLine::missingAsked, this, [this, line](bool missing) { setMissing(*line, missing); });
+        for (QWidget* stop : line->tabStops()) {
+            if (before)
+                setTabOrder(before, stop);
+            before = stop;
+        }
+    }
+}
+
+void LeverBoard::setJob(const JobPtr& job, bool writable) {
+    const TriedValues kept = job_ && job_->vessel == job->vessel ? tried() : TriedValues{};
+    job_ = job;
+    for (const BoardLine& each : boardOf(job->input))
+        if (LeverLine* at = line(each.row.id))
+            at->setLine(each, session_, writable);
+    setTried(kept);
+}
+
+void LeverBoard::setPrices(const std::vector<RestrictionPrice>& prices) {
+    prices_ = prices;
+    for (LeverLine* each : lines_)
+        showNotesAt(*each);
+}
+
+void LeverBoard::setTried(const TriedValues& values) {
+    for (LeverLine* each : lines_) {
+        const auto found = std::find_if(values.begin(), values.end(),
+                                        [&](const TriedValue& value) { return value.lever == each->line().row.id; });
+        const LeverValue rest = each->line().lockedAt.value_or(each->line().now);
+        const bool free = found != values.end() && !each->line().lockedAt;
+        each->setTried(free ? found->to : rest);
+    }
+}
+
+TriedValues LeverBoard::tried() const {
+    TriedValues values;
+    for (const LeverLine* each : lines_)
+        if (each->moved())
+            values.push_back({each->line().row.id, each->tried()});
+    return values;
+}
+
+TriedValues LeverBoard::forced() const {
+    TriedValues values;
+    for (const LeverLine* each : lines_)
+        if (each->line().lockedAt && each->moved())
+            values.push_back({each->line().row.id, *each->line().lockedAt});
+    return values;
+}
+
+void LeverBoard::showTrial(const Trial& trial) {
+    for (LeverLine* each : lines_) {
+        const auto part = std::find_if(trial.parts.begin(), trial.parts.end(),
+                                       [&](const Trial::Part& one) { return one.lever == each->line().row.id; });
+        each->showPart(part == trial.parts.end() ? nullptr : &*part, trial.depth);
+        if (part == trial.parts.end() && notes_.erase(each->line().row.id) > 0)
+            showNotesAt(*each);
+    }
+}
+
+void LeverBoard::showNotes(const DeepTrial& deep) {
+    notes_ = deep.atLever;
+    for (LeverLine* each : lines_)
+        showNotesAt(*each);
+}
+
+void LeverBoard::showNotesAt(LeverLine& line) {
+    QStringList words;
+    if (const auto found = notes_.find(line.line().row.id); found != notes_.end())
+        for (const Message& message : found->second)
+            words << session_.words(message);
+    line.showNotes(words, priceWords(line));
+}
+
+QString LeverBoard::priceWords(const LeverLine& line) const {
+    for (const RestrictionPrice& price : prices_)
+        if (price.lock && price.id == line.line().row.id)
+            return priceSentence(price, session_.units());
+    return {};
+}
+
+bool LeverBoard::showFault(const Fault& fault) {
+    LeverLine* at = line(leverAt(fault.path));
+    if (at)
+        at->showFault(fault, session_.units());
+    return at != nullptr;
+}
+
+void LeverBoard::clearFaults() {
+    for (LeverLine* each : lines_)
+        each->clearFault();
+}
+
+LeverLine* LeverBoard::line(const std::string& lever) const {
+    const auto found =
+        std::find_if(lines_.begin(), lines_.end(), [&](const LeverLine* each) { return each->line().row.id == lever; });
+    return found == lines_.end() ? nullptr : *found;
+}
+
+void LeverBoard::focusFirst() {
+    for (const LeverLine* each : lines_)
+        if (each->firstStop()->isEnabled()) {
+            each->firstStop()->setFocus(Qt::OtherFocusReason);
+            return;
+        }
+}
+
+void LeverBoard::record(const Fact& fact) {
+    if (const auto done = session_.record(fact); !done)
+        Q_EMIT failed(done.error());
+}
+
+void LeverBoard::lock(LeverLine& line, bool locked) {
+    LockFact fact{job_->vessel, session_.desk().today(), line.line().row.id, {}, {}, locked};
+    const LeverValue value = locked ? line.tried() : line.line().lockedAt.value_or(line.line().now);
+    if (const auto* number = std::get_if<double>(&value))
+        fact.value = *number;
+    else
+        fact.choice = std::get<std::string>(value);
+    record(fact);
+}
+
+void LeverBoard::setMissing(LeverLine& line, bool missing) {
+    if (const auto* id = std::get_if<std::string>(&line.tried()))
+        record(AvailabilityFact{session_.desk().today(), *id, !missing, {}});
+}
+
+} // namespace staveline::ui

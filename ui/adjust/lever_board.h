@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The try board: one line a lever. Trying writes nothing; locks and what is not at hand are recorded.
+#pragma once
+
+#include "ui/adjust/lever_line.h"
+#include "ui/adjust/trial_runner.h"
+
+#include <QWidget>
+
+class QGridLayout;
+
+namespace staveline::ui {
+
+class LeverBoard : public QWidget {
+    Q_OBJECT
+public:
+    explicit LeverBoard(Session& session, QWidget* parent = nullptr);
+    /// The levers as they stand; what is tried stays where it can.
+    void setJob(const JobPtr& job, bool writable);
+    void setPrices(const std::vector<RestrictionPrice>& prices);
+    /// Everything as now, locks where they hold, then these values.
+    void setTried(const TriedValues& values);
+    /// What differs from the setting in use.
+    [[nodiscard]] TriedValues tried() const;
+    [[nodiscard]] TriedValues forced() const; ///< what locks alone change
+
+    void showTrial(const Trial& trial);
+    void showNotes(const DeepTrial& deep);
+    /// At the lever its path names; false: at none.
+    bool showFault(const Fault& fault);
+    void clearFaults();
+
+    [[nodiscard]] LeverLine* line(const std::string& lever) const;
+    [[nodiscard]] const std::vector<LeverLine*>& all() const { return lines_; }
+    void focusFirst();
+
+Q_SIGNALS:
+    void triedChanged();
+    void failed(const staveline::Fault& fault); ///< of a lock or availability that could not be recorded
+
+private:
+    void addHead();
+    void addLines();
+    void lock(LeverLine& line, bool locked);
+    void setMissing(LeverLine& line, bool missing);
+    void record(const Fact& fact);
+    void showNotesAt(LeverLine& line);
+    [[nodiscard]] QString priceWords(const LeverLine& line) const;
+
+    Session& session_;
+    JobPtr job_;
+    QGridLayout* grid_;
+    std::vector<LeverLine*> lines_;
+    std::vector<RestrictionPrice> prices_;
+    std::map<std::string, std::vector<Message>> notes_;
+};
+
+/// "its price is 0.8: without it the best would be "cooler mash""
+[[nodiscard]] QString priceSentence(const RestrictionPrice& price, const DisplayUnits& units);
+
+} // namespace staveline::ui

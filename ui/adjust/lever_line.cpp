@@ -1,0 +1,305 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/lever_line.h"
+
+#include "quantity/density.h"
+#include "ui/adjust/effect_cell.h"
+#include "ui/adjust/verdict_words.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/number_field.h"
+
+#include <QCheckBox>
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QSignalBlocker>
+#include <QSlider>
+#include <QVBoxLayout>
+#include <QWheelEvent>
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double mostLitres = 100000; // the board itself says what can be drawn
+
+/// A slider that lets the page scroll.
+class CalmSlider : public QSlider {
+public:
+    using QSlider::QSlider;
+
+protected:
+    void wheelEvent(QWheelEvent* event) override { event->ignore(); }
+};
+
+UnitKind kindOf(const std::string& unit) {
+    if (unit == "C")
+        return UnitKind::temperature;
+    if (unit == "min")
+        return UnitKind::minutes;
+    if (unit == "IBU")
+        return UnitKind::bitterness;
+    if (unit == "P")
+        return UnitKind::gravity;
+    if (unit == "pH")
+        return UnitKind::ph;
+    if (unit == "d")
+        return UnitKind::days;
+    if (unit.starts_with("share of"))
+        return UnitKind::volume;
+    return unit.starts_with('%') ? UnitKind::percent : UnitKind::none;
+}
+
+Range rangeOf(const LeverRow& lever, const LeverScale& scale) {
+    if (scale.kind() == UnitKind::volume)
+        return {0, mostLitres};
+    return {scale.toField(lever.low), scale.toField(lever.high)};
+}
+
+bool same(const LeverValue& a, const LeverValue& b) {
+    const auto *x = std::get_if<double>(&a), *y = std::get_if<double>(&b);
+    return x && y ? std::abs(*x - *y) < 1e-9 : a == b;
+}
+
+} // namespace
+
+LeverScale::LeverScale(const std::string& unit) : kind_(kindOf(unit)) {}
+
+double LeverScale::toField(double value) const {
+    if (kind_ == UnitKind::gravity)
+        return toGravity(Plato{value}).sg;
+    return kind_ == UnitKind::percent ? value / 100 : value;
+}
+double LeverScale::fromField(double stored) const {
+    if (kind_ == UnitKind::gravity)
+        return toPlato(SpecificGravity{stored}).p;
+    return kind_ == UnitKind::percent ? stored * 100 : stored;
+}
+
+LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row)
+    : QObject(&page), scale_(lever.unit), name_(new QLabel(sentenceCase(qs(lever.name)), &page)),
+      now_(new QLabel(&page)), control_(new QWidget(&page)), next_(new EffectCell(&page)), kept_(new EffectCell(&page)),
+      lock_(new QCheckBox(tr("lock"), &page)), notes_(new MessageLabel(&page)) {
+    line_.row = lever;
+    for (QLabel* label : {name_, now_})
+        label->setWordWrap(true);
+    setType(*now_, Type::small);
+    now_->setForegroundRole(QPalette::PlaceholderText);
+    auto* names = new QVBoxLayout;
+    names->setSpacing(0);
+    names->addWidget(name_);
+    names->addWidget(now_);
+    names->addStretch(1);
+    lever.isChoice() ? makeChoice(page) : makeNumber(page);
+    lock_->setAccessibleName(tr("Lock %1").arg(qs(lever.name)));
+    lock_->setObjectName(QStringLiteral("lock ") + qs(lever.id));
+    connect(lock_, &QCheckBox::clicked, this, &LeverLine::lockAsked);
+    auto* marks = new QVBoxLayout;
+    marks->setSpacing(0);
+    marks->addWidget(lock_);
+    if (missing_)
+        marks->addWidget(missing_);
+    marks->addStretch(1);
+    grid.addLayout(names, row, 0);
+    grid.addWidget(control_, row, 1, Qt::AlignTop);
+    grid.addWidget(next_, row, 2, Qt::AlignTop);
+    grid.addWidget(kept_, row, 3, Qt::AlignTop);
+    grid.addLayout(marks, row, 4);
+    grid.addWidget(notes_, row + 1, 0, 1, 5);
+}
+
+void LeverLine::makeNumber(QWidget& page) {
+    slider_ = new CalmSlider(Qt::Horizontal, control_);
+    slider_->setFocusPolicy(Qt::StrongFocus);
+    slider_->setPageStep(2);
+    slider_->setAccessibleName(sentenceCase(qs(line_.row.name)));
+    slider_->setObjectName(QStringLiteral("slide ") + qs(line_.row.id));
+    number_ = new NumberField(scale_.kind(), rangeOf(line_.row, scale_), true, control_);
+    number_->setName(tr("%1, number").arg(sentenceCase(qs(line_.row.name))));
+    name_->setBuddy(slider_);
+    auto* column = new QVBoxLayout(control_);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(lines(page, .15));
+    column->addWidget(slider_);
+    column->addWidget(number_);
+    connect(slider_, &QSlider::valueChanged, this, &LeverLine::fromSlider);
+    connect(number_, &NumberField::edited, this, &LeverLine::fromField);
+}
+
+void LeverLine::makeChoice(QWidget& page) {
+    choice_ = new ChoiceField(control_);
+    choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    choice_->setMinimumContentsLength(14);
+    choice_->setAccessibleName(sentenceCase(qs(line_.row.name)));
+    choice_->setObjectName(QStringLiteral("choose ") + qs(line_.row.id));
+    name_->setBuddy(choice_);
+    auto* column = new QVBoxLayout(control_);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(choice_);
+    connect(choice_, &QComboBox::activated, this, &LeverLine::fromChoice);
+    if (line_.row.id != "yeast")
+        return;
+    missing_ = new QCheckBox(tr("not at hand"), &page);
+    missing_->setObjectName(QStringLiteral("missing ") + qs(line_.row.id));
+    connect(missing_, &QCheckBox::clicked, this, &LeverLine::missingAsked);
+}
+
+void LeverLine::setLine(const BoardLine& line, const Session& session, bool writable) {
+    const bool fresh = line_.steps != line.steps || line_.choices.size() != line.choices.size();
+    line_ = line;
+    const QString value = session.words(valueText(line.row.id, line.now, session.desk().pantry()));
+    now_->setText(line.applies ? tr("now %1").arg(value) : tr("no effect here"));
+    if (number_)
+        number_->setUnits(session.units());
+    if (choice_)
+        fillChoices();
+    else if (fresh)
+        fillSteps();
+    const bool locked = line.lockedAt.has_value();
+    lock_->setChecked(locked);
+    lock_->setEnabled(writable);
+    for (QWidget* control : std::initializer_list<QWidget*>{slider_, number_, choice_})
+        if (control)
+            control->setEnabled(line.applies && !locked);
+    if (missing_)
+        missing_->setEnabled(writable);
+    showMissing();
+}
+
+void LeverLine::fillChoices() {
+    const QSignalBlocker quiet(choice_);
+    choice_->clear();
+    for (const BoardChoice& each : line_.choices)
+        choice_->add(each.atHand ? qs(each.name) : tr("%1 (not at hand)").arg(qs(each.name)), each.id);
+    if (const auto* id = std::get_if<std::string>(&tried_))
+        choice_->setWord(*id);
+}
+
+void LeverLine::fillSteps() {
+    const QSignalBlocker quiet(slider_);
+    slider_->setRange(0, std::max(0, static_cast<int>(line_.steps.size()) - 1));
+    if (const auto* value = std::get_if<double>(&tried_))
+        slider_->setValue(nearestStep(*value));
+}
+
+int LeverLine::nearestStep(double value) const {
+    const auto distance = [&](const LeverValue& step) { return std::abs(std::get<double>(step) - value); };
+    const auto nearest =
+        std::min_element(line_.steps.begin(), line_.steps.end(),
+                         [&](const LeverValue& a, const LeverValue& b) { return distance(a) < distance(b); });
+    return static_cast<int>(nearest - line_.steps.begin());
+}
+
+void LeverLine::setTried(const LeverValue& value) {
+    tried_ = value;
+    if (const auto* number = std::get_if<double>(&value); number && number_) {
+        const QSignalBlocker quiet(slider_);
+        if (!line_.steps.empty())
+            slider_->setValue(nearestStep(*number));
+        number_->setStored(scale_.toField(*number));
+    } else if (const auto* id = std::get_if<std::string>(&value); id && choice_) {
+        const QSignalBlocker quiet(choice_);
+        choice_->setWord(*id);
+    }
+    showMissing();
+}
+
+bool LeverLine::moved() const {
+    return !same(tried_, line_.now);
+}
+
+void LeverLine::fromSlider(int step) {
+    if (step < 0 || step >= static_cast<int>(line_.steps.size()))
+        return;
+    tried_ = line_.steps[static_cast<std::size_t>(step)];
+    number_->setStored(scale_.toField(std::get<double>(tried_)));
+    Q_EMIT triedChanged();
+}
+
+void LeverLine::fromField() {
+    const auto stored = number_->stored();
+    if (!stored)
+        return; // half typed, or a slip that the field itself names
+    tried_ = scale_.fromField(*stored);
+    const QSignalBlocker quiet(slider_);
+    if (!line_.steps.empty())
+        slider_->setValue(nearestStep(std::get<double>(tried_)));
+    Q_EMIT triedChanged();
+}
+
+void LeverLine::fromChoice() {
+    tried_ = choice_->word();
+    showMissing();
+    Q_EMIT triedChanged();
+}
+
+void LeverLine::showMissing() {
+    if (!missing_)
+        return;
+    const auto* id = std::get_if<std::string>(&tried_);
+    const auto found = std::find_if(line_.choices.begin(), line_.choices.end(),
+                                    [&](const BoardChoice& each) { return id && each.id == *id; });
+    const bool known = found != line_.choices.end();
+    missing_->setChecked(known && !found->atHand);
+    missing_->setAccessibleName(known ? tr("%1 is not at hand").arg(qs(found->name)) : tr("Not at hand"));
+}
+
+void LeverLine::showPart(const Trial::Part* part, TrialDepth depth) {
+    if (!part) {
+        next_->clear();
+        kept_->clear();
+        return;
+    }
+    next_->setPoints(part->next);
+    if (depth == TrialDepth::settled)
+        kept_->setPoints(part->settled);
+    else
+        kept_->showPending();
+}
+
+void LeverLine::showNotes(const QStringList& cautions, const QString& price) {
+    QStringList all = cautions;
+    if (!price.isEmpty())
+        all << price;
+    if (all.isEmpty())
+        notes_->clear();
+    else
+        notes_->say(cautions.isEmpty() ? MessageLabel::Weight::note : MessageLabel::Weight::warning,
+                    all.join(QLatin1Char(' ')));
+}
+
+void LeverLine::showFault(const Fault& fault, const DisplayUnits& units) {
+    if (number_)
+        number_->showFault(fault);
+    else
+        notes_->say(MessageLabel::Weight::fault, text(fault, units));
+}
+
+void LeverLine::clearFault() {
+    if (number_)
+        number_->recheck();
+}
+
+QString LeverLine::notes() const {
+    return notes_->words();
+}
+
+QWidget* LeverLine::firstStop() const {
+    return slider_ ? static_cast<QWidget*>(slider_) : choice_;
+}
+
+QList<QWidget*> LeverLine::tabStops() const {
+    QList<QWidget*> stops;
+    if (slider_)
+        stops << slider_ << number_->tabStops();
+    if (choice_)
+        stops << choice_;
+    stops << lock_;
+    if (missing_)
+        stops << missing_;
+    return stops;
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One lever of the try board: name and present value, slider and number (or choice), what it does, lock.
+#pragma once
+
+#include "advice/board.h"
+#include "ui/present/session.h"
+#include "ui/present/unit_scale.h"
+
+#include <QObject>
+
+class QCheckBox;
+class QGridLayout;
+class QLabel;
+class QSlider;
+
+namespace staveline::ui {
+
+class ChoiceField;
+class EffectCell;
+class MessageLabel;
+class NumberField;
+
+/// How a lever's number is stored in a field: Plato as gravity, per cent as a share.
+class LeverScale {
+public:
+    explicit LeverScale(const std::string& unit);
+    [[nodiscard]] UnitKind kind() const { return kind_; }
+    [[nodiscard]] double toField(double value) const;
+    [[nodiscard]] double fromField(double stored) const;
+
+private:
+    UnitKind kind_ = UnitKind::none;
+};
+
+class LeverLine : public QObject {
+    Q_OBJECT
+public:
+    /// Puts its widgets into rows `row` and `row + 1` of the grid.
+    LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
+
+    /// The lever as it stands; what is being typed stays.
+    void setLine(const BoardLine& line, const Session& session, bool writable);
+    /// Puts the controls to a value without saying so.
+    void setTried(const LeverValue& value);
+    [[nodiscard]] const LeverValue& tried() const { return tried_; }
+    [[nodiscard]] bool moved() const; ///< tried is not what is in use
+    [[nodiscard]] const BoardLine& line() const { return line_; }
+
+    void showPart(const Trial::Part* part, TrialDepth depth); ///< null: nothing tried here
+    void showNotes(const QStringList& cautions, const QString& price);
+    void showFault(const Fault& fault, const DisplayUnits& units);
+    void clearFault();
+
+    [[nodiscard]] QSlider* slider() const { return slider_; }
+    [[nodiscard]] NumberField* number() const { return number_; }
+    [[nodiscard]] ChoiceField* choice() const { return choice_; }
+    [[nodiscard]] QCheckBox* lock() const { return lock_; }
+    [[nodiscard]] QCheckBox* missing() const { return missing_; } ///< of a yeast: not at hand
+    [[nodiscard]] EffectCell& nextEffect() const { return *next_; }
+    [[nodiscard]] EffectCell& keptEffect() const { return *kept_; }
+    [[nodiscard]] QString notes() const;
+    [[nodiscard]] QList<QWidget*> tabStops() const;
+    [[nodiscard]] QWidget* firstStop() const;
+
+Q_SIGNALS:
+    void triedChanged();
+    void lockAsked(bool locked);
+    void missingAsked(bool missing);
+
+private:
+    void makeNumber(QWidget& page);
+    void makeChoice(QWidget& page);
+    void fillChoices();
+    void fillSteps();
+    void fromSlider(int step);
+    void fromField();
+    void fromChoice();
+    void showMissing();
+    [[nodiscard]] int nearestStep(double value) const;
+
+    BoardLine line_;
+    LeverScale scale_;
+    LeverValue tried_;
+    QLabel* name_;
+    QLabel* now_;
+    QWidget* control_;
+    QSlider* slider_ = nullptr;
+    NumberField* number_ = nullptr;
+    ChoiceField* choice_ = nullptr;
+    QCheckBox* missing_ = nullptr;
+    EffectCell* next_;
+    EffectCell* kept_;
+    QCheckBox* lock_;
+    MessageLabel* notes_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,72 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The proposals and "leave it alone", one of them chosen, with its moves, reasons, limits and cautions below.
+#pragma once
+
+#include "ui/adjust/advice_runner.h"
+#include "ui/present/session.h"
+
+#include <QWidget>
+
+class QButtonGroup;
+class QLabel;
+class QRadioButton;
+class QVBoxLayout;
+
+namespace staveline::ui {
+
+class LinkedLabel;
+class ScoreTable;
+
+class ProposalList : public QWidget {
+    Q_OBJECT
+public:
+    static constexpr int own = -1; ///< what is tried is nobody's proposal
+
+    explicit ProposalList(Session& session, QWidget* parent = nullptr);
+    /// The chosen one stays chosen when it is still there.
+    void setAnswer(const Answer& answer);
+    void clear();
+    void choose(int number); ///< without a signal; 0: leave it alone, own: none of them
+    [[nodiscard]] int chosen() const { return chosen_; }
+    [[nodiscard]] const Proposal* proposal(int number) const; ///< null: there is none
+    [[nodiscard]] int count() const;                          ///< without "leave it alone"
+    [[nodiscard]] bool empty() const { return !answer_.advice; }
+    void focusChosen();
+
+    [[nodiscard]] QRadioButton* radio(int number) const;
+    [[nodiscard]] ScoreTable* scores(int number) const;
+    [[nodiscard]] QStringList detailWords() const;
+    [[nodiscard]] QList<LinkedLabel*> links() const;
+
+Q_SIGNALS:
+    void picked(int number);
+    void explainAsked(int proposal, int move, const QString& origin);
+
+private:
+    struct Card {
+        int number = 0;
+        QWidget* frame = nullptr;
+        QRadioButton* radio = nullptr;
+        QLabel* title = nullptr;
+        ScoreTable* scores = nullptr;
+    };
+    Card makeCard(int number, const Proposal& proposal);
+    void makeOwn();
+    void showDetail();
+    void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages, int move = 0);
+    void addMoves(QVBoxLayout& column, const Proposal& proposal);
+    void addMessage(QVBoxLayout& column, const Message& message, int move);
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+    Session& session_;
+    Answer answer_;
+    int chosen_ = 0;
+    QVBoxLayout* column_;
+    QWidget* list_ = nullptr;
+    QWidget* detail_ = nullptr;
+    QButtonGroup* group_ = nullptr;
+    QRadioButton* own_ = nullptr;
+    std::vector<Card> cards_;
+};
+
+} // namespace staveline::ui

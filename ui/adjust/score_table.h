@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Scores of one setting in three columns: at the next draw and if kept up.
+#pragma once
+
+#include "ui/adjust/strip_look.h"
+
+#include <QWidget>
+
+class QLabel;
+
+namespace staveline::ui {
+
+class ScoreTable : public QWidget {
+    Q_OBJECT
+public:
+    explicit ScoreTable(QWidget* parent = nullptr);
+    void setCourse(const PerDimension<StripCourse>& course);
+    [[nodiscard]] QString next(Dimension dimension) const;
+    [[nodiscard]] QString kept(Dimension dimension) const;
+    [[nodiscard]] QString sentence() const;
+
+private:
+    PerDimension<QLabel*> next_{}, kept_{};
+};
+
+} // namespace staveline::ui

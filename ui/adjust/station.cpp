@@ -1,0 +1,335 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/station.h"
+
+#include "ui/adjust/adopted_note.h"
+#include "ui/adjust/answer_panel.h"
+#include "ui/adjust/chain_panel.h"
+#include "ui/adjust/draw_day_page.h"
+#include "ui/adjust/larder_list.h"
+#include "ui/adjust/lever_board.h"
+#include "ui/adjust/more_notes.h"
+#include "ui/adjust/target_form.h"
+#include "ui/adjust/total_bar.h"
+#include "ui/adjust/verdict_panel.h"
+#include "ui/adjust/verdict_words.h"
+#include "ui/adjust/window_strip.h"
+#include "ui/widgets/message_label.h"
+
+#include <QPushButton>
+#include <QScrollBar>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+TriedValues valuesOf(const Proposal& proposal) {
+    TriedValues values;
+    for (const Move& move : proposal.moves)
+        values.push_back({move.lever, move.to});
+    return values;
+}
+
+bool sameValues(const TriedValues& a, const TriedValues& b) {
+    const auto close = [](const TriedValue& x, const TriedValue& y) {
+        const auto *from = std::get_if<double>(&x.to), *to = std::get_if<double>(&y.to);
+        return x.lever == y.lever && (from && to ? std::abs(*from - *to) < 1e-6 : x.to == y.to);
+    };
+    return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin(), close);
+}
+
+} // namespace
+
+void AdjustStation::focusWork() {
+    if (openingButton_->isVisible())
+        openingButton_->setFocus(Qt::OtherFocusReason);
+    else if (drawDayButton_->isChecked())
+        drawDay_->tasteButton().setFocus(Qt::OtherFocusReason);
+    else if (!proposals_->empty())
+        proposals_->focusChosen();
+    else
+        board_->focusFirst();
+}
+
+void AdjustStation::leaveVessel() {
+    target_->finishTyping();
+    advice_->cancel();
+    trials_->setJob(nullptr);
+    job_.reset();
+    answer_ = {};
+    trial_.reset();
+    touched_ = false;
+    closeChain();
+    proposals_->clear();
+    notes_->clear();
+    total_->clear();
+}
+
+void AdjustStation::refresh() {
+    const auto summary = session().desk().vessel(vessel());
+    const bool opened = summary && summary->opened;
+    showEmpty(!opened);
+    if (!opened)
+        return;
+    if (!job_ || job_->vessel != vessel() || job_->revision != session().desk().revision())
+        readDesk();
+    if (!job_)
+        return;
+    showJob();
+    if (answer_.advice && fresh(answer_))
+        showAnswer(answer_); // only the units changed
+}
+
+/// A new snapshot; the questions about the old one are dropped.
+void AdjustStation::readDesk() {
+    closeChain();
+    auto job = session().desk().adviceJob({vessel(), {}, {}, true, false});
+    if (!job) {
+        say(job.error());
+        return;
+    }
+    message_->clear();
+    job_ = std::make_shared<const AdviceJob>(*std::move(job));
+    trials_->setJob(job_);
+    const auto history = session().desk().history(vessel());
+    for (const Dimension d : allDimensions) {
+        StripLook& look = looks_[d];
+        look = {};
+        look.dimension = d;
+        look.window = job_->input.target.windows[d];
+        look.tasted = history ? lastTasted(*history, d) : std::vector<StripPoint>{};
+        look.today = {session().desk().today(), bandOf(job_->estimates.combined[d])};
+        look.thisDraw = job_->dates.draw;
+        look.nextDraw = job_->dates.nextDraw;
+    }
+    advice_->ask(job_);
+}
+
+void AdjustStation::showJob() {
+    verdicts_->setVerdicts(job_->estimates.verdicts, session().units());
+    answers_->setAnswers(answersOf(job_->estimates, job_->dates, session().units()));
+    target_->setVessel(vessel());
+    target_->refresh();
+    larder_->refresh();
+    board_->setJob(job_, !session().desk().readOnly());
+    const QString adopted = adoptedWords(session().desk(), vessel());
+    adopted_->setText(adopted);
+    adopted_->setVisible(!adopted.isEmpty());
+    if (drawDayButton_->isChecked())
+        drawDay_->setVessel(vessel());
+    tryValues();
+    showWorking();
+}
+
+bool AdjustStation::fresh(const Answer& answer) const {
+    return job_ && answer.job == job_;
+}
+
+void AdjustStation::showAnswer(const Answer& answer) {
+    if (!fresh(answer))
+        return;
+    if (answer.fault) {
+        say(*answer.fault);
+        return;
+    }
+    const bool first = !answer_.advice || answer_.job != answer.job;
+    answer_ = answer;
+    proposals_->setAnswer(answer);
+    notes_->setAnswer(answer);
+    if (answer.settled) {
+        board_->setPrices(answer.advice->prices);
+        larder_->setPrices(answer.advice->prices);
+    }
+    if (first && !touched_)
+        pick(proposals_->count() > 0 ? 1 : 0);
+    else
+        proposals_->choose(matching(board_->tried()));
+    showLooks();
+    showAdoptable();
+    showWorking();
+}
+
+int AdjustStation::matching(const TriedValues& tried) const {
+    for (int number = 0; number <= proposals_->count(); ++number)
+        if (const Proposal* proposal = proposals_->proposal(number); proposal && sameValues(valuesOf(*proposal), tried))
+            return number;
+    return ProposalList::own;
+}
+
+void AdjustStation::pick(int number) {
+    const Proposal* proposal = proposals_->proposal(number);
+    if (!proposal)
+        return;
+    board_->setTried(valuesOf(*proposal));
+    proposals_->choose(number);
+    tryValues();
+}
+
+void AdjustStation::asNow() {
+    touched_ = true;
+    board_->setTried({});
+    tryValues();
+}
+
+/// At once without bands; the rest follows from the other thread.
+void AdjustStation::tryValues() {
+    const TriedValues tried = board_->tried();
+    const int number = matching(tried);
+    if (!proposals_->empty() && number != proposals_->chosen())
+        proposals_->choose(number);
+    trial_.reset();
+    board_->clearFaults();
+    if (const auto trial = trials_->atOnce(tried)) {
+        showTrial(*trial);
+        trials_->deepen(tried);
+    } else if (!board_->showFault(trial.error())) {
+        say(trial.error());
+    }
+    showAdoptable();
+}
+
+void AdjustStation::showTrial(const Trial& trial) {
+    trial_ = trial;
+    board_->showTrial(trial);
+    total_->setTrial(nameOfTried(), trial);
+    showLooks();
+}
+
+void AdjustStation::showDeep(const DeepTrial& deep) {
+    if (!sameValues(deep.tried, board_->tried()))
+        return;
+    showTrial(deep.trial);
+    board_->showNotes(deep);
+    total_->setTogether(deep.together);
+    showAdoptable();
+    showWorking();
+}
+
+QString AdjustStation::nameOfTried() const {
+    if (board_->tried().empty())
+        return tr("As now");
+    const int number = matching(board_->tried());
+    if (number > 0)
+        return tr("Proposal %1").arg(number);
+    return number == 0 ? tr("Left alone") : tr("What is tried");
+}
+
+void AdjustStation::showLooks() {
+    const TriedValues tried = board_->tried();
+    const bool fromAnswer = answer_.advice && fresh(answer_);
+    const Proposal* alone = fromAnswer ? &answer_.advice->leaveAlone : nullptr;
+    const bool differs = trial_ && !sameValues(tried, alone ? valuesOf(*alone) : board_->forced());
+    for (const Dimension d : allDimensions) {
+        looks_[d].alone = alone ? std::optional(courseOf(*alone, answer_.settled)[d]) : std::nullopt;
+        looks_[d].tried = differs ? std::optional(courseOf(*trial_)[d]) : std::nullopt;
+        looks_[d].triedName = differs ? nameOfTried() : QString();
+    }
+    legend_->setTriedName(differs ? nameOfTried().toLower() : QString());
+    verdicts_->setLooks(looks_);
+}
+
+void AdjustStation::showAdoptable() {
+    if (!job_)
+        return;
+    const int chosen = proposals_->chosen();
+    const bool proposal = !proposals_->empty() && fresh(answer_) && chosen != ProposalList::own;
+    const bool ownReady = chosen == ProposalList::own && trial_ && trial_->depth != TrialDepth::central;
+    QString why = whyNotAdopt(session().desk(), job_->brewed);
+    if (why.isEmpty() && !proposal && !ownReady)
+        why = busy() ? own("ui.adjust.adopt.working") : QString();
+    total_->setAdoptable(why.isEmpty() && (proposal || ownReady), why);
+}
+
+void AdjustStation::adopt() {
+    if (!total_->adoptButton().isEnabled())
+        return;
+    // Kept: adopting changes the book, and the station reads it anew before the desk returns.
+    const JobPtr job = job_;
+    const Answer answer = answer_;
+    const std::optional<Trial> trial = trial_;
+    const QString name = nameOfTried();
+    touched_ = false;
+    const int chosen = proposals_->chosen();
+    const auto done = chosen == ProposalList::own ? session().desk().adopt(*job, *trial)
+                                                  : session().desk().choose(*job, *answer.advice, chosen);
+    if (done)
+        Q_EMIT session().said(tr("Adopted: %1").arg(name));
+    else
+        say(done.error());
+}
+
+void AdjustStation::openTarget(bool open) {
+    targetButton_->setChecked(open);
+    target_->setVisible(open);
+    if (open)
+        openDrawDay(false);
+    if (!open || !isVisible())
+        return;
+    left_->verticalScrollBar()->setValue(0);
+    target_->focusFirst();
+}
+
+void AdjustStation::openDrawDay(bool open) {
+    drawDayButton_->setChecked(open);
+    if (open && job_)
+        drawDay_->setVessel(vessel());
+    middle_->setCurrentIndex(open ? 1 : 0);
+    total_->setVisible(!open);
+}
+
+void AdjustStation::explainNumber(int proposal, int move, const QString& origin) {
+    if (!answer_.advice)
+        return;
+    asker_ = focusWidget();
+    right_->setCurrentIndex(1);
+    chain_->open(answer_, std::max(proposal, 0), move, origin);
+    if (QScrollArea* page = qobject_cast<QScrollArea*>(right_->widget(1)))
+        page->verticalScrollBar()->setValue(0);
+}
+
+void AdjustStation::closeChain() {
+    const bool hadFocus = chain_->isAncestorOf(focusWidget());
+    right_->setCurrentIndex(0);
+    if (hadFocus && asker_ && asker_->isVisible())
+        asker_->setFocus(Qt::OtherFocusReason);
+    else if (hadFocus)
+        focusWork();
+}
+
+void AdjustStation::cancel() {
+    advice_->cancel();
+}
+
+void AdjustStation::showWorking() {
+    const bool works = advice_->busy();
+    working_->setText(works ? own("ui.adjust.working") : QString());
+    cancel_->setText(works ? tr("Stop") : tr("Ask again"));
+    cancel_->setVisible(works || !answer_.advice || !fresh(answer_) || !answer_.settled);
+}
+
+void AdjustStation::endWork(bool cancelled) {
+    showWorking();
+    if (cancelled)
+        working_->setText(own("ui.adjust.cancelled"));
+    showAdoptable();
+}
+
+void AdjustStation::say(const Fault& fault) {
+    message_->say(MessageLabel::Weight::fault, session().words(fault));
+}
+
+QStringList AdjustStation::verdictWords() const {
+    return verdicts_->words();
+}
+QString AdjustStation::adoptedText() const {
+    return adopted_->text();
+}
+QString AdjustStation::message() const {
+    return message_->words();
+}
+QString AdjustStation::workingWords() const {
+    return working_->text();
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Adjust: verdicts and windows above, the try board and the proposals below, the reasons behind every number.
+#pragma once
+
+#include "ui/adjust/proposal_list.h"
+#include "ui/adjust/strip_look.h"
+#include "ui/adjust/trial_runner.h"
+#include "ui/widgets/station_page.h"
+
+#include <QPointer>
+
+class QLabel;
+class QPushButton;
+class QScrollArea;
+class QStackedWidget;
+
+namespace staveline::ui {
+
+class AnswerPanel;
+class ChainPanel;
+class DrawDayPage;
+class LarderList;
+class LeverBoard;
+class MessageLabel;
+class MoreNotes;
+class StripLegend;
+class TargetForm;
+class TotalBar;
+class VerdictPanel;
+
+class AdjustStation : public StationPage {
+    Q_OBJECT
+public:
+    explicit AdjustStation(Session& session, QWidget* parent = nullptr);
+    void focusWork() override;
+    /// The chosen proposal, or what is tried; nothing while it cannot be.
+    void adopt();
+    void asNow(); ///< every lever back to what is in use
+    void openTarget(bool open);
+    void openDrawDay(bool open);
+    void cancel();
+
+    [[nodiscard]] LeverBoard& board() const { return *board_; }
+    [[nodiscard]] ProposalList& proposals() const { return *proposals_; }
+    [[nodiscard]] VerdictPanel& verdicts() const { return *verdicts_; }
+    [[nodiscard]] TargetForm& target() const { return *target_; }
+    [[nodiscard]] ChainPanel& chain() const { return *chain_; }
+    [[nodiscard]] DrawDayPage& drawDay() const { return *drawDay_; }
+    [[nodiscard]] AnswerPanel& answers() const { return *answers_; }
+    [[nodiscard]] LarderList& larder() const { return *larder_; }
+    [[nodiscard]] MoreNotes& notes() const { return *notes_; }
+    [[nodiscard]] TotalBar& total() const { return *total_; }
+    [[nodiscard]] QStringList verdictWords() const;
+    [[nodiscard]] QString adoptedText() const;
+    [[nodiscard]] QString message() const;
+    [[nodiscard]] QString workingWords() const;
+    [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
+
+Q_SIGNALS:
+    void tasteAsked();
+    void drawAsked();
+    void openingAsked();
+
+protected:
+    void refresh() override;
+    void leaveVessel() override;
+
+private:
+    QWidget* makeEmpty();
+    QWidget* makeTools();
+    QWidget* makeLeft();
+    QWidget* makeRight();
+    void connectParts();
+    void showEmpty(bool empty);
+    void readDesk();
+    void showJob();
+    void showAnswer(const Answer& answer);
+    void showWorking();
+    void endWork(bool cancelled);
+    void pick(int number);
+    void tryValues();
+    void showTrial(const Trial& trial);
+    void showDeep(const DeepTrial& deep);
+    void showLooks();
+    void showAdoptable();
+    void explainNumber(int proposal, int move, const QString& origin);
+    void closeChain();
+    void say(const Fault& fault);
+    [[nodiscard]] bool fresh(const Answer& answer) const;
+    [[nodiscard]] int matching(const TriedValues& tried) const; ///< proposal with these moves, or none's own
+    [[nodiscard]] QString nameOfTried() const;
+
+    JobPtr job_;
+    Answer answer_;
+    std::optional<Trial> trial_; ///< of what the board shows
+    PerDimension<StripLook> looks_;
+    bool touched_ = false;    ///< the brewer tried something in this vessel
+    QPointer<QWidget> asker_; ///< gets the focus back from the chain
+
+    AdviceRunner* advice_;
+    TrialRunner* trials_;
+    QStackedWidget* pages_;
+    QPushButton* openingButton_ = nullptr;
+    QPushButton* targetButton_ = nullptr;
+    QPushButton* drawDayButton_ = nullptr;
+    QPushButton* tableButton_ = nullptr;
+    QLabel* working_ = nullptr;
+    QPushButton* cancel_ = nullptr;
+    StripLegend* legend_ = nullptr;
+    VerdictPanel* verdicts_;
+    QLabel* adopted_;
+    MessageLabel* message_;
+    QStackedWidget* middle_;
+    QScrollArea* left_ = nullptr;
+    QStackedWidget* right_ = nullptr;
+    TargetForm* target_ = nullptr;
+    LeverBoard* board_ = nullptr;
+    LarderList* larder_ = nullptr;
+    AnswerPanel* answers_ = nullptr;
+    ProposalList* proposals_ = nullptr;
+    MoreNotes* notes_ = nullptr;
+    ChainPanel* chain_ = nullptr;
+    DrawDayPage* drawDay_ = nullptr;
+    TotalBar* total_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/total_bar.h"
+
+#include "ui/adjust/verdict_words.h"
+#include "ui/widgets/message_label.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QPushButton>
+
+namespace staveline::ui {
+namespace {
+
+QString scoresOf(const PerDimension<Band>& bands) {
+    QStringList scores;
+    for (const Dimension d : allDimensions)
+        scores << nameOf(d).toLower() + QLatin1Char(' ') + bandWords(bands[d]);
+    return scores.join(QStringLiteral(", "));
+}
+
+} // namespace
+
+TotalBar::TotalBar(Session& session, QWidget* parent)
+    : QWidget(parent), session_(session), total_(new QLabel(this)), why_(new QLabel(this)),
+      findings_(new MessageLabel(this)), reset_(new QPushButton(tr("As now"), this)),
+      adopt_(new QPushButton(tr("Adopt"), this)) {
+    for (QLabel* label : {total_, why_})
+        label->setWordWrap(true);
+    total_->setObjectName(QStringLiteral("total"));
+    why_->setForegroundRole(QPalette::PlaceholderText);
+    reset_->setToolTip(tr("Puts every lever back to what is in use"));
+    adopt_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
+    adopt_->setToolTip(tr("Writes the plan and its forecast (Ctrl+Enter)"));
+    auto* grid = new QGridLayout(this);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->setHorizontalSpacing(lines(*this, .6));
+    grid->setVerticalSpacing(lines(*this, .2));
+    grid->addWidget(findings_, 0, 0, 1, 3);
+    grid->addWidget(total_, 1, 0);
+    grid->addWidget(reset_, 1, 1);
+    grid->addWidget(adopt_, 1, 2);
+    grid->addWidget(why_, 2, 0, 1, 3);
+    grid->setColumnStretch(0, 1);
+    total_->setMinimumHeight(2 * total_->fontMetrics().lineSpacing()); // the bar keeps its height while trying
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    connect(reset_, &QPushButton::clicked, this, &TotalBar::resetAsked);
+    connect(adopt_, &QPushButton::clicked, this, &TotalBar::adoptAsked);
+    clear();
+}
+
+void TotalBar::setTrial(const QString& name, const Trial& trial) {
+    QString words = tr("%1, at the next draw: %2").arg(name, scoresOf(trial.next));
+    if (trial.depth == TrialDepth::settled)
+        words += tr("; if kept up: %1").arg(scoresOf(trial.settled));
+    words += tr(". Vessel then at %1.").arg(session_.amount(trial.bitterness));
+    total_->setText(words);
+}
+
+void TotalBar::setTogether(const std::vector<Message>& findings) {
+    QStringList words;
+    for (const Message& finding : findings)
+        words << session_.words(finding);
+    if (words.isEmpty())
+        findings_->clear();
+    else
+        findings_->say(MessageLabel::Weight::warning, words.join(QLatin1Char(' ')));
+}
+
+void TotalBar::clear() {
+    total_->clear();
+    findings_->clear();
+    setAdoptable(false, {});
+}
+
+void TotalBar::setAdoptable(bool can, const QString& why) {
+    adopt_->setEnabled(can);
+    why_->setText(why);
+    why_->setVisible(!why.isEmpty());
+    adopt_->setAccessibleDescription(why);
+}
+
+QString TotalBar::words() const {
+    return total_->text();
+}
+QString TotalBar::findings() const {
+    return findings_->words();
+}
+QString TotalBar::whyNot() const {
+    return why_->text();
+}
+
+} // namespace staveline::ui

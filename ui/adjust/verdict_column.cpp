@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/verdict_column.h"
+
+#include "ui/adjust/linked_label.h"
+#include "ui/adjust/verdict_words.h"
+#include "ui/adjust/window_strip.h"
+
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+
+VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
+    : QWidget(parent), dimension_(dimension), shape_(new QLabel(this)), word_(new QLabel(this)),
+      reason_(new LinkedLabel(this)), strip_(new WindowStrip(dimension, this)) {
+    auto* name = new QLabel(nameOf(dimension), this);
+    setType(*name, Type::strong);
+    setType(*word_, Type::strong);
+    setType(*reason_, Type::small);
+    auto* head = new QHBoxLayout;
+    head->setSpacing(lines(*this, .35));
+    head->addWidget(name);
+    head->addStretch(1);
+    head->addWidget(shape_);
+    head->addWidget(word_);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(lines(*this, .15));
+    column->addLayout(head);
+    column->addWidget(strip_);
+    column->addWidget(reason_);
+    column->addStretch(1);
+    connect(reason_, &LinkedLabel::asked, this, &VerdictColumn::asked);
+}
+
+void VerdictColumn::setVerdict(const Verdict& verdict, const DisplayUnits& units) {
+    verdict_ = verdict;
+    word_->setText(wordOf(verdict.kind));
+    reason_->say(verdict.reason, units);
+    paintShape();
+}
+
+void VerdictColumn::paintShape() {
+    shape_->setPixmap(verdictPixmap(verdict_, lines(*this, 1), palette(), devicePixelRatioF()));
+}
+
+void VerdictColumn::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange)
+        paintShape();
+}
+
+QString VerdictColumn::word() const {
+    return word_->text();
+}
+QString VerdictColumn::words() const {
+    return tr("%1: %2. %3").arg(nameOf(dimension_), word_->text(), reason_->words());
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One dimension: its verdict in a word, a shape and a sentence, above its strip.
+#pragma once
+
+#include "tasting/verdict.h"
+#include "ui/present/session.h"
+
+#include <QWidget>
+
+class QLabel;
+
+namespace staveline::ui {
+
+class LinkedLabel;
+class WindowStrip;
+
+class VerdictColumn : public QWidget {
+    Q_OBJECT
+public:
+    explicit VerdictColumn(Dimension dimension, QWidget* parent = nullptr);
+    void setVerdict(const Verdict& verdict, const DisplayUnits& units);
+    [[nodiscard]] WindowStrip& strip() const { return *strip_; }
+    [[nodiscard]] QString word() const;
+    [[nodiscard]] QString words() const; ///< word and reason
+    [[nodiscard]] LinkedLabel& reason() const { return *reason_; }
+
+Q_SIGNALS:
+    void asked(const QString& origin);
+
+protected:
+    void changeEvent(QEvent* event) override;
+
+private:
+    void paintShape();
+
+    Dimension dimension_;
+    Verdict verdict_;
+    QLabel* shape_;
+    QLabel* word_;
+    LinkedLabel* reason_;
+    WindowStrip* strip_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/verdict_panel.h"
+
+#include "ui/adjust/verdict_column.h"
+#include "ui/adjust/verdict_words.h"
+#include "ui/adjust/window_strip.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QStackedWidget>
+#include <QTableWidget>
+
+namespace staveline::ui {
+
+VerdictPanel::VerdictPanel(QWidget* parent)
+    : QWidget(parent), pages_(new QStackedWidget(this)), table_(new QTableWidget(0, 4, this)) {
+    auto* strips = new QWidget(this);
+    auto* row = new QHBoxLayout(strips);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, 1));
+    for (const Dimension d : allDimensions) {
+        columns_[d] = new VerdictColumn(d, strips);
+        row->addWidget(columns_[d], 1);
+        connect(columns_[d], &VerdictColumn::asked, this, &VerdictPanel::asked);
+        connect(&columns_[d]->strip(), &WindowStrip::tableAsked, this, [this] { showTable(true); });
+    }
+    table_->setAccessibleName(tr("The three dimensions over time"));
+    table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+    table_->setTabKeyNavigation(false);
+    table_->setShowGrid(false);
+    table_->verticalHeader()->hide();
+    table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
+    table_->horizontalHeader()->setStretchLastSection(true);
+    table_->setHorizontalHeaderLabels(
+        {tr("What"), nameOf(Dimension::acidity), nameOf(Dimension::funk), nameOf(Dimension::body)});
+    table_->installEventFilter(this);
+    pages_->addWidget(strips);
+    pages_->addWidget(table_);
+    auto* column = new QHBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(pages_);
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+}
+
+void VerdictPanel::setVerdicts(const PerDimension<Verdict>& verdicts, const DisplayUnits& units) {
+    for (const Dimension d : allDimensions)
+        columns_[d]->setVerdict(verdicts[d], units);
+}
+
+void VerdictPanel::setLooks(const PerDimension<StripLook>& looks) {
+    looks_ = looks;
+    for (const Dimension d : allDimensions)
+        columns_[d]->strip().setLook(looks[d]);
+    if (tableShown())
+        fillTable();
+}
+
+void VerdictPanel::showTable(bool table) {
+    if (table == tableShown())
+        return;
+    if (table)
+        fillTable();
+    pages_->setCurrentIndex(table ? 1 : 0);
+    if (table)
+        table_->setFocus(Qt::OtherFocusReason);
+    else
+        columns_[Dimension::acidity]->strip().setFocus(Qt::OtherFocusReason);
+    Q_EMIT tableAsked(table);
+}
+
+bool VerdictPanel::tableShown() const {
+    return pages_->currentIndex() == 1;
+}
+
+void VerdictPanel::fillTable() {
+    const auto rows = tableOf(looks_);
+    table_->setRowCount(static_cast<int>(rows.size()));
+    int at = 0;
+    for (const StripRow& row : rows) {
+        table_->setItem(at, 0, new QTableWidgetItem(row.what));
+        int column = 1;
+        for (const Dimension d : allDimensions)
+            table_->setItem(at, column++, new QTableWidgetItem(row.cells[d]));
+        ++at;
+    }
+}
+
+bool VerdictPanel::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == table_ && event->type() == QEvent::KeyPress) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        if (key == Qt::Key_Escape || key == Qt::Key_T) {
+            showTable(false);
+            return true;
+        }
+    }
+    return QWidget::eventFilter(watched, event);
+}
+
+QStringList VerdictPanel::words() const {
+    QStringList all;
+    for (const Dimension d : allDimensions)
+        all << columns_[d]->words();
+    return all;
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The three dimensions side by side, with one legend; the same as a table one key away.
+#pragma once
+
+#include "ui/adjust/strip_look.h"
+#include "ui/present/session.h"
+
+#include <QWidget>
+
+class QStackedWidget;
+class QTableWidget;
+
+namespace staveline::ui {
+
+class VerdictColumn;
+
+class VerdictPanel : public QWidget {
+    Q_OBJECT
+public:
+    explicit VerdictPanel(QWidget* parent = nullptr);
+    void setVerdicts(const PerDimension<Verdict>& verdicts, const DisplayUnits& units);
+    void setLooks(const PerDimension<StripLook>& looks);
+    void showTable(bool table);
+    [[nodiscard]] bool tableShown() const;
+    [[nodiscard]] VerdictColumn& column(Dimension dimension) const { return *columns_[dimension]; }
+    [[nodiscard]] QTableWidget& table() const { return *table_; }
+    [[nodiscard]] QStringList words() const; ///< of the verdicts
+
+Q_SIGNALS:
+    void tableAsked(bool table);
+    void asked(const QString& origin);
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void fillTable();
+
+    QStackedWidget* pages_;
+    QTableWidget* table_;
+    PerDimension<VerdictColumn*> columns_{};
+    PerDimension<StripLook> looks_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/window_strip.h"
+
+#include "ui/adjust/verdict_words.h"
+#include "ui/present/text.h"
+#include "ui/widgets/paper_style.h"
+
+#include <QKeyEvent>
+#include <QPainter>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+// Places along the strip; what is past gets its days' share of the first third.
+constexpr double firstTasted = .03, lastTastedAt = .30, todayAt = .40, drawAt = .57, nextAt = .76, keptAt = .94;
+
+Tone toneOf(StripMark mark) {
+    switch (mark) {
+    case StripMark::tasted:
+        return Tone::tasted;
+    case StripMark::tried:
+        return Tone::proposed;
+    default:
+        return Tone::predicted;
+    }
+}
+QColor inkOf(StripMark mark, const QPalette& palette) {
+    return mark == StripMark::today ? palette.color(QPalette::WindowText) : tone(palette, toneOf(mark));
+}
+
+} // namespace
+
+void paintMark(QPainter& painter, QPointF at, StripMark mark, const QPalette& palette, double line) {
+    const QColor ink = inkOf(mark, palette);
+    const double r = line * .21;
+    painter.setPen(QPen(ink, line * .09));
+    painter.setBrush(mark == StripMark::tasted || mark == StripMark::tried ? ink : palette.color(QPalette::Base));
+    switch (mark) {
+    case StripMark::tasted:
+        painter.drawEllipse(at, r * .8, r * .8);
+        break;
+    case StripMark::today:
+        painter.drawRect(QRectF(at - QPointF(r, r), QSizeF(2 * r, 2 * r)));
+        break;
+    case StripMark::alone:
+        painter.drawEllipse(at, r, r);
+        break;
+    case StripMark::tried:
+        painter.drawPolygon(
+            QPolygonF({at + QPointF(0, -r * 1.25), at + QPointF(r * 1.2, r), at + QPointF(-r * 1.2, r)}));
+    }
+}
+
+WindowStrip::WindowStrip(Dimension dimension, QWidget* parent) : QWidget(parent) {
+    look_.dimension = dimension;
+    setFocusPolicy(Qt::StrongFocus);
+    setObjectName(QStringLiteral("strip ") + nameOf(dimension));
+    setAccessibleName(tr("%1 over time").arg(nameOf(dimension)));
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+void WindowStrip::setLook(const StripLook& look) {
+    look_ = look;
+    span_ = spanOf(look);
+    setAccessibleDescription(sentenceOf(look));
+    update();
+}
+
+QSize WindowStrip::sizeHint() const {
+    return {lines(*this, 17), lines(*this, 6.6)};
+}
+QSize WindowStrip::minimumSizeHint() const {
+    return {lines(*this, 14), lines(*this, 6.6)};
+}
+
+QRectF WindowStrip::plot() const {
+    const double line = lines(*this, 1);
+    return QRectF(rect()).adjusted(line * 1.5, line * .35, -line * .4, -line * 1.35);
+}
+double WindowStrip::yOf(double score) const {
+    const QRectF area = plot();
+    return area.bottom() - (score - span_.low) / (span_.high - span_.low) * area.height();
+}
+double WindowStrip::slot(double share) const {
+    return plot().left() + share * plot().width();
+}
+double WindowStrip::xOf(Day on) const {
+    const Day first = look_.tasted.front().on;
+    const double days = std::max(1, daysBetween(first, look_.today.on));
+    return slot(firstTasted + (lastTastedAt - firstTasted) * daysBetween(first, on) / days);
+}
+
+void WindowStrip::paintWindow(QPainter& painter) const {
+    const QRectF area = plot();
+    const double top = yOf(look_.window.wanted + look_.window.band),
+                 bottom = yOf(look_.window.wanted - look_.window.band);
+    const QRectF band(QPointF(area.left(), std::max(top, area.top())),
+                      QPointF(area.right(), std::min(bottom, area.bottom())));
+    painter.fillRect(band, selection(palette()));
+    painter.setPen(QPen(tone(palette(), Tone::calm), lines(*this, 1) * .07));
+    painter.drawLine(band.topLeft(), band.topRight());
+    painter.drawLine(band.bottomLeft(), band.bottomRight());
+    painter.setPen(QPen(hairline(palette()), 1, Qt::DashLine));
+    painter.drawLine(QPointF(slot((todayAt + lastTastedAt) / 2), area.top()),
+                     QPointF(slot((todayAt + lastTastedAt) / 2), area.bottom()));
+}
+
+void WindowStrip::paintAxis(QPainter& painter) const {
+    const QRectF area = plot();
+    const double line = lines(*this, 1);
+    painter.setFont(ui::font(font(), Type::small));
+    painter.setPen(quietText(palette()));
+    for (const double score : {look_.window.wanted + look_.window.band, look_.window.wanted - look_.window.band})
+        painter.drawText(QRectF(0, yOf(score) - line / 2, area.left() - line * .25, line),
+                         Qt::AlignRight | Qt::AlignVCenter, QString::number(score, 'g', 3));
+    const auto word = [&](double at, const QString& words) {
+        const double wide = painter.fontMetrics().horizontalAdvance(words);
+        const double left = std::clamp(at - wide / 2, 0.0, width() - wide);
+        painter.drawText(QPointF(left, height() - line * .3), words);
+    };
+    if (!look_.tasted.empty())
+        word(slot((firstTasted + lastTastedAt) / 2), tr("tasted"));
+    word(slot(todayAt), tr("today"));
+    if (!look_.alone && !look_.tried)
+        return;
+    word(slot(drawAt), tr("this draw"));
+    word(slot(nextAt), tr("next draw"));
+    word(slot(keptAt), tr("kept up"));
+}
+
+void WindowStrip::paintPoint(QPainter& painter, double x, const Band& band, StripMark mark) const {
+    const double line = lines(*this, 1);
+    if (band.high > band.low) {
+        painter.setPen(QPen(inkOf(mark, palette()), line * .07));
+        const double top = yOf(std::min(band.high, span_.high)), bottom = yOf(std::max(band.low, span_.low));
+        painter.drawLine(QPointF(x, top), QPointF(x, bottom));
+        for (const double y : {top, bottom})
+            painter.drawLine(QPointF(x - line * .12, y), QPointF(x + line * .12, y));
+    }
+    paintMark(painter, QPointF(x, yOf(band.value)), mark, palette(), line);
+}
+
+void WindowStrip::paintTasted(QPainter& painter) const {
+    for (const StripPoint& point : look_.tasted)
+        paintPoint(painter, xOf(point.on), point.band, StripMark::tasted);
+    paintPoint(painter, slot(todayAt), look_.today.band, StripMark::today);
+}
+
+void WindowStrip::paintCourse(QPainter& painter, const StripCourse& course, StripMark mark, double shift) const {
+    const double step = shift * lines(*this, 1);
+    QPolygonF path({QPointF(slot(drawAt) + step, yOf(course.thisDraw.value)),
+                    QPointF(slot(nextAt) + step, yOf(course.next.value))});
+    if (course.settled)
+        path << QPointF(slot(keptAt) + step, yOf(course.settled->value));
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(
+        QPen(inkOf(mark, palette()), lines(*this, 1) * .06, mark == StripMark::alone ? Qt::DotLine : Qt::SolidLine));
+    painter.drawPolyline(path);
+    paintPoint(painter, path[0].x(), course.thisDraw, mark);
+    paintPoint(painter, path[1].x(), course.next, mark);
+    if (course.settled)
+        paintPoint(painter, path[2].x(), *course.settled, mark);
+}
+
+void WindowStrip::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(plot(), palette().color(QPalette::Base));
+    paintWindow(painter);
+    paintAxis(painter);
+    painter.setFont(font());
+    if (look_.alone)
+        paintCourse(painter, *look_.alone, StripMark::alone, look_.tried ? -.22 : 0);
+    if (look_.tried)
+        paintCourse(painter, *look_.tried, StripMark::tried, .22);
+    paintTasted(painter);
+    if (hasFocus())
+        drawFocusRing(painter, QRectF(rect()), palette(), lines(*this, 1));
+}
+
+void WindowStrip::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_T || event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        Q_EMIT tableAsked();
+    else
+        QWidget::keyPressEvent(event);
+}
+
+StripLegend::StripLegend(QWidget* parent) : QWidget(parent) {
+    setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+}
+
+void StripLegend::setTriedName(const QString& name) {
+    if (tried_ == name)
+        return;
+    tried_ = name;
+    updateGeometry();
+    update();
+}
+
+std::vector<std::pair<StripMark, QString>> StripLegend::entries() const {
+    std::vector<std::pair<StripMark, QString>> all{
+        {StripMark::tasted, tr("tasted")}, {StripMark::today, tr("today")}, {StripMark::alone, tr("left alone")}};
+    if (!tried_.isEmpty())
+        all.emplace_back(StripMark::tried, tried_);
+    return all;
+}
+
+QSize StripLegend::sizeHint() const {
+    const QFontMetrics metrics(ui::font(font(), Type::small));
+    int wide = 0;
+    for (const auto& [mark, words] : entries())
+        wide += metrics.horizontalAdvance(words) + lines(*this, 1.8);
+    return {wide, lines(*this, 1.2)};
+}
+
+void StripLegend::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double line = lines(*this, 1);
+    painter.setFont(ui::font(font(), Type::small));
+    double x = line * .4;
+    for (const auto& [mark, words] : entries()) {
+        paintMark(painter, QPointF(x, height() / 2.0), mark, palette(), line);
+        x += line * .5;
+        painter.setPen(palette().color(QPalette::WindowText));
+        painter.drawText(QRectF(x, 0, width(), height()), Qt::AlignLeft | Qt::AlignVCenter, words);
+        x += painter.fontMetrics().horizontalAdvance(words) + line * 1.2;
+    }
+}
+
+} // namespace staveline::ui
