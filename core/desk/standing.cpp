@@ -91,6 +91,12 @@ Result<std::optional<Filed<TargetFact>>> Desk::target(const VesselName& name) co
     return target;
 }
 
+std::optional<CultureFact> Desk::culture(const VesselName& name) const {
+    auto record = inside_->cellar->vessel(name);
+    const CultureFact* culture = record ? (*record)->latest<CultureFact>(today()) : nullptr;
+    return culture ? std::optional(*culture) : std::nullopt;
+}
+
 Result<std::vector<LockFact>> Desk::locks(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
     if (!record)

@@ -157,7 +157,7 @@ TEST_CASE("a vessel without entries offers its opening and its first refill", "[
     CHECK(buttonNamed(*s.station, "Opening"));
     CHECK(buttonNamed(*s.station, "Refill"));
     CHECK_FALSE(buttonNamed(*s.station, "Draw-off"));
-    s.station->focusLedger();
+    s.station->focusWork();
     CHECK(s.station->focusWidget());
     s.station->begin(EntryKind::opening);
     s.volume("840");

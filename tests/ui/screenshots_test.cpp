@@ -67,7 +67,7 @@ void takeAll(WindowInScratch& w, const QString& folder, Appearance look) {
     type("volume_l", "4");
     shots.take("refill");
     station.form().leave();
-    cellar.showStation(Station::brewSheet);
+    cellar.showBrewSheet();
     shots.take("brew-sheet");
     cellar.addVessel();
     shots.take("new-vessel");

@@ -72,7 +72,7 @@ TEST_CASE("every page passes the audit in both palettes", "[ui][audit]") {
         whole.add(looked(*w.window, "opening"));
         w.window->cellar()->drawRefill().form().leave();
         w.window->cellar()->showVessel("Heron");
-        w.window->cellar()->showStation(Station::brewSheet);
+        w.window->cellar()->showBrewSheet();
         whole.add(looked(*w.window, "brew sheet"));
         w.window->cellar()->addVessel();
         whole.add(looked(*w.window, "new vessel"));
@@ -345,7 +345,7 @@ TEST_CASE("a book that cannot be opened leaves the open one in hand", "[ui][star
 TEST_CASE("the last session comes back after a restart, undo included", "[ui][session]") {
     WindowInScratch w;
     w.window->cellar()->showVessel("Teal");
-    w.window->cellar()->showStation(Station::brewSheet);
+    w.window->cellar()->showBrewSheet();
     DisplayUnits units;
     units.volume = DisplayUnits::Volume::usGallon;
     w.window->setUnits(units);
@@ -355,7 +355,7 @@ TEST_CASE("the last session comes back after a restart, undo included", "[ui][se
     w.window->start(std::nullopt);
     REQUIRE(w.window->session());
     CHECK(w.window->cellar()->vessel() == "Teal");
-    CHECK(w.window->cellar()->station() == Station::brewSheet);
+    CHECK(w.window->cellar()->station() == Station::brew);
     CHECK(w.window->session()->units().volume == DisplayUnits::Volume::usGallon);
     CHECK(w.window->actions().undo->isEnabled());
     CHECK(w.window->settings().recent == QStringList{qs(w.book.string())});
@@ -402,7 +402,7 @@ TEST_CASE("settings keep every choice", "[ui][session]") {
                       DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm};
     settings.appearance = Appearance::dark;
     settings.paper = PaperSize::letter;
-    settings.lastStation = Station::brewSheet;
+    settings.lastStation = Station::brew;
     for (int i = 0; i < 12; ++i)
         settings.use(QString("book %1.cellar").arg(i % 10));
     save(settings, file);
@@ -410,7 +410,7 @@ TEST_CASE("settings keep every choice", "[ui][session]") {
     CHECK(loaded.units == settings.units);
     CHECK(loaded.appearance == Appearance::dark);
     CHECK(loaded.paper == PaperSize::letter);
-    CHECK(loaded.lastStation == Station::brewSheet);
+    CHECK(loaded.lastStation == Station::brew);
     CHECK(loaded.recent.size() == 8);
     CHECK(loaded.recent.front() == "book 1.cellar");
     CHECK(loaded.lastBook == "book 1.cellar");
@@ -491,7 +491,7 @@ TEST_CASE("F1 opens help for the page in hand, Esc closes it", "[ui][help]") {
     REQUIRE(w.window->help().isVisible());
     CHECK(w.window->help().words().startsWith("Draw & refill"));
     CHECK(w.window->help().words().contains("Ctrl+D"));
-    w.window->cellar()->showStation(Station::brewSheet);
+    w.window->cellar()->showBrewSheet();
     CHECK(w.window->help().words().startsWith("Brew sheet"));
     w.key(Qt::Key_Escape);
     CHECK_FALSE(w.window->help().isVisible());
@@ -514,10 +514,12 @@ TEST_CASE("F6 goes round the parts of the window, Ctrl+Page through the cellar",
     CHECK(cellar.vessel() != first);
     w.key(Qt::Key_PageUp, Qt::ControlModifier);
     CHECK(cellar.vessel() == first);
-    w.key(Qt::Key_2, Qt::ControlModifier);
-    CHECK(cellar.station() == Station::brewSheet);
-    w.key(Qt::Key_1, Qt::ControlModifier);
-    CHECK(cellar.station() == Station::drawRefill);
+    for (const auto [key, station] : {std::pair(Qt::Key_1, Station::taste), std::pair(Qt::Key_2, Station::adjust),
+                                      std::pair(Qt::Key_3, Station::brew), std::pair(Qt::Key_5, Station::history),
+                                      std::pair(Qt::Key_4, Station::drawRefill)}) {
+        w.key(key, Qt::ControlModifier);
+        CHECK(cellar.station() == station);
+    }
 }
 
 TEST_CASE("a knot of the ribbon opens the work that belongs to it", "[ui][ribbon]") {
@@ -530,7 +532,7 @@ TEST_CASE("a knot of the ribbon opens the work that belongs to it", "[ui][ribbon
             w.key(Qt::Key_Space);
             break;
         }
-    CHECK(cellar.station() == Station::brewSheet);
+    CHECK(cellar.station() == Station::brew);
     for (KnotButton* knot : cellar.header().ribbon().buttons())
         if (knot->knot().kind == KnotKind::draw) {
             knot->setFocus();
@@ -544,7 +546,7 @@ TEST_CASE("a knot of the ribbon opens the work that belongs to it", "[ui][ribbon
 TEST_CASE("the brew sheet is shown as pages and leaves in every format", "[ui][sheet]") {
     WindowInScratch w;
     w.window->cellar()->showVessel("Heron");
-    w.key(Qt::Key_2, Qt::ControlModifier);
+    w.key(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
     BrewSheetStation& sheet = w.window->cellar()->brewSheet();
     INFO(sheet.words().toStdString());
     REQUIRE(sheet.hasSheet());
@@ -569,7 +571,7 @@ TEST_CASE("the brew sheet is shown as pages and leaves in every format", "[ui][s
 TEST_CASE("a sheet that cannot be written or is not wanted changes nothing", "[ui][sheet][bad]") {
     WindowInScratch w;
     w.window->cellar()->showVessel("Heron");
-    w.key(Qt::Key_2, Qt::ControlModifier);
+    w.key(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
     w.window->actions().savePdf->trigger(); // cancelled
     CHECK_FALSE(w.window->notices().isVisible());
     w.prompt.answers = {w.scratch / "nowhere/s.pdf"};
@@ -580,7 +582,7 @@ TEST_CASE("a sheet that cannot be written or is not wanted changes nothing", "[u
 
 TEST_CASE("where there can be no sheet it says why and writes nothing", "[ui][sheet][bad]") {
     WindowInScratch w;
-    w.window->cellar()->showStation(Station::brewSheet);
+    w.window->cellar()->showBrewSheet();
     BrewSheetStation& sheet = w.window->cellar()->brewSheet();
     CHECK(sheet.hasSheet());
     sheet.showVessel("Nobody");

@@ -7,74 +7,233 @@
 #include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+namespace {
+
+const std::set<std::string> retirement = {"retired_on", "retired_reason"};
+/// Asked of a vessel that is changed; a new one has them by habit and material.
+const std::set<std::string> byHabit = {"temperature_can_change",
+                                       "sample_days_before_draw",
+                                       "evaporation_per_year",
+                                       "oxygen_mg_l_year",
+                                       "culture_held_back",
+                                       "note",
+                                       "retired_on",
+                                       "retired_reason"};
+
+template <class To, class From> void takeChange(std::optional<To>& to, const From& before, const From& after) {
+    if (before != after)
+        to = after;
+}
+
+} // namespace
+
+std::optional<VesselEditFact> editOf(const VesselFact& before, const VesselFact& after) {
+    VesselEditFact edit;
+    edit.vessel = before.name;
+    takeChange(edit.name, before.name, after.name);
+    takeChange(edit.shape, before.shape, after.shape);
+    takeChange(edit.material, before.material, after.material);
+    takeChange(edit.note, before.note, after.note);
+    takeChange(edit.capacity, before.capacity, after.capacity);
+    takeChange(edit.temperature, before.temperature, after.temperature);
+    takeChange(edit.canChangeTemperature, before.canChangeTemperature, after.canChangeTemperature);
+    takeChange(edit.interval, before.interval, after.interval);
+    takeChange(edit.sampleBefore, before.sampleBefore, after.sampleBefore);
+    takeChange(edit.drawShare, before.drawShare, after.drawShare);
+    if (before.evaporationPerYear != after.evaporationPerYear)
+        edit.evaporationPerYear = after.evaporationPerYear;
+    if (before.cultureHeldBack != after.cultureHeldBack)
+        edit.cultureHeldBack = after.cultureHeldBack;
+    if (before.oxygenPerYear != after.oxygenPerYear)
+        edit.oxygenPerYear = after.oxygenPerYear;
+    VesselEditFact none;
+    none.vessel = before.name;
+    return edit == none ? std::nullopt : std::optional(edit);
+}
 
 VesselPage::VesselPage(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), form_(new FactForm(this)), message_(new MessageLabel(this)) {
-    auto* outer = new QHBoxLayout(this);
-    auto* column = new QVBoxLayout;
-    outer->addLayout(column, 4);
-    outer->addStretch(1);
+    : QWidget(parent), session_(session), title_(new QLabel(this)), words_(new QLabel(this)), form_(new FactForm(this)),
+      message_(new MessageLabel(this)), finish_(new QPushButton(this)) {
+    auto* page = new QWidget(this);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, lines(*this, 1), 0);
     column->setSpacing(lines(*this, .8));
-    auto* title = new QLabel(tr("A vessel for the cellar"), this);
-    setType(*title, Type::title);
-    auto* words = new QLabel(own("ui.vessel.words"), this);
+    setType(*title_, Type::title);
+    words_->setWordWrap(true);
+    column->addWidget(title_);
+    column->addWidget(words_);
+    column->addWidget(form_);
+    column->addWidget(changes_ = makeChanges());
+    column->addWidget(message_);
+    column->addLayout(makeButtons());
+    column->addStretch(1);
+    auto* scroll = new QScrollArea(this);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setWidget(page);
+    auto* outer = new QHBoxLayout(this);
+    outer->addWidget(scroll, 4);
+    outer->addStretch(1);
+    connect(form_, &FactForm::edited, message_, &MessageLabel::clear);
+    connect(culture_, &FactForm::edited, message_, &MessageLabel::clear);
+    connect(&session, &Session::unitsChanged, this, [this] {
+        form_->setUnits(session_.units());
+        culture_->setUnits(session_.units());
+    });
+}
+
+/// What only a vessel in use has: a culture, and an end.
+QWidget* VesselPage::makeChanges() {
+    auto* part = new QWidget(this);
+    auto* column = new QVBoxLayout(part);
+    column->setContentsMargins(0, 0, 0, 0);
+    auto* heading = new QLabel(tr("What lives in it"), part);
+    setType(*heading, Type::strong);
+    culture_ = new FactForm(part);
+    reason_ = new QLineEdit(part);
+    reason_->setAccessibleName(tr("Why it is retired"));
+    reason_->setPlaceholderText(tr("why, if you like"));
+    retire_ = new QPushButton(tr("Re&tire the vessel"), part);
+    retire_->setAutoDefault(true);
+    auto* ending = new QLabel(tr("Out of use"), part);
+    setType(*ending, Type::strong);
+    auto* words = new QLabel(own("ui.vessel.retire"), part);
     words->setWordWrap(true);
-    auto* add = new QPushButton(tr("&Add the vessel"), this);
-    add->setDefault(true);
-    add->setAutoDefault(true);
+    auto* row = new QHBoxLayout;
+    row->addWidget(reason_, 1);
+    row->addWidget(retire_);
+    for (QWidget* widget : std::initializer_list<QWidget*>{heading, culture_, ending, words})
+        column->addWidget(widget);
+    column->addLayout(row);
+    connect(retire_, &QPushButton::clicked, this, &VesselPage::retire);
+    return part;
+}
+
+QLayout* VesselPage::makeButtons() {
     auto* leave = new QPushButton(tr("Leave it (Esc)"), this);
     leave->setFlat(true);
     leave->setAutoDefault(true);
+    finish_->setDefault(true);
+    finish_->setAutoDefault(true);
     auto* buttons = new QHBoxLayout;
-    buttons->addWidget(add);
+    buttons->addWidget(finish_);
     buttons->addWidget(leave);
     buttons->addStretch(1);
-    column->addWidget(title);
-    column->addWidget(words);
-    column->addWidget(form_);
-    column->addWidget(message_);
-    column->addLayout(buttons);
-    column->addStretch(1);
-    connect(add, &QPushButton::clicked, this, &VesselPage::add);
+    connect(finish_, &QPushButton::clicked, this, &VesselPage::finish);
     connect(leave, &QPushButton::clicked, this, &VesselPage::left);
-    connect(form_, &FactForm::edited, message_, &MessageLabel::clear);
-    connect(&session, &Session::unitsChanged, this, [this] { form_->setUnits(session_.units()); });
+    return buttons;
 }
 
 void VesselPage::begin() {
+    before_.reset();
+    title_->setText(tr("A vessel for the cellar"));
+    words_->setText(own("ui.vessel.words"));
+    finish_->setText(tr("&Add the vessel"));
+    show(VesselFact{}, true);
+}
+
+void VesselPage::change(const VesselName& vessel) {
+    const auto found = session_.desk().vessel(vessel);
+    if (!found) {
+        Q_EMIT session_.failed(found.error());
+        return;
+    }
+    before_ = found->facts;
+    cultureBefore_ = lastCulture();
+    title_->setText(tr("Change %1").arg(qs(vessel)));
+    words_->setText(own("ui.vessel.change"));
+    finish_->setText(tr("&Keep the changes"));
+    retire_->setEnabled(!found->retired);
+    reason_->setEnabled(!found->retired);
+    reason_->clear();
+    show(found->facts, false);
+}
+
+void VesselPage::show(const VesselFact& facts, bool isNew) {
     FormContext context;
     context.today = session_.desk().today();
     context.units = session_.units();
     context.labels = "vessel";
-    context.hidden = {"temperature_can_change",
-                      "sample_days_before_draw",
-                      "evaporation_per_year",
-                      "oxygen_mg_l_year",
-                      "culture_held_back",
-                      "note",
-                      "retired_on",
-                      "retired_reason"};
-    form_->build(VesselFact{}, context);
+    context.hidden = isNew ? byHabit : retirement;
+    form_->build(facts, context);
+    changes_->setVisible(!isNew);
+    if (!isNew) {
+        context.labels = "culture";
+        context.hidden = {"on"};
+        culture_->build(cultureBefore_, context);
+    }
     message_->clear();
     form_->focusFirst();
 }
 
-void VesselPage::add() {
-    if (!form_->usable()) {
-        form_->complain();
-        return;
+CultureFact VesselPage::lastCulture() const {
+    auto culture = session_.desk().culture(before_->name).value_or(CultureFact{});
+    culture.vessel = before_->name;
+    return culture;
+}
+
+void VesselPage::finish() {
+    for (FactForm* form : {form_, culture_})
+        if ((form == form_ || before_) && !form->usable()) {
+            form->complain();
+            return;
+        }
+    const auto vessel = std::get<VesselFact>(form_->fact());
+    if (before_)
+        recordChanges(vessel);
+    else
+        add(vessel);
+}
+
+void VesselPage::add(const VesselFact& vessel) {
+    if (record({vessel}))
+        Q_EMIT added(qs(vessel.name));
+}
+
+void VesselPage::recordChanges(const VesselFact& vessel) {
+    std::vector<Fact> facts;
+    auto culture = std::get<CultureFact>(culture_->fact());
+    if (!(culture == cultureBefore_)) {
+        culture.on = session_.desk().today();
+        facts.emplace_back(culture);
     }
-    const Fact fact = form_->fact();
-    if (const auto added = session_.record(fact); !added) {
-        if (!form_->showFault(added.error(), true))
-            message_->say(MessageLabel::Weight::fault, session_.words(added.error()));
+    if (const auto edit = editOf(*before_, vessel))
+        facts.emplace_back(*edit); // last: it may rename the vessel
+    if (facts.empty() || record(facts))
+        Q_EMIT changed(qs(vessel.name));
+}
+
+void VesselPage::retire() {
+    if (!before_)
         return;
-    }
-    Q_EMIT this->added(qs(std::get<VesselFact>(fact).name));
+    const RetireFact fact{before_->name, session_.desk().today(), toStd(reason_->text().trimmed())};
+    if (record({fact}))
+        Q_EMIT changed(qs(before_->name));
+}
+
+bool VesselPage::record(const std::vector<Fact>& facts) {
+    const auto recorded = session_.record(facts);
+    if (!recorded)
+        showFault(recorded.error());
+    return recorded.has_value();
+}
+
+/// A fault in one of several facts is found at "/0/name".
+void VesselPage::showFault(const Fault& fault) {
+    Fault plain = fault;
+    const auto second = plain.path.find('/', 1);
+    if (second == 2 && plain.path[1] >= '0' && plain.path[1] <= '9')
+        plain.path = plain.path.substr(second);
+    if (!form_->showFault(plain, true) && !(before_ && culture_->showFault(plain, true)))
+        message_->say(MessageLabel::Weight::fault, session_.words(fault));
 }
 
 QString VesselPage::words() const {
@@ -85,7 +244,7 @@ void VesselPage::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape)
         Q_EMIT left();
     else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        add();
+        finish();
     else
         QWidget::keyPressEvent(event);
 }

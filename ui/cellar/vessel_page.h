@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Adding a vessel: a few questions, everything else by habit and material.
+// A vessel for the cellar: a few questions when it is new; all its facts, its culture and its end when it is changed.
 #pragma once
 
 #include "ui/present/session.h"
 
 #include <QWidget>
+
+class QLabel;
+class QLineEdit;
+class QPushButton;
 
 namespace staveline::ui {
 
@@ -15,22 +19,48 @@ class VesselPage : public QWidget {
     Q_OBJECT
 public:
     explicit VesselPage(Session& session, QWidget* parent = nullptr);
-    void begin();
-    void add();
+    void begin(); ///< a new one
+    void change(const VesselName& vessel);
+    void finish(); ///< adds it, or records what is different now
+    void retire(); ///< without a question: undo takes it back
     [[nodiscard]] FactForm& fields() const { return *form_; }
+    [[nodiscard]] FactForm& culture() const { return *culture_; }
+    [[nodiscard]] QLineEdit& reason() const { return *reason_; }
     [[nodiscard]] QString words() const;
 
 Q_SIGNALS:
     void added(const QString& vessel);
+    void changed(const QString& vessel);
     void left();
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    QWidget* makeChanges();
+    QLayout* makeButtons();
+    void show(const VesselFact& facts, bool isNew);
+    void add(const VesselFact& vessel);
+    void recordChanges(const VesselFact& vessel);
+    bool record(const std::vector<Fact>& facts);
+    void showFault(const Fault& fault);
+    [[nodiscard]] CultureFact lastCulture() const;
+
     Session& session_;
+    std::optional<VesselFact> before_; ///< none: a new vessel
+    CultureFact cultureBefore_;
+    QLabel* title_;
+    QLabel* words_;
     FactForm* form_;
+    QWidget* changes_;
+    FactForm* culture_;
+    QLineEdit* reason_;
+    QPushButton* retire_;
     MessageLabel* message_;
+    QPushButton* finish_;
 };
+
+/// What is different, as a fact; nothing when nothing is.
+[[nodiscard]] std::optional<VesselEditFact> editOf(const VesselFact& before, const VesselFact& after);
 
 } // namespace staveline::ui

@@ -184,11 +184,13 @@ void EntryForm::refresh() {
 void EntryForm::preview() {
     message_->clear();
     form_->recheck();
-    if (amended_ || !form_->previewable()) {
+    if (!form_->previewable()) {
         Q_EMIT previewed(std::nullopt);
         return;
     }
-    const auto preview = session_.desk().preview(form_->fact());
+    const Desk& desk = session_.desk();
+    const auto preview =
+        amended_ ? desk.preview(amended_->table, amended_->id, form_->fact()) : desk.preview(form_->fact());
     if (!preview) {
         Q_EMIT previewed(std::nullopt);
         showFault(preview.error(), false);

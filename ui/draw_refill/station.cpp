@@ -23,11 +23,10 @@ constexpr std::array allEntries = {EntryKind::opening, EntryKind::drawOff, Entry
 } // namespace
 
 DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), model_(new LedgerModel(session, this)),
-      table_(new LedgerTable(*model_, this)), empty_(new QWidget(this)),
-      emptyWords_(new QLabel(own("ui.empty.ledger"), empty_)), form_(new EntryForm(session, this)),
-      panel_(new VesselPanel(session, this)), amend_(new QPushButton(tr("Amend"), this)),
-      remove_(new QPushButton(tr("Remove"), this)) {
+    : StationPage(session, parent), model_(new LedgerModel(session, this)), table_(new LedgerTable(*model_, this)),
+      empty_(new QWidget(this)), emptyWords_(new QLabel(own("ui.empty.ledger"), empty_)),
+      form_(new EntryForm(session, this)), panel_(new VesselPanel(session, this)),
+      amend_(new QPushButton(tr("Amend"), this)), remove_(new QPushButton(tr("Remove"), this)) {
     auto* buttons = new QWidget(this);
     addEntryButtons(*buttons);
     emptyWords_->setWordWrap(true);
@@ -61,11 +60,11 @@ DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
             [this](const QModelIndex& current) { select(current.row()); });
     connect(form_, &EntryForm::previewed, panel_, &VesselPanel::showPreview);
     connect(form_, &EntryForm::closed, this, [this] {
+        if (!isVisible() || vessel().empty())
+            return;
         refresh();
-        focusLedger();
+        focusWork();
     });
-    connect(&session, &Session::changed, this, &DrawRefillStation::refresh);
-    connect(&session, &Session::unitsChanged, this, &DrawRefillStation::refresh);
 }
 
 void DrawRefillStation::addEntryButtons(QWidget& row) {
@@ -88,22 +87,17 @@ void DrawRefillStation::addEntryButtons(QWidget& row) {
     connect(remove_, &QPushButton::clicked, this, &DrawRefillStation::removeSelected);
 }
 
-void DrawRefillStation::showVessel(const VesselName& vessel) {
-    if (vessel != vessel_)
-        form_->leave();
-    vessel_ = vessel;
-    refresh();
+void DrawRefillStation::leaveVessel() {
+    form_->leave();
 }
 
 void DrawRefillStation::refresh() {
-    if (vessel_.empty())
-        return;
     const LedgerLine* kept = selected();
     const std::pair<std::int64_t, std::string> before =
         kept ? std::pair(kept->id, kept->table) : std::pair<std::int64_t, std::string>();
-    const auto view = session_.desk().ledger(vessel_);
+    const auto view = session().desk().ledger(vessel());
     if (!view) {
-        Q_EMIT session_.failed(view.error());
+        Q_EMIT session().failed(view.error());
         return;
     }
     model_->show(*view);
@@ -112,7 +106,7 @@ void DrawRefillStation::refresh() {
     empty_->setVisible(view->lines.empty());
     amend_->setVisible(!view->lines.empty());
     remove_->setVisible(!view->lines.empty());
-    const bool writable = !session_.desk().readOnly();
+    const bool writable = !session().desk().readOnly();
     for (const auto& [kind, button] : entryButtons_) {
         button->setVisible((kind == EntryKind::opening) != view->vessel.opened || kind == EntryKind::refill);
         button->setEnabled(writable);
@@ -129,7 +123,7 @@ const LedgerLine* DrawRefillStation::selected() const {
 }
 
 void DrawRefillStation::select(int row) {
-    const bool any = model_->at(row) && !session_.desk().readOnly();
+    const bool any = model_->at(row) && !session().desk().readOnly();
     amend_->setEnabled(any);
     remove_->setEnabled(any);
     const LedgerState* state = row > 0 ? model_->stateAt(row) : nullptr;
@@ -138,26 +132,26 @@ void DrawRefillStation::select(int row) {
 }
 
 void DrawRefillStation::begin(EntryKind kind) {
-    if (vessel_.empty() || session_.desk().readOnly())
+    if (vessel().empty() || session().desk().readOnly())
         return;
-    form_->begin(kind, vessel_);
+    form_->begin(kind, vessel());
 }
 
 void DrawRefillStation::amendSelected() {
-    if (const LedgerLine* line = selected(); line && !session_.desk().readOnly())
+    if (const LedgerLine* line = selected(); line && !session().desk().readOnly())
         form_->amend(line->table, line->id);
 }
 
 void DrawRefillStation::removeSelected() {
     const LedgerLine* line = selected();
-    if (!line || session_.desk().readOnly())
+    if (!line || session().desk().readOnly())
         return;
     const std::string table = line->table; // the line goes when the ledger refreshes
-    if (const auto removed = session_.remove(table, line->id); !removed)
-        Q_EMIT session_.failed(removed.error());
+    if (const auto removed = session().remove(table, line->id); !removed)
+        Q_EMIT session().failed(removed.error());
 }
 
-void DrawRefillStation::focusLedger() {
+void DrawRefillStation::focusWork() {
     if (table_->isVisible()) {
         if (!table_->currentIndex().isValid() && model_->rowCount() > 0)
             table_->selectRow(0);

@@ -3,8 +3,7 @@
 #pragma once
 
 #include "ui/present/ledger_model.h"
-
-#include <QWidget>
+#include "ui/widgets/station_page.h"
 
 class QLabel;
 class QPushButton;
@@ -16,34 +15,33 @@ class LedgerTable;
 class MessageLabel;
 class VesselPanel;
 
-class DrawRefillStation : public QWidget {
+class DrawRefillStation : public StationPage {
     Q_OBJECT
 public:
     explicit DrawRefillStation(Session& session, QWidget* parent = nullptr);
-    void showVessel(const VesselName& vessel);
     /// Opens the form for a new entry; does nothing in a book for reading only.
     void begin(EntryKind kind);
     void amendSelected();
     void removeSelected(); ///< without a question: undo takes it back
-    void focusLedger();
+    void focusWork() override; ///< the ledger, else the first button
 
     [[nodiscard]] LedgerTable& table() const { return *table_; }
     [[nodiscard]] LedgerModel& model() const { return *model_; }
     [[nodiscard]] EntryForm& form() const { return *form_; }
     [[nodiscard]] VesselPanel& panel() const { return *panel_; }
-    [[nodiscard]] const VesselName& vessel() const { return vessel_; }
 
 Q_SIGNALS:
     void selectionChanged();
 
+protected:
+    void refresh() override; ///< selection and an entry in hand stay
+    void leaveVessel() override;
+
 private:
-    void refresh(); ///< from the desk; selection and an entry in hand stay
     void addEntryButtons(QWidget& row);
     void select(int row);
     [[nodiscard]] const LedgerLine* selected() const;
 
-    Session& session_;
-    VesselName vessel_;
     LedgerModel* model_;
     LedgerTable* table_;
     QWidget* empty_;

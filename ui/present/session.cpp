@@ -28,6 +28,9 @@ Result<void> Session::done(const Result<std::string>& edit, const QString& sente
 Result<void> Session::record(const Fact& fact) {
     return done(desk_->record(fact), tr("Recorded: %1"));
 }
+Result<void> Session::record(const std::vector<Fact>& facts) {
+    return done(facts.size() == 1 ? desk_->record(facts.front()) : desk_->record(facts), tr("Recorded: %1"));
+}
 Result<void> Session::amend(const std::string& table, std::int64_t id, const Fact& fact) {
     return done(desk_->amend(table, id, fact), tr("Amended: %1"));
 }

@@ -24,6 +24,7 @@ public:
 
     // Each returns what happened in words, or why not; the name of the edit is spoken by `said`.
     Result<void> record(const Fact& fact);
+    Result<void> record(const std::vector<Fact>& facts); ///< one edit; of one fact: named by it
     Result<void> amend(const std::string& table, std::int64_t id, const Fact& fact);
     Result<void> remove(const std::string& table, std::int64_t id);
     void undo();

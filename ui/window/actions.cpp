@@ -28,6 +28,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     undo = add(tr("&Undo"), keys("Ctrl+Z"));
     redo = add(tr("&Redo"), keys("Ctrl+Shift+Z"));
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
+    changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
     entries[EntryKind::drawOff] = add(tr("&Draw-off"), keys("Ctrl+D"));
@@ -39,8 +40,16 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     entries[EntryKind::opening] = add(tr("&Opening"), keys("Ctrl+Shift+O"));
     amend = add(tr("A&mend the entry"), keys("Ctrl+E"));
     remove = add(tr("Remo&ve the entry"), keys("Ctrl+Backspace"));
-    drawRefill = add(tr("&Draw && refill"), keys("Ctrl+1"));
-    brewSheet = add(tr("&Brew sheet"), keys("Ctrl+2"));
+    stations[Station::taste] = add(tr("&Taste"), keys("Ctrl+1"));
+    stations[Station::adjust] = add(tr("&Adjust"), keys("Ctrl+2"));
+    stations[Station::brew] = add(tr("&Brew"), keys("Ctrl+3"));
+    stations[Station::drawRefill] = add(tr("&Draw && refill"), keys("Ctrl+4"));
+    stations[Station::history] = add(tr("H&istory"), keys("Ctrl+5"));
+    brewSheet = add(tr("Brew &sheet"), keys("Ctrl+Shift+B"));
+    newSitting = add(tr("Ne&w sitting"), keys("Ctrl+Shift+T"));
+    sameAgain = add(tr("Sa&me again"), keys("Ctrl+="));
+    adopt = add(tr("Ad&opt"), keys("Ctrl+Return"));
+    asNow = add(tr("Everything as it is &now"), keys("Ctrl+Shift+A"));
     nextPlace = add(tr("&Next part of the window"), keys("F6"));
     previousPlace = add(tr("&Previous part of the window"), keys("Shift+F6"));
     print = add(tr("&Print\u2026"), keys("Ctrl+P"));
@@ -51,10 +60,12 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     help = add(tr("&Help for this page"), keys("F1"));
     about = add(tr("&About Staveline"));
 
-    needWriting = QList<QAction*>(entries.values()) << addVessel << amend << remove;
-    needBook = needWriting + QList<QAction*>{copyBook,   checkBook, startPage,     nextVessel,   previousVessel,
-                                             drawRefill, brewSheet, storedAlready, nextPlace,    previousPlace,
-                                             print,      savePdf,   saveHtml,      saveMarkdown, saveCsv};
+    needWriting = QList<QAction*>(entries.values())
+                  << addVessel << changeVessel << amend << remove << newSitting << sameAgain << adopt;
+    needBook = needWriting + stations.values() + QList<QAction*>{copyBook,       checkBook, startPage,     nextVessel,
+                                                                 previousVessel, brewSheet, storedAlready, nextPlace,
+                                                                 previousPlace,  print,     savePdf,       saveHtml,
+                                                                 saveMarkdown,   saveCsv,   asNow};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

@@ -2,6 +2,7 @@
 // Every action of the window with its words and key, in one place; a test finds clashes.
 #pragma once
 
+#include "ui/window/settings.h"
 #include "vessel/ledger.h"
 
 #include <QKeySequence>
@@ -18,11 +19,13 @@ struct Actions {
 
     QAction *newBook, *sampleBook, *openBook, *copyBook, *checkBook, *startPage, *quit;
     QAction *undo, *redo;
-    QAction *addVessel, *nextVessel, *previousVessel;
+    QAction *addVessel, *changeVessel, *nextVessel, *previousVessel;
     QMap<EntryKind, QAction*> entries;
     QAction *amend, *remove, *storedAlready;
     QAction *print, *savePdf, *saveHtml, *saveMarkdown, *saveCsv;
-    QAction *drawRefill, *brewSheet;
+    QMap<Station, QAction*> stations;
+    QAction* brewSheet;
+    QAction *sameAgain, *newSitting, *adopt, *asNow;
     QAction *nextPlace, *previousPlace;
     QAction *help, *about;
 

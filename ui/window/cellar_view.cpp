@@ -1,10 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/cellar_view.h"
 
+#include "ui/adjust/station.h"
+#include "ui/brew/station.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
+#include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/station.h"
+#include "ui/history/station.h"
+#include "ui/taste/blank_sheet.h"
+#include "ui/taste/station.h"
 #include "ui/widgets/station_bar.h"
 #include "ui/window/vessel_header.h"
 
@@ -30,6 +36,11 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     connect(&session, &Session::changed, this, &CellarView::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
     connect(rail_, &Rail::chosen, this, [this](const QString& vessel) { showVessel(toStd(vessel)); });
+    connectVesselPage();
+    refresh();
+}
+
+void CellarView::connectVesselPage() {
     connect(vesselPage_, &VesselPage::left, this, [this] {
         parts_->setCurrentWidget(vesselPart_);
         refresh();
@@ -37,9 +48,12 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     });
     connect(vesselPage_, &VesselPage::added, this, [this](const QString& vessel) {
         showVessel(toStd(vessel));
-        drawRefill_->begin(EntryKind::opening);
+        beginEntry(EntryKind::opening);
     });
-    refresh();
+    connect(vesselPage_, &VesselPage::changed, this, [this](const QString& vessel) {
+        showVessel(toStd(vessel));
+        focusWork();
+    });
 }
 
 QWidget* CellarView::makeRail() {
@@ -61,24 +75,61 @@ QWidget* CellarView::makeVesselPart(Prompt& prompt) {
     header_ = new VesselHeader(session_, part);
     bar_ = new StationBar(part);
     pages_ = new QStackedWidget(part);
-    drawRefill_ = new DrawRefillStation(session_, pages_);
-    brewSheet_ = new BrewSheetStation(session_, prompt, pages_);
-    bar_->addTab(tr("Draw && refill"));
-    bar_->addTab(tr("Brew sheet"));
-    pages_->addWidget(drawRefill_);
-    pages_->addWidget(brewSheet_);
+    makeStations(prompt);
     auto* column = new QVBoxLayout(part);
     column->setContentsMargins(0, lines(*this, .4), lines(*this, 1), lines(*this, .4));
     column->setSpacing(lines(*this, .4));
     column->addWidget(header_);
     column->addWidget(bar_);
     column->addWidget(pages_, 1);
+    connectStations();
+    return part;
+}
+
+/// Each with its words on the bar; the order is that of Station.
+void CellarView::makeStations(Prompt& prompt) {
+    const auto add = [this](auto* station, const QString& words) {
+        bar_->addTab(words);
+        pages_->addWidget(station);
+        stations_.push_back(station);
+        return station;
+    };
+    taste_ = add(new TasteStation(session_, prompt, pages_), tr("Taste"));
+    adjust_ = add(new AdjustStation(session_, pages_), tr("Adjust"));
+    brew_ = add(new BrewStation(session_, prompt, pages_), tr("Brew"));
+    drawRefill_ = add(new DrawRefillStation(session_, pages_), tr("Draw && refill"));
+    history_ = add(new HistoryStation(session_, prompt, pages_), tr("History"));
+}
+
+/// What one station asks of another, and what all of them tell the window.
+void CellarView::connectStations() {
     connect(bar_, &QTabBar::currentChanged, this, [this](int index) {
         pages_->setCurrentIndex(index);
         Q_EMIT moved();
     });
     connect(&header_->ribbon(), &TimeRibbon::opened, this, &CellarView::openKnot);
-    return part;
+    connect(header_, &VesselHeader::changeAsked, this, &CellarView::changeVessel);
+    const auto opening = [this] { beginEntry(EntryKind::opening); };
+    connect(taste_, &TasteStation::openingAsked, this, opening);
+    connect(adjust_, &AdjustStation::openingAsked, this, opening);
+    connect(adjust_, &AdjustStation::tasteAsked, this, [this] {
+        showStation(Station::taste);
+        focusWork();
+    });
+    connect(adjust_, &AdjustStation::drawAsked, this, [this] { beginEntry(EntryKind::drawOff); });
+    connect(brew_, &BrewStation::refillAsked, this, [this] { beginEntry(EntryKind::refill); });
+    connect(taste_, &TasteStation::paperChanged, this, [this] { Q_EMIT paperChanged(taste_->blankSheet().paper()); });
+    connect(&brewSheet(), &BrewSheetStation::paperChanged, this, [this] { Q_EMIT paperChanged(brewSheet().paper()); });
+    bar_->setCurrentIndex(static_cast<int>(Station::drawRefill));
+}
+
+BrewSheetStation& CellarView::brewSheet() const {
+    return brew_->sheet();
+}
+
+void CellarView::setPaper(PaperSize size) {
+    taste_->setPaper(size);
+    brewSheet().setPaper(size);
 }
 
 QWidget* CellarView::makeEmptyPart() {
@@ -125,8 +176,8 @@ void CellarView::showVessel(const VesselName& name) {
     vessel_ = name;
     parts_->setCurrentWidget(vesselPart_);
     header_->showVessel(*model_->at(row));
-    drawRefill_->showVessel(name);
-    brewSheet_->showVessel(name);
+    for (StationPage* station : stations_)
+        station->showVessel(name);
     selectInRail();
     Q_EMIT moved();
 }
@@ -137,6 +188,17 @@ void CellarView::showStation(Station station) {
     parts_->setCurrentWidget(vesselPart_);
     bar_->setCurrentIndex(static_cast<int>(station));
     Q_EMIT moved();
+}
+
+void CellarView::showBrewSheet() {
+    showStation(Station::brew);
+    brew_->showSheet();
+    Q_EMIT moved();
+}
+
+void CellarView::beginEntry(EntryKind kind) {
+    showStation(Station::drawRefill);
+    drawRefill_->begin(kind);
 }
 
 bool CellarView::atVessel() const {
@@ -155,6 +217,14 @@ void CellarView::addVessel() {
     Q_EMIT moved();
 }
 
+void CellarView::changeVessel() {
+    if (session_.desk().readOnly() || vessel_.empty())
+        return;
+    parts_->setCurrentWidget(vesselPage_);
+    vesselPage_->change(vessel_);
+    Q_EMIT moved();
+}
+
 void CellarView::stepVessel(int by) {
     if (const VesselSummary* next = model_->at(model_->rowOf(vessel_) + by))
         showVessel(next->name);
@@ -163,12 +233,14 @@ void CellarView::stepVessel(int by) {
 /// A knot of the ribbon opens the station where its work is done.
 void CellarView::openKnot(KnotKind kind) {
     if (kind == KnotKind::brew) {
-        showStation(Station::brewSheet);
+        showStation(Station::brew);
+    } else if (kind == KnotKind::taste || kind == KnotKind::nextTaste) {
+        showStation(Station::taste);
+    } else {
+        beginEntry(EntryKind::drawOff);
         return;
     }
-    showStation(Station::drawRefill);
-    const bool taste = kind == KnotKind::taste || kind == KnotKind::nextTaste;
-    drawRefill_->begin(taste ? EntryKind::sample : EntryKind::drawOff);
+    focusWork();
 }
 
 void CellarView::stepFocus(int by) {
@@ -186,9 +258,9 @@ void CellarView::stepFocus(int by) {
 }
 
 void CellarView::focusWork() {
-    if (parts_->currentWidget() == vesselPart_ && station() == Station::drawRefill)
-        drawRefill_->focusLedger();
-    else if (QWidget* page = parts_->currentWidget() == vesselPart_ ? pages_->currentWidget() : parts_->currentWidget())
+    if (atVessel() && !vessel_.empty())
+        stations_[static_cast<std::size_t>(bar_->currentIndex())]->focusWork();
+    else if (QWidget* page = parts_->currentWidget())
         if (QWidget* first = page->nextInFocusChain())
             first->setFocus(Qt::TabFocusReason);
 }

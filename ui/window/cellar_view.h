@@ -14,10 +14,15 @@ class QStackedWidget;
 
 namespace staveline::ui {
 
+class AdjustStation;
 class BrewSheetStation;
+class BrewStation;
 class DrawRefillStation;
+class HistoryStation;
 class Rail;
 class StationBar;
+class StationPage;
+class TasteStation;
 class VesselHeader;
 class VesselPage;
 
@@ -27,17 +32,25 @@ public:
     CellarView(Session& session, Prompt& prompt, QWidget* parent = nullptr);
     void showVessel(const VesselName& name); ///< an unknown name changes nothing
     void showStation(Station station);
+    void showBrewSheet();
+    void beginEntry(EntryKind kind); ///< in Draw & refill
     void addVessel();
+    void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
+    void setPaper(PaperSize size);
     void stepVessel(int by); ///< along the rail; stays at its ends
     void stepFocus(int by);  ///< rail, stations, page
-    /// Where work goes on after opening: the ledger or the first question.
+    /// Where work goes on: in the station in front, or the first question.
     void focusWork();
 
     [[nodiscard]] const VesselName& vessel() const { return vessel_; }
     [[nodiscard]] bool atVessel() const; ///< a vessel's stations are in front
     [[nodiscard]] Station station() const;
     [[nodiscard]] DrawRefillStation& drawRefill() const { return *drawRefill_; }
-    [[nodiscard]] BrewSheetStation& brewSheet() const { return *brewSheet_; }
+    [[nodiscard]] TasteStation& taste() const { return *taste_; }
+    [[nodiscard]] AdjustStation& adjust() const { return *adjust_; }
+    [[nodiscard]] BrewStation& brew() const { return *brew_; }
+    [[nodiscard]] BrewSheetStation& brewSheet() const;
+    [[nodiscard]] HistoryStation& history() const { return *history_; }
     [[nodiscard]] VesselPage& vesselPage() const { return *vesselPage_; }
     [[nodiscard]] VesselHeader& header() const { return *header_; }
     [[nodiscard]] Rail& rail() const { return *rail_; }
@@ -45,10 +58,14 @@ public:
 
 Q_SIGNALS:
     void moved(); ///< another vessel, station or page
+    void paperChanged(PaperSize size);
 
 private:
     QWidget* makeRail();
     QWidget* makeVesselPart(Prompt& prompt);
+    void makeStations(Prompt& prompt);
+    void connectStations();
+    void connectVesselPage();
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openKnot(KnotKind kind);
@@ -64,8 +81,12 @@ private:
     VesselHeader* header_;
     StationBar* bar_;
     QStackedWidget* pages_;
+    TasteStation* taste_;
+    AdjustStation* adjust_;
+    BrewStation* brew_;
     DrawRefillStation* drawRefill_;
-    BrewSheetStation* brewSheet_;
+    HistoryStation* history_;
+    std::vector<StationPage*> stations_; ///< in the order of Station
     VesselPage* vesselPage_;
     QWidget* emptyPart_;
 };

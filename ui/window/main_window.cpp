@@ -2,9 +2,11 @@
 #include "ui/window/main_window.h"
 
 #include "desk/sample.h"
+#include "ui/adjust/station.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/station.h"
+#include "ui/taste/station.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
@@ -101,12 +103,13 @@ void MainWindow::makeMenus() {
                                  EntryKind::dip, EntryKind::reading, EntryKind::opening})
         entry->addAction(a.entries[kind]);
     entry->addSeparator();
-    entry->addAction(a.addVessel);
+    entry->addActions({a.addVessel, a.changeVessel});
+    menuBar()->addMenu(tr("&Decide"))->addActions({a.newSitting, a.sameAgain, a.adopt, a.asNow});
     QMenu* sheet = menuBar()->addMenu(tr("Brew &sheet"));
-    sheet->addActions({a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
+    sheet->addActions({a.brewSheet, a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
     addPaperChoices(*sheet->addMenu(tr("Pape&r")), settings_, [this](PaperSize size) { setPaper(size); });
     QMenu* view = menuBar()->addMenu(tr("&View"));
-    view->addActions({a.drawRefill, a.brewSheet});
+    view->addActions(a.stations.values());
     view->addSeparator();
     view->addActions({a.nextVessel, a.previousVessel, a.nextPlace, a.previousPlace});
     view->addSeparator();
@@ -155,15 +158,33 @@ void MainWindow::connectWork() {
     on(a.addVessel, [this] { cellar_->addVessel(); });
     on(a.nextVessel, [this] { cellar_->stepVessel(1); });
     on(a.previousVessel, [this] { cellar_->stepVessel(-1); });
-    on(a.drawRefill, [this] { cellar_->showStation(Station::drawRefill); });
-    on(a.brewSheet, [this] { cellar_->showStation(Station::brewSheet); });
+    on(a.changeVessel, [this] { cellar_->changeVessel(); });
+    for (auto it = a.stations.begin(); it != a.stations.end(); ++it)
+        on(it.value(), [this, station = it.key()] {
+            cellar_->showStation(station);
+            cellar_->focusWork();
+        });
+    on(a.brewSheet, [this] { cellar_->showBrewSheet(); });
+    on(a.newSitting, [this] {
+        cellar_->showStation(Station::taste);
+        cellar_->taste().newSitting();
+    });
+    on(a.sameAgain, [this] {
+        cellar_->showStation(Station::taste);
+        cellar_->taste().sameAgain();
+    });
+    on(a.adopt, [this] {
+        cellar_->showStation(Station::adjust);
+        cellar_->adjust().adopt();
+    });
+    on(a.asNow, [this] {
+        cellar_->showStation(Station::adjust);
+        cellar_->adjust().asNow();
+    });
     on(a.nextPlace, [this] { cellar_->stepFocus(1); });
     on(a.previousPlace, [this] { cellar_->stepFocus(-1); });
     for (auto it = a.entries.begin(); it != a.entries.end(); ++it)
-        on(it.value(), [this, kind = it.key()] {
-            cellar_->showStation(Station::drawRefill);
-            cellar_->drawRefill().begin(kind);
-        });
+        on(it.value(), [this, kind = it.key()] { cellar_->beginEntry(kind); });
     on(a.amend, [this] { cellar_->drawRefill().amendSelected(); });
     on(a.remove, [this] { cellar_->drawRefill().removeSelected(); });
     on(a.print, [this] { cellar_->brewSheet().print(); });
@@ -239,7 +260,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     session_->setUnits(settings_.units);
     settings_.use(pathText(std::filesystem::absolute(session_->desk().path())));
     cellar_ = new CellarView(*session_, prompt_, stack_);
-    cellar_->brewSheet().setPaper(settings_.paper);
+    cellar_->setPaper(settings_.paper);
     stack_->addWidget(cellar_);
     stack_->setCurrentWidget(cellar_);
     status_->follow(session_.get());
@@ -258,8 +279,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
         refreshHelp();
     });
     connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshActions);
-    connect(&cellar_->brewSheet(), &BrewSheetStation::paperChanged, this,
-            [this] { settings_.paper = cellar_->brewSheet().paper(); });
+    connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
     fillRecent();
     refreshActions();
     refreshTitle();
@@ -394,7 +414,7 @@ void MainWindow::setAppearance(Appearance appearance) {
 void MainWindow::setPaper(PaperSize size) {
     settings_.paper = size;
     if (cellar_)
-        cellar_->brewSheet().setPaper(size);
+        cellar_->setPaper(size);
 }
 
 QString MainWindow::bookFolder() const {

@@ -10,17 +10,18 @@ namespace {
 
 constexpr int mostRecent = 8;
 
-/// Words that stand for the values of an enumeration, in its order; the first is the default.
+/// Words that stand for the values of an enumeration, in its order.
 template <class E, std::size_t N> struct Words {
     const char* key;
     std::array<const char*, N> words;
+    E standard = static_cast<E>(0);
 
     [[nodiscard]] E read(const QSettings& from) const {
         const QString stored = from.value(QLatin1String(key)).toString();
         for (std::size_t i = 0; i < N; ++i)
             if (stored == QLatin1String(words[i]))
                 return static_cast<E>(i);
-        return static_cast<E>(0);
+        return standard;
     }
     void write(E value, QSettings& to) const {
         to.setValue(QLatin1String(key), QLatin1String(words[static_cast<std::size_t>(value)]));
@@ -32,7 +33,8 @@ constexpr Words<DisplayUnits::Temperature, 2> temperatures{"units/temperature", 
 constexpr Words<DisplayUnits::Colour, 2> colours{"units/colour", {"ebc", "srm"}};
 constexpr Words<Appearance, 3> appearances{"appearance", {"system", "light", "dark"}};
 constexpr Words<PaperSize, 2> papers{"paper", {"a4", "letter"}};
-constexpr Words<Station, 2> stations{"session/station", {"draw_refill", "brew_sheet"}};
+constexpr Words<Station, 5> stations{
+    "session/station", {"taste", "adjust", "brew", "draw_refill", "history"}, Station::drawRefill};
 
 QStringList existing(const QStringList& stored) {
     QStringList kept;

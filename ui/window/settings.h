@@ -14,7 +14,8 @@ class QSettings;
 
 namespace staveline::ui {
 
-enum class Station { drawRefill, brewSheet };
+/// In the order of the bar and of a cycle.
+enum class Station { taste, adjust, brew, drawRefill, history };
 [[nodiscard]] QString idOf(Station station);
 
 struct WindowSettings {

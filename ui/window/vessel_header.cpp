@@ -6,6 +6,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace staveline::ui {
@@ -30,13 +31,20 @@ std::optional<KnotKind> knotOf(DueKind kind) {
 
 VesselHeader::VesselHeader(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), name_(new QLabel(this)), kind_(new QLabel(this)), ages_(new QLabel(this)),
-      ribbon_(new TimeRibbon(this)) {
+      change_(new QToolButton(this)), ribbon_(new TimeRibbon(this)) {
     setType(*name_, Type::title);
     kind_->setForegroundRole(QPalette::PlaceholderText);
+    change_->setText(tr("Change"));
+    change_->setAccessibleName(tr("Change this vessel"));
+    change_->setAutoRaise(true);
+    change_->setFocusPolicy(Qt::StrongFocus);
+    connect(change_, &QToolButton::clicked, this, &VesselHeader::changeAsked);
     auto* row = new QHBoxLayout;
     row->addWidget(name_, 0, Qt::AlignBottom);
     row->addSpacing(lines(*this, .8));
-    row->addWidget(kind_, 1, Qt::AlignBottom);
+    row->addWidget(kind_, 0, Qt::AlignBottom);
+    row->addWidget(change_, 0, Qt::AlignBottom);
+    row->addStretch(1);
     row->addWidget(ages_, 0, Qt::AlignBottom);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -48,6 +56,7 @@ void VesselHeader::showVessel(const VesselSummary& vessel) {
     name_->setText(qs(vessel.name));
     kind_->setText(vesselKind(vessel.facts, session_.units()));
     ages_->setText(ageWords(vessel.now));
+    change_->setEnabled(!session_.desk().readOnly());
     ribbon_->setVisible(vessel.opened);
     if (vessel.opened)
         ribbon_->setKnots(knotsOf(vessel.dates, vessel.now), session_.desk().today(), knotOf(vessel.due.kind));

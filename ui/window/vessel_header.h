@@ -8,6 +8,7 @@
 #include <QWidget>
 
 class QLabel;
+class QToolButton;
 
 namespace staveline::ui {
 
@@ -18,11 +19,15 @@ public:
     void showVessel(const VesselSummary& vessel);
     [[nodiscard]] TimeRibbon& ribbon() const { return *ribbon_; }
 
+Q_SIGNALS:
+    void changeAsked();
+
 private:
     Session& session_;
     QLabel* name_;
     QLabel* kind_;
     QLabel* ages_;
+    QToolButton* change_;
     TimeRibbon* ribbon_;
 };
 
