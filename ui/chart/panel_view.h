@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One panel on the screen: a head that folds it, and its plot, drawn once and kept.
+#pragma once
+
+#include "ui/chart/panel_paint.h"
+
+#include <QPixmap>
+#include <QWidget>
+
+namespace staveline::ui {
+
+class PanelView : public QWidget {
+    Q_OBJECT
+public:
+    /// The story outlives the view.
+    PanelView(const ChartStory& story, std::size_t panel, QWidget* parent);
+    void setSpan(const TimeSpan& span);
+    void setOpen(bool open);
+    void setCursorDay(std::optional<Day> day);
+    [[nodiscard]] bool isOpen() const { return open_; }
+    [[nodiscard]] const ChartPanel& panel() const { return story_.panels[panel_]; }
+    [[nodiscard]] PlotFrame frame() const; ///< where its plot is
+    [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
+
+Q_SIGNALS:
+    void pointed(std::chrono::sys_days day); ///< the mouse is over that day
+    void foldAsked();
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
+private:
+    [[nodiscard]] ChartLook look() const;
+    [[nodiscard]] QRectF plotBox() const;
+    [[nodiscard]] bool plotted() const { return open_ && !panel().empty(); }
+    void refit();
+    void redraw(); ///< the plot anew when it is next seen
+
+    const ChartStory& story_;
+    std::size_t panel_;
+    TimeSpan span_;
+    bool open_ = true;
+    std::optional<Day> cursor_;
+    QPixmap plot_;
+};
+
+/// Look of a widget: its palette and font.
+[[nodiscard]] ChartLook lookOf(const QWidget& widget);
+
+} // namespace staveline::ui

@@ -1,0 +1,297 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/chart/plot.h"
+
+#include "ui/chart/reading.h"
+
+#include <QAreaSeries>
+#include <QCategoryAxis>
+#include <QChart>
+#include <QGraphicsLayout>
+#include <QGraphicsScene>
+#include <QLegend>
+#include <QLineSeries>
+#include <QPainter>
+#include <QPainterPath>
+#include <QValueAxis>
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline::ui {
+namespace {
+
+constexpr int mostSteps = 4;    // along the value axis
+constexpr double padding = .55; // above and below the plot, in lines: half a label
+constexpr double markSide = .62;
+
+int decimalsOf(double step) {
+    return std::max(0, static_cast<int>(-std::floor(std::log10(step) + 1e-9)));
+}
+
+QColor faint(QColor colour, double strength) {
+    colour.setAlphaF(static_cast<float>(strength));
+    return colour;
+}
+
+QColor inkOf(const ChartSeries& series, const ChartLook& look) {
+    return tone(look.palette, series.tone);
+}
+
+/// One panel as a Qt chart in a scene of its own.
+class Scene {
+public:
+    Scene(const PlotFrame& frame, const QRectF& box, const ChartLook& look)
+        : frame_(frame), look_(look), chart_(new QChart), time_(new QCategoryAxis), value_(new QValueAxis) {
+        scene_.addItem(chart_);
+        chart_->legend()->hide();
+        chart_->setBackgroundVisible(false);
+        chart_->setPlotAreaBackgroundVisible(false);
+        chart_->setMargins({});
+        chart_->layout()->setContentsMargins(0, 0, 0, 0);
+        setUpAxes();
+        chart_->setPlotArea(frame.area.translated(-box.topLeft()));
+        chart_->resize(box.size());
+        // Axes take the plot area only when the layout runs.
+        chart_->layout()->invalidate();
+        chart_->layout()->activate();
+        scene_.setSceneRect(QRectF(QPointF(0, 0), box.size()));
+    }
+    void add(const ChartSeries& series) {
+        const auto points = thinned(series.points, frame_.span, static_cast<int>(frame_.area.width()));
+        if (points.empty())
+            return;
+        if (series.kind == SeriesKind::band)
+            addBand(series, points);
+        else if (series.kind == SeriesKind::line || series.kind == SeriesKind::step || series.joined)
+            addLine(series, points);
+    }
+    void paint(QPainter& painter, const QRectF& box) { scene_.render(&painter, box, scene_.sceneRect()); }
+
+private:
+    void setUpAxes() {
+        const QPen grid(hairline(look_.palette), look_.line / 18);
+        time_->setRange(0, std::max(frame_.span.days(), 1));
+        time_->setLabelsVisible(false);
+        time_->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
+        for (const TimeTick& tick : timeTicks(frame_.span, 5 * look_.line / frame_.area.width()))
+            time_->append(tick.label, at(tick.on));
+        value_->setRange(frame_.scale.low, frame_.scale.high);
+        value_->setTickCount(static_cast<int>(frame_.scale.ticks().size()));
+        value_->setLabelFormat(QStringLiteral("%.%1f").arg(decimalsOf(frame_.scale.step)));
+        value_->setLabelsFont(font(look_.font, Type::small));
+        value_->setLabelsColor(quietText(look_.palette));
+        for (QAbstractAxis* axis : {static_cast<QAbstractAxis*>(time_), static_cast<QAbstractAxis*>(value_)}) {
+            axis->setGridLinePen(grid);
+            axis->setLinePen(grid);
+        }
+        chart_->addAxis(time_, Qt::AlignBottom);
+        chart_->addAxis(value_, Qt::AlignLeft);
+    }
+    [[nodiscard]] double at(Day on) const { return daysBetween(frame_.span.from, on); }
+
+    /// Holds each value until the next point.
+    [[nodiscard]] QList<QPointF> steps(const std::vector<ChartPoint>& points, double ChartPoint::*part) const {
+        QList<QPointF> list;
+        for (const ChartPoint& point : points) {
+            if (!list.isEmpty())
+                list << QPointF(at(point.on), list.back().y());
+            list << QPointF(at(point.on), point.*part);
+        }
+        return list;
+    }
+    void attach(QAbstractSeries* series) {
+        chart_->addSeries(series);
+        series->attachAxis(time_);
+        series->attachAxis(value_);
+    }
+    void addLine(const ChartSeries& series, const std::vector<ChartPoint>& points) {
+        auto* drawn = new QLineSeries;
+        if (series.kind == SeriesKind::step) {
+            drawn->replace(steps(points, &ChartPoint::value));
+        } else {
+            QList<QPointF> list;
+            for (const ChartPoint& point : points)
+                list << QPointF(at(point.on), point.value);
+            drawn->replace(list);
+        }
+        drawn->setPen(QPen(inkOf(series, look_), look_.line / (series.joined ? 20 : 9), Qt::SolidLine, Qt::FlatCap,
+                           Qt::BevelJoin));
+        attach(drawn);
+    }
+    void addBand(const ChartSeries& series, const std::vector<ChartPoint>& points) {
+        auto* area = new QAreaSeries;
+        auto* low = new QLineSeries(area);
+        auto* high = new QLineSeries(area);
+        low->replace(steps(points, &ChartPoint::low));
+        high->replace(steps(points, &ChartPoint::high));
+        area->setLowerSeries(low);
+        area->setUpperSeries(high);
+        area->setBrush(faint(inkOf(series, look_), .13));
+        area->setPen(QPen(faint(inkOf(series, look_), .6), look_.line / 18));
+        attach(area);
+    }
+
+    const PlotFrame& frame_;
+    const ChartLook& look_;
+    QGraphicsScene scene_;
+    QChart* chart_;
+    QCategoryAxis* time_;
+    QValueAxis* value_;
+};
+
+void paintChanges(QPainter& painter, const PlotFrame& frame, const ChartStory& story, const ChartLook& look) {
+    painter.setPen(QPen(hairline(look.palette), look.line / 12, Qt::DotLine));
+    double last = -1e9;
+    for (const ChartEvent& event : story.events) {
+        const double x = frame.x(event.on);
+        if (!event.change || x < frame.area.left() || x > frame.area.right() || x - last < look.line * .15)
+            continue;
+        painter.drawLine(QPointF(x, frame.area.top()), QPointF(x, frame.area.bottom()));
+        last = x;
+    }
+}
+
+void paintBar(QPainter& painter, const PlotFrame& frame, const ChartSeries& series, const ChartPoint& point,
+              const ChartLook& look) {
+    if (point.high <= point.low)
+        return;
+    const double x = frame.x(point.on), low = frame.y(point.low), high = frame.y(point.high);
+    const QColor ink = inkOf(series, look);
+    if (series.kind == SeriesKind::promises) {
+        const double half = look.line * .28;
+        painter.setPen(QPen(ink, look.line / 18));
+        painter.setBrush(faint(ink, .22));
+        painter.drawRect(QRectF(QPointF(x - half, high), QPointF(x + half, low)));
+        return;
+    }
+    const double cap = look.line * .16;
+    painter.setPen(QPen(ink, look.line / 13));
+    painter.drawLine(QPointF(x, low), QPointF(x, high));
+    painter.drawLine(QPointF(x - cap, low), QPointF(x + cap, low));
+    painter.drawLine(QPointF(x - cap, high), QPointF(x + cap, high));
+}
+
+void paintPoints(QPainter& painter, const PlotFrame& frame, const ChartSeries& series, const ChartLook& look) {
+    const auto points = thinned(series.points, frame.span, static_cast<int>(frame.area.width()));
+    // Many points get small shapes, or they hide each other.
+    const double crowd = frame.area.width() / std::max<double>(1, static_cast<double>(points.size()));
+    const double side = look.line * std::clamp(crowd / look.line, .3, 1.0) * markSide;
+    for (const ChartPoint& point : points)
+        paintBar(painter, frame, series, point, look);
+    for (const ChartPoint& point : points)
+        paintShape(painter, QPointF(frame.x(point.on), frame.y(point.value)), side, series.shape, inkOf(series, look),
+                   series.kind == SeriesKind::promises, look.palette.color(QPalette::Base));
+}
+
+QPainterPath pathOf(Shape shape, const QRectF& box) {
+    QPainterPath path;
+    switch (shape) {
+    case Shape::none:
+        break;
+    case Shape::disc:
+        path.addEllipse(box);
+        break;
+    case Shape::square:
+        path.addRect(box.adjusted(box.width() * .08, box.height() * .08, -box.width() * .08, -box.height() * .08));
+        break;
+    case Shape::diamond: {
+        const double grow = box.width() * .12;
+        const QRectF b = box.adjusted(-grow, -grow, grow, grow);
+        path.addPolygon(QPolygonF({{b.center().x(), b.top()},
+                                   {b.right(), b.center().y()},
+                                   {b.center().x(), b.bottom()},
+                                   {b.left(), b.center().y()}}));
+        break;
+    }
+    case Shape::up:
+        path.addPolygon(QPolygonF({box.bottomLeft(), {box.center().x(), box.top()}, box.bottomRight()}));
+        break;
+    case Shape::down:
+        path.addPolygon(QPolygonF({box.topLeft(), {box.center().x(), box.bottom()}, box.topRight()}));
+        break;
+    }
+    path.closeSubpath();
+    return path;
+}
+
+} // namespace
+
+Day PlotFrame::dayAtX(double at) const {
+    return dayAt(span, std::clamp((at - area.left()) / area.width(), 0.0, 1.0));
+}
+
+PlotFrame frameOf(const ChartPanel& panel, const QRectF& box, const TimeSpan& span, const ChartLook& look) {
+    const double pad = padding * look.line;
+    return {box.adjusted(look.left(), pad, -look.right(), -pad), span, scaleOf(panel, mostSteps)};
+}
+
+void paintPlot(QPainter& painter, const QRectF& box, const ChartStory& story, const ChartPanel& panel,
+               const TimeSpan& span, const ChartLook& look) {
+    const PlotFrame frame = frameOf(panel, box, span, look);
+    if (frame.area.width() < look.line || frame.area.height() < look.line)
+        return;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(frame.area, look.palette.color(QPalette::Base));
+    paintChanges(painter, frame, story, look);
+    Scene scene(frame, box, look);
+    for (const ChartSeries& series : panel.series)
+        scene.add(series);
+    scene.paint(painter, box);
+    const double over = look.line * markSide / 2;
+    painter.setClipRect(frame.area.adjusted(-over, -over, over, over), Qt::IntersectClip);
+    for (const ChartSeries& series : panel.series)
+        if (series.shape != Shape::none)
+            paintPoints(painter, frame, series, look);
+    painter.restore();
+}
+
+void paintCursor(QPainter& painter, const PlotFrame& frame, const ChartPanel& panel, Day day, const ChartLook& look) {
+    const double x = frame.x(day);
+    if (x < frame.area.left() - 1 || x > frame.area.right() + 1)
+        return;
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    const QColor ink = look.palette.color(QPalette::WindowText);
+    painter.setPen(QPen(ink, look.line / 14));
+    painter.drawLine(QPointF(x, frame.area.top()), QPointF(x, frame.area.bottom()));
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(QPen(ink, look.line / 10));
+    const double ring = look.line * .42;
+    for (const ChartSeries& series : panel.series) {
+        const auto point = series.kind == SeriesKind::band ? std::nullopt : readingAt(series, day);
+        if (point && frame.span.from <= point->point.on && point->point.on <= frame.span.to)
+            painter.drawEllipse(QPointF(frame.x(point->point.on), frame.y(point->point.value)), ring, ring);
+    }
+    painter.restore();
+}
+
+void paintShape(QPainter& painter, QPointF centre, double side, Shape shape, const QColor& ink, bool open,
+                const QColor& ground) {
+    if (shape == Shape::none)
+        return;
+    painter.setPen(QPen(open ? ink : ground, side / (open ? 5 : 12)));
+    painter.setBrush(open ? ground : ink);
+    painter.drawPath(pathOf(shape, QRectF(centre.x() - side / 2, centre.y() - side / 2, side, side)));
+}
+
+void paintSign(QPainter& painter, const QRectF& box, const ChartSeries& series, const ChartLook& look) {
+    const QColor ink = inkOf(series, look);
+    const QColor ground = look.palette.color(QPalette::Base);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    if (series.kind == SeriesKind::band) {
+        painter.setPen(QPen(faint(ink, .6), look.line / 18));
+        painter.setBrush(faint(ink, .13));
+        painter.drawRect(box.adjusted(0, box.height() * .2, 0, -box.height() * .2));
+    } else if (series.shape != Shape::none) {
+        paintShape(painter, box.center(), look.line * markSide, series.shape, ink, series.kind == SeriesKind::promises,
+                   ground);
+    } else {
+        painter.setPen(QPen(ink, look.line / 9));
+        painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
+    }
+    painter.restore();
+}
+
+} // namespace staveline::ui

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The foot of a stack: dates and the marks of what happened.
+#pragma once
+
+#include "ui/chart/chart.h"
+
+#include <QWidget>
+
+namespace staveline::ui {
+
+class TimeStrip : public QWidget {
+    Q_OBJECT
+public:
+    TimeStrip(const ChartStory& story, QWidget* parent);
+    void show(const TimeSpan& span, std::optional<Day> cursor);
+    void setGap(int gap); ///< on the right, as wide as the panels' scroll bar
+    [[nodiscard]] QSize sizeHint() const override;
+
+Q_SIGNALS:
+    void pointed(std::chrono::sys_days day);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+
+private:
+    [[nodiscard]] QRectF box() const;
+    const ChartStory& story_;
+    TimeSpan span_;
+    std::optional<Day> cursor_;
+    int gap_ = 0;
+};
+
+} // namespace staveline::ui

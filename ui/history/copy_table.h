@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A table to read and to copy from; its letters stay keys of the station.
+#pragma once
+
+#include <QTableView>
+
+namespace staveline::ui {
+
+class CopyTable : public QTableView {
+    Q_OBJECT
+public:
+    CopyTable(const QString& name, QAbstractItemModel& model, QWidget* parent = nullptr);
+    /// The chosen cells, tab between columns, with their headings when there is more than one cell.
+    void copy() const;
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/history/history_model.h"
+
+#include "ui/history/story.h"
+#include "ui/present/text.h"
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+QVariant alignment(bool numeric) {
+    return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter | (numeric ? Qt::AlignRight : Qt::AlignLeft)));
+}
+
+// Columns of the promises: made, for, which, then told / tasted / how it came out for each dimension.
+constexpr int leading = 3, perDimension = 3;
+
+Dimension dimensionOf(int column) {
+    return allDimensions.at(static_cast<std::size_t>((column - leading) / perDimension));
+}
+
+QString chosenWords(int proposal) {
+    if (proposal == ChoiceFact::own)
+        return PromiseModel::tr("own setting");
+    return proposal == 0 ? PromiseModel::tr("leave it alone") : PromiseModel::tr("proposal %1").arg(proposal);
+}
+
+} // namespace
+
+void HistoryModel::show(const std::vector<HistoryRow>& rows, const DisplayUnits& units) {
+    beginResetModel();
+    rows_ = rows;
+    columns_ = historyColumns(units);
+    std::erase_if(columns_, [](const HistoryColumn& column) { return !column.onScreen; });
+    endResetModel();
+}
+
+int HistoryModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+int HistoryModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(columns_.size());
+}
+
+const HistoryRow* HistoryModel::at(int row) const {
+    return row >= 0 && row < rowCount() ? &rows_[static_cast<std::size_t>(row)] : nullptr;
+}
+
+bool HistoryModel::isEmptyColumn(int column) const {
+    const auto& shown = columns_.at(static_cast<std::size_t>(column)).shown;
+    return std::all_of(rows_.begin(), rows_.end(), [&](const HistoryRow& row) { return shown(row).isEmpty(); });
+}
+
+int HistoryModel::rowOf(Day day) const {
+    const auto at = std::lower_bound(rows_.begin(), rows_.end(), day,
+                                     [](const HistoryRow& row, Day other) { return row.on < other; });
+    return std::min(static_cast<int>(at - rows_.begin()), rowCount() - 1);
+}
+
+QVariant HistoryModel::data(const QModelIndex& index, int role) const {
+    const HistoryRow* row = at(index.row());
+    if (!row || index.column() >= columnCount())
+        return {};
+    const HistoryColumn& column = columns_[static_cast<std::size_t>(index.column())];
+    switch (role) {
+    case Qt::DisplayRole:
+        return column.shown(*row);
+    case Qt::TextAlignmentRole:
+        return alignment(column.numeric);
+    case Qt::ToolTipRole:
+        return column.key == "note" ? column.shown(*row) : QVariant();
+    default:
+        return {};
+    }
+}
+
+QVariant HistoryModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || section < 0 || section >= columnCount())
+        return {};
+    const HistoryColumn& column = columns_[static_cast<std::size_t>(section)];
+    if (role == Qt::TextAlignmentRole)
+        return alignment(column.numeric);
+    return role == Qt::DisplayRole ? column.title : QVariant();
+}
+
+void PromiseModel::show(const std::vector<PromiseKept>& promises) {
+    beginResetModel();
+    promises_.assign(promises.rbegin(), promises.rend());
+    endResetModel();
+}
+
+int PromiseModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(promises_.size());
+}
+int PromiseModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : leading + perDimension * static_cast<int>(allDimensions.size());
+}
+
+QString PromiseModel::cell(const PromiseKept& promise, int column) const {
+    switch (column) {
+    case 0:
+        return dayWords(promise.made);
+    case 1:
+        return dayWords(promise.forDay);
+    case 2:
+        return chosenWords(promise.proposal);
+    default:
+        break;
+    }
+    const Dimension d = dimensionOf(column);
+    switch ((column - leading) % perDimension) {
+    case 0:
+        return estimateWords(promise.told[d]);
+    case 1:
+        return promise.tasted[d] ? estimateWords(*promise.tasted[d]) : tr("not yet");
+    default:
+        break;
+    }
+    const auto& inside = promise.inside[d];
+    return !inside ? QString() : *inside ? tr("inside") : tr("outside");
+}
+
+QVariant PromiseModel::data(const QModelIndex& index, int role) const {
+    if (index.row() < 0 || index.row() >= rowCount() || index.column() >= columnCount())
+        return {};
+    if (role == Qt::DisplayRole)
+        return cell(promises_[static_cast<std::size_t>(index.row())], index.column());
+    return role == Qt::TextAlignmentRole ? alignment(false) : QVariant();
+}
+
+QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation != Qt::Horizontal || section < 0 || section >= columnCount())
+        return {};
+    if (role == Qt::TextAlignmentRole)
+        return alignment(false);
+    if (role != Qt::DisplayRole)
+        return {};
+    switch (section) {
+    case 0:
+        return tr("Made");
+    case 1:
+        return tr("For the draw of");
+    case 2:
+        return tr("Chosen");
+    default:
+        break;
+    }
+    const QString dimension = wordOf(dimensionOf(section));
+    switch ((section - leading) % perDimension) {
+    case 0:
+        return tr("%1 told").arg(dimension);
+    case 1:
+        return tr("%1 tasted").arg(dimension);
+    default:
+        return tr("%1 was").arg(dimension);
+    }
+}
+
+} // namespace staveline::ui

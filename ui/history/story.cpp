@@ -1,0 +1,272 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/history/story.h"
+
+#include "ui/present/text.h"
+#include "ui/present/unit_scale.h"
+
+#include <QCoreApplication>
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double margin = .02; // of the whole, at both ends
+
+QString tr(const char* source) {
+    return QCoreApplication::translate("History", source);
+}
+
+ChartPoint estimatePoint(Day on, const Estimate& estimate) {
+    const double half = z80 * estimate.sd;
+    return {on, estimate.mean, estimate.mean - half, estimate.mean + half, {}};
+}
+
+TimeSpan wholeOf(const HistoryView& history, Day today) {
+    if (history.rows.empty())
+        return {today - std::chrono::days{30}, today};
+    const Day first = history.rows.front().on, last = std::max(history.rows.back().on, today);
+    const auto room = std::chrono::days{std::max(4L, std::lround(margin * daysBetween(first, last)))};
+    return {first - room, last + room};
+}
+
+/// Builds the panels; numbers are converted on the way in.
+class Panels {
+public:
+    Panels(const HistoryView& history, const DisplayUnits& units, const TimeSpan& whole)
+        : history_(history), units_(units), whole_(whole) {}
+
+    [[nodiscard]] std::vector<ChartPanel> all() const {
+        std::vector<ChartPanel> panels;
+        for (Dimension d : allDimensions)
+            panels.push_back(score(d));
+        panels.push_back(measured("ta", UnitKind::acidity, 1, [](const HistoryRow& row) { return row.measured.ta; }));
+        panels.push_back(measured("ph", UnitKind::ph, 2, [](const HistoryRow& row) { return row.measured.ph; }));
+        panels.push_back(measured("gravity", UnitKind::gravity, isSpecific() ? 3 : 1,
+                                  [](const HistoryRow& row) { return row.measured.gravity; }));
+        panels.push_back(
+            setting("bitterness", UnitKind::bitterness, [](const HistoryRow& row) { return row.refillBitterness; }));
+        panels.push_back(
+            setting("mash", UnitKind::temperature, [](const HistoryRow& row) { return row.mashTemperature; }));
+        panels.push_back(volume());
+        panels.push_back(age());
+        return panels;
+    }
+
+private:
+    [[nodiscard]] bool isSpecific() const { return units_.gravity == DisplayUnits::Gravity::specific; }
+
+    [[nodiscard]] static ChartPanel panel(const char* id, QString unit, int decimals) {
+        ChartPanel made;
+        made.id = QString::fromLatin1(id);
+        made.title = own(std::string("ui.history.panel.") + id);
+        made.nothing = own(std::string("ui.history.nothing.") + id);
+        made.unit = std::move(unit);
+        made.decimals = decimals;
+        return made;
+    }
+    [[nodiscard]] ChartPanel panel(const char* id, UnitKind kind, int decimals) const {
+        return panel(id, UnitScale(kind, units_).suffix(), decimals);
+    }
+    [[nodiscard]] static ChartSeries series(QString name, SeriesKind kind, Shape shape, Tone tone) {
+        ChartSeries made;
+        made.name = std::move(name);
+        made.kind = kind;
+        made.shape = shape;
+        made.tone = tone;
+        return made;
+    }
+
+    [[nodiscard]] ChartPanel score(Dimension d) const {
+        ChartPanel made = panel(std::string(name(d)).c_str(), QString(), 1);
+        made.low = 0;
+        made.high = 10;
+        auto told = series(tr("promised"), SeriesKind::promises, Shape::diamond, Tone::proposed);
+        for (const PromiseKept& promise : history_.promises)
+            told.points.push_back(estimatePoint(promise.forDay, promise.told[d]));
+        std::stable_sort(told.points.begin(), told.points.end(),
+                         [](const ChartPoint& a, const ChartPoint& b) { return a.on < b.on; });
+        auto tasted = series(tr("tasted"), SeriesKind::points, Shape::disc, Tone::tasted);
+        tasted.joined = true;
+        for (const HistoryRow& row : history_.rows)
+            if (row.tasted[d])
+                tasted.points.push_back(estimatePoint(row.on, *row.tasted[d]));
+        made.series = {window(d), std::move(told), std::move(tasted)};
+        return made;
+    }
+    /// Each window holds until the next; the last to the end of the charts.
+    [[nodiscard]] ChartSeries window(Dimension d) const {
+        auto made = series(tr("target"), SeriesKind::band, Shape::none, Tone::predicted);
+        for (const TargetFact& target : history_.targets) {
+            const TargetWindow& w = target.target.windows[d];
+            made.points.push_back(
+                {target.on, w.wanted, std::max(0.0, w.wanted - w.band), std::min(10.0, w.wanted + w.band), {}});
+        }
+        if (!made.points.empty()) {
+            ChartPoint end = made.points.back();
+            end.on = std::max(end.on, whole_.to);
+            made.points.push_back(end);
+        }
+        return made;
+    }
+
+    template <class Get> [[nodiscard]] std::vector<ChartPoint> pointsOf(UnitKind kind, const Get& get) const {
+        const UnitScale scale(kind, units_);
+        std::vector<ChartPoint> points;
+        for (const HistoryRow& row : history_.rows)
+            if (const auto value = get(row))
+                points.push_back(plainPoint(row.on, scale.toShown(raw(*value))));
+        return points;
+    }
+    template <class Get>
+    [[nodiscard]] ChartPanel measured(const char* id, UnitKind kind, int decimals, const Get& get) const {
+        ChartPanel made = panel(id, kind, decimals);
+        auto points = series(tr("measured"), SeriesKind::points, Shape::square, Tone::calm);
+        points.joined = true;
+        points.points = pointsOf(kind, get);
+        made.series = {std::move(points)};
+        return made;
+    }
+    template <class Get> [[nodiscard]] ChartPanel setting(const char* id, UnitKind kind, const Get& get) const {
+        ChartPanel made = panel(id, kind, 1);
+        auto points = series(tr("refill"), SeriesKind::step, Shape::up, Tone::proposed);
+        points.points = pointsOf(kind, get);
+        made.series = {std::move(points)};
+        return made;
+    }
+
+    [[nodiscard]] ChartSeries moved(bool out) const {
+        auto made = series(out ? tr("drawn") : tr("filled"), SeriesKind::points, out ? Shape::down : Shape::up,
+                           out ? Tone::tasted : Tone::proposed);
+        const UnitScale scale(UnitKind::volume, units_);
+        for (const HistoryRow& row : history_.rows) {
+            const bool takes = row.what == "draw_off" || row.what == "moved_out";
+            const bool fills = row.what == "refill" || row.what == "top_up";
+            if (!row.moved || !row.volume || !(out ? takes : fills))
+                continue;
+            ChartPoint point = plainPoint(row.on, scale.toShown(row.volume->l));
+            point.told = scale.toShown(row.moved->l);
+            made.points.push_back(point);
+        }
+        return made;
+    }
+    [[nodiscard]] ChartPanel volume() const {
+        ChartPanel made = panel("volume", UnitKind::volume, units_.volume == DisplayUnits::Volume::hectolitre ? 3 : 1);
+        auto level = series(tr("holds"), SeriesKind::line, Shape::none, Tone::calm);
+        const UnitScale scale(UnitKind::volume, units_);
+        for (const auto& tooth : history_.teeth)
+            level.points.push_back(plainPoint(tooth.on, scale.toShown(tooth.volume.l)));
+        made.low = 0;
+        made.series = {std::move(level), moved(true), moved(false)};
+        return made;
+    }
+
+    /// Months while the beer is young, else years.
+    [[nodiscard]] ChartPanel age() const {
+        double oldest = 0;
+        for (const auto& tooth : history_.teeth)
+            oldest = std::max(oldest, tooth.meanAge.d);
+        const bool years = oldest > 2 * daysPerYear;
+        ChartPanel made = panel("age", years ? tr("years") : tr("months"), 1);
+        auto mean = series(tr("mean"), SeriesKind::line, Shape::none, Tone::due);
+        for (const auto& tooth : history_.teeth)
+            mean.points.push_back(plainPoint(tooth.on, tooth.meanAge.d / (years ? daysPerYear : daysPerMonth)));
+        made.low = 0;
+        made.series = {std::move(mean)};
+        return made;
+    }
+
+    const HistoryView& history_;
+    const DisplayUnits& units_;
+    TimeSpan whole_;
+};
+
+Glyph glyphOf(EntryKind kind) {
+    switch (kind) {
+    case EntryKind::opening:
+        return Glyph::opening;
+    case EntryKind::drawOff:
+        return Glyph::drawOff;
+    case EntryKind::refill:
+        return Glyph::refill;
+    case EntryKind::topUp:
+        return Glyph::topUp;
+    case EntryKind::sample:
+        return Glyph::sample;
+    case EntryKind::dip:
+        return Glyph::dip;
+    case EntryKind::reading:
+        break;
+    }
+    return Glyph::reading;
+}
+
+std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<LedgerLine>& ledger,
+                                 const DisplayUnits& units) {
+    std::vector<ChartEvent> events;
+    for (const LedgerLine& line : ledger) {
+        const bool change = line.kind == EntryKind::drawOff || line.kind == EntryKind::refill;
+        const bool out = line.kind == EntryKind::drawOff || line.kind == EntryKind::sample;
+        events.push_back({line.on, glyphOf(line.kind), out, change, text(line.text, units)});
+    }
+    for (const HistoryRow& row : history.rows)
+        if (row.what == "sitting")
+            events.push_back({row.on, std::nullopt, true, false, own("ui.history.tasted")});
+        else if (row.what == "forecast")
+            events.push_back({row.on, std::nullopt, true, false, own("ui.history.promised_for")});
+    for (const TargetFact& target : history.targets)
+        events.push_back({target.on, std::nullopt, true, false, own("ui.history.target_set")});
+    std::stable_sort(events.begin(), events.end(),
+                     [](const ChartEvent& a, const ChartEvent& b) { return a.on < b.on; });
+    return events;
+}
+
+} // namespace
+
+ChartStory historyStory(const VesselName& vessel, const HistoryView& history, const std::vector<LedgerLine>& ledger,
+                        const DisplayUnits& units, Day today) {
+    ChartStory story;
+    story.subject = qs(vessel);
+    story.today = today;
+    story.whole = wholeOf(history, today);
+    story.panels = Panels(history, units, story.whole).all();
+    story.events = eventsOf(history, ledger, units);
+    return story;
+}
+
+TimeSpan lastYears(const ChartStory& story, int years) {
+    const Day from = story.today - std::chrono::days{std::lround(years * daysPerYear)};
+    return {std::max(from, story.whole.from), story.whole.to};
+}
+
+TimeSpan thisCycle(const ChartStory& story, const HistoryView& history) {
+    Day from = story.whole.from;
+    for (const HistoryRow& row : history.rows)
+        if (row.what == "refill" || row.what == "opening")
+            from = row.on - std::chrono::days{3};
+    return {std::max(from, story.whole.from), story.whole.to};
+}
+
+QString wordOf(Dimension dimension) {
+    return own("ui.history.panel." + std::string(name(dimension)));
+}
+
+QString estimateWords(const Estimate& estimate) {
+    return tr("%1 ± %2").arg(QString::number(estimate.mean, 'f', 1), QString::number(z80 * estimate.sd, 'f', 1));
+}
+
+QString promiseWords(const PromiseKept& promise, Dimension dimension) {
+    const QString told = tr("%1: told %2 for %3")
+                             .arg(wordOf(dimension), estimateWords(promise.told[dimension]), dayWords(promise.forDay));
+    const auto& tasted = promise.tasted[dimension];
+    if (!tasted)
+        return tr("%1, not tasted yet").arg(told);
+    const QString came = tr("%1, tasted %2").arg(told, estimateWords(*tasted));
+    const auto& inside = promise.inside[dimension];
+    if (!inside)
+        return came;
+    return *inside ? tr("%1, inside").arg(came) : tr("%1, outside").arg(came);
+}
+
+} // namespace staveline::ui
