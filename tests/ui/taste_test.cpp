@@ -6,7 +6,8 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 
-#include <QScrollBar>
+#include <QAction>
+#include <QClipboard>
 
 using namespace staveline;
 using namespace staveline::ui;
@@ -524,4 +525,66 @@ TEST_CASE("what is typed is stored when another station comes to the front", "[t
     s.session->undo();
     s.station->show();
     CHECK(s.cell("TA1")->text().isEmpty());
+}
+
+TEST_CASE("a page left open overnight begins the sitting on the day it is tasted", "[taste]") {
+    AtTaste s;
+    s.today += std::chrono::days{3};
+    s.at("TA1");
+    s.type("6");
+    s.key(Qt::Key_Tab);
+    CHECK(s.newest().on == s.today);
+    CHECK(s.station->head().date().day() == s.today);
+}
+
+TEST_CASE("a click selects the score, so that the next number replaces it", "[taste]") {
+    AtTaste s;
+    s.at("TA1");
+    s.type("6");
+    s.key(Qt::Key_Tab);
+    QTest::mouseClick(s.cell("TA1"), Qt::LeftButton);
+    QTest::qWait(10);
+    s.type("7");
+    s.key(Qt::Key_Tab);
+    CHECK(s.storedScore("TA1") == 7.0);
+}
+
+TEST_CASE("what is pasted is judged like what is typed", "[taste][bad]") {
+    AtTaste s;
+    const auto paste = [&](const char* words) {
+        QApplication::clipboard()->setText(QString::fromLatin1(words));
+        s.at("TA1");
+        s.cell("TA1")->selectAll();
+        s.cell("TA1")->paste();
+    };
+    paste("1,048");
+    CHECK_FALSE(s.station->sheet().faultWords("TA1").isEmpty());
+    paste("six");
+    CHECK(s.station->sheet().faultWords("TA1").contains("Scores go from 0 to 10"));
+    paste(" 6,5 ");
+    CHECK(s.station->sheet().faultWords("TA1").isEmpty());
+    s.key(Qt::Key_Tab);
+    CHECK(s.storedScore("TA1") == 6.5);
+    CHECK(s.cell("TA1")->text() == "6.5");
+}
+
+TEST_CASE("an undo key in a score stores what is typed and leaves the undoing to the window", "[taste]") {
+    AtTaste s;
+    QAction undo(&s.window);
+    undo.setShortcut(QKeySequence::Undo);
+    s.window.addAction(&undo);
+    QObject::connect(&undo, &QAction::triggered, s.session.get(), [&] { s.session->undo(); });
+    s.at("TA1");
+    s.type("6");
+    s.key(Qt::Key_Tab);
+    s.type("7");
+    s.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(s.cell("TA2")->text().isEmpty());
+    CHECK(s.storedScore("TA1") == 6.0);
+    s.station->note().setFocus();
+    s.type("hazy");
+    s.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(s.station->note().toPlainText().isEmpty());
+    s.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(s.count() == 1);
 }

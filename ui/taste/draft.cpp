@@ -215,6 +215,11 @@ int SittingDraft::fillFrom(const Sitting& earlier) {
     return static_cast<int>(wanted.size());
 }
 
+void SittingDraft::beginOn(Day today) {
+    if (!id_ && !gone_ && now_.sitting.on == stored_.sitting.on)
+        now_.sitting.on = stored_.sitting.on = today;
+}
+
 void SittingDraft::settle(std::int64_t id) {
     id_ = id;
     gone_.reset();

@@ -50,6 +50,8 @@ public:
     int fillFrom(const Sitting& earlier);
     [[nodiscard]] int fillable(const Sitting& earlier) const; ///< what fillFrom would do
 
+    /// The day a sitting nobody stored begins, unless another was given.
+    void beginOn(Day today);
     /// What is in hand is in the book now.
     void settle(std::int64_t id);
     void settleRemoved(); ///< and the book holds the sitting no more

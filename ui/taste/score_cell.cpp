@@ -172,10 +172,11 @@ bool ScoreCell::moves(const QKeyEvent& event) {
 
 void ScoreCell::keyPressEvent(QKeyEvent* event) {
     if (event->matches(QKeySequence::Undo) || event->matches(QKeySequence::Redo)) {
-        if (!fault_)
-            event->ignore();
-        else
-            resetScore(shown_), Q_EMIT typed();
+        event->setAccepted(fault_.has_value());
+        if (fault_) {
+            resetScore(shown_);
+            Q_EMIT typed();
+        }
         return;
     }
     if (moves(*event))
@@ -194,11 +195,16 @@ void ScoreCell::keyPressEvent(QKeyEvent* event) {
         QLineEdit::keyPressEvent(event);
 }
 
+/// What is there is selected, so that the next number replaces it, also after a click.
 void ScoreCell::focusInEvent(QFocusEvent* event) {
     QLineEdit::focusInEvent(event);
-    if (event->reason() != Qt::PopupFocusReason && event->reason() != Qt::ActiveWindowFocusReason &&
-        (!pending_ || fault_))
-        selectAll();
+    const bool back = event->reason() == Qt::PopupFocusReason || event->reason() == Qt::ActiveWindowFocusReason;
+    if (!back && (!pending_ || fault_)) {
+        if (event->reason() == Qt::MouseFocusReason)
+            QTimer::singleShot(0, this, &QLineEdit::selectAll);
+        else
+            selectAll();
+    }
     Q_EMIT entered();
 }
 

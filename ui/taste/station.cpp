@@ -165,7 +165,8 @@ std::string TasteStation::mergeKey(const std::string& what) const {
 void TasteStation::store(const Message& text, const std::string& what) {
     if (session().desk().readOnly() || !draft_.changed())
         return;
-    storing_ = true; // the desk tells of the change before we know the sitting's number
+    draft_.beginOn(session().desk().today()); // the page may have stood open overnight
+    storing_ = true;                          // the desk tells of the change before we know the sitting's number
     const auto written = write({toStd(session().words(text)), mergeKey(what)});
     storing_ = false;
     refused_ = !written;

@@ -262,6 +262,8 @@ void TasteStation::scrollToFocus(QWidget* focus) {
 
 /// Undo in the note is the book's undo: what is typed is stored first.
 bool TasteStation::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::FocusIn || event->type() == QEvent::FocusOut)
+        note_->update(); // the ring around it
     if (event->type() == QEvent::FocusOut)
         keepNote();
     if (event->type() == QEvent::ShortcutOverride) {

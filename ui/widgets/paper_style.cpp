@@ -5,6 +5,7 @@
 
 #include <QApplication>
 #include <QPainter>
+#include <QPlainTextEdit>
 #include <QStyleOption>
 #include <QWidget>
 
@@ -113,6 +114,13 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         return;
     case PE_PanelLineEdit:
         if (const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option); frame && frame->lineWidth > 0) {
+            drawField(*option, *painter);
+            return;
+        }
+        break;
+    case PE_Frame:
+        // Several lines to write in are a field like one line.
+        if (qobject_cast<const QPlainTextEdit*>(widget)) {
             drawField(*option, *painter);
             return;
         }
