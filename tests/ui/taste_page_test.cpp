@@ -381,3 +381,14 @@ TEST_CASE("pictures of the Taste station", "[.][taste-shots]") {
     }
     install(*qApp, Appearance::light);
 }
+
+TEST_CASE("before any vessel is shown nothing can be scored and nothing breaks", "[taste][bad]") {
+    AtTaste made;
+    TasteStation station(*made.session, made.prompt);
+    station.show();
+    station.newSitting();
+    station.sameAgain();
+    station.removeSitting();
+    CHECK_FALSE(station.draft().changed());
+    CHECK(made.count() == 1);
+}

@@ -107,7 +107,7 @@ void TasteStation::openSitting(std::optional<std::int64_t> id) {
 }
 
 void TasteStation::newSitting() {
-    if (session().desk().readOnly())
+    if (begun_.empty() || session().desk().readOnly())
         return;
     openSitting(std::nullopt);
     focusWork();
@@ -313,7 +313,7 @@ void TasteStation::offerSameAgain() {
 }
 
 void TasteStation::sameAgain() {
-    if (session().desk().readOnly())
+    if (begun_.empty() || session().desk().readOnly())
         return;
     finish();
     sameOffered_ = false;
