@@ -140,12 +140,8 @@ void AnswerPanel::add(QVBoxLayout& column, const FullAnswer& answer) {
     head->addWidget(title, 1);
     column.addLayout(head);
     for (const AnswerLine& line : answer.lines) {
-        auto* what = new QLabel(line.head, page_);
-        setType(*what, Type::small);
-        what->setForegroundRole(QPalette::PlaceholderText);
-        auto* words = new QLabel(line.words, page_);
+        auto* words = new QLabel(tr("%1: %2").arg(line.head, line.words), page_);
         words->setWordWrap(true);
-        column.addWidget(what);
         column.addWidget(words);
     }
 }

@@ -10,6 +10,17 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+namespace {
+
+/// A number among its own inputs leads nowhere.
+Message withoutLinksTo(Message message, const std::string& origin) {
+    for (Argument& argument : message.arguments)
+        if (argument.origin == origin)
+            argument.origin.clear();
+    return message;
+}
+
+} // namespace
 
 ChainPanel::ChainPanel(Session& session, QWidget* parent)
     : QFrame(parent), session_(session), back_(new QPushButton(tr("Back"), this)),
@@ -84,9 +95,11 @@ void ChainPanel::showLink(const ChainLink& link) {
     inputs_ = new QWidget(this);
     auto* rows = new QVBoxLayout(inputs_);
     rows->setContentsMargins(lines(*this, .6), 0, 0, 0);
+    const std::string here = toStd(chain_.back());
     for (const ChainInput& input : link.inputs) {
         auto* label = new LinkedLabel(inputs_);
-        label->say(input.text, input.origin, session_.units());
+        label->say(withoutLinksTo(input.text, here), input.origin == here ? std::string() : input.origin,
+                   session_.units());
         connect(label, &LinkedLabel::asked, this, &ChainPanel::follow);
         rows->addWidget(label);
     }

@@ -32,7 +32,7 @@ LeverBoard::LeverBoard(Session& session, QWidget* parent) : QWidget(parent), ses
     grid_->setContentsMargins(0, 0, 0, 0);
     grid_->setHorizontalSpacing(lines(*this, .7));
     grid_->setVerticalSpacing(lines(*this, .25));
-    grid_->setColumnStretch(0, 3);
+    grid_->setColumnStretch(0, 4);
     grid_->setColumnStretch(2, 3);
     grid_->setColumnStretch(3, 3);
     addHead();

@@ -92,15 +92,13 @@ LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, in
     names->addWidget(name_);
     names->addWidget(now_);
     names->addStretch(1);
-    lever.isChoice() ? makeChoice(page) : makeNumber(page);
+    lever.isChoice() ? makeChoice() : makeNumber(page);
     lock_->setAccessibleName(tr("Lock %1").arg(qs(lever.name)));
     lock_->setObjectName(QStringLiteral("lock ") + qs(lever.id));
     connect(lock_, &QCheckBox::clicked, this, &LeverLine::lockAsked);
     auto* marks = new QVBoxLayout;
     marks->setSpacing(0);
     marks->addWidget(lock_);
-    if (missing_)
-        marks->addWidget(missing_);
     marks->addStretch(1);
     grid.addLayout(names, row, 0);
     grid.addWidget(control_, row, 1, Qt::AlignTop);
@@ -128,7 +126,7 @@ void LeverLine::makeNumber(QWidget& page) {
     connect(number_, &NumberField::edited, this, &LeverLine::fromField);
 }
 
-void LeverLine::makeChoice(QWidget& page) {
+void LeverLine::makeChoice() {
     choice_ = new ChoiceField(control_);
     choice_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     choice_->setMinimumContentsLength(14);
@@ -141,7 +139,8 @@ void LeverLine::makeChoice(QWidget& page) {
     connect(choice_, &QComboBox::activated, this, &LeverLine::fromChoice);
     if (line_.row.id != "yeast")
         return;
-    missing_ = new QCheckBox(tr("not at hand"), &page);
+    missing_ = new QCheckBox(tr("not at hand"), control_);
+    column->addWidget(missing_);
     missing_->setObjectName(QStringLiteral("missing ") + qs(line_.row.id));
     connect(missing_, &QCheckBox::clicked, this, &LeverLine::missingAsked);
 }
@@ -151,8 +150,9 @@ void LeverLine::setLine(const BoardLine& line, const Session& session, bool writ
     line_ = line;
     const QString value = session.words(valueText(line.row.id, line.now, session.desk().pantry()));
     now_->setText(line.applies ? tr("now %1").arg(value) : tr("no effect here"));
-    if (number_)
+    if (number_ && session.units() != units_)
         number_->setUnits(session.units());
+    units_ = session.units();
     if (choice_)
         fillChoices();
     else if (fresh)
@@ -198,7 +198,9 @@ void LeverLine::setTried(const LeverValue& value) {
         const QSignalBlocker quiet(slider_);
         if (!line_.steps.empty())
             slider_->setValue(nearestStep(*number));
-        number_->setStored(scale_.toField(*number));
+        // What is being typed stays: it is this value already, or cannot be used yet.
+        if (!number_->edit()->hasFocus() || !number_->edit()->isModified())
+            number_->setStored(scale_.toField(*number));
     } else if (const auto* id = std::get_if<std::string>(&value); id && choice_) {
         const QSignalBlocker quiet(choice_);
         choice_->setWord(*id);
@@ -296,10 +298,9 @@ QList<QWidget*> LeverLine::tabStops() const {
         stops << slider_ << number_->tabStops();
     if (choice_)
         stops << choice_;
-    stops << lock_;
     if (missing_)
         stops << missing_;
-    return stops;
+    return stops << lock_;
 }
 
 } // namespace staveline::ui

@@ -69,7 +69,7 @@ Q_SIGNALS:
 
 private:
     void makeNumber(QWidget& page);
-    void makeChoice(QWidget& page);
+    void makeChoice();
     void fillChoices();
     void fillSteps();
     void fromSlider(int step);
@@ -79,6 +79,7 @@ private:
     [[nodiscard]] int nearestStep(double value) const;
 
     BoardLine line_;
+    DisplayUnits units_;
     LeverScale scale_;
     LeverValue tried_;
     QLabel* name_;

@@ -11,10 +11,13 @@
 #include <QFrame>
 #include <QLabel>
 #include <QRadioButton>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace staveline::ui {
 namespace {
+
+constexpr std::chrono::milliseconds quietTime{200}; // no slider moved for that long
 
 void discard(QWidget*& widget) {
     if (!widget)
@@ -27,10 +30,13 @@ void discard(QWidget*& widget) {
 } // namespace
 
 ProposalList::ProposalList(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), column_(new QVBoxLayout(this)) {
+    : QWidget(parent), session_(session), column_(new QVBoxLayout(this)), later_(new QTimer(this)) {
     column_->setContentsMargins(0, 0, 0, 0);
     column_->setSpacing(lines(*this, .5));
     setAccessibleName(tr("Proposals"));
+    later_->setSingleShot(true);
+    later_->setInterval(quietTime);
+    connect(later_, &QTimer::timeout, this, &ProposalList::showDetail);
 }
 
 int ProposalList::count() const {
@@ -110,7 +116,6 @@ void ProposalList::makeOwn() {
     own_ = new QRadioButton(tr("Your own setting"), list_);
     own_->setObjectName(QStringLiteral("proposal own"));
     group_->addButton(own_, count() + 1);
-    own_->setVisible(false);
 }
 
 bool ProposalList::eventFilter(QObject* watched, QEvent* event) {
@@ -121,16 +126,27 @@ bool ProposalList::eventFilter(QObject* watched, QEvent* event) {
     return QWidget::eventFilter(watched, event);
 }
 
-void ProposalList::choose(int number) {
+void ProposalList::choose(int number, bool lazily) {
     chosen_ = number;
     if (!own_)
         return;
-    own_->setVisible(number == own);
+    own_->setEnabled(number == own); // it keeps its place: nothing moves while a slider does
+    // As Qt does from the first key on: Tab comes to the chosen one, the arrow keys to the others.
+    for (const Card& card : cards_)
+        card.radio->setFocusPolicy(card.number == number ? Qt::StrongFocus : Qt::ClickFocus);
     if (number == own)
         own_->setChecked(true);
     else if (QRadioButton* at = radio(number))
         at->setChecked(true);
-    showDetail();
+    if (lazily)
+        later_->start();
+    else
+        showDetail();
+}
+
+void ProposalList::postpone() {
+    if (later_->isActive())
+        later_->start();
 }
 
 void ProposalList::focusChosen() {
@@ -153,6 +169,7 @@ ScoreTable* ProposalList::scores(int number) const {
 }
 
 void ProposalList::showDetail() {
+    later_->stop();
     discard(detail_);
     const Proposal* shown = proposal(chosen_);
     if (!shown)

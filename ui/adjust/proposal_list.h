@@ -10,6 +10,7 @@
 class QButtonGroup;
 class QLabel;
 class QRadioButton;
+class QTimer;
 class QVBoxLayout;
 
 namespace staveline::ui {
@@ -26,7 +27,10 @@ public:
     /// The chosen one stays chosen when it is still there.
     void setAnswer(const Answer& answer);
     void clear();
-    void choose(int number); ///< without a signal; 0: leave it alone, own: none of them
+    /// Without a signal; 0: leave it alone, own: none of them. `lazily`: the detail follows when there is time, as
+    /// while a slider moves.
+    void choose(int number, bool lazily = false);
+    void postpone(); ///< a lever moves: what is to follow waits
     [[nodiscard]] int chosen() const { return chosen_; }
     [[nodiscard]] const Proposal* proposal(int number) const; ///< null: there is none
     [[nodiscard]] int count() const;                          ///< without "leave it alone"
@@ -62,6 +66,7 @@ private:
     Answer answer_;
     int chosen_ = 0;
     QVBoxLayout* column_;
+    QTimer* later_; ///< rebuilds the detail
     QWidget* list_ = nullptr;
     QWidget* detail_ = nullptr;
     QButtonGroup* group_ = nullptr;

@@ -176,8 +176,9 @@ void AdjustStation::asNow() {
 void AdjustStation::tryValues() {
     const TriedValues tried = board_->tried();
     const int number = matching(tried);
+    proposals_->postpone();
     if (!proposals_->empty() && number != proposals_->chosen())
-        proposals_->choose(number);
+        proposals_->choose(number, true);
     trial_.reset();
     board_->clearFaults();
     if (const auto trial = trials_->atOnce(tried)) {

@@ -18,6 +18,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -176,6 +177,8 @@ void AdjustStation::connectParts() {
     connect(chain_, &ChainPanel::closed, this, &AdjustStation::closeChain);
     connect(total_, &TotalBar::resetAsked, this, &AdjustStation::asNow);
     connect(total_, &TotalBar::adoptAsked, this, &AdjustStation::adopt);
+    for (const Qt::Key key : {Qt::Key_Return, Qt::Key_Enter})
+        new QShortcut(QKeySequence(Qt::CTRL | key), this, this, &AdjustStation::adopt, Qt::WidgetWithChildrenShortcut);
     connect(drawDay_, &DrawDayPage::tasteAsked, this, &AdjustStation::tasteAsked);
     connect(drawDay_, &DrawDayPage::drawAsked, this, &AdjustStation::drawAsked);
 }

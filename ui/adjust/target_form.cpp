@@ -190,11 +190,16 @@ void TargetForm::refresh() {
     const auto found = filed();
     const Target now = found ? found->fact.target : Target{};
     for (const Entry& entry : entries_) {
-        entry.field->setUnits(session_.units());
+        const bool held = entry.field->edit()->isModified() || entry.field->fault();
         entry.field->setEnabled(writable);
-        if (!entry.field->edit()->isModified() && !entry.field->fault())
+        if (session_.units() != units_)
+            entry.field->setUnits(session_.units());
+        if (held)
+            entry.field->edit()->setModified(true); // new units rewrite the text
+        else
             entry.field->setStored(entry.about->get(now));
     }
+    units_ = session_.units();
     if (!setBy_->isModified())
         setBy_->setText(qs(now.setBy));
     setBy_->setEnabled(writable);

@@ -72,6 +72,7 @@ private:
 
     Session& session_;
     VesselName vessel_;
+    DisplayUnits units_;
     std::vector<Entry> entries_;
     std::vector<PastDraw> pastDraws_;
     MessageLabel* message_;

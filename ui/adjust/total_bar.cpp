@@ -29,7 +29,6 @@ TotalBar::TotalBar(Session& session, QWidget* parent)
     total_->setObjectName(QStringLiteral("total"));
     why_->setForegroundRole(QPalette::PlaceholderText);
     reset_->setToolTip(tr("Puts every lever back to what is in use"));
-    adopt_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_Return));
     adopt_->setToolTip(tr("Writes the plan and its forecast (Ctrl+Enter)"));
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);

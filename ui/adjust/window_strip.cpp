@@ -14,7 +14,7 @@ namespace staveline::ui {
 namespace {
 
 // Places along the strip; what is past gets its days' share of the first third.
-constexpr double firstTasted = .03, lastTastedAt = .30, todayAt = .40, drawAt = .57, nextAt = .76, keptAt = .94;
+constexpr double firstTasted = .03, lastTastedAt = .28, todayAt = .37, drawAt = .55, nextAt = .755, keptAt = .945;
 
 Tone toneOf(StripMark mark) {
     switch (mark) {
@@ -69,10 +69,10 @@ void WindowStrip::setLook(const StripLook& look) {
 }
 
 QSize WindowStrip::sizeHint() const {
-    return {lines(*this, 17), lines(*this, 6.6)};
+    return {lines(*this, 17), lines(*this, 7.6)};
 }
 QSize WindowStrip::minimumSizeHint() const {
-    return {lines(*this, 14), lines(*this, 6.6)};
+    return {lines(*this, 14), lines(*this, 7.6)};
 }
 
 QRectF WindowStrip::plot() const {

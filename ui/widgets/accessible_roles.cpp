@@ -19,6 +19,8 @@ const QHash<QString, QAccessible::Role>& roles() {
         {QStringLiteral("staveline::ui::BoilStrip"), QAccessible::Chart},
         {QStringLiteral("staveline::ui::RestGrip"), QAccessible::Slider},
         {QStringLiteral("staveline::ui::StepSection"), QAccessible::Grouping},
+        {QStringLiteral("staveline::ui::WindowStrip"), QAccessible::Chart},
+        {QStringLiteral("staveline::ui::TargetForm"), QAccessible::Form},
         {QStringLiteral("staveline::ui::TimeRibbon"), QAccessible::Grouping},
         {QStringLiteral("staveline::ui::EntryForm"), QAccessible::Form},
         {QStringLiteral("staveline::ui::MessageLabel"), QAccessible::AlertMessage},

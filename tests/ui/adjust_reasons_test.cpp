@@ -1,0 +1,379 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The Adjust station: where numbers come from, full answers, the target behind the windows, and the day of the draw.
+#include "ui/adjust_support.h"
+
+#include "ui/adjust/answer_panel.h"
+#include "ui/adjust/more_notes.h"
+#include "ui/adjust/verdict_words.h"
+#include "ui/audit.h"
+
+using namespace staveline;
+using namespace staveline::ui;
+using testing::AtAdjust;
+
+namespace {
+
+LinkedLabel* firstLinked(const QList<LinkedLabel*>& labels) {
+    for (LinkedLabel* label : labels)
+        if (label->focusPolicy() != Qt::NoFocus)
+            return label;
+    return nullptr;
+}
+
+void type(QLineEdit* edit, const char* text, bool finish = true) {
+    edit->setFocus();
+    edit->selectAll();
+    QTest::keyClicks(edit, QString::fromLatin1(text));
+    if (finish)
+        QTest::keyClick(edit, Qt::Key_Return);
+}
+
+/// Answers of a vessel with these verdicts.
+std::vector<FullAnswer> answersWith(VerdictKind acidity, VerdictKind funk, VerdictKind body) {
+    EstimatesView view;
+    int at = 0;
+    for (const VerdictKind kind : {acidity, funk, body}) {
+        Verdict& verdict = view.verdicts.values[static_cast<std::size_t>(at++)];
+        verdict.kind = kind;
+        verdict.until = testing::day(2026, 8, 1);
+        verdict.reason = say("tasting.verdict.wait_gravity").with("until", testing::day(2026, 8, 1));
+        verdict.fault = "ropy";
+    }
+    Schedule dates{};
+    dates.draw = testing::day(2026, 7, 4);
+    return answersOf(view, dates, {});
+}
+
+} // namespace
+
+TEST_CASE("a number is followed to where it comes from, by keyboard, and back", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    LinkedLabel* reason = firstLinked(s.station->proposals().links());
+    REQUIRE(reason);
+    reason->setFocus(Qt::TabFocusReason);
+    QTest::keyClick(reason, Qt::Key_Return);
+    ChainPanel& chain = s.station->chain();
+    REQUIRE(chain.isOpen());
+    CHECK(chain.isVisible());
+    CHECK_FALSE(chain.title().isEmpty());
+    CHECK_FALSE(chain.source().isEmpty());
+    const QString first = chain.title();
+    LinkedLabel* input = firstLinked(chain.inputs());
+    REQUIRE(input);
+    CHECK(input->hasFocus());
+    QTest::keyClick(input, Qt::Key_Return);
+    CHECK(chain.depth() == 2);
+    INFO(first.toStdString() << " | " << input->words().toStdString() << " | " << chain.title().toStdString());
+    CHECK(chain.title() != first);
+    QTest::keyClick(chain.focusWidget(), Qt::Key_Backspace);
+    CHECK(chain.depth() == 1);
+    CHECK(chain.title() == first);
+    QTest::keyClick(chain.focusWidget(), Qt::Key_Escape);
+    CHECK_FALSE(chain.isOpen());
+    CHECK(reason->hasFocus());
+}
+
+TEST_CASE("every number of every reason has a chain that ends", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    ProposalList& list = s.station->proposals();
+    for (int number = 0; number <= list.count(); ++number) {
+        list.radio(number)->click();
+        for (const LinkedLabel* label : list.links())
+            CHECK_FALSE(label->words().contains('{'));
+        const Proposal& proposal = *list.proposal(number);
+        for (const Message& reason : proposal.reasons)
+            for (const Argument& argument : reason.arguments) {
+                if (argument.origin.empty())
+                    continue;
+                INFO(argument.origin);
+                Q_EMIT list.explainAsked(number, 0, qs(argument.origin));
+                CHECK_FALSE(s.station->chain().title().isEmpty());
+                CHECK_FALSE(s.station->chain().title().contains("nothing behind"));
+                s.station->chain().leave();
+            }
+    }
+}
+
+TEST_CASE("the numbers of a verdict lead on too", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    LinkedLabel& reason = s.station->verdicts().column(Dimension::acidity).reason();
+    reason.setFocus(Qt::TabFocusReason);
+    QTest::keyClick(&reason, Qt::Key_Return);
+    CHECK(s.station->chain().isOpen());
+    CHECK(s.station->chain().title().contains("Acidity"));
+    QPushButton* close = testing::buttonSaying(s.station->chain(), "Close (Esc)");
+    REQUIRE(close);
+    close->click();
+    CHECK(reason.hasFocus());
+}
+
+TEST_CASE("arrow keys go from link to link and Tab leaves the sentence", "[ui][adjust]") {
+    QWidget window;
+    auto* column = new QVBoxLayout(&window);
+    auto* label = new LinkedLabel(&window);
+    auto* after = new QPushButton("after", &window);
+    column->addWidget(label);
+    column->addWidget(after);
+    label->say(say("advice.reason.acidity.alone")
+                   .with("now", Points{6.4}, "now/acidity")
+                   .with("wanted", Points{5}, "window/acidity")
+                   .with("next", Points{6.1}, "alone/next/acidity"),
+               {});
+    QStringList asked;
+    QObject::connect(label, &LinkedLabel::asked, [&](const QString& origin) { asked << origin; });
+    window.show();
+    REQUIRE(QTest::qWaitForWindowActive(&window));
+    label->setFocus(Qt::TabFocusReason);
+    QTest::keyClick(label, Qt::Key_Return);
+    QTest::keyClick(label, Qt::Key_Right);
+    QTest::keyClick(label, Qt::Key_Return);
+    QTest::keyClick(label, Qt::Key_Left);
+    QTest::keyClick(label, Qt::Key_Return);
+    CHECK(asked == QStringList{"now/acidity", "window/acidity", "now/acidity"});
+    QTest::keyClick(label, Qt::Key_Tab);
+    CHECK(after->hasFocus());
+}
+
+TEST_CASE("linked text says what plain text says and escapes what was typed", "[ui][adjust]") {
+    const Message plain = say("desk.plain").with("text", std::string("5 < 6 & {braces}"));
+    CHECK(linkedHtml(plain) == "5 &lt; 6 &amp; {braces}");
+    CHECK_FALSE(hasLinks(plain));
+    const Message linked = say("desk.plain").with("text", Litres{60}, "a/b c");
+    CHECK(hasLinks(linked));
+    CHECK(linkedHtml(linked) == "<a href=\"a%2Fb%20c\">60.0 L</a>");
+    CHECK(originOf("a%2Fb%20c") == "a/b c");
+    DisplayUnits gallons;
+    gallons.volume = DisplayUnits::Volume::usGallon;
+    CHECK(linkedHtml(linked, gallons).contains("US gal"));
+    CHECK(wholeLinkHtml(plain, "x").startsWith("<a href=\"x\">"));
+    CHECK(linkedHtml({}).isEmpty());
+}
+
+TEST_CASE("what would change a verdict is said on request", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    const auto expected = whatWouldChange(s.jobOf("Plover").input);
+    QStringList words;
+    for (const Message& message : expected)
+        words << s.session->words(message);
+    CHECK(s.station->notes().changeWords() == words);
+    s.station->notes().changeButton().click();
+    for (const LinkedLabel* label : s.station->notes().findChildren<LinkedLabel*>())
+        CHECK(label->isVisible());
+}
+
+TEST_CASE("fault first says cause, treatment, drawing, refill and day, and proposes no recipe", "[ui][adjust]") {
+    const auto answers = answersWith(VerdictKind::move, VerdictKind::hold, VerdictKind::faultFirst);
+    REQUIRE(answers.size() == 1);
+    const FaultRule& rule = *builtInSheet().findFault("ropy");
+    CHECK(answers[0].title.contains(qs(rule.name)));
+    REQUIRE(answers[0].lines.size() == 6);
+    CHECK(answers[0].lines[0].words.toLower().contains(qs(rule.cause).toLower()));
+    CHECK(answers[0].lines[1].words == qs(rule.action));
+    CHECK(answers[0].lines[2].words == own("tasting.draw.not"));
+    CHECK(answers[0].lines[4].words == weekdayWords(testing::day(2026, 8, 1)));
+    const AtAdjust s("Dunlin");
+    s.settle();
+    bool faulty = false;
+    const auto estimates = *s.desk().estimates("Dunlin");
+    for (const Dimension d : allDimensions)
+        faulty = faulty || estimates.verdicts[d].kind == VerdictKind::faultFirst;
+    REQUIRE(faulty);
+    CHECK(s.station->answers().isVisible());
+    CHECK(s.station->answers().words().front().startsWith("Fault first"));
+    CHECK(s.station->proposals().count() == 0);
+    CHECK(s.station->proposals().chosen() == 0);
+}
+
+TEST_CASE("wait, taste again and hold are full answers", "[ui][adjust]") {
+    const auto wait = answersWith(VerdictKind::waitUntil, VerdictKind::hold, VerdictKind::waitUntil);
+    REQUIRE(wait.size() == 1);
+    CHECK(wait[0].title.contains("acidity and body"));
+    CHECK(wait[0].lines[0].words.contains("1 Aug 2026"));
+    CHECK(wait[0].lines[2].words == own("ui.adjust.answer.gravity_falling"));
+    const auto again = answersWith(VerdictKind::tasteAgain, VerdictKind::move, VerdictKind::hold);
+    REQUIRE(again.size() == 1);
+    CHECK(again[0].lines[0].words == own("ui.adjust.answer.titrate"));
+    const auto funk = answersWith(VerdictKind::move, VerdictKind::tasteAgain, VerdictKind::hold);
+    REQUIRE(funk.size() == 1);
+    CHECK(funk[0].lines[0].words == own("ui.adjust.answer.tasters"));
+    const auto hold = answersWith(VerdictKind::hold, VerdictKind::hold, VerdictKind::hold);
+    REQUIRE(hold.size() == 1);
+    CHECK(hold[0].lines[1].words.contains("4 Jul 2026"));
+    CHECK(answersWith(VerdictKind::move, VerdictKind::hold, VerdictKind::nudge).empty());
+}
+
+TEST_CASE("a finished field of the target is one edit of today and moves the window", "[ui][adjust]") {
+    const AtAdjust s;
+    s.station->openTarget(true);
+    TargetForm& form = s.station->target();
+    REQUIRE(form.isVisible());
+    CHECK(form.number("acidity")->edit()->hasFocus());
+    type(form.number("acidity")->edit(), "4,5");
+    auto stored = *s.desk().target("Plover");
+    REQUIRE(stored);
+    CHECK(stored->fact.on == s.today);
+    CHECK(stored->fact.target.windows[Dimension::acidity].wanted == 4.5);
+    CHECK(stored->fact.target.setBy == "Rook"); // the rest stays
+    CHECK(s.station->verdicts().column(Dimension::acidity).strip().look().window.wanted == 4.5);
+    const auto id = stored->id;
+    type(form.number("funk_band")->edit(), "0.5");
+    stored = *s.desk().target("Plover");
+    CHECK(stored->id == id); // of today already: amended
+    CHECK(stored->fact.target.windows[Dimension::funk].band == .5);
+    s.session->undo();
+    CHECK((*s.desk().target("Plover"))->fact.target.windows[Dimension::funk].band == 1);
+    s.session->undo();
+    CHECK((*s.desk().target("Plover"))->fact.on != s.today);
+    CHECK(form.number("acidity")->stored() == 5.0);
+}
+
+TEST_CASE("the other bounds of the target are stored in their own units", "[ui][adjust]") {
+    const AtAdjust s;
+    s.station->openTarget(true);
+    TargetForm& form = s.station->target();
+    type(form.number("bitterness_ceiling")->edit(), "12");
+    type(form.number("gravity_high")->edit(), "1.052");
+    type(form.number("alcohol_high")->edit(), "7.5");
+    type(&form.setBy(), "Wren");
+    const Target target = (*s.desk().target("Plover"))->fact.target;
+    CHECK(target.bitternessCeiling.ibu == 12);
+    CHECK(target.gravityHigh.p == Approx(12.87).margin(.03)); // 1.052 by the common table (ASBC), from memory
+    CHECK(target.alcoholHigh.pct == Approx(7.5));
+    CHECK(target.setBy == "Wren");
+}
+
+TEST_CASE("a half-typed target survives what happens elsewhere; a slip is said at its field", "[ui][adjust][bad]") {
+    const AtAdjust s;
+    s.station->openTarget(true);
+    TargetForm& form = s.station->target();
+    const auto before = (*s.desk().target("Plover"))->fact;
+    type(form.number("acidity")->edit(), "4", false);
+    testing::recordAll(s.desk(), R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
+    CHECK(form.number("acidity")->edit()->text() == "4");
+    type(form.number("acidity")->edit(), "14");
+    CHECK_FALSE(form.number("acidity")->words().isEmpty());
+    type(form.number("body")->edit(), "");
+    QTest::keyClick(form.number("body")->edit(), Qt::Key_Delete);
+    QTest::keyClick(form.number("body")->edit(), Qt::Key_Return);
+    CHECK_FALSE(form.number("body")->words().isEmpty());
+    CHECK((*s.desk().target("Plover"))->fact == before);
+    type(form.number("gravity_low")->edit(), "1.09"); // above the upper bound
+    CHECK_FALSE((form.number("gravity_low")->words() + form.number("gravity_high")->words() + form.words()).isEmpty());
+    CHECK((*s.desk().target("Plover"))->fact == before);
+}
+
+TEST_CASE("the windows can be set like a draw that was liked", "[ui][adjust]") {
+    const AtAdjust s;
+    s.station->openTarget(true);
+    TargetForm& form = s.station->target();
+    const auto draws = *s.desk().pastDraws("Plover");
+    REQUIRE(draws.size() >= 2);
+    CHECK(form.draws().currentText().contains(qs(draws.front().lot)));
+    form.draws().setCurrentIndex(1);
+    const Target before = (*s.desk().target("Plover"))->fact.target;
+    form.likeDrawButton().click();
+    CHECK((*s.desk().target("Plover"))->fact.target == likeDraw(before, draws[1]));
+    s.session->undo();
+    CHECK((*s.desk().target("Plover"))->fact.target == before);
+}
+
+TEST_CASE("a trait can be wanted and not wanted again", "[ui][adjust]") {
+    const AtAdjust s;
+    s.station->openTarget(true);
+    TargetForm& form = s.station->target();
+    form.trait().setWord("medicinal");
+    form.severity().setCurrentIndex(1);
+    form.addTraitButton().click();
+    const auto wanted = (*s.desk().target("Plover"))->fact.target.wantedTraits;
+    REQUIRE(wanted.size() == 1);
+    CHECK(wanted.front() == FaultMark{"medicinal", 2});
+    REQUIRE(form.traits().size() == 1);
+    CHECK(form.traits().front().contains("clear"));
+    QPushButton* remove = testing::buttonSaying(form, "Not wanted");
+    REQUIRE(remove);
+    remove->click();
+    CHECK((*s.desk().target("Plover"))->fact.target.wantedTraits.empty());
+    CHECK(form.traits().isEmpty());
+}
+
+TEST_CASE("a vessel without a target says that an ordinary one is used", "[ui][adjust]") {
+    testing::DeskInScratch made;
+    testing::fillCellar(*made.desk);
+    Session session(std::move(made.desk));
+    AdjustStation station(session);
+    station.showVessel("Heron");
+    station.show();
+    station.openTarget(true);
+    CHECK(station.target().words() == own("ui.adjust.target.default"));
+    CHECK(station.target().draws().count() == 1);
+    CHECK_FALSE(station.target().likeDrawButton().isEnabled());
+    type(station.target().number("body")->edit(), "4.5");
+    CHECK(station.target().words().isEmpty());
+    CHECK((*session.desk().target("Heron"))->fact.target.windows[Dimension::body].wanted == 4.5);
+}
+
+TEST_CASE("another vessel's target takes the place of a half-typed one", "[ui][adjust]") {
+    const AtAdjust s;
+    s.station->openTarget(true);
+    type(s.station->target().number("acidity")->edit(), "4.5", false);
+    s.station->showVessel("Knot");
+    CHECK((*s.desk().target("Plover"))->fact.target.windows[Dimension::acidity].wanted == 4.5); // stored on leaving
+    CHECK(s.station->target().number("acidity")->stored() == 5.5);
+}
+
+TEST_CASE("draw day compares what is true with what was planned and says what to do", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    s.station->openDrawDay(true);
+    const DrawDayView view = *s.desk().drawDay("Plover");
+    const QString all = s.station->drawDay().words().join('\n');
+    CHECK(all.contains(s.session->amount(view.held)));
+    CHECK(all.contains(s.session->amount(view.plannedDraw)));
+    for (const Dimension d : allDimensions)
+        CHECK(all.contains(estimateWords(view.estimates.combined[d])));
+    for (const Message& finding : view.findings)
+        CHECK(all.contains(s.session->words(finding)));
+    for (const Message& step : view.planB)
+        CHECK(all.contains(s.session->words(step)));
+    QSignalSpy taste(s.station.get(), &AdjustStation::tasteAsked), draw(s.station.get(), &AdjustStation::drawAsked);
+    s.station->focusWork();
+    QTest::keyClick(s.station->focusWidget(), Qt::Key_Space);
+    s.station->drawDay().drawButton().click();
+    CHECK(taste.count() == 1);
+    CHECK(draw.count() == 1);
+    s.station->openDrawDay(false);
+    CHECK(s.station->board().isVisible());
+}
+
+TEST_CASE("the station passes the audit in both palettes", "[ui][adjust]") {
+    for (const Appearance appearance : {Appearance::light, Appearance::dark}) {
+        install(*qApp, appearance);
+        const AtAdjust s;
+        s.station->resize(1000, 2600); // everything in sight: what scrolls away cannot be judged
+        s.settle();
+        testing::AuditReport all;
+        const auto look = [&] {
+            QTest::qWait(50);
+            all.add(testing::audit(*s.station));
+        };
+        look();
+        s.station->openTarget(true);
+        look();
+        s.station->openDrawDay(true);
+        look();
+        s.station->openDrawDay(false);
+        Q_EMIT s.station->proposals().explainAsked(1, 0, "now/acidity");
+        look();
+        s.station->showVessel("Dunlin");
+        s.settle();
+        look();
+        INFO(all.findings.join('\n').toStdString());
+        CHECK(all.findings.isEmpty());
+        std::printf("%s\n", all.summary().toUtf8().constData());
+    }
+    install(*qApp, Appearance::light);
+}

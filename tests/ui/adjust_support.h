@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The Adjust station on the sample cellar, in a window of the size it gets.
+#pragma once
+
+#include "ui/support.h"
+
+#include "desk/sample.h"
+#include "ui/adjust/chain_panel.h"
+#include "ui/adjust/draw_day_page.h"
+#include "ui/adjust/effect_cell.h"
+#include "ui/adjust/larder_list.h"
+#include "ui/adjust/lever_board.h"
+#include "ui/adjust/linked_label.h"
+#include "ui/adjust/proposal_list.h"
+#include "ui/adjust/score_table.h"
+#include "ui/adjust/station.h"
+#include "ui/adjust/target_form.h"
+#include "ui/adjust/total_bar.h"
+#include "ui/adjust/verdict_column.h"
+#include "ui/adjust/verdict_panel.h"
+#include "ui/adjust/window_strip.h"
+#include "ui/widgets/accessible_roles.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/number_field.h"
+
+#include <QCheckBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QRadioButton>
+#include <QSlider>
+#include <QTableWidget>
+
+namespace staveline::testing {
+
+inline constexpr Day sampleDay = day(2026, 6, 1);
+
+struct AtAdjust {
+    explicit AtAdjust(const VesselName& vessel = "Plover") {
+        ui::installAccessibleRoles();
+        auto desk = *Desk::create(book, [this] { return today; });
+        REQUIRE(desk->record(*sampleCellar(sampleDay)));
+        session = std::make_unique<ui::Session>(std::move(desk));
+        open(vessel);
+    }
+    void open(const VesselName& vessel) {
+        station = std::make_unique<ui::AdjustStation>(*session);
+        station->resize(1000, 600);
+        station->showVessel(vessel);
+        station->show();
+        REQUIRE(QTest::qWaitForWindowActive(station.get()));
+    }
+    /// Until both workers have said all.
+    void settle() const {
+        REQUIRE(QTest::qWaitFor([this] { return !station->busy(); }, 60000));
+        QTest::qWait(0);
+    }
+    [[nodiscard]] ui::LeverLine& line(const char* lever) const {
+        ui::LeverLine* found = station->board().line(lever);
+        REQUIRE(found);
+        return *found;
+    }
+    void slide(const char* lever, Qt::Key key, int times = 1) const {
+        for (int i = 0; i < times; ++i)
+            QTest::keyClick(line(lever).slider(), key);
+    }
+    [[nodiscard]] AdviceJob jobOf(const VesselName& vessel) const {
+        AdviceRequest request;
+        request.vessel = vessel;
+        return *desk().adviceJob(request);
+    }
+    [[nodiscard]] Desk& desk() const { return session->desk(); }
+    [[nodiscard]] std::int64_t revision() const { return desk().revision(); }
+
+    Scratch scratch;
+    Day today = sampleDay;
+    std::filesystem::path book = scratch / "sample.cellar";
+    std::unique_ptr<ui::Session> session;
+    std::unique_ptr<ui::AdjustStation> station;
+};
+
+inline QPushButton* buttonSaying(QWidget& in, const QString& words) {
+    for (QPushButton* button : in.findChildren<QPushButton*>())
+        if (button->text() == words && button->isVisible())
+            return button;
+    return nullptr;
+}
+
+} // namespace staveline::testing

@@ -1,0 +1,517 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The Adjust station: verdicts, trying without writing, locks, proposals and adopting.
+#include "ui/adjust_support.h"
+
+#include "ui/adjust/answer_panel.h"
+#include "ui/adjust/more_notes.h"
+#include "ui/adjust/verdict_words.h"
+
+using namespace staveline;
+using namespace staveline::ui;
+using testing::AtAdjust;
+
+namespace {
+
+TriedValues valuesOf(const Proposal& proposal) {
+    TriedValues values;
+    for (const Move& move : proposal.moves)
+        values.push_back({move.lever, move.to});
+    return values;
+}
+
+QStringList setOf(QStringList words) {
+    words.sort();
+    return words;
+}
+QStringList leversOf(const TriedValues& values) {
+    QStringList levers;
+    for (const TriedValue& value : values)
+        levers << qs(value.lever);
+    return setOf(levers);
+}
+
+void expectNoHoles(const QStringList& words) {
+    for (const QString& line : words) {
+        INFO(line.toStdString());
+        CHECK_FALSE(line.contains('{'));
+        CHECK_FALSE(line.startsWith("ui."));
+        CHECK_FALSE(line.contains("advice."));
+    }
+}
+
+} // namespace
+
+TEST_CASE("each dimension says its verdict in a word and a sentence", "[ui][adjust]") {
+    const AtAdjust s;
+    const auto estimates = *s.desk().estimates("Plover");
+    REQUIRE(s.station->verdictWords().size() == 3);
+    for (const Dimension d : allDimensions) {
+        const VerdictColumn& column = s.station->verdicts().column(d);
+        CHECK(column.word() == wordOf(estimates.verdicts[d].kind));
+        CHECK(column.reason().words() == s.session->words(estimates.verdicts[d].reason));
+    }
+    expectNoHoles(s.station->verdictWords());
+}
+
+TEST_CASE("a strip holds what was tasted, today, the window and the coming draws", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    const auto job = s.jobOf("Plover");
+    for (const Dimension d : allDimensions) {
+        const StripLook& look = s.station->verdicts().column(d).strip().look();
+        CHECK(look.window == job.input.target.windows[d]);
+        CHECK(look.tasted.size() == 5);
+        CHECK(look.today.band.value == Approx(job.input.combined[d].mean));
+        REQUIRE(look.alone);
+        CHECK(look.alone->settled.has_value());
+        REQUIRE(look.tried); // the first proposal
+        CHECK(look.tried->next.low < look.tried->next.high);
+        CHECK(look.triedName == "Proposal 1");
+    }
+}
+
+TEST_CASE("a strip is told in a sentence and as a table one key away", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    WindowStrip& strip = s.station->verdicts().column(Dimension::funk).strip();
+    CHECK(strip.accessibleDescription().contains("wanted 4.0"));
+    CHECK(strip.accessibleDescription().contains(QChar(0xb1)));
+    strip.setFocus();
+    QTest::keyClick(&strip, Qt::Key_T);
+    REQUIRE(s.station->verdicts().tableShown());
+    const QTableWidget& table = s.station->verdicts().table();
+    CHECK(table.hasFocus());
+    REQUIRE(table.rowCount() >= 10);
+    for (int row = 0; row < table.rowCount(); ++row)
+        for (int column = 0; column < table.columnCount(); ++column) {
+            INFO(row << ' ' << column);
+            CHECK_FALSE(table.item(row, column)->text().isEmpty());
+        }
+    QTest::keyClick(&s.station->verdicts().table(), Qt::Key_Escape);
+    CHECK_FALSE(s.station->verdicts().tableShown());
+}
+
+TEST_CASE("trying shows its effect at once and writes nothing", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    const auto revision = s.revision();
+    const auto whole = testing::fingerprint(s.desk());
+    s.station->asNow();
+    s.slide("sacch_temperature", Qt::Key_Left, 6);
+    // Before any event is handled: the worker has said nothing yet.
+    LeverLine& line = s.line("sacch_temperature");
+    CHECK(line.moved());
+    CHECK_FALSE((line.nextEffect().tastedWords() + line.nextEffect().untastedWords()).isEmpty());
+    CHECK(line.keptEffect().untastedWords() == QString(QChar(0x2026)));
+    CHECK(s.station->proposals().chosen() == ProposalList::own);
+    s.settle();
+    CHECK(line.keptEffect().untastedWords() != QString(QChar(0x2026)));
+    CHECK(s.station->total().words().contains("if kept up"));
+    CHECK(s.revision() == revision);
+    CHECK(testing::fingerprint(s.desk()) == whole);
+}
+
+TEST_CASE("what is shown at once is what the model says", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    s.station->asNow();
+    s.slide("bitterness", Qt::Key_Left, 4);
+    const auto tried = s.station->board().tried();
+    REQUIRE(leversOf(tried) == QStringList{"bitterness"});
+    const auto job = s.jobOf("Plover");
+    TryBoard board(job.input);
+    const Trial expected = *board.trial(tried, TrialDepth::central);
+    for (const Dimension d : allDimensions) {
+        const auto& shown = s.station->verdicts().column(d).strip().look().tried;
+        REQUIRE(shown);
+        CHECK(shown->next.value == expected.next[d].value);
+    }
+    s.settle();
+    const Trial full = *board.trial(tried, TrialDepth::settled);
+    for (const Dimension d : allDimensions) {
+        const auto& shown = s.station->verdicts().column(d).strip().look().tried;
+        CHECK(shown->next.low == full.next[d].low);
+        REQUIRE(shown->settled);
+        CHECK(shown->settled->high == full.settled[d].high);
+    }
+}
+
+TEST_CASE("an effect below what is tasted is grey and says so", "[ui][adjust]") {
+    EffectCell cell;
+    Scores points;
+    points[Dimension::acidity] = -.5;
+    points[Dimension::funk] = .2;
+    points[Dimension::body] = .01;
+    cell.setPoints(points);
+    CHECK(cell.tastedWords().contains("acidity"));
+    CHECK(cell.tastedWords().contains("-0.5"));
+    CHECK_FALSE(cell.tastedWords().contains("funk"));
+    CHECK(cell.untastedWords().contains("+0.2"));
+    CHECK(cell.untastedWords().endsWith("untasted"));
+    CHECK_FALSE(cell.untastedWords().contains("body"));
+    cell.setPoints({});
+    CHECK(cell.untastedWords() == "no change");
+    cell.clear();
+    CHECK(cell.untastedWords().isEmpty());
+}
+
+TEST_CASE("arrow keys step through what can be brewed", "[ui][adjust]") {
+    const AtAdjust s;
+    s.station->asNow();
+    LeverLine& line = s.line("ferulic_rest");
+    const auto& steps = line.line().steps;
+    REQUIRE(steps.size() > 3);
+    s.slide("ferulic_rest", Qt::Key_Home);
+    for (const LeverValue& step : steps) {
+        CHECK(line.tried() == step);
+        s.slide("ferulic_rest", Qt::Key_Right);
+    }
+    CHECK(line.tried() == steps.back());
+    CHECK(line.number()->stored() == std::get<double>(steps.back()));
+}
+
+TEST_CASE("a number can be typed in the units in use and moves the slider", "[ui][adjust]") {
+    const AtAdjust s;
+    s.station->asNow();
+    DisplayUnits units;
+    units.temperature = DisplayUnits::Temperature::fahrenheit;
+    s.session->setUnits(units);
+    LeverLine& line = s.line("sacch_temperature");
+    QLineEdit* edit = line.number()->edit();
+    edit->clear();
+    QTest::keyClicks(edit, "149");
+    CHECK(std::get<double>(line.tried()) == Approx(65).margin(.01));
+    CHECK(std::get<double>(line.line().steps[static_cast<std::size_t>(line.slider()->value())]) == 65);
+    s.session->setUnits({});
+    CHECK(edit->text() == "65");
+}
+
+TEST_CASE("a number out of bounds is said at its field and tries nothing", "[ui][adjust][bad]") {
+    const AtAdjust s;
+    s.station->asNow();
+    const auto before = s.line("sacch_temperature").tried();
+    QLineEdit* edit = s.line("sacch_temperature").number()->edit();
+    edit->clear();
+    QTest::keyClicks(edit, "90");
+    CHECK_FALSE(s.line("sacch_temperature").number()->words().isEmpty());
+    edit->clear();
+    QTest::keyClicks(edit, "abc");
+    CHECK_FALSE(s.line("sacch_temperature").number()->words().isEmpty());
+    CHECK(s.line("sacch_temperature").tried() == before);
+    edit->clear();
+    QTest::keyClicks(edit, "64,5");
+    CHECK(s.line("sacch_temperature").number()->words().isEmpty());
+    CHECK(std::get<double>(s.line("sacch_temperature").tried()) == 64.5);
+    // More than the vessel holds: the board itself refuses.
+    QLineEdit* draw = s.line("draw").number()->edit();
+    draw->clear();
+    QTest::keyClicks(draw, "4000");
+    CHECK_FALSE(s.line("draw").number()->words().isEmpty());
+    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
+}
+
+TEST_CASE("as now takes every lever back", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    s.slide("gravity", Qt::Key_Right, 3);
+    s.slide("draw", Qt::Key_Right, 2);
+    CHECK(s.station->board().tried().size() >= 2);
+    s.station->total().resetButton().click();
+    CHECK(s.station->board().tried().empty());
+    CHECK_FALSE(s.station->verdicts().column(Dimension::acidity).strip().look().tried);
+}
+
+TEST_CASE("what is tried stays when the book changes elsewhere", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    s.station->asNow();
+    s.slide("sacch_temperature", Qt::Key_Left, 3);
+    const auto tried = s.station->board().tried();
+    testing::recordAll(s.desk(), R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
+    CHECK(s.station->board().tried() == tried);
+    s.settle();
+    CHECK(s.station->board().tried() == tried);
+    CHECK(s.station->proposals().chosen() == ProposalList::own);
+}
+
+TEST_CASE("a lock is recorded at the tried value, holds its lever, and is one undo", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    s.station->asNow();
+    s.slide("sacch_temperature", Qt::Key_Left, 4);
+    const auto value = std::get<double>(s.line("sacch_temperature").tried());
+    QTest::keyClick(s.line("sacch_temperature").lock(), Qt::Key_Space);
+    const auto locks = *s.desk().locks("Plover");
+    REQUIRE(locks.size() == 1);
+    CHECK(locks.front().lever == "sacch_temperature");
+    CHECK(*locks.front().value == value);
+    CHECK_FALSE(s.line("sacch_temperature").slider()->isEnabled());
+    CHECK(std::get<double>(s.line("sacch_temperature").tried()) == value);
+    s.settle();
+    for (int number = 0; number <= s.station->proposals().count(); ++number) {
+        const Proposal* proposal = s.station->proposals().proposal(number);
+        REQUIRE(proposal);
+        CHECK(proposal->setting.recipe.mash.back().temperature.c == Approx(value));
+    }
+    s.session->undo();
+    CHECK(s.desk().locks("Plover")->empty());
+    CHECK(s.line("sacch_temperature").slider()->isEnabled());
+    CHECK_FALSE(s.line("sacch_temperature").lock()->isChecked());
+}
+
+TEST_CASE("a lock that costs something says how much where it stands", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    REQUIRE(s.station->proposals().count() > 0);
+    s.station->asNow();
+    for (const Move& move : s.station->proposals().proposal(1)->moves)
+        s.line(move.lever.c_str()).lock()->click(); // at the present value
+    s.settle();
+    QStringList prices;
+    for (const LeverLine* line : s.station->board().all())
+        if (!line->notes().isEmpty())
+            prices << line->notes();
+    expectNoHoles(prices);
+    const auto job = s.jobOf("Plover");
+    const auto advice = *advise(job.input);
+    for (const RestrictionPrice& price : advice.prices)
+        CHECK(s.line(price.id.c_str()).notes().contains(priceSentence(price, {})));
+}
+
+TEST_CASE("a yeast that is not at hand is recorded and worked around", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    LeverLine& yeast = s.line("yeast");
+    const auto id = std::get<std::string>(yeast.tried());
+    REQUIRE(yeast.missing());
+    CHECK_FALSE(yeast.missing()->isChecked());
+    QTest::keyClick(yeast.missing(), Qt::Key_Space);
+    REQUIRE(s.desk().availability().size() == 1);
+    CHECK(s.desk().availability().front().item == id);
+    CHECK_FALSE(s.desk().availability().front().available);
+    CHECK(yeast.missing()->isChecked());
+    CHECK(s.station->larder().words().size() == 1);
+    s.settle();
+    CHECK(s.station->proposals().proposal(0)->setting.recipe.yeast != id);
+    QPushButton* back = testing::buttonSaying(s.station->larder(), "At hand again");
+    REQUIRE(back);
+    back->click();
+    CHECK(s.desk().availability().front().available);
+    CHECK(s.station->larder().words().isEmpty());
+    CHECK_FALSE(yeast.missing()->isChecked());
+}
+
+TEST_CASE("a grain can be missing until a day", "[ui][adjust]") {
+    const AtAdjust s;
+    LarderList& larder = s.station->larder();
+    larder.item().setWord("flaked_oats");
+    larder.dated().click();
+    QLineEdit* on = larder.readyOn().edit();
+    on->clear();
+    QTest::keyClicks(on, "nonsense");
+    larder.add().click();
+    CHECK(s.desk().availability().empty());
+    on->clear();
+    QTest::keyClicks(on, "2026-06-20");
+    larder.add().click();
+    REQUIRE(s.desk().availability().size() == 1);
+    CHECK(*s.desk().availability().front().readyOn == testing::day(2026, 6, 20));
+    REQUIRE(larder.words().size() == 1);
+    CHECK(larder.words().front().contains("20 Jun 2026"));
+}
+
+TEST_CASE("choosing a proposal loads its values onto the board and into the strips", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    ProposalList& list = s.station->proposals();
+    REQUIRE(list.count() >= 2);
+    CHECK(list.chosen() == 1);
+    s.station->focusWork();
+    REQUIRE(list.radio(1)->hasFocus());
+    QTest::keyClick(list.radio(1), Qt::Key_Down);
+    CHECK(list.chosen() == 2);
+    CHECK(leversOf(s.station->board().tried()) == leversOf(valuesOf(*list.proposal(2))));
+    s.settle();
+    const Proposal& second = *list.proposal(2);
+    for (const Dimension d : allDimensions) {
+        const auto& tried = s.station->verdicts().column(d).strip().look().tried;
+        REQUIRE(tried);
+        CHECK(tried->next.value == Approx(second.next[d].value).margin(1e-6));
+        CHECK(list.scores(2)->next(d) == bandWords(second.next[d]));
+        CHECK(list.scores(2)->kept(d) == bandWords(second.settled[d]));
+    }
+    QTest::keyClick(list.radio(2), Qt::Key_Up);
+    list.radio(0)->click();
+    CHECK(list.chosen() == 0);
+    CHECK(s.station->board().tried().empty());
+}
+
+TEST_CASE("moving a lever makes it the brewer's own setting, moving it back the proposal again", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    ProposalList& list = s.station->proposals();
+    REQUIRE(list.chosen() == 1);
+    s.slide("mash_ph", Qt::Key_Right);
+    CHECK(list.chosen() == ProposalList::own);
+    s.slide("mash_ph", Qt::Key_Left);
+    CHECK(list.chosen() == 1);
+}
+
+TEST_CASE("moves, reasons, limits and cautions stand under the chosen proposal", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    ProposalList& list = s.station->proposals();
+    const Proposal& first = *list.proposal(1);
+    const QStringList words = list.detailWords();
+    for (const Move& move : first.moves)
+        CHECK(words.contains(s.session->words(move.wording)));
+    for (const Message& reason : first.reasons)
+        CHECK(words.contains(s.session->words(reason)));
+    for (const Message& limit : first.limits)
+        CHECK(words.contains(s.session->words(limit)));
+    expectNoHoles(words);
+}
+
+TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    const auto whole = testing::fingerprint(s.desk());
+    const Proposal first = *s.station->proposals().proposal(1);
+    s.station->focusWork();
+    QTest::keyClick(s.station->focusWidget(), Qt::Key_Return, Qt::ControlModifier);
+    const auto choice = s.desk().lastChoice("Plover");
+    REQUIRE(choice);
+    CHECK(choice->on == s.today);
+    CHECK(choice->proposal == 1);
+    REQUIRE(choice->forecast);
+    CHECK(choice->forecast->recipe == first.setting.recipe);
+    CHECK(s.station->adoptedText().contains("proposal 1"));
+    CHECK(s.station->adoptedText().contains(dayWords(s.today)));
+    for (const Dimension d : allDimensions)
+        CHECK(s.station->adoptedText().contains(estimateWords({choice->forecast->mean[d], choice->forecast->sd[d]})));
+    s.settle();
+    s.session->undo();
+    CHECK(s.desk().lastChoice("Plover")->on != s.today);
+    CHECK(testing::fingerprint(s.desk()) == whole);
+}
+
+TEST_CASE("a setting of the brewer's own can be adopted once its promise is worked out", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    s.station->asNow();
+    s.slide("sacch_temperature", Qt::Key_Left, 4);
+    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
+    CHECK_FALSE(s.station->total().whyNot().isEmpty());
+    s.settle();
+    const double tried = std::get<double>(s.line("sacch_temperature").tried());
+    s.station->total().adoptButton().click();
+    const auto choice = s.desk().lastChoice("Plover");
+    REQUIRE(choice);
+    CHECK(choice->proposal == ChoiceFact::own);
+    CHECK(choice->forecast->recipe.mash.back().temperature.c == Approx(tried));
+    CHECK(s.station->adoptedText().contains("your own setting"));
+    CHECK(s.station->board().tried().empty()); // what was tried is in use now
+}
+
+TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {
+    const AtAdjust s;
+    testing::recordAll(s.desk(), R"({"kind": "brew", "name": "Brew 40", "vessel": "Plover", "on": "2026-05-31",
+        "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
+        "original_gravity_p": 12, "bitterness_ibu": 10})");
+    s.settle();
+    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
+    CHECK(s.station->total().whyNot().contains("Brew 40"));
+    const auto before = s.desk().lastChoice("Plover");
+    s.station->adopt();
+    CHECK(s.desk().lastChoice("Plover") == before);
+}
+
+TEST_CASE("a book for reading only can be tried on and not written", "[ui][adjust]") {
+    AtAdjust s;
+    s.station.reset();
+    s.session.reset();
+    s.session = std::make_unique<Session>(*Desk::open(
+        s.book, [] { return testing::sampleDay; }, book::OpenMode::readOnly));
+    s.open("Plover");
+    s.settle();
+    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
+    CHECK_FALSE(s.station->total().whyNot().isEmpty());
+    for (const LeverLine* line : s.station->board().all())
+        CHECK_FALSE(line->lock()->isEnabled());
+    s.station->asNow();
+    s.slide("sacch_temperature", Qt::Key_Left, 2);
+    CHECK(s.line("sacch_temperature").moved());
+    CHECK_FALSE(s.station->larder().add().isEnabled());
+}
+
+TEST_CASE("switching units rewrites the station and asks nothing anew", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    DisplayUnits units;
+    units.temperature = DisplayUnits::Temperature::fahrenheit;
+    s.session->setUnits(units);
+    bool fahrenheit = false;
+    for (const QLabel* label : s.station->board().findChildren<QLabel*>())
+        fahrenheit = fahrenheit || label->text().contains(QString::fromUtf8("°F"));
+    CHECK(fahrenheit);
+    CHECK_FALSE(s.station->workingWords().contains("Working"));
+    CHECK(s.station->proposals().count() > 0);
+}
+
+TEST_CASE("work can be stopped and asked for again", "[ui][adjust]") {
+    const AtAdjust s;
+    REQUIRE(s.station->busy());
+    s.station->cancel();
+    CHECK(s.station->workingWords() == own("ui.adjust.cancelled"));
+    CHECK(s.station->proposals().empty());
+    QPushButton* again = testing::buttonSaying(*s.station, "Ask again");
+    REQUIRE(again);
+    again->click();
+    s.settle();
+    CHECK_FALSE(s.station->proposals().empty());
+    CHECK_FALSE(testing::buttonSaying(*s.station, "Ask again"));
+}
+
+TEST_CASE("answers about an older book are dropped", "[ui][adjust]") {
+    const AtAdjust s;
+    // Still working on the old snapshot when the target moves.
+    Target target = (*s.desk().target("Plover"))->fact.target;
+    target.windows[Dimension::acidity].wanted = 3;
+    REQUIRE(s.session->record(TargetFact{"Plover", s.today, target}));
+    s.settle();
+    CHECK(s.station->verdicts().column(Dimension::acidity).strip().look().window.wanted == 3);
+    const auto job = s.jobOf("Plover");
+    const auto advice = *advise(job.input);
+    REQUIRE(s.station->proposals().count() == static_cast<int>(advice.proposals.size()));
+    for (std::size_t i = 0; i < advice.proposals.size(); ++i)
+        CHECK(s.station->proposals().proposal(static_cast<int>(i) + 1)->setting == advice.proposals[i].setting);
+}
+
+TEST_CASE("leaving the station or the vessel in the middle of work is safe", "[ui][adjust]") {
+    AtAdjust s;
+    REQUIRE(s.station->busy());
+    s.station->showVessel("Knot");
+    CHECK(s.station->proposals().empty());
+    s.slide("sacch_temperature", Qt::Key_Left);
+    s.station->showVessel("Plover");
+    s.station.reset();
+    s.open("Dunlin");
+    s.station.reset();
+    QTest::qWait(50); // nothing arrives for what is gone
+    CHECK(s.session->desk().vessel("Plover").has_value());
+}
+
+TEST_CASE("a vessel never opened says so and offers the first step", "[ui][adjust]") {
+    const AtAdjust s;
+    testing::recordAll(s.desk(), R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel",
+        "capacity_l": 500})");
+    s.station->showVessel("Curlew");
+    QPushButton* opening = testing::buttonSaying(*s.station, "Record the opening");
+    REQUIRE(opening);
+    QSignalSpy asked(s.station.get(), &AdjustStation::openingAsked);
+    s.station->focusWork();
+    CHECK(opening->hasFocus());
+    QTest::keyClick(opening, Qt::Key_Space);
+    CHECK(asked.count() == 1);
+    CHECK_FALSE(s.station->busy());
+}
