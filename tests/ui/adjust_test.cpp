@@ -515,3 +515,18 @@ TEST_CASE("a vessel never opened says so and offers the first step", "[ui][adjus
     CHECK(asked.count() == 1);
     CHECK_FALSE(s.station->busy());
 }
+
+TEST_CASE("a long drag to and fro ends where it began", "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    s.station->asNow();
+    const LeverValue start = s.line("sacch_temperature").tried();
+    for (int round = 0; round < 30; ++round) {
+        s.slide("sacch_temperature", Qt::Key_Right, 8);
+        s.slide("sacch_temperature", Qt::Key_Left, 8);
+    }
+    s.settle();
+    CHECK(s.line("sacch_temperature").tried() == start);
+    CHECK(s.station->board().tried().empty());
+    CHECK(s.line("sacch_temperature").nextEffect().tastedWords().isEmpty());
+}

@@ -262,6 +262,7 @@ void AdjustStation::adopt() {
 
 void AdjustStation::openTarget(bool open) {
     targetButton_->setChecked(open);
+    targetButton_->setText(open ? tr("Close target") : tr("Target"));
     target_->setVisible(open);
     if (open)
         openDrawDay(false);
@@ -273,6 +274,7 @@ void AdjustStation::openTarget(bool open) {
 
 void AdjustStation::openDrawDay(bool open) {
     drawDayButton_->setChecked(open);
+    drawDayButton_->setText(open ? tr("Back to the board") : tr("Draw day"));
     if (open && job_)
         drawDay_->setVessel(vessel());
     middle_->setCurrentIndex(open ? 1 : 0);

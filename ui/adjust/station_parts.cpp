@@ -151,7 +151,10 @@ void AdjustStation::connectParts() {
     connect(targetButton_, &QPushButton::clicked, this, &AdjustStation::openTarget);
     connect(drawDayButton_, &QPushButton::clicked, this, &AdjustStation::openDrawDay);
     connect(tableButton_, &QPushButton::clicked, verdicts_, &VerdictPanel::showTable);
-    connect(verdicts_, &VerdictPanel::tableAsked, tableButton_, &QPushButton::setChecked);
+    connect(verdicts_, &VerdictPanel::tableAsked, this, [this](bool table) {
+        tableButton_->setChecked(table);
+        tableButton_->setText(table ? tr("As time lines") : tr("As a table"));
+    });
     connect(cancel_, &QPushButton::clicked, this, [this] {
         if (advice_->busy()) {
             cancel();

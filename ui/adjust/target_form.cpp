@@ -41,6 +41,13 @@ QString drawWords(const PastDraw& draw) {
                                                                : scores.join(QStringLiteral(", ")));
 }
 
+/// As high as a field, so that it stands beside it and not beside the message below.
+QLabel* labelBeside(const QString& words, TargetForm& form) {
+    auto* label = new QLabel(words, &form);
+    label->setMinimumHeight(form.setBy().sizeHint().height());
+    return label;
+}
+
 QHBoxLayout* rowIn(QVBoxLayout& column) {
     auto* row = new QHBoxLayout;
     column.addLayout(row);
@@ -81,8 +88,8 @@ void TargetForm::addWindows(QVBoxLayout& column) {
     grid->setHorizontalSpacing(lines(*this, .8));
     grid->setVerticalSpacing(lines(*this, .2));
     const auto& all = targetNumbers();
-    grid->addWidget(new QLabel(tr("wanted"), this), 1, 0, Qt::AlignTop);
-    grid->addWidget(new QLabel(tr("give or take"), this), 2, 0, Qt::AlignTop);
+    grid->addWidget(labelBeside(tr("wanted"), *this), 1, 0, Qt::AlignTop);
+    grid->addWidget(labelBeside(tr("give or take"), *this), 2, 0, Qt::AlignTop);
     for (int i = 0; i < 3; ++i) {
         const auto at = static_cast<std::size_t>(i);
         grid->addWidget(new QLabel(nameOf(allDimensions[at]), this), 0, i + 1);
@@ -108,7 +115,7 @@ void TargetForm::addBounds(QVBoxLayout& column) {
     const auto& all = targetNumbers();
     int row = 0;
     const auto put = [&](std::size_t at, int line, int place) {
-        grid->addWidget(new QLabel(all[at].name, this), line, 2 * place, Qt::AlignTop);
+        grid->addWidget(labelBeside(all[at].name, *this), line, 2 * place, Qt::AlignTop);
         grid->addWidget(addNumber(all[at]), line, 2 * place + 1, Qt::AlignTop);
     };
     put(6, row++, 0);

@@ -32,7 +32,9 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     table_->setShowGrid(false);
     table_->verticalHeader()->hide();
     table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-    table_->horizontalHeader()->setStretchLastSection(true);
+    table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    table_->verticalHeader()->setMinimumSectionSize(lines(*this, 1.4));
+    table_->verticalHeader()->setDefaultSectionSize(lines(*this, 1.4));
     table_->setHorizontalHeaderLabels(
         {tr("What"), nameOf(Dimension::acidity), nameOf(Dimension::funk), nameOf(Dimension::body)});
     table_->installEventFilter(this);
