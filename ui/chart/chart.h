@@ -38,6 +38,7 @@ struct ChartSeries {
     Tone tone = Tone::calm;
     std::vector<ChartPoint> points; ///< oldest first
     bool joined = false;            ///< points: a thin line from one to the next
+    bool spoken = true;             ///< in the sentence at the cursor; the legend has it all the same
 };
 
 struct ChartPanel {
@@ -51,11 +52,12 @@ struct ChartPanel {
     [[nodiscard]] bool empty() const;
 };
 
-/// Something that happened; a mark along the bottom and a stop for the cursor.
+/// Something that happened; a mark along the bottom, in its row, and a stop for the cursor.
 struct ChartEvent {
+    enum class Row { out, in, look }; ///< liquid that leaves, that goes in; the vessel was looked at or decided on
     Day on{};
-    std::optional<Glyph> glyph; ///< none: a stop without a mark
-    bool out = false;           ///< in the upper row: liquid that leaves
+    Row row = Row::look;
+    std::optional<Glyph> glyph; ///< none: a tick
     bool change = false;        ///< a thin line through all panels
     QString words;
 };

@@ -59,8 +59,10 @@ void ChartStack::setStory(const ChartStory& story) {
     story_ = story;
     stops_ = story_.stops();
     span_ = same && !wasWhole ? within(span_, story_.whole) : story_.whole;
-    if (!same)
-        cursor_ = stops_.empty() ? story_.today : stops_.back();
+    if (!same) {
+        const auto later = std::upper_bound(stops_.begin(), stops_.end(), story_.today);
+        cursor_ = later == stops_.begin() ? story_.today : *(later - 1);
+    }
     cursor_ = std::clamp(cursor_, story_.whole.from, story_.whole.to);
     rebuild();
     Q_EMIT spanChanged();

@@ -9,15 +9,29 @@
 #include <QPainter>
 
 #include <algorithm>
+#include <array>
 
 namespace staveline::ui {
 namespace {
 
 constexpr double signWidth = .9, gap = .35, entryGap = 1.1; // in lines
-constexpr double markRow = .95;
+constexpr double markRow = .85;
+constexpr std::array stripRows = {ChartEvent::Row::out, ChartEvent::Row::in, ChartEvent::Row::look};
 
 QString tr(const char* source) {
     return QCoreApplication::translate("Chart", source);
+}
+
+QString rowWord(ChartEvent::Row row) {
+    switch (row) {
+    case ChartEvent::Row::out:
+        return tr("out");
+    case ChartEvent::Row::in:
+        return tr("in");
+    case ChartEvent::Row::look:
+        break;
+    }
+    return tr("looks");
 }
 
 double widthOf(const QStringList& words, const ChartLook& look) {
@@ -76,25 +90,27 @@ void paintLegend(QPainter& painter, const QRectF& box, const ChartPanel& panel, 
     }
 }
 
-/// Marks in their two rows; where they would cover each other the later ones become ticks.
-void paintMarks(QPainter& painter, const QRectF& rows, const PlotFrame& frame, const ChartStory& story,
-                const ChartLook& look) {
-    const double side = markRow * look.line * .8;
-    const QColor ink = look.palette.color(QPalette::WindowText);
-    double free[2] = {-1e9, -1e9};
+void paintTick(QPainter& painter, QPointF at, double side, const ChartLook& look) {
+    painter.setPen(QPen(quietText(look.palette), look.line / 14));
+    painter.drawLine(at - QPointF(0, side * .3), at + QPointF(0, side * .3));
+}
+
+/// The marks of one row; where they would cover each other the later ones become ticks.
+void paintMarks(QPainter& painter, const QRectF& row, ChartEvent::Row which, const PlotFrame& frame,
+                const ChartStory& story, const ChartLook& look) {
+    const double side = markRow * look.line * .9, y = row.center().y();
+    double free = -1e9;
     for (const ChartEvent& event : story.events) {
         const double x = frame.x(event.on);
-        if (!event.glyph || x < rows.left() || x > rows.right())
+        if (event.row != which || x < row.left() || x > row.right())
             continue;
-        const int row = event.out ? 0 : 1;
-        const double y = rows.top() + (row + .5) * rows.height() / 2;
-        if (event.change ? x - free[row] < side * .5 : x - free[row] < side) {
-            painter.setPen(QPen(ink, look.line / 20));
-            painter.drawLine(QPointF(x, y - side * .2), QPointF(x, y + side * .2));
+        if (!event.glyph || x - side * .4 < free) {
+            paintTick(painter, {x, y}, side, look);
             continue;
         }
-        paintGlyph(painter, QRectF(x - side / 2, y - side / 2, side, side), *event.glyph, ink);
-        free[row] = x + side / 2;
+        paintGlyph(painter, QRectF(x - side / 2, y - side / 2, side, side), *event.glyph,
+                   look.palette.color(QPalette::WindowText));
+        free = x + side * .4;
     }
 }
 
@@ -126,7 +142,7 @@ double headHeight(const ChartLook& look) {
     return 1.4 * look.line;
 }
 double stripHeight(const ChartLook& look) {
-    return (2 * markRow + 1.3) * look.line;
+    return (static_cast<double>(stripRows.size()) * markRow + 1.4) * look.line;
 }
 
 QStringList legendWords(const ChartPanel& panel, std::optional<Day> cursor, double room, const ChartLook& look) {
@@ -175,18 +191,22 @@ void paintStrip(QPainter& painter, const QRectF& box, const ChartStory& story, c
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF inside = box.adjusted(look.left(), 0, -look.right(), 0);
     const PlotFrame frame{inside, span, {}};
-    const QRectF rows(inside.left(), box.top() + look.line * .1, inside.width(), 2 * markRow * look.line);
-    painter.setFont(font(look.font, Type::small));
-    painter.setPen(quietText(look.palette));
-    const QRectF label(box.left(), rows.top(), look.left() - look.line * .4, rows.height() / 2);
-    painter.drawText(label, Qt::AlignRight | Qt::AlignVCenter, tr("out"));
-    painter.drawText(label.translated(0, rows.height() / 2), Qt::AlignRight | Qt::AlignVCenter, tr("in"));
-    paintToday(painter, rows, frame, story.today, look);
-    paintMarks(painter, rows, frame, story, look);
-    paintDates(painter, QRectF(inside.left(), rows.bottom(), inside.width(), 1.2 * look.line), frame, look);
+    QRectF row(inside.left(), box.top() + look.line * .1, inside.width(), markRow * look.line);
+    const QRectF all = row.adjusted(0, 0, 0, (static_cast<double>(stripRows.size()) - 1) * row.height());
+    paintToday(painter, all, frame, story.today, look);
+    for (const ChartEvent::Row which : stripRows) {
+        painter.setFont(font(look.font, Type::small));
+        painter.setPen(quietText(look.palette));
+        painter.drawText(QRectF(box.left(), row.top(), look.left() - look.line * .4, row.height()),
+                         Qt::AlignRight | Qt::AlignVCenter, rowWord(which));
+        paintMarks(painter, row, which, frame, story, look);
+        row.translate(0, row.height());
+    }
+    paintDates(painter, QRectF(inside.left(), all.bottom() + look.line * .1, inside.width(), 1.1 * look.line), frame,
+               look);
     if (cursor && *cursor >= span.from && *cursor <= span.to) {
         painter.setPen(QPen(look.palette.color(QPalette::WindowText), look.line / 14));
-        painter.drawLine(QPointF(frame.x(*cursor), box.top()), QPointF(frame.x(*cursor), rows.bottom()));
+        painter.drawLine(QPointF(frame.x(*cursor), box.top()), QPointF(frame.x(*cursor), all.bottom()));
     }
     painter.restore();
 }

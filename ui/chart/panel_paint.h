@@ -10,7 +10,7 @@ namespace staveline::ui {
 
 [[nodiscard]] double headHeight(const ChartLook& look);
 [[nodiscard]] double stripHeight(const ChartLook& look);
-constexpr double plotLines = 5.2; ///< height of a plot when there is no room to spare, in lines
+constexpr double plotLines = 5.6; ///< height of a plot when there is no room to spare, in lines
 
 /// Title, then each series with its sign and, at a cursor, its value. What does not fit goes without its day, then
 /// without its value.

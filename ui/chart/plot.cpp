@@ -22,7 +22,7 @@ namespace {
 
 constexpr int mostSteps = 4;    // along the value axis
 constexpr double padding = .55; // above and below the plot, in lines: half a label
-constexpr double markSide = .62;
+constexpr double markSide = .6;
 
 int decimalsOf(double step) {
     return std::max(0, static_cast<int>(-std::floor(std::log10(step) + 1e-9)));
@@ -77,9 +77,7 @@ private:
             time_->append(tick.label, at(tick.on));
         value_->setRange(frame_.scale.low, frame_.scale.high);
         value_->setTickCount(static_cast<int>(frame_.scale.ticks().size()));
-        value_->setLabelFormat(QStringLiteral("%.%1f").arg(decimalsOf(frame_.scale.step)));
-        value_->setLabelsFont(font(look_.font, Type::small));
-        value_->setLabelsColor(quietText(look_.palette));
+        value_->setLabelsVisible(false); // Qt Charts cuts labels that do not fit its own idea of the margin
         for (QAbstractAxis* axis : {static_cast<QAbstractAxis*>(time_), static_cast<QAbstractAxis*>(value_)}) {
             axis->setGridLinePen(grid);
             axis->setLinePen(grid);
@@ -139,6 +137,21 @@ private:
     QValueAxis* value_;
 };
 
+/// Right-aligned beside the axis; every second one where they would touch.
+void paintLabels(QPainter& painter, const PlotFrame& frame, const ChartLook& look) {
+    painter.setFont(font(look.font, Type::small));
+    painter.setPen(quietText(look.palette));
+    const auto ticks = frame.scale.ticks();
+    const double apart = frame.area.height() / std::max<double>(1, static_cast<double>(ticks.size() - 1));
+    const std::size_t every = apart < look.line * .85 ? 2 : 1;
+    for (std::size_t i = 0; i < ticks.size(); i += every) {
+        const QRectF box(frame.area.left() - look.left(), frame.y(ticks[i]) - look.line / 2,
+                         look.left() - look.line * .4, look.line);
+        painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter,
+                         QString::number(ticks[i], 'f', decimalsOf(frame.scale.step)));
+    }
+}
+
 void paintChanges(QPainter& painter, const PlotFrame& frame, const ChartStory& story, const ChartLook& look) {
     painter.setPen(QPen(hairline(look.palette), look.line / 12, Qt::DotLine));
     double last = -1e9;
@@ -158,9 +171,9 @@ void paintBar(QPainter& painter, const PlotFrame& frame, const ChartSeries& seri
     const double x = frame.x(point.on), low = frame.y(point.low), high = frame.y(point.high);
     const QColor ink = inkOf(series, look);
     if (series.kind == SeriesKind::promises) {
-        const double half = look.line * .28;
+        const double half = look.line * .42;
         painter.setPen(QPen(ink, look.line / 18));
-        painter.setBrush(faint(ink, .22));
+        painter.setBrush(faint(ink, .25));
         painter.drawRect(QRectF(QPointF(x - half, high), QPointF(x + half, low)));
         return;
     }
@@ -238,6 +251,7 @@ void paintPlot(QPainter& painter, const QRectF& box, const ChartStory& story, co
     for (const ChartSeries& series : panel.series)
         scene.add(series);
     scene.paint(painter, box);
+    paintLabels(painter, frame, look);
     const double over = look.line * markSide / 2;
     painter.setClipRect(frame.area.adjusted(-over, -over, over, over), Qt::IntersectClip);
     for (const ChartSeries& series : panel.series)

@@ -106,6 +106,18 @@ QString seriesSummary(const ChartPanel& panel, const ChartSeries& series) {
     return (series.name + QLatin1Char(' ') + parts.join(tr(", "))).trimmed();
 }
 
+/// The value, with its day when that is another one.
+QString wordsAt(const ChartPanel& panel, const ChartSeries& series, Day day) {
+    const auto reading = readingAt(series, day);
+    if (!reading)
+        return {};
+    const QString words = valueWords(panel, series, reading->point);
+    if (!saysItsDay(series) || reading->point.on == day)
+        return words;
+    const QString on = dayWords(reading->point.on);
+    return series.kind == SeriesKind::promises ? tr("%1 for %2").arg(words, on) : tr("%1 on %2").arg(words, on);
+}
+
 } // namespace
 
 std::optional<SeriesReading> readingAt(const ChartSeries& series, Day day) {
@@ -118,29 +130,25 @@ QString valueWords(const ChartPanel& panel, const ChartSeries& series, const Cha
     if (series.kind == SeriesKind::band)
         words = tr("%1 to %2").arg(number(panel, point.low), number(panel, point.high));
     else if (point.high > point.low)
-        words += tr(" ± %1").arg(number(panel, (point.high - point.low) / 2));
+        words += tr(" ±%1").arg(number(panel, (point.high - point.low) / 2));
     return panel.unit.isEmpty() ? words : words + QLatin1Char(' ') + panel.unit;
 }
 
 QString seriesWords(const ChartPanel& panel, const ChartSeries& series, Day day) {
-    const auto reading = readingAt(series, day);
-    if (!reading)
-        return {};
-    QString words = valueWords(panel, series, reading->point);
-    if (!series.name.isEmpty())
-        words = series.name + QLatin1Char(' ') + words;
-    if (!saysItsDay(series) || reading->point.on == day)
-        return words;
-    return series.kind == SeriesKind::promises ? tr("%1 for %2").arg(words, dayWords(reading->point.on))
-                                               : tr("%1 on %2").arg(words, dayWords(reading->point.on));
+    const QString words = wordsAt(panel, series, day);
+    return words.isEmpty() || series.name.isEmpty() ? words : series.name + QLatin1Char(' ') + words;
 }
 
 QString panelWords(const ChartPanel& panel, Day day) {
+    const auto spoken = std::count_if(panel.series.begin(), panel.series.end(),
+                                      [](const ChartSeries& series) { return series.spoken; });
     QStringList parts;
     for (const ChartSeries& series : panel.series)
-        if (const QString words = seriesWords(panel, series, day); !words.isEmpty())
-            parts << words;
-    return parts.isEmpty() ? QString() : tr("%1: %2").arg(panel.title, parts.join(tr(", ")));
+        if (const QString words = series.spoken ? wordsAt(panel, series, day) : QString(); !words.isEmpty())
+            parts << (spoken > 1 ? series.name + QLatin1Char(' ') + words : words);
+    if (parts.isEmpty())
+        return {};
+    return (spoken > 1 ? tr("%1: %2") : tr("%1 %2")).arg(panel.title, parts.join(tr(", ")));
 }
 
 QString eventWords(const ChartStory& story, Day day) {

@@ -100,8 +100,8 @@ std::vector<HistoryColumn> historyColumns(const DisplayUnits& units) {
         [](const HistoryRow& row) { return isoDay(row.on); }));
     columns.push_back(wordColumn("what", tr("Entry"), entryWord, [](const HistoryRow& row) { return row.what; }));
     for (Dimension d : allDimensions) {
-        addScore(columns, d, &HistoryRow::tasted, "", wordOf(d));
-        addScore(columns, d, &HistoryRow::forecast, "_forecast", tr("%1 promised").arg(wordOf(d)));
+        addScore(columns, d, &HistoryRow::tasted, "", nameOf(d));
+        addScore(columns, d, &HistoryRow::forecast, "_forecast", tr("%1 promised").arg(nameOf(d)));
     }
     const int litres = units.volume == DisplayUnits::Volume::hectolitre ? 3 : 1;
     addQuantity(columns, "volume_l", tr("Level after"), UnitKind::volume, units, litres,

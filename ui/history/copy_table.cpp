@@ -17,6 +17,11 @@ QString oneLine(QString words) {
     return words.replace(QLatin1Char('\n'), QLatin1Char(' ')).replace(QLatin1Char('\t'), QLatin1Char(' '));
 }
 
+bool isLetter(const QKeyEvent& event) {
+    const bool plain = !(event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
+    return plain && !event.text().isEmpty() && event.text().front().isLetter();
+}
+
 } // namespace
 
 CopyTable::CopyTable(const QString& name, QAbstractItemModel& model, QWidget* parent) : QTableView(parent) {
@@ -67,7 +72,7 @@ void CopyTable::copy() const {
 void CopyTable::keyPressEvent(QKeyEvent* event) {
     if (event->matches(QKeySequence::Copy))
         copy();
-    else if (!event->text().isEmpty() && event->text().front().isLetter() && !(event->modifiers() & Qt::AltModifier))
+    else if (isLetter(*event))
         event->ignore(); // no searching as one types: the letter is a key of the station
     else
         QTableView::keyPressEvent(event);

@@ -146,7 +146,7 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
     default:
         break;
     }
-    const QString dimension = wordOf(dimensionOf(section));
+    const QString dimension = nameOf(dimensionOf(section));
     switch ((section - leading) % perDimension) {
     case 0:
         return tr("%1 told").arg(dimension);

@@ -21,6 +21,8 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace staveline::ui {
 namespace {
 
@@ -53,7 +55,7 @@ HistoryStation::HistoryStation(Session& session, Prompt& prompt, QWidget* parent
       promiseModel_(new PromiseModel(this)), empty_(new QWidget(this)), firstEntry_(new QPushButton(empty_)),
       page_(new QWidget(this)), spanChoice_(new ChoiceField(page_)), panelMenu_(new QMenu(this)),
       message_(new MessageLabel(page_)), record_(wrapping(page_)), stack_(new QStackedWidget(page_)),
-      charts_(new ChartStack(stack_)), reading_(wrapping(stack_)),
+      charts_(new ChartStack(stack_)), reading_(wrapping(stack_)), lastPromise_(wrapping(stack_)),
       table_(new CopyTable(tr("History as a table"), *model_, stack_)),
       promiseTable_(new CopyTable(tr("Promises and how they came out"), *promiseModel_, stack_)) {
     installAccessibleRoles();
@@ -70,7 +72,12 @@ HistoryStation::HistoryStation(Session& session, Prompt& prompt, QWidget* parent
     chartColumn->setSpacing(lines(*this, .3));
     chartColumn->addWidget(charts_, 1);
     chartColumn->addWidget(reading_);
-    for (QWidget* face : {chartPage, static_cast<QWidget*>(table_), static_cast<QWidget*>(promiseTable_)})
+    auto* promisePage = new QWidget(stack_);
+    auto* promiseColumn = new QVBoxLayout(promisePage);
+    promiseColumn->setContentsMargins(0, 0, 0, 0);
+    promiseColumn->addWidget(lastPromise_);
+    promiseColumn->addWidget(promiseTable_, 1);
+    for (QWidget* face : {chartPage, static_cast<QWidget*>(table_), promisePage})
         stack_->addWidget(face);
     auto* inside = new QVBoxLayout(page_);
     inside->setContentsMargins(0, 0, 0, 0);
@@ -223,13 +230,17 @@ void HistoryStation::showRecord() {
     QStringList words;
     for (const Message& line : history_.record)
         words << session().words(line);
-    for (auto promise = history_.promises.rbegin(); promise != history_.promises.rend(); ++promise) {
-        if (!promise->tasted[Dimension::acidity])
-            continue;
-        words << tr("Last: %1.").arg(promiseWords(*promise, Dimension::acidity));
-        break;
-    }
     record_->setText(words.isEmpty() ? own("ui.history.no_record") : words.join(QLatin1Char(' ')));
+    QStringList last;
+    const auto kept =
+        std::find_if(history_.promises.rbegin(), history_.promises.rend(), [](const PromiseKept& promise) {
+            return std::any_of(allDimensions.begin(), allDimensions.end(),
+                               [&](Dimension d) { return promise.tasted[d].has_value(); });
+        });
+    if (kept != history_.promises.rend())
+        for (Dimension d : allDimensions)
+            last << promiseWords(*kept, d);
+    lastPromise_->setText(last.isEmpty() ? own("ui.history.no_promise") : tr("%1.").arg(last.join(tr("; "))));
 }
 
 void HistoryStation::chooseSpan() {

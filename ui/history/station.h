@@ -82,6 +82,7 @@ private:
     QStackedWidget* stack_;
     ChartStack* charts_;
     QLabel* reading_;
+    QLabel* lastPromise_;
     CopyTable* table_;
     CopyTable* promiseTable_;
 };

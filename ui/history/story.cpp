@@ -80,8 +80,6 @@ private:
 
     [[nodiscard]] ChartPanel score(Dimension d) const {
         ChartPanel made = panel(std::string(name(d)).c_str(), QString(), 1);
-        made.low = 0;
-        made.high = 10;
         auto told = series(tr("promised"), SeriesKind::promises, Shape::diamond, Tone::proposed);
         for (const PromiseKept& promise : history_.promises)
             told.points.push_back(estimatePoint(promise.forDay, promise.told[d]));
@@ -98,6 +96,7 @@ private:
     /// Each window holds until the next; the last to the end of the charts.
     [[nodiscard]] ChartSeries window(Dimension d) const {
         auto made = series(tr("target"), SeriesKind::band, Shape::none, Tone::predicted);
+        made.spoken = false; // it seldom changes; the legend has it
         for (const TargetFact& target : history_.targets) {
             const TargetWindow& w = target.target.windows[d];
             made.points.push_back(
@@ -139,6 +138,7 @@ private:
     [[nodiscard]] ChartSeries moved(bool out) const {
         auto made = series(out ? tr("drawn") : tr("filled"), SeriesKind::points, out ? Shape::down : Shape::up,
                            out ? Tone::tasted : Tone::proposed);
+        made.spoken = false; // the entry says so itself
         const UnitScale scale(UnitKind::volume, units_);
         for (const HistoryRow& row : history_.rows) {
             const bool takes = row.what == "draw_off" || row.what == "moved_out";
@@ -202,21 +202,36 @@ Glyph glyphOf(EntryKind kind) {
     return Glyph::reading;
 }
 
+ChartEvent::Row rowOf(EntryKind kind) {
+    switch (kind) {
+    case EntryKind::drawOff:
+        return ChartEvent::Row::out;
+    case EntryKind::opening:
+    case EntryKind::refill:
+    case EntryKind::topUp:
+        return ChartEvent::Row::in;
+    default:
+        return ChartEvent::Row::look;
+    }
+}
+
 std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<LedgerLine>& ledger,
                                  const DisplayUnits& units) {
     std::vector<ChartEvent> events;
+    const auto look = [&](Day on, const char* key) {
+        events.push_back({on, ChartEvent::Row::look, std::nullopt, false, own(key)});
+    };
     for (const LedgerLine& line : ledger) {
         const bool change = line.kind == EntryKind::drawOff || line.kind == EntryKind::refill;
-        const bool out = line.kind == EntryKind::drawOff || line.kind == EntryKind::sample;
-        events.push_back({line.on, glyphOf(line.kind), out, change, text(line.text, units)});
+        events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, text(line.text, units)});
     }
     for (const HistoryRow& row : history.rows)
         if (row.what == "sitting")
-            events.push_back({row.on, std::nullopt, true, false, own("ui.history.tasted")});
+            look(row.on, "ui.history.tasted");
         else if (row.what == "forecast")
-            events.push_back({row.on, std::nullopt, true, false, own("ui.history.promised_for")});
+            look(row.on, "ui.history.promised_for");
     for (const TargetFact& target : history.targets)
-        events.push_back({target.on, std::nullopt, true, false, own("ui.history.target_set")});
+        look(target.on, "ui.history.target_set");
     std::stable_sort(events.begin(), events.end(),
                      [](const ChartEvent& a, const ChartEvent& b) { return a.on < b.on; });
     return events;
@@ -248,17 +263,9 @@ TimeSpan thisCycle(const ChartStory& story, const HistoryView& history) {
     return {std::max(from, story.whole.from), story.whole.to};
 }
 
-QString wordOf(Dimension dimension) {
-    return own("ui.history.panel." + std::string(name(dimension)));
-}
-
-QString estimateWords(const Estimate& estimate) {
-    return tr("%1 ± %2").arg(QString::number(estimate.mean, 'f', 1), QString::number(z80 * estimate.sd, 'f', 1));
-}
-
 QString promiseWords(const PromiseKept& promise, Dimension dimension) {
     const QString told = tr("%1: told %2 for %3")
-                             .arg(wordOf(dimension), estimateWords(promise.told[dimension]), dayWords(promise.forDay));
+                             .arg(nameOf(dimension), estimateWords(promise.told[dimension]), dayWords(promise.forDay));
     const auto& tasted = promise.tasted[dimension];
     if (!tasted)
         return tr("%1, not tasted yet").arg(told);

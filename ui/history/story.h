@@ -4,6 +4,7 @@
 
 #include "desk/desk.h"
 #include "ui/chart/chart.h"
+#include "ui/present/score_words.h"
 
 namespace staveline::ui {
 
@@ -15,10 +16,7 @@ namespace staveline::ui {
 [[nodiscard]] TimeSpan lastYears(const ChartStory& story, int years);
 [[nodiscard]] TimeSpan thisCycle(const ChartStory& story, const HistoryView& history);
 
-/// "Acidity: told 5.1 ± 0.8 for 20 May 2025, tasted 5.3 ± 0.5, inside its band."
+/// "Acidity: told 5.1 ±0.8 for 20 May 2025, tasted 5.3 ±0.5, inside its band."
 [[nodiscard]] QString promiseWords(const PromiseKept& promise, Dimension dimension);
-[[nodiscard]] QString wordOf(Dimension dimension);
-/// "6.4 ± 0.5": half-width of the 80 % interval.
-[[nodiscard]] QString estimateWords(const Estimate& estimate);
 
 } // namespace staveline::ui

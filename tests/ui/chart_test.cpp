@@ -1,0 +1,407 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The chart interface: scales, what charts say at a day, and the stack with its cursor.
+#include "ui/support.h"
+
+#include "ui/chart/chart_stack.h"
+#include "ui/chart/panel_view.h"
+#include "ui/chart/reading.h"
+
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QSvgRenderer>
+
+using namespace staveline;
+using namespace staveline::ui;
+using staveline::testing::day;
+
+namespace {
+
+ChartSeries series(const char* name, SeriesKind kind, std::vector<ChartPoint> points, Shape shape = Shape::none) {
+    ChartSeries made;
+    made.name = QString::fromLatin1(name);
+    made.kind = kind;
+    made.shape = shape;
+    made.points = std::move(points);
+    return made;
+}
+ChartPoint within(Day on, double value, double half) {
+    return {on, value, value - half, value + half, {}};
+}
+
+/// Scores and level of an invented cask over three years.
+ChartStory smallStory() {
+    ChartPanel acidity;
+    acidity.id = "acidity";
+    acidity.title = "Acidity";
+    acidity.low = 0;
+    acidity.high = 10;
+    acidity.series = {
+        series("target", SeriesKind::band, {within(day(2023, 1, 1), 5, 1), within(day(2024, 1, 1), 6, .5)}),
+        series("promised", SeriesKind::promises, {within(day(2024, 6, 1), 5.9, .8)}, Shape::diamond),
+        series("tasted", SeriesKind::points, {within(day(2023, 5, 1), 5.2, .6), within(day(2024, 5, 12), 6.4, .5)},
+               Shape::disc)};
+    ChartPanel level;
+    level.id = "level";
+    level.title = "Volume";
+    level.unit = "L";
+    level.series = {
+        series("holds", SeriesKind::line,
+               {plainPoint(day(2023, 1, 1), 200), plainPoint(day(2023, 6, 1), 190), plainPoint(day(2023, 6, 1), 120),
+                plainPoint(day(2023, 6, 1), 200), plainPoint(day(2025, 6, 1), 180)})};
+    ChartPanel none;
+    none.id = "ph";
+    none.title = "pH";
+    none.nothing = "not measured yet";
+    ChartStory story;
+    story.subject = "Heron";
+    story.panels = {acidity, level, none};
+    using Row = ChartEvent::Row;
+    story.events = {{day(2023, 1, 1), Row::in, Glyph::opening, false, "Opened with 200 L"},
+                    {day(2023, 5, 1), Row::look, std::nullopt, false, "tasted"},
+                    {day(2023, 6, 1), Row::out, Glyph::drawOff, true, "70 L drawn"},
+                    {day(2023, 6, 1), Row::in, Glyph::refill, true, "80 L refilled"},
+                    {day(2024, 5, 12), Row::look, std::nullopt, false, "tasted"}};
+    story.whole = {day(2022, 12, 1), day(2025, 7, 1)};
+    story.today = day(2025, 6, 1);
+    return story;
+}
+
+struct Shown {
+    Shown() {
+        stack.resize(900, 420);
+        stack.setStory(smallStory());
+        stack.show();
+        REQUIRE(QTest::qWaitForWindowActive(&stack));
+        stack.setFocus();
+    }
+    void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) { QTest::keyClick(&stack, key, modifiers); }
+    [[nodiscard]] PanelView& view(const QString& id) const {
+        for (PanelView* one : stack.panels())
+            if (one->panel().id == id)
+                return *one;
+        FAIL("no panel " << id.toStdString());
+        return *stack.panels().front();
+    }
+    ChartStack stack;
+};
+
+void moveMouse(QWidget& over, QPointF to) {
+    QMouseEvent move(QEvent::MouseMove, to, over.mapToGlobal(to), Qt::NoButton, Qt::NoButton, Qt::NoModifier);
+    QCoreApplication::sendEvent(&over, &move);
+}
+
+} // namespace
+
+TEST_CASE("value axes are round and cover what they show", "[ui][history][chart]") {
+    const auto check = [](double low, double high, double from, double to, double step) {
+        const ValueScale scale = roundScale(low, high, 4);
+        INFO(low << " to " << high);
+        CHECK(scale.low == Approx(from));
+        CHECK(scale.high == Approx(to));
+        CHECK(scale.step == Approx(step));
+    };
+    check(0, 10, 0, 10, 5); // a half step above what four steps need
+    check(3.31, 3.62, 3.3, 3.7, .1);
+    check(1.001, 1.0106, 1.0, 1.015, .005);
+    check(0, 217, 0, 300, 100);
+    check(62, 68, 62, 68, 2);
+}
+
+TEST_CASE("any pair of numbers gets an axis with few, even steps around them", "[ui][history][chart]") {
+    for (double low = -1; low < 400; low = low * 1.7 + 1.1)
+        for (double width = 1e-4; width < 1e5; width *= 3.3) {
+            const ValueScale scale = roundScale(low, low + width, 4);
+            INFO(low << " and " << width << " more");
+            CHECK(scale.low <= low + 1e-9 * std::abs(low));
+            CHECK(scale.high >= low + width - 1e-6 * width);
+            CHECK(scale.ticks().size() >= 2);
+            CHECK(scale.ticks().size() <= 5);
+            CHECK(scale.ticks().back() == Approx(scale.high).margin(1e-9));
+        }
+}
+
+TEST_CASE("a single value still has an axis", "[ui][history][chart]") {
+    for (const double value : {0.0, 3.3, 1.004, -2.0}) {
+        const ValueScale scale = roundScale(value, value, 4);
+        CHECK(scale.low < value);
+        CHECK(scale.high > value);
+    }
+    CHECK(scaleOf(ChartPanel{}, 4).high > scaleOf(ChartPanel{}, 4).low); // nothing at all
+}
+
+TEST_CASE("dates along the axis are round and no more than fit", "[ui][history][chart]") {
+    const auto labels = [](TimeSpan span, double share) {
+        QStringList words;
+        for (const TimeTick& tick : timeTicks(span, share)) {
+            CHECK(tick.on >= span.from);
+            CHECK(tick.on <= span.to);
+            words << tick.label;
+        }
+        return words;
+    };
+    CHECK(labels({day(2021, 3, 4), day(2025, 2, 1)}, .2) == QStringList{"2022", "2023", "2024", "2025"});
+    CHECK(labels({day(2024, 11, 20), day(2025, 2, 20)}, .2) == QStringList{"Dec 2024", "Jan 2025", "Feb 2025"});
+    CHECK(labels({day(2024, 1, 2), day(2025, 1, 30)}, .2) ==
+          QStringList{"Apr 2024", "Jul 2024", "Oct 2024", "Jan 2025"});
+    CHECK(labels({day(2006, 6, 1), day(2026, 6, 1)}, .2) == QStringList{"2010", "2015", "2020", "2025"});
+    for (int days = 1; days < 40000; days = days * 2 + 1) {
+        const TimeSpan span{day(2000, 2, 29), day(2000, 2, 29) + std::chrono::days{days}};
+        CHECK(timeTicks(span, .1).size() <= 12);
+    }
+}
+
+TEST_CASE("a part of the time stays within the whole and is not too short", "[ui][history][chart]") {
+    const TimeSpan whole{day(2020, 1, 1), day(2026, 1, 1)};
+    CHECK(ui::within({day(2019, 1, 1), day(2020, 1, 1)}, whole) == TimeSpan{day(2020, 1, 1), day(2020, 12, 31)});
+    CHECK(ui::within({day(2025, 7, 1), day(2026, 7, 1)}, whole) == TimeSpan{day(2025, 1, 1), day(2026, 1, 1)});
+    CHECK(ui::within({day(2010, 1, 1), day(2040, 1, 1)}, whole) == whole);
+    CHECK(ui::within({day(2022, 1, 1), day(2022, 1, 2)}, whole).days() == 14);
+    const TimeSpan young{day(2026, 1, 1), day(2026, 1, 9)};
+    CHECK(ui::within({day(2026, 1, 2), day(2026, 1, 3)}, young) == young);
+}
+
+TEST_CASE("thinning keeps the ends and the extremes of each column", "[ui][history][chart]") {
+    std::vector<ChartPoint> many;
+    const TimeSpan span{day(2000, 1, 1), day(2010, 1, 1)};
+    for (int i = 0; i < 20000; ++i)
+        many.push_back(plainPoint(day(1999, 1, 1) + std::chrono::days{i / 4}, i == 9000 ? 50 : i % 10));
+    const auto few = thinned(many, span, 300);
+    CHECK(few.size() <= 4 * 303);
+    CHECK(few.size() > 300);
+    CHECK(std::is_sorted(few.begin(), few.end(), [](const auto& a, const auto& b) { return a.on < b.on; }));
+    CHECK(std::any_of(few.begin(), few.end(), [](const auto& point) { return point.value == 50; }));
+    CHECK(few.front().on < span.from); // a line comes in from the left
+    CHECK(few.back().on > span.to);
+    CHECK(thinned({}, span, 300).empty());
+    CHECK(thinned({plainPoint(day(2005, 1, 1), 1)}, span, 300).size() == 1);
+    CHECK(thinned(many, {day(1980, 1, 1), day(1981, 1, 1)}, 300).size() == 1); // the first one after it
+}
+
+TEST_CASE("each kind of series says what it means at a day", "[ui][history][chart]") {
+    const ChartStory story = smallStory();
+    const ChartPanel& acidity = story.panels[0];
+    const auto says = [&](std::size_t which, Day on) { return seriesWords(acidity, acidity.series[which], on); };
+    CHECK(says(0, day(2022, 12, 31)).isEmpty());
+    CHECK(says(0, day(2023, 12, 31)) == "target 4.0 to 6.0");
+    CHECK(says(0, day(2024, 1, 1)) == "target 5.5 to 6.5");
+    CHECK(says(1, day(2024, 6, 1)) == QString("promised 5.9 ±0.8"));
+    CHECK(says(1, day(2024, 5, 1)) == QString("promised 5.9 ±0.8 for 1 Jun 2024"));
+    CHECK(says(1, day(2024, 1, 1)).isEmpty()); // too far away to be meant
+    CHECK(says(2, day(2023, 4, 30)).isEmpty());
+    CHECK(says(2, day(2024, 5, 12)) == QString("tasted 6.4 ±0.5"));
+    CHECK(says(2, day(2024, 2, 1)) == QString("tasted 5.2 ±0.6 on 1 May 2023"));
+    const ChartPanel& level = story.panels[1];
+    CHECK(panelWords(level, day(2023, 3, 17)) == "Volume 195.0 L");
+    CHECK(panelWords(level, day(2023, 6, 1)) == "Volume 200.0 L"); // after all of that day
+    CHECK(panelWords(level, day(2025, 6, 2)).isEmpty());
+    CHECK(panelWords(level, day(2022, 12, 31)).isEmpty());
+    CHECK(panelWords(story.panels[2], day(2024, 1, 1)).isEmpty());
+}
+
+TEST_CASE("what moved is told where it left the level", "[ui][history][chart]") {
+    ChartPanel panel;
+    panel.title = "Volume";
+    panel.unit = "L";
+    ChartPoint drawn = plainPoint(day(2024, 3, 1), 130);
+    drawn.told = 60;
+    panel.series = {series("drawn", SeriesKind::points, {drawn}, Shape::down)};
+    CHECK(panelWords(panel, day(2024, 3, 1)) == "Volume 60.0 L");
+    CHECK(summaryWords(panel) == "Volume: drawn once, 60.0 L on 1 Mar 2024.");
+}
+
+TEST_CASE("a chart in one sentence", "[ui][history][chart]") {
+    const ChartStory story = smallStory();
+    const QString words = summaryWords(story.panels[0]);
+    CHECK(words == QString("Acidity: target now 5.5 to 6.5; promised once, 5.9 ±0.8 on 1 Jun 2024; "
+                           "tasted 2 times, from 5.2 to 6.4, last 6.4 ±0.5 on 12 May 2024."));
+    CHECK(summaryWords(story.panels[1]) == "Volume: holds between 120.0 and 200.0, now 180.0 L.");
+    CHECK(summaryWords(story.panels[2]) == "not measured yet");
+}
+
+TEST_CASE("keys lead the cursor from event to event", "[ui][history][chart]") {
+    Shown s;
+    CHECK(s.stack.cursorDay() == day(2024, 5, 12)); // the last thing that happened
+    s.key(Qt::Key_Left);
+    CHECK(s.stack.cursorDay() == day(2023, 6, 1)); // draw and refill of one day are one stop
+    CHECK(s.stack.cursorWords().startsWith("1 Jun 2023: 70 L drawn; 80 L refilled. Acidity: target 4.0 to 6.0"));
+    s.key(Qt::Key_Home);
+    CHECK(s.stack.cursorDay() == day(2023, 1, 1));
+    s.key(Qt::Key_Left); // nothing before it
+    CHECK(s.stack.cursorDay() == day(2023, 1, 1));
+    s.key(Qt::Key_Right);
+    CHECK(s.stack.cursorDay() == day(2023, 5, 1));
+    s.key(Qt::Key_Right, Qt::ControlModifier);
+    CHECK(s.stack.cursorDay() == day(2024, 4, 30));
+    s.key(Qt::Key_Right);
+    CHECK(s.stack.cursorDay() == day(2024, 5, 12));
+    s.key(Qt::Key_Left, Qt::ControlModifier);
+    CHECK(s.stack.cursorDay() == day(2023, 5, 13));
+    s.key(Qt::Key_End);
+    CHECK(s.stack.cursorDay() == day(2024, 5, 12));
+    for (int i = 0; i < 6; ++i)
+        s.key(Qt::Key_Right, Qt::ControlModifier);
+    CHECK(s.stack.cursorDay() == s.stack.story().whole.to);
+}
+
+TEST_CASE("the cursor speaks only by keyboard, and follows the mouse", "[ui][history][chart]") {
+    Shown s;
+    QSignalSpy moved(&s.stack, &ChartStack::cursorMoved);
+    s.key(Qt::Key_Home);
+    REQUIRE(moved.size() == 1);
+    CHECK(moved.takeFirst().front().toBool());
+    PanelView& view = s.view("acidity");
+    const PlotFrame frame = view.frame();
+    moveMouse(view, QPointF(frame.x(day(2024, 8, 1)), frame.area.center().y()));
+    REQUIRE(moved.size() == 1);
+    CHECK_FALSE(moved.takeFirst().front().toBool());
+    CHECK(std::abs(daysBetween(s.stack.cursorDay(), day(2024, 8, 1))) <= 2);
+    moveMouse(view, QPointF(2, frame.area.center().y())); // over the labels: nowhere in time
+    CHECK(moved.isEmpty());
+}
+
+TEST_CASE("zooming keeps the cursor in view and the wheel does not zoom", "[ui][history][chart]") {
+    Shown s;
+    const TimeSpan whole = s.stack.story().whole;
+    s.key(Qt::Key_Plus);
+    CHECK(s.stack.span().days() == Approx(whole.days() * .6).margin(1));
+    CHECK(s.stack.span().from <= s.stack.cursorDay());
+    CHECK(s.stack.cursorDay() <= s.stack.span().to);
+    const TimeSpan zoomed = s.stack.span();
+    const QPoint at(300, 60);
+    QWheelEvent wheel(at, s.stack.mapToGlobal(at), {}, QPoint(0, 120), Qt::NoButton, Qt::ControlModifier,
+                      Qt::NoScrollPhase, false);
+    QCoreApplication::sendEvent(s.stack.childAt(at), &wheel);
+    CHECK(s.stack.span() == zoomed);
+    s.key(Qt::Key_Right, Qt::ShiftModifier);
+    CHECK(s.stack.span().days() == zoomed.days());
+    CHECK(s.stack.span().from > zoomed.from);
+    for (int i = 0; i < 20; ++i)
+        s.key(Qt::Key_Plus);
+    CHECK(s.stack.span().days() == 14);
+    for (int i = 0; i < 20; ++i)
+        s.key(Qt::Key_Minus);
+    CHECK(s.stack.span() == whole);
+    s.key(Qt::Key_Plus);
+    s.key(Qt::Key_0);
+    CHECK(s.stack.span() == whole);
+}
+
+TEST_CASE("a cursor that leaves the part shown takes it along", "[ui][history][chart]") {
+    Shown s;
+    s.stack.setSpan({day(2024, 4, 1), day(2024, 6, 1)});
+    s.key(Qt::Key_Home);
+    CHECK(s.stack.span().from <= day(2023, 1, 1));
+    CHECK(s.stack.span().to >= day(2023, 1, 1));
+    CHECK(s.stack.span().days() == 61);
+    s.key(Qt::Key_Right, Qt::ShiftModifier); // and a part that leaves the cursor takes that along
+    s.key(Qt::Key_Right, Qt::ShiftModifier);
+    s.key(Qt::Key_Right, Qt::ShiftModifier);
+    CHECK(s.stack.cursorDay() >= s.stack.span().from);
+}
+
+TEST_CASE("plots share their edges, and empty panels take a line only", "[ui][history][chart]") {
+    Shown s;
+    const PlotFrame a = s.view("acidity").frame(), b = s.view("level").frame();
+    CHECK(a.area.left() == b.area.left());
+    CHECK(a.area.right() == b.area.right());
+    CHECK(a.x(day(2024, 1, 1)) == b.x(day(2024, 1, 1)));
+    CHECK(s.view("ph").height() < s.view("level").height() / 2);
+}
+
+TEST_CASE("a panel folds at its head and is then neither drawn nor read", "[ui][history][chart]") {
+    Shown s;
+    PanelView& level = s.view("level");
+    const int tall = level.height();
+    QSignalSpy changed(&s.stack, &ChartStack::panelsChanged);
+    QTest::mouseClick(&level, Qt::LeftButton, {}, QPoint(level.width() / 2, 6));
+    CHECK(changed.size() == 1);
+    CHECK_FALSE(s.stack.isOpen("level"));
+    QTest::qWait(1);
+    CHECK(level.height() < tall / 2);
+    CHECK_FALSE(s.stack.cursorWords().contains("Volume"));
+    s.stack.setStory(smallStory()); // the book changed
+    CHECK_FALSE(s.stack.isOpen("level"));
+    s.stack.setOpen("level", true);
+    CHECK(s.stack.cursorWords().contains("Volume"));
+}
+
+TEST_CASE("cursor and part of the time stay while the subject does", "[ui][history][chart]") {
+    Shown s;
+    s.stack.setSpan({day(2023, 4, 1), day(2023, 9, 1)});
+    s.key(Qt::Key_Home);
+    const TimeSpan before = s.stack.span();
+    s.stack.setStory(smallStory());
+    CHECK(s.stack.span() == before);
+    CHECK(s.stack.cursorDay() == day(2023, 1, 1));
+    ChartStory other = smallStory();
+    other.subject = "Teal";
+    s.stack.setStory(other);
+    CHECK(s.stack.span() == other.whole);
+    CHECK(s.stack.cursorDay() == day(2024, 5, 12));
+    s.stack.setStory({}); // nothing at all
+    CHECK(s.stack.cursorWords().isEmpty());
+    s.key(Qt::Key_Left);
+    s.key(Qt::Key_Plus);
+}
+
+TEST_CASE("the stack is one place of the keyboard and says what it is", "[ui][history][chart]") {
+    Shown s;
+    QAccessibleInterface* stack = QAccessible::queryAccessibleInterface(&s.stack);
+    REQUIRE(stack);
+    CHECK(stack->text(QAccessible::Name) == "Charts");
+    QAccessibleInterface* panel = QAccessible::queryAccessibleInterface(&s.view("acidity"));
+    CHECK(panel->text(QAccessible::Name) == "Acidity");
+    CHECK(panel->text(QAccessible::Description).contains("tasted 2 times"));
+    for (const QWidget* inside : s.stack.findChildren<QWidget*>())
+        CHECK_FALSE((inside->focusPolicy() & Qt::TabFocus));
+    QTest::mouseClick(&s.view("acidity"), Qt::LeftButton, {}, QPoint(200, 60));
+    CHECK(s.stack.hasFocus());
+}
+
+TEST_CASE("colours follow the palette and marks stay visible on it", "[ui][history][chart]") {
+    for (const Appearance look : {Appearance::light, Appearance::dark}) {
+        install(*qApp, look);
+        Shown s;
+        const QImage picture = s.view("acidity").grab().toImage();
+        const PlotFrame frame = s.view("acidity").frame();
+        const double ratio = picture.devicePixelRatio();
+        const auto pixel = [&](QPointF at) { return picture.pixelColor((at * ratio).toPoint()); };
+        const QColor ground = pixel(frame.area.bottomLeft() + QPointF(4, -4));
+        const QColor tasted = pixel({frame.x(day(2023, 5, 1)), frame.y(5.2)});
+        CHECK(contrast(ground, qApp->palette().color(QPalette::Base)) < 1.05);
+        CHECK(contrast(tasted, ground) >= 3);
+    }
+    install(*qApp, Appearance::light);
+}
+
+TEST_CASE("pictures hold what is open, light, at any scale", "[ui][history][chart]") {
+    install(*qApp, Appearance::dark);
+    Shown s;
+    const QImage once = s.stack.picture(1), twice = s.stack.picture(2);
+    CHECK(std::abs(twice.width() - 2 * once.width()) <= 1);
+    CHECK(std::abs(twice.height() - 2 * once.height()) <= 1);
+    CHECK(contrast(once.pixelColor(1, 1), Qt::white) < 1.3);
+    s.stack.setOpen("level", false);
+    CHECK(s.stack.picture(1).height() < once.height());
+    const QByteArray svg = s.stack.svg();
+    QSvgRenderer drawn(svg);
+    CHECK(drawn.isValid());
+    CHECK(svg.contains("Acidity"));
+    CHECK_FALSE(svg.contains("Volume"));
+    CHECK(svg.count("<path") + svg.count("<polyline") > 10);
+    install(*qApp, Appearance::light);
+}
+
+TEST_CASE("Up and Down move through panels that do not fit", "[ui][history][chart]") {
+    Shown s;
+    s.stack.resize(900, 220);
+    QTest::qWait(1);
+    const auto* bar = s.stack.findChild<QScrollArea*>()->verticalScrollBar();
+    REQUIRE(bar->maximum() > 0);
+    s.key(Qt::Key_Down);
+    CHECK(bar->value() > 0);
+    s.key(Qt::Key_Up);
+    CHECK(bar->value() == 0);
+    s.key(Qt::Key_PageDown);
+    CHECK(bar->value() > 0);
+}

@@ -1,0 +1,516 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The History station: the cycles of a vessel as charts, table, promises and files.
+#include "ui/support.h"
+
+#include "desk/sample.h"
+#include "support/bench.h"
+#include "ui/audit.h"
+#include "ui/chart/chart_stack.h"
+#include "ui/full_disk.h"
+#include "ui/history/copy_table.h"
+#include "ui/history/history_model.h"
+#include "ui/history/station.h"
+#include "ui/history/story.h"
+#include "ui/widgets/choice_field.h"
+
+#include <QClipboard>
+#include <QDir>
+#include <QFile>
+#include <QMenu>
+#include <QPushButton>
+#include <QSvgRenderer>
+
+using namespace staveline;
+using namespace staveline::ui;
+using namespace staveline::testing;
+
+namespace {
+
+/// The station alone in a window, on the sample cellar or on facts of a test's own.
+struct AtHistory : DeskInScratch {
+    explicit AtHistory(const VesselName& vessel = "Plover", const std::string& json = "") {
+        if (json.empty())
+            REQUIRE(desk->record(*sampleCellar(today)));
+        else
+            recordAll(*desk, json);
+        session = std::make_unique<Session>(std::move(desk));
+        station = std::make_unique<HistoryStation>(*session, prompt);
+        station->resize(1000, 600);
+        station->showVessel(vessel);
+        station->show();
+        REQUIRE(QTest::qWaitForWindowActive(station.get()));
+        station->focusWork();
+    }
+    void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) const {
+        REQUIRE(station->focusWidget());
+        QTest::keyClick(station->focusWidget(), key, modifiers);
+    }
+    [[nodiscard]] HistoryView history() const { return *session->desk().history(station->vessel()); }
+    [[nodiscard]] const ChartPanel& panel(const QString& id) const {
+        for (const ChartPanel& one : station->charts().story().panels)
+            if (one.id == id)
+                return one;
+        FAIL("no panel " << id.toStdString());
+        return station->charts().story().panels.front();
+    }
+    ScriptedPrompt prompt;
+    std::unique_ptr<Session> session;
+    std::unique_ptr<HistoryStation> station;
+};
+
+} // namespace
+
+TEST_CASE("pictures of the history", "[.][history-shots]") {
+    const QString folder = qEnvironmentVariable("STAVELINE_SHOTS", "/tmp");
+    for (const Appearance look : {Appearance::light, Appearance::dark}) {
+        install(*qApp, look);
+        for (const char* vessel : {"Plover", "Knot", "Dunlin"}) {
+            AtHistory s(vessel);
+            s.station->setAutoFillBackground(true);
+            const auto take = [&](const QString& name) {
+                QTest::qWait(20);
+                const QString scale = s.station->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
+                s.station->grab().save(folder + "/history-" + vessel + '-' + name +
+                                       (look == Appearance::dark ? "-dark" : "-light") + scale + ".png");
+            };
+            take("charts");
+            s.key(Qt::Key_Left);
+            s.key(Qt::Key_Left);
+            s.key(Qt::Key_PageDown);
+            take("charts-below");
+            s.key(Qt::Key_T);
+            take("table");
+            s.key(Qt::Key_P);
+            take("promises");
+            s.station->charts().picture(2).save(folder + "/history-" + vessel + "-file.png");
+        }
+    }
+    install(*qApp, Appearance::light);
+}
+
+namespace {
+
+std::string fileAt(const std::filesystem::path& path) {
+    QFile file(qs(path.string()));
+    return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
+}
+int columnTitled(const QAbstractItemModel& model, const QString& title) {
+    for (int column = 0; column < model.columnCount(); ++column)
+        if (model.headerData(column, Qt::Horizontal).toString() == title)
+            return column;
+    FAIL("no column " << title.toStdString());
+    return -1;
+}
+QPushButton* visibleButton(QWidget& in, const QString& words) {
+    for (QPushButton* button : in.findChildren<QPushButton*>())
+        if (button->text() == words && button->isVisible())
+            return button;
+    return nullptr;
+}
+const char* const oneVessel = R"({"kind": "vessel", "name": "Heron", "shape": "cask", "material": "oak used",
+    "capacity_l": 225})";
+std::string withVessel(const std::string& facts) {
+    return "[" + std::string(oneVessel) + (facts.empty() ? "" : ", " + facts) + "]";
+}
+const char* const opened =
+    R"({"kind": "opening", "vessel": "Heron", "on": "2025-02-01", "volume_l": 214, "age_years": 1.6})";
+const char* const sat = R"({"kind": "sitting", "vessel": "Heron", "on": "2025-03-01", "scores": [
+    {"taster": "Rook", "attribute": "TA1", "cold": 6, "cellar": 6.5},
+    {"taster": "Rook", "attribute": "TA2", "cold": 6, "cellar": 6},
+    {"taster": "Rook", "attribute": "TA3", "cold": 6, "cellar": 6}], "note": "Firm, \"dry\", long"})";
+
+} // namespace
+
+TEST_CASE("the charts hold what the desk knows of all cycles", "[ui][history]") {
+    AtHistory s;
+    const HistoryView history = s.history();
+    const auto count = [&](auto&& has) {
+        return static_cast<std::size_t>(std::count_if(history.rows.begin(), history.rows.end(), has));
+    };
+    const ChartPanel& acidity = s.panel("acidity");
+    CHECK(acidity.series[0].points.size() == history.targets.size() + 1); // and on to the end
+    CHECK(acidity.series[1].points.size() == history.promises.size());
+    CHECK(acidity.series[2].points.size() ==
+          count([](const HistoryRow& row) { return row.tasted[Dimension::acidity].has_value(); }));
+    CHECK(s.panel("ta").series[0].points.size() ==
+          count([](const HistoryRow& row) { return row.measured.ta.has_value(); }));
+    CHECK(s.panel("bitterness").series[0].points.size() ==
+          count([](const HistoryRow& row) { return row.refillBitterness.has_value(); }));
+    CHECK(s.panel("volume").series[0].points.size() == history.teeth.size());
+    CHECK(s.panel("age").series[0].points.size() == history.teeth.size());
+    CHECK(s.panel("volume").series[1].points.size() ==
+          count([](const HistoryRow& row) { return row.what == "draw_off"; }));
+    for (const HistoryRow& row : history.rows) {
+        CHECK(row.on >= s.station->charts().story().whole.from);
+        CHECK(row.on <= s.station->charts().story().whole.to);
+    }
+}
+
+TEST_CASE("error bars and bands are the 80 % intervals, windows the tolerance", "[ui][history]") {
+    AtHistory s;
+    const HistoryView history = s.history();
+    const ChartPanel& funk = s.panel("funk");
+    const ChartPoint told = funk.series[1].points.front();
+    CHECK(told.value == Approx(history.promises.front().told[Dimension::funk].mean));
+    // 1.2816: the 90th percentile of the normal distribution, from any table of it.
+    CHECK(told.high - told.value == Approx(1.2816 * history.promises.front().told[Dimension::funk].sd).epsilon(1e-4));
+    const TargetWindow window = history.targets.front().target.windows[Dimension::funk];
+    CHECK(funk.series[0].points.front().low == Approx(window.wanted - window.band));
+    CHECK(funk.series[0].points.front().on == history.targets.front().on);
+}
+
+TEST_CASE("the cursor says what happened and what was known, by keys alone", "[ui][history]") {
+    AtHistory s;
+    CHECK(s.station->charts().hasFocus());
+    s.key(Qt::Key_Home);
+    const QString first = s.station->cursorWords();
+    CHECK(first.startsWith(dayWords(s.history().rows.front().on) + ": "));
+    QStringList met;
+    for (int i = 0; i < 200; ++i) {
+        met << s.station->cursorWords();
+        s.key(Qt::Key_Right);
+        if (s.station->cursorWords() == met.last())
+            break;
+    }
+    CHECK(met.size() == static_cast<int>(s.station->charts().story().stops().size()));
+    CHECK(met.filter("drawn").size() >= 8);
+    CHECK(met.filter("tasted").size() >= 8);
+    const HistoryView history = s.history();
+    const auto draw = std::find_if(history.rows.begin(), history.rows.end(),
+                                   [](const HistoryRow& row) { return row.what == "draw_off"; });
+    s.station->charts().moveCursor(draw->on);
+    CHECK(s.station->cursorWords().contains("drawn"));
+    CHECK(s.station->cursorWords().contains("Volume"));
+    CHECK(s.station->cursorWords().contains("Age of the beer"));
+    QAccessibleInterface* charts = QAccessible::queryAccessibleInterface(&s.station->charts());
+    CHECK(charts->text(QAccessible::Description) == s.station->cursorWords());
+    CHECK(charts->text(QAccessible::Name) == "Charts of Plover");
+}
+
+TEST_CASE("the time shown is chosen, and zooming says so", "[ui][history]") {
+    AtHistory s;
+    ChartStack& charts = s.station->charts();
+    ChoiceField& choice = s.station->spanChoice();
+    CHECK(choice.word() == "all");
+    const auto choose = [&](const std::string& word) {
+        choice.setWord(word);
+        Q_EMIT choice.activated(choice.currentIndex());
+    };
+    choose("3");
+    CHECK(charts.span().from == s.today - std::chrono::days{1096});
+    CHECK(charts.span().to == charts.story().whole.to);
+    choose("1");
+    CHECK(charts.span().from == s.today - std::chrono::days{365});
+    choose("cycle");
+    Day refilled{};
+    for (const HistoryRow& row : s.history().rows)
+        if (row.what == "refill")
+            refilled = row.on;
+    CHECK(charts.span().from < refilled);
+    CHECK(daysBetween(charts.span().from, refilled) < 10);
+    CHECK(choice.word() == "cycle");
+    s.key(Qt::Key_Plus);
+    CHECK(choice.word() == "part");
+    s.key(Qt::Key_0);
+    CHECK(choice.word() == "all");
+}
+
+TEST_CASE("the table is one key away, and back", "[ui][history]") {
+    AtHistory s;
+    s.key(Qt::Key_Home);
+    s.key(Qt::Key_T);
+    CHECK(s.station->face() == HistoryStation::Face::table);
+    CHECK(s.station->table().isVisible());
+    CHECK(s.station->table().hasFocus());
+    CHECK(s.station->table().currentIndex().row() == 0); // where the cursor was
+    s.key(Qt::Key_P);
+    CHECK(s.station->promises().hasFocus());
+    s.key(Qt::Key_P);
+    CHECK(s.station->charts().hasFocus());
+    QPushButton* table = visibleButton(*s.station, "Table (T)");
+    REQUIRE(table);
+    QTest::keyClick(table, Qt::Key_Space);
+    CHECK(s.station->table().hasFocus());
+    CHECK(table->isChecked());
+    s.key(Qt::Key_T, Qt::ControlModifier); // not ours
+    CHECK(s.station->face() == HistoryStation::Face::table);
+}
+
+TEST_CASE("the table has every row by date and hides only what nobody filled", "[ui][history]") {
+    AtHistory s;
+    const HistoryView history = s.history();
+    HistoryModel& model = s.station->model();
+    REQUIRE(model.rowCount() == static_cast<int>(history.rows.size()));
+    for (int row = 1; row < model.rowCount(); ++row)
+        CHECK(model.at(row - 1)->on <= model.at(row)->on);
+    const int acidity = columnTitled(model, "Acidity");
+    for (int row = 0; row < model.rowCount(); ++row) {
+        const auto& tasted = history.rows[static_cast<std::size_t>(row)].tasted[Dimension::acidity];
+        CHECK(model.index(row, acidity).data().toString().isEmpty() == !tasted.has_value());
+        CHECK_FALSE(model.index(row, 1).data().toString().contains("ui.")); // each kind of entry has a word
+        if (tasted)
+            CHECK(model.index(row, acidity).data().toString() == estimateWords(*tasted));
+    }
+    for (int column = 0; column < model.columnCount(); ++column) {
+        bool any = false;
+        for (int row = 0; row < model.rowCount(); ++row)
+            any = any || !model.index(row, column).data().toString().isEmpty();
+        CHECK(s.station->table().isColumnHidden(column) == !any);
+    }
+}
+
+TEST_CASE("chosen cells are copied with their headings", "[ui][history]") {
+    AtHistory s;
+    s.key(Qt::Key_Home);
+    s.key(Qt::Key_T);
+    QApplication::clipboard()->clear();
+    s.key(Qt::Key_C, Qt::ControlModifier);
+    CHECK(QApplication::clipboard()->text() == dayWords(s.history().rows.front().on));
+    s.key(Qt::Key_A, Qt::ControlModifier);
+    s.key(Qt::Key_C, Qt::ControlModifier);
+    const QStringList lines = QApplication::clipboard()->text().split('\n');
+    CHECK(lines.size() == s.station->model().rowCount() + 1);
+    CHECK(lines.front().startsWith("Date\tEntry\tAcidity"));
+    for (const QString& line : lines)
+        CHECK(line.count('\t') == lines.front().count('\t'));
+}
+
+TEST_CASE("units change what is shown and no stored bit", "[ui][history]") {
+    AtHistory s;
+    const std::string csv = historyCsv(s.history().rows);
+    DisplayUnits units;
+    units.volume = DisplayUnits::Volume::usGallon;
+    units.temperature = DisplayUnits::Temperature::fahrenheit;
+    units.gravity = DisplayUnits::Gravity::plato;
+    const double litres = s.panel("volume").series[0].points.front().value;
+    s.session->setUnits(units);
+    CHECK(s.panel("volume").unit == "US gal");
+    CHECK(s.panel("volume").series[0].points.front().value == Approx(litres / 3.785411784));
+    CHECK(s.panel("mash").unit == QString("°F"));
+    CHECK(s.panel("mash").series[0].points.front().value > 130);
+    CHECK(s.panel("gravity").unit == QString("°P"));
+    columnTitled(s.station->model(), "Level after (US gal)");
+    CHECK(historyCsv(s.history().rows) == csv);
+}
+
+TEST_CASE("how promises came out is said and listed", "[ui][history]") {
+    AtHistory s;
+    const HistoryView history = s.history();
+    REQUIRE(history.record.size() == 3);
+    for (const Message& line : history.record)
+        CHECK(s.station->recordWords().contains(s.session->words(line)));
+    const QAbstractItemModel& model = *s.station->promises().model();
+    REQUIRE(model.rowCount() == static_cast<int>(history.promises.size()));
+    for (int row = 0; row < model.rowCount(); ++row) {
+        const PromiseKept& promise = history.promises[history.promises.size() - 1 - static_cast<std::size_t>(row)];
+        CHECK(model.index(row, 1).data().toString() == dayWords(promise.forDay));
+        CHECK(model.index(row, 3).data().toString() == estimateWords(promise.told[Dimension::acidity]));
+        const auto& inside = promise.inside[Dimension::acidity];
+        CHECK(model.index(row, 5).data().toString() == (!inside ? "" : *inside ? "inside" : "outside"));
+    }
+    PromiseKept promise;
+    promise.forDay = day(2025, 5, 20);
+    promise.told[Dimension::body] = {5.1, .624};
+    CHECK(promiseWords(promise, Dimension::body) == QString("Body: told 5.1 ±0.8 for 20 May 2025, not tasted yet"));
+    promise.tasted[Dimension::body] = Estimate{5.3, .39};
+    promise.inside[Dimension::body] = true;
+    CHECK(promiseWords(promise, Dimension::body) ==
+          QString("Body: told 5.1 ±0.8 for 20 May 2025, tasted 5.3 ±0.5, inside"));
+}
+
+TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {
+    AtHistory s;
+    const auto save = [&](HistoryStation::Format format, const char* name) {
+        s.prompt.answers = {s.scratch / name};
+        s.station->save(format);
+        CHECK(s.station->words().isEmpty());
+        return fileAt(s.scratch / name);
+    };
+    QImage picture;
+    const std::string png = save(HistoryStation::Format::png, "h.png");
+    REQUIRE(picture.loadFromData(QByteArray::fromStdString(png)));
+    CHECK(picture.width() > 1500);
+    QSvgRenderer drawing(QByteArray::fromStdString(save(HistoryStation::Format::svg, "h.svg")));
+    CHECK(drawing.isValid());
+    CHECK(save(HistoryStation::Format::csv, "h.csv") == historyCsv(s.history().rows));
+    CHECK(s.prompt.asked.back() == "Plover history 2026-03-02.csv");
+    s.station->save(HistoryStation::Format::csv); // cancelled
+    CHECK(s.station->words().isEmpty());
+}
+
+TEST_CASE("a file that cannot be written is said on the page and the old one stays", "[ui][history][bad]") {
+    AtHistory s;
+    s.prompt.answers = {s.scratch / "no such folder" / "h.csv"};
+    s.station->save(HistoryStation::Format::csv);
+    CHECK(s.station->words().contains("h.csv"));
+    const auto kept = s.scratch / "kept.csv";
+    {
+        QFile old(qs(kept.string()));
+        REQUIRE(old.open(QIODevice::WriteOnly));
+        old.write("old");
+    }
+    for (const auto format : {HistoryStation::Format::png, HistoryStation::Format::csv}) {
+        s.prompt.answers = {kept};
+        {
+            const FullDisk full(512);
+            s.station->save(format);
+        }
+        CHECK(s.station->words().contains("kept.csv"));
+        CHECK(s.station->words().contains("nothing else was changed"));
+        CHECK(fileAt(kept) == "old");
+    }
+    s.prompt.answers = {kept};
+    s.station->save(HistoryStation::Format::csv);
+    CHECK(s.station->words().isEmpty());
+    CHECK(fileAt(kept) == historyCsv(s.history().rows));
+}
+
+TEST_CASE("the file follows RFC 4180 in stored units", "[ui][history]") {
+    AtHistory s("Heron", withVessel(std::string(opened) + ", " + sat));
+    const std::string csv = historyCsv(s.history().rows);
+    CHECK(csv.rfind("on,what,acidity,acidity_plus_minus_80,acidity_forecast,acidity_forecast_plus_minus_80,", 0) == 0);
+    CHECK(csv.find("volume_l,moved_l,mean_age_d,gravity_sg,ph,ta_g_l,temperature_c,ibu,refill_ibu,mash_c,note\r\n") !=
+          std::string::npos);
+    CHECK(csv.find("\"Firm, \"\"dry\"\", long\"\r\n") != std::string::npos);
+    CHECK(csv.find("2025-02-01,opening,") != std::string::npos);
+    CHECK(std::count(csv.begin(), csv.end(), '\n') == 3);
+}
+
+TEST_CASE("an empty vessel says what goes here and offers the first step", "[ui][history]") {
+    AtHistory s("Heron", withVessel(""));
+    CHECK_FALSE(s.station->charts().isVisible());
+    QPushButton* first = visibleButton(*s.station, "Go to Draw && refill");
+    REQUIRE(first);
+    CHECK(first->hasFocus());
+    QSignalSpy asked(s.station.get(), &HistoryStation::firstEntryAsked);
+    QTest::keyClick(first, Qt::Key_Space);
+    CHECK(asked.size() == 1);
+    s.station->save(HistoryStation::Format::png);
+    CHECK(s.prompt.asked.empty());
+    recordAll(s.session->desk(), opened);
+    CHECK(s.station->charts().isVisible());
+    s.session->undo();
+    CHECK_FALSE(s.station->charts().isVisible());
+}
+
+TEST_CASE("short histories draw sensibly", "[ui][history]") {
+    const std::string target = R"({"kind": "target", "vessel": "Heron", "on": "2025-01-05", "acidity": 5, "funk": 4,
+        "body": 4, "acidity_band": 1.0, "funk_band": 1.0, "body_band": 1.0})";
+    for (const std::string& facts :
+         {std::string(opened), std::string(sat), std::string(opened) + ", " + sat, std::string(opened) + ", " + target,
+          std::string(opened) + ", " + sat + ", " + target}) {
+        INFO(facts);
+        AtHistory s("Heron", withVessel(facts));
+        CHECK(s.station->charts().isVisible());
+        CHECK_FALSE(s.station->cursorWords().isEmpty());
+        for (const Qt::Key key : {Qt::Key_Home, Qt::Key_Right, Qt::Key_Plus, Qt::Key_Plus, Qt::Key_End, Qt::Key_0})
+            s.key(key);
+        CHECK_FALSE(s.station->charts().picture(1).isNull());
+        CHECK(s.station->recordWords() == own("ui.history.no_record"));
+        s.key(Qt::Key_T);
+        CHECK(s.station->model().rowCount() >= 1);
+        s.key(Qt::Key_P);
+        CHECK(s.station->promises().model()->rowCount() == 0);
+        CHECK_FALSE(s.station->grab().isNull());
+    }
+}
+
+TEST_CASE("what is recorded appears, and the view stays where it was", "[ui][history]") {
+    AtHistory s;
+    s.key(Qt::Key_Plus);
+    s.key(Qt::Key_Left);
+    const TimeSpan span = s.station->charts().span();
+    const Day cursor = s.station->charts().cursorDay();
+    const auto rows = s.station->model().rowCount();
+    s.station->charts().setOpen("ph", false);
+    recordAll(s.session->desk(), R"({"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.3})");
+    CHECK(s.station->model().rowCount() == rows + 1);
+    CHECK(s.station->charts().span() == span);
+    CHECK(s.station->charts().cursorDay() == cursor);
+    CHECK_FALSE(s.station->charts().isOpen("ph"));
+    s.session->undo();
+    CHECK(s.station->model().rowCount() == rows);
+    s.station->showVessel("Knot");
+    CHECK(s.station->charts().story().subject == "Knot");
+    CHECK(s.station->charts().span() == s.station->charts().story().whole);
+}
+
+TEST_CASE("charts are chosen from the menu", "[ui][history]") {
+    AtHistory s;
+    QMenu* menu = visibleButton(*s.station, "Choose charts")->menu();
+    REQUIRE(menu);
+    REQUIRE(menu->actions().size() == static_cast<int>(s.station->charts().story().panels.size()));
+    QAction* funk = menu->actions().at(1);
+    CHECK(funk->text() == "Funk");
+    CHECK(funk->isChecked());
+    funk->trigger();
+    CHECK_FALSE(s.station->charts().isOpen("funk"));
+    CHECK_FALSE(s.station->cursorWords().contains("Funk"));
+    menu->actions().at(1)->trigger();
+    CHECK(s.station->charts().isOpen("funk"));
+}
+
+TEST_CASE("nothing keeps anyone from using the history", "[ui][history][audit]") {
+    AuditReport all;
+    for (const Appearance look : {Appearance::light, Appearance::dark}) {
+        install(*qApp, look);
+        for (const auto face :
+             {HistoryStation::Face::charts, HistoryStation::Face::table, HistoryStation::Face::promises}) {
+            AtHistory s;
+            s.station->showFace(face);
+            QTest::qWait(1);
+            all.add(audit(*s.station));
+        }
+        AtHistory empty("Heron", withVessel(""));
+        all.add(audit(*empty.station));
+    }
+    install(*qApp, Appearance::light);
+    std::puts(("history " + all.summary()).toUtf8().constData());
+    INFO(all.findings.join("\n").toStdString());
+    CHECK(all.findings.isEmpty());
+    CHECK(all.focusable > 30);
+}
+
+TEST_CASE("figures of the history", "[.][bench]") {
+    DeskInScratch made;
+    constexpr int weeks = 52 * 20;
+    const Day first = made.today - std::chrono::days{7 * weeks};
+    std::vector<Fact> facts{OpeningFact{"Heron", first, Litres{220}, {}, {}, {}, {}, {}, {}, ""}};
+    for (int week = 1; week < weeks; ++week) {
+        const Day on = first + std::chrono::days{7 * week};
+        if (week % 34 == 0) {
+            facts.emplace_back(DrawOffFact{"Heron", on, Litres{75}, "", {}, ""});
+            facts.emplace_back(RefillFact{"Heron", on, Litres{78}, "", "", Days{14}, ""});
+        } else {
+            facts.emplace_back(ReadingFact{
+                "Heron", on, {SpecificGravity{1.003}, Ph{3.3 + .001 * (week % 40)}, GramsPerLitre{6}, {}, {}}, ""});
+        }
+    }
+    recordAll(*made.desk, oneVessel);
+    REQUIRE(made.desk->record(facts));
+    Session session(std::move(made.desk));
+    ScriptedPrompt prompt;
+    const auto answer = bench::timesMs(5, [&] { static_cast<void>(session.desk().history("Heron")); });
+    bench::print("history_answer_20_years", bench::quantile(answer, .5), "ms", answer.size());
+    std::unique_ptr<HistoryStation> station;
+    const auto paint = bench::timesMs(7, [&] {
+        station = std::make_unique<HistoryStation>(session, prompt);
+        station->resize(1000, 600);
+        station->showVessel("Heron");
+        station->show();
+        static_cast<void>(station->grab());
+    });
+    bench::print("history_first_paint_20_years", bench::quantile(paint, .5), "ms", paint.size());
+    station->focusWork();
+    const auto moves = bench::timesMs(60, [&] {
+        QTest::keyClick(&station->charts(), Qt::Key_Left);
+        static_cast<void>(station->grab());
+    });
+    bench::print("history_cursor_move_20_years", bench::quantile(moves, .5), "ms", moves.size());
+    bench::print("history_cursor_move_20_years_p99", bench::quantile(moves, .99), "ms", moves.size());
+    const auto zooms = bench::timesMs(10, [&] {
+        QTest::keyClick(&station->charts(), Qt::Key_Plus);
+        static_cast<void>(station->grab());
+    });
+    bench::print("history_zoom_20_years", bench::quantile(zooms, .5), "ms", zooms.size());
+}
