@@ -44,8 +44,8 @@ Result<void> saveFile(const std::filesystem::path& to, std::string_view bytes) {
     if (!file.open(QIODevice::WriteOnly))
         return fail(cannotWrite(to, file.errorString()));
     const auto length = static_cast<qint64>(bytes.size());
-    // commit() flushes and reports a disk that filled up in between.
-    if (file.write(bytes.data(), length) != length || !file.commit())
+    // A disk that fills up takes a part of the last block without an error: only flush() tells, commit() would not.
+    if (file.write(bytes.data(), length) != length || !file.flush() || !file.commit())
         return fail(cannotWrite(to, file.errorString()));
     return {};
 }
