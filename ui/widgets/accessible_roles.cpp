@@ -23,6 +23,9 @@ const QHash<QString, QAccessible::Role>& roles() {
         {QStringLiteral("staveline::ui::TargetForm"), QAccessible::Form},
         {QStringLiteral("staveline::ui::TimeRibbon"), QAccessible::Grouping},
         {QStringLiteral("staveline::ui::EntryForm"), QAccessible::Form},
+        {QStringLiteral("staveline::ui::ScoreSheet"), QAccessible::Form},
+        {QStringLiteral("staveline::ui::FaultList"), QAccessible::Form},
+        {QStringLiteral("staveline::ui::AnchorStrip"), QAccessible::StaticText},
         {QStringLiteral("staveline::ui::MessageLabel"), QAccessible::AlertMessage},
         {QStringLiteral("staveline::ui::StatusLine"), QAccessible::StatusBar}};
     return table;
