@@ -11,7 +11,9 @@ void BrewBench::begin(const VesselName& vessel, const Setting& setting, const Eq
     vessel_ = vessel;
     pending_.clear();
     draft_.reset();
-    rebase(setting, kit);
+    base_ = setting_ = setting;
+    kit_ = kit;
+    recalculate(true);
 }
 
 void BrewBench::rebase(const Setting& setting, const EquipmentFact& kit) {
@@ -54,16 +56,16 @@ void BrewBench::finish() {
         return;
     pending_ = std::move(kept);
     fault_ = done.error();
-    Q_EMIT recalculated();
+    Q_EMIT recalculated(false);
 }
 
-void BrewBench::recalculate() {
+void BrewBench::recalculate(bool anew) {
     fault_.reset();
     if (auto made = session_.desk().draft(vessel_, setting_, kit_))
         draft_ = std::move(*made);
     else
         fault_ = made.error();
-    Q_EMIT recalculated();
+    Q_EMIT recalculated(anew);
 }
 
 } // namespace staveline::ui

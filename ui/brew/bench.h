@@ -43,11 +43,11 @@ public:
     [[nodiscard]] bool pending() const { return !pending_.empty(); }
 
 Q_SIGNALS:
-    /// After each edit, whether it can be brewed or not (see `fault`).
-    void recalculated();
+    /// After each edit, whether it can be brewed or not (see `fault`). `anew`: another setting, half-typed text goes.
+    void recalculated(bool anew);
 
 private:
-    void recalculate();
+    void recalculate(bool anew = false);
 
     struct Pending {
         std::string field;

@@ -225,6 +225,16 @@ NumberField* Binder::numberAt(const std::string& path) const {
     return nullptr;
 }
 
+QString Binder::faultAt(const std::string& path) const {
+    if (const NumberField* field = numberAt(path))
+        return field->words();
+    for (const Choice& choice : choices_)
+        if (choice.tie.path == path && choice.message)
+            return choice.message->words();
+    const MessageLabel* label = placeOf(path);
+    return label ? label->words() : QString();
+}
+
 QWidget* Binder::fieldAt(const std::string& path) const {
     if (NumberField* field = numberAt(path))
         return field;

@@ -86,11 +86,8 @@ FlowPage::FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent)
     yeast_ = new YeastEditor(*binder_, steps_[fermenter]);
     steps_[fermenter]->addWidget(yeast_);
     binder_->place("", steps_[wanted]->fault());
-    binder_->place("/grist", steps_[mash]->fault());
-    binder_->place("/mash", steps_[mash]->fault());
-    binder_->place("/hops", steps_[kettle]->fault());
     connect(&bench, &BrewBench::recalculated, this, &FlowPage::refresh);
-    connect(&bench.session(), &Session::unitsChanged, this, &FlowPage::refresh);
+    connect(&bench.session(), &Session::unitsChanged, this, [this] { refresh(false); });
 }
 
 void FlowPage::addWanted(Purpose purpose) {
@@ -155,7 +152,7 @@ void FlowPage::addFields(Step step, const std::vector<NumberTie>& ties, QWidget*
     steps_[step]->addWidget(line);
 }
 
-void FlowPage::refresh() {
+void FlowPage::refresh(bool anew) {
     grist_->sync();
     mash_->sync();
     hops_->sync();
@@ -165,7 +162,7 @@ void FlowPage::refresh() {
         sayNotes(bench_.draft()->plan);
         drawBands(bench_.draft()->plan);
     }
-    binder_->show();
+    binder_->show(anew);
 }
 
 void FlowPage::sayAmounts(const BrewPlan& plan) {
@@ -180,12 +177,12 @@ void FlowPage::sayAmounts(const BrewPlan& plan) {
                   .with("alcohol", plan.alcohol)
                   .with("colour", plan.colour)));
     const Celsius strike = plan.mash.empty() ? cold : plan.mash.front().waterTemperature;
-    steps_[water]->sayAmounts(
-        words(say("ui.brew.water").with("water", plan.strikeAndInfusion + plan.sparge).with("cold", cold)),
-        words(say("ui.brew.water_more")
-                  .with("mashing", plan.strikeAndInfusion)
-                  .with("strike", strike)
-                  .with("sparge", plan.sparge)));
+    steps_[water]->sayAmounts(words(say("ui.brew.water").with("water", plan.strikeAndInfusion + plan.sparge)),
+                              words(say("ui.brew.water_more")
+                                        .with("cold", cold)
+                                        .with("mashing", plan.strikeAndInfusion)
+                                        .with("strike", strike)
+                                        .with("sparge", plan.sparge)));
     steps_[mash]->sayAmounts(
         words(say("ui.brew.mash").with("preBoil", plan.preBoilHot).with("gravity", plan.preBoilGravity)),
         words(say("ui.brew.mash_more").with("volume", plan.mashVolume).with("grist", plan.gristMass)));

@@ -32,7 +32,7 @@ public:
     [[nodiscard]] static Step stepOf(const std::string& key);
 
 private:
-    void refresh();
+    void refresh(bool anew);
     void addWanted(Purpose purpose);
     void addKettle();
     /// One line of captioned number fields.

@@ -67,6 +67,9 @@ GristEditor::GristEditor(Binder& binder, QWidget* parent)
     column->addLayout(head);
     column->addWidget(rows_);
     column->addLayout(foot);
+    auto* fault = new MessageLabel(this);
+    column->addWidget(fault);
+    binder.place("/grist", *fault);
     connect(add_, &QPushButton::clicked, this, &GristEditor::add);
     connect(switch_, &QPushButton::toggled, this, &GristEditor::showKilograms);
     connect(sum_, &ShareLine::restAsked, this, &GristEditor::shareRest);
@@ -99,7 +102,7 @@ void GristEditor::fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout) {
         addShare(part, row, layout);
     auto* other = quietLabel({}, &row);
     other->setWordWrap(false);
-    other->setMinimumWidth(lines(*this, 4));
+    other->setMinimumSize(lines(*this, 4), grain->sizeHint().height());
     other_.push_back(other);
     auto* late = new QCheckBox(tr("in at the last rest"), &row);
     binder_.tie(*late, {partPath(part, "late"), tr("Grain %1 goes in at the last rest").arg(part + 1),

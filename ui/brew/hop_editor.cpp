@@ -4,6 +4,7 @@
 #include "ui/brew/boil_strip.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/share_line.h"
+#include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
 
@@ -50,6 +51,9 @@ HopEditor::HopEditor(Binder& binder, QWidget* parent)
     column->addWidget(usual_);
     column->addWidget(rows_);
     column->addLayout(foot);
+    auto* fault = new MessageLabel(this);
+    column->addWidget(fault);
+    binder.place("/hops", *fault);
     connect(add_, &QPushButton::clicked, this, &HopEditor::add);
     connect(sum_, &ShareLine::restAsked, this, &HopEditor::shareRest);
 }
@@ -95,7 +99,7 @@ void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout)
     sum_->watch(part->edit(), addition);
     auto* grams = quietLabel({}, &row);
     grams->setWordWrap(false);
-    grams->setMinimumWidth(lines(*this, 3));
+    grams->setMinimumSize(lines(*this, 3), name->sizeHint().height());
     grams_.push_back(grams);
     auto* remove = new QPushButton(tr("Take out"), &row);
     remove->setFlat(true);

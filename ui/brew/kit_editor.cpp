@@ -37,8 +37,11 @@ void KitEditor::unfold(bool open) {
     body_->setVisible(open);
 }
 
+/// As of the day of what is shown: a change of the day alone is none.
 EquipmentFact KitEditor::typed() const {
-    return std::get<EquipmentFact>(form_->fact());
+    auto kit = std::get<EquipmentFact>(form_->fact());
+    kit.on = shown_->on;
+    return kit;
 }
 
 void KitEditor::sync() {

@@ -3,11 +3,13 @@
 
 #include "ui/brew/row_list.h"
 #include "ui/widgets/choice_field.h"
+#include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QStackedWidget>
@@ -68,12 +70,19 @@ MashEditor::MashEditor(Binder& binder, QWidget* parent)
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     table_->setTabKeyNavigation(false);
     table_->verticalHeader()->hide();
+    table_->verticalHeader()->setDefaultSectionSize(lines(*this, 1.5));
     stack_->addWidget(chart_);
     stack_->addWidget(table_);
 
     auto* left = new QVBoxLayout;
     left->setSpacing(lines(*this, .4));
+    auto* title = new QLabel(tr("Rests"), this);
+    setType(*title, Type::strong);
+    left->addWidget(title);
     left->addWidget(rows_);
+    auto* fault = new MessageLabel(this);
+    binder.place("/mash", *fault);
+    left->addWidget(fault);
     left->addWidget(add_, 0, Qt::AlignLeft);
     left->addWidget(captioned(tr("From rest to rest"), path, path, this));
     left->addWidget(captioned(tr("Mash pH"), ph, ph->edit(), this));

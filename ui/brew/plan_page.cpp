@@ -74,6 +74,7 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
     column->addWidget(message_);
     column->addWidget(scroll_, 1);
     connect(usual_, &QPushButton::clicked, this, &PlanPage::makeUsual);
+    connect(bench_, &BrewBench::recalculated, this, &PlanPage::sayState);
 }
 
 void PlanPage::showVessel(const VesselName& vessel) {
@@ -115,7 +116,17 @@ void PlanPage::sayOrigin() {
     moves_->setText(moves.join(QStringLiteral("; ")));
     moves_->setVisible(!moves.isEmpty());
     usual_->setEnabled(!session_.desk().readOnly() && planned_->from != PlannedRecipe::From::baseRecipe);
-    if (planned_->brewed)
+    sayState();
+}
+
+/// The field at fault may be scrolled away: the head of the page says that there is one.
+void PlanPage::sayState() {
+    message_->clear();
+    if (!planned_)
+        return;
+    if (bench_->fault())
+        message_->say(MessageLabel::Weight::warning, own("ui.brew.not_stored"));
+    else if (planned_->brewed)
         message_->say(MessageLabel::Weight::note, text(say("ui.brew.locked")
                                                            .with("brew", planned_->brewed->name)
                                                            .with("on", toStd(dayWords(planned_->brewed->on)))));

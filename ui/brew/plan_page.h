@@ -32,6 +32,7 @@ public:
 
 private:
     void sayOrigin();
+    void sayState();
 
     Session& session_;
     VesselName vessel_;

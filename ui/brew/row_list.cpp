@@ -16,7 +16,7 @@ namespace {
 QList<QWidget*> stopsIn(QWidget& widget) {
     QList<QWidget*> stops;
     for (QWidget* child : widget.findChildren<QWidget*>())
-        if ((child->focusPolicy() & Qt::TabFocus) && !child->focusProxy())
+        if ((child->focusPolicy() & Qt::TabFocus) && !child->focusProxy() && child->window() == widget.window())
             stops << child;
     return stops;
 }

@@ -8,26 +8,34 @@
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
 
-#include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+namespace {
+
+/// The part in front is told by weight too.
+void mark(QPushButton& button, bool inFront) {
+    button.setChecked(inFront);
+    setType(button, inFront ? Type::strong : Type::body);
+}
+
+} // namespace
 
 BrewStation::BrewStation(Session& session, Prompt& prompt, QWidget* parent)
-    : StationPage(session, parent), choices_(new QButtonGroup(this)), pages_(new QStackedWidget(this)),
-      plan_(new PlanPage(session)), sheet_(new BrewSheetStation(session, prompt)),
-      asBrewed_(new AsBrewedPage(session)) {
+    : StationPage(session, parent), pages_(new QStackedWidget(this)), plan_(new PlanPage(session)),
+      sheet_(new BrewSheetStation(session, prompt)), asBrewed_(new AsBrewedPage(session)) {
     auto* row = new QHBoxLayout;
     row->setSpacing(lines(*this, .3));
     const std::array names = {tr("Plan"), tr("Brew sheet"), tr("As brewed")};
     for (std::size_t i = 0; i < names.size(); ++i) {
         auto* button = new QPushButton(names[i], this);
         button->setCheckable(true);
-        button->setChecked(i == 0);
-        choices_->addButton(button, static_cast<int>(i));
+        mark(*button, i == 0);
+        choices_[i] = button;
+        connect(button, &QPushButton::clicked, this, [this, i] { show(static_cast<Part>(i)); });
         row->addWidget(button);
     }
     row->addStretch(1);
@@ -39,7 +47,6 @@ BrewStation::BrewStation(Session& session, Prompt& prompt, QWidget* parent)
     column->setSpacing(lines(*this, .4));
     column->addLayout(row);
     column->addWidget(pages_, 1);
-    connect(choices_, &QButtonGroup::idClicked, this, [this](int id) { show(static_cast<Part>(id)); });
     connect(asBrewed_, &AsBrewedPage::refillAsked, this, &BrewStation::refillAsked);
 }
 
@@ -49,7 +56,8 @@ BrewStation::Part BrewStation::part() const {
 
 void BrewStation::show(Part part) {
     plan_->storeInHand();
-    choices_->button(static_cast<int>(part))->setChecked(true);
+    for (std::size_t i = 0; i < choices_.size(); ++i)
+        mark(*choices_[i], i == static_cast<std::size_t>(part));
     pages_->setCurrentIndex(static_cast<int>(part));
     follow();
 }
@@ -93,7 +101,7 @@ void BrewStation::focusWork() {
     else if (part() == Part::asBrewed)
         asBrewed_->focusFirst();
     else
-        choices_->button(static_cast<int>(Part::sheet))->setFocus(Qt::OtherFocusReason);
+        choices_[static_cast<std::size_t>(Part::sheet)]->setFocus(Qt::OtherFocusReason);
 }
 
 NumberField* BrewStation::field(const std::string& path) const {

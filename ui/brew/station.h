@@ -5,7 +5,7 @@
 #include "ui/brew_sheet/station.h"
 #include "ui/widgets/station_page.h"
 
-class QButtonGroup;
+class QPushButton;
 class QStackedWidget;
 
 namespace staveline::ui {
@@ -48,7 +48,7 @@ private:
     void show(Part part);
     void follow(); ///< the part in front reads the desk
 
-    QButtonGroup* choices_;
+    std::array<QPushButton*, 3> choices_{}; ///< no button group: Tab would pass over two of them
     QStackedWidget* pages_;
     PlanPage* plan_;
     BrewSheetStation* sheet_;
