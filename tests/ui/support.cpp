@@ -39,13 +39,39 @@ void fillCellar(Desk& desk) {
     ])");
 }
 
+namespace {
+
+/// What was tasted, wanted, held and chosen.
+std::string decisionsOf(const Desk& desk, const VesselName& vessel) {
+    std::vector<Fact> facts;
+    const auto sittings = desk.sittings(vessel).value();
+    const auto locks = desk.locks(vessel).value();
+    for (const auto& sitting : sittings)
+        facts.emplace_back(sitting.fact);
+    if (const auto target = desk.target(vessel).value())
+        facts.emplace_back(target->fact);
+    for (const auto& lock : locks)
+        facts.emplace_back(lock);
+    if (const auto choice = desk.lastChoice(vessel))
+        facts.emplace_back(*choice);
+    if (const auto culture = desk.culture(vessel))
+        facts.emplace_back(*culture);
+    return writeRecords(facts);
+}
+
+} // namespace
+
 std::string fingerprint(const Desk& desk) {
     std::string all = toJson(desk.cellar());
-    for (const VesselSummary& vessel : desk.cellar())
+    for (const BrewFact& brew : desk.brews())
+        all += writeRecords({brew});
+    for (const VesselSummary& vessel : desk.cellar()) {
+        all += decisionsOf(desk, vessel.name);
         if (const auto view = desk.ledger(vessel.name))
             for (const LedgerLine& line : view->lines)
                 if (const auto fact = desk.fact(line.table, line.id))
                     all += writeRecords({*fact});
+    }
     return all;
 }
 

@@ -16,10 +16,6 @@ namespace {
 QString tr(const char* source) {
     return QCoreApplication::translate("Verdict", source);
 }
-/// Tenths that look the same are the same.
-bool lopsided(const Band& band) {
-    return std::abs((band.high - band.value) - (band.value - band.low)) > .15;
-}
 
 void chevrons(QPainter& painter, const QRectF& b, bool up, int count) {
     const double wide = b.width() * .7, tall = b.height() * .3, gap = b.height() * .4;
@@ -45,18 +41,6 @@ void glass(QPainter& painter, const QRectF& b) {
 }
 
 } // namespace
-
-QString nameOf(Dimension dimension) {
-    switch (dimension) {
-    case Dimension::acidity:
-        return tr("Acidity");
-    case Dimension::funk:
-        return tr("Funk");
-    case Dimension::body:
-        break;
-    }
-    return tr("Body");
-}
 
 QString wordOf(VerdictKind kind) {
     switch (kind) {
@@ -126,32 +110,6 @@ QPixmap verdictPixmap(const Verdict& verdict, int side, const QPalette& palette,
     QPainter painter(&pixmap);
     paintVerdict(painter, QRectF(0, 0, side, side), verdict, tone(palette, toneOf(verdict.kind)));
     return pixmap;
-}
-
-QString scoreWords(double score) {
-    return qs(show(Points{score}));
-}
-QString changeWords(double points) {
-    return qs(show(SignedPoints{points}));
-}
-
-QString bandWords(const Band& band) {
-    if (!(band.high > band.low))
-        return scoreWords(band.value);
-    if (lopsided(band))
-        return tr("%1 (%2 to %3)").arg(scoreWords(band.value), scoreWords(band.low), scoreWords(band.high));
-    return tr("%1 ±%2").arg(scoreWords(band.value), scoreWords((band.high - band.low) / 2));
-}
-
-Band bandOf(const Estimate& estimate) {
-    return {estimate.mean, estimate.mean - z80 * estimate.sd, estimate.mean + z80 * estimate.sd};
-}
-QString estimateWords(const Estimate& estimate) {
-    return bandWords(bandOf(estimate));
-}
-
-QString sentenceCase(const QString& words) {
-    return words.isEmpty() ? words : words.left(1).toUpper() + words.mid(1);
 }
 
 } // namespace staveline::ui

@@ -41,9 +41,10 @@ public:
         std::vector<ChartPanel> panels;
         for (Dimension d : allDimensions)
             panels.push_back(score(d));
-        panels.push_back(measured("ta", UnitKind::acidity, 1, [](const HistoryRow& row) { return row.measured.ta; }));
-        panels.push_back(measured("ph", UnitKind::ph, 2, [](const HistoryRow& row) { return row.measured.ph; }));
-        panels.push_back(measured("gravity", UnitKind::gravity, isSpecific() ? 3 : 1,
+        panels.push_back(
+            measured("ta", UnitKind::acidity, 1, 1, [](const HistoryRow& row) { return row.measured.ta; }));
+        panels.push_back(measured("ph", UnitKind::ph, 2, .1, [](const HistoryRow& row) { return row.measured.ph; }));
+        panels.push_back(measured("gravity", UnitKind::gravity, isSpecific() ? 3 : 1, isSpecific() ? .004 : 1,
                                   [](const HistoryRow& row) { return row.measured.gravity; }));
         panels.push_back(
             setting("bitterness", UnitKind::bitterness, [](const HistoryRow& row) { return row.refillBitterness; }));
@@ -80,6 +81,7 @@ private:
 
     [[nodiscard]] ChartPanel score(Dimension d) const {
         ChartPanel made = panel(std::string(name(d)).c_str(), QString(), 1);
+        made.least = 3;
         auto told = series(tr("promised"), SeriesKind::promises, Shape::diamond, Tone::proposed);
         for (const PromiseKept& promise : history_.promises)
             told.points.push_back(estimatePoint(promise.forDay, promise.told[d]));
@@ -119,16 +121,18 @@ private:
         return points;
     }
     template <class Get>
-    [[nodiscard]] ChartPanel measured(const char* id, UnitKind kind, int decimals, const Get& get) const {
+    [[nodiscard]] ChartPanel measured(const char* id, UnitKind kind, int decimals, double least, const Get& get) const {
         ChartPanel made = panel(id, kind, decimals);
         auto points = series(tr("measured"), SeriesKind::points, Shape::square, Tone::calm);
         points.joined = true;
         points.points = pointsOf(kind, get);
+        made.least = least;
         made.series = {std::move(points)};
         return made;
     }
     template <class Get> [[nodiscard]] ChartPanel setting(const char* id, UnitKind kind, const Get& get) const {
         ChartPanel made = panel(id, kind, 1);
+        made.least = 4;
         auto points = series(tr("refill"), SeriesKind::step, Shape::up, Tone::proposed);
         points.points = pointsOf(kind, get);
         made.series = {std::move(points)};

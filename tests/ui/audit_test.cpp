@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Every page of the window under the audit, in both palettes; the scale is the environment's (QT_SCALE_FACTOR).
+#include "ui/audit.h"
+#include "ui/support.h"
+
+#include "ui/adjust/station.h"
+#include "ui/brew/station.h"
+#include "ui/cellar/start_page.h"
+#include "ui/draw_refill/entry_form.h"
+#include "ui/draw_refill/station.h"
+#include "ui/history/station.h"
+#include "ui/taste/station.h"
+#include "ui/widgets/theme.h"
+#include "ui/window/cellar_view.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include <iostream>
+
+using namespace staveline;
+using namespace staveline::ui;
+using namespace staveline::testing;
+
+namespace {
+
+/// Looks at one page after another and remembers where a finding was.
+class Round {
+public:
+    explicit Round(WindowInScratch& w) : w_(w) {}
+    AuditReport whole;
+
+    void look(const char* where) {
+        QTest::qWait(20); // layouts settle in several passes
+        AuditReport report = audit(*w_.window);
+        for (QString& finding : report.findings)
+            finding = QString(where) + ": " + finding;
+        whole.add(report);
+    }
+    void lookAtStations(const char* vessel) {
+        CellarView& cellar = *w_.window->cellar();
+        cellar.showVessel(vessel);
+        cellar.showStation(Station::taste);
+        look("taste");
+        cellar.taste().showLongSheet(true);
+        look("long sheet");
+        cellar.taste().showLongSheet(false);
+        cellar.taste().showAllTasters(true);
+        look("all tasters");
+        cellar.taste().showAllTasters(false);
+        cellar.taste().showBlankSheet(true);
+        look("blank sheet");
+        cellar.taste().showBlankSheet(false);
+        lookAtAdjust(cellar);
+        cellar.showStation(Station::brew);
+        look("brew plan");
+        cellar.brew().showAsBrewed();
+        look("as brewed");
+        cellar.showBrewSheet();
+        look("brew sheet");
+        cellar.brew().showPlan();
+        cellar.showStation(Station::history);
+        look("history");
+        cellar.history().showFace(HistoryStation::Face::table);
+        look("history table");
+        cellar.history().showFace(HistoryStation::Face::promises);
+        look("promises");
+        cellar.history().showFace(HistoryStation::Face::charts);
+        cellar.showStation(Station::drawRefill);
+        look("ledger");
+    }
+
+private:
+    void lookAtAdjust(CellarView& cellar) {
+        cellar.showStation(Station::adjust);
+        CHECK(QTest::qWaitFor([&] { return !cellar.adjust().busy(); }, 30000));
+        look("adjust");
+        cellar.adjust().openTarget(true);
+        look("target");
+        cellar.adjust().openTarget(false);
+        cellar.adjust().openDrawDay(true);
+        look("draw day");
+        cellar.adjust().openDrawDay(false);
+    }
+
+    WindowInScratch& w_;
+};
+
+void lookAtEntries(WindowInScratch& w, Round& round) {
+    DrawRefillStation& station = w.window->cellar()->drawRefill();
+    for (const EntryKind kind : {EntryKind::drawOff, EntryKind::refill, EntryKind::reading}) {
+        station.begin(kind);
+        round.look("entry");
+        station.form().leave();
+    }
+}
+
+AuditReport roundIn(Appearance look) {
+    WindowInScratch w(false);
+    Round round(w);
+    w.window->setAppearance(look);
+    round.look("first page");
+    REQUIRE(w.window->sampleBook(w.scratch / "sample.cellar"));
+    for (const char* vessel : {"Plover", "Knot", "Dunlin"})
+        round.lookAtStations(vessel);
+    lookAtEntries(w, round);
+    recordAll(w.window->session()->desk(), R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500})");
+    round.lookAtStations("Curlew");
+    w.window->cellar()->drawRefill().begin(EntryKind::opening);
+    round.look("opening");
+    w.window->cellar()->addVessel();
+    round.look("new vessel");
+    w.window->cellar()->showVessel("Plover");
+    w.window->cellar()->changeVessel();
+    round.look("change a vessel");
+    w.window->toggleHelp();
+    round.look("help");
+    return round.whole;
+}
+
+} // namespace
+
+TEST_CASE("every page passes the audit in both palettes", "[ui][audit]") {
+    AuditReport whole;
+    for (const Appearance look : {Appearance::light, Appearance::dark})
+        whole.add(roundIn(look));
+    install(*qApp, Appearance::light);
+    std::cout << whole.summary().toStdString() << '\n';
+    for (const QString& finding : whole.findings)
+        FAIL_CHECK(finding.toStdString());
+    CHECK(whole.focusable > 2000);
+    CHECK(whole.contrasts > 3000);
+}
+
+TEST_CASE("the audit finds what it looks for", "[ui][audit]") {
+    QWidget window;
+    window.setPalette(lightPalette());
+    QVBoxLayout column(&window);
+    auto* nameless = new QToolButton;
+    nameless->setFocusPolicy(Qt::StrongFocus);
+    auto* pale = new QLabel("hardly there");
+    QPalette faint = window.palette();
+    faint.setColor(QPalette::WindowText, QColor(0xcfc8bb));
+    pale->setPalette(faint);
+    auto* cut = new QLabel("a line of text that has no room");
+    cut->setFixedWidth(30);
+    auto* sheet = new QPushButton("&Sheet");
+    sheet->setStyleSheet("color: #123456");
+    column.addWidget(nameless);
+    column.addWidget(pale);
+    column.addWidget(cut);
+    column.addWidget(sheet);
+    column.addWidget(new QPushButton("&Same"));
+    window.show();
+    REQUIRE(QTest::qWaitForWindowActive(&window));
+    const QString found = audit(window).findings.join('\n');
+    INFO(found.toStdString());
+    CHECK(found.contains("no name: QToolButton"));
+    CHECK(found.contains("contrast"));
+    CHECK(found.contains("clipped: QLabel"));
+    CHECK(found.contains("colour in the style sheet"));
+    CHECK(found.contains("key Alt+S means"));
+}
