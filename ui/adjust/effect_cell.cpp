@@ -27,10 +27,13 @@ EffectCell::EffectCell(QWidget* parent) : QWidget(parent), tasted_(new QLabel(th
     }
     untasted_->setForegroundRole(QPalette::PlaceholderText);
     column->addStretch(1);
-    clear();
+    for (QLabel* label : {tasted_, untasted_})
+        label->setVisible(false);
 }
 
 void EffectCell::say(const QString& tasted, const QString& untasted) {
+    if (tasted == tasted_->text() && untasted == untasted_->text())
+        return; // a new layout for nothing
     tasted_->setText(tasted);
     tasted_->setVisible(!tasted.isEmpty());
     untasted_->setText(untasted);

@@ -265,6 +265,8 @@ void LeverLine::showNotes(const QStringList& cautions, const QString& price) {
     QStringList all = cautions;
     if (!price.isEmpty())
         all << price;
+    if (all.join(QLatin1Char(' ')) == notes_->words())
+        return;
     if (all.isEmpty())
         notes_->clear();
     else
@@ -280,7 +282,7 @@ void LeverLine::showFault(const Fault& fault, const DisplayUnits& units) {
 }
 
 void LeverLine::clearFault() {
-    if (number_)
+    if (number_ && number_->fault()) // nothing to do for most, and a slider may be in motion
         number_->recheck();
 }
 
