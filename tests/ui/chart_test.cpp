@@ -129,6 +129,19 @@ TEST_CASE("a single value still has an axis", "[ui][history][chart]") {
     CHECK(scaleOf(ChartPanel{}, 4).high > scaleOf(ChartPanel{}, 4).low); // nothing at all
 }
 
+TEST_CASE("what is too little to matter looks flat", "[ui][history][chart]") {
+    ChartPanel panel;
+    panel.least = .004;
+    panel.series = {series("measured", SeriesKind::points, {plainPoint(day(2024, 1, 1), 1.002)})};
+    const ValueScale scale = scaleOf(panel, 4);
+    CHECK(scale.high - scale.low >= .004);
+    CHECK(scale.high - scale.low < .01);
+    CHECK(scale.low < 1.002);
+    CHECK(scale.high > 1.002);
+    panel.low = 0;
+    CHECK(scaleOf(panel, 4).low == 0);
+}
+
 TEST_CASE("dates along the axis are round and no more than fit", "[ui][history][chart]") {
     const auto labels = [](TimeSpan span, double share) {
         QStringList words;

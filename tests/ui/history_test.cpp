@@ -96,7 +96,7 @@ std::string fileAt(const std::filesystem::path& path) {
 }
 int columnTitled(const QAbstractItemModel& model, const QString& title) {
     for (int column = 0; column < model.columnCount(); ++column)
-        if (model.headerData(column, Qt::Horizontal).toString() == title)
+        if (model.headerData(column, Qt::Horizontal).toString().replace('\n', ' ') == title)
             return column;
     FAIL("no column " << title.toStdString());
     return -1;

@@ -47,6 +47,7 @@ struct ChartPanel {
     int decimals = 1;
     std::vector<ChartSeries> series;
     std::optional<double> low, high; ///< of the value axis; none: what the points need
+    double least = 0;                ///< the axis covers at least this much: what is too little to matter looks flat
     QString nothing;                 ///< what to say while there is no point
 
     [[nodiscard]] bool empty() const;

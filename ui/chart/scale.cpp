@@ -114,7 +114,8 @@ ValueScale scaleOf(const ChartPanel& panel, int most) {
         high = *panel.high;
     if (!std::isfinite(low) || !std::isfinite(high))
         return {};
-    return roundScale(low, high, most);
+    const double lacking = std::max(0.0, panel.least - (high - low)) / 2;
+    return roundScale(panel.low ? low : low - lacking, panel.high ? high : high + lacking, most);
 }
 
 std::vector<TimeTick> timeTicks(const TimeSpan& span, double labelShare) {

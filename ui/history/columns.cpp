@@ -48,7 +48,7 @@ void addQuantity(std::vector<HistoryColumn>& columns, const std::string& key, co
                  const DisplayUnits& units, int decimals, const Get& get) {
     const UnitScale scale(kind, units);
     const QString unit = scale.suffix();
-    columns.push_back({key, unit.isEmpty() ? title : tr("%1 (%2)").arg(title, unit),
+    columns.push_back({key, unit.isEmpty() ? title : tr("%1\n(%2)").arg(title, unit),
                        [=](const HistoryRow& row) {
                            const auto value = get(row);
                            return value ? QString::number(scale.toShown(raw(*value)), 'f', decimals) : QString();
@@ -101,7 +101,7 @@ std::vector<HistoryColumn> historyColumns(const DisplayUnits& units) {
     columns.push_back(wordColumn("what", tr("Entry"), entryWord, [](const HistoryRow& row) { return row.what; }));
     for (Dimension d : allDimensions) {
         addScore(columns, d, &HistoryRow::tasted, "", nameOf(d));
-        addScore(columns, d, &HistoryRow::forecast, "_forecast", tr("%1 promised").arg(nameOf(d)));
+        addScore(columns, d, &HistoryRow::forecast, "_forecast", tr("%1\npromised").arg(nameOf(d)));
     }
     const int litres = units.volume == DisplayUnits::Volume::hectolitre ? 3 : 1;
     addQuantity(columns, "volume_l", tr("Level after"), UnitKind::volume, units, litres,

@@ -12,8 +12,8 @@
 namespace staveline::ui {
 
 struct HistoryColumn {
-    std::string key;                                      ///< heading in files, with its stored unit: "volume_l"
-    QString title;                                        ///< heading on the screen, in the units in use
+    std::string key; ///< heading in files, with its stored unit: "volume_l"
+    QString title;   ///< heading on the screen, in up to two lines, with the unit in use
     std::function<QString(const HistoryRow&)> shown;      ///< empty: nothing there
     std::function<std::string(const HistoryRow&)> stored; ///< plain, in the stored unit
     bool numeric = true;

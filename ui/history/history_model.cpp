@@ -81,6 +81,8 @@ QVariant HistoryModel::headerData(int section, Qt::Orientation orientation, int 
     const HistoryColumn& column = columns_[static_cast<std::size_t>(section)];
     if (role == Qt::TextAlignmentRole)
         return alignment(column.numeric);
+    if (role == Qt::AccessibleTextRole)
+        return QString(column.title).replace(QLatin1Char('\n'), QLatin1Char(' '));
     return role == Qt::DisplayRole ? column.title : QVariant();
 }
 
@@ -140,7 +142,7 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
     case 0:
         return tr("Made");
     case 1:
-        return tr("For the draw of");
+        return tr("For the\ndraw of");
     case 2:
         return tr("Chosen");
     default:
@@ -149,11 +151,11 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
     const QString dimension = nameOf(dimensionOf(section));
     switch ((section - leading) % perDimension) {
     case 0:
-        return tr("%1 told").arg(dimension);
+        return tr("%1\ntold").arg(dimension);
     case 1:
-        return tr("%1 tasted").arg(dimension);
+        return tr("%1\ntasted").arg(dimension);
     default:
-        return tr("%1 was").arg(dimension);
+        return tr("%1\nband").arg(dimension);
     }
 }
 

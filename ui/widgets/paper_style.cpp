@@ -37,6 +37,9 @@ void drawButton(const QStyleOption& option, QPainter& painter) {
                         : QPen(isDefault ? tone(option.palette, Tone::proposed) : hairline(option.palette),
                                isDefault ? 2 * u : u));
     painter.drawRoundedRect(box, 4 * u, 4 * u);
+    if (option.state & QStyle::State_On) // one of several that is chosen: a bar, not only a shade
+        painter.fillRect(QRectF(box.left() + 4 * u, box.bottom() - 3 * u, box.width() - 8 * u, 3 * u),
+                         tone(option.palette, Tone::proposed));
     painter.restore();
 }
 
