@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A brew as it was made: recorded from the plan, completed later, and what it means for the next draw.
+#include "ui/brew_support.h"
+
+using namespace staveline;
+using namespace staveline::ui;
+using namespace staveline::testing;
+
+namespace {
+
+struct AtBrewed : AtBrew {
+    AtBrewed() { station->showAsBrewed(); }
+    [[nodiscard]] AsBrewedPage& page() const { return station->asBrewed(); }
+    [[nodiscard]] BrewFact last() const { return session->desk().brews().back(); }
+    [[nodiscard]] std::size_t brews() const { return session->desk().brews().size(); }
+    void enter(NumberField& field, const QString& text) const { type(field.edit(), text); }
+    /// A field of the recipe as brewed.
+    void brewed(const std::string& path, const QString& text) const {
+        REQUIRE(page().flow().fields().numberAt(path));
+        type(page().flow().fields().numberAt(path)->edit(), text);
+    }
+};
+
+} // namespace
+
+TEST_CASE("a brew is recorded from the plan, with what was measured", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    s.station->focusWork();
+    CHECK(s.window.focusWidget() == &s.page().name());
+    CHECK(s.page().name().text() == "Brew 1");
+    CHECK(s.page().date().day() == testToday);
+    s.enter(s.page().originalGravity(), "1.051");
+    s.enter(s.page().intoFermenter(), "96");
+    AtBrew::type(&s.page().note(), "slow run-off");
+    CHECK(s.brews() == 0);
+    s.page().recordButton().click();
+    REQUIRE(s.brews() == 1);
+    const BrewFact made = s.last();
+    CHECK(made.name == "Brew 1");
+    CHECK(made.vessel == "Heron");
+    CHECK(made.originalGravity->sg == 1.051);
+    CHECK_FALSE(made.finalGravity);
+    CHECK(made.intoFermenter->l == 96);
+    CHECK(made.note == "slow run-off");
+    CHECK(made.recipe == s.recipe());
+    CHECK(s.page().words().contains("Draw & refill"));
+    s.session->undo();
+    CHECK(s.brews() == 0);
+    CHECK(s.page().name().text() == "Brew 1");
+}
+
+TEST_CASE("after recording, the way leads to the refill", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    QSignalSpy asked(s.station, &BrewStation::refillAsked);
+    CHECK_FALSE(s.page().refillButton().isVisible());
+    s.page().record();
+    REQUIRE(s.page().refillButton().isVisible());
+    s.page().refillButton().click();
+    CHECK(asked.count() == 1);
+}
+
+TEST_CASE("the recipe as brewed is edited like the plan and leaves the plan alone", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    const auto before = s.revision();
+    CHECK(s.page().flow().fields().numberAt("/draw_l") == nullptr); // nothing to plan any more
+    s.brewed("/mash/0/temperature_c", "69");
+    s.brewed("/bitterness_ibu", "13");
+    CHECK(s.revision() == before);
+    s.page().record();
+    CHECK(s.last().recipe.mash[0].temperature.c == 69);
+    CHECK(s.last().recipe.bitterness.ibu == 13);
+    CHECK(s.recipe().mash[0].temperature.c == 66);
+}
+
+TEST_CASE("what a difference means for the next draw is said with bands", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    CHECK(s.page().meaning().score(Dimension::acidity, false) == s.page().meaning().score(Dimension::acidity, true));
+    const QString body = s.page().meaning().score(Dimension::body, true);
+    CHECK(body.contains(QChar(0xb1)));
+    s.enter(s.page().originalGravity(), "1.065");
+    s.enter(s.page().finalGravity(), "1.020");
+    s.page().weighNow();
+    CHECK(s.page().meaning().score(Dimension::body, true) != body);
+    CHECK(s.page().meaning().score(Dimension::body, false) == body);
+    CHECK(s.page().meaning().words().contains("1.065"));
+}
+
+TEST_CASE("the meaning follows when typing pauses", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    s.enter(s.page().originalGravity(), "1.065");
+    CHECK(QTest::qWaitFor([&] { return s.page().meaning().words().contains("1.065"); }, 3000));
+}
+
+TEST_CASE("the final gravity comes days later", "[ui][brew][brewed]") {
+    AtBrewed s;
+    s.page().record();
+    s.today += std::chrono::days{12};
+    s.page().refresh();
+    REQUIRE(s.page().list().count() == 2);
+    CHECK(s.page().list().item(1)->text().contains("final gravity to come"));
+    s.page().list().setCurrentRow(0);
+    CHECK(s.page().name().text() == "Brew 2");
+    s.page().list().setFocus();
+    QTest::keyClick(&s.page().list(), Qt::Key_Down);
+    CHECK(s.page().name().text() == "Brew 1");
+    CHECK(s.page().date().day() == testToday);
+    s.enter(s.page().finalGravity(), "1.011");
+    s.page().record();
+    REQUIRE(s.brews() == 1);
+    CHECK(s.last().finalGravity->sg == 1.011);
+    CHECK(s.last().on == testToday);
+    CHECK_FALSE(s.page().list().item(1)->text().contains("to come"));
+}
+
+TEST_CASE("a half-typed new brew is kept while an earlier one is looked at", "[ui][brew][brewed][bad]") {
+    const AtBrewed s;
+    s.page().record();
+    s.page().list().setCurrentRow(0);
+    s.enter(s.page().originalGravity(), "1.047");
+    s.page().list().setCurrentRow(1);
+    CHECK(s.page().originalGravity().edit()->text().isEmpty());
+    s.page().list().setCurrentRow(0);
+    CHECK(s.page().originalGravity().stored() == 1.047);
+}
+
+TEST_CASE("a brew in hand stays while the book changes", "[ui][brew][brewed][bad]") {
+    const AtBrewed s;
+    s.enter(s.page().originalGravity(), "1.047");
+    AtBrew::type(&s.page().note(), "half a sen", false);
+    REQUIRE(s.session->record(Fact{ReadingFact{"Heron", testToday, {{}, Ph{3.3}, {}, {}, {}}, ""}}));
+    CHECK(s.page().originalGravity().stored() == 1.047);
+    CHECK(s.page().note().text() == "half a sen");
+}
+
+TEST_CASE("what is wrong with a brew is said and it is not recorded", "[ui][brew][brewed][bad]") {
+    const AtBrewed s;
+    s.enter(s.page().originalGravity(), "1051x");
+    s.page().record();
+    CHECK(s.brews() == 0);
+    CHECK_FALSE(s.page().originalGravity().words().isEmpty());
+    s.enter(s.page().originalGravity(), "1,051");
+    AtBrew::type(&s.page().name(), "");
+    s.page().record();
+    CHECK(s.brews() == 0);
+    CHECK_FALSE(s.page().words().isEmpty());
+    AtBrew::type(&s.page().name(), "Spring brew");
+    s.brewed("/mash/0/temperature_c", "30");
+    s.page().record();
+    CHECK(s.brews() == 0);
+    s.brewed("/mash/0/temperature_c", "65");
+    s.page().record();
+    REQUIRE(s.brews() == 1);
+    CHECK(s.last().originalGravity->sg == 1.051);
+    CHECK(s.last().name == "Spring brew");
+}
+
+TEST_CASE("two brews of one name are refused at the name", "[ui][brew][brewed][bad]") {
+    const AtBrewed s;
+    s.page().record();
+    s.page().list().setCurrentRow(0);
+    AtBrew::type(&s.page().name(), "Brew 1");
+    s.page().record();
+    CHECK(s.brews() == 1);
+    CHECK_FALSE(s.page().words().isEmpty());
+}
+
+TEST_CASE("a vessel without beer can still have a brew recorded", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    s.station->showVessel("Bittern");
+    INFO(s.page().meaning().words().toStdString());
+    s.page().record();
+    CHECK(s.brews() == 1);
+    CHECK(s.last().vessel == "Bittern");
+}

@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The mash in the Brew station: rests in fields and in the drawing, the curves under it, the table behind it.
+#include "ui/brew_support.h"
+
+#include <QAccessible>
+
+using namespace staveline;
+using namespace staveline::ui;
+using namespace staveline::testing;
+
+namespace {
+
+void drag(RestGrip& grip, QPoint from, QPoint by) {
+    const auto send = [&](QEvent::Type type, QPoint at, Qt::MouseButtons held) {
+        QMouseEvent event(type, at, grip.mapToGlobal(at), type == QEvent::MouseMove ? Qt::NoButton : Qt::LeftButton,
+                          held, Qt::NoModifier);
+        QApplication::sendEvent(&grip, &event);
+    };
+    // Places on the screen: the grip moves under the pointer.
+    const QPoint start = grip.mapToGlobal(from);
+    send(QEvent::MouseButtonPress, from, Qt::LeftButton);
+    for (int step = 1; step <= 4; ++step)
+        send(QEvent::MouseMove, grip.mapFromGlobal(start + by * step / 4), Qt::LeftButton);
+    send(QEvent::MouseButtonRelease, grip.mapFromGlobal(start + by), Qt::NoButton);
+}
+
+struct AtMash : AtBrew {
+    explicit AtMash(const char* path = "jump") {
+        recordAll(session->desk(), std::string(R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
+            "grist": [{"grain": "pilsner", "share": 0.8}, {"grain": "flaked_oats", "share": 0.2, "late": true}],
+            "mash": [{"temperature_c": 62, "minutes": 40}, {"temperature_c": 70, "minutes": 20}],
+            "original_gravity_p": 12, "bitterness_ibu": 10, "path": ")") +
+                                       path + "\"}]");
+    }
+    [[nodiscard]] MashChart& chart() const { return station->mashChart(); }
+    [[nodiscard]] RestGrip& grip(std::size_t rest) const { return *chart().grips().at(rest); }
+};
+
+} // namespace
+
+TEST_CASE("rests follow one another at the rate of their path", "[ui][brew][mash]") {
+    const std::vector<MashStep> rests = {{Celsius{62}, Minutes{40}}, {Celsius{70}, Minutes{20}}};
+    const auto heated = spansOf(rests, CelsiusPerMinute{1});
+    REQUIRE(heated.size() == 2);
+    CHECK(heated[0].to == 40);
+    CHECK(heated[1].from == Approx(48)); // 8 degrees at one a minute
+    CHECK(heated[1].to == Approx(68));
+    CHECK(spansOf(rests, CelsiusPerMinute{10})[1].from == Approx(40.8));
+    CHECK(spansOf({}, CelsiusPerMinute{1}).empty());
+}
+
+TEST_CASE("the drawing and the model agree on how long the mash takes", "[ui][brew][mash]") {
+    for (const char* path : {"jump", "ramp"}) {
+        const AtMash s(path);
+        const MashLook& look = s.chart().look();
+        INFO(path);
+        REQUIRE_FALSE(look.trace.minute.empty());
+        CHECK(look.trace.minute.back() == Approx(spansOf(look.rests, look.rate).back().to).margin(1));
+        CHECK(look.trace.temperature.back() == Approx(70).margin(.5));
+    }
+}
+
+TEST_CASE("arrow keys move a focused rest and store it", "[ui][brew][mash]") {
+    const AtMash s;
+    s.grip(0).setFocus();
+    QTest::keyClick(&s.grip(0), Qt::Key_Up);
+    CHECK(s.recipe().mash[0].temperature.c == 62.5);
+    QTest::keyClick(&s.grip(0), Qt::Key_Down, Qt::ShiftModifier);
+    CHECK(s.recipe().mash[0].temperature.c == 60);
+    QTest::keyClick(&s.grip(0), Qt::Key_Right);
+    CHECK(s.recipe().mash[0].minutes.min == 41);
+    QTest::keyClick(&s.grip(0), Qt::Key_Left, Qt::ShiftModifier);
+    CHECK(s.recipe().mash[0].minutes.min == 36);
+    CHECK(s.station->field("/mash/0/minutes")->edit()->text() == "36");
+    CHECK(s.grip(0).hasFocus());
+}
+
+TEST_CASE("in degrees Fahrenheit the arrows move by whole ones", "[ui][brew][mash]") {
+    const AtMash s;
+    DisplayUnits units;
+    units.temperature = DisplayUnits::Temperature::fahrenheit;
+    s.session->setUnits(units);
+    QTest::keyClick(&s.grip(0), Qt::Key_Up); // 143.6 F
+    CHECK(s.station->field("/mash/0/temperature_c")->edit()->text() == "145");
+    CHECK(s.recipe().mash[0].temperature.c == Approx((145 - 32) / 1.8));
+}
+
+TEST_CASE("a rest stays between its neighbours and a mash's limits", "[ui][brew][mash]") {
+    const AtMash s;
+    for (int i = 0; i < 12; ++i)
+        QTest::keyClick(&s.grip(0), Qt::Key_Up, Qt::ShiftModifier);
+    CHECK(s.recipe().mash[0].temperature.c == 70);
+    for (int i = 0; i < 12; ++i)
+        QTest::keyClick(&s.grip(1), Qt::Key_Up, Qt::ShiftModifier);
+    CHECK(s.recipe().mash[1].temperature.c == 80);
+    for (int i = 0; i < 12; ++i)
+        QTest::keyClick(&s.grip(1), Qt::Key_Left, Qt::ShiftModifier);
+    CHECK(s.recipe().mash[1].minutes.min == 1);
+    CHECK_FALSE(s.station->plan().bench().fault());
+}
+
+TEST_CASE("dragging shows the mash at once and stores it on release", "[ui][brew][mash]") {
+    const AtMash s;
+    const auto before = s.revision();
+    const double wort = s.chart().look().trace.fermentable.back();
+    RestGrip& grip = s.grip(0);
+    QSignalSpy moved(&s.chart(), &MashChart::restMoved);
+    const QPoint middle(grip.width() / 3, grip.height() / 2);
+    const int pixels = static_cast<int>(6 / s.chart().degreesPerPixel()); // six degrees up
+    drag(grip, middle, QPoint(0, -pixels));
+    CHECK(moved.count() >= 3);
+    CHECK(s.recipe().mash[0].temperature.c == Approx(68).margin(.51));
+    CHECK(std::fmod(s.recipe().mash[0].temperature.c, .5) == Approx(0).margin(1e-9));
+    CHECK(s.recipe().mash[0].minutes.min == 40);
+    CHECK(s.chart().look().trace.fermentable.back() != wort);
+    CHECK(s.revision() == before + 1); // one edit
+    s.session->undo();
+    CHECK(s.recipe().mash[0].temperature.c == 62);
+}
+
+TEST_CASE("the end of a rest is dragged for its minutes", "[ui][brew][mash]") {
+    const AtMash s;
+    RestGrip& grip = s.grip(0);
+    const int pixels = static_cast<int>(10 / s.chart().minutesPerPixel());
+    drag(grip, QPoint(grip.width() - 2, grip.height() / 2), QPoint(-pixels, 0));
+    CHECK(s.recipe().mash[0].minutes.min == Approx(30).margin(1.01));
+    CHECK(s.recipe().mash[0].temperature.c == 62);
+}
+
+TEST_CASE("rests are added and taken out by keyboard", "[ui][brew][mash]") {
+    const AtMash s;
+    s.flow().mashEditor().add();
+    REQUIRE(s.recipe().mash.size() == 3);
+    CHECK(s.recipe().mash[2].temperature.c == 76);
+    CHECK(s.chart().grips().size() == 3);
+    CHECK(s.window.focusWidget() == s.station->field("/mash/2/temperature_c")->edit());
+    s.flow().mashEditor().remove(0);
+    REQUIRE(s.recipe().mash.size() == 2);
+    CHECK(s.recipe().mash[0].temperature.c == 70);
+    CHECK(s.station->field("/mash/0/temperature_c")->edit()->text() == "70");
+    CHECK(s.station->field("/mash/2/temperature_c") == nullptr);
+}
+
+TEST_CASE("without a rest it is said where rests are added", "[ui][brew][mash][bad]") {
+    const AtBrew s;
+    const auto before = s.revision();
+    s.flow().mashEditor().remove(0);
+    CHECK(s.flow().fields().faultAt("/mash").contains("no rest"));
+    CHECK(s.revision() == before);
+    CHECK_FALSE(s.station->mashChart().look().trace.minute.empty()); // of the last mash that can be made
+    s.flow().mashEditor().add();
+    CHECK(s.flow().fields().faultAt("/mash").isEmpty());
+    CHECK(s.recipe().mash.size() == 1);
+}
+
+TEST_CASE("a mash that falls is refused at the rest that falls", "[ui][brew][mash][bad]") {
+    const AtMash s;
+    s.type("/mash/1/temperature_c", "55");
+    CHECK(s.station->field("/mash/1/temperature_c")->words().contains("falls"));
+    CHECK_FALSE(s.chart().look().current); // the curves are of the last mash that can be made
+    CHECK(s.recipe().mash[1].temperature.c == 70);
+}
+
+TEST_CASE("grain hangs where it goes in", "[ui][brew][mash]") {
+    const AtMash s;
+    CHECK(s.chart().look().early.contains("Pilsner malt 80 %"));
+    CHECK(s.chart().look().late.contains("flaked oats 20 %"));
+    auto* late = qobject_cast<QCheckBox*>(s.station->anyField("/grist/1/late"));
+    REQUIRE(late);
+    late->click();
+    CHECK(s.chart().look().late.isEmpty());
+    CHECK_FALSE(s.recipe().grist[1].late);
+}
+
+TEST_CASE("a sentence and a table say what the drawing shows", "[ui][brew][mash]") {
+    const AtMash s;
+    const QString words = s.chart().accessibleDescription();
+    INFO(words.toStdString());
+    CHECK(words.contains("62 °C for 40 min, then 70 °C for 20 min"));
+    CHECK(words.contains("ferulic"));
+    QTableWidget& table = s.flow().mashEditor().table();
+    s.flow().mashEditor().tableButton().click();
+    CHECK(table.isVisibleTo(&s.window));
+    CHECK(table.columnCount() == 6);
+    REQUIRE(table.rowCount() > 10);
+    CHECK(table.item(0, 0)->text() == "0 min");
+    CHECK(table.item(0, 1)->text() == "62 °C");
+    const auto& trace = s.chart().look().trace;
+    CHECK(table.item(table.rowCount() - 1, 2)->text() == s.session->amount(Share{trace.fermentable.back()}));
+    s.type("/mash/1/minutes", "60");
+    CHECK(table.item(table.rowCount() - 1, 0)->text().startsWith("100")); // follows
+    s.flow().mashEditor().tableButton().click();
+    CHECK_FALSE(table.isVisibleTo(&s.window));
+}
+
+TEST_CASE("grips tell assistive technology what they hold", "[ui][brew][mash]") {
+    const AtMash s;
+    CHECK(accessibleName(s.grip(1)) == "Rest 2, 70 °C, 20 min");
+    QTest::keyClick(&s.grip(1), Qt::Key_Right);
+    CHECK(accessibleName(s.grip(1)) == "Rest 2, 70 °C, 21 min");
+}
+
+TEST_CASE("the path between rests is chosen in words", "[ui][brew][mash]") {
+    const AtMash s;
+    auto* path = qobject_cast<ChoiceField*>(s.station->anyField("/path"));
+    REQUIRE(path);
+    path->setWord("ramp");
+    Q_EMIT path->activated(path->currentIndex());
+    CHECK(s.recipe().path == MashPath::ramp);
+    CHECK(s.chart().look().rate == s.session->desk().kit().equipment.heatingRate);
+}
