@@ -189,8 +189,12 @@ TEST_CASE("a sentence and a table say what the drawing shows", "[ui][brew][mash]
     CHECK(table.item(table.rowCount() - 1, 2)->text() == s.session->amount(Share{trace.fermentable.back()}));
     s.type("/mash/1/minutes", "60");
     CHECK(table.item(table.rowCount() - 1, 0)->text().startsWith("100")); // follows
-    s.flow().mashEditor().tableButton().click();
+    table.setFocus();
+    QTest::keyClick(&table, Qt::Key_T);
     CHECK_FALSE(table.isVisibleTo(&s.window));
+    CHECK(s.grip(0).hasFocus());
+    QTest::keyClick(&s.grip(0), Qt::Key_T);
+    CHECK(table.hasFocus());
 }
 
 TEST_CASE("grips tell assistive technology what they hold", "[ui][brew][mash]") {

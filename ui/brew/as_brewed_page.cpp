@@ -77,7 +77,7 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     column->addLayout(buttons);
     column->addWidget(flow_);
     column->addStretch(1);
-    addList(*page);
+    fitList();
     addFields(*form_);
     scroll_->setWidget(page);
     scroll_->setWidgetResizable(true);
@@ -96,7 +96,7 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     refill_->setVisible(false);
 }
 
-void AsBrewedPage::addList(QWidget&) {
+void AsBrewedPage::fitList() {
     list_->setAccessibleName(tr("Brews for this vessel"));
     list_->setFrameShape(QFrame::NoFrame);
     list_->setFixedWidth(lines(*this, 12));

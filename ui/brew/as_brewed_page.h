@@ -48,7 +48,7 @@ Q_SIGNALS:
 
 private:
     void addFields(QWidget& panel);
-    void addList(QWidget& panel);
+    void fitList();
     void fill(const BrewFact& brew);
     void fillList();
     void edited();

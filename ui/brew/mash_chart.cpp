@@ -105,6 +105,11 @@ void MashChart::setLocked(bool locked) {
         grip->setEnabled(!locked);
 }
 
+void MashChart::focusRest() {
+    if (!grips_.empty())
+        grips_.front()->setFocus(Qt::OtherFocusReason);
+}
+
 void MashChart::chooseSpan() {
     const double needed = std::max(30., spans_.empty() ? 0. : spans_.back().to);
     if (!moving_ || needed > span_)

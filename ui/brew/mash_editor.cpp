@@ -12,6 +12,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QShortcut>
 #include <QStackedWidget>
 #include <QTableWidget>
 #include <QVBoxLayout>
@@ -47,24 +48,8 @@ std::vector<std::size_t> rowsOf(const MashTrace& trace) {
 MashEditor::MashEditor(Binder& binder, QWidget* parent)
     : QWidget(parent), binder_(binder), bench_(binder.bench()),
       rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
-      add_(new QPushButton(tr("Add a rest"), this)), asTable_(new QPushButton(tr("As a table"), this)),
+      add_(new QPushButton(tr("Add a rest"), this)), asTable_(new QPushButton(tr("As a table (T)"), this)),
       chart_(new MashChart), table_(new QTableWidget), stack_(new QStackedWidget(this)) {
-    auto* path = new ChoiceField(this);
-    path->add(tr("by hot water, at once"), "jump");
-    path->add(tr("heated, as fast as the kit can"), "ramp");
-    binder_.tie(
-        *path,
-        {"/path", tr("From rest to rest"),
-         [](const Setting& s) { return s.recipe.path == MashPath::jump ? "jump" : "ramp"; },
-         [](Setting& s, const std::string& word) { s.recipe.path = word == "ramp" ? MashPath::ramp : MashPath::jump; }},
-        nullptr);
-    NumberField* ph = binder_.number({"/mash_ph",
-                                      tr("Mash pH"),
-                                      UnitKind::ph,
-                                      [](const Setting& s) { return s.recipe.mashPh.ph; },
-                                      [](Setting& s, double value) { s.recipe.mashPh = Ph{value}; },
-                                      {}},
-                                     this);
     asTable_->setCheckable(true);
     table_->setAccessibleName(tr("Mash over time as a table"));
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -84,8 +69,8 @@ MashEditor::MashEditor(Binder& binder, QWidget* parent)
     binder.place("/mash", *fault);
     left->addWidget(fault);
     left->addWidget(add_, 0, Qt::AlignLeft);
-    left->addWidget(captioned(tr("From rest to rest"), path, path, this));
-    left->addWidget(captioned(tr("Mash pH"), ph, ph->edit(), this));
+    left->addWidget(pathField());
+    left->addWidget(phField());
     left->addWidget(asTable_, 0, Qt::AlignLeft);
     left->addStretch(1);
     auto* row = new QHBoxLayout(this);
@@ -95,8 +80,38 @@ MashEditor::MashEditor(Binder& binder, QWidget* parent)
     row->addWidget(stack_, 3);
     connect(add_, &QPushButton::clicked, this, &MashEditor::add);
     connect(asTable_, &QPushButton::toggled, this, &MashEditor::showTable);
+    auto* key = new QShortcut(QKeySequence(Qt::Key_T), this);
+    key->setContext(Qt::WidgetWithChildrenShortcut);
+    connect(key, &QShortcut::activated, this, [this] {
+        showTable(!asTable_->isChecked());
+        stack_->currentWidget() == table_ ? table_->setFocus() : chart_->focusRest();
+    });
     connect(chart_, &MashChart::restMoved, this, &MashEditor::moveRest);
     connect(chart_, &MashChart::restReleased, this, [this] { bench_.finish(); });
+}
+
+QWidget* MashEditor::pathField() {
+    auto* path = new ChoiceField(this);
+    path->add(tr("by hot water, at once"), "jump");
+    path->add(tr("heated, as fast as the kit can"), "ramp");
+    binder_.tie(
+        *path,
+        {"/path", tr("From rest to rest"),
+         [](const Setting& s) { return s.recipe.path == MashPath::jump ? "jump" : "ramp"; },
+         [](Setting& s, const std::string& word) { s.recipe.path = word == "ramp" ? MashPath::ramp : MashPath::jump; }},
+        nullptr);
+    return captioned(tr("From rest to rest"), path, path, this);
+}
+
+QWidget* MashEditor::phField() {
+    NumberField* ph = binder_.number({"/mash_ph",
+                                      tr("Mash pH"),
+                                      UnitKind::ph,
+                                      [](const Setting& s) { return s.recipe.mashPh.ph; },
+                                      [](Setting& s, double value) { s.recipe.mashPh = Ph{value}; },
+                                      {}},
+                                     this);
+    return captioned(tr("Mash pH"), ph, ph->edit(), this);
 }
 
 void MashEditor::fillRow(std::size_t rest, QWidget& row, QHBoxLayout& layout) {

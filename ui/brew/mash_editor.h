@@ -27,6 +27,8 @@ public:
     [[nodiscard]] QPushButton& tableButton() const { return *asTable_; }
 
 private:
+    [[nodiscard]] QWidget* pathField();
+    [[nodiscard]] QWidget* phField();
     void fillRow(std::size_t rest, QWidget& row, QHBoxLayout& layout);
     void moveRest(int rest, double celsius, double minutes);
     void fillTable();

@@ -17,7 +17,7 @@ class MessageLabel;
 class StepSection : public QWidget {
     Q_OBJECT
 public:
-    StepSection(const QString& name, QWidget* parent = nullptr);
+    explicit StepSection(const QString& name, QWidget* parent = nullptr);
     /// What stands beside the name; empty parts are not shown.
     void sayAmounts(const QString& amount, const QString& more);
     /// The band: litres on top and at the foot, of `widest` in the whole flow.
