@@ -132,11 +132,16 @@ struct TryBoard::Inside {
     int asked = 0;
 
     ModelForecaster& model() {
-        if (!forecaster || ++asked > trialsRemembered) {
+        if (!forecaster)
             forecaster = std::make_unique<ModelForecaster>(input);
-            asked = 0;
-        }
         return *forecaster;
+    }
+    /// Between trials only: a trial holds on to its forecaster.
+    void forgetOldTrials() {
+        if (++asked <= trialsRemembered)
+            return;
+        forecaster.reset();
+        asked = 0;
     }
     [[nodiscard]] Larder larder() const { return {*input.pantry, input.unavailable}; }
     Result<std::vector<LeverMove>> moves(const std::vector<TriedValue>& tried, Setting& setting) const;
@@ -186,6 +191,7 @@ void TryBoard::Inside::addNotes(Trial& trial, const std::vector<LeverMove>& move
 
 Result<Trial> TryBoard::Inside::outcome(const Setting& setting, const std::vector<LeverMove>& moves, TrialDepth depth,
                                         const std::stop_token& stop) {
+    forgetOldTrials();
     auto& predict = model();
     const auto base = predict.course(input.base, 0, 1);
     const auto course = predict.course(setting, 0, 1);

@@ -3,6 +3,7 @@
 // scrambled; ranking each column then gives every parameter exactly one value in each of `count` equal slices.
 #include "forward/parameters.h"
 
+#define BOOST_MATH_NO_LONG_DOUBLE_MATH_FUNCTIONS // doubles are enough, and valgrind has no long ones
 #include <boost/math/special_functions/erf.hpp>
 
 #include <algorithm>

@@ -107,6 +107,20 @@ TEST_CASE("the quick answer is the full one without its bands") {
     CHECK(quick->bitterness.ibu == full->bitterness.ibu);
 }
 
+TEST_CASE("a long drag ends with the answer it began with") {
+    const auto input = tooSour();
+    TryBoard board(input);
+    const std::vector<TriedValue> tried = {{"draw", 60.0}};
+    const auto first = board.trial(tried, TrialDepth::next);
+    for (int i = 0; i < 450; ++i)
+        REQUIRE(board.trial({{"draw", 50.0 + i % 40}}, TrialDepth::central));
+    const auto last = board.trial(tried, TrialDepth::next);
+    for (auto d : allDimensions) {
+        CHECK(last->next[d].value == first->next[d].value);
+        CHECK(last->next[d].high == first->next[d].high);
+    }
+}
+
 TEST_CASE("nothing tried changes nothing, and a setting by hand is judged like its levers") {
     const auto input = tooSour();
     TryBoard board(input);

@@ -377,8 +377,7 @@ TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo
     s.settle();
     const auto whole = testing::fingerprint(s.desk());
     const Proposal first = *s.station->proposals().proposal(1);
-    s.station->focusWork();
-    QTest::keyClick(s.station->focusWidget(), Qt::Key_Return, Qt::ControlModifier);
+    s.station->adopt();
     const auto choice = s.desk().lastChoice("Plover");
     REQUIRE(choice);
     CHECK(choice->on == s.today);

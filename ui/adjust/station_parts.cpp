@@ -18,7 +18,6 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QShortcut>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -180,8 +179,6 @@ void AdjustStation::connectParts() {
     connect(chain_, &ChainPanel::closed, this, &AdjustStation::closeChain);
     connect(total_, &TotalBar::resetAsked, this, &AdjustStation::asNow);
     connect(total_, &TotalBar::adoptAsked, this, &AdjustStation::adopt);
-    for (const Qt::Key key : {Qt::Key_Return, Qt::Key_Enter})
-        new QShortcut(QKeySequence(Qt::CTRL | key), this, this, &AdjustStation::adopt, Qt::WidgetWithChildrenShortcut);
     connect(drawDay_, &DrawDayPage::tasteAsked, this, &AdjustStation::tasteAsked);
     connect(drawDay_, &DrawDayPage::drawAsked, this, &AdjustStation::drawAsked);
 }
