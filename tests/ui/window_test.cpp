@@ -410,9 +410,19 @@ TEST_CASE("F1 opens help for the page in hand, Esc closes it", "[ui][help]") {
     CHECK(w.window->help().words().contains("Ctrl+D"));
     w.window->cellar()->showBrewSheet();
     CHECK(w.window->help().words().startsWith("Brew sheet"));
+    for (const auto& [station, title] :
+         std::array{std::pair(Station::taste, "Taste"), std::pair(Station::adjust, "Adjust"),
+                    std::pair(Station::history, "History")}) {
+        w.window->cellar()->showStation(station);
+        CHECK(w.window->help().words().startsWith(title));
+    }
+    w.key(Qt::Key_F1);
+    CHECK_FALSE(w.window->help().isVisible());
+    w.key(Qt::Key_F1);
     w.key(Qt::Key_Escape);
     CHECK_FALSE(w.window->help().isVisible());
-    for (const char* page : {"start", "vessel", "draw_refill", "brew_sheet", "about"})
+    for (const char* page :
+         {"start", "vessel", "taste", "adjust", "brew", "draw_refill", "history", "brew_sheet", "about"})
         CHECK(helpFor(page).size() >= 2);
 }
 

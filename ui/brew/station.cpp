@@ -60,6 +60,7 @@ void BrewStation::show(Part part) {
         mark(*choices_[i], i == static_cast<std::size_t>(part));
     pages_->setCurrentIndex(static_cast<int>(part));
     follow();
+    Q_EMIT partChanged();
 }
 
 void BrewStation::showPlan() {

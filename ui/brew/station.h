@@ -38,6 +38,7 @@ public:
     [[nodiscard]] QStringList notes() const;
 
 Q_SIGNALS:
+    void partChanged();
     void refillAsked(); ///< the brew is recorded: its refill goes into the ledger
 
 protected:

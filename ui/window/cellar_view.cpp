@@ -111,12 +111,17 @@ void CellarView::connectStations() {
     connect(header_, &VesselHeader::changeAsked, this, &CellarView::changeVessel);
     const auto opening = [this] { beginEntry(EntryKind::opening); };
     connect(taste_, &TasteStation::openingAsked, this, opening);
+    connect(history_, &HistoryStation::firstEntryAsked, this, [this] {
+        showStation(Station::drawRefill);
+        focusWork();
+    });
     connect(adjust_, &AdjustStation::openingAsked, this, opening);
     connect(adjust_, &AdjustStation::tasteAsked, this, [this] {
         showStation(Station::taste);
         focusWork();
     });
     connect(adjust_, &AdjustStation::drawAsked, this, [this] { beginEntry(EntryKind::drawOff); });
+    connect(brew_, &BrewStation::partChanged, this, &CellarView::moved);
     connect(brew_, &BrewStation::refillAsked, this, [this] { beginEntry(EntryKind::refill); });
     connect(taste_, &TasteStation::paperChanged, this, [this] { Q_EMIT paperChanged(taste_->blankSheet().paper()); });
     connect(&brewSheet(), &BrewSheetStation::paperChanged, this, [this] { Q_EMIT paperChanged(brewSheet().paper()); });
@@ -203,6 +208,10 @@ void CellarView::beginEntry(EntryKind kind) {
 
 bool CellarView::atVessel() const {
     return parts_->currentWidget() == vesselPart_;
+}
+
+bool CellarView::atBrewSheet() const {
+    return atVessel() && station() == Station::brew && brew_->part() == BrewStation::Part::sheet;
 }
 
 Station CellarView::station() const {

@@ -44,6 +44,7 @@ public:
 
     [[nodiscard]] const VesselName& vessel() const { return vessel_; }
     [[nodiscard]] bool atVessel() const; ///< a vessel's stations are in front
+    [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] Station station() const;
     [[nodiscard]] DrawRefillStation& drawRefill() const { return *drawRefill_; }
     [[nodiscard]] TasteStation& taste() const { return *taste_; }

@@ -332,7 +332,9 @@ void MainWindow::refreshTitle() {
 QString MainWindow::page() const {
     if (!cellar_)
         return QStringLiteral("start");
-    return cellar_->atVessel() ? idOf(cellar_->station()) : QStringLiteral("vessel");
+    if (!cellar_->atVessel())
+        return QStringLiteral("vessel");
+    return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->station());
 }
 
 void MainWindow::refreshHelp() {
