@@ -252,7 +252,7 @@ int history(const Options& options) {
     auto desk = openDesk(options, book::OpenMode::readOnly);
     if (!desk)
         return complain(desk.error(), options);
-    auto rows = (*desk)->history(options.vessel);
+    auto past = (*desk)->history(options.vessel);
     if (!past)
         return complain(past.error(), options);
     fmt::print("{}", options.json ? toJson(past->rows) : toCsv(past->rows));
