@@ -1,17 +1,46 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Pictures for the README and for looking at: STAVELINE_SHOTS=folder test_ui "[screenshots]".
-// QT_SCALE_FACTOR=2 gives the same at scale 2.
+// Pictures of every station and state in the whole window, to look at and for the README.
+//   all, in both palettes:  STAVELINE_SHOTS=folder test_ui "[screenshots]"    (QT_SCALE_FACTOR=2: at scale 2)
+//   those of the README:    STAVELINE_SHOTS=resources/pictures test_ui "[readme]" &&
+//                           mogrify +dither -colors 128 resources/pictures/*.png
 #include "ui/support.h"
 
+#include "ui/adjust/chain_panel.h"
+#include "ui/adjust/lever_board.h"
+#include "ui/adjust/lever_line.h"
+#include "ui/adjust/linked_label.h"
+#include "ui/adjust/proposal_list.h"
+#include "ui/adjust/station.h"
+#include "ui/adjust/verdict_panel.h"
+#include "ui/brew/as_brewed_page.h"
+#include "ui/brew/flow_page.h"
+#include "ui/brew/kit_editor.h"
+#include "ui/brew/mash_editor.h"
+#include "ui/brew/plan_page.h"
+#include "ui/brew/station.h"
+#include "ui/chart/chart_stack.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
+#include "ui/history/station.h"
+#include "ui/print/paged_paper.h"
+#include "ui/print/pdf.h"
+#include "ui/taste/fault_list.h"
+#include "ui/taste/score_sheet.h"
+#include "ui/taste/sitting_head.h"
+#include "ui/taste/station.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
+#include "ui/window/notice_bar.h"
 
 #include <QDir>
 #include <QLineEdit>
+#include <QPainter>
+#include <QRadioButton>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QSlider>
 
 using namespace staveline;
 using namespace staveline::ui;
@@ -19,80 +48,323 @@ using namespace staveline::testing;
 
 namespace {
 
-class Shots {
+QString folderOfShots() {
+    const QString folder = qEnvironmentVariable("STAVELINE_SHOTS");
+    if (folder.isEmpty())
+        FAIL("STAVELINE_SHOTS names no folder");
+    REQUIRE(QDir().mkpath(folder));
+    return folder;
+}
+
+/// A blank picture would pass unseen: a page has many colours.
+void keep(const QImage& picture, const QString& file) {
+    QSet<QRgb> colours;
+    for (int y = 0; y < picture.height(); y += 3)
+        for (int x = 0; x < picture.width(); x += 3)
+            colours << picture.pixel(x, y);
+    CHECK(colours.size() > 10);
+    REQUIRE(picture.save(file));
+}
+
+/// The window on its way through the stations; a name makes a picture.
+class Walk {
 public:
-    Shots(MainWindow& window, QString folder, QString look)
-        : window_(window), folder_(std::move(folder)), look_(std::move(look)) {}
-    void take(const QString& name) const {
-        QTest::qWait(50);
-        const QImage picture = window_.grab().toImage();
-        REQUIRE(picture.size() == window_.size() * window_.devicePixelRatioF());
-        // A blank picture would pass unseen: a page has many colours.
-        QSet<QRgb> colours;
-        for (int y = 0; y < picture.height(); y += 3)
-            for (int x = 0; x < picture.width(); x += 3)
-                colours << picture.pixel(x, y);
-        CHECK(colours.size() > 10);
-        const QString scale = window_.devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
-        REQUIRE(picture.save(folder_ + '/' + name + '-' + look_ + scale + ".png"));
+    Walk(WindowInScratch& w, QString folder, QString ending)
+        : w_(w), folder_(std::move(folder)), ending_(std::move(ending)) {}
+
+    void take(const char* name) const {
+        QTest::qWait(60);
+        MainWindow& window = *w_.window;
+        const QImage picture = window.grab().toImage();
+        REQUIRE(picture.size() == window.size() * window.devicePixelRatioF());
+        keep(picture, folder_ + '/' + QLatin1String(name) + ending_ + ".png");
     }
+    [[nodiscard]] CellarView& cellar() const { return *w_.window->cellar(); }
+    [[nodiscard]] Desk& desk() const { return w_.window->session()->desk(); }
+    void openSample() const { REQUIRE(w_.window->sampleBook(w_.scratch / "sample.cellar")); }
+    void at(const char* vessel, Station station) const {
+        cellar().showVessel(vessel);
+        cellar().showStation(station);
+        QTest::qWait(0);
+        cellar().focusWork();
+        if (station == Station::adjust)
+            settle();
+    }
+    void settle() const {
+        REQUIRE(QTest::qWaitFor([this] { return !cellar().adjust().busy(); }, 60000));
+    }
+    void write(QLineEdit* edit, const char* text) const {
+        edit->setFocus();
+        edit->selectAll();
+        QTest::keyClicks(edit, QString::fromLatin1(text));
+    }
+    void fill(const char* field, const char* text) const {
+        write(cellar().drawRefill().form().fields().number(field)->edit(), text);
+    }
+    static void scroll(QWidget& page, double part) {
+        for (auto* area : page.findChildren<QScrollArea*>())
+            if (area->isVisible() && area->verticalScrollBar()->maximum() > 0)
+                area->verticalScrollBar()->setValue(static_cast<int>(part * area->verticalScrollBar()->maximum()));
+    }
+
+    void halfASitting() const;
+    void stations() const;
+    void taste() const;
+    void adjust() const;
+    void otherAnswers() const;
+    void brew() const;
+    void asBrewed() const;
+    void drawAndRefill() const;
+    void history() const;
+    void emptyVessel() const;
+    void vessels() const;
 
 private:
-    MainWindow& window_;
-    QString folder_, look_;
+    WindowInScratch& w_;
+    QString folder_, ending_;
 };
 
-void takeAll(WindowInScratch& w, const QString& folder, Appearance look) {
-    MainWindow& window = *w.window;
-    window.setAppearance(look);
-    const Shots shots(window, folder, look == Appearance::dark ? "dark" : "light");
-    shots.take("start");
-    REQUIRE(window.sampleBook(w.scratch / "sample.cellar"));
-    CellarView& cellar = *window.cellar();
-    DrawRefillStation& station = cellar.drawRefill();
-    const auto type = [&](const char* field, const char* text) {
-        QTest::keyClicks(station.form().fields().number(field)->edit(), QString::fromLatin1(text));
-    };
-    for (const VesselSummary& vessel : window.session()->desk().cellar()) {
-        cellar.showVessel(vessel.name);
-        shots.take("ledger-" + qs(vessel.name).toLower());
+void Walk::halfASitting() const {
+    at("Plover", Station::taste);
+    for (const char* score : {"0", "6", "6.5", "5.5", "6", "4", "4.5", "3"}) {
+        w_.type(score);
+        w_.key(Qt::Key_Tab);
     }
-    cellar.showVessel(window.session()->desk().cellar().front().name);
+}
+
+void Walk::taste() const {
+    halfASitting();
+    take("taste-half");
+    TasteStation& station = cellar().taste();
+    station.faults().unfold(true);
+    station.faults().button("acetic", 2)->click();
+    scroll(station, 1);
+    take("taste-faults");
+    w_.type("x");
+    station.faults().unfold(false);
+    station.showLongSheet(true);
+    scroll(station, 0);
+    take("taste-long");
+    station.showLongSheet(false);
+    write(&station.head().name(), "Wren");
+    station.showAllTasters(true);
+    take("taste-tasters");
+    station.showAllTasters(false);
+    station.showBlankSheet(true);
+    take("taste-blank");
+    station.showBlankSheet(false);
+}
+
+void Walk::adjust() const {
+    at("Plover", Station::adjust);
+    take("adjust");
+    AdjustStation& station = cellar().adjust();
+    scroll(station, 1);
+    take("adjust-lower");
+    scroll(station, 0);
+    for (LinkedLabel* label : station.proposals().links())
+        if (label->focusPolicy() != Qt::NoFocus) {
+            label->setFocus(Qt::TabFocusReason);
+            QTest::keyClick(label, Qt::Key_Return);
+            break;
+        }
+    take("adjust-number");
+    station.chain().leave();
+    for (int i = 0; i < 4; ++i)
+        QTest::keyClick(station.board().line("sacch_temperature")->slider(), Qt::Key_Left);
+    settle();
+    take("adjust-tried");
+    station.asNow();
+    station.verdicts().showTable(true);
+    take("adjust-table");
+    station.verdicts().showTable(false);
+    station.openTarget(true);
+    take("adjust-target");
+    station.openTarget(false);
+    station.openDrawDay(true);
+    take("adjust-draw-day");
+    station.openDrawDay(false);
+    settle();
+    station.proposals().radio(station.proposals().count() > 0 ? 1 : 0)->click();
+    settle();
+    station.adopt();
+    settle();
+    take("adjust-adopted");
+}
+
+void Walk::otherAnswers() const {
+    at("Dunlin", Station::adjust);
+    take("adjust-fault-first");
+    at("Knot", Station::adjust);
+    take("adjust-knot");
+}
+
+void Walk::brew() const {
+    at("Plover", Station::brew);
+    take("brew");
+    PlanPage& plan = cellar().brew().plan();
+    scroll(plan, .35);
+    take("brew-mash");
+    plan.flow().mashEditor().showTable(true);
+    take("brew-mash-table");
+    plan.flow().mashEditor().showTable(false);
+    scroll(plan, .7);
+    take("brew-kettle");
+    scroll(plan, 1);
+    take("brew-lower");
+    plan.kit().unfold(true);
+    QTest::qWait(20);
+    scroll(plan, 1);
+    take("brew-kit");
+    plan.kit().unfold(false);
+    asBrewed();
+    cellar().showBrewSheet();
+    take("brew-sheet");
+    cellar().brew().showPlan();
+}
+
+void Walk::asBrewed() const {
+    cellar().brew().showAsBrewed();
+    AsBrewedPage& page = cellar().brew().asBrewed();
+    write(page.originalGravity().edit(), "1.055");
+    page.weighNow();
+    take("brew-as-brewed");
+    scroll(page, 1);
+    take("brew-as-brewed-lower");
+}
+
+void Walk::drawAndRefill() const {
+    at("Plover", Station::drawRefill);
+    take("draw-and-refill");
+    DrawRefillStation& station = cellar().drawRefill();
     station.begin(EntryKind::drawOff);
-    type("volume_l", "62");
-    type("gravity", "1002");
-    shots.take("draw");
+    fill("volume_l", "62");
+    fill("gravity", "1002");
+    take("draw-entry");
     station.form().leave();
     station.begin(EntryKind::refill);
-    type("volume_l", "4");
-    shots.take("refill");
+    fill("volume_l", "400");
+    take("refill-too-much");
     station.form().leave();
-    cellar.showBrewSheet();
-    shots.take("brew-sheet");
-    cellar.addVessel();
-    shots.take("new-vessel");
-    cellar.showStation(Station::drawRefill);
-    window.toggleHelp();
-    shots.take("help");
-    window.toggleHelp();
-    recordAll(window.session()->desk(), R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel",
-        "capacity_l": 500})");
-    cellar.showVessel("Curlew");
-    shots.take("empty-vessel");
-    station.begin(EntryKind::opening);
-    shots.take("opening");
+    station.amendSelected();
+    take("draw-amend");
+    station.form().leave();
+}
+
+void Walk::history() const {
+    at("Plover", Station::history);
+    take("history");
+    HistoryStation& station = cellar().history();
+    scroll(station, 1);
+    take("history-lower");
+    w_.key(Qt::Key_Plus);
+    w_.key(Qt::Key_Plus);
+    w_.key(Qt::Key_Left);
+    take("history-zoomed");
+    station.showFace(HistoryStation::Face::table);
+    take("history-table");
+    station.showFace(HistoryStation::Face::promises);
+    take("history-promises");
+    station.showFace(HistoryStation::Face::charts);
+}
+
+void Walk::vessels() const {
+    cellar().addVessel();
+    take("vessel-new");
+    at("Plover", Station::drawRefill);
+    cellar().changeVessel();
+    take("vessel-change");
+    cellar().showStation(Station::taste);
+    for (const Station station : {Station::taste, Station::adjust, Station::brew, Station::history}) {
+        cellar().showStation(station);
+        w_.window->toggleHelp();
+        take(QByteArray("help-").append(QByteArray::number(static_cast<int>(station))).constData());
+        w_.window->toggleHelp();
+    }
+}
+
+void Walk::emptyVessel() const {
+    recordAll(desk(),
+              R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500})");
+    at("Curlew", Station::taste);
+    take("empty-taste");
+    at("Curlew", Station::adjust);
+    take("empty-adjust");
+    at("Curlew", Station::brew);
+    take("empty-brew");
+    at("Curlew", Station::drawRefill);
+    take("empty-draw");
+    cellar().drawRefill().begin(EntryKind::opening);
+    take("opening");
+    cellar().drawRefill().form().leave();
+    at("Curlew", Station::history);
+    take("empty-history");
+    w_.window->notices().showFault(QStringLiteral("The disk is full: what you typed last is not stored.\nMake room on "
+                                                  "the disk, then type it again."));
+    take("notice");
+    w_.window->notices().clearFault();
+}
+
+void Walk::stations() const {
+    take("start");
+    openSample();
+    taste();
+    adjust();
+    otherAnswers();
+    brew();
+    drawAndRefill();
+    history();
+    vessels();
+    emptyVessel();
+    for (const bool shortSheet : {true, false})
+        REQUIRE(writePdf(desk().tastingPaper("Plover", shortSheet),
+                         (folder_ + (shortSheet ? "/tasting-short.pdf" : "/tasting-long.pdf")).toStdString()));
+    REQUIRE(writePdf(*desk().brewSheet("Plover"), (folder_ + "/brew-sheet.pdf").toStdString()));
+}
+
+/// The first page as it leaves the printer, at `dpi`.
+QImage firstPage(const Document& document, double dpi) {
+    const PagedPaper paper(document, PaperSize::a4);
+    QImage page((paper.pagePoints() * dpi / 72).toSize(), QImage::Format_RGB32);
+    page.fill(Qt::white);
+    QPainter painter(&page);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(dpi / 72, dpi / 72);
+    paper.paint(painter, 0);
+    return page;
 }
 
 } // namespace
 
 TEST_CASE("pictures of every page in both palettes", "[.][screenshots]") {
-    const QString folder = qEnvironmentVariable("STAVELINE_SHOTS");
-    if (folder.isEmpty())
-        FAIL("STAVELINE_SHOTS names no folder");
-    REQUIRE(QDir().mkpath(folder));
+    const QString folder = folderOfShots();
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
         WindowInScratch w(false);
-        takeAll(w, folder, look);
+        w.window->setAppearance(look);
+        const QString scale = w.window->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
+        Walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale).stations();
     }
     install(*qApp, Appearance::light);
+}
+
+TEST_CASE("pictures for the README", "[.][readme]") {
+    const QString folder = folderOfShots();
+    WindowInScratch w(false);
+    w.window->setAppearance(Appearance::light);
+    const Walk walk(w, folder, QString());
+    walk.openSample();
+    walk.at("Plover", Station::adjust);
+    walk.take("adjust");
+    walk.at("Plover", Station::history);
+    walk.take("history");
+    walk.at("Plover", Station::brew);
+    walk.take("brew");
+    walk.at("Plover", Station::drawRefill);
+    walk.cellar().drawRefill().begin(EntryKind::drawOff);
+    walk.fill("volume_l", "62");
+    walk.take("draw-and-refill");
+    walk.cellar().drawRefill().form().leave();
+    keep(firstPage(*walk.desk().brewSheet("Plover"), 90), folder + "/brew-sheet.png");
+    walk.halfASitting();
+    walk.take("taste");
 }

@@ -6,6 +6,7 @@
 #include <QApplication>
 #include <QPainter>
 #include <QPlainTextEdit>
+#include <QPolygonF>
 #include <QStyleOption>
 #include <QWidget>
 
@@ -74,6 +75,26 @@ void drawRadio(const QStyleOption& option, QPainter& painter) {
     painter.restore();
 }
 
+/// A box that can be seen on any ground, with a tick in it when chosen.
+void drawCheckBox(const QStyleOption& option, QPainter& painter) {
+    const double u = unit(option);
+    const QRectF box = QRectF(option.rect).adjusted(u, u, -u, -u);
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(wall(option.palette), 1.2 * u));
+    painter.setBrush(option.palette.brush(option.state & QStyle::State_Enabled ? QPalette::Base : QPalette::Window));
+    painter.drawRoundedRect(box, 2 * u, 2 * u);
+    painter.setPen(QPen(tone(option.palette, Tone::proposed), 2 * u, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    const auto at = [&](double x, double y) {
+        return QPointF(box.left() + x * box.width(), box.top() + y * box.height());
+    };
+    if (option.state & QStyle::State_On)
+        painter.drawPolyline(QPolygonF{at(.22, .52), at(.42, .74), at(.78, .28)});
+    else if (option.state & QStyle::State_NoChange)
+        painter.drawLine(at(.25, .5), at(.75, .5));
+    painter.restore();
+}
+
 void drawHeader(const QStyleOption& option, QPainter& painter) {
     painter.fillRect(option.rect, option.palette.color(QPalette::Base));
     painter.setPen(QPen(wall(option.palette), unit(option)));
@@ -130,6 +151,9 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         break;
     case PE_IndicatorRadioButton:
         drawRadio(*option, *painter);
+        return;
+    case PE_IndicatorCheckBox:
+        drawCheckBox(*option, *painter);
         return;
     case PE_FrameFocusRect:
         drawFocusRing(*painter, QRectF(option->rect), option->palette, option->fontMetrics.height());
