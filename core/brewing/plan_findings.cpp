@@ -95,7 +95,8 @@ void checkGrist(const PlanFacts& facts, std::vector<Message>& findings) {
     if (runOffRisk(facts.input) >= 1 - 1e-9)
         findings.push_back(say("brewing.run_off_slow")
                                .with("glucan", Share{shareOf(facts.input, isGlucanRich)})
-                               .with("rye", Share{shareOf(facts.input, isRyeLike)}));
+                               .with("rye", Share{shareOf(facts.input, isRyeLike)})
+                               .with("rest", Celsius{45}));
     const double power = convertingPower(facts.input.grist);
     if (power < lowPower)
         findings.push_back(say("brewing.power_low").with("power", Number{power, 0}).with("least", Number{lowPower, 0}));

@@ -295,6 +295,9 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
     const LedgerState now = replayOf(record, shared, today()).now;
     BrewSheetInput sheet;
     sheet.vessel = name;
+    sheet.vesselShape = record.facts.shape;
+    if (const CultureFact* culture = record.latest<CultureFact>(today()))
+        sheet.killerSensitive = culture->killerSensitive;
     sheet.on = today();
     sheet.plan = std::move(*plan);
     sheet.recipe = setting.recipe;

@@ -201,12 +201,20 @@ std::optional<double> meanOf(const std::optional<Estimate>& estimate) {
     return estimate ? std::optional(estimate->mean) : std::nullopt;
 }
 
+std::optional<double> sdOf(const std::optional<Estimate>& estimate) {
+    return estimate ? std::optional(estimate->sd) : std::nullopt;
+}
+
 /// The history's columns, in order; the one list behind JSON and CSV.
 void eachColumn(const HistoryRow& row, auto&& put) {
     for (Dimension d : allDimensions)
         put(std::string(name(d)), meanOf(row.tasted[d]));
     for (Dimension d : allDimensions)
+        put(std::string(name(d)) + "_sd", sdOf(row.tasted[d]));
+    for (Dimension d : allDimensions)
         put(std::string(name(d)) + "_forecast", meanOf(row.forecast[d]));
+    for (Dimension d : allDimensions)
+        put(std::string(name(d)) + "_forecast_sd", sdOf(row.forecast[d]));
     put("volume_l", row.volume);
     put("moved_l", row.moved);
     put("mean_age_d", row.meanAge);
@@ -214,6 +222,7 @@ void eachColumn(const HistoryRow& row, auto&& put) {
     put("ph", row.measured.ph);
     put("ta_g_l", row.measured.ta);
     put("temperature_c", row.measured.temperature);
+    put("ibu", row.measured.bitterness);
     put("refill_ibu", row.refillBitterness);
     put("mash_c", row.mashTemperature);
 }
@@ -237,22 +246,36 @@ std::string toJson(const std::vector<HistoryRow>& history) {
             if (const auto number = plain(value))
                 json[name] = *number;
         });
+        if (!row.note.empty())
+            json["note"] = row.note;
         list.push_back(json);
     }
     return list.dump(2) + "\n";
 }
 
+namespace {
+
+/// RFC 4180: always between quotes, quotes doubled.
+std::string quoted(const std::string& words) {
+    std::string text = "\"";
+    for (char c : words)
+        text += c == '"' ? std::string("\"\"") : std::string(1, c);
+    return text + "\"";
+}
+
+} // namespace
+
 std::string toCsv(const std::vector<HistoryRow>& history) {
     std::string text = "on,what";
     eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { text += "," + name; });
-    text += "\r\n";
+    text += ",note\r\n";
     for (const auto& row : history) {
         text += isoDay(row.on) + "," + row.what;
         eachColumn(row, [&](const std::string&, const auto& value) {
             const auto number = plain(value);
             text += number ? fmt::format(",{:.6g}", *number) : std::string(",");
         });
-        text += "\r\n";
+        text += "," + (row.note.empty() ? std::string() : quoted(row.note)) + "\r\n";
     }
     return text;
 }

@@ -112,6 +112,16 @@ std::vector<BrewFact> Desk::brews() const {
     return all;
 }
 
+std::vector<Filed<BrewFact>> Desk::brewsFor(const VesselName& vessel) const {
+    std::vector<Filed<BrewFact>> found;
+    if (inside_->cellar->loadShared())
+        for (const auto& stored : inside_->cellar->shared().brews)
+            if (stored.fact.vessel == vessel)
+                found.push_back({stored.id, stored.fact});
+    std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.fact.on > b.fact.on; });
+    return found;
+}
+
 std::optional<EquipmentFact> Desk::equipment() const {
     if (!inside_->cellar->loadShared() || inside_->cellar->shared().equipment.empty())
         return {};

@@ -141,7 +141,7 @@ public:
     /// None: never set; the adviser then works with a default one.
     [[nodiscard]] Result<std::optional<Filed<TargetFact>>> target(const VesselName& name) const;
     [[nodiscard]] Result<std::vector<PastDraw>> pastDraws(const VesselName& name) const; ///< newest first
-    [[nodiscard]] std::optional<CultureFact> culture(const VesselName& name) const; ///< none: never described
+    [[nodiscard]] std::optional<CultureFact> culture(const VesselName& name) const;      ///< none: never described
     [[nodiscard]] Result<std::vector<LockFact>> locks(const VesselName& name) const;     ///< in force today
     [[nodiscard]] std::vector<AvailabilityFact> availability() const;                    ///< the latest of each item
     [[nodiscard]] Result<DrawDayView> drawDay(const VesselName& name) const;
@@ -157,6 +157,7 @@ public:
     [[nodiscard]] Result<Setting> setting(const VesselName& name) const; ///< in use: base recipe and habits
     [[nodiscard]] std::optional<ChoiceFact> lastChoice(const VesselName& name) const;
     [[nodiscard]] std::vector<BrewFact> brews() const;
+    [[nodiscard]] std::vector<Filed<BrewFact>> brewsFor(const VesselName& vessel) const; ///< newest first
     [[nodiscard]] std::optional<EquipmentFact> equipment() const;
     [[nodiscard]] const Pantry& pantry() const;
 

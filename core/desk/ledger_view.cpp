@@ -150,7 +150,8 @@ VesselSummary summary(const VesselRecord& record, const SharedFacts& shared, con
     s.headline = s.due.text;
     if (const auto& sittings = record.of<SittingFact>(); !sittings.empty()) {
         const TargetFact* target = record.latest<TargetFact>(today);
-        const auto result = evaluate(sittings.back().fact.sitting, builtInSheet());
+        SittingResult result;
+        result.faults = faultsIn(sittings.back().fact.sitting, builtInSheet());
         if (auto mark = worstUnwantedFault(result, target ? target->target : Target{}, builtInSheet())) {
             s.fault = mark->fault;
             const FaultRule* rule = builtInSheet().findFault(mark->fault);

@@ -230,7 +230,9 @@ void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.keep({say("caution.mash.hotLiquor").with("scalds", Celsius{60}), say("caution.mash.acid"),
                 say("caution.kettle.boilOver"), say("caution.draw.co2"),
                 say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}),
-                say("caution.refill.vented"), say("caution.refill.keg").with("gravity", SpecificGravity{1.010})});
+                say("caution.refill.vented")});
+    if (in.vesselShape.empty() || in.vesselShape == "keg")
+        sheet.keep(say("caution.refill.keg").with("gravity", SpecificGravity{1.010}));
     if (std::any_of(in.plan.grist.begin(), in.plan.grist.end(), [](const auto& g) { return g.late; }))
         sheet.keep(say("caution.mash.lateGrain"));
     if (in.recipe.preSoured.of1 > 0)
@@ -239,7 +241,9 @@ void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
         sheet.keep(say("caution.fermenter.sugarOut"));
     if (const auto yeast = builtInPantry().yeast(in.recipe.yeast); yeast && yeast->diastatic())
         sheet.keep(say("caution.yeast.diastatic"));
-    sheet.keep(in.plan.cautions);
+    for (const auto& caution : in.plan.cautions)
+        if (in.killerSensitive || caution.key != "caution.yeast.killer")
+            sheet.keep(caution);
     if (!in.chosen)
         return;
     for (const auto& move : in.chosen->moves)

@@ -13,6 +13,8 @@ inline constexpr double oxygenInAir = .28; ///< g/L
 
 struct BrewSheetInput {
     std::string vessel, brewery;
+    std::string vesselShape; ///< "keg" holds pressure, other shapes are vented; empty: not known, both cautions print
+    bool killerSensitive = true; ///< what lives in the vessel
     Day on{};
     BrewPlan plan;
     Recipe recipe;

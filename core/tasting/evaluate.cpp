@@ -152,7 +152,6 @@ std::optional<double> meanScore(const Attribute& attribute, const Answers& answe
     return meanOf(tasters);
 }
 
-/// Marked, or shown by a line of the sheet: the worse of the two.
 std::vector<FaultMark> faultsOf(const Sitting& sitting, const Answers& answers, const TastingSheet& sheet) {
     std::vector<FaultMark> found;
     const auto note = [&](const std::string& fault, int severity) {
@@ -180,6 +179,10 @@ std::vector<FaultMark> faultsOf(const Sitting& sitting, const Answers& answers, 
 }
 
 } // namespace
+
+std::vector<FaultMark> faultsIn(const Sitting& sitting, const TastingSheet& sheet) {
+    return faultsOf(sitting, answersOf(sitting, sheet), sheet);
+}
 
 SittingResult evaluate(const Sitting& sitting, const TastingSheet& sheet, const TastingNoise& noise) {
     SittingResult out;

@@ -104,6 +104,9 @@ struct SittingResult {
 /// prior, tasters far from the rest weigh less. Scores outside 0..10 never reach here (checked when recorded).
 [[nodiscard]] SittingResult evaluate(const Sitting& sitting, const TastingSheet& sheet, const TastingNoise& noise = {});
 
+/// The faults alone, worst first: marked, or shown by a line of the sheet, the worse of the two.
+[[nodiscard]] std::vector<FaultMark> faultsIn(const Sitting& sitting, const TastingSheet& sheet);
+
 /// Balanced two-way components (assessor x temperature, replicated) as printed in the worked example.
 struct PanelAnova {
     double mean = 0, msAssessor = 0, msTemperature = 0, msInteraction = 0, msError = 0;

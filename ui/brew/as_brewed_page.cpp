@@ -23,29 +23,14 @@
 namespace staveline::ui {
 namespace {
 
-constexpr int pause = 300;             // ms without a keystroke before the meaning is told
-constexpr std::int64_t spare = 10'000; // rows that may have been removed between brews
+constexpr int pause = 300; // ms without a keystroke before the meaning is told
 
 constexpr Range gravities{.98, 1.2}, litres{.1, 100'000};
 
-/// The row of a brew, by its name, which is unique.
-std::optional<std::int64_t> rowOf(const Desk& desk, const std::string& brew) {
-    const auto count = static_cast<std::int64_t>(desk.brews().size());
-    std::int64_t met = 0;
-    for (std::int64_t row = 1; met < count && row < count + spare; ++row)
-        if (const auto fact = desk.fact("brew", row)) {
-            ++met;
-            if (const auto* made = std::get_if<BrewFact>(&*fact); made && made->name == brew)
-                return row;
-        }
-    return std::nullopt;
-}
-
-std::vector<BrewFact> brewsFor(const Desk& desk, const VesselName& vessel) {
-    std::vector<BrewFact> brews = desk.brews();
-    std::erase_if(brews, [&](const BrewFact& brew) { return brew.vessel != vessel; });
-    std::stable_sort(brews.begin(), brews.end(), [](const BrewFact& a, const BrewFact& b) { return a.on > b.on; });
-    return brews;
+std::optional<Filed<BrewFact>> findBrew(const std::vector<Filed<BrewFact>>& brews, const std::string& name) {
+    const auto at =
+        std::find_if(brews.begin(), brews.end(), [&](const auto& filed) { return filed.fact.name == name; });
+    return at == brews.end() ? std::nullopt : std::optional(*at);
 }
 
 } // namespace
@@ -175,15 +160,14 @@ void AsBrewedPage::begin() {
 }
 
 void AsBrewedPage::open(const std::string& brew) {
-    const auto row = rowOf(session_.desk(), brew);
-    const auto fact = row ? session_.desk().fact("brew", *row) : Result<Fact>(fail({}));
-    if (!fact)
+    const auto filed = findBrew(session_.desk().brewsFor(vessel_), brew);
+    if (!filed)
         return;
     if (!amended_ && start_ && this->brew() != *start_)
         kept_ = this->brew();
-    amended_ = row;
+    amended_ = filed->id;
     record_->setText(tr("Amend the brew"));
-    fill(std::get<BrewFact>(*fact));
+    fill(filed->fact);
 }
 
 void AsBrewedPage::fill(const BrewFact& brew) {
@@ -306,7 +290,7 @@ void AsBrewedPage::refresh() {
     if (amended_ && untouched) {
         // It may have been amended or taken back elsewhere.
         const std::string name = start_->name;
-        if (!rowOf(session_.desk(), name))
+        if (!findBrew(session_.desk().brewsFor(vessel_), name))
             begin();
         else
             open(name);
@@ -326,7 +310,7 @@ void AsBrewedPage::fillList() {
     auto* fresh = new QListWidgetItem(tr("New: %1").arg(qs(next)), list_);
     fresh->setData(Qt::UserRole, QString());
     list_->setCurrentItem(fresh);
-    for (const BrewFact& brew : brewsFor(session_.desk(), vessel_)) {
+    for (const auto& [id, brew] : session_.desk().brewsFor(vessel_)) {
         QString words = tr("%1, %2").arg(qs(brew.name), dayWords(brew.on));
         if (!brew.finalGravity)
             words += tr("; final gravity to come");
