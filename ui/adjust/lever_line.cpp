@@ -7,6 +7,7 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
+#include "ui/widgets/step_slider.h"
 
 #include <QCheckBox>
 #include <QGridLayout>
@@ -15,7 +16,6 @@
 #include <QSignalBlocker>
 #include <QSlider>
 #include <QVBoxLayout>
-#include <QWheelEvent>
 
 #include <algorithm>
 #include <cmath>
@@ -24,15 +24,6 @@ namespace staveline::ui {
 namespace {
 
 constexpr double mostLitres = 100000; // the board itself says what can be drawn
-
-/// A slider that lets the page scroll.
-class CalmSlider : public QSlider {
-public:
-    using QSlider::QSlider;
-
-protected:
-    void wheelEvent(QWheelEvent* event) override { event->ignore(); }
-};
 
 UnitKind kindOf(const std::string& unit) {
     if (unit == "C")
@@ -109,8 +100,10 @@ LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, in
 }
 
 void LeverLine::makeNumber(QWidget& page) {
-    slider_ = new CalmSlider(Qt::Horizontal, control_);
-    slider_->setFocusPolicy(Qt::StrongFocus);
+    auto* slider = new StepSlider(control_);
+    slider->setScale([this](int step) { return shownAt(step); },
+                     [this] { return UnitScale(scale_.kind(), units_).suffix(); });
+    slider_ = slider;
     slider_->setPageStep(2);
     slider_->setAccessibleName(sentenceCase(qs(line_.row.name)));
     slider_->setObjectName(QStringLiteral("slide ") + qs(line_.row.id));
@@ -124,6 +117,13 @@ void LeverLine::makeNumber(QWidget& page) {
     column->addWidget(number_);
     connect(slider_, &QSlider::valueChanged, this, &LeverLine::fromSlider);
     connect(number_, &NumberField::edited, this, &LeverLine::fromField);
+}
+
+double LeverLine::shownAt(int step) const {
+    if (step < 0 || step >= static_cast<int>(line_.steps.size()))
+        return 0;
+    const double value = std::get<double>(line_.steps[static_cast<std::size_t>(step)]);
+    return UnitScale(scale_.kind(), units_).toShown(scale_.toField(value));
 }
 
 void LeverLine::makeChoice() {

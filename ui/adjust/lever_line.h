@@ -77,6 +77,7 @@ private:
     void fromChoice();
     void showMissing();
     [[nodiscard]] int nearestStep(double value) const;
+    [[nodiscard]] double shownAt(int step) const; ///< a step of the slider in the units shown
 
     BoardLine line_;
     DisplayUnits units_;

@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/widgets/accessible_roles.h"
 
-#include <QAccessibleWidget>
+#include "ui/widgets/accessible_controls.h"
+#include "ui/widgets/step_slider.h"
+
+#include <QAbstractButton>
+#include <QComboBox>
 #include <QHash>
 #include <QWidget>
 
@@ -27,13 +31,38 @@ const QHash<QString, QAccessible::Role>& roles() {
         {QStringLiteral("staveline::ui::FaultList"), QAccessible::Form},
         {QStringLiteral("staveline::ui::AnchorStrip"), QAccessible::StaticText},
         {QStringLiteral("staveline::ui::MessageLabel"), QAccessible::AlertMessage},
-        {QStringLiteral("staveline::ui::StatusLine"), QAccessible::StatusBar}};
+        {QStringLiteral("staveline::ui::StatusLine"), QAccessible::StatusBar},
+        {QStringLiteral("staveline::ui::LeverBoard"), QAccessible::Grouping},
+        {QStringLiteral("staveline::ui::ProposalList"), QAccessible::Grouping},
+        {QStringLiteral("staveline::ui::ScoreTable"), QAccessible::Grouping},
+        {QStringLiteral("QFrame"), QAccessible::Grouping}, // else the role of a top-level window
+        {QStringLiteral("QSplitterHandle"), QAccessible::Separator}};
     return table;
 }
 
+bool isButton(const QString& className) {
+    return className == QStringLiteral("QPushButton") || className == QStringLiteral("QCheckBox") ||
+           className == QStringLiteral("QRadioButton");
+}
+
+/// Controls that Qt knows, told better. Qt owns what is made.
+QAccessibleInterface* makeControl(const QString& className, QObject* object) {
+    if (isButton(className))
+        return new ButtonAccess(*qobject_cast<QAbstractButton*>(object));
+    if (className == QStringLiteral("QComboBox"))
+        return new ChoiceAccess(*qobject_cast<QComboBox*>(object));
+    if (className == QString::fromLatin1(StepSlider::staticMetaObject.className()))
+        return new SliderAccess(*qobject_cast<StepSlider*>(object));
+    return nullptr;
+}
+
 QAccessibleInterface* make(const QString& className, QObject* object) {
+    if (!object || !object->isWidgetType())
+        return nullptr;
+    if (QAccessibleInterface* control = makeControl(className, object))
+        return control;
     const auto role = roles().find(className);
-    if (role == roles().end() || !object || !object->isWidgetType())
+    if (role == roles().end())
         return nullptr;
     return new QAccessibleWidget(qobject_cast<QWidget*>(object), *role); // Qt owns it
 }
