@@ -95,6 +95,7 @@ void GristEditor::fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout) {
                          s.recipe.grist[part].grain = id;
                  }},
                 message);
+    grain->lineEdit()->setAccessibleName(grain->accessibleName());
     layout.addWidget(both, 3, Qt::AlignTop);
     if (kilograms_)
         addMass(part, row, layout);

@@ -33,6 +33,7 @@ BrewStation::BrewStation(Session& session, Prompt& prompt, QWidget* parent)
     for (std::size_t i = 0; i < names.size(); ++i) {
         auto* button = new QPushButton(names[i], this);
         button->setCheckable(true);
+        button->setAutoExclusive(true);
         mark(*button, i == 0);
         choices_[i] = button;
         connect(button, &QPushButton::clicked, this, [this, i] { show(static_cast<Part>(i)); });

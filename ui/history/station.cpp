@@ -137,6 +137,7 @@ void HistoryStation::addTools(QWidget& row) {
 QPushButton* HistoryStation::addFaceButton(QWidget& row, Face face, const QString& words) {
     auto* button = new QPushButton(words, &row);
     button->setCheckable(true);
+    button->setAutoExclusive(true);
     connect(button, &QPushButton::clicked, this, [this, face] {
         showFace(face);
         focusWork();

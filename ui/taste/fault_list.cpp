@@ -44,6 +44,7 @@ void SeverityButton::keyPressEvent(QKeyEvent* event) {
 
 FaultList::FaultList(QWidget* parent)
     : QWidget(parent), grid_(new QGridLayout(this)), head_(new FoldButton(false, this)) {
+    setAccessibleName(tr("Faults"));
     grid_->setContentsMargins(0, 0, 0, 0);
     grid_->setHorizontalSpacing(lines(*this, .6));
     grid_->setVerticalSpacing(lines(*this, .15));

@@ -23,6 +23,7 @@ int columnOf(Glass glass) {
 } // namespace
 
 ScoreSheet::ScoreSheet(QWidget* parent) : QWidget(parent), grid_(new QGridLayout(this)) {
+    setAccessibleName(tr("Scores"));
     grid_->setContentsMargins(0, 0, 0, 0);
     grid_->setHorizontalSpacing(lines(*this, .6));
     grid_->setVerticalSpacing(lines(*this, .12));
