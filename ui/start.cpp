@@ -2,6 +2,7 @@
 #include "ui/start.h"
 
 #include "ui/widgets/prompt.h"
+#include "ui/window/cellar_view.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>
@@ -50,6 +51,8 @@ int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>&
     MainWindow window(std::move(clock), prompt, settings);
     window.start(book);
     window.show();
+    if (CellarView* cellar = window.cellar())
+        cellar->focusWork(); // now that something is visible; else the first button would have the focus: undo
     return QApplication::exec();
 }
 

@@ -77,7 +77,7 @@ void MissingList::showCodes(const std::vector<std::string>& codes) {
             auto* item = new QListWidgetItem(qs(attribute->name), this);
             item->setData(Qt::UserRole, qs(code));
         }
-    if (count() > 0)
+    if (count() > 0 && hasFocus()) // else it would be announced as if it had the focus
         setCurrentRow(0);
     fit();
 }
