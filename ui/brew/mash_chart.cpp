@@ -82,7 +82,8 @@ void MashChart::setLook(const MashLook& look) {
     look_ = look;
     spans_ = spansOf(look.rests, look.rate);
     while (grips_.size() > look.rests.size()) {
-        delete grips_.back();
+        grips_.back()->QWidget::hide();
+        grips_.back()->deleteLater(); // the focus may just be on its way to it
         grips_.pop_back();
     }
     while (grips_.size() < look.rests.size()) {

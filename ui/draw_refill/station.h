@@ -22,7 +22,7 @@ public:
     /// Opens the form for a new entry; does nothing in a book for reading only.
     void begin(EntryKind kind);
     void amendSelected();
-    void removeSelected(); ///< without a question: undo takes it back
+    void removeSelected();     ///< without a question: undo takes it back
     void focusWork() override; ///< the ledger, else the first button
 
     [[nodiscard]] LedgerTable& table() const { return *table_; }

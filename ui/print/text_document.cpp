@@ -136,7 +136,8 @@ void Setter::operator()(const Table& table) {
     format.setWidth(QTextLength(QTextLength::FixedLength, width_));
     QVector<QTextLength> widths;
     for (std::size_t c = 0; c < table.columns.size(); ++c)
-        widths << (isSpace(table, c) ? QTextLength(QTextLength::FixedLength, width_ * spaceShare(columns)) : QTextLength());
+        widths << (isSpace(table, c) ? QTextLength(QTextLength::FixedLength, width_ * spaceShare(columns))
+                                     : QTextLength());
     format.setColumnWidthConstraints(widths);
     QTextTable* made = cursor_.insertTable(static_cast<int>(table.rows.size()) + 1, columns, format);
     const auto right = [&](std::size_t c) { return c < table.numeric.size() && table.numeric[c]; };

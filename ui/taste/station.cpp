@@ -11,6 +11,7 @@
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/message_label.h"
 
+#include <QApplication>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -32,6 +33,11 @@ std::string wordOf(std::optional<bool> drawIt) {
 } // namespace
 
 // --- the sitting in hand -------------------------------------------------------------------------------------------
+
+/// The focus leaves the fields while they are taken down: nobody scrolls to it then.
+TasteStation::~TasteStation() {
+    disconnect(qApp, nullptr, this, nullptr);
+}
 
 void TasteStation::refresh() {
     if (storing_)

@@ -30,6 +30,7 @@ class TasteStation : public StationPage {
     Q_OBJECT
 public:
     TasteStation(Session& session, Prompt& prompt, QWidget* parent = nullptr);
+    ~TasteStation() override;
     /// The first line without a score; the first button of a vessel that was never opened.
     void focusWork() override;
     void setPaper(PaperSize size);

@@ -133,7 +133,11 @@ TimeRibbon::TimeRibbon(QWidget* parent) : QWidget(parent) {
 }
 
 void TimeRibbon::setKnots(const std::vector<Knot>& knots, Day today, std::optional<KnotKind> current) {
-    qDeleteAll(buttons_);
+    // Not at once: the focus may just be on its way to one of them.
+    for (KnotButton* button : buttons_) {
+        button->hide();
+        button->deleteLater();
+    }
     buttons_.clear();
     today_ = today;
     QWidget* before = nullptr;
