@@ -2,6 +2,7 @@
 // What assistive technology is told of choices, buttons and sliders, and what it can do with them.
 #include "ui/support.h"
 
+#include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/step_slider.h"
@@ -119,7 +120,7 @@ TEST_CASE("buttons are told by what they do", "[ui][accessible]") {
     auto& switching = page.add<QPushButton>("Charts");
     switching.setCheckable(true);
     CHECK(seen(switching).role() == QAccessible::CheckBox);
-    switching.setAutoExclusive(true);
+    tellAsOneOfSeveral(switching);
     CHECK(seen(switching).role() == QAccessible::RadioButton);
     CHECK(seen(page.add<QRadioButton>("one of several")).role() == QAccessible::RadioButton);
     auto& opening = page.add<QPushButton>("Save as");

@@ -5,6 +5,7 @@
 #include "ui/brew/mash_editor.h"
 #include "ui/brew/plan_page.h"
 #include "ui/brew/step_section.h"
+#include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
 
@@ -33,7 +34,7 @@ BrewStation::BrewStation(Session& session, Prompt& prompt, QWidget* parent)
     for (std::size_t i = 0; i < names.size(); ++i) {
         auto* button = new QPushButton(names[i], this);
         button->setCheckable(true);
-        button->setAutoExclusive(true);
+        tellAsOneOfSeveral(*button);
         mark(*button, i == 0);
         choices_[i] = button;
         connect(button, &QPushButton::clicked, this, [this, i] { show(static_cast<Part>(i)); });

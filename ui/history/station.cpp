@@ -6,6 +6,7 @@
 #include "ui/history/history_model.h"
 #include "ui/history/story.h"
 #include "ui/print/paper.h"
+#include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
@@ -137,7 +138,7 @@ void HistoryStation::addTools(QWidget& row) {
 QPushButton* HistoryStation::addFaceButton(QWidget& row, Face face, const QString& words) {
     auto* button = new QPushButton(words, &row);
     button->setCheckable(true);
-    button->setAutoExclusive(true);
+    tellAsOneOfSeveral(*button);
     connect(button, &QPushButton::clicked, this, [this, face] {
         showFace(face);
         focusWork();

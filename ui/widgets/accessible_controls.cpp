@@ -13,6 +13,8 @@
 namespace staveline::ui {
 namespace {
 
+constexpr char oneOfSeveral[] = "oneOfSeveral";
+
 /// "&&" is an ampersand, a single one marks a key.
 QString withoutMnemonic(const QString& words) {
     QString plain;
@@ -30,6 +32,10 @@ QMenu* menuOf(const QAbstractButton& button) {
 }
 
 } // namespace
+
+void tellAsOneOfSeveral(QAbstractButton& button) {
+    button.setProperty(oneOfSeveral, true);
+}
 
 ChoiceAccess::ChoiceAccess(QComboBox& box) : QAccessibleWidget(&box, QAccessible::ComboBox) {}
 
@@ -94,7 +100,8 @@ QAccessible::Role ButtonAccess::role() const {
         return QAccessible::ButtonMenu;
     if (!button().isCheckable())
         return QAccessible::PushButton;
-    return button().autoExclusive() ? QAccessible::RadioButton : QAccessible::CheckBox;
+    return button().autoExclusive() || button().property(oneOfSeveral).toBool() ? QAccessible::RadioButton
+                                                                                : QAccessible::CheckBox;
 }
 
 QAccessible::State ButtonAccess::state() const {

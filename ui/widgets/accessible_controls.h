@@ -11,6 +11,9 @@ namespace staveline::ui {
 
 class StepSlider;
 
+/// Told as one of several of which one is in front, each with its own place in the tab order.
+void tellAsOneOfSeveral(QAbstractButton& button);
+
 /// A choice by its label and its value: "Draw it?, not decided". Qt tells only the value on this platform.
 class ChoiceAccess : public QAccessibleWidget {
 public:
