@@ -15,6 +15,7 @@
 #include "ui/adjust/window_strip.h"
 #include "ui/widgets/message_label.h"
 
+#include <QApplication>
 #include <QPushButton>
 #include <QScrollBar>
 #include <QStackedWidget>
@@ -54,6 +55,8 @@ void AdjustStation::focusWork() {
 
 void AdjustStation::leaveVessel() {
     target_->finishTyping();
+    if (QWidget* typing = QApplication::focusWidget(); typing && board_->isAncestorOf(typing))
+        typing->clearFocus(); // what is half typed there is about this vessel
     advice_->cancel();
     trials_->setJob(nullptr);
     job_.reset();

@@ -51,7 +51,8 @@ MainWindow::MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget
             session_->poll();
     });
     poll_->start(pollEveryMs);
-    if (!restoreGeometry(settings_.geometry))
+    const QSize usable(lines(*this, 40), lines(*this, 25));
+    if (!restoreGeometry(settings_.geometry) || size() != size().expandedTo(usable))
         resize(lines(*this, 76), lines(*this, 47));
     refreshActions();
 }

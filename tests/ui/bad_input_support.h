@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The whole window on the sample cellar, for those who do everything wrong.
+#pragma once
+
+#include "ui/support.h"
+
+#include "desk/sample.h"
+#include "ui/adjust/lever_board.h"
+#include "ui/adjust/proposal_list.h"
+#include "ui/adjust/station.h"
+#include "ui/adjust/target_form.h"
+#include "ui/adjust/total_bar.h"
+#include "ui/brew/station.h"
+#include "ui/draw_refill/entry_form.h"
+#include "ui/draw_refill/station.h"
+#include "ui/history/station.h"
+#include "ui/taste/station.h"
+#include "ui/widgets/fact_form.h"
+#include "ui/widgets/number_field.h"
+#include "ui/window/cellar_view.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/status_line.h"
+
+#include <QAction>
+#include <QLabel>
+#include <QLineEdit>
+
+namespace staveline::testing {
+
+inline const QList<ui::Station> allStations = {ui::Station::taste, ui::Station::adjust, ui::Station::brew,
+                                               ui::Station::drawRefill, ui::Station::history};
+
+/// Every word on show in a window.
+inline QString shownWords(const QWidget& in) {
+    QStringList words;
+    for (const QLabel* label : in.findChildren<QLabel*>())
+        if (label->isVisible())
+            words << label->text();
+    return words.join('\n');
+}
+
+struct SampleWindow : WindowInScratch {
+    SampleWindow() : WindowInScratch(false) {
+        REQUIRE(window->sampleBook(book));
+        cellar().showVessel("Plover");
+        QTest::qWait(0);
+    }
+    [[nodiscard]] ui::CellarView& cellar() const { return *window->cellar(); }
+    [[nodiscard]] ui::AdjustStation& adjust() const { return cellar().adjust(); }
+    [[nodiscard]] Desk& desk() const { return window->session()->desk(); }
+    void go(ui::Station station) const {
+        key(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(station)), Qt::ControlModifier);
+        REQUIRE(cellar().station() == station);
+    }
+    void waitForAdvice() const {
+        REQUIRE(QTest::qWaitFor([this] { return !adjust().busy(); }, 60000));
+        QTest::qWait(0);
+    }
+    /// Another program writes into the same file; this window sees it when it looks the next time.
+    void elsewhere(const std::string& json) const {
+        auto other = *Desk::open(book, [this] { return today; });
+        recordAll(*other, json);
+    }
+
+    // --- a field of each station, opened as a brewer would
+    [[nodiscard]] QLineEdit* scoreCell() const {
+        go(ui::Station::taste);
+        key(Qt::Key_T, Qt::ControlModifier | Qt::ShiftModifier);
+        return cellar().taste().sheet().cell("TA1", ui::Glass::cold);
+    }
+    [[nodiscard]] QLineEdit* targetField() const {
+        go(ui::Station::adjust);
+        adjust().openTarget(true);
+        return adjust().target().number("acidity")->edit();
+    }
+    [[nodiscard]] QLineEdit* leverField(const char* lever = "sacch_temperature") const {
+        go(ui::Station::adjust);
+        return adjust().board().line(lever)->number()->edit();
+    }
+    [[nodiscard]] QLineEdit* recipeField(const char* path = "/bitterness_ibu") const {
+        go(ui::Station::brew);
+        return cellar().brew().field(path)->edit();
+    }
+    [[nodiscard]] QLineEdit* entryField(const char* field = "volume_l") const {
+        key(Qt::Key_D, Qt::ControlModifier);
+        REQUIRE(cellar().drawRefill().form().active());
+        return cellar().drawRefill().form().fields().number(field)->edit();
+    }
+    /// Replaces what the field holds; nothing is finished.
+    void put(QLineEdit* edit, const QString& text) const {
+        edit->setFocus();
+        edit->selectAll();
+        text.isEmpty() ? QTest::keyClick(edit, Qt::Key_Delete) : QTest::keyClicks(edit, text);
+    }
+    void put(QLineEdit* edit, const QString& text, Qt::Key then) const {
+        put(edit, text);
+        QTest::keyClick(edit, then);
+    }
+};
+
+} // namespace staveline::testing
