@@ -5,12 +5,14 @@
 #include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
+#include "ui/widgets/number_field.h"
 #include "ui/widgets/step_slider.h"
 
 #include <QAccessible>
 #include <QCheckBox>
 #include <QFrame>
 #include <QLabel>
+#include <QLineEdit>
 #include <QMenu>
 #include <QPushButton>
 #include <QRadioButton>
@@ -155,6 +157,97 @@ TEST_CASE("a slider is told by the values of its steps", "[ui][accessible]") {
     slider.setEnabled(false);
     value->setCurrentValue(62);
     CHECK(slider.value() == 3);
+}
+
+TEST_CASE("a line of text is told and can be read by its parts", "[ui][accessible]") {
+    Page page;
+    auto& line = page.add<QLineEdit>("0.5 points");
+    page.add<QLabel>("&Drawn").setBuddy(&line);
+    line.setPlaceholderText("plan 79");
+    CHECK(seen(line).role() == QAccessible::EditableText);
+    CHECK(nameOf(line) == "Drawn");
+    CHECK(seen(line).text(QAccessible::Description) == "plan 79");
+    CHECK(seen(line).text(QAccessible::Value) == "0.5 points");
+    line.setAccessibleName("Drawn in L");
+    line.setAccessibleDescription("half of it");
+    CHECK(nameOf(line) == "Drawn in L");
+    CHECK(seen(line).text(QAccessible::Description) == "half of it");
+    QAccessibleTextInterface* text = seen(line).textInterface();
+    REQUIRE(text);
+    CHECK(text->characterCount() == 10);
+    CHECK(text->text(4, 10) == "points");
+    CHECK(text->text(4, 2).isEmpty());
+    int from = 0, to = 0;
+    CHECK(text->textAtOffset(5, QAccessible::WordBoundary, &from, &to) == "points");
+    CHECK(from == 4);
+    text->setSelection(0, 0, 3);
+    CHECK(line.selectedText() == "0.5");
+    text->selection(0, &from, &to);
+    CHECK(from == 0);
+    CHECK(to == 3);
+    CHECK(text->selectionCount() == 1);
+    text->removeSelection(0);
+    CHECK(text->selectionCount() == 0);
+    text->setCursorPosition(4);
+    CHECK(text->cursorPosition() == 4);
+    text->attributes(3, &from, &to);
+    CHECK(to == 10);
+}
+
+TEST_CASE("the place of a character leads back to it", "[ui][accessible]") {
+    Page page;
+    auto& line = page.add<QLineEdit>("1.048");
+    page.window.show();
+    QAccessibleTextInterface* text = seen(line).textInterface();
+    REQUIRE(text);
+    for (int offset = 0; offset < text->characterCount(); ++offset) {
+        const QRect place = text->characterRect(offset);
+        CHECK(seen(line).rect().contains(place.center()));
+        CHECK(std::abs(text->offsetAtPoint(place.center()) - offset) <= 1);
+    }
+    CHECK(text->characterRect(0).left() < text->characterRect(4).left());
+    CHECK(text->characterRect(99).isNull());
+    CHECK(text->offsetAtPoint({-5000, -5000}) == -1);
+}
+
+TEST_CASE("what assistive technology enters counts as typed", "[ui][accessible]") {
+    Page page;
+    auto& line = page.add<QLineEdit>("60");
+    QSignalSpy typed(&line, &QLineEdit::textEdited);
+    QAccessibleEditableTextInterface* text = seen(line).editableTextInterface();
+    REQUIRE(text);
+    text->replaceText(0, 2, "61");
+    CHECK(line.text() == "61");
+    CHECK(typed.size() == 1);
+    CHECK(line.isModified());
+    text->insertText(2, ".5");
+    CHECK(line.text() == "61.5");
+    text->deleteText(2, 4);
+    CHECK(line.text() == "61");
+    CHECK(typed.size() == 3);
+    seen(line).setText(QAccessible::Value, "70");
+    CHECK(line.text() == "70");
+    CHECK(typed.size() == 4);
+    line.setEnabled(false);
+    text->insertText(0, "9");
+    CHECK(line.text() == "70");
+    auto& fixed = page.add<QLineEdit>("stands");
+    fixed.setReadOnly(true);
+    CHECK_FALSE(seen(fixed).editableTextInterface());
+    CHECK(seen(fixed).state().readOnly);
+    auto& hidden = page.add<QLineEdit>("secret");
+    hidden.setEchoMode(QLineEdit::Password);
+    CHECK(seen(hidden).text(QAccessible::Value) != "secret");
+    CHECK(seen(hidden).state().passwordEdit);
+}
+
+TEST_CASE("a number entered by assistive technology is read by its field", "[ui][accessible]") {
+    Page page;
+    auto& field = page.add<NumberField>(UnitKind::volume, staveline::Range{0, 100}, true);
+    QSignalSpy edited(&field, &NumberField::edited);
+    seen(*field.edit()).editableTextInterface()->replaceText(0, 0, "61,5");
+    CHECK(field.stored() == 61.5);
+    CHECK(edited.size() == 1);
 }
 
 TEST_CASE("frames and handles have roles of their own", "[ui][accessible]") {

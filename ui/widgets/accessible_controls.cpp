@@ -33,6 +33,15 @@ QMenu* menuOf(const QAbstractButton& button) {
 
 } // namespace
 
+QString labelOf(const QWidget& widget) {
+    if (!widget.accessibleName().isEmpty() || !widget.parentWidget())
+        return widget.accessibleName();
+    for (const QLabel* label : widget.parentWidget()->findChildren<QLabel*>(Qt::FindDirectChildrenOnly))
+        if (label->buddy() == &widget)
+            return withoutMnemonic(label->text());
+    return {};
+}
+
 void tellAsOneOfSeveral(QAbstractButton& button) {
     button.setProperty(oneOfSeveral, true);
 }
@@ -43,21 +52,12 @@ QComboBox& ChoiceAccess::box() const {
     return *static_cast<QComboBox*>(widget());
 }
 
-QString ChoiceAccess::label() const {
-    if (!box().accessibleName().isEmpty() || !box().parentWidget())
-        return box().accessibleName();
-    for (const QLabel* label : box().parentWidget()->findChildren<QLabel*>(Qt::FindDirectChildrenOnly))
-        if (label->buddy() == &box())
-            return withoutMnemonic(label->text());
-    return {};
-}
-
 QString ChoiceAccess::text(QAccessible::Text kind) const {
     if (kind == QAccessible::Value)
         return box().currentText();
     if (kind != QAccessible::Name)
         return QAccessibleWidget::text(kind);
-    QStringList parts = {label(), box().currentText()};
+    QStringList parts = {labelOf(box()), box().currentText()};
     parts.removeAll(QString());
     return parts.join(QStringLiteral(", "));
 }

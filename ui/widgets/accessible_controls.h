@@ -11,6 +11,8 @@ namespace staveline::ui {
 
 class StepSlider;
 
+/// Its accessible name, else the words of the label beside it.
+[[nodiscard]] QString labelOf(const QWidget& widget);
 /// Told as one of several of which one is in front, each with its own place in the tab order.
 void tellAsOneOfSeveral(QAbstractButton& button);
 
@@ -25,7 +27,6 @@ public:
 
 private:
     [[nodiscard]] QComboBox& box() const;
-    [[nodiscard]] QString label() const;
 };
 
 /// A button where "toggle" is a click. Qt's own sets the mark without telling the program that someone asked for it.

@@ -2,11 +2,13 @@
 #include "ui/widgets/accessible_roles.h"
 
 #include "ui/widgets/accessible_controls.h"
+#include "ui/widgets/accessible_line.h"
 #include "ui/widgets/step_slider.h"
 
 #include <QAbstractButton>
 #include <QComboBox>
 #include <QHash>
+#include <QLineEdit>
 #include <QWidget>
 
 namespace staveline::ui {
@@ -51,6 +53,8 @@ QAccessibleInterface* makeControl(const QString& className, QObject* object) {
         return new ButtonAccess(*qobject_cast<QAbstractButton*>(object));
     if (className == QStringLiteral("QComboBox"))
         return new ChoiceAccess(*qobject_cast<QComboBox*>(object));
+    if (className == QStringLiteral("QLineEdit"))
+        return new LineAccess(*qobject_cast<QLineEdit*>(object));
     if (className == QString::fromLatin1(StepSlider::staticMetaObject.className()))
         return new SliderAccess(*qobject_cast<StepSlider*>(object));
     return nullptr;
