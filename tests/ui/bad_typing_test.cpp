@@ -193,37 +193,3 @@ TEST_CASE("ten thousand characters fit nowhere and break nothing", "[ui][badinpu
         expectFits(w);
     }
 }
-
-TEST_CASE("everything as now also clears what is typed on the board", "[ui][badinput][adjust]") {
-    const SampleWindow w;
-    QLineEdit* edit = w.leverField();
-    w.waitForAdvice();
-    w.key(Qt::Key_A, Qt::ControlModifier | Qt::ShiftModifier);
-    const QString now = edit->text();
-    for (const char* typed : {"62", "1x"}) {
-        INFO(typed);
-        w.put(edit, typed);
-        CHECK(edit->text() == typed);
-        w.key(Qt::Key_A, Qt::ControlModifier | Qt::ShiftModifier);
-        CHECK(edit->text() == now);
-        CHECK(w.adjust().board().line("sacch_temperature")->number()->words().isEmpty());
-        CHECK(w.adjust().board().tried().empty());
-    }
-}
-
-TEST_CASE("nothing is adopted while a number on the board cannot be used", "[ui][badinput][adjust]") {
-    const SampleWindow w;
-    QLineEdit* edit = w.leverField();
-    w.waitForAdvice();
-    REQUIRE(w.adjust().total().adoptButton().isEnabled());
-    const auto before = w.desk().lastChoice("Plover");
-    w.put(edit, "95"); // hotter than any mash
-    CHECK_FALSE(w.adjust().total().adoptButton().isEnabled());
-    CHECK_FALSE(w.adjust().total().whyNot().isEmpty());
-    w.key(Qt::Key_Return, Qt::ControlModifier);
-    CHECK(w.desk().lastChoice("Plover") == before);
-    w.put(edit, "64");
-    w.waitForAdvice();
-    CHECK(w.adjust().total().adoptButton().isEnabled());
-    CHECK(w.adjust().total().whyNot().isEmpty());
-}
