@@ -2,6 +2,7 @@
 #include "advice/notes.h"
 
 #include "quantity/text.h"
+#include "tasting/sitting.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,9 +17,11 @@ bool any(const AdviceInput& input, VerdictKind kind) {
 }
 
 Message faultNote(const Verdict& verdict) {
+    const FaultRule* rule = builtInSheet().findFault(verdict.fault);
+    const std::string& name = rule ? rule->name : verdict.fault;
     if (!verdict.until)
-        return say("advice.note.fault").with("fault", verdict.fault);
-    return say("advice.note.fault.until").with("fault", verdict.fault).with("until", *verdict.until);
+        return say("advice.note.fault").with("fault", name);
+    return say("advice.note.fault.until").with("fault", name).with("until", *verdict.until);
 }
 
 std::vector<Message> faultNotes(const AdviceInput& input) {

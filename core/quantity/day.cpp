@@ -4,6 +4,7 @@
 #include "quantity/parse.h"
 
 #include <algorithm>
+#include <array>
 #include <fmt/core.h>
 
 namespace staveline {
@@ -45,6 +46,14 @@ std::string isoDay(Day day) {
     const std::chrono::year_month_day date(day);
     return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
                        static_cast<unsigned>(date.day()));
+}
+
+std::string dayInWords(Day day) {
+    constexpr std::array<std::string_view, 12> months = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                                         "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+    const std::chrono::year_month_day date(day);
+    return fmt::format("{} {} {}", static_cast<unsigned>(date.day()), months[static_cast<unsigned>(date.month()) - 1],
+                       static_cast<int>(date.year()));
 }
 
 } // namespace staveline

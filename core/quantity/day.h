@@ -18,6 +18,8 @@ inline constexpr double daysPerMonth = 30.4375;
 /// "2026-03-02"; anything else, or a day that does not exist, is a fault at `path`.
 [[nodiscard]] Result<Day> parseDay(std::string_view text, std::string_view path = "");
 [[nodiscard]] std::string isoDay(Day day);
+/// "2 Mar 2026": for people, on every screen and paper the same.
+[[nodiscard]] std::string dayInWords(Day day);
 [[nodiscard]] constexpr int daysBetween(Day from, Day to) {
     return static_cast<int>((to - from).count());
 }

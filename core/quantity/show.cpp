@@ -75,7 +75,7 @@ struct Show {
         const auto text = fixed(t.d, 0);
         return text + (text == "1" ? " day" : " days");
     }
-    std::string operator()(std::chrono::sys_days day) const { return isoDay(day); }
+    std::string operator()(std::chrono::sys_days day) const { return dayInWords(day); }
     std::string operator()(Plato extract) const {
         if (units.gravity == DisplayUnits::Gravity::specific)
             return fixed(toGravity(extract).sg, 3);

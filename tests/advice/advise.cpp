@@ -237,7 +237,7 @@ TEST_CASE("a fault comes first and says until when") {
     CHECK(advice.proposals.empty());
     REQUIRE(advice.notes.size() == 1);
     CHECK(advice.notes[0].key == "advice.note.fault.until");
-    CHECK(render(advice.notes[0]).find("2026-05-27") != std::string::npos);
+    CHECK(render(advice.notes[0]).find("27 May 2026") != std::string::npos);
 }
 
 TEST_CASE("a nudge moves one lever half the way, the cheapest first") {
@@ -305,7 +305,7 @@ TEST_CASE("a diastatic yeast never leads, however good it looks") {
                        .proposals = {},
                        .leaveAlone = advice.leaveAlone,
                        .prices = {},
-                  .notes = {},
+                       .notes = {},
                        .faultFirst = false});
     REQUIRE(advice.proposals.size() >= 2);
     CHECK(advice.proposals[0].setting.recipe.yeast != "saison_diastatic");

@@ -60,7 +60,7 @@ TEST_CASE("waiting names its date") {
     CHECK(keys(input).empty()); // no date, nothing to say
     input.verdicts[Dimension::funk].until = may;
     CHECK(keys(input) == Keys{"advice.note.funk.wait"});
-    CHECK(render(notesOf(input, {})[0]) == "Funk is still on its way: wait until 2026-05-27.");
+    CHECK(render(notesOf(input, {})[0]) == "Funk is still on its way: wait until 27 May 2026.");
 }
 
 TEST_CASE("a fault silences everything but what was replaced") {

@@ -22,6 +22,8 @@ std::string keyOf(std::string_view text) {
 TEST_CASE("ISO days are read and written") {
     CHECK(parseDay("2026-03-02").value() == day(2026, 3, 2));
     CHECK(isoDay(day(2026, 3, 2)) == "2026-03-02");
+    CHECK(dayInWords(day(2026, 3, 2)) == "2 Mar 2026");
+    CHECK(dayInWords(day(2024, 12, 31)) == "31 Dec 2024");
     CHECK(isoDay(day(987, 12, 31)) == "0987-12-31");
     CHECK(parseDay("1970-01-01").value() == Day{});
 }

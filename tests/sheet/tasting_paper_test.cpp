@@ -62,7 +62,7 @@ TEST_CASE("Vessel and day are printed when known, temperatures in the units aske
     units.temperature = DisplayUnits::Temperature::fahrenheit;
     const auto text = writeMarkdown(tastingPaper(input, units));
     CHECK(contains(text, "# Tasting sheet for Plover\n"));
-    CHECK(contains(text, "2026-04-03"));
+    CHECK(contains(text, "3 Apr 2026"));
     CHECK(contains(text, "at 41 °F"));
     CHECK(contains(text, "at 55 °F"));
 }

@@ -132,7 +132,7 @@ TEST_CASE("Fault first comes before everything, with draw, refill and date") {
     CHECK(v.fault == "ropy");
     CHECK(v.until == today + std::chrono::days{90});
     CHECK(render(v.reason) == "Fault first: ropy, oily. Leave it alone; Brettanomyces clears it in time. Do not draw. "
-                              "No refill, or a small and mild one. Taste again on 2026-05-31.");
+                              "No refill, or a small and mild one. Taste again on 31 May 2026.");
     const auto acetic = at(2, .2, withFault("acetic"));
     CHECK(acetic.kind == VerdictKind::faultFirst);
     CHECK_FALSE(acetic.until);
@@ -166,11 +166,11 @@ TEST_CASE("Waiting: the model's date, else sixty days") {
     CHECK(at(2, .2, falling).kind == VerdictKind::waitUntil);
     CHECK(at(2, .2, falling).until == today + std::chrono::days{60});
     CHECK(render(at(2, .2, falling).reason) ==
-          "The gravity is still falling. Wait until 2026-05-01, then taste again.");
+          "The gravity is still falling. Wait until 1 May 2026, then taste again.");
     VerdictContext arrives{today, {}, nullptr, false, today + std::chrono::days{100}};
     CHECK(at(2, .2, arrives).until == today + std::chrono::days{100});
     CHECK(render(at(2, .2, arrives).reason) ==
-          "At 3.0 now, and moving towards 5.0 ±1.0 by itself. Wait until 2026-06-10.");
+          "At 3.0 now, and moving towards 5.0 ±1.0 by itself. Wait until 10 Jun 2026.");
     falling.modelArrives = arrives.modelArrives;
     CHECK(at(2, .2, falling).until == arrives.modelArrives);
 }

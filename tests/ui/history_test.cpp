@@ -311,11 +311,11 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
     PromiseKept promise;
     promise.forDay = day(2025, 5, 20);
     promise.told[Dimension::body] = {5.1, .624};
-    CHECK(promiseWords(promise, Dimension::body) == QString("Body: told 5.1 ±0.8 for 20 May 2025, not tasted yet"));
+    CHECK(promiseWords(promise, Dimension::body) == QString("Body: promised 5.1 ±0.8 for 20 May 2025, not tasted yet"));
     promise.tasted[Dimension::body] = Estimate{5.3, .39};
     promise.inside[Dimension::body] = true;
     CHECK(promiseWords(promise, Dimension::body) ==
-          QString("Body: told 5.1 ±0.8 for 20 May 2025, tasted 5.3 ±0.5, inside"));
+          QString("Body: promised 5.1 ±0.8 for 20 May 2025, tasted 5.3 ±0.5, inside"));
 }
 
 TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {

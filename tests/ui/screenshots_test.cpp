@@ -31,6 +31,7 @@
 #include "ui/taste/station.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
+#include "ui/widgets/station_bar.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/notice_bar.h"
 
@@ -140,13 +141,14 @@ void Walk::taste() const {
     station.faults().button("acetic", 2)->click();
     scroll(station, 1);
     take("taste-faults");
-    w_.type("x");
+    station.faults().button("acetic", 0)->click();
     station.faults().unfold(false);
     station.showLongSheet(true);
     scroll(station, 0);
     take("taste-long");
     station.showLongSheet(false);
-    write(&station.head().name(), "Wren");
+    station.head().tasters().setCurrentIndex(1);
+    station.sameAgain();
     station.showAllTasters(true);
     take("taste-tasters");
     station.showAllTasters(false);
@@ -195,6 +197,9 @@ void Walk::adjust() const {
 void Walk::otherAnswers() const {
     at("Dunlin", Station::adjust);
     take("adjust-fault-first");
+    cellar().adjust().openDrawDay(true);
+    take("adjust-fault-draw-day");
+    cellar().adjust().openDrawDay(false);
     at("Knot", Station::adjust);
     take("adjust-knot");
 }

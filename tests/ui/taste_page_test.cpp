@@ -108,7 +108,7 @@ TEST_CASE("verdicts stand in words with their window", "[taste]") {
     for (const Dimension d : allDimensions)
         CHECK(words.contains(s.session->words(known.verdicts[d].reason)));
     CHECK(words.contains(QString("The window is 5.5 %1 1.0").arg(QChar(0xb1)).remove(" 1.0")));
-    CHECK(words.contains("the target set on 2025-01-05"));
+    CHECK(words.contains("the target set on 5 Jan 2025"));
     CHECK_FALSE(words.contains("{"));
 }
 
@@ -283,7 +283,7 @@ TEST_CASE("assistive technology hears the line, the glass, the score and its anc
     CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("not scored; 0 not sour at all"));
     score(s, "TA1", "6");
     CHECK(told(s.cell("TA1"), QAccessible::Value) == "6.0");
-    CHECK(told(s.cell("TA1"), QAccessible::Description) == "plainly sour, like dry cider");
+    CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("between \"plainly sour, like dry cider\" and"));
     s.station->faults().unfold(true);
     QAccessibleInterface* step = QAccessible::queryAccessibleInterface(s.station->faults().button("ropy", 2));
     CHECK(step->role() == QAccessible::RadioButton);

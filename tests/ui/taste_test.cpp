@@ -127,7 +127,8 @@ TEST_CASE("the anchor in words follows what is typed", "[taste]") {
     CHECK(s.cell("TA1")->accessibleDescription() == "plainly sour, like dry cider");
     s.key(Qt::Key_Backspace);
     s.type("9");
-    CHECK(s.station->sheet().anchorWords("TA1") == "sharp, like unsweetened lemonade");
+    CHECK(s.station->sheet().anchorWords("TA1") ==
+          "between \"sharp, like unsweetened lemonade\" and \"like lemon juice\"");
 }
 
 TEST_CASE("a sitting emptied of its last score is gone, and undo brings it back", "[taste]") {
@@ -214,7 +215,7 @@ TEST_CASE("same again in two keys takes over what is not scored, as one edit", "
     s.type("7");
     s.key(Qt::Key_Tab);
     s.type("=");
-    CHECK(s.station->words().contains("6 scores of 2025-11-05"));
+    CHECK(s.station->words().contains("6 scores of 5 Nov 2025"));
     CHECK(s.newest().scores.size() == 1); // the first key only says what would happen
     s.type("=");
     CHECK(s.storedScore("TA1") == 7.0);

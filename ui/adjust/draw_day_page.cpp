@@ -67,6 +67,8 @@ void DrawDayPage::build(const DrawDayView& view) {
 void DrawDayPage::addHead(QVBoxLayout& column, const QString& words) {
     auto* label = new QLabel(words, page_);
     setType(*label, Type::strong);
+    if (column.count() > 0)
+        column.addSpacing(lines(*this, .5));
     column.addWidget(label);
 }
 
@@ -109,6 +111,7 @@ void DrawDayPage::addScores(QVBoxLayout& column, const DrawDayView& view) {
         put(3, at++, view.expected[d] ? bandWords(*view.expected[d]) : QStringLiteral("–"), false);
     }
     grid->setColumnStretch(at, 1);
+    column.addSpacing(lines(*this, .5));
     column.addLayout(grid);
 }
 

@@ -37,7 +37,7 @@ LarderList::LarderList(Session& session, QWidget* parent)
     auto* title = new QLabel(tr("Not at hand"), this);
     setType(*title, Type::strong);
     item_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    item_->setMinimumContentsLength(18);
+    item_->setMinimumContentsLength(26);
     item_->setAccessibleName(tr("Grain or yeast that is not at hand"));
     readyOn_->setName(tr("Ready on"));
     readyOn_->setDay(session.desk().today() + std::chrono::days{14});

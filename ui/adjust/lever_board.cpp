@@ -48,6 +48,10 @@ void LeverBoard::addHead() {
             label->setForegroundRole(QPalette::PlaceholderText);
         grid_->addWidget(label, 0, column++, Qt::AlignLeft | Qt::AlignBottom);
     }
+    hint_ = new QLabel(own("ui.adjust.board_hint"), this);
+    hint_->setForegroundRole(QPalette::PlaceholderText);
+    hint_->setWordWrap(true);
+    grid_->addWidget(hint_, 1, 2, 1, 2, Qt::AlignTop);
 }
 
 void LeverBoard::addLines() {
@@ -110,6 +114,7 @@ TriedValues LeverBoard::forced() const {
 }
 
 void LeverBoard::showTrial(const Trial& trial) {
+    hint_->setVisible(trial.parts.empty());
     for (LeverLine* each : lines_) {
         const auto part = std::find_if(trial.parts.begin(), trial.parts.end(),
                                        [&](const Trial::Part& one) { return one.lever == each->line().row.id; });

@@ -8,6 +8,7 @@
 #include <QWidget>
 
 class QGridLayout;
+class QLabel;
 
 namespace staveline::ui {
 
@@ -50,6 +51,7 @@ private:
     Session& session_;
     JobPtr job_;
     QGridLayout* grid_;
+    QLabel* hint_; ///< while nothing is tried
     std::vector<LeverLine*> lines_;
     std::vector<RestrictionPrice> prices_;
     std::map<std::string, std::vector<Message>> notes_;

@@ -18,19 +18,18 @@ ScoreTable::ScoreTable(QWidget* parent) : QWidget(parent) {
         setType(*label, Type::small);
         if (quiet)
             label->setForegroundRole(QPalette::PlaceholderText);
-        label->setWordWrap(!quiet);
         grid->addWidget(label, row, column, Qt::AlignTop);
         return label;
     };
-    put(tr("next draw"), 1, 0, true);
-    put(tr("kept up"), 2, 0, true);
-    int column = 1;
+    put(tr("next draw"), 0, 1, true);
+    put(tr("kept up"), 0, 2, true);
+    int row = 1;
     for (const Dimension d : allDimensions) {
-        put(nameOf(d).toLower(), 0, column, true);
-        next_[d] = put({}, 1, column, false);
-        kept_[d] = put({}, 2, column, false);
-        grid->setColumnStretch(column++, 1);
+        put(nameOf(d).toLower(), row, 0, true);
+        next_[d] = put({}, row, 1, false);
+        kept_[d] = put({}, row++, 2, false);
     }
+    grid->setColumnStretch(2, 1);
 }
 
 void ScoreTable::setCourse(const PerDimension<StripCourse>& course) {

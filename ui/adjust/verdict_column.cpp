@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/verdict_column.h"
 
+#include "tasting/sitting.h"
 #include "ui/adjust/linked_label.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/adjust/window_strip.h"
+#include "ui/present/score_words.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -37,7 +39,12 @@ VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
 void VerdictColumn::setVerdict(const Verdict& verdict, const DisplayUnits& units) {
     verdict_ = verdict;
     word_->setText(wordOf(verdict.kind));
-    reason_->say(verdict.reason, units);
+    // What to do about a fault stands once, in the full answer, and not in every column.
+    const FaultRule* fault =
+        verdict.kind == VerdictKind::faultFirst ? builtInSheet().findFault(verdict.fault) : nullptr;
+    reason_->say(fault ? say("ui.adjust.verdict.fault").with("fault", toStd(sentenceCase(qs(fault->name))))
+                       : verdict.reason,
+                 units);
     paintShape();
 }
 

@@ -125,9 +125,12 @@ void WindowStrip::paintAxis(QPainter& painter) const {
     word(slot(todayAt), tr("today"));
     if (!look_.alone && !look_.tried)
         return;
-    word(slot(drawAt), tr("this draw"));
-    word(slot(nextAt), tr("next draw"));
-    word(slot(keptAt), tr("kept up"));
+    // Beside an open help the strip is narrow.
+    const bool narrow =
+        slot(nextAt) - slot(drawAt) < painter.fontMetrics().horizontalAdvance(tr("next draw")) + line / 2;
+    word(slot(drawAt), narrow ? tr("draw") : tr("this draw"));
+    word(slot(nextAt), narrow ? tr("next") : tr("next draw"));
+    word(slot(keptAt), narrow ? tr("kept") : tr("kept up"));
 }
 
 void WindowStrip::paintPoint(QPainter& painter, double x, const Band& band, StripMark mark) const {

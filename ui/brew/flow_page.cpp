@@ -188,7 +188,7 @@ void FlowPage::sayAmounts(const BrewPlan& plan) {
         words(say("ui.brew.mash_more").with("volume", plan.mashVolume).with("grist", plan.gristMass)));
     steps_[kettle]->sayAmounts(
         words(say("ui.brew.kettle").with("hot", plan.postBoilHot).with("gravity", plan.originalGravity)),
-        words(say("ui.brew.kettle_more")
+        words(say(plan.sugar.kg > 0 ? "ui.brew.kettle_sugar" : "ui.brew.kettle_more")
                   .with("cold", plan.postBoil)
                   .with("at", cold)
                   .with("bitterness", plan.bitterness)

@@ -43,6 +43,7 @@ HopEditor::HopEditor(Binder& binder, QWidget* parent)
     foot->addWidget(add_);
     foot->addSpacing(lines(*this, .8));
     foot->addWidget(sum_, 1);
+    foot->addStretch(0);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(lines(*this, .3));

@@ -11,6 +11,7 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QVBoxLayout>
 
 namespace staveline::ui {
@@ -82,6 +83,7 @@ void PlanPage::showVessel(const VesselName& vessel) {
         return;
     vessel_ = vessel;
     planned_.reset();
+    scroll_->verticalScrollBar()->setValue(0);
 }
 
 void PlanPage::refresh() {

@@ -151,7 +151,7 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
     const QString dimension = nameOf(dimensionOf(section));
     switch ((section - leading) % perDimension) {
     case 0:
-        return tr("%1\ntold").arg(dimension);
+        return tr("%1\npromised").arg(dimension);
     case 1:
         return tr("%1\ntasted").arg(dimension);
     default:

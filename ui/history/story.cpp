@@ -268,7 +268,7 @@ TimeSpan thisCycle(const ChartStory& story, const HistoryView& history) {
 }
 
 QString promiseWords(const PromiseKept& promise, Dimension dimension) {
-    const QString told = tr("%1: told %2 for %3")
+    const QString told = tr("%1: promised %2 for %3")
                              .arg(nameOf(dimension), estimateWords(promise.told[dimension]), dayWords(promise.forDay));
     const auto& tasted = promise.tasted[dimension];
     if (!tasted)

@@ -16,7 +16,7 @@ namespace staveline::ui {
 [[nodiscard]] TimeSpan lastYears(const ChartStory& story, int years);
 [[nodiscard]] TimeSpan thisCycle(const ChartStory& story, const HistoryView& history);
 
-/// "Acidity: told 5.1 ±0.8 for 20 May 2025, tasted 5.3 ±0.5, inside"
+/// "Acidity: promised 5.1 ±0.8 for 20 May 2025, tasted 5.3 ±0.5, inside"
 [[nodiscard]] QString promiseWords(const PromiseKept& promise, Dimension dimension);
 
 } // namespace staveline::ui

@@ -43,6 +43,8 @@ template <class T> UnitKind unitOf(std::string_view name) {
         return UnitKind::perHour;
     else if constexpr (std::is_same_v<T, CelsiusPerMinute>)
         return UnitKind::heating;
+    if (name.starts_with("oxygen"))
+        return UnitKind::oxygen;
     return name.ends_with("years") || name.starts_with("years") ? UnitKind::years : UnitKind::none;
 }
 

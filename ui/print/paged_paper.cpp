@@ -89,8 +89,10 @@ void PagedPaper::paintFoot(QPainter& painter, int page) const {
     painter.setPen(QPen(Qt::black, .4 * unitsPerPoint));
     painter.drawLine(box.topLeft(), box.topRight());
     const QString count = QCoreApplication::translate("Paper", "page %1 of %2").arg(page + 1).arg(pages());
-    painter.drawText(box, Qt::AlignRight | Qt::AlignBottom, count);
-    painter.drawText(box, Qt::AlignLeft | Qt::AlignBottom, foot_);
+    const double wide = painter.fontMetrics().horizontalAdvance(count) + 2 * footPoints * unitsPerPoint;
+    const double gap = .3 * footPoints * unitsPerPoint;
+    painter.drawText(box.adjusted(0, gap, 0, box.height()), Qt::AlignRight | Qt::AlignTop, count);
+    painter.drawText(box.adjusted(0, gap, -wide, box.height()), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, foot_);
 }
 
 } // namespace staveline::ui

@@ -3,8 +3,10 @@
 
 #include "ui/present/text.h"
 
+#include <QFontMetricsF>
 #include <QTextCursor>
 #include <QTextDocument>
+#include <QTextOption>
 #include <QTextTable>
 
 #include <algorithm>
@@ -13,7 +15,7 @@
 namespace staveline::ui {
 namespace {
 
-constexpr double bodyPoints = 9.5;
+constexpr double bodyPoints = 9.5, headPoints = 9;
 
 QTextCharFormat inked(double points, bool bold = false) {
     QTextCharFormat format;
@@ -31,8 +33,8 @@ QTextBlockFormat spaced(double above, double below, Qt::Alignment alignment = Qt
 
 class Setter {
 public:
-    Setter(QTextDocument& document, double width, QString cautionWord)
-        : cursor_(&document), width_(width), cautionWord_(std::move(cautionWord)) {}
+    Setter(QTextDocument& document, double width, const Document& paper)
+        : cursor_(&document), width_(width), paper_(paper) {}
 
     void line(const QString& words, const QTextBlockFormat& block, const QTextCharFormat& ink) {
         nextBlock(block);
@@ -40,7 +42,7 @@ public:
     }
     void operator()(const Heading& heading) {
         const int level = std::clamp(heading.level, 1, 3);
-        QTextBlockFormat block = spaced(level == 1 ? 14 : 9, 3);
+        QTextBlockFormat block = spaced(level == 1 ? 12 : 8, 2);
         block.setHeadingLevel(level);
         line(qs(heading.text), block, inked(level == 1 ? 14 : level == 2 ? 11.5 : 10, true));
     }
@@ -48,7 +50,7 @@ public:
     void operator()(const Caution& caution) {
         QTextTable* box = cursor_.insertTable(1, 1, boxFormat());
         QTextCursor cell = box->cellAt(0, 0).firstCursorPosition();
-        cell.insertText(QStringLiteral("\u25B2 %1: ").arg(cautionWord_), inked(bodyPoints, true));
+        cell.insertText(QStringLiteral("\u25B2 %1: ").arg(qs(paper_.cautionWord)), inked(bodyPoints, true));
         cell.insertText(qs(caution.text), inked(bodyPoints));
         leave();
     }
@@ -81,18 +83,20 @@ private:
         format.setBorder(.8 * unitsPerPoint);
         format.setBorderBrush(Qt::black);
         format.setBorderStyle(QTextFrameFormat::BorderStyle_Solid);
-        format.setCellPadding(4 * unitsPerPoint);
+        format.setCellPadding(3 * unitsPerPoint);
         format.setCellSpacing(0);
-        format.setTopMargin(5 * unitsPerPoint);
-        format.setBottomMargin(8 * unitsPerPoint);
+        format.setTopMargin(3 * unitsPerPoint);
+        format.setBottomMargin(4 * unitsPerPoint);
         format.setWidth(QTextLength(QTextLength::PercentageLength, 100));
         return format;
     }
-    void cell(QTextTable& made, int row, int column, const QString& words, bool right, bool head);
+    [[nodiscard]] std::vector<const Table*> alike(const Table& table) const;
+    [[nodiscard]] QVector<QTextLength> columnWidths(const Table& table) const;
+    void cell(QTextTable& made, int row, const Table& table, std::size_t column);
 
     QTextCursor cursor_;
     double width_;
-    QString cautionWord_;
+    const Document& paper_;
     bool fresh_ = true;
 };
 
@@ -102,25 +106,71 @@ bool isSpace(const Table& table, std::size_t column) {
         return column >= row.size() || row[column].empty();
     });
 }
-
-/// Of a space to write in, as a share of the page: a score needs less room than a word.
-double spaceShare(int columns) {
-    return columns > 5 ? .09 : .2;
+bool isBlank(const std::vector<std::string>& row) {
+    return std::all_of(row.begin(), row.end(), [](const std::string& words) { return words.empty(); });
+}
+bool isWide(const Table& table) {
+    return table.columns.size() > 5;
 }
 
-void Setter::cell(QTextTable& made, int row, int column, const QString& words, bool right, bool head) {
-    QTextTableCell cell = made.cellAt(row, column);
+/// Tables under the same heads are one table to the eye: their columns stand below each other.
+std::vector<const Table*> Setter::alike(const Table& table) const {
+    std::vector<const Table*> found;
+    for (const Block& block : paper_.blocks)
+        if (const auto* other = std::get_if<Table>(&block); other && other->columns == table.columns)
+            found.push_back(other);
+    return found;
+}
+
+QVector<QTextLength> Setter::columnWidths(const Table& table) const {
+    const auto all = alike(table);
+    const auto space = [&](std::size_t column) {
+        return std::any_of(all.begin(), all.end(), [&](const Table* each) { return isSpace(*each, column); });
+    };
+    const std::size_t columns = table.columns.size();
+    std::vector<double> shares(columns, 0);
+    double spaces = 0, texts = 0;
+    for (std::size_t c = 0; c < columns; ++c)
+        if (space(c)) {
+            // A score needs less room than a word, a remark all there is.
+            const QFontMetricsF head(paperFont(headPoints, true));
+            const double needed = head.horizontalAdvance(qs(table.columns[c])) + 14 * unitsPerPoint;
+            shares[c] = std::max(isWide(table) ? .09 : .2, needed / width_);
+            spaces += shares[c];
+        } else {
+            texts += c == 0 ? 1.4 : 1;
+        }
+    if (texts == 0)
+        shares.back() += 1 - spaces;
+    QVector<QTextLength> widths;
+    for (std::size_t c = 0; c < columns; ++c) {
+        if (shares[c] == 0 && all.size() > 1)
+            shares[c] = (1 - spaces) * (c == 0 ? 1.4 : 1) / texts;
+        widths << (shares[c] > 0 ? QTextLength(QTextLength::FixedLength, width_ * shares[c]) : QTextLength());
+    }
+    return widths;
+}
+
+/// Row 0 is the head.
+void Setter::cell(QTextTable& made, int row, const Table& table, std::size_t column) {
+    const bool head = row == 0;
+    const std::vector<std::string>& words = head ? table.columns : table.rows[static_cast<std::size_t>(row) - 1];
+    const bool right = table.isNumeric(column);
+    QTextTableCell cell = made.cellAt(row, static_cast<int>(column));
     QTextTableCellFormat format;
     format.setBottomBorder((head ? 1.0 : .4) * unitsPerPoint);
     format.setBottomBorderStyle(QTextFrameFormat::BorderStyle_Solid);
     format.setBottomBorderBrush(Qt::black);
-    format.setPadding(2.6 * unitsPerPoint);
-    if (!right)
-        format.setLeftPadding((column > 0 ? 9 : 2.6) * unitsPerPoint); // away from the numbers before it
+    format.setPadding(2.2 * unitsPerPoint);
+    if (column > 0 && !right) // away from the numbers before it
+        format.setLeftPadding((table.isNumeric(column - 1) ? 9 : 5) * unitsPerPoint);
+    if (isBlank(words))
+        format.setTopPadding(9 * unitsPerPoint); // a hand needs more than type
     cell.setFormat(format);
     QTextCursor at = cell.firstCursorPosition();
     at.setBlockFormat(spaced(0, 0, right ? Qt::AlignRight : Qt::AlignLeft));
-    at.insertText(words, inked(head ? bodyPoints - .5 : bodyPoints, head));
+    at.insertText(column < words.size() ? qs(words[column]) : QString(),
+                  inked(head || isWide(table) ? headPoints : bodyPoints, head));
 }
 
 void Setter::operator()(const Table& table) {
@@ -131,22 +181,14 @@ void Setter::operator()(const Table& table) {
     format.setBorder(0);
     format.setCellSpacing(0);
     format.setHeaderRowCount(1);
-    format.setTopMargin(3 * unitsPerPoint);
-    format.setBottomMargin(11 * unitsPerPoint);
+    format.setTopMargin(2 * unitsPerPoint);
+    format.setBottomMargin(7 * unitsPerPoint);
     format.setWidth(QTextLength(QTextLength::FixedLength, width_));
-    QVector<QTextLength> widths;
-    for (std::size_t c = 0; c < table.columns.size(); ++c)
-        widths << (isSpace(table, c) ? QTextLength(QTextLength::FixedLength, width_ * spaceShare(columns))
-                                     : QTextLength());
-    format.setColumnWidthConstraints(widths);
+    format.setColumnWidthConstraints(columnWidths(table));
     QTextTable* made = cursor_.insertTable(static_cast<int>(table.rows.size()) + 1, columns, format);
-    const auto right = [&](std::size_t c) { return c < table.numeric.size() && table.numeric[c]; };
-    for (std::size_t c = 0; c < table.columns.size(); ++c)
-        cell(*made, 0, static_cast<int>(c), qs(table.columns[c]), right(c), true);
-    for (std::size_t r = 0; r < table.rows.size(); ++r)
+    for (int row = 0; row <= static_cast<int>(table.rows.size()); ++row)
         for (std::size_t c = 0; c < table.columns.size(); ++c)
-            cell(*made, static_cast<int>(r) + 1, static_cast<int>(c),
-                 c < table.rows[r].size() ? qs(table.rows[r][c]) : QString(), right(c), false);
+            cell(*made, row, table, c);
     leave();
 }
 
@@ -167,8 +209,13 @@ std::unique_ptr<QTextDocument> textDocument(const Document& document, double wid
     made->setDocumentMargin(0);
     made->setUseDesignMetrics(true);
     made->setDefaultFont(paperFont(bodyPoints));
+    made->setDefaultTextOption([] {
+        QTextOption option;
+        option.setWrapMode(QTextOption::WordWrap); // a word is not broken for a narrow column
+        return option;
+    }());
     made->setMetaInformation(QTextDocument::DocumentTitle, qs(document.title));
-    Setter setter(*made, width, qs(document.cautionWord));
+    Setter setter(*made, width, document);
     QTextBlockFormat first = spaced(0, 2);
     first.setHeadingLevel(1);
     setter.line(qs(document.title), first, inked(19, true));

@@ -136,7 +136,8 @@ void SaysPanel::addReadings() {
         grid->addWidget(readings_[d].name, row, 0);
         grid->addWidget(readings_[d].says, row, 1);
         grid->addWidget(readings_[d].help, row + 1, 0, 1, 2);
-        row += 2;
+        grid->setRowMinimumHeight(row + 2, lines(*this, .3));
+        row += 3;
     }
     static_cast<QVBoxLayout*>(layout())->addLayout(grid);
 }

@@ -37,7 +37,12 @@ QString scoreText(std::optional<double> score) {
     return score ? QString::number(*score, 'f', 1) : QString();
 }
 QString anchorText(const Attribute& attribute, double score) {
-    return qs(anchorFor(attribute, score));
+    const auto above = std::lower_bound(anchorScores.begin(), anchorScores.end(), score);
+    if (above == anchorScores.end() || *above == score)
+        return qs(anchorFor(attribute, score));
+    const auto next = static_cast<std::size_t>(above - anchorScores.begin());
+    return text(
+        say("ui.taste.between").with("less", attribute.anchors[next - 1]).with("more", attribute.anchors[next]));
 }
 QString glassWord(Glass glass) {
     return glass == Glass::cold ? QCoreApplication::translate("Glass", "cold")

@@ -4,6 +4,7 @@
 #include "ui/widgets/theme.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QPainter>
 #include <QPlainTextEdit>
 #include <QPolygonF>
@@ -50,8 +51,7 @@ void drawField(const QStyleOption& option, QPainter& painter) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     const QRectF box = QRectF(option.rect).adjusted(u, u, -u, -u);
-    painter.setPen(QPen(focused ? tone(option.palette, Tone::proposed) : option.palette.color(QPalette::Mid),
-                        focused ? 2 * u : u));
+    painter.setPen(QPen(focused ? tone(option.palette, Tone::proposed) : outline(option.palette), focused ? 2 * u : u));
     painter.setBrush(option.palette.brush(option.state & QStyle::State_Enabled ? QPalette::Base : QPalette::Window));
     painter.drawRoundedRect(box, 3 * u, 3 * u);
     painter.restore();
@@ -111,6 +111,18 @@ void drawSplitter(const QStyleOption& option, QPainter& painter) {
         painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
 }
 
+/// Words without a frame that can be pressed look like a link.
+bool isFrameless(const QStyleOption& option) {
+    if (const auto* button = qstyleoption_cast<const QStyleOptionButton*>(&option))
+        return button->features & QStyleOptionButton::Flat;
+    return option.state & QStyle::State_AutoRaise;
+}
+template <class Option> Option linked(const Option& option) {
+    Option made(option);
+    made.palette.setColor(QPalette::ButtonText, option.palette.color(QPalette::Link));
+    return made;
+}
+
 /// Line height of a widget, or of the program.
 int textLine(const QWidget* widget) {
     return QFontMetrics(widget ? widget->font() : QApplication::font()).height();
@@ -159,6 +171,9 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         drawFocusRing(*painter, QRectF(option->rect), option->palette, option->fontMetrics.height());
         return;
     case PE_FrameLineEdit:
+        if (qobject_cast<const QComboBox*>(widget))
+            drawField(*option, *painter);
+        return;
     case PE_FrameStatusBarItem:
         return;
     default:
@@ -177,7 +192,18 @@ void PaperStyle::drawControl(ControlElement element, const QStyleOption* option,
         drawSplitter(*option, *painter);
         return;
     }
-    QProxyStyle::drawControl(element, option, painter, widget);
+    const bool live = isFrameless(*option) && (option->state & State_Enabled);
+    const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
+    const auto* tool = qstyleoption_cast<const QStyleOptionToolButton*>(option);
+    if (element == CE_PushButtonLabel && live && button) {
+        const auto words = linked(*button);
+        QProxyStyle::drawControl(element, &words, painter, widget);
+    } else if (element == CE_ToolButtonLabel && live && tool) {
+        const auto words = linked(*tool);
+        QProxyStyle::drawControl(element, &words, painter, widget);
+    } else {
+        QProxyStyle::drawControl(element, option, painter, widget);
+    }
 }
 
 void PaperStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,

@@ -114,6 +114,9 @@ QColor wall(const QPalette& palette) {
 QColor hairline(const QPalette& palette) {
     return mix(palette.color(QPalette::Window), palette.color(QPalette::WindowText), .18);
 }
+QColor outline(const QPalette& palette) {
+    return mix(palette.color(QPalette::Window), palette.color(QPalette::WindowText), isDark(palette) ? .46 : .52);
+}
 QColor selection(const QPalette& palette) {
     return mix(palette.color(QPalette::Base), palette.color(QPalette::Highlight), isDark(palette) ? .22 : .13);
 }
