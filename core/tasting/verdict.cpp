@@ -55,7 +55,8 @@ Verdict faultFirst(Verdict v, const VerdictContext& context) {
     return v;
 }
 
-Verdict waitUntil(Verdict v, Dimension d, const Estimate& estimate, const TargetWindow& window, const VerdictContext& context) {
+Verdict waitUntil(Verdict v, Dimension d, const Estimate& estimate, const TargetWindow& window,
+                  const VerdictContext& context) {
     v.kind = VerdictKind::waitUntil;
     v.until = context.modelArrives.value_or(context.today + std::chrono::days{waitWithoutModel});
     const auto* key = context.gravityFalling ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
