@@ -119,6 +119,8 @@ public:
 
     // --- reading -----------------------------------------------------------------------------------------------
     [[nodiscard]] std::vector<VesselSummary> cellar() const;
+    /// What is recorded of each vessel itself, in the order of cellar(): quick in any book, no ledger is read.
+    [[nodiscard]] std::vector<VesselFact> vessels() const;
     [[nodiscard]] Result<VesselSummary> vessel(const VesselName& name) const;
     [[nodiscard]] Result<LedgerView> ledger(const VesselName& name) const;
     /// Refuses what `record` would refuse, with the same faults.

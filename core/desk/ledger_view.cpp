@@ -235,6 +235,17 @@ std::vector<VesselSummary> Desk::cellar() const {
     return all;
 }
 
+std::vector<VesselFact> Desk::vessels() const {
+    std::vector<VesselFact> all;
+    if (!inside_->cellar->loadShared())
+        return all;
+    for (const auto& stored : inside_->cellar->shared().vessels)
+        all.push_back(stored.fact);
+    std::stable_sort(all.begin(), all.end(),
+                     [](const auto& a, const auto& b) { return a.retired.has_value() < b.retired.has_value(); });
+    return all;
+}
+
 Result<VesselSummary> Desk::vessel(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
     if (!record)

@@ -121,7 +121,7 @@ FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
     made.labels = labelsOf(kind);
     for (const BrewFact& brew : session_.desk().brews())
         made.brews.push_back(brew.name);
-    for (const VesselSummary& other : session_.desk().cellar())
+    for (const VesselFact& other : session_.desk().vessels())
         if (other.name != vessel && !other.retired)
             made.vessels.push_back(other.name);
     return made;

@@ -8,6 +8,14 @@ namespace {
 
 constexpr int soonDays = 10;
 
+/// A vessel that cannot be read says why in its line.
+VesselSummary summaryOf(const Desk& desk, const VesselName& name) {
+    if (auto vessel = desk.vessel(name))
+        return std::move(*vessel);
+    else
+        return {.name = name, .headline = vessel.error().cause};
+}
+
 } // namespace
 
 VesselMood moodOf(const VesselSummary& vessel) {
@@ -25,35 +33,38 @@ CellarModel::CellarModel(Session& session, QObject* parent) : QAbstractListModel
 }
 
 void CellarModel::refresh() {
-    auto fresh = session_.desk().cellar();
-    std::erase_if(fresh, [](const VesselSummary& vessel) { return vessel.retired; });
-    const bool sameRows =
-        fresh.size() == vessels_.size() && std::equal(fresh.begin(), fresh.end(), vessels_.begin(),
-                                                      [](const auto& a, const auto& b) { return a.name == b.name; });
+    std::vector<Row> fresh;
+    for (const VesselFact& vessel : session_.desk().vessels())
+        if (!vessel.retired)
+            fresh.push_back({vessel.name, {}});
     // Rows that stay keep their selection.
-    if (sameRows) {
-        vessels_ = std::move(fresh);
-        if (!vessels_.empty())
+    if (std::ranges::equal(fresh, rows_, {}, &Row::name, &Row::name)) {
+        rows_ = std::move(fresh);
+        if (!rows_.empty())
             Q_EMIT dataChanged(index(0), index(rowCount() - 1));
         return;
     }
     beginResetModel();
-    vessels_ = std::move(fresh);
+    rows_ = std::move(fresh);
     endResetModel();
 }
 
 int CellarModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(vessels_.size());
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
 }
 
 const VesselSummary* CellarModel::at(int row) const {
-    return row >= 0 && row < rowCount() ? &vessels_[static_cast<std::size_t>(row)] : nullptr;
+    if (row < 0 || row >= rowCount())
+        return nullptr;
+    const Row& asked = rows_[static_cast<std::size_t>(row)];
+    if (!asked.read)
+        asked.read = summaryOf(session_.desk(), asked.name);
+    return &*asked.read;
 }
 
 int CellarModel::rowOf(const VesselName& name) const {
-    const auto found =
-        std::find_if(vessels_.begin(), vessels_.end(), [&](const VesselSummary& v) { return v.name == name; });
-    return found == vessels_.end() ? -1 : static_cast<int>(found - vessels_.begin());
+    const auto found = std::ranges::find(rows_, name, &Row::name);
+    return found == rows_.end() ? -1 : static_cast<int>(found - rows_.begin());
 }
 
 QString CellarModel::headline(const VesselSummary& vessel) const {

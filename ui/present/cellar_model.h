@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The vessels of the book as a list: name, one line, state.
+// The vessels of the book as a list: name, one line, state. Each is read when it is looked at, so that a change costs
+// what is on screen, not what is in the book.
 #pragma once
 
 #include "ui/present/session.h"
@@ -23,19 +24,23 @@ public:
     explicit CellarModel(Session& session, QObject* parent = nullptr);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] const VesselSummary* at(int row) const;  ///< null: no such row
+    [[nodiscard]] const VesselSummary* at(int row) const;  ///< null: no such row; good until the next change
     [[nodiscard]] int rowOf(const VesselName& name) const; ///< -1: not there
     /// What is due, or the verdict, or the fault: one line.
     [[nodiscard]] QString headline(const VesselSummary& vessel) const;
     [[nodiscard]] const Session& session() const { return session_; }
 
 public Q_SLOTS:
-    /// Reads the vessels anew; the selection stays while the same vessels are there.
+    /// The vessels are read anew; the selection stays while the same vessels are there.
     void refresh();
 
 private:
     Session& session_;
-    std::vector<VesselSummary> vessels_;
+    struct Row {
+        VesselName name;
+        mutable std::optional<VesselSummary> read; ///< none: not looked at since the last change
+    };
+    std::vector<Row> rows_;
 };
 
 } // namespace staveline::ui
