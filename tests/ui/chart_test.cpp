@@ -6,6 +6,7 @@
 #include "ui/chart/panel_view.h"
 #include "ui/chart/reading.h"
 
+#include <QAccessible>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QSvgRenderer>

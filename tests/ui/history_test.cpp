@@ -13,6 +13,7 @@
 #include "ui/history/story.h"
 #include "ui/widgets/choice_field.h"
 
+#include <QAccessible>
 #include <QClipboard>
 #include <QDir>
 #include <QFile>
