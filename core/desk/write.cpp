@@ -22,6 +22,9 @@ public:
     template <class F> Result<void> keepIngredientsOf(const F& fact) {
         if constexpr (requires { fact.recipe; })
             return keepIngredients(fact.recipe);
+        if constexpr (std::is_same_v<F, ChoiceFact>)
+            if (fact.forecast)
+                return keepIngredients(fact.forecast->recipe);
         return {};
     }
 
@@ -65,7 +68,7 @@ private:
         return {};
     }
     Result<void> store(const BrewFact& f) {
-        if (auto kept = keepIngredients(f.recipe); !kept)
+        if (auto kept = keepIngredientsOf(f); !kept)
             return kept;
         auto id = insert(f);
         if (!id)
@@ -85,9 +88,8 @@ private:
     }
     template <class F>
     requires perVessel<F> Result<void> store(const F& f) {
-        if constexpr (std::is_same_v<F, BaseRecipeFact>)
-            if (auto kept = keepIngredients(f.recipe); !kept)
-                return kept;
+        if (auto kept = keepIngredientsOf(f); !kept)
+            return kept;
         auto record = cellar_.vessel(f.vessel);
         if (!record)
             return fail(record.error());
@@ -169,6 +171,11 @@ private:
     Day today_;
 };
 
+/// Its ingredients are kept with what all vessels share.
+template <class F> inline constexpr bool hasRecipe = std::is_same_v<F, ChoiceFact> || requires(F f) {
+    f.recipe;
+};
+
 template <class F> std::string subjectName(const F& f) {
     if constexpr (requires { f.vessel; })
         return f.vessel;
@@ -178,14 +185,14 @@ template <class F> std::string subjectName(const F& f) {
         return {};
 }
 
-std::string editText(const Fact& fact) {
+std::string editText(const Fact& fact, const DisplayUnits& units) {
     return std::visit(
-        []<class F>(const F& f) {
+        [&]<class F>(const F& f) {
             const std::string key = "desk.edit." + std::string(kindOf<F>);
             Message message = say(key).with("name", subjectName(f));
             if constexpr (requires { f.volume; })
                 message.arguments.push_back({"volume", f.volume, {}});
-            return render(message);
+            return render(message, units);
         },
         fact);
 }
@@ -214,7 +221,7 @@ std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
                                          std::is_same_v<F, RetireFact>
                                      ? "*"
                                      : "shared");
-                if constexpr (std::is_same_v<F, BaseRecipeFact>)
+                if constexpr (hasRecipe<F>)
                     parts.insert("shared");
             },
             fact);
@@ -239,6 +246,18 @@ Result<Fact> readStored(const book::Book& book, Cellar& cellar, const std::strin
     if (!row)
         return fail(row.error());
     return Fact{fromRow<F>(*row, cellar.shared().names)};
+}
+
+/// Adds the vessels a fact names: where it happened and where the beer came from.
+template <class F> void addVesselsOf(const F& fact, const Names& names, std::set<book::RowId>& vessels) {
+    const auto add = [&](const std::string& name) {
+        if (const auto at = names.vessels.find(name); at != names.vessels.end())
+            vessels.insert(at->second);
+    };
+    if constexpr (requires { fact.vessel; })
+        add(fact.vessel);
+    if constexpr (requires { fact.from; })
+        add(fact.from);
 }
 
 /// A row changed in place: what it belongs to is read again.
@@ -291,7 +310,7 @@ Result<std::string> Desk::recordNamed(const std::vector<Fact>& given, const Edit
             *choice = *made;
         }
     const bool single = facts.size() == 1;
-    book::EditLabel label{single ? editText(facts.front())
+    book::EditLabel label{single ? editText(facts.front(), inside_->units)
                                  : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
                           single ? kindText(facts.front()) : "many", "", note.mergeKey};
     if (!note.text.empty())
@@ -354,7 +373,7 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
     if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
         return fail(checked.error());
     const std::string what =
-        note.text.empty() ? render(say("desk.edit.amend").with("what", editText(fact))) : note.text;
+        note.text.empty() ? render(say("desk.edit.amend").with("what", editText(fact, inside_->units))) : note.text;
     return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
         const F* replacement = std::get_if<F>(&fact);
         if (!replacement)
@@ -362,20 +381,25 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
         auto subject = inside_->subjectOf<F>(table, id);
         if (!subject)
             return fail(subject.error());
-        return inside_->write({what, table, *subject, note.mergeKey},
-                              [&](Cellar& working, book::Writer& writer) -> Result<void> {
-                                  auto touched = inside_->touchedBy<F>(working, table, id);
-                                  if (!touched)
-                                      return fail(touched.error());
-                                  working.without<F>(*touched, id);
-                                  if (auto ok = checkMeaning(fact, working, today()); !ok)
-                                      return ok;
-                                  auto row = toRow(*replacement, working.shared().names);
-                                  if (!row)
-                                      return fail(row.error());
-                                  forgetAfter(working, *touched, perVessel<F>);
-                                  return writer.update(table, id, *row);
-                              });
+        return inside_->write(
+            {what, table, *subject, note.mergeKey},
+            [&](Cellar& working, book::Writer& writer) -> Result<void> {
+                auto touched = inside_->touchedBy<F>(working, table, id);
+                if (!touched)
+                    return fail(touched.error());
+                working.without<F>(*touched, id);
+                if (auto ok = checkMeaning(fact, working, today()); !ok)
+                    return ok;
+                if (auto kept = Recorder(working, writer, today()).keepIngredientsOf(*replacement); !kept)
+                    return kept;
+                auto row = toRow(*replacement, working.shared().names);
+                if (!row)
+                    return fail(row.error());
+                addVesselsOf(*replacement, working.shared().names, *touched);
+                forgetAfter(working, *touched, perVessel<F> && !hasRecipe<F>);
+                return writer.update(table, id, *row);
+            },
+            !perVessel<F>);
     });
 }
 
@@ -385,18 +409,21 @@ Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
     auto old = fact(table, id);
     if (!old)
         return fail(old.error());
-    const std::string what = render(say("desk.edit.remove").with("what", editText(*old)));
+    const std::string what = render(say("desk.edit.remove").with("what", editText(*old, inside_->units)));
     return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
         auto subject = inside_->subjectOf<F>(table, id);
         if (!subject)
             return fail(subject.error());
-        return inside_->write({what, table, *subject, ""}, [&](Cellar& working, book::Writer& writer) -> Result<void> {
-            auto touched = inside_->touchedBy<F>(working, table, id);
-            if (!touched)
-                return fail(touched.error());
-            forgetAfter(working, *touched, perVessel<F>);
-            return writer.remove(table, id);
-        });
+        return inside_->write(
+            {what, table, *subject, ""},
+            [&](Cellar& working, book::Writer& writer) -> Result<void> {
+                auto touched = inside_->touchedBy<F>(working, table, id);
+                if (!touched)
+                    return fail(touched.error());
+                forgetAfter(working, *touched, perVessel<F>);
+                return writer.remove(table, id);
+            },
+            !perVessel<F>);
     });
 }
 
@@ -412,7 +439,7 @@ template <class F> Result<std::string> Desk::Inside::subjectOf(const std::string
     std::string text;
     for (auto vessel : *touched)
         text += (text.empty() ? "" : ",") + std::to_string(vessel);
-    if constexpr (requires(F f) { f.recipe; })
+    if constexpr (hasRecipe<F>)
         text += ",shared";
     return text;
 }
@@ -424,13 +451,7 @@ Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std
     if (!row)
         return fail(row.error());
     const F old = fromRow<F>(*row, working.shared().names);
-    const auto& ids = working.shared().names.vessels;
-    if constexpr (requires { old.vessel; })
-        if (const auto at = ids.find(old.vessel); at != ids.end())
-            touched.insert(at->second);
-    if constexpr (requires { old.from; })
-        if (const auto at = ids.find(old.from); at != ids.end())
-            touched.insert(at->second);
+    addVesselsOf(old, working.shared().names, touched);
     return touched;
 }
 
