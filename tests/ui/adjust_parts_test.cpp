@@ -2,8 +2,8 @@
 // What the Adjust station is made of, by itself: words, strips, the worker that keeps to the newest request.
 #include "ui/adjust_support.h"
 
-#include "ui/adjust/latest_worker.h"
 #include "ui/adjust/verdict_words.h"
+#include "ui/present/latest_worker.h"
 
 #include <atomic>
 #include <future>

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "desk/desk.h"
-#include "ui/adjust/latest_worker.h"
+#include "ui/present/latest_worker.h"
 
 #include <QObject>
 

@@ -16,6 +16,7 @@ class QTimer;
 
 namespace staveline::ui {
 
+class BookErrands;
 class CellarView;
 class HelpPanel;
 class NoticeBar;
@@ -73,6 +74,8 @@ private:
     void fillRecent();
     void copyBook();
     void checkBook();
+    void showReport(const book::CheckReport& report);
+    void showNotices();
     void about();
     [[nodiscard]] QString page() const; ///< of the help
     [[nodiscard]] QString bookFolder() const;
@@ -84,6 +87,7 @@ private:
     WindowSettings settings_;
     std::unique_ptr<Session> session_;
     std::unique_ptr<Actions> actions_;
+    BookErrands* errands_;
     NoticeBar* notices_;
     QStackedWidget* stack_;
     StartPage* startPage_;

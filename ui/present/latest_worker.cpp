@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/adjust/latest_worker.h"
+#include "ui/present/latest_worker.h"
 
 #include <utility>
 

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Copying and checking a book of any size while the window works on: each on a connection of its own, in a thread.
+#pragma once
+
+#include "desk/desk.h"
+#include "ui/present/latest_worker.h"
+
+#include <QObject>
+
+namespace staveline::ui {
+
+class BookErrands : public QObject {
+    Q_OBJECT
+public:
+    explicit BookErrands(Clock clock, QObject* parent = nullptr);
+    /// One errand at a time; what is asked while one runs comes after it.
+    void copy(const std::filesystem::path& book, const std::filesystem::path& to);
+    void check(const std::filesystem::path& book);
+
+Q_SIGNALS:
+    void copied(const std::filesystem::path& to);
+    void checked(const staveline::book::CheckReport& report);
+    void failed(const staveline::Fault& fault);
+
+private:
+    /// Opens the book for reading and takes it to `errand`; what that returns is taken back to this thread.
+    template <class Errand, class Done> void run(const std::filesystem::path& book, Errand errand, Done done);
+
+    Clock clock_;
+    LatestWorker worker_; ///< last: its thread uses all of the above
+};
+
+} // namespace staveline::ui
