@@ -93,7 +93,7 @@ void TasteStation::follow() {
 
 void TasteStation::putAside() {
     if (draft_.changed())
-        aside_[{begun_, draft_.id().value_or(0)}] = draft_;
+        aside_[{draft_.now().vessel, draft_.id().value_or(0)}] = draft_;
 }
 
 void TasteStation::openSitting(std::optional<std::int64_t> id) {
@@ -152,6 +152,7 @@ void TasteStation::leaveVessel() {
         return;
     finish();
     putAside();
+    draft_ = {}; // the next vessel's begins with its own
     begun_.clear();
     showBlankSheet(false);
 }
