@@ -62,16 +62,19 @@ void NumberField::setName(const QString& name) {
 }
 
 void NumberField::setUnits(const DisplayUnits& units) {
-    const bool wasUsable = !fault_;
     units_ = units;
     unit_->setText(UnitScale(kind_, units_).suffix());
     unit_->setVisible(!unit_->text().isEmpty());
     if (!objectName().isEmpty())
         setName(objectName());
-    if (wasUsable)
-        setStored(stored_);
-    else
-        read();
+    if (!stored_ && !edit_->text().trimmed().isEmpty()) {
+        read(); // what could not be used is judged anew
+        return;
+    }
+    const std::optional<Fault> fault = fault_; // from elsewhere: the value itself was read
+    setStored(stored_);
+    if (fault)
+        say(*fault);
 }
 
 void NumberField::setStored(std::optional<double> value) {
