@@ -8,11 +8,11 @@ StationPage::StationPage(Session& session, QWidget* parent) : QWidget(parent), s
     connect(&session, &Session::unitsChanged, this, &StationPage::follow);
 }
 
-void StationPage::showVessel(const VesselName& vessel) {
+void StationPage::showVessel(VesselName vessel) {
     if (vessel == vessel_)
         return;
     leaveVessel();
-    vessel_ = vessel;
+    vessel_ = std::move(vessel);
     follow();
 }
 

@@ -13,7 +13,7 @@ class StationPage : public QWidget {
     Q_OBJECT
 public:
     explicit StationPage(Session& session, QWidget* parent = nullptr);
-    void showVessel(const VesselName& vessel);
+    void showVessel(VesselName vessel); ///< by value: storing what is in hand changes every list of names
     [[nodiscard]] const VesselName& vessel() const { return vessel_; }
     /// Where work goes on: the first field, the table, the first button of an empty station.
     virtual void focusWork() = 0;

@@ -156,7 +156,8 @@ void CellarView::refresh() {
         vessel_ = model_->rowCount() > 0 ? model_->at(0)->name : VesselName();
     add_->setEnabled(!session_.desk().readOnly());
     if (vessel_.empty()) {
-        parts_->setCurrentWidget(emptyPart_);
+        if (parts_->currentWidget() != vesselPage_) // the first vessel may be half described
+            parts_->setCurrentWidget(emptyPart_);
     } else {
         header_->showVessel(*model_->at(model_->rowOf(vessel_)));
         if (parts_->currentWidget() == emptyPart_)
@@ -174,15 +175,15 @@ void CellarView::selectInRail() {
     rail_->viewport()->update();
 }
 
-void CellarView::showVessel(const VesselName& name) {
-    const int row = model_->rowOf(name);
-    if (row < 0)
+void CellarView::showVessel(VesselName name) {
+    if (model_->rowOf(name) < 0)
         return;
     vessel_ = name;
     parts_->setCurrentWidget(vesselPart_);
-    header_->showVessel(*model_->at(row));
     for (StationPage* station : stations_)
-        station->showVessel(name);
+        station->showVessel(name); // stores what is in hand: the rows are read anew
+    if (const VesselSummary* vessel = model_->at(model_->rowOf(name)))
+        header_->showVessel(*vessel);
     selectInRail();
     Q_EMIT moved();
 }

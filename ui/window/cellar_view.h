@@ -30,7 +30,7 @@ class CellarView : public QWidget {
     Q_OBJECT
 public:
     CellarView(Session& session, Prompt& prompt, QWidget* parent = nullptr);
-    void showVessel(const VesselName& name); ///< an unknown name changes nothing
+    void showVessel(VesselName name); ///< an unknown name changes nothing
     void showStation(Station station);
     void showBrewSheet();
     void beginEntry(EntryKind kind); ///< in Draw & refill
