@@ -252,7 +252,7 @@ void MashChart::paintTemperature(QPainter& painter) const {
 
 /// Grain on a thread, at the minute it goes in.
 void MashChart::paintHanging(QPainter& painter, double minute, const QString& words, int row) const {
-    if (words.isEmpty())
+    if (words.isEmpty() || look_.rests.empty())
         return;
     const double line = lines(*this, 1), at = x(minute), top = line * (.1 + 1.15 * row);
     const Celsius meets = minute > 0 ? look_.rests.back().temperature : look_.rests.front().temperature;

@@ -144,10 +144,11 @@ void BrewSheetStation::save(PaperFormat format) {
     if (!document_)
         return;
     const QString ending = endingOf(format);
+    const Document asked = *document_; // the book may change while the question stands
     const auto to = prompt_.fileToWrite(this, tr("Save the brew sheet"), suggestion(ending), ending);
     if (!to)
         return;
-    if (const auto saved = writePaper(*document_, *to, paper_); saved)
+    if (const auto saved = writePaper(asked, *to, paper_); saved)
         Q_EMIT session_.said(tr("Saved %1").arg(qs(to->string())));
     else
         Q_EMIT session_.failed(saved.error());
@@ -162,9 +163,9 @@ void BrewSheetStation::print() {
     printer.setPageLayout(PagedPaper::layout(paper_));
     printer.setFullPage(true);
     printer.setDocName(qs(document_->title));
+    const PagedPaper pages(*document_, paper_); // before the question: the book may change while it stands
     if (!prompt_.setUpPrinter(this, printer))
         return;
-    const PagedPaper pages(*document_, paper_);
     QPainter painter;
     if (!painter.begin(&printer)) {
         Q_EMIT session_.failed({FaultKind::storage, "", say("ui.cannot_print"), say("ui.print_as_pdf")});
