@@ -121,7 +121,8 @@ FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
     made.labels = labelsOf(kind);
     for (const BrewFact& brew : session_.desk().brews())
         made.brews.push_back(brew.name);
-    for (const VesselFact& other : session_.desk().vessels())
+    const auto vessels = session_.desk().vessels().value_or(std::vector<VesselFact>());
+    for (const VesselFact& other : vessels)
         if (other.name != vessel && !other.retired)
             made.vessels.push_back(other.name);
     return made;
@@ -171,9 +172,8 @@ void EntryForm::addHint() {
         if (const auto plan = session_.desk().brewPlan(vessel_))
             planned = plan->intoVessel;
     }
-    const double shown = UnitScale(UnitKind::volume, session_.units()).toShown(planned.l);
     if (planned.l > 0)
-        form_->setHint("volume_l", tr("plan %1").arg(QString::number(shown, 'g', 4)));
+        form_->setHint("volume_l", tr("plan %1").arg(UnitScale(UnitKind::volume, session_.units()).show(planned.l)));
 }
 
 void EntryForm::refresh() {

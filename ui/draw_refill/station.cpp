@@ -123,9 +123,10 @@ const LedgerLine* DrawRefillStation::selected() const {
 }
 
 void DrawRefillStation::select(int row) {
-    const bool any = model_->at(row) && !session().desk().readOnly();
-    amend_->setEnabled(any);
-    remove_->setEnabled(any);
+    const LedgerLine* line = model_->at(row);
+    const bool own = line && !line->table.empty(); // what went to another vessel is amended there
+    amend_->setEnabled(own && !session().desk().readOnly());
+    remove_->setEnabled(own && !session().desk().readOnly());
     const LedgerState* state = row > 0 ? model_->stateAt(row) : nullptr;
     panel_->showPast(state ? std::optional(*state) : std::nullopt);
     Q_EMIT selectionChanged();
@@ -138,13 +139,13 @@ void DrawRefillStation::begin(EntryKind kind) {
 }
 
 void DrawRefillStation::amendSelected() {
-    if (const LedgerLine* line = selected(); line && !session().desk().readOnly())
+    if (const LedgerLine* line = selected(); line && !line->table.empty() && !session().desk().readOnly())
         form_->amend(line->table, line->id);
 }
 
 void DrawRefillStation::removeSelected() {
     const LedgerLine* line = selected();
-    if (!line || session().desk().readOnly())
+    if (!line || line->table.empty() || session().desk().readOnly())
         return;
     const std::string table = line->table; // the line goes when the ledger refreshes
     if (const auto removed = session().remove(table, line->id); !removed)
