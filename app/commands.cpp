@@ -106,7 +106,7 @@ int finish(const Result<std::string>& edit, const Options& options, const char* 
     if (!edit)
         return complain(edit.error(), options);
     if (options.json)
-        fmt::print("{{\"edit\": \"{}\"}}\n", *edit);
+        fmt::print("{}", toJson("edit", *edit));
     else
         fmt::print("{}\n", render(say(key).with("edit", *edit)));
     return 0;
@@ -140,8 +140,8 @@ int newBook(const Options& options) {
         if (!done)
             return complain(done.error(), options);
     }
-    fmt::print("{}\n", options.json ? "{\"book\": \"" + options.book + "\"}"
-                                    : render(say("app.made").with("file", options.book)));
+    fmt::print("{}",
+               options.json ? toJson("book", options.book) : render(say("app.made").with("file", options.book)) + "\n");
     return 0;
 }
 
@@ -150,12 +150,14 @@ int status(const Options& options) {
     if (!desk)
         return complain(desk.error(), options);
     const auto cellar = (*desk)->cellar();
+    if (!cellar)
+        return complain(cellar.error(), options);
     if (options.json) {
-        fmt::print("{}", toJson(cellar));
+        fmt::print("{}", toJson(*cellar));
         return 0;
     }
     const DisplayUnits units = unitsOf(options);
-    for (const auto& vessel : cellar)
+    for (const auto& vessel : *cellar)
         fmt::print("{}\n", render(say("app.status_line")
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)

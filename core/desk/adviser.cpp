@@ -55,23 +55,23 @@ Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimensi
     return forecast;
 }
 
-Forecast forecastOf(const AdviceJob& job, const Proposal& proposal) {
+Forecast forecastOf(const AdviceJob& job, const Proposal& proposal, const DisplayUnits& units) {
     Forecast forecast = promised(job, proposal.setting, proposal.next);
     for (const auto& move : proposal.moves)
-        forecast.moves.push_back(render(move.wording));
+        forecast.moves.push_back(render(move.wording, units));
     for (const auto& reason : proposal.reasons)
-        forecast.reasons.push_back(render(reason));
+        forecast.reasons.push_back(render(reason, units));
     return forecast;
 }
 
 /// Of a setting of the brewer's own.
-Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day on) {
+Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day on, const DisplayUnits& units) {
     auto trial = TryBoard(job.input).trial(setting, TrialDepth::next);
     if (!trial)
         return fail(trial.error());
     ChoiceFact choice{job.vessel, on, ChoiceFact::own, promised(job, setting, trial->next)};
     for (const auto& wording : wordingsOf(job.input, setting))
-        choice.forecast->moves.push_back(render(wording));
+        choice.forecast->moves.push_back(render(wording, units));
     choice.forecast->reasons.push_back(render(say("desk.own_plan")));
     return choice;
 }
@@ -96,7 +96,7 @@ const Proposal* proposalNumber(const Advice& advice, int number) {
     return number > 0 && index < advice.proposals.size() ? &advice.proposals[index] : nullptr;
 }
 
-Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int number, Day on) {
+Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int number, Day on, const DisplayUnits& units) {
     const Proposal* proposal = proposalNumber(advice, number);
     if (!proposal)
         return badInput("/proposal",
@@ -108,7 +108,7 @@ Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int numb
     choice.vessel = job.vessel;
     choice.on = on;
     choice.proposal = number;
-    choice.forecast = forecastOf(job, *proposal);
+    choice.forecast = forecastOf(job, *proposal, units);
     return choice;
 }
 
@@ -217,11 +217,13 @@ Result<ChoiceFact> Desk::promise(const VesselName& vessel, int number, Day on) c
     auto advice = staveline::advise(job->input);
     if (!advice)
         return fail(advice.error());
-    return choiceOf(*job, *advice, number, on);
+    return choiceOf(*job, *advice, number, on, inside_->units);
 }
 
 Result<ChoiceFact> Desk::choose(const AdviceJob& job, const Advice& advice, int number) {
-    auto choice = choiceOf(job, advice, number, today());
+    if (auto current = requireCurrent(job); !current)
+        return fail(current.error());
+    auto choice = choiceOf(job, advice, number, today(), inside_->units);
     if (!choice)
         return choice;
     if (auto done = record(Fact{*choice}); !done)
@@ -229,8 +231,19 @@ Result<ChoiceFact> Desk::choose(const AdviceJob& job, const Advice& advice, int 
     return choice;
 }
 
+/// A promise made from what the book no longer says would be no promise.
+Result<void> Desk::requireCurrent(const AdviceJob& job) {
+    poll();
+    if (job.revision == revision())
+        return {};
+    return fail({FaultKind::notPossible, "", say("desk.stale_advice").with("vessel", job.vessel),
+                 say("desk.stale_advice.remedy")});
+}
+
 Result<ChoiceFact> Desk::adopt(const AdviceJob& job, const Trial& trial) {
-    auto choice = ownChoice(job, trial.setting, today());
+    if (auto current = requireCurrent(job); !current)
+        return fail(current.error());
+    auto choice = ownChoice(job, trial.setting, today(), inside_->units);
     if (!choice)
         return choice;
     if (auto done = record(Fact{*choice}); !done)
@@ -248,31 +261,51 @@ Result<std::string> Desk::revise(const VesselName& name, const Setting& setting,
     const bool handling =
         setting.draw != inUse.draw || setting.interval != inUse.interval || setting.temperature != inUse.temperature;
     if (!openChoice(record, now) && !handling)
-        return replaceToday(BaseRecipeFact{name, today(), setting.recipe}, note);
+        return setToday(Fact{BaseRecipeFact{name, today(), setting.recipe}}, note);
     auto job = adviceJob({name, {}, {}, false});
     if (!job)
         return fail(job.error());
-    auto choice = ownChoice(*job, setting, today());
+    auto choice = ownChoice(*job, setting, today(), inside_->units);
     if (!choice)
         return fail(choice.error());
-    return replaceToday(*choice, note);
+    return setToday(Fact{*choice}, note);
 }
 
-/// Takes the place of today's fact of the kind, or is the first of the day. A proposal's promise stays as it was made.
-template <class F> Result<std::string> Desk::replaceToday(const F& fact, const EditNote& note) {
-    auto found = inside_->cellar->vessel(fact.vessel);
-    if (!found)
-        return fail(found.error());
-    const auto& list = (*found)->template of<F>();
-    const auto replaceable = [&](const F& old) {
-        if constexpr (std::is_same_v<F, ChoiceFact>)
-            return old.on == fact.on && old.proposal == ChoiceFact::own;
-        else
-            return old.on == fact.on;
+namespace {
+
+/// The stored fact of today that `fact` takes the place of; none: nullptr.
+template <class F> const Stored<F>* ofToday(const Facts<F>& list, const F& fact) {
+    if (list.empty() || list.back().fact.on != fact.on)
+        return nullptr;
+    if constexpr (std::is_same_v<F, ChoiceFact>)
+        return list.back().fact.proposal == ChoiceFact::own ? &list.back() : nullptr;
+    else if constexpr (std::is_same_v<F, EquipmentFact>)
+        return list.back().fact.equipment.name == fact.equipment.name ? &list.back() : nullptr;
+    else
+        return &list.back();
+}
+
+} // namespace
+
+Result<std::string> Desk::setToday(const Fact& fact, const EditNote& note) {
+    Cellar& cellar = *inside_->cellar;
+    const auto set = [&]<class F>(const F& given, const Facts<F>& list) {
+        const Stored<F>* old = ofToday(list, given);
+        return old ? amend(std::string(tableOf<F>), old->id, fact, note) : record(fact, note);
     };
-    if (!list.empty() && replaceable(list.back().fact))
-        return amend(std::string(tableOf<F>), list.back().id, Fact{fact}, note);
-    return record(Fact{fact}, note);
+    const auto visit = [&]<class F>(const F& given) -> Result<std::string> {
+        if constexpr (std::is_same_v<F, TargetFact> || std::is_same_v<F, BaseRecipeFact> ||
+                      std::is_same_v<F, ChoiceFact>) {
+            auto found = cellar.vessel(given.vessel);
+            return found ? set(given, (*found)->template of<F>()) : fail(found.error());
+        } else if constexpr (std::is_same_v<F, EquipmentFact>) {
+            auto shared = cellar.loadShared();
+            return shared ? set(given, cellar.shared().equipment) : fail(shared.error());
+        } else {
+            return record(fact, note);
+        }
+    };
+    return std::visit(visit, fact);
 }
 
 Result<BrewPlan> Desk::brewPlan(const VesselName& name) const {

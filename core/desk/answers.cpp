@@ -182,6 +182,11 @@ std::string toJson(const BrewPlan& plan) {
            "\n";
 }
 
+std::string toJson(const std::string& name, const std::string& text) {
+    // A path may hold bytes that are no UTF-8.
+    return Json{{name, text}}.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 std::string toJson(const Fault& fault) {
     return Json{{"fault", Json{{"path", fault.path}, {"cause", render(fault.cause)}, {"remedy", render(fault.remedy)}}}}
                .dump(2) +

@@ -80,6 +80,9 @@ Day Desk::today() const {
 std::int64_t Desk::revision() const {
     return inside_->book->revision();
 }
+void Desk::speakIn(const DisplayUnits& units) {
+    inside_->units = units;
+}
 void Desk::observe(std::function<void()> observer) {
     inside_->observers.push_back(std::move(observer));
 }
@@ -120,12 +123,6 @@ std::vector<Filed<BrewFact>> Desk::brewsFor(const VesselName& vessel) const {
                 found.push_back({stored.id, stored.fact});
     std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.fact.on > b.fact.on; });
     return found;
-}
-
-std::optional<EquipmentFact> Desk::equipment() const {
-    if (!inside_->cellar->loadShared() || inside_->cellar->shared().equipment.empty())
-        return {};
-    return inside_->cellar->shared().equipment.back().fact;
 }
 
 } // namespace staveline

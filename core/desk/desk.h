@@ -95,6 +95,8 @@ public:
     ~Desk();
 
     // --- writing -----------------------------------------------------------------------------------------------
+    /// The units of the names that edits get from now on and of the words kept with a choice.
+    void speakIn(const DisplayUnits& units);
     /// All or nothing: one transaction, one undo. Faults carry "/<index>/<field>" when there are several facts,
     /// "/<field>" when there is one. Returns the name of the edit.
     Result<std::string> record(const std::vector<Fact>& facts);
@@ -102,6 +104,10 @@ public:
     /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
     Result<std::string> amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note = {});
     Result<std::string> remove(const std::string& table, std::int64_t id);
+    /// For what is in force until it is set anew (target, base recipe, kit): takes the place of today's fact of its
+    /// kind and vessel, or is the first of the day. A proposal's promise stays as it was made: only one's own is
+    /// replaced.
+    Result<std::string> setToday(const Fact& fact, const EditNote& note = {});
     [[nodiscard]] Result<Fact> fact(const std::string& table, std::int64_t id) const;
     /// Stores the forecast of proposal `number` (1-based; 0: leave it alone) and makes its recipe the planned one.
     /// Refused when the refill is brewed already (notPossible).
@@ -118,9 +124,9 @@ public:
     [[nodiscard]] std::string redoText() const;
 
     // --- reading -----------------------------------------------------------------------------------------------
-    [[nodiscard]] std::vector<VesselSummary> cellar() const;
+    [[nodiscard]] Result<std::vector<VesselSummary>> cellar() const;
     /// What is recorded of each vessel itself, in the order of cellar(): quick in any book, no ledger is read.
-    [[nodiscard]] std::vector<VesselFact> vessels() const;
+    [[nodiscard]] Result<std::vector<VesselFact>> vessels() const;
     [[nodiscard]] Result<VesselSummary> vessel(const VesselName& name) const;
     [[nodiscard]] Result<LedgerView> ledger(const VesselName& name) const;
     /// Refuses what `record` would refuse, with the same faults.
@@ -160,7 +166,6 @@ public:
     [[nodiscard]] std::optional<ChoiceFact> lastChoice(const VesselName& name) const;
     [[nodiscard]] std::vector<BrewFact> brews() const;
     [[nodiscard]] std::vector<Filed<BrewFact>> brewsFor(const VesselName& vessel) const; ///< newest first
-    [[nodiscard]] std::optional<EquipmentFact> equipment() const;
     [[nodiscard]] const Pantry& pantry() const;
 
     [[nodiscard]] Result<book::CheckReport> check() const;
@@ -178,8 +183,8 @@ public:
     bool poll();
 
 private:
-    template <class F> Result<std::string> replaceToday(const F& fact, const EditNote& note);
     Result<std::string> recordNamed(const std::vector<Fact>& facts, const EditNote& note);
+    Result<void> requireCurrent(const AdviceJob& job);
     /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
     [[nodiscard]] Result<ChoiceFact> promise(const VesselName& vessel, int number, Day on) const;
 

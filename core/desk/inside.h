@@ -156,6 +156,7 @@ struct Desk::Inside {
 
     std::unique_ptr<book::Book> book;
     Clock clock;
+    DisplayUnits units; ///< of what is put in words and stored
     std::vector<std::function<void()>> observers;
     std::unique_ptr<Cellar> cellar;
 

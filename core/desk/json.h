@@ -15,6 +15,8 @@ namespace staveline {
 [[nodiscard]] Result<Setting> parseSetting(std::string_view json, const Setting& base);
 
 /// Answers of the command line's --json.
+/// {"name": "text"}, for answers of one text.
+[[nodiscard]] std::string toJson(const std::string& name, const std::string& text);
 [[nodiscard]] std::string toJson(const std::vector<VesselSummary>& cellar);
 [[nodiscard]] std::string toJson(const AdviceJob& job, const Advice& advice);
 [[nodiscard]] std::string toJson(const Prediction& prediction);

@@ -220,11 +220,11 @@ Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today
     return replay(ledgerEntries(record, shared), shapeOf(record.facts), today);
 }
 
-std::vector<VesselSummary> Desk::cellar() const {
+Result<std::vector<VesselSummary>> Desk::cellar() const {
     std::vector<VesselSummary> all;
     Cellar& cellar = *inside_->cellar;
-    if (!cellar.loadAll())
-        return all;
+    if (auto loaded = cellar.loadAll(); !loaded)
+        return fail(loaded.error());
     const Day now = today();
     for (const auto& stored : cellar.shared().vessels) {
         const VesselRecord& record = **cellar.vesselById(stored.id);
@@ -235,10 +235,10 @@ std::vector<VesselSummary> Desk::cellar() const {
     return all;
 }
 
-std::vector<VesselFact> Desk::vessels() const {
+Result<std::vector<VesselFact>> Desk::vessels() const {
+    if (auto shared = inside_->cellar->loadShared(); !shared)
+        return fail(shared.error());
     std::vector<VesselFact> all;
-    if (!inside_->cellar->loadShared())
-        return all;
     for (const auto& stored : inside_->cellar->shared().vessels)
         all.push_back(stored.fact);
     std::stable_sort(all.begin(), all.end(),

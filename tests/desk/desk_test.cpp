@@ -120,7 +120,7 @@ TEST_CASE_METHOD(DeskFixture, "undo and redo name what they do and bring everyth
     CHECK(desk->vessel("Plover")->now.volume.l < before - 55);
     CHECK(desk->undo());
     CHECK(desk->undo());
-    CHECK(desk->cellar().empty());
+    CHECK(desk->cellar()->empty());
     CHECK(desk->undoText().empty());
     CHECK_FALSE(desk->undo());
     CHECK(desk->redo());

@@ -62,10 +62,11 @@ std::string decisionsOf(const Desk& desk, const VesselName& vessel) {
 } // namespace
 
 std::string fingerprint(const Desk& desk) {
-    std::string all = toJson(desk.cellar());
+    const auto cellar = desk.cellar().value();
+    std::string all = toJson(cellar);
     for (const BrewFact& brew : desk.brews())
         all += writeRecords({brew});
-    for (const VesselSummary& vessel : desk.cellar()) {
+    for (const VesselSummary& vessel : cellar) {
         all += decisionsOf(desk, vessel.name);
         if (const auto view = desk.ledger(vessel.name))
             for (const LedgerLine& line : view->lines)

@@ -75,7 +75,8 @@ void AdjustStation::refresh() {
     showEmpty(!opened);
     if (!opened)
         return;
-    if (!job_ || job_->vessel != vessel() || job_->revision != session().desk().revision())
+    if (!job_ || job_->vessel != vessel() || job_->revision != session().desk().revision() ||
+        readOn_ != session().desk().today())
         readDesk();
     if (!job_)
         return;
@@ -87,6 +88,8 @@ void AdjustStation::refresh() {
 /// A new snapshot; the questions about the old one are dropped.
 void AdjustStation::readDesk() {
     closeChain();
+    job_.reset(); // nothing of before can be adopted
+    readOn_ = session().desk().today();
     auto job = session().desk().adviceJob({vessel(), {}, {}, true, false});
     if (!job) {
         say(job.error());

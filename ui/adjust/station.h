@@ -91,6 +91,7 @@ private:
     [[nodiscard]] QString nameOfTried() const;
 
     JobPtr job_;
+    Day readOn_{}; ///< the day job_ speaks of
     Answer answer_;
     std::optional<Trial> trial_; ///< of what the board shows
     PerDimension<StripLook> looks_;

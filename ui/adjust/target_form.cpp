@@ -136,13 +136,15 @@ void TargetForm::addSetBy(QVBoxLayout& column) {
     row->addWidget(label);
     row->addWidget(setBy_);
     row->addStretch(1);
-    connect(setBy_, &QLineEdit::editingFinished, this, [this] {
-        Target changed = target();
-        changed.setBy = toStd(setBy_->text().trimmed());
-        if (setBy_->isModified() && changed != target())
-            store(changed, tr("set by"), "set_by");
-        setBy_->setModified(false);
-    });
+    connect(setBy_, &QLineEdit::editingFinished, this, &TargetForm::finishSetBy);
+}
+
+void TargetForm::finishSetBy() {
+    Target changed = target();
+    changed.setBy = toStd(setBy_->text().trimmed());
+    if (setBy_->isModified() && changed != target())
+        store(changed, tr("set by"), "set_by");
+    setBy_->setModified(false);
 }
 
 void TargetForm::addTraits(QVBoxLayout& column) {
@@ -282,6 +284,7 @@ void TargetForm::finish(const Entry& entry) {
 void TargetForm::finishTyping() {
     for (const Entry& entry : entries_)
         finish(entry);
+    finishSetBy();
 }
 
 void TargetForm::likeChosenDraw() {
@@ -302,14 +305,10 @@ void TargetForm::putTrait(const std::string& fault, int severity) {
 }
 
 void TargetForm::store(const Target& changed, const QString& what, const std::string& key) {
-    Desk& desk = session_.desk();
-    const TargetFact fact{vessel_, desk.today(), changed};
+    const TargetFact fact{vessel_, session_.desk().today(), changed};
     const EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
                         "target/" + vessel_ + "/" + key};
-    const auto known = filed();
-    const bool ofToday = known && known->fact.on == desk.today();
-    const auto done = ofToday ? desk.amend("target", known->id, fact, note) : desk.record(Fact{fact}, note);
-    if (done)
+    if (const auto done = session_.desk().setToday(Fact{fact}, note); done)
         Q_EMIT session_.said(tr("Recorded: %1").arg(qs(*done)));
     else
         showFault(done.error());

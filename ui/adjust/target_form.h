@@ -63,6 +63,7 @@ private:
     void fillDraws();
     void fillTraits(const Target& target, bool writable);
     void finish(const Entry& entry);
+    void finishSetBy();
     void likeChosenDraw();
     void putTrait(const std::string& fault, int severity); ///< 0 takes it away
     void store(const Target& target, const QString& what, const std::string& key);

@@ -92,7 +92,7 @@ void KitEditor::finish() {
     kit.on = bench_.session().desk().today();
     const auto before = std::exchange(shown_, kit);
     const auto done =
-        bench_.session().desk().record(Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
+        bench_.session().desk().setToday(Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
     if (done)
         return;
     shown_ = before;

@@ -10,10 +10,14 @@ constexpr int soonDays = 10;
 
 /// A vessel that cannot be read says why in its line.
 VesselSummary summaryOf(const Desk& desk, const VesselName& name) {
-    if (auto vessel = desk.vessel(name))
+    if (auto vessel = desk.vessel(name); vessel)
         return std::move(*vessel);
-    else
-        return {.name = name, .headline = vessel.error().cause};
+    else {
+        VesselSummary unread;
+        unread.name = name;
+        unread.headline = vessel.error().cause;
+        return unread;
+    }
 }
 
 } // namespace
@@ -33,8 +37,13 @@ CellarModel::CellarModel(Session& session, QObject* parent) : QAbstractListModel
 }
 
 void CellarModel::refresh() {
+    const auto vessels = session_.desk().vessels();
+    if (!vessels) { // a busy disk is no empty cellar
+        Q_EMIT session_.failed(vessels.error());
+        return;
+    }
     std::vector<Row> fresh;
-    for (const VesselFact& vessel : session_.desk().vessels())
+    for (const VesselFact& vessel : *vessels)
         if (!vessel.retired)
             fresh.push_back({vessel.name, {}});
     // Rows that stay keep their selection.

@@ -3,7 +3,8 @@
 
 namespace staveline::ui {
 
-Session::Session(std::unique_ptr<Desk> desk, QObject* parent) : QObject(parent), desk_(std::move(desk)) {
+Session::Session(std::unique_ptr<Desk> desk, QObject* parent)
+    : QObject(parent), desk_(std::move(desk)), day_(desk_->today()), readOnly_(desk_->readOnly()) {
     storedAt_ = QDateTime::currentDateTime();
     desk_->observe([this] {
         storedAt_ = QDateTime::currentDateTime();
@@ -15,6 +16,7 @@ void Session::setUnits(const DisplayUnits& units) {
     if (units == units_)
         return;
     units_ = units;
+    desk_->speakIn(units);
     Q_EMIT unitsChanged();
 }
 
@@ -51,6 +53,11 @@ void Session::redo() {
 void Session::poll() {
     if (desk_->poll())
         Q_EMIT said(tr("Another program changed this book; what you see is up to date."));
+    if (day_ == desk_->today() && readOnly_ == desk_->readOnly())
+        return;
+    day_ = desk_->today();
+    readOnly_ = desk_->readOnly();
+    Q_EMIT changed();
 }
 
 } // namespace staveline::ui

@@ -29,7 +29,7 @@ public:
     Result<void> remove(const std::string& table, std::int64_t id);
     void undo();
     void redo();
-    /// Looks for changes by another program.
+    /// Looks for what happens without the brewer: another program's edits, midnight, damage met while reading.
     void poll();
     [[nodiscard]] QDateTime storedAt() const { return storedAt_; }
 
@@ -43,6 +43,8 @@ private:
     Result<void> done(const Result<std::string>& edit, const QString& sentence);
 
     std::unique_ptr<Desk> desk_;
+    Day day_;
+    bool readOnly_;
     DisplayUnits units_;
     QDateTime storedAt_;
 };
