@@ -155,3 +155,13 @@ TEST_CASE_METHOD(Sample, "without a display the window says so and names the com
     CHECK(answer.status == 1);
     CHECK(answer.err.find("advise") != std::string::npos);
 }
+
+TEST_CASE_METHOD(Terminal, "answers are JSON whatever a vessel or a book is called", "[app]") {
+    const Json made = Json::parse(expect("new 'five \"inch\".cellar' --json").out);
+    CHECK(made["book"] == "five \"inch\".cellar");
+    write("keg.json", R"({"kind": "vessel", "name": "5\" keg \\ left", "capacity_l": 20, "shape": "keg"})");
+    const Json recorded = Json::parse(expect("record 'five \"inch\".cellar' keg.json --json").out);
+    CHECK(recorded["edit"].get<std::string>().find("5\" keg \\ left") != std::string::npos);
+    const Json undone = Json::parse(expect("undo 'five \"inch\".cellar' --json").out);
+    CHECK(undone["edit"] == recorded["edit"]);
+}

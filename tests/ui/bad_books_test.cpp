@@ -168,7 +168,7 @@ TEST_CASE("a book that turns to rubbish while it is open takes nobody down", "[u
     w.put(w.scoreCell(), "6", Qt::Key_Tab);
     w.window->actions().undo->trigger();
     w.window->actions().checkBook->trigger();
-    CHECK(w.window->notices().isVisible());
+    CHECK(QTest::qWaitFor([&] { return w.window->notices().isVisible(); }, 20000));
     CHECK_FALSE(w.window->notices().words().isEmpty());
 }
 

@@ -524,11 +524,12 @@ TEST_CASE("a copy of the book opens with the same content", "[ui][book]") {
     WindowInScratch w;
     w.prompt.answers = {w.scratch / "copy.cellar"};
     w.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    REQUIRE(QTest::qWaitFor([&] { return w.window->status().words().startsWith("Copied"); }, 20000));
     const auto whole = fingerprint(w.window->session()->desk());
     REQUIRE(w.window->openBook(w.scratch / "copy.cellar"));
     CHECK(fingerprint(w.window->session()->desk()) == whole);
     w.window->actions().checkBook->trigger();
-    CHECK(w.window->status().words().contains("No damage"));
+    CHECK(QTest::qWaitFor([&] { return w.window->status().words().contains("No damage"); }, 20000));
 }
 
 TEST_CASE("assistive technology meets tables, lists and drawings for what they are", "[ui][a11y]") {
