@@ -2,6 +2,7 @@
 #include "app/commands.h"
 
 #include "app/paper_file.h"
+#include "desk/full_answer.h"
 #include "desk/json.h"
 #include "desk/sample.h"
 #include "sheet/document.h"
@@ -94,6 +95,11 @@ void printAdvice(const AdviceJob& job, const Advice& advice, const DisplayUnits&
     for (Dimension d : allDimensions)
         fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), job.estimates.combined[d].mean,
                    job.estimates.combined[d].sd * z80, render(advice.verdicts[d].reason, units));
+    for (const auto& answer : answersOf(job.estimates, job.dates)) {
+        fmt::print("  {}\n", render(answer.title, units));
+        for (const auto& line : answer.lines)
+            fmt::print("    {}: {}\n", render(line.head, units), render(line.words, units));
+    }
     for (const auto& note : advice.notes)
         fmt::print("  {}\n", render(note, units));
     int number = 0;

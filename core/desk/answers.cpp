@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the command line answers to --json.
+#include "desk/full_answer.h"
 #include "desk/json.h"
 
 #include <fmt/core.h>
@@ -126,6 +127,13 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
 }
 
 std::string toJson(const AdviceJob& job, const Advice& advice) {
+    Json answers = Json::array();
+    for (const auto& answer : answersOf(job.estimates, job.dates)) {
+        Json lines = Json::array();
+        for (const auto& line : answer.lines)
+            lines.push_back({{"head", render(line.head)}, {"words", render(line.words)}});
+        answers.push_back({{"title", render(answer.title)}, {"lines", lines}});
+    }
     Json proposals = Json::array();
     for (const auto& proposal : advice.proposals)
         proposals.push_back(proposalJson(proposal, job.input.withSettled));
@@ -135,6 +143,7 @@ std::string toJson(const AdviceJob& job, const Advice& advice) {
               {"brew_on", isoDay(job.dates.brew)},
               {"verdicts", verdictsJson(advice.verdicts, job.estimates)},
               {"fault_first", advice.faultFirst},
+              {"answers", answers},
               {"proposals", proposals},
               {"leave_it_alone", proposalJson(advice.leaveAlone, job.input.withSettled)},
               {"notes", words(advice.notes)}};

@@ -39,6 +39,13 @@ TEST_CASE_METHOD(Sample, "hold and fault first are full answers", "[app]") {
     CHECK(dunlin["fault_first"] == true);
     CHECK(dunlin["proposals"].empty());
     CHECK_FALSE(dunlin["notes"].empty());
+    REQUIRE(dunlin["answers"].size() == 1);
+    CHECK(dunlin["answers"][0]["title"].get<std::string>().starts_with("Fault first: "));
+    CHECK(dunlin["answers"][0]["lines"].size() >= 5);
+    const std::string words = command("advise s.cellar --vessel Dunlin").out;
+    for (const auto& line : dunlin["answers"][0]["lines"])
+        CHECK(words.find(line["words"].get<std::string>()) != std::string::npos);
+    CHECK(command("advise s.cellar --vessel Knot").out.find("Hold: ") != std::string::npos);
 }
 
 TEST_CASE_METHOD(Sample, "advice respects locks and what is not at hand, and says it again the same", "[app]") {

@@ -28,22 +28,6 @@ void type(QLineEdit* edit, const char* text, bool finish = true) {
         QTest::keyClick(edit, Qt::Key_Return);
 }
 
-/// Answers of a vessel with these verdicts.
-std::vector<FullAnswer> answersWith(VerdictKind acidity, VerdictKind funk, VerdictKind body) {
-    EstimatesView view;
-    int at = 0;
-    for (const VerdictKind kind : {acidity, funk, body}) {
-        Verdict& verdict = view.verdicts.values[static_cast<std::size_t>(at++)];
-        verdict.kind = kind;
-        verdict.until = testing::day(2026, 8, 1);
-        verdict.reason = say("tasting.verdict.wait_gravity").with("until", testing::day(2026, 8, 1));
-        verdict.fault = "ropy";
-    }
-    Schedule dates{};
-    dates.draw = testing::day(2026, 7, 4);
-    return answersOf(view, dates, {});
-}
-
 } // namespace
 
 TEST_CASE("a number is followed to where it comes from, by keyboard, and back", "[ui][adjust]") {
@@ -165,16 +149,7 @@ TEST_CASE("what would change a verdict is said on request", "[ui][adjust]") {
         CHECK(label->isVisible());
 }
 
-TEST_CASE("fault first says cause, treatment, drawing, refill and day, and proposes no recipe", "[ui][adjust]") {
-    const auto answers = answersWith(VerdictKind::move, VerdictKind::hold, VerdictKind::faultFirst);
-    REQUIRE(answers.size() == 1);
-    const FaultRule& rule = *builtInSheet().findFault("ropy");
-    CHECK(answers[0].title.contains(qs(rule.name)));
-    REQUIRE(answers[0].lines.size() == 6);
-    CHECK(answers[0].lines[0].words.toLower().contains(qs(rule.cause).toLower()));
-    CHECK(answers[0].lines[1].words == qs(rule.action));
-    CHECK(answers[0].lines[2].words == own("tasting.draw.not"));
-    CHECK(answers[0].lines[4].words == weekdayWords(testing::day(2026, 8, 1)));
+TEST_CASE("fault first is a full answer and proposes no recipe", "[ui][adjust]") {
     const AtAdjust s("Dunlin");
     s.settle();
     bool faulty = false;
@@ -186,24 +161,6 @@ TEST_CASE("fault first says cause, treatment, drawing, refill and day, and propo
     CHECK(s.station->answers().words().front().startsWith("Fault first"));
     CHECK(s.station->proposals().count() == 0);
     CHECK(s.station->proposals().chosen() == 0);
-}
-
-TEST_CASE("wait, taste again and hold are full answers", "[ui][adjust]") {
-    const auto wait = answersWith(VerdictKind::waitUntil, VerdictKind::hold, VerdictKind::waitUntil);
-    REQUIRE(wait.size() == 1);
-    CHECK(wait[0].title.contains("acidity and body"));
-    CHECK(wait[0].lines[0].words.contains("1 Aug 2026"));
-    CHECK(wait[0].lines[2].words == own("ui.adjust.answer.gravity_falling"));
-    const auto again = answersWith(VerdictKind::tasteAgain, VerdictKind::move, VerdictKind::hold);
-    REQUIRE(again.size() == 1);
-    CHECK(again[0].lines[0].words == own("ui.adjust.answer.titrate"));
-    const auto funk = answersWith(VerdictKind::move, VerdictKind::tasteAgain, VerdictKind::hold);
-    REQUIRE(funk.size() == 1);
-    CHECK(funk[0].lines[0].words == own("ui.adjust.answer.tasters"));
-    const auto hold = answersWith(VerdictKind::hold, VerdictKind::hold, VerdictKind::hold);
-    REQUIRE(hold.size() == 1);
-    CHECK(hold[0].lines[1].words.contains("4 Jul 2026"));
-    CHECK(answersWith(VerdictKind::move, VerdictKind::hold, VerdictKind::nudge).empty());
 }
 
 TEST_CASE("a finished field of the target is one edit of today and moves the window", "[ui][adjust]") {

@@ -114,7 +114,7 @@ void AdjustStation::readDesk() {
 
 void AdjustStation::showJob() {
     verdicts_->setVerdicts(job_->estimates.verdicts, session().units());
-    answers_->setAnswers(answersOf(job_->estimates, job_->dates, session().units()));
+    answers_->setAnswers(answersOf(job_->estimates, job_->dates), session().units());
     target_->setVessel(vessel());
     target_->refresh();
     larder_->refresh();

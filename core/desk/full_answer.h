@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What to do when the answer is not a recipe: treat the fault, wait, taste again, or leave everything as it is.
+#pragma once
+
+#include "desk/views.h"
+
+#include <vector>
+
+namespace staveline {
+
+/// One thing to say: "What to do: Leave it alone; Brettanomyces clears it in time."
+struct AnswerLine {
+    Message head, words;
+};
+struct FullAnswer {
+    Verdict verdict;
+    Message title;
+    std::vector<AnswerLine> lines;
+};
+/// Fault first alone when there is one; else wait, taste again and hold, in this order, for the dimensions concerned.
+/// Nothing when every dimension has a recipe answer.
+[[nodiscard]] std::vector<FullAnswer> answersOf(const EstimatesView& estimates, const Schedule& dates);
+
+} // namespace staveline
