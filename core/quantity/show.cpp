@@ -2,6 +2,7 @@
 // One place decides in which unit and with how many decimals a quantity is shown.
 #include "quantity/colour.h"
 #include "quantity/density.h"
+#include "quantity/shown_units.h"
 #include "quantity/text.h"
 
 #include <cmath>
@@ -9,8 +10,6 @@
 
 namespace staveline {
 namespace {
-
-constexpr double litresPerUsGallon = 3.785411784;
 
 /// Fixed decimals, the same in every locale; never "-0.0".
 std::string fixed(double value, int decimals) {
@@ -48,27 +47,22 @@ struct Show {
     std::string operator()(SignedPoints d) const { return signedPoints(d.points); }
     std::string operator()(Points p) const { return fixed(p.points, 1); }
     std::string operator()(Litres v) const {
-        switch (units.volume) {
-        case DisplayUnits::Volume::usGallon:
-            return scaled(v.l / litresPerUsGallon) + " US gal";
-        case DisplayUnits::Volume::hectolitre:
-            return fixed(v.l / 100, 2) + " hL";
-        case DisplayUnits::Volume::litre:
-            break;
-        }
-        return scaled(v.l) + " L";
+        const auto [litres, word] = shownVolume(units.volume);
+        const double shown = v.l / litres;
+        const bool large = units.volume == DisplayUnits::Volume::hectolitre;
+        return fmt::format("{} {}", large ? fixed(shown, 2) : scaled(shown), word);
     }
     std::string operator()(Kilograms m) const { return scaled(m.kg, 10) + " kg"; }
     std::string operator()(Grams m) const { return (std::abs(m.g) < 10 ? upToOne(m.g) : fixed(m.g, 0)) + " g"; }
     std::string operator()(Celsius t) const {
-        if (units.temperature == DisplayUnits::Temperature::fahrenheit)
-            return fixed(t.c * 1.8 + 32, 0) + " °F";
-        return upToOne(t.c) + " °C";
+        const auto [step, zero, word] = shownTemperature(units.temperature);
+        const double shown = t.c * step + zero;
+        const bool fine = units.temperature == DisplayUnits::Temperature::celsius; // 1 °F is fine enough
+        return fmt::format("{} {}", fine ? upToOne(shown) : fixed(shown, 0), word);
     }
     std::string operator()(CelsiusPerMinute r) const {
-        if (units.temperature == DisplayUnits::Temperature::fahrenheit)
-            return upToOne(r.cPerMin * 1.8) + " °F/min";
-        return upToOne(r.cPerMin) + " °C/min";
+        const auto [step, zero, word] = shownTemperature(units.temperature);
+        return fmt::format("{} {}/min", upToOne(r.cPerMin * step), word);
     }
     std::string operator()(Minutes t) const { return upToOne(t.min) + " min"; }
     std::string operator()(Days t) const {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "quantity/shown_units.h"
 #include "ui/brew/mash_chart.h"
 #include "ui/present/text.h"
 #include "ui/present/unit_scale.h"
@@ -86,7 +87,9 @@ void RestGrip::mouseMoveEvent(QMouseEvent* event) {
         to.minutes.min = std::round(drag_->step.minutes.min + way.x() * chart_.minutesPerPixel());
     } else {
         const Celsius wanted{drag_->step.temperature.c - way.y() * chart_.degreesPerPixel()};
-        const double step = units_.temperature == DisplayUnits::Temperature::celsius ? .5 : 1 / 1.8;
+        const double step = units_.temperature == DisplayUnits::Temperature::celsius
+                                ? .5
+                                : 1 / shownTemperature(units_.temperature).degreesPerCelsius;
         to.temperature = warmer(std::round((wanted - step_.temperature).c / step));
     }
     chart_.move(rest_, to);

@@ -2,36 +2,17 @@
 #include "ui/present/unit_scale.h"
 
 #include "quantity/density.h"
+#include "quantity/shown_units.h"
+#include "ui/present/text.h"
 
 namespace staveline::ui {
 namespace {
 
-constexpr double litresPerUsGallon = 3.785411784; // exact by definition (NIST Handbook 44)
-constexpr double litresPerHectolitre = 100;
-constexpr double fahrenheitPerCelsius = 1.8;
-
-double litresPerShown(DisplayUnits::Volume unit) {
-    switch (unit) {
-    case DisplayUnits::Volume::usGallon:
-        return litresPerUsGallon;
-    case DisplayUnits::Volume::hectolitre:
-        return litresPerHectolitre;
-    case DisplayUnits::Volume::litre:
-        break;
-    }
-    return 1;
+QString wordOf(DisplayUnits::Volume unit) {
+    return qs(shownVolume(unit).word);
 }
-
-QString volumeSuffix(DisplayUnits::Volume unit) {
-    switch (unit) {
-    case DisplayUnits::Volume::usGallon:
-        return QStringLiteral("US gal");
-    case DisplayUnits::Volume::hectolitre:
-        return QStringLiteral("hL");
-    case DisplayUnits::Volume::litre:
-        break;
-    }
-    return QStringLiteral("L");
+QString wordOf(DisplayUnits::Temperature unit) {
+    return qs(shownTemperature(unit).word);
 }
 
 } // namespace
@@ -45,9 +26,9 @@ bool UnitScale::isSpecificGravity() const {
 QString UnitScale::suffix() const {
     switch (kind_) {
     case UnitKind::volume:
-        return volumeSuffix(units_.volume);
+        return wordOf(units_.volume);
     case UnitKind::temperature:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? QStringLiteral("°C") : QStringLiteral("°F");
+        return wordOf(units_.temperature);
     case UnitKind::gravity:
         return isSpecificGravity() ? QStringLiteral("SG") : QStringLiteral("°P");
     case UnitKind::acidity:
@@ -69,10 +50,9 @@ QString UnitScale::suffix() const {
     case UnitKind::thickness:
         return QStringLiteral("L/kg");
     case UnitKind::perHour:
-        return volumeSuffix(units_.volume) + QStringLiteral("/h");
+        return wordOf(units_.volume) + QStringLiteral("/h");
     case UnitKind::heating:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? QStringLiteral("°C/min")
-                                                                        : QStringLiteral("°F/min");
+        return wordOf(units_.temperature) + QStringLiteral("/min");
     case UnitKind::ph:
     case UnitKind::none:
         break;
@@ -81,14 +61,15 @@ QString UnitScale::suffix() const {
 }
 
 double UnitScale::toShown(double stored) const {
+    const ShownTemperature degrees = shownTemperature(units_.temperature);
     switch (kind_) {
     case UnitKind::volume:
     case UnitKind::perHour:
-        return stored / litresPerShown(units_.volume);
+        return stored / shownVolume(units_.volume).litres;
     case UnitKind::heating:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? stored : stored * fahrenheitPerCelsius;
+        return stored * degrees.degreesPerCelsius;
     case UnitKind::temperature:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? stored : stored * fahrenheitPerCelsius + 32;
+        return stored * degrees.degreesPerCelsius + degrees.atZeroCelsius;
     case UnitKind::gravity:
         return isSpecificGravity() ? stored : toPlato(SpecificGravity{stored}).p;
     case UnitKind::percent:
@@ -99,14 +80,15 @@ double UnitScale::toShown(double stored) const {
 }
 
 double UnitScale::toStored(double shown) const {
+    const ShownTemperature degrees = shownTemperature(units_.temperature);
     switch (kind_) {
     case UnitKind::volume:
     case UnitKind::perHour:
-        return shown * litresPerShown(units_.volume);
+        return shown * shownVolume(units_.volume).litres;
     case UnitKind::heating:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? shown : shown / fahrenheitPerCelsius;
+        return shown / degrees.degreesPerCelsius;
     case UnitKind::temperature:
-        return units_.temperature == DisplayUnits::Temperature::celsius ? shown : (shown - 32) / fahrenheitPerCelsius;
+        return (shown - degrees.atZeroCelsius) / degrees.degreesPerCelsius;
     case UnitKind::gravity:
         return isSpecificGravity() ? shown : toGravity(Plato{shown}).sg;
     case UnitKind::percent:
