@@ -229,7 +229,8 @@ struct Meaning {
                 return refuse("/value", say("desk.lock_without_value"), say("desk.lock_without_value.remedy"));
             if (!f.locked)
                 return {};
-            auto tried = withLever(settingInUse(record, f.on), f.lever, value, shared().pantry);
+            auto tried =
+                withLever(settingInUse(record, replayOf(record, shared(), f.on).now), f.lever, value, shared().pantry);
             if (!tried)
                 return fail(tried.error());
             return {};

@@ -117,8 +117,10 @@ private:
 /// Meaning, beyond fields and ranges: known malts, possible volumes, days in order.
 [[nodiscard]] Result<void> checkMeaning(const Fact& fact, Cellar& cellar, Day today);
 
-/// The recipe and handling in use on `day`: the later of base recipe and choice.
-[[nodiscard]] Setting settingInUse(const VesselRecord& record, Day day);
+/// What was drawn for the refill that is still to come; none: the draw is still to come too.
+[[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now);
+/// The recipe and handling in use: the later of base recipe and choice. Once it is drawn, the draw is what was drawn.
+[[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
 /// The choice made for the refill that is due; none after that refill went in.
 [[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);
 [[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
@@ -137,15 +139,16 @@ private:
 /// The brew made for the coming refill: for this vessel, since the last refill, in no vessel yet; the latest.
 [[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared,
                                             const LedgerState& now, Day today);
-/// What the vessel holds on the draw day, evaporation taken off.
-[[nodiscard]] Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, Day today, Day draw);
+/// What the vessel holds on the draw day, evaporation taken off; what is drawn already counts as still in it.
+[[nodiscard]] Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
+                                  Day draw);
 /// Filled to what it held after the last refill; before the first, to its capacity.
 [[nodiscard]] Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day today);
 /// In force on `today`: the latest of each lever, if it locks.
 [[nodiscard]] std::vector<LockFact> locksInForce(const VesselRecord& record, Day today);
 /// The latest of each item up to `today`.
 [[nodiscard]] std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
-/// Litres the next refill must bring, for this setting; after a draw without a refill, what the ledger says.
+/// Litres the next refill must bring, for this setting.
 [[nodiscard]] Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared,
                                   Day today);
 [[nodiscard]] Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit,

@@ -224,11 +224,11 @@ Parameters parametersFor(const VesselRecord& record, Day day) {
     return p;
 }
 
-Setting settingInUse(const VesselRecord& record, Day day) {
+Setting settingInUse(const VesselRecord& record, const LedgerState& now) {
     Setting setting{defaultRecipe(), record.facts.capacity * record.facts.drawShare.of1, record.facts.interval,
                     record.facts.temperature};
-    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(day);
-    const ChoiceFact* choice = record.latest<ChoiceFact>(day);
+    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(now.on);
+    const ChoiceFact* choice = record.latest<ChoiceFact>(now.on);
     if (base)
         setting.recipe = base->recipe;
     if (choice && choice->forecast && (!base || choice->on >= base->on)) {
@@ -237,6 +237,7 @@ Setting settingInUse(const VesselRecord& record, Day day) {
         setting.interval = choice->forecast->interval;
         setting.temperature = choice->forecast->temperature;
     }
+    setting.draw = drawnForRefill(record, now).value_or(setting.draw);
     return setting;
 }
 
@@ -248,7 +249,7 @@ const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now)
 }
 
 ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today) {
-    const Setting setting = settingInUse(record, today);
+    const Setting setting = settingInUse(record, now);
     ScheduleRule rule;
     rule.interval = setting.interval;
     rule.sampleBefore = record.facts.sampleBefore;
@@ -281,7 +282,7 @@ Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerSta
         const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
         return Due{kind, on, days, say(key + when).with("days", std::int64_t{std::abs(days)}).with("on", on)};
     };
-    if (now.lastDraw && (!now.lastRefill || *now.lastDraw > *now.lastRefill))
+    if (drawnForRefill(record, now))
         return due(DueKind::refill, *now.lastDraw, "desk.due.refill");
     if (!rule.sampled)
         return due(DueKind::taste, dates.sampleDue, "desk.due.taste");

@@ -7,8 +7,24 @@
 
 namespace staveline {
 
-Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, Day today, Day draw) {
-    return replayOf(record, shared, std::max(today, draw)).now.volume;
+std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now) {
+    if (!now.lastDraw || (now.lastRefill && *now.lastDraw <= *now.lastRefill))
+        return {};
+    Litres drawn{0};
+    const auto add = [&](const auto& list) {
+        for (const auto& stored : list)
+            if (stored.fact.on <= now.on && stored.fact.on >= *now.opened &&
+                (!now.lastRefill || stored.fact.on > *now.lastRefill))
+                drawn = drawn + stored.fact.volume;
+    };
+    add(record.of<DrawOffFact>());
+    add(record.refillsElsewhere);
+    return drawn;
+}
+
+Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day draw) {
+    return replayOf(record, shared, std::max(now.on, draw)).now.volume +
+           drawnForRefill(record, now).value_or(Litres{0});
 }
 
 Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day today) {
@@ -46,10 +62,8 @@ std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day toda
 
 Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared, Day today) {
     const LedgerState now = replayOf(record, shared, today).now;
-    const bool drawn = now.lastDraw && (!now.lastRefill || *now.lastDraw > *now.lastRefill);
-    const Litres held = volumeOnDraw(record, shared, today, datesOf(record, shared, now, today).draw);
-    const Litres afterDraw = drawn ? held : Litres{std::max(0.0, held.l - setting.draw.l)};
-    return usualFill(record, shared, today) - afterDraw;
+    const Litres held = volumeOnDraw(record, shared, now, datesOf(record, shared, now, today).draw);
+    return usualFill(record, shared, today) - Litres{std::max(0.0, held.l - setting.draw.l)};
 }
 
 Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit, Litres intoVessel) {
