@@ -247,7 +247,10 @@ Result<std::string> Desk::revise(const VesselName& name, const Setting& setting,
     if (!found)
         return fail(found.error());
     const VesselRecord& record = **found;
-    const LedgerState now = replayOf(record, inside_->cellar->shared(), today()).now;
+    const SharedFacts& shared = inside_->cellar->shared();
+    if (auto ok = notBrewedYet(record, shared, today()); !ok)
+        return fail(ok.error());
+    const LedgerState now = replayOf(record, shared, today()).now;
     const Setting inUse = settingInUse(record, now);
     const bool handling =
         setting.draw != inUse.draw || setting.interval != inUse.interval || setting.temperature != inUse.temperature;

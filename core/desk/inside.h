@@ -139,6 +139,8 @@ private:
 /// The brew made for the coming refill: for this vessel, since the last refill, in no vessel yet; the latest.
 [[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared,
                                             const LedgerState& now, Day today);
+/// Refuses, with the name of the brew, to change the recipe of a refill that is brewed already.
+[[nodiscard]] Result<void> notBrewedYet(const VesselRecord& record, const SharedFacts& shared, Day day);
 /// What the vessel holds on the draw day, evaporation taken off; what is drawn already counts as still in it.
 [[nodiscard]] Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
                                   Day draw);

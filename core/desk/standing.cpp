@@ -94,6 +94,14 @@ const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& sha
     return found;
 }
 
+Result<void> notBrewedYet(const VesselRecord& record, const SharedFacts& shared, Day day) {
+    const BrewFact* brewed = brewForRefill(record, shared, replayOf(record, shared, day).now, day);
+    if (!brewed)
+        return {};
+    return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
+                 say("desk.brewed_already.remedy")});
+}
+
 Result<std::optional<Filed<TargetFact>>> Desk::target(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
     if (!record)

@@ -127,3 +127,19 @@ TEST_CASE_METHOD(SteelFixture, "drawn, and the brew is short: so much is missing
     REQUIRE(words);
     CHECK(std::get<Litres>(words->arguments[2].value).l == Approx(79 - view->brewGives->l));
 }
+
+TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe noted while a brew waits",
+                 "[desk][cycle]") {
+    brew(day(2026, 2, 10));
+    record(R"({"kind": "culture", "vessel": "Plover", "on": "2026-03-01", "brettanomyces": "young"})");
+    record(R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-03-01", "bitterness_ibu": 9,
+        "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}]})");
+    Setting edited = *desk->setting("Plover");
+    edited.recipe.bitterness = Ibu{14};
+    const auto revision = desk->revision();
+    const auto refusedEdit = desk->revise("Plover", edited);
+    REQUIRE_FALSE(refusedEdit);
+    CHECK(refusedEdit.error().kind == FaultKind::notPossible);
+    CHECK(refusedEdit.error().cause.key == "desk.brewed_already");
+    CHECK(desk->revision() == revision);
+}
