@@ -119,7 +119,8 @@ private:
 
 /// What was drawn for the refill that is still to come; none: the draw is still to come too.
 [[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now);
-/// The recipe and handling in use: the later of base recipe and choice. Once it is drawn, the draw is what was drawn.
+/// The recipe of the later of base recipe and choice, the handling of the latest choice; a base recipe says nothing
+/// about that. Once it is drawn, the draw is what was drawn.
 [[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
 /// The choice made for the refill that is due; none after that refill went in.
 [[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);

@@ -231,8 +231,9 @@ Setting settingInUse(const VesselRecord& record, const LedgerState& now) {
     const ChoiceFact* choice = record.latest<ChoiceFact>(now.on);
     if (base)
         setting.recipe = base->recipe;
-    if (choice && choice->forecast && (!base || choice->on >= base->on)) {
-        setting.recipe = choice->forecast->recipe;
+    if (choice && choice->forecast) {
+        if (!base || choice->on >= base->on)
+            setting.recipe = choice->forecast->recipe;
         setting.draw = choice->forecast->draw;
         setting.interval = choice->forecast->interval;
         setting.temperature = choice->forecast->temperature;

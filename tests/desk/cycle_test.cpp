@@ -128,8 +128,31 @@ TEST_CASE_METHOD(SteelFixture, "drawn, and the brew is short: so much is missing
     CHECK(std::get<Litres>(words->arguments[2].value).l == Approx(79 - view->brewGives->l));
 }
 
-TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe noted while a brew waits",
+// --- what is kept from cycle to cycle
+
+TEST_CASE_METHOD(SteelFixture, "a recipe edited later keeps the draw, interval and temperature that were chosen",
                  "[desk][cycle]") {
+    const AdviceJob asked = job();
+    Setting chosen = asked.input.base;
+    chosen.draw = Litres{90};
+    chosen.interval = Days{200};
+    chosen.temperature = Celsius{13};
+    const auto trial = TryBoard(asked.input).trial(chosen, TrialDepth::next);
+    REQUIRE(trial);
+    REQUIRE(desk->adopt(asked, *trial));
+    now = day(2026, 3, 20);
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-03-20", "volume_l": 90},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-03-20", "volume_l": 90}])");
+    now = day(2026, 4, 1);
+    Setting edited = *desk->setting("Plover");
+    CHECK(edited.draw.l == 90);
+    edited.recipe.bitterness = Ibu{14};
+    REQUIRE(desk->revise("Plover", edited));
+    CHECK(desk->planned("Plover")->from == PlannedRecipe::From::baseRecipe);
+    CHECK(*desk->setting("Plover") == edited);
+}
+
+TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe noted while a brew waits", "[desk][cycle]") {
     brew(day(2026, 2, 10));
     record(R"({"kind": "culture", "vessel": "Plover", "on": "2026-03-01", "brettanomyces": "young"})");
     record(R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-03-01", "bitterness_ibu": 9,
