@@ -43,10 +43,12 @@ Result<void> loadElsewhere(const book::Book& book, const Names& names, book::Row
 } // namespace
 
 const BrewFact* SharedFacts::brew(std::string_view name) const {
-    for (const auto& stored : brews)
-        if (stored.fact.name == name)
-            return &stored.fact;
-    return nullptr;
+    const auto id = names.brews.find(name);
+    if (id == names.brews.end())
+        return nullptr;
+    const auto at = std::lower_bound(brews.begin(), brews.end(), id->second,
+                                     [](const Stored<BrewFact>& stored, book::RowId row) { return stored.id < row; });
+    return at != brews.end() && at->id == id->second ? &at->fact : nullptr;
 }
 
 EquipmentFact SharedFacts::kit(Day day) const {

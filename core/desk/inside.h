@@ -57,7 +57,7 @@ template <class F> inline constexpr bool perVessel = isIn<Facts<F>, decltype(Ves
 struct SharedFacts {
     Names names;
     Facts<VesselFact> vessels;
-    Facts<BrewFact> brews;
+    Facts<BrewFact> brews; ///< by id
     Facts<EquipmentFact> equipment;
     Facts<AvailabilityFact> availability;
     Pantry pantry;
@@ -119,6 +119,7 @@ private:
 
 /// What was drawn for the refill that is still to come; none: the draw is still to come too.
 [[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] Recipe defaultRecipe(); ///< until one is recorded
 /// The recipe of the later of base recipe and choice, the handling of the latest choice; a base recipe says nothing
 /// about that. Once it is drawn, the draw is what was drawn.
 [[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
@@ -130,9 +131,6 @@ private:
                                Day today);
 [[nodiscard]] Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today);
 
-/// The vessel's chemistry on `day`, from its history; `visited` guards against vessels that feed each other.
-[[nodiscard]] Result<VesselState> stateOn(const VesselRecord& record, Cellar& cellar, Day day,
-                                          std::vector<book::RowId> visited = {});
 [[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);
 [[nodiscard]] Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today);
 [[nodiscard]] double oxygenOf(const VesselFact& facts);

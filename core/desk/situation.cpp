@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is known about a vessel on a day: settings, schedule, chemistry, estimates, verdicts.
-#include "brewing/as_brewed.h"
-#include "desk/inside.h"
+#include "desk/histories.h"
 #include "forward/parameters.h"
 #include "quantity/acid_base.h"
-#include "quantity/density.h"
 #include "vessel/materials.h"
 
 #include <algorithm>
@@ -16,121 +14,6 @@ namespace {
 constexpr int freshForDays = 75;    ///< a titration or a sitting older than this no longer speaks for the vessel
 constexpr double titrationSd = 0.3; ///< g/L
 constexpr PerDimension<double> modelSd{{1.2, 2.0, 0.55}};
-
-Recipe defaultRecipe() {
-    Recipe recipe;
-    recipe.grist = {{"pilsner", Share{.75}, false}, {"wheat_malt", Share{.25}, false}};
-    recipe.mash = {{Celsius{66}, Minutes{60}}};
-    return recipe;
-}
-
-Result<RefillBeer> brewed(const Recipe& recipe, const SharedFacts& shared, Day day, const Parameters& parameters) {
-    auto input = resolve(recipe, shared.pantry, shared.kit(day).equipment.heatingRate);
-    if (!input)
-        return fail(input.error());
-    return brew(*input, parameters.brew);
-}
-
-/// The beer of each brew that went into the vessel, and of vessels it was filled from (negative ids).
-class Beers {
-public:
-    Beers(const VesselRecord& record, Cellar& cellar, const Parameters& parameters)
-        : record_(record), cellar_(cellar), parameters_(parameters) {}
-    std::map<std::int64_t, RefillBeer> byId;
-
-    Result<void> add(const std::string& name) {
-        const SharedFacts& shared = cellar_.shared();
-        const BrewFact* fact = shared.brew(name);
-        if (!fact)
-            return {};
-        Recipe recipe = fact->recipe;
-        if (fact->originalGravity)
-            recipe.originalGravity = toPlato(*fact->originalGravity);
-        auto beer = brewed(recipe, shared, fact->on, parameters_);
-        if (!beer)
-            return fail(beer.error());
-        if (fact->finalGravity)
-            *beer = withFinalGravity(*beer, recipe.originalGravity, toPlato(*fact->finalGravity), parameters_.brew);
-        byId.emplace(shared.names.brews.find(name)->second, std::move(*beer));
-        return {};
-    }
-    /// A pseudo brew for what came out of another vessel.
-    std::optional<std::int64_t> addTransfer(const VesselName& from, Day day, std::vector<book::RowId> visited) {
-        visited.push_back(record_.id);
-        auto source = cellar_.vessel(from);
-        if (!source || std::find(visited.begin(), visited.end(), (*source)->id) != visited.end())
-            return {};
-        auto state = stateOn(**source, cellar_, day, visited);
-        if (!state)
-            return {};
-        const std::int64_t id = -1 - static_cast<std::int64_t>(byId.size());
-        RefillBeer beer;
-        beer.beer = state->beer;
-        byId.emplace(id, beer);
-        return id;
-    }
-
-private:
-    const VesselRecord& record_;
-    Cellar& cellar_;
-    const Parameters& parameters_;
-};
-
-template <class F>
-void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_t, VesselName>& sources) {
-    for (const auto& stored : facts)
-        if (!stored.fact.from.empty())
-            sources[entryId(kind, stored.id)] = stored.fact.from;
-}
-
-Result<std::vector<BlendEvent>> blendEvents(const VesselRecord& record, Cellar& cellar, Beers& beers, Day day,
-                                            const std::vector<book::RowId>& visited) {
-    auto entries = ledgerEntries(record, cellar.shared());
-    std::sort(entries.begin(), entries.end(), ledgerOrder);
-    const Replay replayed = replay(entries, shapeOf(record.facts), day);
-    std::map<std::int64_t, VesselName> sources;
-    transferSources(record.of<RefillFact>(), EntryKind::refill, sources);
-    transferSources(record.of<TopUpFact>(), EntryKind::topUp, sources);
-    std::map<std::int64_t, const Measured*> measured;
-    for (const auto& s : record.of<ReadingFact>())
-        measured[entryId(EntryKind::reading, s.id)] = &s.fact.measured;
-    for (const auto& s : record.of<SampleFact>())
-        measured[entryId(EntryKind::sample, s.id)] = &s.fact.measured;
-    std::vector<BlendEvent> events;
-    for (std::size_t i = 0; i < entries.size(); ++i) {
-        const LedgerEntry& e = entries[i];
-        BlendEvent event;
-        event.on = e.on;
-        const bool fills = !e.outOfThisVessel && (e.kind == EntryKind::refill || e.kind == EntryKind::topUp);
-        if (fills && replayed.after[i].volume.l > 0) {
-            event.share = Share{std::min(1.0, e.volume / replayed.after[i].volume)};
-            event.brew = e.brew;
-            if (const auto from = sources.find(e.id); from != sources.end())
-                event.brew = beers.addTransfer(from->second, e.on, visited);
-        } else if (const auto m = measured.find(e.id); m != measured.end()) {
-            event.ta = m->second->ta;
-            event.ph = m->second->ph;
-        } else {
-            continue;
-        }
-        events.push_back(event);
-    }
-    return events;
-}
-
-OpeningFacts openingFacts(const OpeningFact& f) {
-    OpeningFacts o;
-    o.on = f.on;
-    o.usualInterval = f.usualInterval.value_or(o.usualInterval);
-    o.usualShare = f.usualShare.value_or(o.usualShare);
-    o.yearsRunning = f.yearsRunning.value_or(o.yearsRunning);
-    o.ta = f.measured.ta;
-    o.ph = f.measured.ph;
-    if (f.measured.gravity)
-        o.gravity = toPlato(*f.measured.gravity);
-    o.bitterness = f.measured.bitterness;
-    return o;
-}
 
 /// The latest titration that still speaks for the vessel: this cycle, not too old.
 struct Titration {
@@ -224,6 +107,13 @@ Parameters parametersFor(const VesselRecord& record, Day day) {
     return p;
 }
 
+Recipe defaultRecipe() {
+    Recipe recipe;
+    recipe.grist = {{"pilsner", Share{.75}, false}, {"wheat_malt", Share{.25}, false}};
+    recipe.mash = {{Celsius{66}, Minutes{60}}};
+    return recipe;
+}
+
 Setting settingInUse(const VesselRecord& record, const LedgerState& now) {
     Setting setting{defaultRecipe(), record.facts.capacity * record.facts.drawShare.of1, record.facts.interval,
                     record.facts.temperature};
@@ -292,46 +182,9 @@ Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerSta
     return due(DueKind::draw, dates.drawDue, "desk.due.draw");
 }
 
-Result<VesselState> stateOn(const VesselRecord& record, Cellar& cellar, Day day, std::vector<book::RowId> visited) {
-    const SharedFacts& shared = cellar.shared();
-    const Parameters p = parametersFor(record, day);
-    const double oxygen = oxygenOf(record.facts);
-    Beers beers(record, cellar, p);
-    for (const auto& s : record.of<RefillFact>())
-        if (auto added = beers.add(s.fact.brew); !added)
-            return fail(added.error());
-    for (const auto& s : record.of<TopUpFact>())
-        if (auto added = beers.add(s.fact.brew); !added)
-            return fail(added.error());
-    auto events = blendEvents(record, cellar, beers, day, visited);
-    if (!events)
-        return fail(events.error());
-    const auto& openings = record.of<OpeningFact>();
-    // The recipe the vessel was run on before: the first one recorded.
-    const auto& recipes = record.of<BaseRecipeFact>();
-    const Recipe usualRecipe = recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe;
-    auto usualInput = resolve(usualRecipe, shared.pantry, shared.kit(day).equipment.heatingRate);
-    if (!usualInput)
-        return fail(usualInput.error());
-    const RefillBeer usual = brew(*usualInput, p.brew);
-    if (openings.empty() && events->empty())
-        return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
-                     say("desk.not_opened.remedy")});
-    VesselState state;
-    Day opened{};
-    if (!openings.empty()) {
-        opened = openings.front().fact.on;
-        state = openingState(openingFacts(openings.front().fact), *usualInput, record.facts.temperature, oxygen, p);
-    } else {
-        opened = events->front().on;
-        const auto first = events->front().brew ? beers.byId.find(*events->front().brew) : beers.byId.end();
-        state = youngVessel(first == beers.byId.end() ? usual.beer : first->second.beer, p.culture);
-    }
-    return carryForward(state, opened, *events, beers.byId, usual, day, record.facts.temperature, oxygen, p);
-}
-
 Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today) {
-    auto state = stateOn(record, cellar, today);
+    Histories histories(cellar, today);
+    auto state = histories.on(record, today);
     if (!state)
         return fail(state.error());
     const Parameters p = parametersFor(record, today);
@@ -358,7 +211,7 @@ Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Da
         view.sitting = result.dimensions;
         view.faults = result.faults;
         // The vessel has moved since the sitting by as much as the model says.
-        auto then = stateOn(record, cellar, sitting->sitting.on);
+        auto then = histories.on(record, sitting->sitting.on);
         const Scores at = then ? scores(then->beer, p.score) : modelled;
         const bool same = onlyTaster(sitting->sitting, target.setBy);
         for (Dimension d : allDimensions)
