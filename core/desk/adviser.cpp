@@ -113,13 +113,14 @@ Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int numb
     return choice;
 }
 
-Result<BrewPlan> sized(const Setting& setting, const VesselRecord& record, const SharedFacts& shared, Day today) {
+Result<BrewPlan> sized(const Setting& setting, const VesselRecord& record, const Cellar& cellar, Day today) {
+    const SharedFacts& shared = cellar.shared();
     const EquipmentFact kit = shared.kit(today);
     auto input = resolve(setting.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
     const RefillBeer beer = brew(*input, parametersFor(record, today).brew);
-    return sizedFor(*input, beer, kit, refillWanted(setting, record, shared, today));
+    return sizedFor(*input, beer, kit, refillWanted(setting, record, cellar, today));
 }
 
 } // namespace
@@ -163,9 +164,9 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (!state)
         return fail(state.error());
     const LedgerState held = replayOf(record, shared, now).now;
-    job.dates = datesOf(record, shared, held, now);
+    job.dates = datesOf(record, cellar, held, now);
     job.estimates = *estimates;
-    if (const BrewFact* brewed = brewForRefill(record, shared, held, now))
+    if (const BrewFact* brewed = brewForRefill(record, cellar, held, now))
         job.brewed = *brewed;
     AdviceInput& in = job.input;
     in.state = *state;
@@ -247,10 +248,9 @@ Result<std::string> Desk::revise(const VesselName& name, const Setting& setting,
     if (!found)
         return fail(found.error());
     const VesselRecord& record = **found;
-    const SharedFacts& shared = inside_->cellar->shared();
-    if (auto ok = notBrewedYet(record, shared, today()); !ok)
+    if (auto ok = notBrewedYet(record, *inside_->cellar, today()); !ok)
         return fail(ok.error());
-    const LedgerState now = replayOf(record, shared, today()).now;
+    const LedgerState now = replayOf(record, inside_->cellar->shared(), today()).now;
     const Setting inUse = settingInUse(record, now);
     const bool handling =
         setting.draw != inUse.draw || setting.interval != inUse.interval || setting.temperature != inUse.temperature;
@@ -286,8 +286,9 @@ Result<BrewPlan> Desk::brewPlan(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
     if (!record)
         return fail(record.error());
-    const SharedFacts& shared = inside_->cellar->shared();
-    return sized(settingInUse(**record, replayOf(**record, shared, today()).now), **record, shared, today());
+    const Cellar& cellar = *inside_->cellar;
+    const LedgerState now = replayOf(**record, cellar.shared(), today()).now;
+    return sized(settingInUse(**record, now), **record, cellar, today());
 }
 
 Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& units) const {
@@ -298,7 +299,7 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
     const SharedFacts& shared = inside_->cellar->shared();
     const LedgerState now = replayOf(record, shared, today()).now;
     const Setting setting = settingInUse(record, now);
-    auto plan = sized(setting, record, shared, today());
+    auto plan = sized(setting, record, *inside_->cellar, today());
     if (!plan)
         return fail(plan.error());
     BrewSheetInput sheet;
@@ -309,7 +310,7 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
     sheet.on = today();
     sheet.plan = std::move(*plan);
     sheet.recipe = setting.recipe;
-    sheet.dates = datesOf(record, shared, now, today());
+    sheet.dates = datesOf(record, *inside_->cellar, now, today());
     sheet.draw = setting.draw;
     Proposal chosen;
     if (const ChoiceFact* choice = openChoice(record, now); choice && choice->forecast) {

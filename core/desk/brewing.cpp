@@ -80,7 +80,7 @@ Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
         planned.proposal = choice->proposal;
         planned.moves = choice->forecast->moves;
     }
-    if (const BrewFact* brewed = brewForRefill(record, shared, now, today()))
+    if (const BrewFact* brewed = brewForRefill(record, *inside_->cellar, now, today()))
         planned.brewed = *brewed;
     return planned;
 }
@@ -102,7 +102,7 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const Setting& setting, co
     BrewDraft draft;
     draft.beer = brew(*input, parameters);
     draft.mash = traceMash(*input, parameters);
-    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, record, shared, today()));
+    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, record, *inside_->cellar, today()));
     if (!plan)
         return fail(plan.error());
     draft.plan = std::move(*plan);

@@ -173,6 +173,24 @@ Result<void> Cellar::loadAll() {
     return {};
 }
 
+std::optional<Poured> Cellar::poured(const std::string& brew) const {
+    std::optional<Poured> first;
+    const auto id = shared_->names.brews.find(brew);
+    if (id == shared_->names.brews.end())
+        return first;
+    const auto look = [&]<class F>(std::type_identity<F>) {
+        const auto fillings =
+            decode<F>(book_->rowsWhere(std::string(tableOf<F>), "brew", id->second, {"on"}), shared_->names);
+        if (fillings)
+            for (const auto& stored : *fillings)
+                if (!first || stored.fact.on < first->on)
+                    first = Poured{stored.fact.vessel, stored.fact.on};
+    };
+    look(std::type_identity<RefillFact>{});
+    look(std::type_identity<TopUpFact>{});
+    return first;
+}
+
 void Cellar::adopt() {
     copied_ = false;
     own_.clear();

@@ -236,7 +236,7 @@ struct Meaning {
         return fail(pantry.grain(f.item, "/item").error());
     }
     Result<void> operator()(const ChoiceFact& f) {
-        return with(f.vessel, [&](const VesselRecord& record) { return notBrewedYet(record, shared(), f.on); });
+        return with(f.vessel, [&](const VesselRecord& record) { return notBrewedYet(record, cellar, f.on); });
     }
 };
 

@@ -67,6 +67,11 @@ struct SharedFacts {
     [[nodiscard]] EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
 };
 
+struct Poured {
+    VesselName into;
+    Day on{};
+};
+
 /// A view of the book that can be changed in memory: the cache, or a working copy while a batch is validated.
 /// Copies are cheap: records are shared until one is touched.
 class Cellar {
@@ -84,6 +89,8 @@ public:
     Result<VesselRecord*> vessel(const VesselName& name);
     Result<VesselRecord*> vesselById(book::RowId id);
     Result<void> loadAll();
+    /// Where a brew went first, in a refill or a top-up of any vessel; read from the book, so that no vessel is loaded.
+    [[nodiscard]] std::optional<Poured> poured(const std::string& brew) const;
     /// Takes one fact out of a working copy, as if it were not there.
     template <class F> void without(const std::set<book::RowId>& vessels, book::RowId row);
     void drop(book::RowId id) { records_.erase(id); }
@@ -125,21 +132,20 @@ private:
 [[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
 /// The choice made for the refill that is due; none after that refill went in.
 [[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);
-[[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
-                                  Day today);
-[[nodiscard]] Schedule datesOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
-                               Day today);
-[[nodiscard]] Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today);
+[[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
+[[nodiscard]] Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
+[[nodiscard]] Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
 
 [[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);
 [[nodiscard]] Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today);
 [[nodiscard]] double oxygenOf(const VesselFact& facts);
 
-/// The brew made for the coming refill: for this vessel, since the last refill, in no vessel yet; the latest.
-[[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared,
-                                            const LedgerState& now, Day today);
+/// The brew made for the coming refill: for this vessel, since its last refill or its opening, in no vessel yet; the
+/// latest.
+[[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const LedgerState& now,
+                                            Day today);
 /// Refuses, with the name of the brew, to change the recipe of a refill that is brewed already.
-[[nodiscard]] Result<void> notBrewedYet(const VesselRecord& record, const SharedFacts& shared, Day day);
+[[nodiscard]] Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day day);
 /// What the vessel holds on the draw day, evaporation taken off; what is drawn already counts as still in it.
 [[nodiscard]] Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
                                   Day draw);
@@ -150,8 +156,7 @@ private:
 /// The latest of each item up to `today`.
 [[nodiscard]] std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
 /// Litres the next refill must bring, for this setting.
-[[nodiscard]] Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared,
-                                  Day today);
+[[nodiscard]] Litres refillWanted(const Setting& setting, const VesselRecord& record, const Cellar& cellar, Day today);
 [[nodiscard]] Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit,
                                         Litres intoVessel);
 

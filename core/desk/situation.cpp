@@ -139,12 +139,12 @@ const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now)
     return &choices.back().fact;
 }
 
-ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today) {
+ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
     const Setting setting = settingInUse(record, now);
     ScheduleRule rule;
     rule.interval = setting.interval;
     rule.sampleBefore = record.facts.sampleBefore;
-    if (auto yeast = shared.pantry.yeast(setting.recipe.yeast))
+    if (auto yeast = cellar.shared().pantry.yeast(setting.recipe.yeast))
         rule.primary = Days{static_cast<double>(yeast->primaryDays)};
     if (!now.opened)
         return rule;
@@ -153,20 +153,19 @@ ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const
     const Day counts = cycleStart + std::chrono::days{static_cast<int>(rule.interval.d / 2)};
     if (const SittingFact* sitting = record.latest<SittingFact>(today); sitting && sitting->sitting.on >= counts)
         rule.sampled = sitting->sitting.on;
-    for (const auto& stored : shared.brews)
-        if (stored.fact.vessel == record.facts.name && stored.fact.on >= counts && stored.fact.on <= today)
-            rule.brewed = stored.fact.on;
+    if (const BrewFact* brew = brewForRefill(record, cellar, now, today))
+        rule.brewed = brew->on;
     return rule;
 }
 
-Schedule datesOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today) {
-    return schedule(now, ruleOf(record, shared, now, today), today);
+Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
+    return schedule(now, ruleOf(record, cellar, now, today), today);
 }
 
-Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today) {
+Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
     if (record.facts.retired || !now.opened)
         return {DueKind::nothing, today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
-    const ScheduleRule rule = ruleOf(record, shared, now, today);
+    const ScheduleRule rule = ruleOf(record, cellar, now, today);
     const Schedule dates = schedule(now, rule, today);
     const auto due = [&](DueKind kind, Day on, const std::string& key) {
         const int days = daysBetween(today, on);

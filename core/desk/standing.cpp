@@ -60,9 +60,10 @@ std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day toda
     return items;
 }
 
-Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared, Day today) {
+Litres refillWanted(const Setting& setting, const VesselRecord& record, const Cellar& cellar, Day today) {
+    const SharedFacts& shared = cellar.shared();
     const LedgerState now = replayOf(record, shared, today).now;
-    const Litres held = volumeOnDraw(record, shared, now, datesOf(record, shared, now, today).draw);
+    const Litres held = volumeOnDraw(record, shared, now, datesOf(record, cellar, now, today).draw);
     return usualFill(record, shared, today) - Litres{std::max(0.0, held.l - setting.draw.l)};
 }
 
@@ -70,32 +71,22 @@ Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const 
     return planBrew(input, beer, kit.equipment, {intoVessel, kit.margin, kit.brewLength});
 }
 
-namespace {
-
-bool isUsed(const VesselRecord& record, const std::string& brew) {
-    const auto uses = [&](const auto& list) {
-        return std::any_of(list.begin(), list.end(), [&](const auto& stored) { return stored.fact.brew == brew; });
+const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
+    const auto inCycle = [&](Day on) {
+        return on <= today && (now.lastRefill ? on > *now.lastRefill : !now.opened || on >= *now.opened);
     };
-    return uses(record.of<RefillFact>()) || uses(record.of<TopUpFact>());
-}
-
-} // namespace
-
-const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
-                              Day today) {
     const BrewFact* found = nullptr;
-    for (const auto& stored : shared.brews) {
+    for (const auto& stored : cellar.shared().brews) {
         const BrewFact& brew = stored.fact;
-        const bool inCycle = brew.on <= today && (!now.lastRefill || brew.on > *now.lastRefill);
-        if (brew.vessel == record.facts.name && inCycle && !isUsed(record, brew.name) &&
-            (!found || brew.on >= found->on))
+        if (brew.vessel == record.facts.name && inCycle(brew.on) && (!found || brew.on >= found->on) &&
+            !cellar.poured(brew.name))
             found = &brew;
     }
     return found;
 }
 
-Result<void> notBrewedYet(const VesselRecord& record, const SharedFacts& shared, Day day) {
-    const BrewFact* brewed = brewForRefill(record, shared, replayOf(record, shared, day).now, day);
+Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day day) {
+    const BrewFact* brewed = brewForRefill(record, cellar, replayOf(record, cellar.shared(), day).now, day);
     if (!brewed)
         return {};
     return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),

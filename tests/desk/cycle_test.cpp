@@ -152,7 +152,43 @@ TEST_CASE_METHOD(SteelFixture, "a recipe edited later keeps the draw, interval a
     CHECK(*desk->setting("Plover") == edited);
 }
 
-TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe noted while a brew waits", "[desk][cycle]") {
+// --- brewed
+
+TEST_CASE_METHOD(SteelFixture, "a brew made early in the cycle waits for the draw like any other", "[desk][cycle]") {
+    brew(day(2025, 7, 1));
+    tasted(now);
+    CHECK(desk->planned("Plover")->brewed.has_value());
+    CHECK(desk->vessel("Plover")->due.kind == DueKind::draw);
+    CHECK(desk->vessel("Plover")->dates.brew == day(2025, 7, 1));
+}
+
+TEST_CASE_METHOD(SteelFixture, "a brew from before the opening does not wait", "[desk][cycle]") {
+    record(R"({"kind": "vessel", "name": "Knot", "capacity_l": 100})");
+    record(R"({"kind": "opening", "vessel": "Knot", "on": "2025-06-01", "volume_l": 90})");
+    BrewFact old;
+    old.name = "Brew 1";
+    old.vessel = "Knot";
+    old.on = day(2025, 1, 1);
+    old.recipe = desk->setting("Knot")->recipe;
+    REQUIRE(desk->record(old));
+    CHECK_FALSE(desk->planned("Knot")->brewed);
+}
+
+TEST_CASE_METHOD(SteelFixture, "a brew poured into another vessel does not wait any more", "[desk][cycle]") {
+    brew(day(2026, 2, 10));
+    tasted(now);
+    CHECK(desk->vessel("Plover")->due.kind == DueKind::draw);
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 110},
+               {"kind": "refill", "vessel": "Knot", "on": "2026-03-01", "volume_l": 100, "brew": "Brew 1"}])");
+    CHECK_FALSE(desk->planned("Plover")->brewed);
+    CHECK(desk->vessel("Plover")->due.kind == DueKind::brew);
+    CHECK_FALSE(job().brewed);
+    REQUIRE(desk->undo());
+    CHECK(desk->planned("Plover")->brewed->name == "Brew 1");
+}
+
+TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe noted while a brew waits",
+                 "[desk][cycle]") {
     brew(day(2026, 2, 10));
     record(R"({"kind": "culture", "vessel": "Plover", "on": "2026-03-01", "brettanomyces": "young"})");
     record(R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-03-01", "bitterness_ibu": 9,
