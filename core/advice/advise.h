@@ -56,7 +56,7 @@ struct Evidence {
 struct AdviceInput {
     // the vessel today
     VesselState state;
-    Litres volumeAtDraw{0}; ///< expected just before the draw
+    Litres volumeAtDraw{0}; ///< expected just before the draw; what is drawn already counts as still in it
     Litres fillTo{0};       ///< wanted after the refill
     Days toThisDraw{30};
     double oxygenPerYear = 10;
@@ -70,7 +70,8 @@ struct AdviceInput {
     Target target;
     PerDimension<Verdict> verdicts;
     // what can be done
-    Setting base; ///< the settings in use
+    Setting base;       ///< the settings in use
+    bool drawn = false; ///< for this refill already: the base's draw is what was taken
     Equipment equipment;
     Share margin{.05};
     std::vector<LeverLock> locks;

@@ -168,9 +168,8 @@ Result<std::vector<LeverMove>> TryBoard::Inside::moves(const std::vector<TriedVa
             return fail(std::move(next).error());
         setting = *std::move(next);
     }
-    if (setting.draw > input.volumeAtDraw)
-        return badInput("/draw", say("advice.fault.drawLock").with("value", setting.draw),
-                        say("advice.fault.drawLock.remedy").with("low", Litres{0}).with("high", input.volumeAtDraw));
+    if (auto possible = checkDraw(input, setting.draw, "/draw"); !possible)
+        return fail(possible.error());
     return moves;
 }
 

@@ -49,6 +49,16 @@ Share shareOf(const AdviceInput& input, const Setting& setting) {
     return {input.fillTo.l > 0 ? std::clamp(refillOf(input, setting) / input.fillTo, 0.0, 1.0) : 0.0};
 }
 
+Result<void> checkDraw(const AdviceInput& input, Litres draw, std::string path) {
+    if (input.drawn && draw != input.base.draw)
+        return badInput(std::move(path), say("advice.fault.drawn").with("drawn", input.base.draw),
+                        say("advice.fault.drawn.remedy"));
+    if (draw > input.volumeAtDraw)
+        return badInput(std::move(path), say("advice.fault.drawLock").with("value", draw),
+                        say("advice.fault.drawLock.remedy").with("low", Litres{0}).with("high", input.volumeAtDraw));
+    return {};
+}
+
 std::size_t RecipeHash::operator()(const Recipe& recipe) const {
     std::size_t seed = std::hash<std::string>{}(recipe.yeast);
     for (const auto& part : recipe.grist)

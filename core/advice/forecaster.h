@@ -35,9 +35,12 @@ public:
     virtual Sizing sizing(const Setting& setting) = 0;
 };
 
+/// Litres the refill brings.
 [[nodiscard]] Litres refillOf(const AdviceInput& input, const Setting& setting);
 /// Share of the refill in the vessel after it.
 [[nodiscard]] Share shareOf(const AdviceInput& input, const Setting& setting);
+/// Refuses at `path` more than the vessel holds at the draw, and, when it is drawn already, any other draw than that.
+[[nodiscard]] Result<void> checkDraw(const AdviceInput& input, Litres draw, std::string path);
 
 struct RecipeHash {
     std::size_t operator()(const Recipe& recipe) const;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/ground.h"
 
+#include "advice/forecaster.h"
 #include "advice/grist.h"
 
 #include <algorithm>
@@ -115,6 +116,8 @@ Result<void> checkLock(const LeverLock& lock, const Ground& ground, const Advice
     const bool present = sameValue(lock.value, lever->read(ground.before, {*input.pantry, input.unavailable}));
     if (!lever->byVolume || present)
         return {};
+    if (auto possible = checkDraw(input, {number(lock.value)}, "/locks/" + lock.lever); !possible)
+        return possible;
     // Half a step of grace: the adviser itself draws whole litres.
     if (number(lock.value) >= row.low - row.step / 2 && number(lock.value) <= row.high + row.step / 2)
         return {};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // From the book to the adviser and back: jobs, promises, the planned recipe and its sheet.
-#include "desk/inside.h"
+#include "advice/forecaster.h"
+#include "desk/histories.h"
 
 #include <algorithm>
 #include <boost/crc.hpp>
@@ -112,13 +113,14 @@ Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int numb
     return choice;
 }
 
-Result<BrewPlan> sized(const Setting& setting, const VesselRecord& record, const SharedFacts& shared, Day today) {
+Result<BrewPlan> sized(const Setting& setting, const VesselRecord& record, const Cellar& cellar, Day today) {
+    const SharedFacts& shared = cellar.shared();
     const EquipmentFact kit = shared.kit(today);
     auto input = resolve(setting.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
     const RefillBeer beer = brew(*input, parametersFor(record, today).brew);
-    return sizedFor(*input, beer, kit, refillWanted(setting, record, shared, today));
+    return sizedFor(*input, beer, kit, refillWanted(setting, record, cellar, today));
 }
 
 } // namespace
@@ -127,7 +129,7 @@ Result<Setting> Desk::setting(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
     if (!record)
         return fail(record.error());
-    return settingInUse(**record, today());
+    return settingInUse(**record, replayOf(**record, inside_->cellar->shared(), today()).now);
 }
 
 std::optional<ChoiceFact> Desk::lastChoice(const VesselName& name) const {
@@ -158,17 +160,18 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     auto estimates = estimatesOf(record, cellar, now);
     if (!estimates)
         return fail(estimates.error());
-    auto state = stateOn(record, cellar, now);
+    auto state = Histories(cellar, now).on(record, now);
     if (!state)
         return fail(state.error());
     const LedgerState held = replayOf(record, shared, now).now;
-    job.dates = datesOf(record, shared, held, now);
+    job.dates = datesOf(record, cellar, held, now);
     job.estimates = *estimates;
-    if (const BrewFact* brewed = brewForRefill(record, shared, held, now))
+    if (const BrewFact* brewed = brewForRefill(record, cellar, held, now))
         job.brewed = *brewed;
     AdviceInput& in = job.input;
     in.state = *state;
-    in.volumeAtDraw = volumeOnDraw(record, shared, now, job.dates.draw);
+    in.drawn = drawnForRefill(record, held).has_value();
+    in.volumeAtDraw = volumeOnDraw(record, shared, held, job.dates.draw);
     in.fillTo = usualFill(record, shared, now);
     in.toThisDraw = Days{static_cast<double>(std::max(0, daysBetween(now, job.dates.draw)))};
     in.oxygenPerYear = oxygenOf(record.facts);
@@ -183,11 +186,13 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (const TargetFact* target = record.latest<TargetFact>(now))
         in.target = target->target;
     in.verdicts = estimates->verdicts;
-    in.base = settingInUse(record, now);
+    in.base = settingInUse(record, held);
     in.equipment = shared.kit(now).equipment;
     in.margin = shared.kit(now).margin;
     if (!request.withoutRecorded)
         in.locks = recordedLocks(record, now);
+    if (in.drawn) // a draw on record goes before one that was wanted
+        std::erase_if(in.locks, [](const LeverLock& lock) { return lock.lever == "draw"; });
     for (const auto& lock : request.locks) {
         std::erase_if(in.locks, [&](const LeverLock& old) { return old.lever == lock.lever; });
         in.locks.push_back(lock);
@@ -256,8 +261,10 @@ Result<std::string> Desk::revise(const VesselName& name, const Setting& setting,
     if (!found)
         return fail(found.error());
     const VesselRecord& record = **found;
+    if (auto ok = notBrewedYet(record, *inside_->cellar, today()); !ok)
+        return fail(ok.error());
     const LedgerState now = replayOf(record, inside_->cellar->shared(), today()).now;
-    const Setting inUse = settingInUse(record, today());
+    const Setting inUse = settingInUse(record, now);
     const bool handling =
         setting.draw != inUse.draw || setting.interval != inUse.interval || setting.temperature != inUse.temperature;
     if (!openChoice(record, now) && !handling)
@@ -312,7 +319,9 @@ Result<BrewPlan> Desk::brewPlan(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
     if (!record)
         return fail(record.error());
-    return sized(settingInUse(**record, today()), **record, inside_->cellar->shared(), today());
+    const Cellar& cellar = *inside_->cellar;
+    const LedgerState now = replayOf(**record, cellar.shared(), today()).now;
+    return sized(settingInUse(**record, now), **record, cellar, today());
 }
 
 Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& units) const {
@@ -321,11 +330,11 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
         return fail(found.error());
     const VesselRecord& record = **found;
     const SharedFacts& shared = inside_->cellar->shared();
-    const Setting setting = settingInUse(record, today());
-    auto plan = sized(setting, record, shared, today());
+    const LedgerState now = replayOf(record, shared, today()).now;
+    const Setting setting = settingInUse(record, now);
+    auto plan = sized(setting, record, *inside_->cellar, today());
     if (!plan)
         return fail(plan.error());
-    const LedgerState now = replayOf(record, shared, today()).now;
     BrewSheetInput sheet;
     sheet.vessel = name;
     sheet.vesselShape = record.facts.shape;
@@ -334,7 +343,7 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
     sheet.on = today();
     sheet.plan = std::move(*plan);
     sheet.recipe = setting.recipe;
-    sheet.dates = datesOf(record, shared, now, today());
+    sheet.dates = datesOf(record, *inside_->cellar, now, today());
     sheet.draw = setting.draw;
     Proposal chosen;
     if (const ChoiceFact* choice = openChoice(record, now); choice && choice->forecast) {
@@ -360,13 +369,9 @@ Result<Prediction> Desk::predict(const VesselName& name, const Setting& setting)
     auto input = resolve(setting.recipe, *in.pantry, in.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    if (setting.draw.l > in.volumeAtDraw.l)
-        return badInput("/draw_l",
-                        say("desk.more_than_held").with("volume", setting.draw).with("held", in.volumeAtDraw),
-                        say("desk.more_than_held.remedy").with("held", in.volumeAtDraw));
-    const Litres refill = in.fillTo - in.volumeAtDraw + setting.draw;
-    const Plan plan{in.toThisDraw, Share{std::clamp(refill / in.fillTo, 0.0, 1.0)}, setting.interval,
-                    setting.temperature, in.oxygenPerYear};
+    if (auto possible = checkDraw(in, setting.draw, "/draw_l"); !possible)
+        return fail(possible.error());
+    const Plan plan{in.toThisDraw, shareOf(in, setting), setting.interval, setting.temperature, in.oxygenPerYear};
     return staveline::predict(in.parameters, in.state, *input, plan);
 }
 

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The coming brew: where its recipe comes from, drafts of it, and what the beer as brewed means.
+#include "advice/forecaster.h"
 #include "brewing/as_brewed.h"
 #include "desk/inside.h"
 #include "quantity/density.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace staveline {
@@ -66,7 +68,7 @@ Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
     const SharedFacts& shared = inside_->cellar->shared();
     const LedgerState now = replayOf(record, shared, today()).now;
     PlannedRecipe planned;
-    planned.setting = settingInUse(record, today());
+    planned.setting = settingInUse(record, now);
     const BaseRecipeFact* base = record.latest<BaseRecipeFact>(today());
     const ChoiceFact* choice = record.latest<ChoiceFact>(today());
     if (base) {
@@ -79,7 +81,7 @@ Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
         planned.proposal = choice->proposal;
         planned.moves = choice->forecast->moves;
     }
-    if (const BrewFact* brewed = brewForRefill(record, shared, now, today()))
+    if (const BrewFact* brewed = brewForRefill(record, *inside_->cellar, now, today()))
         planned.brewed = *brewed;
     return planned;
 }
@@ -101,7 +103,7 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const Setting& setting, co
     BrewDraft draft;
     draft.beer = brew(*input, parameters);
     draft.mash = traceMash(*input, parameters);
-    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, record, shared, today()));
+    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, record, *inside_->cellar, today()));
     if (!plan)
         return fail(plan.error());
     draft.plan = std::move(*plan);
@@ -124,9 +126,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     RefillBeer beer = brew(*input, in.parameters.brew);
     if (fact.finalGravity)
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
-    const Litres refill = in.fillTo - in.volumeAtDraw + in.base.draw;
-    const Plan conditions{in.toThisDraw, Share{std::clamp(refill / in.fillTo, 0.0, 1.0)}, in.base.interval,
-                          in.base.temperature, in.oxygenPerYear};
+    const Plan conditions{in.toThisDraw, shareOf(in, in.base), in.base.interval, in.base.temperature, in.oxygenPerYear};
     const Prediction after =
         staveline::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
     BrewMeaning meaning;
@@ -134,8 +134,10 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
     sayGravities(fact, *plan, meaning.words);
     const Litres gives = intoVesselFrom(fact, in.equipment);
-    if (fact.intoFermenter && gives < refill)
-        meaning.words.push_back(say("desk.brewed.short").with("gives", gives).with("wanted", refill));
+    if (const Litres wanted = refillOf(in, in.base); fact.intoFermenter && gives < wanted)
+        meaning.words.push_back(say(in.drawn ? "desk.brewed.short.drawn" : "desk.brewed.short")
+                                    .with("gives", gives)
+                                    .with("wanted", wanted));
     sayScores(meaning, meaning.words);
     return meaning;
 }
@@ -144,21 +146,25 @@ namespace {
 
 constexpr int tasteAgainAfter = 14; ///< days before the draw (common practice, no source)
 
-void sayFreshness(const EstimatesView& estimates, const VesselRecord& record, Day today, DrawDayView& view) {
+void sayTasted(const EstimatesView& estimates, Day today, DrawDayView& view) {
     if (!estimates.tastedOn)
         view.findings.push_back(say("desk.draw_day.not_tasted"));
     else if (daysBetween(*estimates.tastedOn, today) > tasteAgainAfter)
         view.findings.push_back(say("desk.draw_day.taste_again").with("on", *estimates.tastedOn));
-    bool titrated = false;
-    for (const auto& reading : record.of<ReadingFact>())
-        titrated = titrated || (reading.fact.measured.ta && daysBetween(reading.fact.on, today) <= tasteAgainAfter);
+}
+
+void sayTitrated(const VesselRecord& record, Day today, DrawDayView& view) {
+    const auto measured = measuredUpTo(record, today);
+    const bool titrated = std::any_of(measured.begin(), measured.end(), [&](const MeasuredOn& each) {
+        return each.values->ta && daysBetween(each.on, today) <= tasteAgainAfter;
+    });
     if (!titrated)
         view.findings.push_back(say("desk.draw_day.titrate"));
 }
 
 /// Real litres against planned ones, and the draw that would fit.
 void sayLitres(const AdviceInput& in, DrawDayView& view) {
-    if (view.plannedDraw > view.held)
+    if (!view.drawn && view.plannedDraw > view.held)
         view.findings.push_back(
             say("desk.draw_day.more_than_held").with("draw", view.plannedDraw).with("held", view.held));
     if (!view.brewed) {
@@ -171,6 +177,13 @@ void sayLitres(const AdviceInput& in, DrawDayView& view) {
     }
     if (view.refill.l - view.brewGives->l <= .005 * in.fillTo.l)
         return;
+    if (view.drawn) {
+        view.findings.push_back(say("desk.draw_day.short.drawn")
+                                    .with("gives", *view.brewGives)
+                                    .with("refill", view.refill)
+                                    .with("missing", view.refill - *view.brewGives));
+        return;
+    }
     const Litres fits{std::max(0.0, view.held.l + view.brewGives->l - in.fillTo.l)};
     view.findings.push_back(say("desk.draw_day.short")
                                 .with("gives", *view.brewGives)
@@ -197,9 +210,11 @@ void addPlanB(const EstimatesView& estimates, DrawDayView& view) {
             view.planB = {verdict.reason, say("desk.plan_b.keep_brew"), say("caution.refill.hold")};
             return;
         }
-        if (verdict.kind == VerdictKind::waitUntil && verdict.until)
+        if (!view.drawn && verdict.kind == VerdictKind::waitUntil && verdict.until)
             view.planB.push_back(say("desk.plan_b.wait").with("until", *verdict.until));
     }
+    if (view.drawn)
+        return;
     view.planB.push_back(say("desk.plan_b.smaller"));
     view.planB.push_back(say("desk.plan_b.top_up"));
     view.planB.push_back(say("desk.plan_b.keep_brew"));
@@ -221,8 +236,10 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
         view.choice = *choice;
     view.brewed = job->brewed;
     view.held = now.volume;
+    view.drawn = in.drawn;
     view.plannedDraw = in.base.draw;
-    view.refill = Litres{std::max(0.0, in.fillTo.l - (now.volume.l - in.base.draw.l))};
+    const Litres stays = in.drawn ? now.volume : now.volume - in.base.draw;
+    view.refill = std::max(Litres{0}, in.fillTo - stays);
     view.estimates = job->estimates;
     if (view.brewed && view.brewed->intoFermenter)
         view.brewGives = intoVesselFrom(*view.brewed, in.equipment);
@@ -234,7 +251,9 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
         for (Dimension d : allDimensions)
             view.expected[d] = trial->next[d];
     }
-    sayFreshness(job->estimates, record, today(), view);
+    if (!view.drawn) // else too late to taste before the draw
+        sayTasted(job->estimates, today(), view);
+    sayTitrated(record, today(), view);
     sayLitres(in, view);
     sayPromise(view);
     addPlanB(job->estimates, view);

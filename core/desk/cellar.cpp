@@ -43,10 +43,12 @@ Result<void> loadElsewhere(const book::Book& book, const Names& names, book::Row
 } // namespace
 
 const BrewFact* SharedFacts::brew(std::string_view name) const {
-    for (const auto& stored : brews)
-        if (stored.fact.name == name)
-            return &stored.fact;
-    return nullptr;
+    const auto id = names.brews.find(name);
+    if (id == names.brews.end())
+        return nullptr;
+    const auto at = std::lower_bound(brews.begin(), brews.end(), id->second,
+                                     [](const Stored<BrewFact>& stored, book::RowId row) { return stored.id < row; });
+    return at != brews.end() && at->id == id->second ? &at->fact : nullptr;
 }
 
 EquipmentFact SharedFacts::kit(Day day) const {
@@ -169,6 +171,24 @@ Result<void> Cellar::loadAll() {
         if (auto record = vesselById(stored.id); !record)
             return fail(record.error());
     return {};
+}
+
+std::optional<Poured> Cellar::poured(const std::string& brew) const {
+    std::optional<Poured> first;
+    const auto id = shared_->names.brews.find(brew);
+    if (id == shared_->names.brews.end())
+        return first;
+    const auto look = [&]<class F>(std::type_identity<F>) {
+        const auto fillings =
+            decode<F>(book_->rowsWhere(std::string(tableOf<F>), "brew", id->second, {"on"}), shared_->names);
+        if (fillings)
+            for (const auto& stored : *fillings)
+                if (!first || stored.fact.on < first->on)
+                    first = Poured{stored.fact.vessel, stored.fact.on};
+    };
+    look(std::type_identity<RefillFact>{});
+    look(std::type_identity<TopUpFact>{});
+    return first;
 }
 
 void Cellar::adopt() {

@@ -19,18 +19,19 @@ Result<void> notInTheFuture(Day on, Day today) {
     return {};
 }
 
-/// What the vessel held just before anything happens on `on`.
 struct Held {
     LedgerState state;
     std::optional<Day> opened;
 };
-Held heldOn(const VesselRecord& record, const SharedFacts& shared, Day on) {
+/// What the vessel held on a day when entries of this rank had their turn; by default at its end.
+Held heldOn(const VesselRecord& record, const SharedFacts& shared, Day on, int rank = lastRank) {
     auto entries = ledgerEntries(record, shared);
     Held held;
     for (const auto& entry : entries)
         if (entry.kind == EntryKind::opening && (!held.opened || entry.on < *held.opened))
             held.opened = entry.on;
-    std::erase_if(entries, [&](const LedgerEntry& entry) { return entry.on > on; });
+    std::erase_if(entries,
+                  [&](const LedgerEntry& entry) { return entry.on > on || (entry.on == on && entry.rank > rank); });
     held.state = replay(entries, shapeOf(record.facts), on).now;
     return held;
 }
@@ -42,12 +43,18 @@ Result<void> afterOpening(const Held& held, Day on) {
     return {};
 }
 
-template <class F> Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared) {
-    const Held held = heldOn(record, shared, f.on);
+/// `vesselField`: where the vessel is named that this is taken from.
+template <class F>
+Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared,
+                          const char* vesselField = "/vessel") {
+    const int turn = rankOf(std::is_same_v<F, SampleFact> ? EntryKind::sample : EntryKind::drawOff);
+    Held held = heldOn(record, shared, f.on, turn);
+    if (!held.state.opened) // perhaps first filled that day
+        held = heldOn(record, shared, f.on);
     if (auto ok = afterOpening(held, f.on); !ok)
         return ok;
     if (!held.state.opened && !held.opened)
-        return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
+        return refuse(vesselField, say("desk.not_opened").with("vessel", record.facts.name),
                       say("desk.not_opened.remedy"));
     if (f.volume.l > held.state.volume.l + 0.005 * record.facts.capacity.l)
         return refuse("/volume_l", say("desk.more_than_held").with("volume", f.volume).with("held", held.state.volume),
@@ -55,19 +62,29 @@ template <class F> Result<void> checkOutflow(const F& f, const VesselRecord& rec
     return {};
 }
 
-template <class F> Result<void> checkInflow(const F& f, const VesselRecord& record, const SharedFacts& shared) {
+/// What comes from another vessel must be in it.
+template <class F> Result<void> checkSource(const F& f, Cellar& cellar) {
+    if (f.from.empty())
+        return {};
+    auto source = cellar.vessel(f.from);
+    if (!source)
+        return refuse("/from", source.error().cause, source.error().remedy);
+    return checkOutflow(f, **source, cellar.shared(), "/from");
+}
+
+template <class F> Result<void> checkInflow(const F& f, const VesselRecord& record, Cellar& cellar) {
     if (!f.brew.empty() && !f.from.empty())
         return refuse("/from", say("desk.two_sources"), say("desk.two_sources.remedy"));
     if (f.from == record.facts.name)
         return refuse("/from", say("desk.from_itself"), say("desk.from_itself.remedy"));
-    const Held held = heldOn(record, shared, f.on);
+    const Held held = heldOn(record, cellar.shared(), f.on);
     if (auto ok = afterOpening(held, f.on); !ok)
         return ok;
     const Litres room = record.facts.capacity - held.state.volume;
     if (f.volume.l > room.l + 0.05 * record.facts.capacity.l)
         return refuse("/volume_l", say("desk.does_not_fit").with("volume", f.volume).with("room", room),
                       say("desk.does_not_fit.remedy"));
-    return {};
+    return checkSource(f, cellar);
 }
 
 Result<void> checkRecipe(const Recipe& recipe, const SharedFacts& shared, Day on) {
@@ -149,14 +166,7 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [](const VesselRecord&) { return Result<void>{}; });
     }
     Result<void> operator()(const CultureFact& f) {
-        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
-            const LedgerState then = replayOf(record, shared(), f.on).now;
-            const BrewFact* brewed = brewForRefill(record, shared(), then, f.on);
-            if (!brewed)
-                return {};
-            return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
-                         say("desk.brewed_already.remedy")});
-        });
+        return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
     }
     Result<void> operator()(const EquipmentFact&) { return {}; }
     Result<void> operator()(const BaseRecipeFact& f) {
@@ -209,10 +219,10 @@ struct Meaning {
         });
     }
     Result<void> operator()(const RefillFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
     }
     Result<void> operator()(const TopUpFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
     }
     Result<void> operator()(const BrewFact& f) {
         if (auto ok = nameIsFree(f.name, shared().names.brews, "/name"); !ok)
@@ -229,7 +239,8 @@ struct Meaning {
                 return refuse("/value", say("desk.lock_without_value"), say("desk.lock_without_value.remedy"));
             if (!f.locked)
                 return {};
-            auto tried = withLever(settingInUse(record, f.on), f.lever, value, shared().pantry);
+            auto tried =
+                withLever(settingInUse(record, replayOf(record, shared(), f.on).now), f.lever, value, shared().pantry);
             if (!tried)
                 return fail(tried.error());
             return {};
@@ -242,14 +253,7 @@ struct Meaning {
         return fail(pantry.grain(f.item, "/item").error());
     }
     Result<void> operator()(const ChoiceFact& f) {
-        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
-            const LedgerState then = replayOf(record, shared(), f.on).now;
-            const BrewFact* brewed = brewForRefill(record, shared(), then, f.on);
-            if (!brewed)
-                return {};
-            return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
-                         say("desk.brewed_already.remedy")});
-        });
+        return with(f.vessel, [&](const VesselRecord& record) { return notBrewedYet(record, cellar, f.on); });
     }
 };
 

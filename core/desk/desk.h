@@ -115,7 +115,7 @@ public:
     /// The same for a setting of the brewer's own, from the try board or edited by hand (proposal ChoiceFact::own).
     Result<ChoiceFact> adopt(const AdviceJob& job, const Trial& trial);
     /// The recipe for the coming refill, edited: a new promise when a choice is open, else the base recipe of today.
-    /// Typing within 2 s merges. Refused when it is brewed already.
+    /// Typing within 2 s merges. Refused when it is brewed already; a base recipe as such can always be recorded.
     Result<std::string> revise(const VesselName& vessel, const Setting& setting, const EditNote& note = {});
 
     Result<std::string> undo();

@@ -57,7 +57,7 @@ template <class F> inline constexpr bool perVessel = isIn<Facts<F>, decltype(Ves
 struct SharedFacts {
     Names names;
     Facts<VesselFact> vessels;
-    Facts<BrewFact> brews;
+    Facts<BrewFact> brews; ///< by id
     Facts<EquipmentFact> equipment;
     Facts<AvailabilityFact> availability;
     Pantry pantry;
@@ -65,6 +65,11 @@ struct SharedFacts {
 
     [[nodiscard]] const BrewFact* brew(std::string_view name) const;
     [[nodiscard]] EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
+};
+
+struct Poured {
+    VesselName into;
+    Day on{};
 };
 
 /// A view of the book that can be changed in memory: the cache, or a working copy while a batch is validated.
@@ -84,6 +89,8 @@ public:
     Result<VesselRecord*> vessel(const VesselName& name);
     Result<VesselRecord*> vesselById(book::RowId id);
     Result<void> loadAll();
+    /// Where a brew went first, in a refill or a top-up of any vessel; read from the book, so that no vessel is loaded.
+    [[nodiscard]] std::optional<Poured> poured(const std::string& brew) const;
     /// Takes one fact out of a working copy, as if it were not there.
     template <class F> void without(const std::set<book::RowId>& vessels, book::RowId row);
     void drop(book::RowId id) { records_.erase(id); }
@@ -102,6 +109,26 @@ private:
     bool ownShared_ = true;
 };
 
+inline constexpr int lastRank = 9;
+/// On one day: opening, then what measures, then samples and draws, then what goes in.
+[[nodiscard]] constexpr int rankOf(EntryKind kind) {
+    switch (kind) {
+    case EntryKind::opening:
+        return 0;
+    case EntryKind::dip:
+    case EntryKind::reading:
+        return 1;
+    case EntryKind::sample:
+        return 2;
+    case EntryKind::drawOff:
+        return 3;
+    case EntryKind::refill:
+        return 4;
+    case EntryKind::topUp:
+        return 5;
+    }
+    return lastRank;
+}
 /// The order in which replay reads: day, minute, rank, id.
 [[nodiscard]] bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b);
 /// Ledger entry ids join row id and table, so that they are unique across tables.
@@ -117,37 +144,45 @@ private:
 /// Meaning, beyond fields and ranges: known malts, possible volumes, days in order.
 [[nodiscard]] Result<void> checkMeaning(const Fact& fact, Cellar& cellar, Day today);
 
-/// The recipe and handling in use on `day`: the later of base recipe and choice.
-[[nodiscard]] Setting settingInUse(const VesselRecord& record, Day day);
+/// What was drawn for the refill that is still to come; none: the draw is still to come too.
+[[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] Recipe defaultRecipe(); ///< until one is recorded
+/// The recipe of the later of base recipe and choice, the handling of the latest choice; a base recipe says nothing
+/// about that. Once it is drawn, the draw is what was drawn.
+[[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
 /// The choice made for the refill that is due; none after that refill went in.
 [[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);
-[[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
-                                  Day today);
-[[nodiscard]] Schedule datesOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
-                               Day today);
-[[nodiscard]] Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today);
+[[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
+[[nodiscard]] Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
+[[nodiscard]] Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
 
-/// The vessel's chemistry on `day`, from its history; `visited` guards against vessels that feed each other.
-[[nodiscard]] Result<VesselState> stateOn(const VesselRecord& record, Cellar& cellar, Day day,
-                                          std::vector<book::RowId> visited = {});
 [[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);
 [[nodiscard]] Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today);
+struct MeasuredOn {
+    Day on{};
+    const Measured* values = nullptr;
+};
+/// What was measured up to a day, with readings and with samples; by day.
+[[nodiscard]] std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until);
 [[nodiscard]] double oxygenOf(const VesselFact& facts);
 
-/// The brew made for the coming refill: for this vessel, since the last refill, in no vessel yet; the latest.
-[[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared,
-                                            const LedgerState& now, Day today);
-/// What the vessel holds on the draw day, evaporation taken off.
-[[nodiscard]] Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, Day today, Day draw);
+/// The brew made for the coming refill: for this vessel, since its last refill or its opening, in no vessel yet; the
+/// latest.
+[[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const LedgerState& now,
+                                            Day today);
+/// Refuses, with the name of the brew, to change the recipe of a refill that is brewed already.
+[[nodiscard]] Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day day);
+/// What the vessel holds on the draw day, evaporation taken off; what is drawn already counts as still in it.
+[[nodiscard]] Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
+                                  Day draw);
 /// Filled to what it held after the last refill; before the first, to its capacity.
 [[nodiscard]] Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day today);
 /// In force on `today`: the latest of each lever, if it locks.
 [[nodiscard]] std::vector<LockFact> locksInForce(const VesselRecord& record, Day today);
 /// The latest of each item up to `today`.
 [[nodiscard]] std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
-/// Litres the next refill must bring, for this setting; after a draw without a refill, what the ledger says.
-[[nodiscard]] Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared,
-                                  Day today);
+/// Litres the next refill must bring, for this setting.
+[[nodiscard]] Litres refillWanted(const Setting& setting, const VesselRecord& record, const Cellar& cellar, Day today);
 [[nodiscard]] Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit,
                                         Litres intoVessel);
 
@@ -163,10 +198,13 @@ struct Desk::Inside {
     /// One transaction on a working copy, which becomes the cache; a head moved by another program is reloaded and
     /// tried once more. Returns the edit's name.
     Result<std::string> write(const book::EditLabel& label, const WriteBody& body, bool readAgain = false);
-    /// The vessels a stored fact belongs to.
+    /// The vessels a stored fact belongs to, and those its replacement will belong to.
     template <class F>
-    Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id) const;
-    template <class F> [[nodiscard]] Result<std::string> subjectOf(const std::string& table, book::RowId id) const;
+    Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id,
+                                            const F* replacement = nullptr) const;
+    template <class F>
+    [[nodiscard]] Result<std::string> subjectOf(const std::string& table, book::RowId id,
+                                                const F* replacement = nullptr) const;
     /// Drops what an edit's subject names: vessel ids, "shared" or "*" for all.
     void forget(const std::string& subject);
     void tell() const;

@@ -10,26 +10,6 @@ namespace {
 
 constexpr std::int64_t kinds = 16;
 
-/// On one day: opening, then what measures, then draws, then what goes in.
-constexpr int rankOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return 0;
-    case EntryKind::dip:
-    case EntryKind::reading:
-        return 1;
-    case EntryKind::sample:
-        return 2;
-    case EntryKind::drawOff:
-        return 3;
-    case EntryKind::refill:
-        return 4;
-    case EntryKind::topUp:
-        return 5;
-    }
-    return 9;
-}
-
 LedgerEntry entry(EntryKind kind, book::RowId row, Day on, Litres volume) {
     LedgerEntry e;
     e.id = entryId(kind, row);
@@ -137,7 +117,7 @@ void fillDetails(const VesselRecord& record, LedgerLine& line) {
     }
 }
 
-VesselSummary summary(const VesselRecord& record, const SharedFacts& shared, const Replay& replayed, Day today) {
+VesselSummary summary(const VesselRecord& record, const Cellar& cellar, const Replay& replayed, Day today) {
     VesselSummary s;
     s.name = record.facts.name;
     s.facts = record.facts;
@@ -145,8 +125,8 @@ VesselSummary summary(const VesselRecord& record, const SharedFacts& shared, con
     s.opened = replayed.now.opened.has_value();
     s.now = replayed.now;
     s.findings = static_cast<int>(replayed.findings.size());
-    s.dates = datesOf(record, shared, replayed.now, today);
-    s.due = dueOf(record, shared, replayed.now, today);
+    s.dates = datesOf(record, cellar, replayed.now, today);
+    s.due = dueOf(record, cellar, replayed.now, today);
     s.headline = s.due.text;
     if (const auto& sittings = record.of<SittingFact>(); !sittings.empty()) {
         const TargetFact* target = record.latest<TargetFact>(today);
@@ -229,7 +209,7 @@ Result<std::vector<VesselSummary>> Desk::cellar() const {
     for (const auto& stored : cellar.shared().vessels) {
         const VesselRecord& record = **cellar.vesselById(stored.id);
         const Replay replayed = replayNow(ledgerEntries(record, cellar.shared()), shapeOf(record.facts), now);
-        all.push_back(summary(record, cellar.shared(), replayed, now));
+        all.push_back(summary(record, cellar, replayed, now));
     }
     std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.retired < b.retired; });
     return all;
@@ -251,7 +231,7 @@ Result<VesselSummary> Desk::vessel(const VesselName& name) const {
     if (!record)
         return fail(record.error());
     const SharedFacts& shared = inside_->cellar->shared();
-    return summary(**record, shared, replayOf(**record, shared, today()), today());
+    return summary(**record, *inside_->cellar, replayOf(**record, shared, today()), today());
 }
 
 Result<LedgerView> Desk::ledger(const VesselName& name) const {
@@ -263,7 +243,7 @@ Result<LedgerView> Desk::ledger(const VesselName& name) const {
     auto entries = ledgerEntries(record, shared);
     std::sort(entries.begin(), entries.end(), ledgerOrder);
     const Replay replayed = replay(entries, shapeOf(record.facts), today());
-    LedgerView view{summary(record, shared, replayed, today()), {}, replayed.after};
+    LedgerView view{summary(record, *inside_->cellar, replayed, today()), {}, replayed.after};
     for (std::size_t i = 0; i < entries.size(); ++i) {
         LedgerLine line;
         line.kind = kindOfEntry(entries[i].id);

@@ -1,10 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is known about a vessel on a day: settings, schedule, chemistry, estimates, verdicts.
-#include "brewing/as_brewed.h"
-#include "desk/inside.h"
+#include "desk/histories.h"
 #include "forward/parameters.h"
 #include "quantity/acid_base.h"
-#include "quantity/density.h"
 #include "vessel/materials.h"
 
 #include <algorithm>
@@ -17,121 +15,6 @@ constexpr int freshForDays = 75;    ///< a titration or a sitting older than thi
 constexpr double titrationSd = 0.3; ///< g/L
 constexpr PerDimension<double> modelSd{{1.2, 2.0, 0.55}};
 
-Recipe defaultRecipe() {
-    Recipe recipe;
-    recipe.grist = {{"pilsner", Share{.75}, false}, {"wheat_malt", Share{.25}, false}};
-    recipe.mash = {{Celsius{66}, Minutes{60}}};
-    return recipe;
-}
-
-Result<RefillBeer> brewed(const Recipe& recipe, const SharedFacts& shared, Day day, const Parameters& parameters) {
-    auto input = resolve(recipe, shared.pantry, shared.kit(day).equipment.heatingRate);
-    if (!input)
-        return fail(input.error());
-    return brew(*input, parameters.brew);
-}
-
-/// The beer of each brew that went into the vessel, and of vessels it was filled from (negative ids).
-class Beers {
-public:
-    Beers(const VesselRecord& record, Cellar& cellar, const Parameters& parameters)
-        : record_(record), cellar_(cellar), parameters_(parameters) {}
-    std::map<std::int64_t, RefillBeer> byId;
-
-    Result<void> add(const std::string& name) {
-        const SharedFacts& shared = cellar_.shared();
-        const BrewFact* fact = shared.brew(name);
-        if (!fact)
-            return {};
-        Recipe recipe = fact->recipe;
-        if (fact->originalGravity)
-            recipe.originalGravity = toPlato(*fact->originalGravity);
-        auto beer = brewed(recipe, shared, fact->on, parameters_);
-        if (!beer)
-            return fail(beer.error());
-        if (fact->finalGravity)
-            *beer = withFinalGravity(*beer, recipe.originalGravity, toPlato(*fact->finalGravity), parameters_.brew);
-        byId.emplace(shared.names.brews.find(name)->second, std::move(*beer));
-        return {};
-    }
-    /// A pseudo brew for what came out of another vessel.
-    std::optional<std::int64_t> addTransfer(const VesselName& from, Day day, std::vector<book::RowId> visited) {
-        visited.push_back(record_.id);
-        auto source = cellar_.vessel(from);
-        if (!source || std::find(visited.begin(), visited.end(), (*source)->id) != visited.end())
-            return {};
-        auto state = stateOn(**source, cellar_, day, visited);
-        if (!state)
-            return {};
-        const std::int64_t id = -1 - static_cast<std::int64_t>(byId.size());
-        RefillBeer beer;
-        beer.beer = state->beer;
-        byId.emplace(id, beer);
-        return id;
-    }
-
-private:
-    const VesselRecord& record_;
-    Cellar& cellar_;
-    const Parameters& parameters_;
-};
-
-template <class F>
-void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_t, VesselName>& sources) {
-    for (const auto& stored : facts)
-        if (!stored.fact.from.empty())
-            sources[entryId(kind, stored.id)] = stored.fact.from;
-}
-
-Result<std::vector<BlendEvent>> blendEvents(const VesselRecord& record, Cellar& cellar, Beers& beers, Day day,
-                                            const std::vector<book::RowId>& visited) {
-    auto entries = ledgerEntries(record, cellar.shared());
-    std::sort(entries.begin(), entries.end(), ledgerOrder);
-    const Replay replayed = replay(entries, shapeOf(record.facts), day);
-    std::map<std::int64_t, VesselName> sources;
-    transferSources(record.of<RefillFact>(), EntryKind::refill, sources);
-    transferSources(record.of<TopUpFact>(), EntryKind::topUp, sources);
-    std::map<std::int64_t, const Measured*> measured;
-    for (const auto& s : record.of<ReadingFact>())
-        measured[entryId(EntryKind::reading, s.id)] = &s.fact.measured;
-    for (const auto& s : record.of<SampleFact>())
-        measured[entryId(EntryKind::sample, s.id)] = &s.fact.measured;
-    std::vector<BlendEvent> events;
-    for (std::size_t i = 0; i < entries.size(); ++i) {
-        const LedgerEntry& e = entries[i];
-        BlendEvent event;
-        event.on = e.on;
-        const bool fills = !e.outOfThisVessel && (e.kind == EntryKind::refill || e.kind == EntryKind::topUp);
-        if (fills && replayed.after[i].volume.l > 0) {
-            event.share = Share{std::min(1.0, e.volume / replayed.after[i].volume)};
-            event.brew = e.brew;
-            if (const auto from = sources.find(e.id); from != sources.end())
-                event.brew = beers.addTransfer(from->second, e.on, visited);
-        } else if (const auto m = measured.find(e.id); m != measured.end()) {
-            event.ta = m->second->ta;
-            event.ph = m->second->ph;
-        } else {
-            continue;
-        }
-        events.push_back(event);
-    }
-    return events;
-}
-
-OpeningFacts openingFacts(const OpeningFact& f) {
-    OpeningFacts o;
-    o.on = f.on;
-    o.usualInterval = f.usualInterval.value_or(o.usualInterval);
-    o.usualShare = f.usualShare.value_or(o.usualShare);
-    o.yearsRunning = f.yearsRunning.value_or(o.yearsRunning);
-    o.ta = f.measured.ta;
-    o.ph = f.measured.ph;
-    if (f.measured.gravity)
-        o.gravity = toPlato(*f.measured.gravity);
-    o.bitterness = f.measured.bitterness;
-    return o;
-}
-
 /// The latest titration that still speaks for the vessel: this cycle, not too old.
 struct Titration {
     GramsPerLitre ta;
@@ -139,14 +22,9 @@ struct Titration {
 };
 std::optional<Titration> latestTitration(const VesselRecord& record, const LedgerState& now, Day today) {
     std::optional<Titration> found;
-    const auto consider = [&](const auto& list) {
-        for (const auto& s : list)
-            if (s.fact.measured.ta && s.fact.on <= today && daysBetween(s.fact.on, today) <= freshForDays &&
-                (!now.lastRefill || s.fact.on >= *now.lastRefill) && (!found || s.fact.on >= found->on))
-                found = Titration{*s.fact.measured.ta, s.fact.on};
-    };
-    consider(record.of<ReadingFact>());
-    consider(record.of<SampleFact>());
+    for (const auto& [on, values] : measuredUpTo(record, today))
+        if (values->ta && daysBetween(on, today) <= freshForDays && (!now.lastRefill || on >= *now.lastRefill))
+            found = Titration{*values->ta, on};
     return found;
 }
 
@@ -184,9 +62,9 @@ Estimate combinedOf(const std::vector<Evidence>& evidence) {
 
 bool gravityFalling(const VesselRecord& record, const LedgerState& now, Day today) {
     std::vector<std::pair<Day, double>> points;
-    for (const auto& s : record.of<ReadingFact>())
-        if (s.fact.measured.gravity && s.fact.on <= today && (!now.lastRefill || s.fact.on >= *now.lastRefill))
-            points.emplace_back(s.fact.on, s.fact.measured.gravity->sg);
+    for (const auto& [on, values] : measuredUpTo(record, today))
+        if (values->gravity && (!now.lastRefill || on >= *now.lastRefill))
+            points.emplace_back(on, values->gravity->sg);
     if (points.size() < 2)
         return false;
     const auto& [lastDay, last] = points.back();
@@ -224,19 +102,28 @@ Parameters parametersFor(const VesselRecord& record, Day day) {
     return p;
 }
 
-Setting settingInUse(const VesselRecord& record, Day day) {
+Recipe defaultRecipe() {
+    Recipe recipe;
+    recipe.grist = {{"pilsner", Share{.75}, false}, {"wheat_malt", Share{.25}, false}};
+    recipe.mash = {{Celsius{66}, Minutes{60}}};
+    return recipe;
+}
+
+Setting settingInUse(const VesselRecord& record, const LedgerState& now) {
     Setting setting{defaultRecipe(), record.facts.capacity * record.facts.drawShare.of1, record.facts.interval,
                     record.facts.temperature};
-    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(day);
-    const ChoiceFact* choice = record.latest<ChoiceFact>(day);
+    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(now.on);
+    const ChoiceFact* choice = record.latest<ChoiceFact>(now.on);
     if (base)
         setting.recipe = base->recipe;
-    if (choice && choice->forecast && (!base || choice->on >= base->on)) {
-        setting.recipe = choice->forecast->recipe;
+    if (choice && choice->forecast) {
+        if (!base || choice->on >= base->on)
+            setting.recipe = choice->forecast->recipe;
         setting.draw = choice->forecast->draw;
         setting.interval = choice->forecast->interval;
         setting.temperature = choice->forecast->temperature;
     }
+    setting.draw = drawnForRefill(record, now).value_or(setting.draw);
     return setting;
 }
 
@@ -247,12 +134,12 @@ const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now)
     return &choices.back().fact;
 }
 
-ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today) {
-    const Setting setting = settingInUse(record, today);
+ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
+    const Setting setting = settingInUse(record, now);
     ScheduleRule rule;
     rule.interval = setting.interval;
     rule.sampleBefore = record.facts.sampleBefore;
-    if (auto yeast = shared.pantry.yeast(setting.recipe.yeast))
+    if (auto yeast = cellar.shared().pantry.yeast(setting.recipe.yeast))
         rule.primary = Days{static_cast<double>(yeast->primaryDays)};
     if (!now.opened)
         return rule;
@@ -261,27 +148,26 @@ ScheduleRule ruleOf(const VesselRecord& record, const SharedFacts& shared, const
     const Day counts = cycleStart + std::chrono::days{static_cast<int>(rule.interval.d / 2)};
     if (const SittingFact* sitting = record.latest<SittingFact>(today); sitting && sitting->sitting.on >= counts)
         rule.sampled = sitting->sitting.on;
-    for (const auto& stored : shared.brews)
-        if (stored.fact.vessel == record.facts.name && stored.fact.on >= counts && stored.fact.on <= today)
-            rule.brewed = stored.fact.on;
+    if (const BrewFact* brew = brewForRefill(record, cellar, now, today))
+        rule.brewed = brew->on;
     return rule;
 }
 
-Schedule datesOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today) {
-    return schedule(now, ruleOf(record, shared, now, today), today);
+Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
+    return schedule(now, ruleOf(record, cellar, now, today), today);
 }
 
-Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day today) {
+Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
     if (record.facts.retired || !now.opened)
         return {DueKind::nothing, today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
-    const ScheduleRule rule = ruleOf(record, shared, now, today);
+    const ScheduleRule rule = ruleOf(record, cellar, now, today);
     const Schedule dates = schedule(now, rule, today);
     const auto due = [&](DueKind kind, Day on, const std::string& key) {
         const int days = daysBetween(today, on);
         const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
         return Due{kind, on, days, say(key + when).with("days", std::int64_t{std::abs(days)}).with("on", on)};
     };
-    if (now.lastDraw && (!now.lastRefill || *now.lastDraw > *now.lastRefill))
+    if (drawnForRefill(record, now))
         return due(DueKind::refill, *now.lastDraw, "desk.due.refill");
     if (!rule.sampled)
         return due(DueKind::taste, dates.sampleDue, "desk.due.taste");
@@ -290,46 +176,9 @@ Due dueOf(const VesselRecord& record, const SharedFacts& shared, const LedgerSta
     return due(DueKind::draw, dates.drawDue, "desk.due.draw");
 }
 
-Result<VesselState> stateOn(const VesselRecord& record, Cellar& cellar, Day day, std::vector<book::RowId> visited) {
-    const SharedFacts& shared = cellar.shared();
-    const Parameters p = parametersFor(record, day);
-    const double oxygen = oxygenOf(record.facts);
-    Beers beers(record, cellar, p);
-    for (const auto& s : record.of<RefillFact>())
-        if (auto added = beers.add(s.fact.brew); !added)
-            return fail(added.error());
-    for (const auto& s : record.of<TopUpFact>())
-        if (auto added = beers.add(s.fact.brew); !added)
-            return fail(added.error());
-    auto events = blendEvents(record, cellar, beers, day, visited);
-    if (!events)
-        return fail(events.error());
-    const auto& openings = record.of<OpeningFact>();
-    // The recipe the vessel was run on before: the first one recorded.
-    const auto& recipes = record.of<BaseRecipeFact>();
-    const Recipe usualRecipe = recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe;
-    auto usualInput = resolve(usualRecipe, shared.pantry, shared.kit(day).equipment.heatingRate);
-    if (!usualInput)
-        return fail(usualInput.error());
-    const RefillBeer usual = brew(*usualInput, p.brew);
-    if (openings.empty() && events->empty())
-        return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
-                     say("desk.not_opened.remedy")});
-    VesselState state;
-    Day opened{};
-    if (!openings.empty()) {
-        opened = openings.front().fact.on;
-        state = openingState(openingFacts(openings.front().fact), *usualInput, record.facts.temperature, oxygen, p);
-    } else {
-        opened = events->front().on;
-        const auto first = events->front().brew ? beers.byId.find(*events->front().brew) : beers.byId.end();
-        state = youngVessel(first == beers.byId.end() ? usual.beer : first->second.beer, p.culture);
-    }
-    return carryForward(state, opened, *events, beers.byId, usual, day, record.facts.temperature, oxygen, p);
-}
-
 Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today) {
-    auto state = stateOn(record, cellar, today);
+    Histories histories(cellar, today);
+    auto state = histories.on(record, today);
     if (!state)
         return fail(state.error());
     const Parameters p = parametersFor(record, today);
@@ -356,7 +205,7 @@ Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Da
         view.sitting = result.dimensions;
         view.faults = result.faults;
         // The vessel has moved since the sitting by as much as the model says.
-        auto then = stateOn(record, cellar, sitting->sitting.on);
+        auto then = histories.on(record, sitting->sitting.on);
         const Scores at = then ? scores(then->beer, p.score) : modelled;
         const bool same = onlyTaster(sitting->sitting, target.setBy);
         for (Dimension d : allDimensions)

@@ -7,8 +7,24 @@
 
 namespace staveline {
 
-Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, Day today, Day draw) {
-    return replayOf(record, shared, std::max(today, draw)).now.volume;
+std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now) {
+    if (!now.lastDraw || (now.lastRefill && *now.lastDraw <= *now.lastRefill))
+        return {};
+    Litres drawn{0};
+    const auto add = [&](const auto& list) {
+        for (const auto& stored : list)
+            if (stored.fact.on <= now.on && stored.fact.on >= *now.opened &&
+                (!now.lastRefill || stored.fact.on > *now.lastRefill))
+                drawn = drawn + stored.fact.volume;
+    };
+    add(record.of<DrawOffFact>());
+    add(record.refillsElsewhere);
+    return drawn;
+}
+
+Litres volumeOnDraw(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now, Day draw) {
+    return replayOf(record, shared, std::max(now.on, draw)).now.volume +
+           drawnForRefill(record, now).value_or(Litres{0});
 }
 
 Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day today) {
@@ -19,6 +35,19 @@ Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day toda
         if (entries[i].kind == EntryKind::refill && !entries[i].outOfThisVessel)
             return replayed.after[i].volume;
     return record.facts.capacity;
+}
+
+std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until) {
+    std::vector<MeasuredOn> all;
+    const auto add = [&](const auto& list) {
+        for (const auto& stored : list)
+            if (stored.fact.on <= until)
+                all.push_back({stored.fact.on, &stored.fact.measured});
+    };
+    add(record.of<ReadingFact>());
+    add(record.of<SampleFact>());
+    std::stable_sort(all.begin(), all.end(), [](const MeasuredOn& a, const MeasuredOn& b) { return a.on < b.on; });
+    return all;
 }
 
 std::vector<LockFact> locksInForce(const VesselRecord& record, Day today) {
@@ -44,40 +73,37 @@ std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day toda
     return items;
 }
 
-Litres refillWanted(const Setting& setting, const VesselRecord& record, const SharedFacts& shared, Day today) {
+Litres refillWanted(const Setting& setting, const VesselRecord& record, const Cellar& cellar, Day today) {
+    const SharedFacts& shared = cellar.shared();
     const LedgerState now = replayOf(record, shared, today).now;
-    const bool drawn = now.lastDraw && (!now.lastRefill || *now.lastDraw > *now.lastRefill);
-    const Litres held = volumeOnDraw(record, shared, today, datesOf(record, shared, now, today).draw);
-    const Litres afterDraw = drawn ? held : Litres{std::max(0.0, held.l - setting.draw.l)};
-    return usualFill(record, shared, today) - afterDraw;
+    const Litres held = volumeOnDraw(record, shared, now, datesOf(record, cellar, now, today).draw);
+    return usualFill(record, shared, today) - Litres{std::max(0.0, held.l - setting.draw.l)};
 }
 
 Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit, Litres intoVessel) {
     return planBrew(input, beer, kit.equipment, {intoVessel, kit.margin, kit.brewLength});
 }
 
-namespace {
-
-bool isUsed(const VesselRecord& record, const std::string& brew) {
-    const auto uses = [&](const auto& list) {
-        return std::any_of(list.begin(), list.end(), [&](const auto& stored) { return stored.fact.brew == brew; });
+const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
+    const auto inCycle = [&](Day on) {
+        return on <= today && (now.lastRefill ? on > *now.lastRefill : !now.opened || on >= *now.opened);
     };
-    return uses(record.of<RefillFact>()) || uses(record.of<TopUpFact>());
-}
-
-} // namespace
-
-const BrewFact* brewForRefill(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now,
-                              Day today) {
     const BrewFact* found = nullptr;
-    for (const auto& stored : shared.brews) {
+    for (const auto& stored : cellar.shared().brews) {
         const BrewFact& brew = stored.fact;
-        const bool inCycle = brew.on <= today && (!now.lastRefill || brew.on > *now.lastRefill);
-        if (brew.vessel == record.facts.name && inCycle && !isUsed(record, brew.name) &&
-            (!found || brew.on >= found->on))
+        if (brew.vessel == record.facts.name && inCycle(brew.on) && (!found || brew.on >= found->on) &&
+            !cellar.poured(brew.name))
             found = &brew;
     }
     return found;
+}
+
+Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day day) {
+    const BrewFact* brewed = brewForRefill(record, cellar, replayOf(record, cellar.shared(), day).now, day);
+    if (!brewed)
+        return {};
+    return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
+                 say("desk.brewed_already.remedy")});
 }
 
 Result<std::optional<Filed<TargetFact>>> Desk::target(const VesselName& name) const {

@@ -94,6 +94,7 @@ struct BrewMeaning {
 struct DrawDayView {
     std::optional<ChoiceFact> choice;
     std::optional<BrewFact> brewed;
+    bool drawn = false;                        ///< already: plannedDraw is what was drawn
     Litres held{0}, plannedDraw{0}, refill{0}; ///< today; planned; what the vessel then takes
     std::optional<Litres> brewGives;           ///< from the fermenter of the brew, losses off
     EstimatesView estimates;

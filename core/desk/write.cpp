@@ -79,11 +79,17 @@ private:
     }
     Result<void> store(const EquipmentFact& f) { return storeShared(f, cellar_.changeShared().equipment); }
     Result<void> store(const AvailabilityFact& f) { return storeShared(f, cellar_.changeShared().availability); }
+    template <class F> static void insertByDay(Facts<F>& list, Stored<F> stored) {
+        const auto at = std::upper_bound(list.begin(), list.end(), stored, [](const auto& a, const auto& b) {
+            return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
+        });
+        list.insert(at, std::move(stored));
+    }
     template <class F> Result<void> storeShared(const F& f, Facts<F>& list) {
         auto id = insert(f);
         if (!id)
             return fail(id.error());
-        list.push_back({*id, f});
+        insertByDay(list, {*id, f});
         return {};
     }
     template <class F>
@@ -96,11 +102,7 @@ private:
         auto id = insert(f);
         if (!id)
             return fail(id.error());
-        auto& list = (*record)->template of<F>();
-        const auto at = std::upper_bound(list.begin(), list.end(), f, [](const F& a, const Stored<F>& b) {
-            return VesselRecord::dayOf(a) < VesselRecord::dayOf(b.fact);
-        });
-        list.insert(at, {*id, f});
+        insertByDay((*record)->template of<F>(), {*id, f});
         if constexpr (requires { f.from; })
             if (!f.from.empty())
                 return storeElsewhere(*id, f);
@@ -378,13 +380,13 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
         const F* replacement = std::get_if<F>(&fact);
         if (!replacement)
             return badInput("/kind", say("desk.kind_differs"), say("desk.kind_differs.remedy"));
-        auto subject = inside_->subjectOf<F>(table, id);
+        auto subject = inside_->subjectOf<F>(table, id, replacement);
         if (!subject)
             return fail(subject.error());
         return inside_->write(
             {what, table, *subject, note.mergeKey},
             [&](Cellar& working, book::Writer& writer) -> Result<void> {
-                auto touched = inside_->touchedBy<F>(working, table, id);
+                auto touched = inside_->touchedBy<F>(working, table, id, replacement);
                 if (!touched)
                     return fail(touched.error());
                 working.without<F>(*touched, id);
@@ -395,7 +397,6 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
                 auto row = toRow(*replacement, working.shared().names);
                 if (!row)
                     return fail(row.error());
-                addVesselsOf(*replacement, working.shared().names, *touched);
                 forgetAfter(working, *touched, perVessel<F> && !hasRecipe<F>);
                 return writer.update(table, id, *row);
             },
@@ -428,12 +429,13 @@ Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
 }
 
 /// What to read again when a change in place is undone: the vessels it belongs to; everything for what all share.
-template <class F> Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id) const {
+template <class F>
+Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id, const F* replacement) const {
     if constexpr (!perVessel<F> || requires(F f) { f.from; })
         return std::string("*");
     if (auto shared = cellar->loadShared(); !shared)
         return fail(shared.error());
-    auto touched = touchedBy<F>(*cellar, table, id);
+    auto touched = touchedBy<F>(*cellar, table, id, replacement);
     if (!touched)
         return fail(touched.error());
     std::string text;
@@ -445,21 +447,31 @@ template <class F> Result<std::string> Desk::Inside::subjectOf(const std::string
 }
 
 template <class F>
-Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std::string& table, book::RowId id) const {
+Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std::string& table, book::RowId id,
+                                                      const F* replacement) const {
     std::set<book::RowId> touched;
     auto row = book->row(table, id);
     if (!row)
         return fail(row.error());
-    const F old = fromRow<F>(*row, working.shared().names);
-    addVesselsOf(old, working.shared().names, touched);
+    addVesselsOf(fromRow<F>(*row, working.shared().names), working.shared().names, touched);
+    if (replacement)
+        addVesselsOf(*replacement, working.shared().names, touched);
     return touched;
 }
 
 template <class F> void Cellar::without(const std::set<book::RowId>& vessels, book::RowId row) {
     if constexpr (perVessel<F>) {
+        const auto takeOut = [&](Facts<F>& list) {
+            std::erase_if(list, [&](const auto& stored) { return stored.id == row; });
+        };
         for (auto vessel : vessels)
-            if (auto record = vesselById(vessel))
-                std::erase_if((*record)->of<F>(), [&](const auto& stored) { return stored.id == row; });
+            if (auto record = vesselById(vessel)) {
+                takeOut((*record)->of<F>());
+                if constexpr (std::is_same_v<F, RefillFact>)
+                    takeOut((*record)->refillsElsewhere);
+                if constexpr (std::is_same_v<F, TopUpFact>)
+                    takeOut((*record)->topUpsElsewhere);
+            }
     } else if constexpr (std::is_same_v<F, BrewFact>) {
         SharedFacts& shared = changeShared();
         for (const auto& stored : shared.brews)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A book of VESSELS x 20 years x weekly entries (argument; default 20, the budget is for 200): opening, the rail, one
-// vessel, one edit, one undo.
+// vessel, one edit, one undo. And three casks that feed each other by the month, with brews and sittings, over YEARS
+// (second argument; default 20): what the model's replay of them takes.
 #include "desk/desk.h"
 #include "support/bench.h"
 #include "support/scratch.h"
@@ -83,10 +84,71 @@ void editsAndUndos(Desk& desk) {
     bench::print("undo_p95", bench::quantile(undos, .95), "ms", undos.size());
 }
 
+/// The first cask is brewed for; each month the next two are topped from the one before; the last is drawn.
+void fillRow(Desk& desk, int months) {
+    std::vector<Fact> facts;
+    const std::vector<std::string> row = {"Row 1", "Row 2", "Row 3"};
+    for (const auto& name : row) {
+        VesselFact vessel;
+        vessel.name = name;
+        facts.emplace_back(vessel);
+        OpeningFact opening;
+        opening.vessel = name;
+        opening.on = start;
+        opening.volume = Litres{200};
+        facts.emplace_back(opening);
+    }
+    for (int month = 1; month < months; ++month) {
+        const Day on = start + std::chrono::days{30 * month};
+        facts.emplace_back(DrawOffFact{row[2], on, Litres{8}, "", {}, ""});
+        facts.emplace_back(TopUpFact{row[2], on, Litres{8}, "", row[1], {}, ""});
+        facts.emplace_back(TopUpFact{row[1], on, Litres{8}, "", row[0], {}, ""});
+        if (month % 6 != 0)
+            continue;
+        BrewFact brew;
+        brew.name = "Brew " + std::to_string(month / 6);
+        brew.on = on - std::chrono::days{14};
+        brew.recipe.grist = {{"pilsner", Share{1}, false}};
+        brew.recipe.mash = {{Celsius{66}, Minutes{60}}};
+        facts.emplace_back(brew);
+        facts.emplace_back(RefillFact{row[0], on, Litres{50}, brew.name, "", {}, ""});
+        for (const auto& name : row) {
+            SittingFact sitting;
+            sitting.vessel = name;
+            sitting.sitting.on = on;
+            sitting.sitting.scores = {{"Rook", "TA1", 6.0, 6.5}};
+            facts.emplace_back(sitting);
+        }
+    }
+    if (const auto done = desk.record(facts); !done) {
+        fmt::print(stderr, "{}: {}\n", done.error().path, render(done.error().cause));
+        std::exit(1);
+    }
+}
+
+void replayOfRow(int years) {
+    const testing::Scratch scratch;
+    const int months = years * 365 / 30;
+    const Day last = start + std::chrono::days{30 * months};
+    auto desk = Desk::create(scratch / "row.cellar", [last] { return last; });
+    if (!desk)
+        std::exit(1);
+    fillRow(**desk, months);
+    const auto transfers = static_cast<std::size_t>(2 * (months - 1));
+    for (const std::string vessel : {"Row 1", "Row 2", "Row 3"}) {
+        const auto estimates = [&] { return (*desk)->estimates(vessel).has_value(); };
+        const auto job = [&] { return (*desk)->adviceJob({vessel, {}, {}, false}).has_value(); };
+        const auto at = vessel.substr(4);
+        bench::print("estimates_row_" + at, bench::quantile(bench::timesMs(3, estimates), .5), "ms", transfers);
+        bench::print("advice_job_row_" + at, bench::quantile(bench::timesMs(3, job), .5), "ms", transfers);
+    }
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
     const int vessels = argc > 1 ? std::max(1, std::atoi(argv[1])) : 20;
+    replayOfRow(argc > 2 ? std::max(1, std::atoi(argv[2])) : 20);
     const testing::Scratch scratch;
     const auto path = scratch / "large.cellar";
     const Clock clock = [] { return today; };

@@ -80,7 +80,7 @@ void DrawDayPage::addLine(QVBoxLayout& column, const QString& what, const QStrin
 
 void DrawDayPage::addLitres(QVBoxLayout& column, const DrawDayView& view) {
     addLine(column, tr("The vessel holds"), session_.amount(view.held));
-    addLine(column, tr("Planned to draw"), session_.amount(view.plannedDraw));
+    addLine(column, view.drawn ? tr("Drawn") : tr("Planned to draw"), session_.amount(view.plannedDraw));
     addLine(column, tr("It then takes"), session_.amount(view.refill));
     if (view.brewed)
         addLine(column, tr("Brewed for it"), tr("%1, %2").arg(qs(view.brewed->name), dayWords(view.brewed->on)));

@@ -16,10 +16,15 @@ Message wording(const LeverValue& from, const LeverValue& to, const Setting&, co
     return fromTo("advice.word.draw", Litres{number(from)}, Litres{number(to)});
 }
 
+/// What is drawn cannot be drawn otherwise.
+bool applies(const Setting&, const AdviceInput& input) {
+    return !input.drawn;
+}
+
 } // namespace
 
 Lever makeLever::draw() {
-    return {.id = "draw", .byVolume = true, .read = read, .apply = apply, .wording = wording};
+    return {.id = "draw", .byVolume = true, .read = read, .apply = apply, .applies = applies, .wording = wording};
 }
 
 } // namespace staveline

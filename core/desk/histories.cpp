@@ -1,0 +1,183 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/histories.h"
+
+#include "brewing/as_brewed.h"
+#include "forward/parameters.h"
+#include "quantity/density.h"
+
+#include <algorithm>
+
+namespace staveline {
+namespace {
+
+template <class F>
+void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_t, VesselName>& sources) {
+    for (const auto& stored : facts)
+        if (!stored.fact.from.empty())
+            sources[entryId(kind, stored.id)] = stored.fact.from;
+}
+
+std::map<std::int64_t, const Measured*> measuredByEntry(const VesselRecord& record) {
+    std::map<std::int64_t, const Measured*> measured;
+    for (const auto& s : record.of<ReadingFact>())
+        measured[entryId(EntryKind::reading, s.id)] = &s.fact.measured;
+    for (const auto& s : record.of<SampleFact>())
+        measured[entryId(EntryKind::sample, s.id)] = &s.fact.measured;
+    return measured;
+}
+
+OpeningFacts openingFacts(const OpeningFact& f) {
+    OpeningFacts o;
+    o.on = f.on;
+    o.usualInterval = f.usualInterval.value_or(o.usualInterval);
+    o.usualShare = f.usualShare.value_or(o.usualShare);
+    o.yearsRunning = f.yearsRunning.value_or(o.yearsRunning);
+    o.ta = f.measured.ta;
+    o.ph = f.measured.ph;
+    if (f.measured.gravity)
+        o.gravity = toPlato(*f.measured.gravity);
+    o.bitterness = f.measured.bitterness;
+    return o;
+}
+
+bool fills(const LedgerEntry& entry) {
+    return !entry.outOfThisVessel && (entry.kind == EntryKind::refill || entry.kind == EntryKind::topUp);
+}
+
+} // namespace
+
+Result<VesselState> Histories::at(const VesselRecord& record, Day day, bool beforeFillings) {
+    auto found = historyOf(record);
+    if (!found)
+        return fail(found.error());
+    History& history = **found;
+    const auto end = std::find_if(history.events.begin(), history.events.end(), [&](const BlendEvent& event) {
+        return event.on > day || (beforeFillings && event.on == day && event.share.of1 > 0);
+    });
+    const auto count = static_cast<std::size_t>(end - history.events.begin());
+    if (record.of<OpeningFact>().empty() && count == 0)
+        return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
+                     say("desk.not_opened.remedy")});
+    if (history.known.empty())
+        if (auto started = start(history); !started)
+            return fail(started.error());
+    const auto later = history.known.upper_bound({day, count});
+    const auto [from, state] = later == history.known.begin() ? *later : *std::prev(later);
+    if (auto added = findBeers(history, from.second, count); !added)
+        return fail(added.error());
+    const std::span<const BlendEvent> events(history.events);
+    const VesselState now =
+        carryForward(state, from.first, events.subspan(from.second, count - from.second), beers_, history.usual, day,
+                     record.facts.temperature, oxygenOf(record.facts), history.parameters);
+    history.known.emplace(std::pair{day, count}, now);
+    return now;
+}
+
+Result<Histories::History*> Histories::historyOf(const VesselRecord& record) {
+    if (const auto known = histories_.find(record.id); known != histories_.end())
+        return &known->second;
+    const SharedFacts& shared = cellar_.shared();
+    // The recipe the vessel was run on before: the first one recorded.
+    const auto& recipes = record.of<BaseRecipeFact>();
+    auto usual = resolve(recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe, shared.pantry,
+                         shared.kit(asked_).equipment.heatingRate);
+    if (!usual)
+        return fail(usual.error());
+    const Parameters parameters = parametersFor(record, asked_);
+    History history{record, parameters, *usual, brew(*usual, parameters.brew), {}, {}, {}};
+    auto entries = ledgerEntries(record, shared);
+    std::sort(entries.begin(), entries.end(), ledgerOrder);
+    const Replay replayed = replay(entries, shapeOf(record.facts), asked_);
+    std::map<std::int64_t, VesselName> sources;
+    transferSources(record.of<RefillFact>(), EntryKind::refill, sources);
+    transferSources(record.of<TopUpFact>(), EntryKind::topUp, sources);
+    const auto measured = measuredByEntry(record);
+    for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked_; ++i) {
+        const LedgerEntry& entry = entries[i];
+        BlendEvent event;
+        event.on = entry.on;
+        if (fills(entry) && replayed.after[i].volume.l > 0) {
+            event.share = Share{std::min(1.0, entry.volume / replayed.after[i].volume)};
+            event.brew = entry.brew;
+            if (const auto from = sources.find(entry.id); from != sources.end())
+                history.sources[history.events.size()] = from->second;
+        } else if (const auto m = measured.find(entry.id); m != measured.end()) {
+            event.ta = m->second->ta;
+            event.ph = m->second->ph;
+        } else {
+            continue;
+        }
+        history.events.push_back(event);
+    }
+    return &histories_.emplace(record.id, std::move(history)).first->second;
+}
+
+/// From the opening; without one, from what went in first.
+Result<void> Histories::start(History& history) {
+    const VesselRecord& record = history.record;
+    if (const auto& openings = record.of<OpeningFact>(); !openings.empty()) {
+        const OpeningFact& opening = openings.front().fact;
+        history.known[{opening.on, 0}] =
+            openingState(openingFacts(opening), history.usualInput, record.facts.temperature, oxygenOf(record.facts),
+                         history.parameters);
+        return {};
+    }
+    if (auto added = findBeers(history, 0, 1); !added)
+        return added;
+    const BlendEvent& first = history.events.front();
+    const auto beer = first.brew ? beers_.find(*first.brew) : beers_.end();
+    history.known[{first.on, 0}] =
+        youngVessel(beer == beers_.end() ? history.usual.beer : beer->second.beer, history.parameters.culture);
+    return {};
+}
+
+Result<void> Histories::findBeers(History& history, std::size_t from, std::size_t to) {
+    for (std::size_t i = from; i < to; ++i) {
+        BlendEvent& event = history.events[i];
+        if (const auto source = history.sources.find(i); source != history.sources.end()) {
+            event.brew = addTransfer(source->second, event.on);
+            history.sources.erase(i);
+        } else if (event.brew) {
+            if (auto added = addBrew(*event.brew); !added)
+                return added;
+        }
+    }
+    return {};
+}
+
+Result<void> Histories::addBrew(std::int64_t id) {
+    const SharedFacts& shared = cellar_.shared();
+    const auto name = shared.names.brewNames.find(id);
+    const BrewFact* fact = name == shared.names.brewNames.end() ? nullptr : shared.brew(name->second);
+    if (!fact || beers_.contains(id))
+        return {};
+    Recipe recipe = fact->recipe;
+    if (fact->originalGravity)
+        recipe.originalGravity = toPlato(*fact->originalGravity);
+    auto input = resolve(recipe, shared.pantry, shared.kit(fact->on).equipment.heatingRate);
+    if (!input)
+        return fail(input.error());
+    const BrewParameters parameters = builtInParameters().brew;
+    RefillBeer beer = brew(*input, parameters);
+    if (fact->finalGravity)
+        beer = withFinalGravity(beer, recipe.originalGravity, toPlato(*fact->finalGravity), parameters);
+    beers_.emplace(id, std::move(beer));
+    return {};
+}
+
+/// A pseudo brew for what came out of another vessel; none when that is not known.
+std::optional<std::int64_t> Histories::addTransfer(const VesselName& from, Day day) {
+    auto source = cellar_.vessel(from);
+    if (!source)
+        return {};
+    auto state = at(**source, day, true);
+    if (!state)
+        return {};
+    const std::int64_t id = -1 - static_cast<std::int64_t>(beers_.size());
+    RefillBeer beer;
+    beer.beer = state->beer;
+    beers_.emplace(id, beer);
+    return id;
+}
+
+} // namespace staveline
