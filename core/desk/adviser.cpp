@@ -247,6 +247,9 @@ Result<std::string> Desk::revise(const VesselName& name, const Setting& setting,
     const Setting inUse = settingInUse(record, today());
     const bool handling =
         setting.draw != inUse.draw || setting.interval != inUse.interval || setting.temperature != inUse.temperature;
+    if (const BrewFact* brewed = brewForRefill(record, inside_->cellar->shared(), now, today()))
+        return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
+                     say("desk.brewed_already.remedy")});
     if (!openChoice(record, now) && !handling)
         return replaceToday(BaseRecipeFact{name, today(), setting.recipe}, note);
     auto job = adviceJob({name, {}, {}, false});
