@@ -149,14 +149,7 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [](const VesselRecord&) { return Result<void>{}; });
     }
     Result<void> operator()(const CultureFact& f) {
-        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
-            const LedgerState then = replayOf(record, shared(), f.on).now;
-            const BrewFact* brewed = brewForRefill(record, shared(), then, f.on);
-            if (!brewed)
-                return {};
-            return fail({FaultKind::notPossible, "/vessel", say("desk.brewed_already").with("brew", brewed->name),
-                         say("desk.brewed_already.remedy")});
-        });
+        return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
     }
     Result<void> operator()(const EquipmentFact&) { return {}; }
     Result<void> operator()(const BaseRecipeFact& f) {
