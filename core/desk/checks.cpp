@@ -142,6 +142,9 @@ struct Meaning {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             if (f.name && *f.name != record.facts.name)
                 return nameIsFree(*f.name, shared().names.vessels, "/name");
+            if (f.name && f.name->empty())
+                return refuse("/name", say("desk.missing").with("field", std::string("name")),
+                              say("desk.missing.remedy"));
             return {};
         });
     }
