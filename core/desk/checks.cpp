@@ -221,13 +221,15 @@ struct Meaning {
     Result<void> operator()(const LockFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             const LeverValue value = f.value ? LeverValue{*f.value} : LeverValue{f.choice};
-            if (!f.value && f.choice.empty() && f.locked)
-                return refuse("/value", say("desk.lock_without_value"), say("desk.lock_without_value.remedy"));
+            const auto tried = withLever(settingInUse(record, f.on), f.lever, value, shared().pantry);
+            if (!tried && tried.error().cause.key == "advice.fault.lever")
+                return refuse("/lever", tried.error().cause, tried.error().remedy);
             if (!f.locked)
                 return {};
-            auto tried = withLever(settingInUse(record, f.on), f.lever, value, shared().pantry);
+            if (!f.value && f.choice.empty())
+                return refuse("/value", say("desk.lock_without_value"), say("desk.lock_without_value.remedy"));
             if (!tried)
-                return fail(tried.error());
+                return refuse(f.value ? "/value" : "/choice", tried.error().cause, tried.error().remedy);
             return {};
         });
     }
