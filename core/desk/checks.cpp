@@ -42,13 +42,15 @@ Result<void> afterOpening(const Held& held, Day on) {
     return {};
 }
 
-template <class F> Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared) {
+/// `vessel` is the field that names the vessel it comes out of.
+template <class F>
+Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared,
+                          const char* vessel = "/vessel") {
     const Held held = heldOn(record, shared, f.on);
     if (auto ok = afterOpening(held, f.on); !ok)
         return ok;
     if (!held.state.opened && !held.opened)
-        return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
-                      say("desk.not_opened.remedy"));
+        return refuse(vessel, say("desk.not_opened").with("vessel", record.facts.name), say("desk.not_opened.remedy"));
     if (f.volume.l > held.state.volume.l + 0.005 * record.facts.capacity.l)
         return refuse("/volume_l", say("desk.more_than_held").with("volume", f.volume).with("held", held.state.volume),
                       say("desk.more_than_held.remedy").with("held", held.state.volume));
@@ -140,11 +142,11 @@ struct Meaning {
     Result<void> operator()(const VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
     Result<void> operator()(const VesselEditFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
-            if (f.name && *f.name != record.facts.name)
-                return nameIsFree(*f.name, shared().names.vessels, "/name");
             if (f.name && f.name->empty())
                 return refuse("/name", say("desk.missing").with("field", std::string("name")),
                               say("desk.missing.remedy"));
+            if (f.name && *f.name != record.facts.name)
+                return nameIsFree(*f.name, shared().names.vessels, "/name");
             return {};
         });
     }
@@ -204,11 +206,17 @@ struct Meaning {
             return afterOpening(heldOn(record, shared(), f.on), f.on);
         });
     }
-    Result<void> operator()(const RefillFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
-    }
-    Result<void> operator()(const TopUpFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
+    Result<void> operator()(const RefillFact& f) { return filling(f); }
+    Result<void> operator()(const TopUpFact& f) { return filling(f); }
+    template <class F> Result<void> filling(const F& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
+            if (auto ok = checkInflow(f, r, shared()); !ok || f.from.empty())
+                return ok;
+            auto source = cellar.vessel(f.from);
+            if (!source)
+                return fail({source.error().kind, "/from", source.error().cause, source.error().remedy});
+            return checkOutflow(f, **source, shared(), "/from");
+        });
     }
     Result<void> operator()(const BrewFact& f) {
         if (auto ok = nameIsFree(f.name, shared().names.brews, "/name"); !ok)

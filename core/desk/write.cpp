@@ -517,6 +517,8 @@ Result<LedgerPreview> Desk::preview(const Fact& fact) const {
             if constexpr (perVessel<F>) {
                 auto record = working.vessel(f.vessel);
                 if (!record)
+    if (auto row = toRow(fact, working.shared().names); !row) // a brew that is not there
+        return fail(row.error());
                     return fail(record.error());
                 const Replay before = replayOf(**record, working.shared(), today());
                 return previewIn(working, f, before, today());
