@@ -170,7 +170,9 @@ private:
 };
 
 template <class F> std::string subjectName(const F& f) {
-    if constexpr (requires { f.vessel; })
+    if constexpr (std::is_same_v<F, BrewFact>)
+        return f.name;
+    else if constexpr (requires { f.vessel; })
         return f.vessel;
     else if constexpr (requires { f.name; })
         return f.name;
