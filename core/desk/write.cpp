@@ -243,6 +243,20 @@ Result<Fact> readStored(const book::Book& book, Cellar& cellar, const std::strin
     return Fact{fromRow<F>(*row, cellar.shared().names)};
 }
 
+/// The vessels a fact names; unknown names are left out.
+template <class F> std::set<book::RowId> vesselsOf(const F& fact, const Names& names) {
+    std::set<book::RowId> ids;
+    const auto add = [&](const VesselName& name) {
+        if (const auto at = names.vessels.find(name); at != names.vessels.end())
+            ids.insert(at->second);
+    };
+    if constexpr (requires { fact.vessel; })
+        add(fact.vessel);
+    if constexpr (requires { fact.from; })
+        add(fact.from);
+    return ids;
+}
+
 /// A row changed in place: what it belongs to is read again.
 void forgetAfter(Cellar& working, const std::set<book::RowId>& vessels, bool vesselsOnly) {
     for (auto id : vessels)
@@ -364,6 +378,11 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
         auto subject = inside_->subjectOf<F>(table, id);
         if (!subject)
             return fail(subject.error());
+        if (auto shared = inside_->cellar->loadShared(); !shared)
+            return fail(shared.error());
+        // An entry may be moved to the vessel it belongs to.
+        for (auto vessel : vesselsOf(*replacement, inside_->cellar->shared().names))
+            *subject += "," + std::to_string(vessel);
         return inside_->write({what, table, *subject, note.mergeKey},
                               [&](Cellar& working, book::Writer& writer) -> Result<void> {
                                   auto touched = inside_->touchedBy<F>(working, table, id);
@@ -375,6 +394,7 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
                                   auto row = toRow(*replacement, working.shared().names);
                                   if (!row)
                                       return fail(row.error());
+                                  touched->merge(vesselsOf(*replacement, working.shared().names));
                                   forgetAfter(working, *touched, perVessel<F>);
                                   return writer.update(table, id, *row);
                               });
@@ -421,26 +441,23 @@ template <class F> Result<std::string> Desk::Inside::subjectOf(const std::string
 
 template <class F>
 Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std::string& table, book::RowId id) const {
-    std::set<book::RowId> touched;
     auto row = book->row(table, id);
     if (!row)
         return fail(row.error());
-    const F old = fromRow<F>(*row, working.shared().names);
-    const auto& ids = working.shared().names.vessels;
-    if constexpr (requires { old.vessel; })
-        if (const auto at = ids.find(old.vessel); at != ids.end())
-            touched.insert(at->second);
-    if constexpr (requires { old.from; })
-        if (const auto at = ids.find(old.from); at != ids.end())
-            touched.insert(at->second);
-    return touched;
+    return vesselsOf(fromRow<F>(*row, working.shared().names), working.shared().names);
 }
 
 template <class F> void Cellar::without(const std::set<book::RowId>& vessels, book::RowId row) {
     if constexpr (perVessel<F>) {
+        const auto isIt = [&](const auto& stored) { return stored.id == row; };
         for (auto vessel : vessels)
-            if (auto record = vesselById(vessel))
-                std::erase_if((*record)->of<F>(), [&](const auto& stored) { return stored.id == row; });
+            if (auto record = vesselById(vessel)) {
+                std::erase_if((*record)->of<F>(), isIt);
+                if constexpr (std::is_same_v<F, RefillFact>)
+                    std::erase_if((*record)->refillsElsewhere, isIt);
+                if constexpr (std::is_same_v<F, TopUpFact>)
+                    std::erase_if((*record)->topUpsElsewhere, isIt);
+            }
     } else if constexpr (std::is_same_v<F, BrewFact>) {
         SharedFacts& shared = changeShared();
         for (const auto& stored : shared.brews)
@@ -500,6 +517,8 @@ template <class F> Result<LedgerPreview> previewIn(Cellar& working, const F& fac
     auto record = working.vessel(fact.vessel);
     if (!record)
         return fail(record.error());
+    if (auto row = toRow(fact, working.shared().names); !row) // a brew that is not there
+        return fail(row.error());
     constexpr book::RowId asNewest = 1LL << 40;
     (*record)->template of<F>().push_back({asNewest, fact});
     const Replay after = replayOf(**record, working.shared(), today);
@@ -519,8 +538,6 @@ Result<LedgerPreview> Desk::preview(const Fact& fact) const {
             if constexpr (perVessel<F>) {
                 auto record = working.vessel(f.vessel);
                 if (!record)
-    if (auto row = toRow(fact, working.shared().names); !row) // a brew that is not there
-        return fail(row.error());
                     return fail(record.error());
                 const Replay before = replayOf(**record, working.shared(), today());
                 return previewIn(working, f, before, today());
