@@ -206,13 +206,16 @@ private:
                          .with("move", shortPhrase(move))
                          .with("dimension", dimensionWord(d))
                          .with("value", SignedPoints{move.next[d]});
-        for (std::size_t i = 0; i < proposal_.moves.size(); ++i)
-            made.inputs.push_back({say("advice.chain.input.part")
-                                       .with("move", shortPhrase(proposal_.moves[i]))
-                                       .with("value", SignedPoints{proposal_.moves[i].next[d]}),
-                                   {}});
-        made.inputs.push_back(
-            input("sum", SignedPoints{proposal_.next[d].value - alone_.next[d].value}, at("change/next", d)));
+        // Forced moves are in "leave it alone" too: they are no part of what is different from it.
+        for (const auto& part : proposal_.moves)
+            if (part.forced == move.forced)
+                made.inputs.push_back({say("advice.chain.input.part")
+                                           .with("move", shortPhrase(part))
+                                           .with("value", SignedPoints{part.next[d]}),
+                                       {}});
+        if (!move.forced)
+            made.inputs.push_back(
+                input("sum", SignedPoints{proposal_.next[d].value - alone_.next[d].value}, at("change/next", d)));
         return made;
     }
 

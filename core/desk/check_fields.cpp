@@ -40,7 +40,10 @@ public:
         }
     }
     template <class E> void word(const Field&, const E&, std::span<const std::string_view>) {}
-    void extract(std::string_view name, const Plato& value) { number(Field{std::string_view(name), 0, 40}, value.p); }
+    void extract(std::string_view name, const Plato& value) {
+        const std::string field = std::string(name) + "_p";
+        number(Field{std::string_view(field), 0, 40}, value.p);
+    }
     void gravity(std::string_view name, const std::optional<SpecificGravity>& value) {
         if (value && !fault && (value->sg < 0.95 || value->sg > 1.2))
             fault =

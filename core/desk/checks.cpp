@@ -157,6 +157,9 @@ struct Meaning {
     Result<void> operator()(const VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
     Result<void> operator()(const VesselEditFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
+            if (f.name && f.name->empty())
+                return refuse("/name", say("desk.missing").with("field", std::string("name")),
+                              say("desk.missing.remedy"));
             if (f.name && *f.name != record.facts.name)
                 return nameIsFree(*f.name, shared().names.vessels, "/name");
             return {};
@@ -235,14 +238,16 @@ struct Meaning {
     Result<void> operator()(const LockFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             const LeverValue value = f.value ? LeverValue{*f.value} : LeverValue{f.choice};
-            if (!f.value && f.choice.empty() && f.locked)
-                return refuse("/value", say("desk.lock_without_value"), say("desk.lock_without_value.remedy"));
+            const auto tried =
+                withLever(settingInUse(record, replayOf(record, shared(), f.on).now), f.lever, value, shared().pantry);
+            if (!tried && tried.error().cause.key == "advice.fault.lever")
+                return refuse("/lever", tried.error().cause, tried.error().remedy);
             if (!f.locked)
                 return {};
-            auto tried =
-                withLever(settingInUse(record, replayOf(record, shared(), f.on).now), f.lever, value, shared().pantry);
+            if (!f.value && f.choice.empty())
+                return refuse("/value", say("desk.lock_without_value"), say("desk.lock_without_value.remedy"));
             if (!tried)
-                return fail(tried.error());
+                return refuse(f.value ? "/value" : "/choice", tried.error().cause, tried.error().remedy);
             return {};
         });
     }

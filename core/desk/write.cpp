@@ -179,7 +179,9 @@ template <class F> inline constexpr bool hasRecipe = std::is_same_v<F, ChoiceFac
 };
 
 template <class F> std::string subjectName(const F& f) {
-    if constexpr (requires { f.vessel; })
+    if constexpr (std::is_same_v<F, BrewFact>)
+        return f.name;
+    else if constexpr (requires { f.vessel; })
         return f.vessel;
     else if constexpr (requires { f.name; })
         return f.name;
@@ -531,6 +533,8 @@ template <class F> Result<LedgerPreview> previewIn(Cellar& working, const F& fac
     auto record = working.vessel(fact.vessel);
     if (!record)
         return fail(record.error());
+    if (auto row = toRow(fact, working.shared().names); !row) // a brew that is not there
+        return fail(row.error());
     constexpr book::RowId asNewest = 1LL << 40;
     (*record)->template of<F>().push_back({asNewest, fact});
     const Replay after = replayOf(**record, working.shared(), today);

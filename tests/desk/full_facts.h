@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// One record of every kind with every field filled, and what a whole book says, in one text.
+#pragma once
+
+#include "desk/codec.h"
+#include "desk/support.h"
+
+namespace staveline::testing {
+
+/// In an order that can be recorded one after the other on 2026-03-02. Values differ from the defaults.
+inline constexpr const char* fullRecords = R"([
+ {"kind": "vessel", "name": "Plover", "shape": "foeder", "material": "oak new", "capacity_l": 600,
+  "temperature_c": 14.5, "temperature_can_change": true, "interval_d": 200, "draw_share": 0.3,
+  "sample_days_before_draw": 25, "evaporation_per_year": 0.03, "oxygen_mg_l_year": 9.5, "culture_held_back": 0.4,
+  "note": "north wall", "retired_on": null, "retired_reason": ""},
+ {"kind": "vessel", "name": "Dunlin", "shape": "keg", "material": "steel", "capacity_l": 50, "temperature_c": 12,
+  "temperature_can_change": true, "interval_d": 90, "draw_share": 0.5, "sample_days_before_draw": 10,
+  "evaporation_per_year": 0.001, "oxygen_mg_l_year": 1, "culture_held_back": 0.2, "note": "seal replaced",
+  "retired_on": "2025-12-01", "retired_reason": "lid bent"},
+ {"kind": "equipment", "on": "2025-01-10", "name": "60 L kit", "mash_tun_l": 80, "kettle_l": 90, "fermenter_l": 75,
+  "mash_and_lauter_efficiency": 0.78, "boil_off_l_h": 6.5, "kettle_loss_l": 3, "cooling_shrinkage": 0.035,
+  "grain_absorption_l_kg": 1.1, "fermenter_loss_share": 0.06, "transfer_loss_l": 0.7, "heating_rate_c_min": 0.8,
+  "tun_water_equivalent_kg": 4, "grain_temperature_c": 15, "brew_length_l": 60, "margin_share": 0.08},
+ {"kind": "culture", "vessel": "Plover", "on": "2025-01-11", "name": "house", "brettanomyces": "young",
+  "killer_sensitive": false, "diastatic": true, "hop_tolerance_ibu": 14, "note": "from a neighbour's cask"},
+ {"kind": "opening", "vessel": "Plover", "on": "2025-02-01", "volume_l": 560, "age_years": 2.5, "age_sd_years": 0.5,
+  "years_running": 5, "usual_interval_d": 210, "usual_draw_share": 0.32, "gravity_sg": 1.004, "ph": 3.41,
+  "ta_g_l": 5.9, "temperature_c": 13.5, "ibu": 9, "note": "taken over"},
+ {"kind": "base_recipe", "vessel": "Plover", "on": "2025-02-01",
+  "grist": [{"grain": "pilsner", "share": 0.6, "late": false}, {"grain": "wheat_malt", "share": 0.3, "late": false},
+            {"grain": "flaked_oats", "share": 0.1, "late": true}],
+  "sugar_share": 0.05, "sugar": "dextrose", "mash": [{"temperature_c": 45, "minutes": 15},
+  {"temperature_c": 64, "minutes": 70}], "path": "ramp", "mash_ph": 5.4, "liquor_to_grist_l_kg": 3.2,
+  "original_gravity_p": 11.5, "bitterness_ibu": 9, "hops": [{"name": "old leaf", "alpha_share": 0.03, "minutes": 90,
+  "bitterness_share": 1}], "yeast": "ale_low", "boil_min": 90, "pre_soured_share": 0.1, "pre_sour_ta_g_l": 7},
+ {"kind": "target", "vessel": "Plover", "on": "2025-02-02", "acidity": 6, "acidity_band": 0.75, "funk": 5,
+  "funk_band": 1.5, "body": 3.5, "body_band": 0.5, "bitterness_ceiling_ibu": 12, "gravity_low_p": 11,
+  "gravity_high_p": 13.5, "alcohol_low_pct": 5, "alcohol_high_pct": 7.5,
+  "wanted_traits": [{"fault": "ropy", "severity": 1}], "set_by": "Rook"},
+ {"kind": "brew", "name": "Brew 4", "vessel": "Plover", "on": "2025-03-01",
+  "grist": [{"grain": "pale", "share": 1, "late": false}], "sugar_share": 0.02, "sugar": "honey",
+  "mash": [{"temperature_c": 67, "minutes": 50}], "path": "ramp", "mash_ph": 5.3, "liquor_to_grist_l_kg": 2.8,
+  "original_gravity_p": 12.5, "bitterness_ibu": 11, "hops": [{"name": "leaf", "alpha_share": 0.06, "minutes": 45,
+  "bitterness_share": 1}], "yeast": "ale_high", "boil_min": 75, "pre_soured_share": 0.2, "pre_sour_ta_g_l": 9,
+  "measured_original_gravity_sg": 1.0502, "measured_final_gravity_sg": 1.0081, "into_fermenter_l": 66,
+  "note": "slow run-off"},
+ {"kind": "draw_off", "vessel": "Plover", "on": "2025-04-01", "volume_l": 90, "lot": "Draw 1", "gravity_sg": 1.003,
+  "ph": 3.38, "ta_g_l": 6.1, "temperature_c": 14, "ibu": 8, "note": "bright"},
+ {"kind": "refill", "vessel": "Plover", "on": "2025-04-01", "volume_l": 62, "brew": "Brew 4", "age_d": 28,
+  "note": "by gravity"},
+ {"kind": "vessel", "name": "Knot", "shape": "carboy", "material": "glass", "capacity_l": 54},
+ {"kind": "refill", "vessel": "Knot", "on": "2025-05-01", "volume_l": 40, "from": "Plover", "age_d": 400,
+  "note": "seed"},
+ {"kind": "top_up", "vessel": "Plover", "on": "2025-06-01", "volume_l": 10, "brew": "Brew 4", "age_d": 60,
+  "note": "after the heat"},
+ {"kind": "top_up", "vessel": "Knot", "on": "2025-06-02", "volume_l": 2, "from": "Plover", "age_d": 410,
+  "note": "to the neck"},
+ {"kind": "reading", "vessel": "Plover", "on": "2025-07-01", "gravity_sg": 1.0031, "ph": 3.36, "ta_g_l": 6.2,
+  "temperature_c": 15, "ibu": 8.5, "note": "meter calibrated"},
+ {"kind": "sample", "vessel": "Plover", "on": "2025-08-01", "volume_l": 0.4, "gravity_sg": 1.0029, "ph": 3.35,
+  "ta_g_l": 6.3, "temperature_c": 16, "ibu": 8.4, "note": "through the nail"},
+ {"kind": "dip", "vessel": "Plover", "on": "2025-08-02", "volume_l": 480, "note": "stick"},
+ {"kind": "sitting", "vessel": "Plover", "on": "2025-08-03", "scores": [
+  {"taster": "Rook", "attribute": "TA1", "cold": 6.5, "cellar": 7}, {"taster": "Rook", "attribute": "TA2", "cold": 6}],
+  "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true},
+ {"kind": "lock", "vessel": "Plover", "on": "2025-08-04", "lever": "bitterness", "value": 9, "choice": "",
+  "locked": true},
+ {"kind": "lock", "vessel": "Plover", "on": "2025-08-05", "lever": "sacch_path", "choice": "ramp", "locked": true},
+ {"kind": "lock", "vessel": "Plover", "on": "2025-08-06", "lever": "sacch_path", "locked": false},
+ {"kind": "availability", "on": "2025-08-07", "item": "rye_malt", "available": false, "ready_on": "2026-05-01"},
+ {"kind": "choice", "vessel": "Plover", "on": "2026-03-01", "proposal": 2, "forecast": {
+  "acidity_mean": 5.5, "acidity_sd": 0.8, "funk_mean": 4.2, "funk_sd": 1.1, "body_mean": 3.9, "body_sd": 0.4,
+  "recipe": {"grist": [{"grain": "pilsner", "share": 1, "late": false}], "mash": [{"temperature_c": 63, "minutes": 75}],
+             "bitterness_ibu": 9, "yeast": "ale_low"},
+  "target": {"acidity": 6, "funk": 5}, "draw_l": 180, "interval_d": 190, "temperature_c": 15,
+  "this_draw": "2026-04-01", "next_draw": "2026-10-08", "moves": ["saccharification 63 instead of 64"],
+  "reasons": ["less to sour"], "model_version": "2026.11", "fingerprint": "0123456789abcdef"}},
+ {"kind": "vessel_edit", "vessel": "Knot", "name": "Sanderling", "shape": "tank", "material": "plastic",
+  "capacity_l": 60, "temperature_c": 17, "temperature_can_change": true, "interval_d": 300, "draw_share": 0.4,
+  "sample_days_before_draw": 20, "evaporation_per_year": 0.02, "oxygen_mg_l_year": 30, "culture_held_back": 0.1,
+  "note": "moved to the loft"},
+ {"kind": "retire", "vessel": "Sanderling", "on": "2026-02-20", "reason": "cracked"}
+])";
+
+inline std::vector<Fact> fullFacts() {
+    auto facts = parseRecords(fullRecords);
+    if (!facts)
+        FAIL(facts.error().path << ": " << render(facts.error().cause));
+    return *facts;
+}
+
+/// Everything a book holds and says, as text: what is stored, and what each vessel's ledger makes of it.
+inline std::string wholeBook(const Desk& desk) {
+    std::vector<Fact> stored;
+    for (const auto& table : cellarSchema().tables)
+        for (std::int64_t id = 1; id < 40; ++id)
+            if (auto fact = desk.fact(table.name, id))
+                stored.push_back(*fact);
+    std::string text;
+    for (const auto& vessel : desk.cellar()) {
+        stored.emplace_back(vessel.facts);
+        const auto ledger = desk.ledger(vessel.name);
+        for (const auto& line : ledger->lines)
+            text += isoDay(line.on) + " " + render(line.text) + " " + std::to_string(line.volumeAfter.l) + " " +
+                    std::to_string(line.meanAgeAfter.d) + " " + std::to_string(line.findings.size()) + "\n";
+        text += recipeJson(desk.setting(vessel.name)->recipe) + "\n" + vessel.name + " " + render(vessel.headline);
+        const auto locks = desk.locks(vessel.name);
+        for (const auto& lock : *locks)
+            text += "lock " + lock.lever + "\n";
+    }
+    for (const auto& brew : desk.brews())
+        text += brew.name + " for " + brew.vessel + "\n";
+    return text + toJson(desk.cellar()) + writeRecords(stored);
+}
+
+} // namespace staveline::testing
