@@ -97,7 +97,8 @@ inline std::string wholeBook(const Desk& desk) {
             if (auto fact = desk.fact(table.name, id))
                 stored.push_back(*fact);
     std::string text;
-    for (const auto& vessel : desk.cellar()) {
+    const auto cellar = desk.cellar().value();
+    for (const auto& vessel : cellar) {
         stored.emplace_back(vessel.facts);
         const auto ledger = desk.ledger(vessel.name);
         for (const auto& line : ledger->lines)
