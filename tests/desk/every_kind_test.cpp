@@ -152,7 +152,7 @@ TEST_CASE_METHOD(FullFixture, "each kind is undone and redone without a trace", 
         CHECK((wholeBook(*desk) == before[i]));
     }
     CHECK(desk->undoText().empty());
-    CHECK(desk->cellar().empty());
+    CHECK(desk->cellar()->empty());
 }
 
 TEST_CASE_METHOD(FullFixture, "all kinds in one batch are one edit", "[desk][undo]") {

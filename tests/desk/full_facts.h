@@ -111,7 +111,7 @@ inline std::string wholeBook(const Desk& desk) {
     }
     for (const auto& brew : desk.brews())
         text += brew.name + " for " + brew.vessel + "\n";
-    return text + toJson(desk.cellar()) + writeRecords(stored);
+    return text + toJson(cellar) + writeRecords(stored);
 }
 
 } // namespace staveline::testing
