@@ -42,32 +42,49 @@ Result<void> afterOpening(const Held& held, Day on) {
     return {};
 }
 
-template <class F> Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared) {
+/// `vesselField`: where the vessel is named that this is taken from.
+template <class F>
+Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared,
+                          const char* vesselField = "/vessel") {
     const Held held = heldOn(record, shared, f.on);
     if (auto ok = afterOpening(held, f.on); !ok)
         return ok;
     if (!held.state.opened && !held.opened)
-        return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
+        return refuse(vesselField, say("desk.not_opened").with("vessel", record.facts.name),
                       say("desk.not_opened.remedy"));
     if (f.volume.l > held.state.volume.l + 0.005 * record.facts.capacity.l)
-        return refuse("/volume_l", say("desk.more_than_held").with("volume", f.volume).with("held", held.state.volume),
+        return refuse("/volume_l",
+                      say("desk.more_than_held")
+                          .with("volume", f.volume)
+                          .with("vessel", record.facts.name)
+                          .with("held", held.state.volume),
                       say("desk.more_than_held.remedy").with("held", held.state.volume));
     return {};
 }
 
-template <class F> Result<void> checkInflow(const F& f, const VesselRecord& record, const SharedFacts& shared) {
+/// What comes from another vessel must be in it.
+template <class F> Result<void> checkSource(const F& f, Cellar& cellar) {
+    if (f.from.empty())
+        return {};
+    auto source = cellar.vessel(f.from);
+    if (!source)
+        return refuse("/from", source.error().cause, source.error().remedy);
+    return checkOutflow(f, **source, cellar.shared(), "/from");
+}
+
+template <class F> Result<void> checkInflow(const F& f, const VesselRecord& record, Cellar& cellar) {
     if (!f.brew.empty() && !f.from.empty())
         return refuse("/from", say("desk.two_sources"), say("desk.two_sources.remedy"));
     if (f.from == record.facts.name)
         return refuse("/from", say("desk.from_itself"), say("desk.from_itself.remedy"));
-    const Held held = heldOn(record, shared, f.on);
+    const Held held = heldOn(record, cellar.shared(), f.on);
     if (auto ok = afterOpening(held, f.on); !ok)
         return ok;
     const Litres room = record.facts.capacity - held.state.volume;
     if (f.volume.l > room.l + 0.05 * record.facts.capacity.l)
         return refuse("/volume_l", say("desk.does_not_fit").with("volume", f.volume).with("room", room),
                       say("desk.does_not_fit.remedy"));
-    return {};
+    return checkSource(f, cellar);
 }
 
 Result<void> checkRecipe(const Recipe& recipe, const SharedFacts& shared, Day on) {
@@ -202,10 +219,10 @@ struct Meaning {
         });
     }
     Result<void> operator()(const RefillFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
     }
     Result<void> operator()(const TopUpFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, shared()); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
     }
     Result<void> operator()(const BrewFact& f) {
         if (auto ok = nameIsFree(f.name, shared().names.brews, "/name"); !ok)

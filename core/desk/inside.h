@@ -171,10 +171,13 @@ struct Desk::Inside {
     /// One transaction on a working copy, which becomes the cache; a head moved by another program is reloaded and
     /// tried once more. Returns the edit's name.
     Result<std::string> write(const book::EditLabel& label, const WriteBody& body, bool readAgain = false);
-    /// The vessels a stored fact belongs to.
+    /// The vessels a stored fact belongs to, and those its replacement will belong to.
     template <class F>
-    Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id) const;
-    template <class F> [[nodiscard]] Result<std::string> subjectOf(const std::string& table, book::RowId id) const;
+    Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id,
+                                            const F* replacement = nullptr) const;
+    template <class F>
+    [[nodiscard]] Result<std::string> subjectOf(const std::string& table, book::RowId id,
+                                                const F* replacement = nullptr) const;
     /// Drops what an edit's subject names: vessel ids, "shared" or "*" for all.
     void forget(const std::string& subject);
     void tell() const;

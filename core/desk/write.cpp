@@ -359,12 +359,12 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
         const F* replacement = std::get_if<F>(&fact);
         if (!replacement)
             return badInput("/kind", say("desk.kind_differs"), say("desk.kind_differs.remedy"));
-        auto subject = inside_->subjectOf<F>(table, id);
+        auto subject = inside_->subjectOf<F>(table, id, replacement);
         if (!subject)
             return fail(subject.error());
         return inside_->write({what, table, *subject, note.mergeKey},
                               [&](Cellar& working, book::Writer& writer) -> Result<void> {
-                                  auto touched = inside_->touchedBy<F>(working, table, id);
+                                  auto touched = inside_->touchedBy<F>(working, table, id, replacement);
                                   if (!touched)
                                       return fail(touched.error());
                                   working.without<F>(*touched, id);
@@ -401,12 +401,13 @@ Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
 }
 
 /// What to read again when a change in place is undone: the vessels it belongs to; everything for what all share.
-template <class F> Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id) const {
+template <class F>
+Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id, const F* replacement) const {
     if constexpr (!perVessel<F> || requires(F f) { f.from; })
         return std::string("*");
     if (auto shared = cellar->loadShared(); !shared)
         return fail(shared.error());
-    auto touched = touchedBy<F>(*cellar, table, id);
+    auto touched = touchedBy<F>(*cellar, table, id, replacement);
     if (!touched)
         return fail(touched.error());
     std::string text;
@@ -418,27 +419,42 @@ template <class F> Result<std::string> Desk::Inside::subjectOf(const std::string
 }
 
 template <class F>
-Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std::string& table, book::RowId id) const {
+Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std::string& table, book::RowId id,
+                                                      const F* replacement) const {
     std::set<book::RowId> touched;
     auto row = book->row(table, id);
     if (!row)
         return fail(row.error());
-    const F old = fromRow<F>(*row, working.shared().names);
     const auto& ids = working.shared().names.vessels;
-    if constexpr (requires { old.vessel; })
-        if (const auto at = ids.find(old.vessel); at != ids.end())
+    const auto touch = [&](const VesselName& name) {
+        if (const auto at = ids.find(name); at != ids.end())
             touched.insert(at->second);
-    if constexpr (requires { old.from; })
-        if (const auto at = ids.find(old.from); at != ids.end())
-            touched.insert(at->second);
+    };
+    const auto touchThoseOf = [&](const F& fact) {
+        if constexpr (requires { fact.vessel; })
+            touch(fact.vessel);
+        if constexpr (requires { fact.from; })
+            touch(fact.from);
+    };
+    touchThoseOf(fromRow<F>(*row, working.shared().names));
+    if (replacement)
+        touchThoseOf(*replacement);
     return touched;
 }
 
 template <class F> void Cellar::without(const std::set<book::RowId>& vessels, book::RowId row) {
     if constexpr (perVessel<F>) {
+        const auto takeOut = [&](Facts<F>& list) {
+            std::erase_if(list, [&](const auto& stored) { return stored.id == row; });
+        };
         for (auto vessel : vessels)
-            if (auto record = vesselById(vessel))
-                std::erase_if((*record)->of<F>(), [&](const auto& stored) { return stored.id == row; });
+            if (auto record = vesselById(vessel)) {
+                takeOut((*record)->of<F>());
+                if constexpr (std::is_same_v<F, RefillFact>)
+                    takeOut((*record)->refillsElsewhere);
+                if constexpr (std::is_same_v<F, TopUpFact>)
+                    takeOut((*record)->topUpsElsewhere);
+            }
     } else if constexpr (std::is_same_v<F, BrewFact>) {
         SharedFacts& shared = changeShared();
         for (const auto& stored : shared.brews)

@@ -28,6 +28,47 @@ struct CasksFixture : DeskFixture {
 
 } // namespace
 
+TEST_CASE_METHOD(CasksFixture, "more cannot be moved than the source holds", "[desk][transfer][bad]") {
+    record(R"({"kind": "dip", "vessel": "Plover", "on": "2026-01-01", "volume_l": 10})");
+    const Fault tooMuch = refused(moved("Plover", "Knot", "2026-01-05", 200));
+    CHECK(tooMuch.path == "/volume_l");
+    CHECK(tooMuch.cause.key == "desk.more_than_held");
+    CHECK(refused(moved("Plover", "Knot", "2025-05-01", 5)).path == "/on");
+    const Fault nothingIn = refused(moved("Knot", "Plover", "2026-01-05", 5));
+    CHECK(nothingIn.path == "/from");
+    CHECK(nothingIn.cause.key == "desk.not_opened");
+    CHECK(refused(moved("Nobody", "Knot", "2026-01-05", 5)).path == "/from");
+    CHECK_FALSE(desk->preview(RefillFact{"Knot", day(2026, 1, 5), Litres{200}, "", "Plover", {}, ""}));
+}
+
+TEST_CASE_METHOD(CasksFixture, "a corrected transfer is measured against the source without it", "[desk][transfer]") {
+    record(moved("Plover", "Knot", "2026-01-05", 150)); // about 60 L stay
+    const auto line = desk->ledger("Knot")->lines.back();
+    RefillFact more = lastRefill("Knot");
+    more.volume = Litres{200};
+    CHECK(desk->preview(line.table, line.id, more));
+    REQUIRE(desk->amend(line.table, line.id, more));
+    CHECK(desk->vessel("Plover")->now.volume.l < 15);
+    more.volume = Litres{224};
+    CHECK_FALSE(desk->amend(line.table, line.id, more));
+}
+
+TEST_CASE_METHOD(CasksFixture, "a transfer corrected to another source leaves that one", "[desk][transfer]") {
+    record(R"([{"kind": "vessel", "name": "Dunlin", "capacity_l": 225},
+               {"kind": "opening", "vessel": "Dunlin", "on": "2025-06-01", "volume_l": 200}])");
+    record(moved("Plover", "Knot", "2026-01-05", 40));
+    CHECK(desk->ledger("Dunlin")->lines.size() == 1); // read before
+    const auto line = desk->ledger("Knot")->lines.back();
+    RefillFact other = lastRefill("Knot");
+    other.from = "Dunlin";
+    REQUIRE(desk->amend(line.table, line.id, other));
+    CHECK(desk->ledger("Dunlin")->lines.size() == 2);
+    CHECK(desk->ledger("Plover")->lines.size() == 1);
+    REQUIRE(desk->undo());
+    CHECK(desk->ledger("Dunlin")->lines.size() == 1);
+    CHECK(desk->ledger("Plover")->lines.size() == 2);
+}
+
 TEST_CASE_METHOD(CasksFixture, "what is moved is the beer from before that day's refill", "[desk][transfer]") {
     now = day(2026, 1, 5);
     record(moved("Plover", "Knot", "2026-01-05", 100));
