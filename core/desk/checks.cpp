@@ -19,18 +19,19 @@ Result<void> notInTheFuture(Day on, Day today) {
     return {};
 }
 
-/// What the vessel held just before anything happens on `on`.
 struct Held {
     LedgerState state;
     std::optional<Day> opened;
 };
-Held heldOn(const VesselRecord& record, const SharedFacts& shared, Day on) {
+/// What the vessel held on a day when entries of this rank had their turn; by default at its end.
+Held heldOn(const VesselRecord& record, const SharedFacts& shared, Day on, int rank = lastRank) {
     auto entries = ledgerEntries(record, shared);
     Held held;
     for (const auto& entry : entries)
         if (entry.kind == EntryKind::opening && (!held.opened || entry.on < *held.opened))
             held.opened = entry.on;
-    std::erase_if(entries, [&](const LedgerEntry& entry) { return entry.on > on; });
+    std::erase_if(entries,
+                  [&](const LedgerEntry& entry) { return entry.on > on || (entry.on == on && entry.rank > rank); });
     held.state = replay(entries, shapeOf(record.facts), on).now;
     return held;
 }
@@ -46,7 +47,10 @@ Result<void> afterOpening(const Held& held, Day on) {
 template <class F>
 Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared,
                           const char* vesselField = "/vessel") {
-    const Held held = heldOn(record, shared, f.on);
+    const int turn = rankOf(std::is_same_v<F, SampleFact> ? EntryKind::sample : EntryKind::drawOff);
+    Held held = heldOn(record, shared, f.on, turn);
+    if (!held.state.opened) // perhaps first filled that day
+        held = heldOn(record, shared, f.on);
     if (auto ok = afterOpening(held, f.on); !ok)
         return ok;
     if (!held.state.opened && !held.opened)

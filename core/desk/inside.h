@@ -109,6 +109,26 @@ private:
     bool ownShared_ = true;
 };
 
+inline constexpr int lastRank = 9;
+/// On one day: opening, then what measures, then samples and draws, then what goes in.
+[[nodiscard]] constexpr int rankOf(EntryKind kind) {
+    switch (kind) {
+    case EntryKind::opening:
+        return 0;
+    case EntryKind::dip:
+    case EntryKind::reading:
+        return 1;
+    case EntryKind::sample:
+        return 2;
+    case EntryKind::drawOff:
+        return 3;
+    case EntryKind::refill:
+        return 4;
+    case EntryKind::topUp:
+        return 5;
+    }
+    return lastRank;
+}
 /// The order in which replay reads: day, minute, rank, id.
 [[nodiscard]] bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b);
 /// Ledger entry ids join row id and table, so that they are unique across tables.

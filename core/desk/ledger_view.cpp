@@ -10,26 +10,6 @@ namespace {
 
 constexpr std::int64_t kinds = 16;
 
-/// On one day: opening, then what measures, then draws, then what goes in.
-constexpr int rankOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return 0;
-    case EntryKind::dip:
-    case EntryKind::reading:
-        return 1;
-    case EntryKind::sample:
-        return 2;
-    case EntryKind::drawOff:
-        return 3;
-    case EntryKind::refill:
-        return 4;
-    case EntryKind::topUp:
-        return 5;
-    }
-    return 9;
-}
-
 LedgerEntry entry(EntryKind kind, book::RowId row, Day on, Litres volume) {
     LedgerEntry e;
     e.id = entryId(kind, row);

@@ -76,11 +76,17 @@ private:
     }
     Result<void> store(const EquipmentFact& f) { return storeShared(f, cellar_.changeShared().equipment); }
     Result<void> store(const AvailabilityFact& f) { return storeShared(f, cellar_.changeShared().availability); }
+    template <class F> static void insertByDay(Facts<F>& list, Stored<F> stored) {
+        const auto at = std::upper_bound(list.begin(), list.end(), stored, [](const auto& a, const auto& b) {
+            return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
+        });
+        list.insert(at, std::move(stored));
+    }
     template <class F> Result<void> storeShared(const F& f, Facts<F>& list) {
         auto id = insert(f);
         if (!id)
             return fail(id.error());
-        list.push_back({*id, f});
+        insertByDay(list, {*id, f});
         return {};
     }
     template <class F>
@@ -94,11 +100,7 @@ private:
         auto id = insert(f);
         if (!id)
             return fail(id.error());
-        auto& list = (*record)->template of<F>();
-        const auto at = std::upper_bound(list.begin(), list.end(), f, [](const F& a, const Stored<F>& b) {
-            return VesselRecord::dayOf(a) < VesselRecord::dayOf(b.fact);
-        });
-        list.insert(at, {*id, f});
+        insertByDay((*record)->template of<F>(), {*id, f});
         if constexpr (requires { f.from; })
             if (!f.from.empty())
                 return storeElsewhere(*id, f);

@@ -239,3 +239,28 @@ TEST_CASE_METHOD(DeskFixture, "ingredients are copied into the book on first use
     CHECK(desk->check()->rowsChecked - before - first < first);
     CHECK(desk->check()->sound());
 }
+
+TEST_CASE_METHOD(DeskFixture, "a kit written down late stands by its day, not at the end", "[desk]") {
+    record(R"({"kind": "equipment", "on": "2026-02-01", "name": "new kit"})");
+    record(R"({"kind": "equipment", "on": "2025-01-01", "name": "old kit"})");
+    CHECK(desk->kit().equipment.name == "new kit");
+    record(R"([{"kind": "availability", "on": "2026-02-01", "item": "rye_malt", "available": true},
+               {"kind": "availability", "on": "2026-01-01", "item": "rye_malt", "available": false}])");
+    REQUIRE(desk->availability().size() == 1);
+    CHECK(desk->availability()[0].available);
+}
+
+TEST_CASE_METHOD(DeskFixture, "a draw takes from what is in before that day's refill", "[desk][bad]") {
+    addPlover();
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-01-05", "volume_l": 150},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-01-05", "volume_l": 150}])");
+    // in the ledger the day's draws come before its refill: some 60 L were left to draw
+    CHECK(refused(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-01-05", "volume_l": 150})").path ==
+          "/volume_l");
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-01-05", "volume_l": 20})");
+    CHECK(desk->vessel("Plover")->findings == 0);
+    // a sample is taken before the day's draws, and from a new vessel after its first filling
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 20},
+               {"kind": "refill", "vessel": "Knot", "on": "2026-01-05", "volume_l": 19},
+               {"kind": "sample", "vessel": "Knot", "on": "2026-01-05", "volume_l": 0.2}])");
+}
