@@ -5,6 +5,7 @@
 #include "desk/inside.h"
 #include "quantity/density.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace staveline {
@@ -153,9 +154,10 @@ void sayTasted(const EstimatesView& estimates, Day today, DrawDayView& view) {
 }
 
 void sayTitrated(const VesselRecord& record, Day today, DrawDayView& view) {
-    bool titrated = false;
-    for (const auto& reading : record.of<ReadingFact>())
-        titrated = titrated || (reading.fact.measured.ta && daysBetween(reading.fact.on, today) <= tasteAgainAfter);
+    const auto measured = measuredUpTo(record, today);
+    const bool titrated = std::any_of(measured.begin(), measured.end(), [&](const MeasuredOn& each) {
+        return each.values->ta && daysBetween(each.on, today) <= tasteAgainAfter;
+    });
     if (!titrated)
         view.findings.push_back(say("desk.draw_day.titrate"));
 }

@@ -158,6 +158,12 @@ inline constexpr int lastRank = 9;
 
 [[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);
 [[nodiscard]] Result<EstimatesView> estimatesOf(const VesselRecord& record, Cellar& cellar, Day today);
+struct MeasuredOn {
+    Day on{};
+    const Measured* values = nullptr;
+};
+/// What was measured up to a day, with readings and with samples; by day.
+[[nodiscard]] std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until);
 [[nodiscard]] double oxygenOf(const VesselFact& facts);
 
 /// The brew made for the coming refill: for this vessel, since its last refill or its opening, in no vessel yet; the

@@ -22,14 +22,9 @@ struct Titration {
 };
 std::optional<Titration> latestTitration(const VesselRecord& record, const LedgerState& now, Day today) {
     std::optional<Titration> found;
-    const auto consider = [&](const auto& list) {
-        for (const auto& s : list)
-            if (s.fact.measured.ta && s.fact.on <= today && daysBetween(s.fact.on, today) <= freshForDays &&
-                (!now.lastRefill || s.fact.on >= *now.lastRefill) && (!found || s.fact.on >= found->on))
-                found = Titration{*s.fact.measured.ta, s.fact.on};
-    };
-    consider(record.of<ReadingFact>());
-    consider(record.of<SampleFact>());
+    for (const auto& [on, values] : measuredUpTo(record, today))
+        if (values->ta && daysBetween(on, today) <= freshForDays && (!now.lastRefill || on >= *now.lastRefill))
+            found = Titration{*values->ta, on};
     return found;
 }
 
@@ -67,9 +62,9 @@ Estimate combinedOf(const std::vector<Evidence>& evidence) {
 
 bool gravityFalling(const VesselRecord& record, const LedgerState& now, Day today) {
     std::vector<std::pair<Day, double>> points;
-    for (const auto& s : record.of<ReadingFact>())
-        if (s.fact.measured.gravity && s.fact.on <= today && (!now.lastRefill || s.fact.on >= *now.lastRefill))
-            points.emplace_back(s.fact.on, s.fact.measured.gravity->sg);
+    for (const auto& [on, values] : measuredUpTo(record, today))
+        if (values->gravity && (!now.lastRefill || on >= *now.lastRefill))
+            points.emplace_back(on, values->gravity->sg);
     if (points.size() < 2)
         return false;
     const auto& [lastDay, last] = points.back();

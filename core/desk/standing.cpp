@@ -37,6 +37,19 @@ Litres usualFill(const VesselRecord& record, const SharedFacts& shared, Day toda
     return record.facts.capacity;
 }
 
+std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until) {
+    std::vector<MeasuredOn> all;
+    const auto add = [&](const auto& list) {
+        for (const auto& stored : list)
+            if (stored.fact.on <= until)
+                all.push_back({stored.fact.on, &stored.fact.measured});
+    };
+    add(record.of<ReadingFact>());
+    add(record.of<SampleFact>());
+    std::stable_sort(all.begin(), all.end(), [](const MeasuredOn& a, const MeasuredOn& b) { return a.on < b.on; });
+    return all;
+}
+
 std::vector<LockFact> locksInForce(const VesselRecord& record, Day today) {
     std::map<std::string, LockFact> latest;
     for (const auto& stored : record.of<LockFact>())

@@ -202,3 +202,32 @@ TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe not
     CHECK(refusedEdit.error().cause.key == "desk.brewed_already");
     CHECK(desk->revision() == revision);
 }
+
+// --- measured
+
+TEST_CASE_METHOD(SteelFixture, "a titration counts on draw day, with a reading or with a sample", "[desk][cycle]") {
+    CHECK(found(desk->drawDay("Plover")->findings, "desk.draw_day.titrate"));
+    record(R"({"kind": "sample", "vessel": "Plover", "on": "2026-03-01", "volume_l": 0.3, "ta_g_l": 6.4})");
+    CHECK_FALSE(found(desk->drawDay("Plover")->findings, "desk.draw_day.titrate"));
+}
+
+TEST_CASE_METHOD(SteelFixture, "a falling gravity says wait, in readings, in samples, and in one of each",
+                 "[desk][cycle]") {
+    const auto with = [&](const std::string& first, const std::string& second) {
+        const auto one = [](const std::string& kind, const char* on, double sg) {
+            return R"({"kind": ")" + kind + R"(", "vessel": "Plover", "on": ")" + on + R"(", "gravity_sg": )" +
+                   std::to_string(sg) + "}";
+        };
+        record("[" + one(first, "2026-02-01", 1.010) + "," + one(second, "2026-03-01", 1.006) + "]");
+        const auto verdicts = desk->estimates("Plover")->verdicts;
+        REQUIRE(desk->undo());
+        return std::count_if(verdicts.values.begin(), verdicts.values.end(),
+                             [](const Verdict& v) { return v.kind == VerdictKind::waitUntil; });
+    };
+    tasted(now);
+    const auto inReadings = with("reading", "reading");
+    CHECK(inReadings > 0);
+    CHECK(with("sample", "sample") == inReadings);
+    CHECK(with("reading", "sample") == inReadings);
+    CHECK(with("sample", "reading") == inReadings);
+}
