@@ -203,6 +203,28 @@ TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe not
     CHECK(desk->revision() == revision);
 }
 
+TEST_CASE_METHOD(SteelFixture, "an earlier brew is judged by its own plan and tells where it went", "[desk][cycle]") {
+    brew(day(2026, 2, 10));
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-03-01", "volume_l": 79},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-03-01", "volume_l": 79, "brew": "Brew 1"}])");
+    BrewFact old = desk->brewsFor("Plover").front().fact;
+    Setting next = *desk->setting("Plover");
+    next.recipe.originalGravity = Plato{14}; // the coming one is another beer
+    REQUIRE(desk->revise("Plover", next));
+    old.originalGravity = toGravity(old.recipe.originalGravity);
+    auto meaning = desk->meaning(old);
+    REQUIRE(meaning);
+    REQUIRE(meaning->wentIn);
+    CHECK(*meaning->wentIn == day(2026, 3, 1));
+    CHECK(found(meaning->words, "desk.brewed.went_in"));
+    CHECK_FALSE(found(meaning->words, "desk.brewed.original"));
+    CHECK_FALSE(found(meaning->words, "desk.brewed.as_planned"));
+    CHECK_FALSE(found(meaning->words, "desk.brewed.short"));
+    old.originalGravity = toGravity(Plato{old.recipe.originalGravity.p + 1});
+    meaning = desk->meaning(old);
+    CHECK(found(meaning->words, "desk.brewed.original"));
+}
+
 // --- measured
 
 TEST_CASE_METHOD(SteelFixture, "a titration counts on draw day, with a reading or with a sample", "[desk][cycle]") {
