@@ -165,7 +165,8 @@ Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& n
     const auto due = [&](DueKind kind, Day on, const std::string& key) {
         const int days = daysBetween(today, on);
         const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
-        return Due{kind, on, days, say(key + when).with("days", std::int64_t{std::abs(days)}).with("on", on)};
+        return Due{kind, on, days,
+                   say(key + when).with("days", Days{std::abs(static_cast<double>(days))}).with("on", on)};
     };
     if (drawnForRefill(record, now))
         return due(DueKind::refill, *now.lastDraw, "desk.due.refill");

@@ -264,3 +264,13 @@ TEST_CASE_METHOD(DeskFixture, "a draw takes from what is in before that day's re
                {"kind": "refill", "vessel": "Knot", "on": "2026-01-05", "volume_l": 19},
                {"kind": "sample", "vessel": "Knot", "on": "2026-01-05", "volume_l": 0.2}])");
 }
+
+TEST_CASE_METHOD(DeskFixture, "one day is one day", "[desk]") {
+    addPlover();
+    now = day(2025, 12, 29); // tasting is due on 28 December
+    CHECK(render(desk->vessel("Plover")->due.text) == "taste: due 1 day ago");
+    now = day(2025, 12, 27);
+    CHECK(render(desk->vessel("Plover")->due.text) == "taste in 1 day");
+    now = day(2025, 12, 26);
+    CHECK(render(desk->vessel("Plover")->due.text) == "taste in 2 days");
+}
