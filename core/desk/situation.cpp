@@ -15,7 +15,8 @@ constexpr int freshForDays = 75;    ///< a titration or a sitting older than thi
 constexpr double titrationSd = 0.3; ///< g/L
 constexpr PerDimension<double> modelSd{{1.2, 2.0, 0.55}};
 
-/// The latest titration that still speaks for the vessel: this cycle, not too old.
+/// The latest titration that still speaks for the vessel: this cycle, not too old. What is measured or tasted on the
+/// day of a refill is the beer from before it.
 struct Titration {
     GramsPerLitre ta;
     Day on;
@@ -23,14 +24,14 @@ struct Titration {
 std::optional<Titration> latestTitration(const VesselRecord& record, const LedgerState& now, Day today) {
     std::optional<Titration> found;
     for (const auto& [on, values] : measuredUpTo(record, today))
-        if (values->ta && daysBetween(on, today) <= freshForDays && (!now.lastRefill || on >= *now.lastRefill))
+        if (values->ta && daysBetween(on, today) <= freshForDays && (!now.lastRefill || on > *now.lastRefill))
             found = Titration{*values->ta, on};
     return found;
 }
 
 const SittingFact* latestSitting(const VesselRecord& record, const LedgerState& now, Day today) {
     const SittingFact* sitting = record.latest<SittingFact>(today);
-    if (!sitting || (now.lastRefill && sitting->sitting.on < *now.lastRefill) ||
+    if (!sitting || (now.lastRefill && sitting->sitting.on <= *now.lastRefill) ||
         daysBetween(sitting->sitting.on, today) > freshForDays)
         return nullptr;
     return sitting;
@@ -63,7 +64,7 @@ Estimate combinedOf(const std::vector<Evidence>& evidence) {
 bool gravityFalling(const VesselRecord& record, const LedgerState& now, Day today) {
     std::vector<std::pair<Day, double>> points;
     for (const auto& [on, values] : measuredUpTo(record, today))
-        if (values->gravity && (!now.lastRefill || on >= *now.lastRefill))
+        if (values->gravity && (!now.lastRefill || on > *now.lastRefill))
             points.emplace_back(on, values->gravity->sg);
     if (points.size() < 2)
         return false;

@@ -253,3 +253,15 @@ TEST_CASE_METHOD(SteelFixture, "a falling gravity says wait, in readings, in sam
     CHECK(with("reading", "sample") == inReadings);
     CHECK(with("sample", "reading") == inReadings);
 }
+
+TEST_CASE_METHOD(SteelFixture, "what was tasted and titrated on the day of the refill was the beer before it",
+                 "[desk][cycle]") {
+    tasted(now);
+    record(R"([{"kind": "reading", "vessel": "Plover", "on": "2026-03-02", "ta_g_l": 9},
+               {"kind": "draw_off", "vessel": "Plover", "on": "2026-03-02", "volume_l": 150}])");
+    CHECK(desk->estimates("Plover")->tastedOn == now);
+    CHECK(desk->estimates("Plover")->ta);
+    record(R"({"kind": "refill", "vessel": "Plover", "on": "2026-03-02", "volume_l": 150})");
+    CHECK_FALSE(desk->estimates("Plover")->tastedOn);
+    CHECK_FALSE(desk->estimates("Plover")->ta);
+}
