@@ -364,20 +364,24 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
         auto subject = inside_->subjectOf<F>(table, id, replacement);
         if (!subject)
             return fail(subject.error());
-        return inside_->write({what, table, *subject, note.mergeKey},
-                              [&](Cellar& working, book::Writer& writer) -> Result<void> {
-                                  auto touched = inside_->touchedBy<F>(working, table, id, replacement);
-                                  if (!touched)
-                                      return fail(touched.error());
-                                  working.without<F>(*touched, id);
-                                  if (auto ok = checkMeaning(fact, working, today()); !ok)
-                                      return ok;
-                                  auto row = toRow(*replacement, working.shared().names);
-                                  if (!row)
-                                      return fail(row.error());
-                                  forgetAfter(working, *touched, perVessel<F>);
-                                  return writer.update(table, id, *row);
-                              });
+        // Vessels hold the names of the brews that went in.
+        constexpr bool namedElsewhere = std::is_same_v<F, BrewFact>;
+        return inside_->write(
+            {what, table, *subject, note.mergeKey},
+            [&](Cellar& working, book::Writer& writer) -> Result<void> {
+                auto touched = inside_->touchedBy<F>(working, table, id, replacement);
+                if (!touched)
+                    return fail(touched.error());
+                working.without<F>(*touched, id);
+                if (auto ok = checkMeaning(fact, working, today()); !ok)
+                    return ok;
+                auto row = toRow(*replacement, working.shared().names);
+                if (!row)
+                    return fail(row.error());
+                forgetAfter(working, *touched, perVessel<F>);
+                return writer.update(table, id, *row);
+            },
+            namedElsewhere);
     });
 }
 
