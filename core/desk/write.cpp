@@ -8,6 +8,11 @@
 namespace staveline {
 namespace {
 
+/// Facts with a recipe: what it names is kept in the book.
+template <class F>
+inline constexpr bool bringsIngredients =
+    std::is_same_v<F, BaseRecipeFact> || std::is_same_v<F, BrewFact> || std::is_same_v<F, ChoiceFact>;
+
 /// Applies facts one after the other, to the book and to the working copy that later facts of the batch are checked by.
 class Recorder {
 public:
@@ -22,6 +27,9 @@ public:
     template <class F> Result<void> keepIngredientsOf(const F& fact) {
         if constexpr (requires { fact.recipe; })
             return keepIngredients(fact.recipe);
+        if constexpr (std::is_same_v<F, ChoiceFact>)
+            if (fact.forecast)
+                return keepIngredients(fact.forecast->recipe);
         return {};
     }
 
@@ -65,7 +73,7 @@ private:
         return {};
     }
     Result<void> store(const BrewFact& f) {
-        if (auto kept = keepIngredients(f.recipe); !kept)
+        if (auto kept = keepIngredientsOf(f); !kept)
             return kept;
         auto id = insert(f);
         if (!id)
@@ -91,9 +99,8 @@ private:
     }
     template <class F>
     requires perVessel<F> Result<void> store(const F& f) {
-        if constexpr (std::is_same_v<F, BaseRecipeFact>)
-            if (auto kept = keepIngredients(f.recipe); !kept)
-                return kept;
+        if (auto kept = keepIngredientsOf(f); !kept)
+            return kept;
         auto record = cellar_.vessel(f.vessel);
         if (!record)
             return fail(record.error());
@@ -216,7 +223,7 @@ std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
                                          std::is_same_v<F, RetireFact>
                                      ? "*"
                                      : "shared");
-                if constexpr (std::is_same_v<F, BaseRecipeFact>)
+                if constexpr (bringsIngredients<F>)
                     parts.insert("shared");
             },
             fact);
@@ -375,6 +382,8 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
                 working.without<F>(*touched, id);
                 if (auto ok = checkMeaning(fact, working, today()); !ok)
                     return ok;
+                if (auto kept = Recorder(working, writer, today()).keepIngredientsOf(*replacement); !kept)
+                    return kept;
                 auto row = toRow(*replacement, working.shared().names);
                 if (!row)
                     return fail(row.error());
@@ -419,7 +428,7 @@ Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowI
     std::string text;
     for (auto vessel : *touched)
         text += (text.empty() ? "" : ",") + std::to_string(vessel);
-    if constexpr (requires(F f) { f.recipe; })
+    if constexpr (bringsIngredients<F>)
         text += ",shared";
     return text;
 }
