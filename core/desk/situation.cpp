@@ -155,7 +155,13 @@ ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const Ledg
 }
 
 Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
-    return schedule(now, ruleOf(record, cellar, now, today), today);
+    const ScheduleRule rule = ruleOf(record, cellar, now, today);
+    if (!drawnForRefill(record, now))
+        return schedule(now, rule, today);
+    // Drawn early or late: the refill is due since then, whatever the interval says.
+    LedgerState asDrawn = now;
+    asDrawn.lastRefill = *now.lastDraw - std::chrono::days{std::lround(rule.interval.d)};
+    return schedule(asDrawn, rule, today);
 }
 
 Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {

@@ -128,6 +128,17 @@ TEST_CASE_METHOD(SteelFixture, "drawn, and the brew is short: so much is missing
     CHECK(std::get<Litres>(words->arguments[2].value).l == Approx(79 - view->brewGives->l));
 }
 
+TEST_CASE_METHOD(SteelFixture, "drawn early, the refill goes in now, not when the draw would have been due",
+                 "[desk][cycle]") {
+    now = day(2025, 12, 1); // due on 27 January
+    brew(day(2025, 11, 1));
+    CHECK(desk->vessel("Plover")->dates.draw == day(2026, 1, 27));
+    draw(79);
+    CHECK(desk->vessel("Plover")->dates.draw == now);
+    CHECK(desk->vessel("Plover")->dates.nextDraw == now + std::chrono::days{240});
+    CHECK(job().input.toThisDraw.d == 0);
+}
+
 // --- what is kept from cycle to cycle
 
 TEST_CASE_METHOD(SteelFixture, "a recipe edited later keeps the draw, interval and temperature that were chosen",
