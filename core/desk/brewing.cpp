@@ -3,6 +3,7 @@
 #include "advice/forecaster.h"
 #include "brewing/as_brewed.h"
 #include "desk/inside.h"
+#include "forward/parameters.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -20,13 +21,13 @@ Litres intoVesselFrom(const BrewFact& brew, const Equipment& kit) {
     return Litres{std::max(0.0, brew.intoFermenter->l * (1 - kit.fermenterLoss.of1) - kit.transferLoss.l)};
 }
 
-void sayGravities(const BrewFact& brew, const BrewPlan& plan, std::vector<Message>& words) {
+void sayGravities(const BrewFact& brew, Plato original, Plato final, std::vector<Message>& words) {
     const auto compare = [&](const char* key, const std::optional<SpecificGravity>& measured, Plato planned) {
         if (measured && std::abs(measured->sg - toGravity(planned).sg) > gravityOff)
             words.push_back(say(key).with("measured", *measured).with("planned", planned));
     };
-    compare("desk.brewed.original", brew.originalGravity, plan.originalGravity);
-    compare("desk.brewed.final", brew.finalGravity, plan.finalGravity);
+    compare("desk.brewed.original", brew.originalGravity, original);
+    compare("desk.brewed.final", brew.finalGravity, final);
 }
 
 void sayScores(const BrewMeaning& meaning, std::vector<Message>& words) {
@@ -49,6 +50,20 @@ Recipe measuredRecipe(const BrewFact& brew) {
     if (brew.originalGravity)
         recipe.originalGravity = toPlato(*brew.originalGravity);
     return recipe;
+}
+
+/// Its effect is in the vessel's history by now: where it went, and what came out against its own recipe.
+Result<BrewMeaning> meaningOfPoured(const BrewFact& fact, const Poured& poured, const SharedFacts& shared) {
+    auto input = resolve(fact.recipe, shared.pantry, shared.kit(fact.on).equipment.heatingRate);
+    if (!input)
+        return fail(input.error());
+    BrewMeaning meaning;
+    meaning.wentIn = poured.on;
+    meaning.words.push_back(say("desk.brewed.went_in").with("vessel", poured.into).with("on", poured.on));
+    sayGravities(fact, fact.recipe.originalGravity, brew(*input, builtInParameters().brew).finalGravity, meaning.words);
+    if (meaning.words.size() == 1 && (fact.originalGravity || fact.finalGravity))
+        meaning.words.push_back(say("desk.brewed.as_its_recipe"));
+    return meaning;
 }
 
 PerDimension<Band> moved(PerDimension<Band> bands, const Scores& from, const Scores& to) {
@@ -111,6 +126,10 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const Setting& setting, co
 }
 
 Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
+    if (auto shared = inside_->cellar->loadShared(); !shared)
+        return fail(shared.error());
+    if (const auto poured = inside_->cellar->poured(fact.name))
+        return meaningOfPoured(fact, *poured, inside_->cellar->shared());
     auto job = adviceJob({fact.vessel, {}, {}, false, true});
     if (!job)
         return fail(job.error());
@@ -132,7 +151,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     BrewMeaning meaning;
     meaning.planned = planned->next;
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
-    sayGravities(fact, *plan, meaning.words);
+    sayGravities(fact, plan->originalGravity, plan->finalGravity, meaning.words);
     const Litres gives = intoVesselFrom(fact, in.equipment);
     if (const Litres wanted = refillOf(in, in.base); fact.intoFermenter && gives < wanted)
         meaning.words.push_back(say(in.drawn ? "desk.brewed.short.drawn" : "desk.brewed.short")

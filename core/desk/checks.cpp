@@ -57,7 +57,11 @@ Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFa
         return refuse(vesselField, say("desk.not_opened").with("vessel", record.facts.name),
                       say("desk.not_opened.remedy"));
     if (f.volume.l > held.state.volume.l + 0.005 * record.facts.capacity.l)
-        return refuse("/volume_l", say("desk.more_than_held").with("volume", f.volume).with("held", held.state.volume),
+        return refuse("/volume_l",
+                      say("desk.more_than_held")
+                          .with("volume", f.volume)
+                          .with("vessel", record.facts.name)
+                          .with("held", held.state.volume),
                       say("desk.more_than_held.remedy").with("held", held.state.volume));
     return {};
 }

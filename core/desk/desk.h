@@ -158,7 +158,8 @@ public:
     /// ("/equipment/efficiency").
     [[nodiscard]] Result<BrewDraft> draft(const VesselName& name, const Setting& setting,
                                           const EquipmentFact& kit) const;
-    /// What a brew, recorded or about to be, means for the next draw.
+    /// What a brew, recorded or about to be, means for the next draw; of one that went into a vessel, where, and what
+    /// came out against its own recipe.
     [[nodiscard]] Result<BrewMeaning> meaning(const BrewFact& brew) const;
     [[nodiscard]] std::string nextBrewName() const; ///< "Brew 32"
     [[nodiscard]] EquipmentFact kit() const;        ///< in use today; the default kit when none is recorded

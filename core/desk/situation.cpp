@@ -15,7 +15,8 @@ constexpr int freshForDays = 75;    ///< a titration or a sitting older than thi
 constexpr double titrationSd = 0.3; ///< g/L
 constexpr PerDimension<double> modelSd{{1.2, 2.0, 0.55}};
 
-/// The latest titration that still speaks for the vessel: this cycle, not too old.
+/// The latest titration that still speaks for the vessel: this cycle, not too old. What is measured or tasted on the
+/// day of a refill is the beer from before it.
 struct Titration {
     GramsPerLitre ta;
     Day on;
@@ -23,14 +24,14 @@ struct Titration {
 std::optional<Titration> latestTitration(const VesselRecord& record, const LedgerState& now, Day today) {
     std::optional<Titration> found;
     for (const auto& [on, values] : measuredUpTo(record, today))
-        if (values->ta && daysBetween(on, today) <= freshForDays && (!now.lastRefill || on >= *now.lastRefill))
+        if (values->ta && daysBetween(on, today) <= freshForDays && (!now.lastRefill || on > *now.lastRefill))
             found = Titration{*values->ta, on};
     return found;
 }
 
 const SittingFact* latestSitting(const VesselRecord& record, const LedgerState& now, Day today) {
     const SittingFact* sitting = record.latest<SittingFact>(today);
-    if (!sitting || (now.lastRefill && sitting->sitting.on < *now.lastRefill) ||
+    if (!sitting || (now.lastRefill && sitting->sitting.on <= *now.lastRefill) ||
         daysBetween(sitting->sitting.on, today) > freshForDays)
         return nullptr;
     return sitting;
@@ -63,7 +64,7 @@ Estimate combinedOf(const std::vector<Evidence>& evidence) {
 bool gravityFalling(const VesselRecord& record, const LedgerState& now, Day today) {
     std::vector<std::pair<Day, double>> points;
     for (const auto& [on, values] : measuredUpTo(record, today))
-        if (values->gravity && (!now.lastRefill || on >= *now.lastRefill))
+        if (values->gravity && (!now.lastRefill || on > *now.lastRefill))
             points.emplace_back(on, values->gravity->sg);
     if (points.size() < 2)
         return false;
@@ -154,7 +155,13 @@ ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const Ledg
 }
 
 Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
-    return schedule(now, ruleOf(record, cellar, now, today), today);
+    const ScheduleRule rule = ruleOf(record, cellar, now, today);
+    if (!drawnForRefill(record, now))
+        return schedule(now, rule, today);
+    // Drawn early or late: the refill is due since then, whatever the interval says.
+    LedgerState asDrawn = now;
+    asDrawn.lastRefill = *now.lastDraw - std::chrono::days{std::lround(rule.interval.d)};
+    return schedule(asDrawn, rule, today);
 }
 
 Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
@@ -165,7 +172,8 @@ Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& n
     const auto due = [&](DueKind kind, Day on, const std::string& key) {
         const int days = daysBetween(today, on);
         const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
-        return Due{kind, on, days, say(key + when).with("days", std::int64_t{std::abs(days)}).with("on", on)};
+        return Due{kind, on, days,
+                   say(key + when).with("days", Days{std::abs(static_cast<double>(days))}).with("on", on)};
     };
     if (drawnForRefill(record, now))
         return due(DueKind::refill, *now.lastDraw, "desk.due.refill");

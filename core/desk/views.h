@@ -83,6 +83,7 @@ struct BrewDraft {
     RefillBeer beer;
 };
 struct BrewMeaning {
+    std::optional<Day> wentIn;            ///< into a vessel already: then only `words` count
     PerDimension<Band> planned, asBrewed; ///< at the next draw
     std::vector<Message> words;           ///< what the difference means
 };

@@ -8,6 +8,11 @@
 namespace staveline {
 namespace {
 
+/// Facts with a recipe: what it names is kept in the book.
+template <class F>
+inline constexpr bool bringsIngredients =
+    std::is_same_v<F, BaseRecipeFact> || std::is_same_v<F, BrewFact> || std::is_same_v<F, ChoiceFact>;
+
 /// Applies facts one after the other, to the book and to the working copy that later facts of the batch are checked by.
 class Recorder {
 public:
@@ -173,11 +178,6 @@ private:
     Day today_;
 };
 
-/// Its ingredients are kept with what all vessels share.
-template <class F> inline constexpr bool hasRecipe = std::is_same_v<F, ChoiceFact> || requires(F f) {
-    f.recipe;
-};
-
 template <class F> std::string subjectName(const F& f) {
     if constexpr (std::is_same_v<F, BrewFact>)
         return f.name;
@@ -225,7 +225,7 @@ std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
                                          std::is_same_v<F, RetireFact>
                                      ? "*"
                                      : "shared");
-                if constexpr (hasRecipe<F>)
+                if constexpr (bringsIngredients<F>)
                     parts.insert("shared");
             },
             fact);
@@ -399,7 +399,7 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
                 auto row = toRow(*replacement, working.shared().names);
                 if (!row)
                     return fail(row.error());
-                forgetAfter(working, *touched, perVessel<F> && !hasRecipe<F>);
+                forgetAfter(working, *touched, perVessel<F>);
                 return writer.update(table, id, *row);
             },
             !perVessel<F>);
@@ -443,7 +443,7 @@ Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowI
     std::string text;
     for (auto vessel : *touched)
         text += (text.empty() ? "" : ",") + std::to_string(vessel);
-    if constexpr (hasRecipe<F>)
+    if constexpr (bringsIngredients<F>)
         text += ",shared";
     return text;
 }

@@ -128,6 +128,17 @@ TEST_CASE_METHOD(SteelFixture, "drawn, and the brew is short: so much is missing
     CHECK(std::get<Litres>(words->arguments[2].value).l == Approx(79 - view->brewGives->l));
 }
 
+TEST_CASE_METHOD(SteelFixture, "drawn early, the refill goes in now, not when the draw would have been due",
+                 "[desk][cycle]") {
+    now = day(2025, 12, 1); // due on 27 January
+    brew(day(2025, 11, 1));
+    CHECK(desk->vessel("Plover")->dates.draw == day(2026, 1, 27));
+    draw(79);
+    CHECK(desk->vessel("Plover")->dates.draw == now);
+    CHECK(desk->vessel("Plover")->dates.nextDraw == now + std::chrono::days{240});
+    CHECK(job().input.toThisDraw.d == 0);
+}
+
 // --- what is kept from cycle to cycle
 
 TEST_CASE_METHOD(SteelFixture, "a recipe edited later keeps the draw, interval and temperature that were chosen",
@@ -203,6 +214,28 @@ TEST_CASE_METHOD(SteelFixture, "a culture can be corrected and a base recipe not
     CHECK(desk->revision() == revision);
 }
 
+TEST_CASE_METHOD(SteelFixture, "an earlier brew is judged by its own plan and tells where it went", "[desk][cycle]") {
+    brew(day(2026, 2, 10));
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-03-01", "volume_l": 79},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-03-01", "volume_l": 79, "brew": "Brew 1"}])");
+    BrewFact old = desk->brewsFor("Plover").front().fact;
+    Setting next = *desk->setting("Plover");
+    next.recipe.originalGravity = Plato{14}; // the coming one is another beer
+    REQUIRE(desk->revise("Plover", next));
+    old.originalGravity = toGravity(old.recipe.originalGravity);
+    auto meaning = desk->meaning(old);
+    REQUIRE(meaning);
+    REQUIRE(meaning->wentIn);
+    CHECK(*meaning->wentIn == day(2026, 3, 1));
+    CHECK(found(meaning->words, "desk.brewed.went_in"));
+    CHECK_FALSE(found(meaning->words, "desk.brewed.original"));
+    CHECK_FALSE(found(meaning->words, "desk.brewed.as_planned"));
+    CHECK_FALSE(found(meaning->words, "desk.brewed.short"));
+    old.originalGravity = toGravity(Plato{old.recipe.originalGravity.p + 1});
+    meaning = desk->meaning(old);
+    CHECK(found(meaning->words, "desk.brewed.original"));
+}
+
 // --- measured
 
 TEST_CASE_METHOD(SteelFixture, "a titration counts on draw day, with a reading or with a sample", "[desk][cycle]") {
@@ -230,4 +263,16 @@ TEST_CASE_METHOD(SteelFixture, "a falling gravity says wait, in readings, in sam
     CHECK(with("sample", "sample") == inReadings);
     CHECK(with("reading", "sample") == inReadings);
     CHECK(with("sample", "reading") == inReadings);
+}
+
+TEST_CASE_METHOD(SteelFixture, "what was tasted and titrated on the day of the refill was the beer before it",
+                 "[desk][cycle]") {
+    tasted(now);
+    record(R"([{"kind": "reading", "vessel": "Plover", "on": "2026-03-02", "ta_g_l": 9},
+               {"kind": "draw_off", "vessel": "Plover", "on": "2026-03-02", "volume_l": 150}])");
+    CHECK(desk->estimates("Plover")->tastedOn == now);
+    CHECK(desk->estimates("Plover")->ta);
+    record(R"({"kind": "refill", "vessel": "Plover", "on": "2026-03-02", "volume_l": 150})");
+    CHECK_FALSE(desk->estimates("Plover")->tastedOn);
+    CHECK_FALSE(desk->estimates("Plover")->ta);
 }

@@ -264,3 +264,36 @@ TEST_CASE_METHOD(DeskFixture, "a draw takes from what is in before that day's re
                {"kind": "refill", "vessel": "Knot", "on": "2026-01-05", "volume_l": 19},
                {"kind": "sample", "vessel": "Knot", "on": "2026-01-05", "volume_l": 0.2}])");
 }
+
+TEST_CASE_METHOD(DeskFixture, "one day is one day", "[desk]") {
+    addPlover();
+    now = day(2025, 12, 29); // tasting is due on 28 December
+    CHECK(render(desk->vessel("Plover")->due.text) == "taste: due 1 day ago");
+    now = day(2025, 12, 27);
+    CHECK(render(desk->vessel("Plover")->due.text) == "taste in 1 day");
+    now = day(2025, 12, 26);
+    CHECK(render(desk->vessel("Plover")->due.text) == "taste in 2 days");
+}
+
+TEST_CASE_METHOD(DeskFixture, "an ingredient is copied into the book with a correction or a choice too",
+                 "[desk][pantry]") {
+    addPlover();
+    const auto rowsOf = [&](auto&& edit) {
+        const auto before = desk->check()->rowsChecked;
+        REQUIRE(edit());
+        return desk->check()->rowsChecked - before;
+    };
+    const auto choose = [&] {
+        const auto job = desk->adviceJob({"Plover", {}, {}, false});
+        return desk->choose(*job, *advise(job->input), 0).has_value();
+    };
+    const auto firstChoice = rowsOf(choose);
+    CHECK(firstChoice - rowsOf(choose) == 3); // two malts and a yeast
+    BaseRecipeFact base{"Plover", day(2026, 1, 1), desk->setting("Plover")->recipe};
+    REQUIRE(desk->record(base));
+    const auto correct = [&] { return desk->amend("base_recipe", 1, base).has_value(); };
+    base.recipe.bitterness = Ibu{9};
+    const auto known = rowsOf(correct);
+    base.recipe.grist[1].grain = "rye_malt";
+    CHECK(rowsOf(correct) - known == 1);
+}

@@ -94,3 +94,19 @@ TEST_CASE_METHOD(CasksFixture, "what is moved later than the day looked at does 
     now = day(2026, 1, 10);
     CHECK(acidity("Knot") == before);
 }
+
+TEST_CASE_METHOD(CasksFixture, "a brew renamed is renamed wherever it went", "[desk][amend]") {
+    BrewFact brew;
+    brew.name = "Brew 1";
+    brew.vessel = "Plover";
+    brew.on = day(2026, 1, 2);
+    brew.recipe = desk->setting("Plover")->recipe;
+    REQUIRE(desk->record(brew));
+    record(R"({"kind": "refill", "vessel": "Knot", "on": "2026-01-20", "volume_l": 80, "brew": "Brew 1"})");
+    CHECK(render(desk->ledger("Knot")->lines.back().text) == "80.0 L refilled from Brew 1");
+    brew.name = "Brew 9";
+    REQUIRE(desk->amend("brew", 1, brew));
+    CHECK(render(desk->ledger("Knot")->lines.back().text) == "80.0 L refilled from Brew 9");
+    REQUIRE(desk->undo());
+    CHECK(render(desk->ledger("Knot")->lines.back().text) == "80.0 L refilled from Brew 1");
+}

@@ -215,7 +215,7 @@ TEST_CASE("same again in two keys takes over what is not scored, as one edit", "
     s.type("7");
     s.key(Qt::Key_Tab);
     s.type("=");
-    CHECK(s.station->words().contains("6 scores of 5 Nov 2025"));
+    CHECK(s.station->words().contains("6 of the scores of 5 Nov 2025"));
     CHECK(s.newest().scores.size() == 1); // the first key only says what would happen
     s.type("=");
     CHECK(s.storedScore("TA1") == 7.0);

@@ -18,9 +18,9 @@ QString bandWords(const Band& band) {
 } // namespace
 
 MeaningView::MeaningView(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), table_(new QWidget(this)), words_(new QLabel(this)) {
-    auto* title = new QLabel(tr("At the next draw"), this);
-    setType(*title, Type::strong);
+    : QWidget(parent), session_(session), title_(new QLabel(tr("At the next draw"), this)), table_(new QWidget(this)),
+      words_(new QLabel(this)) {
+    setType(*title_, Type::strong);
     auto* grid = new QGridLayout(table_);
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setHorizontalSpacing(lines(*this, 1.4));
@@ -39,14 +39,16 @@ MeaningView::MeaningView(Session& session, QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(lines(*this, .3));
-    column->addWidget(title);
+    column->addWidget(title_);
     column->addWidget(table_);
     column->addWidget(words_);
     column->addStretch(1);
 }
 
 void MeaningView::show(const Result<BrewMeaning>& meaning) {
-    table_->setVisible(meaning.has_value());
+    const bool coming = !meaning || !meaning->wentIn;
+    title_->setVisible(coming);
+    table_->setVisible(meaning && coming);
     if (!meaning) {
         words_->setText(session_.words(meaning.error()));
         return;

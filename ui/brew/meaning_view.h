@@ -21,6 +21,7 @@ public:
 
 private:
     Session& session_;
+    QLabel* title_;
     QWidget* table_;
     std::array<QLabel*, 3> planned_{}, asBrewed_{};
     QLabel* words_;
