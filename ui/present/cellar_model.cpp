@@ -10,10 +10,14 @@ constexpr int soonDays = 10;
 
 /// A vessel that cannot be read says why in its line.
 VesselSummary summaryOf(const Desk& desk, const VesselName& name) {
-    if (auto vessel = desk.vessel(name))
+    if (auto vessel = desk.vessel(name); vessel)
         return std::move(*vessel);
-    else
-        return {.name = name, .headline = vessel.error().cause};
+    else {
+        VesselSummary unread;
+        unread.name = name;
+        unread.headline = vessel.error().cause;
+        return unread;
+    }
 }
 
 } // namespace
