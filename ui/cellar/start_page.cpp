@@ -80,7 +80,9 @@ void StartPage::setRecent(const QStringList& books) {
     setType(*heading, Type::strong);
     recent_->layout()->addWidget(heading);
     for (const QString& path : books) {
-        auto* button = new QPushButton(QFileInfo(path).fileName(), recent_);
+        QString name = QFileInfo(path).fileName();
+        name.replace(QLatin1Char('&'), QLatin1String("&&")); // no key of the button
+        auto* button = new QPushButton(name, recent_);
         button->setFlat(true);
         button->setToolTip(path);
         button->setAccessibleDescription(path);

@@ -5,6 +5,7 @@
 
 #include <QApplication>
 #include <QComboBox>
+#include <QLabel>
 #include <QPainter>
 #include <QPlainTextEdit>
 #include <QPolygonF>
@@ -140,6 +141,12 @@ void drawFocusRing(QPainter& painter, const QRectF& around, const QPalette& pale
     painter.setPen(QPen(tone(palette, Tone::proposed), 2 * u));
     painter.drawRoundedRect(around.adjusted(u, u, -u, -u), 4 * u, 4 * u);
     painter.restore();
+}
+
+void PaperStyle::polish(QWidget* widget) {
+    if (auto* label = qobject_cast<QLabel*>(widget); label && label->textFormat() == Qt::AutoText)
+        label->setTextFormat(Qt::PlainText);
+    QProxyStyle::polish(widget);
 }
 
 void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,

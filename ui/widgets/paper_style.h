@@ -11,6 +11,9 @@ class PaperStyle : public QProxyStyle {
     Q_OBJECT
 public:
     PaperStyle();
+    using QProxyStyle::polish;
+    /// Labels show what a brewer typed as typed; only those that ask for markup read it.
+    void polish(QWidget* widget) override;
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override;
     void drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,

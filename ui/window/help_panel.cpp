@@ -3,6 +3,7 @@
 
 #include "ui/present/text.h"
 #include "ui/widgets/theme.h"
+#include "ui/window/status_line.h"
 
 #include <QAction>
 #include <QHBoxLayout>
@@ -20,8 +21,7 @@ QString keyTable(const QList<QAction*>& actions) {
     for (const QAction* action : actions) {
         if (action->shortcut().isEmpty())
             continue;
-        QString words = action->text();
-        words.remove(QLatin1Char('&'));
+        const QString words = shownWords(action->text());
         rows += QStringLiteral("<tr><td style=\"padding-right:12px\"><b>%1</b></td><td>%2</td></tr>")
                     .arg(action->shortcut().toString(QKeySequence::NativeText).toHtmlEscaped(), words.toHtmlEscaped());
     }

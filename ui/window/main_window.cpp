@@ -325,8 +325,8 @@ void MainWindow::refreshActions() {
     const QString redo = open ? qs(session_->desk().redoText()) : QString();
     actions_->undo->setEnabled(writable && !undo.isEmpty());
     actions_->redo->setEnabled(writable && !redo.isEmpty());
-    actions_->undo->setText(undo.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(undo));
-    actions_->redo->setText(redo.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(redo));
+    actions_->undo->setText(undo.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(withoutKeys(undo)));
+    actions_->redo->setText(redo.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(withoutKeys(redo)));
 }
 
 void MainWindow::refreshTitle() {
@@ -367,7 +367,7 @@ void MainWindow::toggleHelp() {
 void MainWindow::fillRecent() {
     recentMenu_->clear();
     for (const QString& path : settings_.recent) {
-        QAction* action = recentMenu_->addAction(QFileInfo(path).fileName());
+        QAction* action = recentMenu_->addAction(withoutKeys(QFileInfo(path).fileName()));
         action->setToolTip(path);
         // Queued: opening a book fills this menu anew and deletes the action that asked for it.
         connect(

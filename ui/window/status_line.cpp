@@ -16,6 +16,17 @@ constexpr int longestUndo = 22; // lines of text wide
 
 } // namespace
 
+QString withoutKeys(QString words) {
+    return words.replace(QLatin1Char('&'), QLatin1String("&&"));
+}
+
+QString shownWords(QString words) {
+    const QLatin1Char ampersand('&');
+    for (qsizetype at = words.indexOf(ampersand); at >= 0; at = words.indexOf(ampersand, at + 1))
+        words.remove(at, 1); // of two, the second stays and is passed over
+    return words;
+}
+
 QString shortened(const QString& text, const QFont& font, int width) {
     return QFontMetrics(font).elidedText(text, Qt::ElideRight, width);
 }
@@ -39,8 +50,8 @@ QPushButton* StatusLine::buttonFor(QAction& action, const QString& fixedWords) {
     button->setFlat(true);
     const auto mirror = [this, button, fixedWords, &action] {
         QString words = fixedWords.isEmpty() ? action.text() : fixedWords;
-        words.remove(QLatin1Char('&'));
-        button->setText(shortened(words, button->font(), lines(*this, longestUndo)));
+        words = shownWords(words);
+        button->setText(withoutKeys(shortened(words, button->font(), lines(*this, longestUndo))));
         button->setAccessibleName(words);
         button->setToolTip(words + QStringLiteral(" (") + action.shortcut().toString(QKeySequence::NativeText) +
                            QLatin1Char(')'));

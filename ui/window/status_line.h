@@ -29,6 +29,10 @@ private:
     QLabel* stored_;
 };
 
+/// What a brewer typed, for a menu or a button: an ampersand in it marks no key.
+[[nodiscard]] QString withoutKeys(QString words);
+/// The words of a menu or button as they are read there.
+[[nodiscard]] QString shownWords(QString words);
 /// A label that shortens its text to the room there is; the whole text stays in the tool tip and for screen readers.
 [[nodiscard]] QString shortened(const QString& text, const QFont& font, int width);
 

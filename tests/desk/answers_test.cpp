@@ -1,0 +1,218 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What leaves the desk as a file: the history as CSV and JSON, and the answers a script reads.
+#include "desk/sample.h"
+#include "desk/support.h"
+#include "quantity/csv.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+using namespace staveline;
+using namespace staveline::testing;
+
+namespace {
+
+using Json = nlohmann::json;
+
+const std::string oddNote = "sharp, \"very\"\nand a second line; 1,5 L left";
+
+struct Answers : DeskFixture {
+    Answers() {
+        now = day(2026, 6, 1);
+        const auto facts = sampleCellar(now);
+        REQUIRE(facts);
+        REQUIRE(desk->record(*facts));
+        REQUIRE(desk->record(ReadingFact{"Plover", now, {SpecificGravity{1.0034}, Ph{3.31}, {}, {}, {}}, oddNote}));
+    }
+    [[nodiscard]] HistoryView history() const {
+        auto view = desk->history("Plover");
+        REQUIRE(view);
+        return *view;
+    }
+    [[nodiscard]] Json status() const { return Json::parse(toJson(desk->cellar())); }
+};
+
+} // namespace
+
+TEST_CASE_METHOD(Answers, "the history as CSV is a table any reader takes, every row and word of it",
+                 "[desk][history]") {
+    const auto rows = history().rows;
+    const auto csv = toCsv(rows);
+    CHECK(csv.find("\r\n") != std::string::npos);
+    CHECK(csv.ends_with("\r\n"));
+    const auto table = CsvTable::parse(csv);
+    REQUIRE(table);
+    REQUIRE(table->rows() == rows.size());
+    CHECK(table->header().front() == "on");
+    CHECK(table->header().back() == "note");
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        CHECK(table->text(i, "on") == isoDay(rows[i].on));
+        CHECK(table->text(i, "what") == rows[i].what);
+        CHECK(table->text(i, "note") == rows[i].note);
+    }
+    const auto noted = std::find_if(rows.begin(), rows.end(), [](const auto& row) { return row.note == oddNote; });
+    REQUIRE(noted != rows.end());
+}
+
+TEST_CASE_METHOD(Answers, "CSV and JSON of the history say the same numbers, and leave out the same",
+                 "[desk][history]") {
+    const auto rows = history().rows;
+    const auto table = CsvTable::parse(toCsv(rows));
+    const auto json = Json::parse(toJson(rows));
+    REQUIRE(table);
+    REQUIRE(json.size() == rows.size());
+    int numbers = 0;
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        for (const auto& column : table->header()) {
+            if (column == "on" || column == "what" || column == "note")
+                continue;
+            INFO(i << " " << column);
+            CHECK(json[i].contains(column) == !table->text(i, column).empty());
+            if (!json[i].contains(column))
+                continue;
+            ++numbers;
+            CHECK(*table->number(i, column) == Approx(json[i][column].get<double>()).epsilon(1e-5));
+        }
+    CHECK(numbers > 100);
+}
+
+TEST_CASE_METHOD(Answers, "what is measured stands in its column and nowhere else", "[desk][history]") {
+    const auto rows = history().rows;
+    const auto table = CsvTable::parse(toCsv(rows));
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (rows[i].note != oddNote)
+            continue;
+        CHECK(*table->number(i, "gravity_sg") == Approx(1.0034));
+        CHECK(*table->number(i, "ph") == Approx(3.31));
+        for (const char* empty : {"ta_g_l", "temperature_c", "ibu", "moved_l", "acidity", "refill_ibu", "mash_c"})
+            CHECK(table->text(i, empty).empty());
+    }
+}
+
+TEST_CASE("an empty history is a head and an empty list", "[desk][history]") {
+    const auto csv = toCsv({});
+    CHECK(csv.starts_with("on,what,acidity,funk,body,"));
+    CHECK(csv.find("\r\n") == csv.size() - 2);
+    CHECK(Json::parse(toJson(std::vector<HistoryRow>{})).empty());
+}
+
+TEST_CASE_METHOD(Answers, "litres moved explain the level, entry by entry", "[desk][history]") {
+    // without evaporation between entries of one day
+    const auto rows = history().rows;
+    int compared = 0;
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        const auto& before = rows[i - 1];
+        const auto& after = rows[i];
+        if (before.on != after.on || !before.volume || !after.volume || !after.moved)
+            continue;
+        const double sign = after.what == "refill" || after.what == "top_up" ? 1 : -1;
+        INFO(isoDay(after.on) << " " << after.what);
+        CHECK(after.volume->l - before.volume->l == Approx(sign * after.moved->l).margin(.01));
+        ++compared;
+    }
+    CHECK(compared >= 3);
+}
+
+TEST_CASE_METHOD(Answers, "the status of a cellar says each vessel's numbers as the desk has them", "[desk][json]") {
+    const auto json = status();
+    const auto cellar = desk->cellar();
+    REQUIRE(json.size() == cellar.size());
+    for (std::size_t i = 0; i < cellar.size(); ++i) {
+        const auto& vessel = cellar[i];
+        CHECK(json[i]["vessel"] == vessel.name);
+        CHECK(json[i]["volume_l"] == vessel.now.volume.l);
+        CHECK(json[i]["due"] == render(vessel.due.text));
+        CHECK(json[i]["due_on"] == isoDay(vessel.due.on));
+        CHECK(json[i]["headline"] == render(vessel.headline));
+        CHECK(json[i].contains("fault") == !vessel.fault.empty());
+        double shares = 0;
+        for (const auto& generation : json[i]["generations"])
+            shares += generation["share"].get<double>();
+        CHECK(shares == Approx(vessel.now.generations.empty() ? 0 : 1));
+        if (vessel.opened) {
+            CHECK(json[i]["dates"]["draw"].get<std::string>() <= json[i]["dates"]["next_draw"].get<std::string>());
+            CHECK(json[i]["dates"]["brew"].get<std::string>() <= json[i]["dates"]["draw"].get<std::string>());
+        }
+    }
+}
+
+TEST_CASE_METHOD(Answers, "advice for a script has a verdict and a band for each dimension", "[desk][json]") {
+    const auto job = desk->adviceJob({"Plover", {}, {}, true});
+    REQUIRE(job);
+    const auto advice = advise(job->input);
+    REQUIRE(advice);
+    const auto json = Json::parse(toJson(*job, *advice));
+    CHECK(json["vessel"] == "Plover");
+    CHECK(json["draw_on"] == isoDay(job->dates.draw));
+    for (Dimension d : allDimensions) {
+        const auto& verdict = json["verdicts"][std::string(name(d))];
+        CHECK(verdict["gap"] == advice->verdicts[d].gap);
+        CHECK_FALSE(verdict["verdict"].get<std::string>().empty());
+        CHECK_FALSE(verdict["reason"].get<std::string>().empty());
+        const auto& band = json["leave_it_alone"]["next_draw"][std::string(name(d))];
+        CHECK(band.is_object());
+    }
+    REQUIRE(json["proposals"].size() == advice->proposals.size());
+    for (std::size_t i = 0; i < advice->proposals.size(); ++i) {
+        CHECK(json["proposals"][i]["draw_l"] == advice->proposals[i].setting.draw.l);
+        CHECK(json["proposals"][i]["moves"].size() == advice->proposals[i].moves.size());
+        CHECK(json["proposals"][i].contains("if_kept_up"));
+    }
+    const auto quick = desk->adviceJob({"Plover", {}, {}, false});
+    const auto quickJson = Json::parse(toJson(*quick, *advise(quick->input)));
+    CHECK_FALSE(quickJson["leave_it_alone"].contains("if_kept_up")); // not worked out: not told as nought
+}
+
+TEST_CASE_METHOD(Answers, "a plan for a script weighs what the plan weighs", "[desk][json]") {
+    const auto plan = desk->brewPlan("Plover");
+    REQUIRE(plan);
+    const auto json = Json::parse(toJson(*plan));
+    double kilograms = 0;
+    for (const auto& grain : json["grist"])
+        kilograms += grain["kg"].get<double>();
+    CHECK(kilograms == Approx(plan->gristMass.kg));
+    double ibu = 0;
+    for (const auto& hop : json["hops"])
+        ibu += hop["ibu"].get<double>();
+    CHECK(ibu == Approx(plan->bitterness.ibu));
+    CHECK(json["into_fermenter_l"].get<double>() >= json["into_vessel_l"].get<double>());
+    CHECK(json["findings"].size() == plan->findings.size());
+    CHECK(json["cautions"].size() == plan->cautions.size());
+}
+
+TEST_CASE_METHOD(Answers, "predictions, faults and checks are told whole", "[desk][json]") {
+    const auto setting = *desk->setting("Plover");
+    const auto prediction = desk->predict("Plover", setting);
+    REQUIRE(prediction);
+    const auto json = Json::parse(toJson(*prediction));
+    for (Dimension d : allDimensions)
+        CHECK(json["next_draw"]["scores"][std::string(name(d))] == prediction->nextDraw.scores[d]);
+    CHECK(json["this_draw"]["ph"] == prediction->thisDraw.ph.ph);
+    const auto fault = desk->vessel("Plovr").error();
+    const auto told = Json::parse(toJson(fault))["fault"];
+    CHECK(told["path"] == "/vessel");
+    CHECK(told["cause"] == render(fault.cause));
+    CHECK(told["remedy"] == "Did you mean \"Plover\"?");
+    const auto report = Json::parse(toJson(*desk->check()));
+    CHECK(report["sound"] == true);
+    CHECK(report["rows_checked"].get<int>() > 100);
+    CHECK(report["damages"].empty());
+}
+
+TEST_CASE_METHOD(Answers, "a book looked at on an earlier day knows nothing of what came later", "[desk][history]") {
+    const auto whole = history();
+    const auto last = desk->ledger("Plover")->lines.back().on;
+    now = last - std::chrono::days{400};
+    const auto early = desk->vessel("Plover");
+    REQUIRE(early);
+    CHECK(early->now.on == now);
+    CHECK(early->findings > 0); // what is in the future is said
+    for (const auto& generation : early->now.generations)
+        CHECK(generation.on <= now);
+    CHECK(desk->history("Plover")->rows.size() == whole.rows.size()); // nothing is lost
+    CHECK(desk->brewPlan("Plover"));
+    now = day(1990, 1, 1); // before anything
+    REQUIRE(desk->vessel("Plover"));
+    CHECK(desk->vessel("Plover")->now.volume.l == 0);
+    CHECK(desk->history("Plover"));
+}

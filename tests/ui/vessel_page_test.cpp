@@ -1,0 +1,212 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A vessel's own page: added, changed, described, retired; and what is typed there while the book changes elsewhere.
+#include "ui/support.h"
+
+#include "ui/cellar/rail.h"
+#include "ui/cellar/vessel_page.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/fact_form.h"
+#include "ui/widgets/number_field.h"
+#include "ui/window/cellar_view.h"
+#include "ui/window/help_panel.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/status_line.h"
+
+#include <QAbstractButton>
+#include <QLabel>
+#include <QLineEdit>
+
+using namespace staveline;
+using namespace staveline::ui;
+using namespace staveline::testing;
+
+namespace {
+
+struct AtVesselPage : WindowInScratch {
+    void change(const char* vessel) {
+        window->cellar()->showVessel(vessel);
+        key(Qt::Key_E, Qt::ControlModifier | Qt::ShiftModifier);
+        REQUIRE_FALSE(window->cellar()->atVessel());
+    }
+    [[nodiscard]] VesselPage& page() const { return window->cellar()->vesselPage(); }
+    [[nodiscard]] Desk& desk() const { return window->session()->desk(); }
+    void put(FactForm& form, const char* field, const QString& text) const {
+        QLineEdit* edit = form.number(field) ? form.number(field)->edit() : form.line(field);
+        REQUIRE(edit);
+        edit->selectAll();
+        QTest::keyClicks(edit, text);
+        if (text.isEmpty())
+            QTest::keyClick(edit, Qt::Key_Delete);
+    }
+    [[nodiscard]] std::unique_ptr<Desk> elsewhere() const {
+        return *Desk::open(book, [this] { return today; });
+    }
+};
+
+VesselFact factsOf(const AtVesselPage& at, const char* vessel) {
+    const auto found = at.desk().vessel(vessel);
+    REQUIRE(found);
+    return found->facts;
+}
+
+} // namespace
+
+TEST_CASE("only what is changed is recorded, as one edit that names the vessel", "[ui][vesselpage]") {
+    AtVesselPage at;
+    at.change("Heron");
+    const VesselFact before = factsOf(at, "Heron");
+    at.put(at.page().fields(), "interval_d", "180");
+    at.put(at.page().fields(), "note", "moved beside the door");
+    at.key(Qt::Key_Return);
+    CHECK(at.window->cellar()->atVessel());
+    VesselFact expected = before;
+    expected.interval = Days{180};
+    expected.note = "moved beside the door";
+    CHECK(factsOf(at, "Heron") == expected);
+    at.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(factsOf(at, "Heron") == before);
+}
+
+TEST_CASE("nothing changed records nothing, and Escape leaves all as it was", "[ui][vesselpage]") {
+    AtVesselPage at;
+    const auto revision = at.desk().revision();
+    at.change("Heron");
+    at.key(Qt::Key_Return);
+    CHECK(at.window->cellar()->atVessel());
+    at.change("Heron");
+    at.put(at.page().fields(), "capacity_l", "300");
+    at.key(Qt::Key_Escape);
+    CHECK(at.window->cellar()->atVessel());
+    CHECK(at.desk().revision() == revision);
+    at.change("Heron"); // it starts from the book again
+    CHECK(at.page().fields().number("capacity_l")->stored() == 225.0);
+}
+
+TEST_CASE("a vessel is renamed, and the window stays with it", "[ui][vesselpage]") {
+    AtVesselPage at;
+    at.change("Heron");
+    at.put(at.page().fields(), "name", "Grey Heron");
+    at.key(Qt::Key_Return);
+    CHECK(at.window->cellar()->vessel() == "Grey Heron");
+    CHECK(at.window->windowTitle().startsWith("Grey Heron"));
+    CHECK(at.desk().ledger("Grey Heron")->lines.size() == 9);
+    at.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(at.desk().vessel("Heron"));
+    CHECK(at.window->cellar()->vessel() != "Grey Heron");
+}
+
+TEST_CASE("a name that is taken or empty is said at the name and changes nothing", "[ui][vesselpage][bad]") {
+    AtVesselPage at;
+    const auto revision = at.desk().revision();
+    at.change("Heron");
+    at.put(at.page().fields(), "name", "Teal");
+    at.key(Qt::Key_Return);
+    CHECK_FALSE(at.window->cellar()->atVessel());
+    CHECK_FALSE(at.page().words().isEmpty());
+    at.put(at.page().fields(), "name", "");
+    at.key(Qt::Key_Return);
+    CHECK_FALSE(at.window->cellar()->atVessel());
+    CHECK(at.desk().revision() == revision);
+    CHECK(at.desk().vessel("Heron"));
+}
+
+TEST_CASE("the culture is described on the page and is part of the same edit", "[ui][vesselpage]") {
+    AtVesselPage at;
+    at.change("Heron");
+    at.put(at.page().culture(), "name", "house");
+    at.put(at.page().culture(), "hop_tolerance_ibu", "14");
+    at.put(at.page().fields(), "interval_d", "200");
+    at.key(Qt::Key_Return);
+    const auto culture = at.desk().culture("Heron");
+    REQUIRE(culture);
+    CHECK(culture->name == "house");
+    CHECK(culture->hopTolerance == Ibu{14});
+    CHECK(culture->on == at.today);
+    CHECK(factsOf(at, "Heron").interval.d == 200);
+    at.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK_FALSE(at.desk().culture("Heron"));
+    CHECK(factsOf(at, "Heron").interval.d == 240);
+}
+
+TEST_CASE("a vessel is retired with a reason, goes from the rail, and comes back by undo", "[ui][vesselpage]") {
+    AtVesselPage at;
+    const int inRail = at.window->cellar()->rail().model()->rowCount();
+    at.change("Teal");
+    QTest::keyClicks(&at.page().reason(), "keg sold");
+    at.tabTo("Retire the vessel");
+    at.key(Qt::Key_Space);
+    const VesselFact retired = factsOf(at, "Teal");
+    CHECK(retired.retired == at.today);
+    CHECK(retired.retiredReason == "keg sold");
+    CHECK(at.window->cellar()->rail().model()->rowCount() == inRail - 1);
+    at.window->actions().undo->trigger();
+    CHECK_FALSE(factsOf(at, "Teal").retired);
+    CHECK(at.window->cellar()->rail().model()->rowCount() == inRail);
+}
+
+TEST_CASE("what is typed stays while the book changes elsewhere, and only that is recorded", "[ui][vesselpage]") {
+    AtVesselPage at;
+    at.change("Heron");
+    at.put(at.page().fields(), "interval_d", "150");
+    recordAll(*at.elsewhere(), R"({"kind": "vessel_edit", "vessel": "Heron", "draw_share": 0.25, "note": "theirs"})");
+    at.window->session()->poll();
+    CHECK(at.page().fields().number("interval_d")->stored() == 150.0);
+    CHECK_FALSE(at.window->cellar()->atVessel());
+    at.page().finish();
+    const VesselFact now = factsOf(at, "Heron");
+    CHECK(now.interval.d == 150);
+    CHECK(now.drawShare.of1 == .25); // not put back to what the page had read
+    CHECK(now.note == "theirs");
+}
+
+TEST_CASE("a vessel renamed elsewhere while its page is open is refused in words", "[ui][vesselpage][bad]") {
+    AtVesselPage at;
+    at.change("Heron");
+    at.put(at.page().fields(), "interval_d", "150");
+    recordAll(*at.elsewhere(), R"({"kind": "vessel_edit", "vessel": "Heron", "name": "Egret"})");
+    at.window->session()->poll();
+    at.page().finish();
+    CHECK(factsOf(at, "Egret").interval.d == 240);
+    const bool said =
+        !at.page().words().isEmpty() || at.window->notices().isVisible() || at.window->cellar()->atVessel();
+    CHECK(said);
+}
+
+TEST_CASE("numbers are typed in the units in use, also when those change under the page", "[ui][vesselpage][units]") {
+    AtVesselPage at;
+    at.change("Heron");
+    DisplayUnits american;
+    american.volume = DisplayUnits::Volume::usGallon;
+    american.temperature = DisplayUnits::Temperature::fahrenheit;
+    at.window->setUnits(american);
+    at.put(at.page().fields(), "capacity_l", "60");
+    at.put(at.page().fields(), "temperature_c", "59");
+    at.page().finish();
+    CHECK(factsOf(at, "Heron").capacity.l == Approx(60 * 3.785411784));
+    CHECK(factsOf(at, "Heron").temperature.c == Approx(15));
+}
+
+TEST_CASE("a new vessel asks few questions and takes the rest from habit and material", "[ui][vesselpage]") {
+    AtVesselPage at;
+    at.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    CHECK_FALSE(at.page().fields().number("evaporation_per_year"));
+    CHECK_FALSE(at.page().culture().isVisible());
+    at.put(at.page().fields(), "name", "Avocet");
+    at.key(Qt::Key_Return);
+    VesselFact expected;
+    expected.name = "Avocet";
+    CHECK(factsOf(at, "Avocet") == expected);
+    CHECK(at.window->cellar()->vessel() == "Avocet");
+}
+
+TEST_CASE("help on the page is the page's own", "[ui][vesselpage][help]") {
+    AtVesselPage at;
+    at.change("Heron");
+    at.key(Qt::Key_F1);
+    REQUIRE(at.window->help().isVisible());
+    const QString words = at.window->help().words();
+    at.key(Qt::Key_F1);
+    at.window->cellar()->showVessel("Heron");
+    at.key(Qt::Key_F1);
+    CHECK(at.window->help().words() != words);
+}
