@@ -139,9 +139,8 @@ void TargetForm::addSetBy(QVBoxLayout& column) {
     connect(setBy_, &QLineEdit::editingFinished, this, [this] {
         Target changed = target();
         changed.setBy = toStd(setBy_->text().trimmed());
-        if (setBy_->isModified() && changed != target())
-            store(changed, tr("set by"), "set_by");
-        setBy_->setModified(false);
+        const bool news = setBy_->isModified() && changed != target();
+        setBy_->setModified(news && !store(changed, tr("set by"), "set_by")); // refused: Enter tries again
     });
 }
 
@@ -268,6 +267,7 @@ void TargetForm::fillTraits(const Target& now, bool writable) {
 void TargetForm::finish(const Entry& entry) {
     if (!entry.field->edit()->isModified())
         return;
+    entry.field->recheck(); // a refusal of the desk may not hold any more
     entry.field->complainIfEmpty();
     const auto value = entry.field->stored();
     if (!value || entry.field->fault())
@@ -275,8 +275,8 @@ void TargetForm::finish(const Entry& entry) {
     entry.field->edit()->setModified(false);
     Target changed = target();
     entry.about->set(changed, *value);
-    if (changed != target())
-        store(changed, entry.about->name, entry.about->path);
+    if (changed != target() && !store(changed, entry.about->name, entry.about->path))
+        entry.field->edit()->setModified(true); // Enter tries again
 }
 
 void TargetForm::finishTyping() {
@@ -301,7 +301,7 @@ void TargetForm::putTrait(const std::string& fault, int severity) {
     store(changed, tr("wanted traits"), "traits");
 }
 
-void TargetForm::store(const Target& changed, const QString& what, const std::string& key) {
+bool TargetForm::store(const Target& changed, const QString& what, const std::string& key) {
     Desk& desk = session_.desk();
     const TargetFact fact{vessel_, desk.today(), changed};
     const EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
@@ -309,10 +309,13 @@ void TargetForm::store(const Target& changed, const QString& what, const std::st
     const auto known = filed();
     const bool ofToday = known && known->fact.on == desk.today();
     const auto done = ofToday ? desk.amend("target", known->id, fact, note) : desk.record(Fact{fact}, note);
-    if (done)
-        Q_EMIT session_.said(tr("Recorded: %1").arg(qs(*done)));
-    else
+    if (!done) {
         showFault(done.error());
+        return false;
+    }
+    message_->clear();
+    Q_EMIT session_.said(tr("Recorded: %1").arg(qs(*done)));
+    return true;
 }
 
 void TargetForm::showFault(const Fault& fault) {
