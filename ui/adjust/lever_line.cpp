@@ -117,6 +117,10 @@ void LeverLine::makeNumber(QWidget& page) {
     column->addWidget(number_);
     connect(slider_, &QSlider::valueChanged, this, &LeverLine::fromSlider);
     connect(number_, &NumberField::edited, this, &LeverLine::fromField);
+    connect(number_->edit(), &QLineEdit::editingFinished, this, [this] {
+        if (number_->edit()->isModified())
+            number_->complainIfEmpty();
+    });
 }
 
 double LeverLine::shownAt(int step) const {
@@ -194,18 +198,44 @@ int LeverLine::nearestStep(double value) const {
 
 void LeverLine::setTried(const LeverValue& value) {
     tried_ = value;
-    if (const auto* number = std::get_if<double>(&value); number && number_) {
+    if (const auto* number = std::get_if<double>(&value); number && number_)
+        number_->setStored(scale_.toField(*number));
+    showTried();
+}
+
+void LeverLine::follow(const LeverValue& value) {
+    const bool typed = number_ && number_->isEnabled() && number_->edit()->isModified();
+    const auto stored = typed ? number_->stored() : std::nullopt;
+    if (!typed || (stored && !number_->edit()->hasFocus())) {
+        // New units may have made a number of what was none.
+        const bool known = !stored || same(scale_.fromField(*stored), tried_);
+        setTried(known ? value : LeverValue(scale_.fromField(*stored)));
+        return;
+    }
+    tried_ = stored ? LeverValue(scale_.fromField(*stored)) : value;
+    showTried();
+}
+
+void LeverLine::showTried() {
+    if (const auto* number = std::get_if<double>(&tried_); number && slider_ && !line_.steps.empty()) {
         const QSignalBlocker quiet(slider_);
-        if (!line_.steps.empty())
-            slider_->setValue(nearestStep(*number));
-        // What is being typed stays: it is this value already, or cannot be used yet.
-        if (!number_->edit()->hasFocus() || !number_->edit()->isModified())
-            number_->setStored(scale_.toField(*number));
-    } else if (const auto* id = std::get_if<std::string>(&value); id && choice_) {
+        slider_->setValue(nearestStep(*number));
+    } else if (const auto* id = std::get_if<std::string>(&tried_); id && choice_) {
         const QSignalBlocker quiet(choice_);
         choice_->setWord(*id);
     }
     showMissing();
+}
+
+bool LeverLine::unusable() const {
+    return number_ && line_.applies && (!number_->stored() || number_->fault());
+}
+
+void LeverLine::complain() {
+    if (!number_)
+        return;
+    number_->complainIfEmpty();
+    number_->edit()->setFocus(Qt::OtherFocusReason);
 }
 
 bool LeverLine::moved() const {
@@ -222,12 +252,12 @@ void LeverLine::fromSlider(int step) {
 
 void LeverLine::fromField() {
     const auto stored = number_->stored();
-    if (!stored)
-        return; // half typed, or a slip that the field itself names
+    if (!stored) {
+        Q_EMIT halfTyped(); // or a slip that the field itself names
+        return;
+    }
     tried_ = scale_.fromField(*stored);
-    const QSignalBlocker quiet(slider_);
-    if (!line_.steps.empty())
-        slider_->setValue(nearestStep(std::get<double>(tried_)));
+    showTried();
     Q_EMIT triedChanged();
 }
 

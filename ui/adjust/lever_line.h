@@ -40,8 +40,13 @@ public:
 
     /// The lever as it stands; what is being typed stays.
     void setLine(const BoardLine& line, const Session& session, bool writable);
-    /// Puts the controls to a value without saying so.
+    /// Puts the controls to a value without saying so, whatever was typed.
     void setTried(const LeverValue& value);
+    /// The same, but what is typed and cannot be used (yet) stays in its field.
+    void follow(const LeverValue& value);
+    /// The field holds no number, or one that is refused.
+    [[nodiscard]] bool unusable() const;
+    void complain(); ///< says at the field what is wrong with it, and goes there
     [[nodiscard]] const LeverValue& tried() const { return tried_; }
     [[nodiscard]] bool moved() const; ///< tried is not what is in use
     [[nodiscard]] const BoardLine& line() const { return line_; }
@@ -64,6 +69,7 @@ public:
 
 Q_SIGNALS:
     void triedChanged();
+    void halfTyped(); ///< what the field holds is no value now
     void lockAsked(bool locked);
     void missingAsked(bool missing);
 
@@ -75,6 +81,7 @@ private:
     void fromSlider(int step);
     void fromField();
     void fromChoice();
+    void showTried(); ///< slider, choice and box; not the field
     void showMissing();
     [[nodiscard]] int nearestStep(double value) const;
     [[nodiscard]] double shownAt(int step) const; ///< a step of the slider in the units shown
