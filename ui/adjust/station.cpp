@@ -10,9 +10,11 @@
 #include "ui/adjust/more_notes.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/total_bar.h"
+#include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/adjust/window_strip.h"
+#include "ui/present/funk_words.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
 
@@ -39,6 +41,19 @@ bool sameValues(const TriedValues& a, const TriedValues& b) {
         return x.lever == y.lever && (from && to ? std::abs(*from - *to) < 1e-6 : x.to == y.to);
     };
     return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin(), close);
+}
+
+/// Spice and horse of the sitting the verdicts rest on: "spice 2.1 ±1.5, horse 4.0 ±1.5, tasted 3 May 2026".
+QString tastedSides(const Desk& desk, const AdviceJob& job) {
+    const auto sittings = desk.sittings(job.vessel);
+    if (!sittings || !job.estimates.tastedOn)
+        return {};
+    const auto last = std::find_if(sittings->begin(), sittings->end(), [&](const Filed<SittingFact>& filed) {
+        return filed.fact.sitting.on == *job.estimates.tastedOn;
+    });
+    const QString words =
+        last == sittings->end() ? QString() : sidesWords(funkSides(last->fact.sitting, builtInSheet()));
+    return words.isEmpty() ? words : AdjustStation::tr("%1, tasted %2").arg(words, dayWords(*job.estimates.tastedOn));
 }
 
 } // namespace
@@ -106,6 +121,7 @@ void AdjustStation::readDesk() {
         look.thisDraw = job_->dates.draw;
         look.nextDraw = job_->dates.nextDraw;
     }
+    verdicts_->column(Dimension::funk).setSides(tastedSides(session().desk(), *job_));
     advice_->ask(job_);
 }
 
