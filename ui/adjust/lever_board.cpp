@@ -33,15 +33,17 @@ LeverBoard::LeverBoard(Session& session, QWidget* parent) : QWidget(parent), ses
     grid_->setHorizontalSpacing(lines(*this, .7));
     grid_->setVerticalSpacing(lines(*this, .25));
     grid_->setColumnStretch(0, 4);
-    grid_->setColumnStretch(2, 3);
+    grid_->setColumnStretch(1, 2);
     grid_->setColumnStretch(3, 3);
+    grid_->setColumnStretch(4, 3);
     addHead();
     addLines();
 }
 
 void LeverBoard::addHead() {
     int column = 0;
-    for (const QString& words : {tr("Try board"), tr("try"), tr("at the next draw"), tr("if kept up"), QString()}) {
+    for (const QString& words :
+         {tr("Try board"), tr("now"), tr("try"), tr("at the next draw"), tr("if kept up"), tr("lock")}) {
         auto* label = new QLabel(words, this);
         setType(*label, column == 0 ? Type::strong : Type::small);
         if (column > 0)
@@ -51,7 +53,7 @@ void LeverBoard::addHead() {
     hint_ = new QLabel(own("ui.adjust.board_hint"), this);
     hint_->setForegroundRole(QPalette::PlaceholderText);
     hint_->setWordWrap(true);
-    grid_->addWidget(hint_, 1, 2, 1, 2, Qt::AlignTop);
+    grid_->addWidget(hint_, 1, 3, 1, 2, Qt::AlignTop);
 }
 
 void LeverBoard::addLines() {
@@ -59,7 +61,7 @@ void LeverBoard::addLines() {
     QWidget* before = nullptr;
     for (const LeverRow& lever : builtInLevers()) {
         auto* line = new LeverLine(lever, *this, *grid_, row);
-        row += 2;
+        row += LeverLine::rows;
         lines_.push_back(line);
         connect(line, &LeverLine::triedChanged, this, &LeverBoard::triedChanged);
         connect(line, &LeverLine::halfTyped, this, &LeverBoard::halfTyped);

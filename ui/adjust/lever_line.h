@@ -35,7 +35,8 @@ private:
 class LeverLine : public QObject {
     Q_OBJECT
 public:
-    /// Puts its widgets into rows `row` and `row + 1` of the grid.
+    /// Puts its widgets into `rows` rows of the grid from `row` on.
+    static constexpr int rows = 3;
     LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
 
     /// The lever as it stands; what is being typed stays.
