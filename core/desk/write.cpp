@@ -272,6 +272,31 @@ void forgetAfter(Cellar& working, const std::set<book::RowId>& vessels, bool ves
         working.dropShared();
 }
 
+/// An amended fact at its place in memory. What other vessels hold too is read again.
+template <class F> void putBack(Cellar& working, const std::set<book::RowId>& vessels, book::RowId id, const F& fact) {
+    if constexpr (perVessel<F> && !requires { fact.from; }) {
+        auto record = working.vessel(fact.vessel);
+        if (record && vessels.contains((*record)->id)) {
+            const auto before = [](const Stored<F>& a, const Stored<F>& b) {
+                return std::pair(VesselRecord::dayOf(a.fact), a.id) < std::pair(VesselRecord::dayOf(b.fact), b.id);
+            };
+            auto& list = (*record)->template of<F>();
+            const Stored<F> amended{id, fact};
+            list.insert(std::lower_bound(list.begin(), list.end(), amended, before), amended);
+            return;
+        }
+        if (record)
+            working.drop((*record)->id);
+    }
+    forgetAfter(working, vessels, perVessel<F>);
+}
+
+template <class F> const book::TableSpec& specOf() {
+    const auto& tables = cellarSchema().tables;
+    return *std::find_if(tables.begin(), tables.end(),
+                         [](const book::TableSpec& table) { return table.name == tableOf<F>; });
+}
+
 /// Calls `then` with the type of fact a table holds.
 template <class Then>
 auto withTable(const std::string& table, Then then) -> decltype(then(std::type_identity<DipFact>{})) {
@@ -399,7 +424,7 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
                 auto row = toRow(*replacement, working.shared().names);
                 if (!row)
                     return fail(row.error());
-                forgetAfter(working, *touched, perVessel<F>);
+                putBack(working, *touched, id, *replacement);
                 return writer.update(table, id, *row);
             },
             !perVessel<F>);
@@ -455,7 +480,12 @@ Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std
     auto row = book->row(table, id);
     if (!row)
         return fail(row.error());
-    addVesselsOf(fromRow<F>(*row, working.shared().names), working.shared().names, touched);
+    // From its references alone: a sitting of many tasters is long to read.
+    const auto& columns = specOf<F>().columns;
+    for (std::size_t i = 0; i < columns.size() && i < row->values.size(); ++i)
+        if (const auto* vessel = std::get_if<std::int64_t>(&row->values[i]);
+            vessel && columns[i].references == "vessel" && working.shared().names.vesselNames.contains(*vessel))
+            touched.insert(*vessel);
     if (replacement)
         addVesselsOf(*replacement, working.shared().names, touched);
     return touched;

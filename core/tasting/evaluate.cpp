@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "tasting/funk_sides.h"
 #include "tasting/statistics.h"
 #include "tasting/taster_reading.h"
 
@@ -178,7 +179,35 @@ std::vector<FaultMark> faultsOf(const Sitting& sitting, const Answers& answers, 
     return found;
 }
 
+/// The fault that makes a dimension's score unusable; empty: none.
+std::string spoilerOf(Dimension d, const std::vector<FaultMark>& faults, const TastingSheet& sheet) {
+    for (const auto& mark : faults)
+        if (const auto* rule = sheet.findFault(mark.fault); mark.severity >= 2 && rule && rule->spoils == d)
+            return mark.fault;
+    return {};
+}
+
+/// The dimension as if the sheet had this line only.
+std::optional<DimensionReading> lineReading(std::string_view code, Dimension d, const Answers& answers,
+                                            const TastingSheet& sheet, const TastingNoise& noise) {
+    std::vector<TasterReading> readings;
+    for (const auto& [taster, own] : answers)
+        if (const auto at = own.find(std::string(code)); at != own.end())
+            readings.push_back(readTaster(sheet, d, {*at}, noise));
+    if (readings.empty())
+        return {};
+    return panelReading(readings, noise);
+}
+
 } // namespace
+
+FunkSides funkSides(const Sitting& sitting, const TastingSheet& sheet, const TastingNoise& noise) {
+    const auto answers = answersOf(sitting, sheet);
+    if (!spoilerOf(Dimension::funk, faultsOf(sitting, answers, sheet), sheet).empty())
+        return {};
+    return {lineReading(spiceLine, Dimension::funk, answers, sheet, noise),
+            lineReading(horseLine, Dimension::funk, answers, sheet, noise)};
+}
 
 std::vector<FaultMark> faultsIn(const Sitting& sitting, const TastingSheet& sheet) {
     return faultsOf(sitting, answersOf(sitting, sheet), sheet);
@@ -190,12 +219,10 @@ SittingResult evaluate(const Sitting& sitting, const TastingSheet& sheet, const 
     for (auto d : allDimensions)
         evaluateDimension(d, answers, sheet, noise, out);
     out.faults = faultsOf(sitting, answers, sheet);
-    for (const auto& mark : out.faults) {
-        const auto* rule = sheet.findFault(mark.fault);
-        if (mark.severity < 2 || !rule || !rule->spoils || !out.spoiledBy[*rule->spoils].empty())
-            continue;
-        out.spoiledBy[*rule->spoils] = mark.fault;
-        out.dimensions[*rule->spoils].reset();
+    for (auto d : allDimensions) {
+        out.spoiledBy[d] = spoilerOf(d, out.faults, sheet);
+        if (!out.spoiledBy[d].empty())
+            out.dimensions[d].reset();
     }
     if (const auto* bitterness = sheet.find("TA5"))
         out.bitterness = meanScore(*bitterness, answers);

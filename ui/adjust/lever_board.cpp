@@ -33,15 +33,17 @@ LeverBoard::LeverBoard(Session& session, QWidget* parent) : QWidget(parent), ses
     grid_->setHorizontalSpacing(lines(*this, .7));
     grid_->setVerticalSpacing(lines(*this, .25));
     grid_->setColumnStretch(0, 4);
-    grid_->setColumnStretch(2, 3);
+    grid_->setColumnStretch(1, 2);
     grid_->setColumnStretch(3, 3);
+    grid_->setColumnStretch(4, 3);
     addHead();
     addLines();
 }
 
 void LeverBoard::addHead() {
     int column = 0;
-    for (const QString& words : {tr("Try board"), tr("try"), tr("at the next draw"), tr("if kept up"), QString()}) {
+    for (const QString& words :
+         {tr("Try board"), tr("now"), tr("try"), tr("at the next draw"), tr("if kept up"), tr("lock")}) {
         auto* label = new QLabel(words, this);
         setType(*label, column == 0 ? Type::strong : Type::small);
         if (column > 0)
@@ -51,7 +53,7 @@ void LeverBoard::addHead() {
     hint_ = new QLabel(own("ui.adjust.board_hint"), this);
     hint_->setForegroundRole(QPalette::PlaceholderText);
     hint_->setWordWrap(true);
-    grid_->addWidget(hint_, 1, 2, 1, 2, Qt::AlignTop);
+    grid_->addWidget(hint_, 1, 3, 1, 2, Qt::AlignTop);
 }
 
 void LeverBoard::addLines() {
@@ -59,9 +61,10 @@ void LeverBoard::addLines() {
     QWidget* before = nullptr;
     for (const LeverRow& lever : builtInLevers()) {
         auto* line = new LeverLine(lever, *this, *grid_, row);
-        row += 2;
+        row += LeverLine::rows;
         lines_.push_back(line);
         connect(line, &LeverLine::triedChanged, this, &LeverBoard::triedChanged);
+        connect(line, &LeverLine::halfTyped, this, &LeverBoard::halfTyped);
         connect(line, &LeverLine::lockAsked, this, [this, line](bool locked) { lock(*line, locked); });
         connect(line, &LeverLine::missingAsked, this, [this, line](bool missing) { setMissing(*line, missing); });
         for (QWidget* stop : line->tabStops()) {
@@ -73,12 +76,18 @@ void LeverBoard::addLines() {
 }
 
 void LeverBoard::setJob(const JobPtr& job, bool writable) {
-    const TriedValues kept = job_ && job_->vessel == job->vessel ? tried() : TriedValues{};
+    const bool same = job_ && job_->vessel == job->vessel;
+    const TriedValues kept = same ? tried() : TriedValues{};
     job_ = job;
     for (const BoardLine& each : boardOf(job->input))
         if (LeverLine* at = line(each.row.id))
             at->setLine(each, session_, writable);
-    setTried(kept);
+    for (LeverLine* each : lines_)
+        same ? each->follow(valueAt(*each, kept)) : each->setTried(valueAt(*each, kept));
+}
+
+void LeverBoard::leave() {
+    job_.reset();
 }
 
 void LeverBoard::setPrices(const std::vector<RestrictionPrice>& prices) {
@@ -88,13 +97,16 @@ void LeverBoard::setPrices(const std::vector<RestrictionPrice>& prices) {
 }
 
 void LeverBoard::setTried(const TriedValues& values) {
-    for (LeverLine* each : lines_) {
-        const auto found = std::find_if(values.begin(), values.end(),
-                                        [&](const TriedValue& value) { return value.lever == each->line().row.id; });
-        const LeverValue rest = each->line().lockedAt.value_or(each->line().now);
-        const bool free = found != values.end() && !each->line().lockedAt;
-        each->setTried(free ? found->to : rest);
-    }
+    for (LeverLine* each : lines_)
+        each->setTried(valueAt(*each, values));
+}
+
+LeverValue LeverBoard::valueAt(const LeverLine& line, const TriedValues& values) {
+    if (line.line().lockedAt)
+        return *line.line().lockedAt;
+    const auto found = std::find_if(values.begin(), values.end(),
+                                    [&](const TriedValue& value) { return value.lever == line.line().row.id; });
+    return found == values.end() ? line.line().now : found->to;
 }
 
 TriedValues LeverBoard::tried() const {
@@ -157,6 +169,12 @@ void LeverBoard::clearFaults() {
         each->clearFault();
 }
 
+LeverLine* LeverBoard::unusable() const {
+    const auto found =
+        std::find_if(lines_.begin(), lines_.end(), [](const LeverLine* each) { return each->unusable(); });
+    return found == lines_.end() ? nullptr : *found;
+}
+
 LeverLine* LeverBoard::line(const std::string& lever) const {
     const auto found =
         std::find_if(lines_.begin(), lines_.end(), [&](const LeverLine* each) { return each->line().row.id == lever; });
@@ -171,24 +189,31 @@ void LeverBoard::focusFirst() {
         }
 }
 
-void LeverBoard::record(const Fact& fact) {
-    if (const auto done = session_.record(fact); !done)
+void LeverBoard::record(const Fact& fact, QCheckBox& box) {
+    if (const auto done = session_.record(fact); !done) {
+        box.setChecked(!box.isChecked()); // as the book has it
         Q_EMIT failed(done.error());
+    }
 }
 
 void LeverBoard::lock(LeverLine& line, bool locked) {
+    if (locked && line.unusable()) {
+        line.lock()->setChecked(false); // there is no number to lock it at
+        line.complain();
+        return;
+    }
     LockFact fact{job_->vessel, session_.desk().today(), line.line().row.id, {}, {}, locked};
     const LeverValue value = locked ? line.tried() : line.line().lockedAt.value_or(line.line().now);
     if (const auto* number = std::get_if<double>(&value))
         fact.value = *number;
     else
         fact.choice = std::get<std::string>(value);
-    record(fact);
+    record(fact, *line.lock());
 }
 
 void LeverBoard::setMissing(LeverLine& line, bool missing) {
     if (const auto* id = std::get_if<std::string>(&line.tried()))
-        record(AvailabilityFact{session_.desk().today(), *id, !missing, {}});
+        record(AvailabilityFact{session_.desk().today(), *id, !missing, {}}, *line.missing());
 }
 
 } // namespace staveline::ui

@@ -7,6 +7,7 @@
 
 #include <QWidget>
 
+class QCheckBox;
 class QGridLayout;
 class QLabel;
 
@@ -16,8 +17,9 @@ class LeverBoard : public QWidget {
     Q_OBJECT
 public:
     explicit LeverBoard(Session& session, QWidget* parent = nullptr);
-    /// The levers as they stand; what is tried stays where it can.
+    /// The levers as they stand; what is tried stays where it can, and so does what is half typed.
     void setJob(const JobPtr& job, bool writable);
+    void leave(); ///< what is tried and typed is about a vessel that goes
     void setPrices(const std::vector<RestrictionPrice>& prices);
     /// Everything as now, locks where they hold, then these values.
     void setTried(const TriedValues& values);
@@ -30,6 +32,8 @@ public:
     /// At the lever its path names; false: at none.
     bool showFault(const Fault& fault);
     void clearFaults();
+    /// The first whose field holds no usable number; null: none.
+    [[nodiscard]] LeverLine* unusable() const;
 
     [[nodiscard]] LeverLine* line(const std::string& lever) const;
     [[nodiscard]] const std::vector<LeverLine*>& all() const { return lines_; }
@@ -37,14 +41,17 @@ public:
 
 Q_SIGNALS:
     void triedChanged();
+    void halfTyped();                           ///< a field holds no number now
     void failed(const staveline::Fault& fault); ///< of a lock or availability that could not be recorded
 
 private:
     void addHead();
     void addLines();
+    [[nodiscard]] static LeverValue valueAt(const LeverLine& line, const TriedValues& values);
     void lock(LeverLine& line, bool locked);
     void setMissing(LeverLine& line, bool missing);
-    void record(const Fact& fact);
+    /// A box whose fact is refused goes back.
+    void record(const Fact& fact, QCheckBox& box);
     void showNotesAt(LeverLine& line);
     [[nodiscard]] QString priceWords(const LeverLine& line) const;
 

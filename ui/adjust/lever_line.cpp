@@ -11,6 +11,7 @@
 
 #include <QCheckBox>
 #include <QGridLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QSignalBlocker>
@@ -72,31 +73,27 @@ double LeverScale::fromField(double stored) const {
 LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row)
     : QObject(&page), scale_(lever.unit), name_(new QLabel(sentenceCase(qs(lever.name)), &page)),
       now_(new QLabel(&page)), control_(new QWidget(&page)), next_(new EffectCell(&page)), kept_(new EffectCell(&page)),
-      lock_(new QCheckBox(tr("lock"), &page)), notes_(new MessageLabel(&page)) {
+      lock_(new QCheckBox(&page)), notes_(new MessageLabel(&page)) {
     line_.row = lever;
     for (QLabel* label : {name_, now_})
         label->setWordWrap(true);
     setType(*now_, Type::small);
     now_->setForegroundRole(QPalette::PlaceholderText);
-    auto* names = new QVBoxLayout;
-    names->setSpacing(0);
-    names->addWidget(name_);
-    names->addWidget(now_);
-    names->addStretch(1);
     lever.isChoice() ? makeChoice() : makeNumber(page);
     lock_->setAccessibleName(tr("Lock %1").arg(qs(lever.name)));
     lock_->setObjectName(QStringLiteral("lock ") + qs(lever.id));
     connect(lock_, &QCheckBox::clicked, this, &LeverLine::lockAsked);
-    auto* marks = new QVBoxLayout;
-    marks->setSpacing(0);
-    marks->addWidget(lock_);
-    marks->addStretch(1);
-    grid.addLayout(names, row, 0);
-    grid.addWidget(control_, row, 1, Qt::AlignTop);
-    grid.addWidget(next_, row, 2, Qt::AlignTop);
-    grid.addWidget(kept_, row, 3, Qt::AlignTop);
-    grid.addLayout(marks, row, 4);
-    grid.addWidget(notes_, row + 1, 0, 1, 5);
+    lock_->setToolTip(lock_->accessibleName());
+    int column = 0;
+    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, control_, next_, kept_, lock_})
+        grid.addWidget(part, row, column++, Qt::AlignTop);
+    // As high as a field: one line of words stands beside it.
+    const int high = number_ ? number_->edit()->sizeHint().height() : choice_->sizeHint().height();
+    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, next_, kept_, lock_})
+        part->setMinimumHeight(high);
+    if (number_) // a slip has the whole width to say what is wrong
+        grid.addWidget(number_->findChild<MessageLabel*>(), row + 1, 0, 1, column);
+    grid.addWidget(notes_, row + 2, 0, 1, column);
 }
 
 void LeverLine::makeNumber(QWidget& page) {
@@ -110,13 +107,19 @@ void LeverLine::makeNumber(QWidget& page) {
     number_ = new NumberField(scale_.kind(), rangeOf(line_.row, scale_), true, control_);
     number_->setName(tr("%1, number").arg(sentenceCase(qs(line_.row.name))));
     name_->setBuddy(slider_);
-    auto* column = new QVBoxLayout(control_);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(lines(page, .15));
-    column->addWidget(slider_);
-    column->addWidget(number_);
+    slider_->setMinimumWidth(lines(page, 4.5));
+    slider_->setMinimumHeight(number_->edit()->sizeHint().height());
+    auto* beside = new QHBoxLayout(control_);
+    beside->setContentsMargins(0, 0, 0, 0);
+    beside->setSpacing(lines(page, .3));
+    beside->addWidget(slider_, 1);
+    beside->addWidget(number_);
     connect(slider_, &QSlider::valueChanged, this, &LeverLine::fromSlider);
     connect(number_, &NumberField::edited, this, &LeverLine::fromField);
+    connect(number_->edit(), &QLineEdit::editingFinished, this, [this] {
+        if (number_->edit()->isModified())
+            number_->complainIfEmpty();
+    });
 }
 
 double LeverLine::shownAt(int step) const {
@@ -149,7 +152,7 @@ void LeverLine::setLine(const BoardLine& line, const Session& session, bool writ
     const bool fresh = line_.steps != line.steps || line_.choices.size() != line.choices.size();
     line_ = line;
     const QString value = session.words(valueText(line.row.id, line.now, session.desk().pantry()));
-    now_->setText(line.applies ? tr("now %1").arg(value) : tr("no effect here"));
+    now_->setText(line.applies ? value : tr("no effect here"));
     if (number_ && session.units() != units_)
         number_->setUnits(session.units());
     units_ = session.units();
@@ -194,18 +197,44 @@ int LeverLine::nearestStep(double value) const {
 
 void LeverLine::setTried(const LeverValue& value) {
     tried_ = value;
-    if (const auto* number = std::get_if<double>(&value); number && number_) {
+    if (const auto* number = std::get_if<double>(&value); number && number_)
+        number_->setStored(scale_.toField(*number));
+    showTried();
+}
+
+void LeverLine::follow(const LeverValue& value) {
+    const bool typed = number_ && number_->isEnabled() && number_->edit()->isModified();
+    const auto stored = typed ? number_->stored() : std::nullopt;
+    if (!typed || (stored && !number_->edit()->hasFocus())) {
+        // New units may have made a number of what was none.
+        const bool known = !stored || same(scale_.fromField(*stored), tried_);
+        setTried(known ? value : LeverValue(scale_.fromField(*stored)));
+        return;
+    }
+    tried_ = stored ? LeverValue(scale_.fromField(*stored)) : value;
+    showTried();
+}
+
+void LeverLine::showTried() {
+    if (const auto* number = std::get_if<double>(&tried_); number && slider_ && !line_.steps.empty()) {
         const QSignalBlocker quiet(slider_);
-        if (!line_.steps.empty())
-            slider_->setValue(nearestStep(*number));
-        // What is being typed stays: it is this value already, or cannot be used yet.
-        if (!number_->edit()->hasFocus() || !number_->edit()->isModified())
-            number_->setStored(scale_.toField(*number));
-    } else if (const auto* id = std::get_if<std::string>(&value); id && choice_) {
+        slider_->setValue(nearestStep(*number));
+    } else if (const auto* id = std::get_if<std::string>(&tried_); id && choice_) {
         const QSignalBlocker quiet(choice_);
         choice_->setWord(*id);
     }
     showMissing();
+}
+
+bool LeverLine::unusable() const {
+    return number_ && line_.applies && (!number_->stored() || number_->fault());
+}
+
+void LeverLine::complain() {
+    if (!number_)
+        return;
+    number_->complainIfEmpty();
+    number_->edit()->setFocus(Qt::OtherFocusReason);
 }
 
 bool LeverLine::moved() const {
@@ -222,12 +251,12 @@ void LeverLine::fromSlider(int step) {
 
 void LeverLine::fromField() {
     const auto stored = number_->stored();
-    if (!stored)
-        return; // half typed, or a slip that the field itself names
+    if (!stored) {
+        Q_EMIT halfTyped(); // or a slip that the field itself names
+        return;
+    }
     tried_ = scale_.fromField(*stored);
-    const QSignalBlocker quiet(slider_);
-    if (!line_.steps.empty())
-        slider_->setValue(nearestStep(std::get<double>(tried_)));
+    showTried();
     Q_EMIT triedChanged();
 }
 

@@ -35,13 +35,19 @@ private:
 class LeverLine : public QObject {
     Q_OBJECT
 public:
-    /// Puts its widgets into rows `row` and `row + 1` of the grid.
+    /// Puts its widgets into `rows` rows of the grid from `row` on.
+    static constexpr int rows = 3;
     LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
 
     /// The lever as it stands; what is being typed stays.
     void setLine(const BoardLine& line, const Session& session, bool writable);
-    /// Puts the controls to a value without saying so.
+    /// Puts the controls to a value without saying so, whatever was typed.
     void setTried(const LeverValue& value);
+    /// The same, but what is typed and cannot be used (yet) stays in its field.
+    void follow(const LeverValue& value);
+    /// The field holds no number, or one that is refused.
+    [[nodiscard]] bool unusable() const;
+    void complain(); ///< says at the field what is wrong with it, and goes there
     [[nodiscard]] const LeverValue& tried() const { return tried_; }
     [[nodiscard]] bool moved() const; ///< tried is not what is in use
     [[nodiscard]] const BoardLine& line() const { return line_; }
@@ -64,6 +70,7 @@ public:
 
 Q_SIGNALS:
     void triedChanged();
+    void halfTyped(); ///< what the field holds is no value now
     void lockAsked(bool locked);
     void missingAsked(bool missing);
 
@@ -75,6 +82,7 @@ private:
     void fromSlider(int step);
     void fromField();
     void fromChoice();
+    void showTried(); ///< slider, choice and box; not the field
     void showMissing();
     [[nodiscard]] int nearestStep(double value) const;
     [[nodiscard]] double shownAt(int step) const; ///< a step of the slider in the units shown

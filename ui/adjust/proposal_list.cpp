@@ -9,6 +9,7 @@
 #include <QButtonGroup>
 #include <QEvent>
 #include <QFrame>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QRadioButton>
 #include <QTimer>
@@ -90,7 +91,7 @@ void ProposalList::setAnswer(const Answer& answer) {
 ProposalList::Card ProposalList::makeCard(int number, const Proposal& proposal) {
     Card card{number, new QFrame(list_)};
     const QString title = sentenceCase(session_.words(proposal.title));
-    card.radio = new QRadioButton(number > 0 ? tr("Proposal %1").arg(number) : title, card.frame);
+    card.radio = new QRadioButton(number > 0 ? QString::number(number) : title, card.frame);
     card.radio->setAccessibleName(number > 0 ? tr("Proposal %1: %2").arg(QString::number(number), title) : title);
     card.radio->setObjectName(QStringLiteral("proposal %1").arg(number));
     group_->addButton(card.radio, number);
@@ -100,12 +101,14 @@ ProposalList::Card ProposalList::makeCard(int number, const Proposal& proposal) 
     auto* column = new QVBoxLayout(card.frame);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(lines(*this, .1));
-    column->addWidget(card.radio);
+    auto* head = new QHBoxLayout;
+    head->addWidget(card.radio, 0, Qt::AlignTop);
+    column->addLayout(head);
     if (number > 0) {
         card.title = new QLabel(title, card.frame);
         card.title->setWordWrap(true);
         setType(*card.title, Type::strong);
-        column->addWidget(card.title);
+        head->addWidget(card.title, 1);
     }
     column->addWidget(card.scores);
     card.frame->installEventFilter(this);

@@ -10,10 +10,13 @@
 #include "ui/adjust/more_notes.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/total_bar.h"
+#include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/adjust/window_strip.h"
+#include "ui/present/funk_words.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/number_field.h"
 
 #include <QApplication>
 #include <QPushButton>
@@ -40,6 +43,19 @@ bool sameValues(const TriedValues& a, const TriedValues& b) {
     return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin(), close);
 }
 
+/// Spice and horse of the sitting the verdicts rest on: "spice 2.1 ±1.5, horse 4.0 ±1.5, tasted 3 May 2026".
+QString tastedSides(const Desk& desk, const AdviceJob& job) {
+    const auto sittings = desk.sittings(job.vessel);
+    if (!sittings || !job.estimates.tastedOn)
+        return {};
+    const auto last = std::find_if(sittings->begin(), sittings->end(), [&](const Filed<SittingFact>& filed) {
+        return filed.fact.sitting.on == *job.estimates.tastedOn;
+    });
+    const QString words =
+        last == sittings->end() ? QString() : sidesWords(funkSides(last->fact.sitting, builtInSheet()));
+    return words.isEmpty() ? words : AdjustStation::tr("%1, tasted %2").arg(words, dayWords(*job.estimates.tastedOn));
+}
+
 } // namespace
 
 void AdjustStation::focusWork() {
@@ -55,8 +71,7 @@ void AdjustStation::focusWork() {
 
 void AdjustStation::leaveVessel() {
     target_->finishTyping();
-    if (QWidget* typing = QApplication::focusWidget(); typing && board_->isAncestorOf(typing))
-        typing->clearFocus(); // what is half typed there is about this vessel
+    board_->leave();
     advice_->cancel();
     trials_->setJob(nullptr);
     job_.reset();
@@ -109,6 +124,7 @@ void AdjustStation::readDesk() {
         look.thisDraw = job_->dates.draw;
         look.nextDraw = job_->dates.nextDraw;
     }
+    verdicts_->column(Dimension::funk).setSides(tastedSides(session().desk(), *job_));
     advice_->ask(job_);
 }
 
@@ -173,6 +189,8 @@ void AdjustStation::pick(int number) {
 }
 
 void AdjustStation::asNow() {
+    if (!job_)
+        return;
     touched_ = true;
     board_->setTried({});
     tryValues();
@@ -187,6 +205,7 @@ void AdjustStation::tryValues() {
         proposals_->choose(number, true);
     trial_.reset();
     board_->clearFaults();
+    message_->clear();
     if (const auto trial = trials_->atOnce(tried)) {
         showTrial(*trial);
         trials_->deepen(tried);
@@ -243,14 +262,34 @@ void AdjustStation::showAdoptable() {
     const bool proposal = !proposals_->empty() && fresh(answer_) && chosen != ProposalList::own;
     const bool ownReady = chosen == ProposalList::own && trial_ && trial_->depth != TrialDepth::central;
     QString why = whyNotAdopt(session().desk(), job_->brewed);
+    if (const LeverLine* slip = board_->unusable(); slip && why.isEmpty())
+        why = text(staveline::say("ui.adjust.adopt.slip").with("lever", slip->line().row.name));
     if (why.isEmpty() && !proposal && !ownReady)
-        why = busy() ? own("ui.adjust.adopt.working") : QString();
+        why = own(busy() ? "ui.adjust.adopt.working" : "ui.adjust.adopt.nothing");
     total_->setAdoptable(why.isEmpty() && (proposal || ownReady), why);
 }
 
-void AdjustStation::adopt() {
-    if (!total_->adoptButton().isEnabled())
+/// Nothing is written while something stands against it; that is said, and a slip is gone to.
+void AdjustStation::refuseAdopt() {
+    if (total_->whyNot().isEmpty())
         return;
+    Q_EMIT session().said(total_->whyNot());
+    if (LeverLine* slip = board_->unusable()) {
+        slip->complain();
+        left_->ensureWidgetVisible(slip->number(), 0, lines(*this, 1.5));
+    }
+}
+
+void AdjustStation::adopt() {
+    if (drawDayButton_->isChecked()) { // what would be adopted is out of sight
+        openDrawDay(false);
+        Q_EMIT session().said(own("ui.adjust.adopt.look"));
+        return;
+    }
+    if (!total_->adoptButton().isEnabled()) {
+        refuseAdopt();
+        return;
+    }
     // Kept: adopting changes the book, and the station reads it anew before the desk returns.
     const JobPtr job = job_;
     const Answer answer = answer_;

@@ -83,6 +83,7 @@ private:
     void showDeep(const DeepTrial& deep);
     void showLooks();
     void showAdoptable();
+    void refuseAdopt();
     void explainNumber(int proposal, int move, const QString& origin);
     void closeChain();
     void say(const Fault& fault);

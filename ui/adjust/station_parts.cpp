@@ -169,6 +169,10 @@ void AdjustStation::connectParts() {
         touched_ = true;
         tryValues();
     });
+    connect(board_, &LeverBoard::halfTyped, this, [this] {
+        touched_ = true;
+        showAdoptable();
+    });
     connect(board_, &LeverBoard::failed, this, &AdjustStation::say);
     connect(larder_, &LarderList::failed, this, &AdjustStation::say);
     connect(proposals_, &ProposalList::picked, this, &AdjustStation::pick);

@@ -142,9 +142,8 @@ void TargetForm::addSetBy(QVBoxLayout& column) {
 void TargetForm::finishSetBy() {
     Target changed = target();
     changed.setBy = toStd(setBy_->text().trimmed());
-    if (setBy_->isModified() && changed != target())
-        store(changed, tr("set by"), "set_by");
-    setBy_->setModified(false);
+    const bool news = setBy_->isModified() && changed != target();
+    setBy_->setModified(news && !store(changed, tr("set by"), "set_by")); // refused: Enter tries again
 }
 
 void TargetForm::addTraits(QVBoxLayout& column) {
@@ -270,6 +269,7 @@ void TargetForm::fillTraits(const Target& now, bool writable) {
 void TargetForm::finish(const Entry& entry) {
     if (!entry.field->edit()->isModified())
         return;
+    entry.field->recheck(); // a refusal of the desk may not hold any more
     entry.field->complainIfEmpty();
     const auto value = entry.field->stored();
     if (!value || entry.field->fault())
@@ -277,8 +277,8 @@ void TargetForm::finish(const Entry& entry) {
     entry.field->edit()->setModified(false);
     Target changed = target();
     entry.about->set(changed, *value);
-    if (changed != target())
-        store(changed, entry.about->name, entry.about->path);
+    if (changed != target() && !store(changed, entry.about->name, entry.about->path))
+        entry.field->edit()->setModified(true); // Enter tries again
 }
 
 void TargetForm::finishTyping() {
@@ -304,14 +304,18 @@ void TargetForm::putTrait(const std::string& fault, int severity) {
     store(changed, tr("wanted traits"), "traits");
 }
 
-void TargetForm::store(const Target& changed, const QString& what, const std::string& key) {
+bool TargetForm::store(const Target& changed, const QString& what, const std::string& key) {
     const TargetFact fact{vessel_, session_.desk().today(), changed};
     const EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
                         "target/" + vessel_ + "/" + key};
-    if (const auto done = session_.desk().setToday(Fact{fact}, note); done)
-        Q_EMIT session_.said(tr("Recorded: %1").arg(qs(*done)));
-    else
+    const auto done = session_.desk().setToday(Fact{fact}, note);
+    if (!done) {
         showFault(done.error());
+        return false;
+    }
+    message_->clear();
+    Q_EMIT session_.said(tr("Recorded: %1").arg(qs(*done)));
+    return true;
 }
 
 void TargetForm::showFault(const Fault& fault) {

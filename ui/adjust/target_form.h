@@ -66,7 +66,8 @@ private:
     void finishSetBy();
     void likeChosenDraw();
     void putTrait(const std::string& fault, int severity); ///< 0 takes it away
-    void store(const Target& target, const QString& what, const std::string& key);
+    /// False: refused, and said.
+    bool store(const Target& target, const QString& what, const std::string& key);
     void showFault(const Fault& fault);
     [[nodiscard]] std::optional<Filed<TargetFact>> filed() const;
     [[nodiscard]] Target target() const;

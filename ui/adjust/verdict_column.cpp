@@ -15,11 +15,15 @@ namespace staveline::ui {
 
 VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
     : QWidget(parent), dimension_(dimension), shape_(new QLabel(this)), word_(new QLabel(this)),
-      reason_(new LinkedLabel(this)), strip_(new WindowStrip(dimension, this)) {
+      reason_(new LinkedLabel(this)), strip_(new WindowStrip(dimension, this)), sides_(new QLabel(this)) {
     auto* name = new QLabel(nameOf(dimension), this);
     setType(*name, Type::strong);
     setType(*word_, Type::strong);
     setType(*reason_, Type::small);
+    setType(*sides_, Type::small);
+    sides_->setForegroundRole(QPalette::PlaceholderText);
+    sides_->setWordWrap(true);
+    sides_->hide();
     auto* head = new QHBoxLayout;
     head->setSpacing(lines(*this, .35));
     head->addWidget(name);
@@ -31,6 +35,7 @@ VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
     column->setSpacing(lines(*this, .15));
     column->addLayout(head);
     column->addWidget(strip_);
+    column->addWidget(sides_);
     column->addWidget(reason_);
     column->addStretch(1);
     connect(reason_, &LinkedLabel::asked, this, &VerdictColumn::asked);
@@ -48,6 +53,11 @@ void VerdictColumn::setVerdict(const Verdict& verdict, const DisplayUnits& units
     paintShape();
 }
 
+void VerdictColumn::setSides(const QString& words) {
+    sides_->setText(words);
+    sides_->setVisible(!words.isEmpty());
+}
+
 void VerdictColumn::paintShape() {
     shape_->setPixmap(verdictPixmap(verdict_, lines(*this, 1), palette(), devicePixelRatioF()));
 }
@@ -60,6 +70,9 @@ void VerdictColumn::changeEvent(QEvent* event) {
 
 QString VerdictColumn::word() const {
     return word_->text();
+}
+QString VerdictColumn::sides() const {
+    return sides_->text();
 }
 QString VerdictColumn::words() const {
     return tr("%1: %2. %3").arg(nameOf(dimension_), word_->text(), reason_->words());

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/taste/says_panel.h"
 
+#include "ui/present/funk_words.h"
+#include "ui/present/score_words.h"
 #include "ui/taste/fault_list.h"
 #include "ui/taste/quiet_delegate.h"
 #include "ui/widgets/message_label.h"
@@ -18,8 +20,15 @@
 namespace staveline::ui {
 namespace {
 
-QString dimensionWord(Dimension dimension) {
-    return own("ui.taste.dimension." + std::string(name(dimension)));
+/// With the window, unless the reason names it already.
+Message knownOf(Dimension dimension, const Verdict& verdict, const QString& reason, const TargetWindow& window) {
+    const std::string& key = verdict.reason.key;
+    const bool named = verdict.kind == VerdictKind::hold || key == "tasting.verdict.wait_arrives";
+    return say(named ? "ui.taste.known" : "ui.taste.known_window")
+        .with("dimension", toStd(nameOf(dimension)))
+        .with("reason", toStd(reason))
+        .with("wanted", Points{window.wanted})
+        .with("band", Points{window.band});
 }
 
 Glyph glyphOf(VerdictKind kind) {
@@ -103,7 +112,8 @@ void MissingList::keyPressEvent(QKeyEvent* event) {
 SaysPanel::SaysPanel(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), scored_(new QLabel(this)),
       missingHead_(new QLabel(tr("Not scored yet"), this)), missing_(new MissingList(this)),
-      faults_(new MessageLabel(this)), knownHead_(new QLabel(this)), knownNote_(new QLabel(this)) {
+      faults_(new MessageLabel(this)), knownHead_(new QLabel(this)), knownNote_(new QLabel(this)),
+      sides_(new QLabel(this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(lines(*this, 1), 0, lines(*this, .4), 0);
     column->setSpacing(lines(*this, .3));
@@ -129,16 +139,20 @@ void SaysPanel::addReadings() {
     grid->setColumnStretch(1, 1);
     int row = 0;
     for (const Dimension d : allDimensions) {
-        readings_[d] = {new QLabel(dimensionWord(d), this), new QLabel(this), new QLabel(this)};
+        readings_[d] = {new QLabel(nameOf(d), this), new QLabel(this), new QLabel(this)};
         readings_[d].says->setWordWrap(true);
         readings_[d].help->setWordWrap(true);
         readings_[d].help->setForegroundRole(QPalette::PlaceholderText);
         grid->addWidget(readings_[d].name, row, 0);
         grid->addWidget(readings_[d].says, row, 1);
-        grid->addWidget(readings_[d].help, row + 1, 0, 1, 2);
-        grid->setRowMinimumHeight(row + 2, lines(*this, .3));
-        row += 3;
+        if (d == Dimension::funk)
+            grid->addWidget(sides_, row + 1, 1);
+        grid->addWidget(readings_[d].help, row + 2, 0, 1, 2);
+        grid->setRowMinimumHeight(row + 3, lines(*this, .3));
+        row += 4;
     }
+    sides_->setWordWrap(true);
+    sides_->setForegroundRole(QPalette::PlaceholderText);
     static_cast<QVBoxLayout*>(layout())->addLayout(grid);
 }
 
@@ -160,7 +174,9 @@ void SaysPanel::addKnown() {
     static_cast<QVBoxLayout*>(layout())->addLayout(grid);
 }
 
-void SaysPanel::showTaste(const TasteView& view) {
+void SaysPanel::showTaste(const TasteView& view, const FunkSides& sides) {
+    sides_->setText(ui::sidesWords(sides));
+    sides_->setVisible(!sides_->text().isEmpty());
     scored_->setText(tr("Scored %1 of %2").arg(view.scored).arg(view.wanted));
     for (const Dimension d : allDimensions) {
         const bool reads = view.result.dimensions[d].has_value();
@@ -219,12 +235,7 @@ void SaysPanel::showKnown(const Result<EstimatesView>& known, const std::optiona
         known_[d].glyph->setVisible(first || !oneForAll);
         known_[d].words->setVisible(first || !oneForAll);
         const QString reason = session_.words(known->verdicts[d].reason);
-        known_[d].words->setText(oneForAll ? reason
-                                           : text(say("ui.taste.known")
-                                                      .with("dimension", toStd(dimensionWord(d)))
-                                                      .with("reason", toStd(reason))
-                                                      .with("wanted", Points{window.windows[d].wanted})
-                                                      .with("band", Points{window.windows[d].band})));
+        known_[d].words->setText(oneForAll ? reason : text(knownOf(d, known->verdicts[d], reason, window.windows[d])));
     }
     knownNote_->setText(target ? text(say("ui.taste.target_since").with("on", target->fact.on))
                                : own("ui.taste.no_target"));
@@ -251,6 +262,9 @@ QString SaysPanel::scoredWords() const {
 }
 QString SaysPanel::readingWords(Dimension dimension) const {
     return readings_[dimension].says->text();
+}
+QString SaysPanel::sidesWords() const {
+    return sides_->text();
 }
 QString SaysPanel::faultWords() const {
     return faults_->words();

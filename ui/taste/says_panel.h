@@ -9,6 +9,10 @@
 
 class QLabel;
 
+namespace staveline {
+struct FunkSides;
+}
+
 namespace staveline::ui {
 
 class MessageLabel;
@@ -36,11 +40,13 @@ class SaysPanel : public QWidget {
     Q_OBJECT
 public:
     explicit SaysPanel(Session& session, QWidget* parent = nullptr);
-    void showTaste(const TasteView& view);
+    /// The sides stand under funk.
+    void showTaste(const TasteView& view, const FunkSides& sides);
     /// What the desk knows today, or why it cannot say; with the target that is set, if one is.
     void showKnown(const Result<EstimatesView>& known, const std::optional<Filed<TargetFact>>& target);
     [[nodiscard]] QString scoredWords() const;
     [[nodiscard]] QString readingWords(Dimension dimension) const;
+    [[nodiscard]] QString sidesWords() const;   ///< spice and horse on show
     [[nodiscard]] QString verdictWords() const; ///< one line a dimension, and what is said about the target
     [[nodiscard]] QString faultWords() const;
     [[nodiscard]] MissingList& missing() const { return *missing_; }
@@ -71,6 +77,7 @@ private:
     PerDimension<Known> known_{};
     PerDimension<VerdictKind> kinds_{};
     QLabel* knownNote_;
+    QLabel* sides_;
 };
 
 } // namespace staveline::ui

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/taste/station.h"
 
+#include "ui/present/funk_words.h"
 #include "ui/taste/anchor_strip.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/taste/fault_list.h"
@@ -392,7 +393,7 @@ void TasteStation::showStrip() {
 
 void TasteStation::showSays() {
     if (const auto view = session().desk().taste(draft_.now()))
-        says_->showTaste(*view);
+        says_->showTaste(*view, funkSides(draft_.now().sitting, builtInSheet()));
 }
 
 void TasteStation::showKnown() {

@@ -171,6 +171,13 @@ void NumberField::takeOffer() {
 }
 
 bool NumberField::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::ShortcutOverride && !edit_->isModified()) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+            event->ignore(); // nothing typed here: the book's own undo
+            return true;
+        }
+    }
     if (event->type() == QEvent::KeyPress && offer_) {
         const int key = static_cast<QKeyEvent*>(event)->key();
         if (key == Qt::Key_Return || key == Qt::Key_Enter) {
