@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The coming brew: where its recipe comes from, drafts of it, and what the beer as brewed means.
 #include "brewing/as_brewed.h"
+#include "desk/brewed.h"
 #include "desk/inside.h"
 #include "quantity/density.h"
 
@@ -10,13 +11,6 @@ namespace staveline {
 namespace {
 
 constexpr double gravityOff = .0015; ///< SG: the reading error of a brewing hydrometer (common practice, no source)
-
-/// What the kit's losses leave of a brew for the vessel.
-Litres intoVesselFrom(const BrewFact& brew, const Equipment& kit) {
-    if (!brew.intoFermenter)
-        return {0};
-    return Litres{std::max(0.0, brew.intoFermenter->l * (1 - kit.fermenterLoss.of1) - kit.transferLoss.l)};
-}
 
 void sayGravities(const BrewFact& brew, const BrewPlan& plan, std::vector<Message>& words) {
     const auto compare = [&](const char* key, const std::optional<SpecificGravity>& measured, Plato planned) {
@@ -133,9 +127,9 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     meaning.planned = planned->next;
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
     sayGravities(fact, *plan, meaning.words);
-    const Litres gives = intoVesselFrom(fact, in.equipment);
-    if (fact.intoFermenter && gives < refill)
-        meaning.words.push_back(say("desk.brewed.short").with("gives", gives).with("wanted", refill));
+    if (fact.intoFermenter)
+        if (const Litres gives = intoVesselFrom(*fact.intoFermenter, in.equipment); gives < refill)
+            meaning.words.push_back(say("desk.brewed.short").with("gives", gives).with("wanted", refill));
     sayScores(meaning, meaning.words);
     return meaning;
 }
@@ -225,7 +219,7 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
     view.refill = Litres{std::max(0.0, in.fillTo.l - (now.volume.l - in.base.draw.l))};
     view.estimates = job->estimates;
     if (view.brewed && view.brewed->intoFermenter)
-        view.brewGives = intoVesselFrom(*view.brewed, in.equipment);
+        view.brewGives = intoVesselFrom(*view.brewed->intoFermenter, in.equipment);
     if (view.brewed) {
         if (const auto meant = meaning(*view.brewed))
             for (Dimension d : allDimensions)
