@@ -29,6 +29,8 @@ void kettleCautions(const PlanFacts& facts, Cautions& cautions) {
         cautions.push_back(say("caution.kettle.preSour"));
         cautions.push_back(say("caution.mash.acid")); // the same acid, and the first step where it may be at hand
     }
+    if (facts.input.recipe.boil.min > 0)
+        cautions.push_back(say("caution.kettle.hotWort"));
     if (facts.volumes.preBoilHot.l > headspaceLimit * facts.equipment.kettle.l)
         cautions.push_back(say("caution.kettle.boilOver"));
 }
@@ -42,6 +44,7 @@ void yeastCautions(const PlanFacts& facts, Cautions& cautions) {
 
 void fermenterCautions(const PlanFacts& facts, Cautions& cautions) {
     const Litres wort = facts.volumes.intoFermenter, room = facts.equipment.fermenter;
+    cautions.push_back(say("caution.fermenter.cleaners")); // what the wort goes into was cleaned that day
     if (facts.beer.hexoseTaken > 0)
         cautions.push_back(
             say("caution.fermenter.gas").with("gas", Litres{gasPerHexose * facts.beer.hexoseTaken * wort.l}));

@@ -2,6 +2,7 @@
 // The coming brew: where its recipe comes from, drafts of it, and what the beer as brewed means.
 #include "advice/forecaster.h"
 #include "brewing/as_brewed.h"
+#include "desk/brewed.h"
 #include "desk/inside.h"
 #include "forward/parameters.h"
 #include "quantity/density.h"
@@ -13,13 +14,6 @@ namespace staveline {
 namespace {
 
 constexpr double gravityOff = .0015; ///< SG: the reading error of a brewing hydrometer (common practice, no source)
-
-/// What the kit's losses leave of a brew for the vessel.
-Litres intoVesselFrom(const BrewFact& brew, const Equipment& kit) {
-    if (!brew.intoFermenter)
-        return {0};
-    return Litres{std::max(0.0, brew.intoFermenter->l * (1 - kit.fermenterLoss.of1) - kit.transferLoss.l)};
-}
 
 void sayGravities(const BrewFact& brew, Plato original, Plato final, std::vector<Message>& words) {
     const auto compare = [&](const char* key, const std::optional<SpecificGravity>& measured, Plato planned) {
@@ -152,11 +146,13 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     meaning.planned = planned->next;
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
     sayGravities(fact, plan->originalGravity, plan->finalGravity, meaning.words);
-    const Litres gives = intoVesselFrom(fact, in.equipment);
-    if (const Litres wanted = refillOf(in, in.base); fact.intoFermenter && gives < wanted)
-        meaning.words.push_back(say(in.drawn ? "desk.brewed.short.drawn" : "desk.brewed.short")
-                                    .with("gives", gives)
-                                    .with("wanted", wanted));
+    if (fact.intoFermenter) {
+        const Litres gives = intoVesselFrom(*fact.intoFermenter, in.equipment);
+        if (const Litres wanted = refillOf(in, in.base); gives < wanted)
+            meaning.words.push_back(say(in.drawn ? "desk.brewed.short.drawn" : "desk.brewed.short")
+                                        .with("gives", gives)
+                                        .with("wanted", wanted));
+    }
     sayScores(meaning, meaning.words);
     return meaning;
 }
@@ -261,7 +257,7 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
     view.refill = std::max(Litres{0}, in.fillTo - stays);
     view.estimates = job->estimates;
     if (view.brewed && view.brewed->intoFermenter)
-        view.brewGives = intoVesselFrom(*view.brewed, in.equipment);
+        view.brewGives = intoVesselFrom(*view.brewed->intoFermenter, in.equipment);
     if (view.brewed) {
         if (const auto meant = meaning(*view.brewed))
             for (Dimension d : allDimensions)

@@ -228,7 +228,8 @@ void expected(SheetBuilder& sheet, const BrewSheetInput& in) {
 /// What holds on any brew day, and what this recipe and this choice bring along.
 void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.keep({say("caution.mash.hotLiquor").with("scalds", Celsius{60}), say("caution.mash.acid"),
-                say("caution.kettle.boilOver"), say("caution.draw.co2"),
+                say("caution.kettle.hotWort"), say("caution.kettle.boilOver"), say("caution.fermenter.cleaners"),
+                say("caution.draw.co2"), say("caution.draw.cleaners"),
                 say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}),
                 say("caution.refill.vented")});
     if (in.vesselShape.empty() || in.vesselShape == "keg")

@@ -173,9 +173,16 @@ TEST_CASE("every finding reads in plain words") {
     }
 }
 
-TEST_CASE("cautions of any brew: hot water, gas, a vented bung") {
+TEST_CASE("cautions of any brew: hot water and wort, cleaners, gas, a vented bung") {
     const auto plain = planned(simple(), need(60));
-    REQUIRE(plain.cautions.size() == 3);
+    REQUIRE(plain.cautions.size() == 5);
+    CHECK(has(plain.cautions, "caution.kettle.hotWort"));
+    CHECK(has(plain.cautions, "caution.fermenter.cleaners"));
+    BrewInput raw = simple();
+    raw.recipe.boil = {0};
+    raw.recipe.hops.clear();
+    raw.recipe.bitterness = {0};
+    CHECK_FALSE(has(planned(raw, need(60)).cautions, "caution.kettle.hotWort")); // nothing boils
     CHECK(argument<Celsius>(find(plain.cautions, "caution.mash.hotLiquor"), "scalds").c == 60);
     CHECK(has(plain.cautions, "caution.refill.vented"));
     // 90 g of hexose a litre give about 22 L of gas
@@ -223,7 +230,7 @@ TEST_CASE("cautions for what the recipe uses") {
         CHECK(has(plan.cautions, key));
         CHECK_FALSE(has(planned(simple(), need(60)).cautions, key));
     }
-    CHECK(plan.cautions.size() == 9);
+    CHECK(plan.cautions.size() == 11);
     for (const auto& caution : plan.cautions) {
         CAPTURE(caution.key);
         CHECK(builtInTexts().has(caution.key));

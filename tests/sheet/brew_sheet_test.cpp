@@ -92,6 +92,11 @@ TEST_CASE("Cautions stand in their section, each once") {
     CHECK(inOrder(text, {"## What changed", "no step", "## Dates"}));
     CHECK(inOrder(text, {"## Mash", "scalds", "Late grain is cold", "may stick", "also breaks", "## Boil"}));
     CHECK(inOrder(text, {"## Boil", "boils over", "## Yeast", "kills sensitive", "ferment out", "## Targets"}));
+    CHECK(inOrder(text, {"## Boil", "Boiling wort sticks", "## Yeast", "Caustic and acid cleaners",
+                         "data sheet and local rules", "## Targets", "## Draw", "CO2 gathers", "Cleaner left in a hose",
+                         "## Expected"}));
+    for (const auto* once : {"Boiling wort sticks", "Caustic and acid cleaners", "Cleaner left in a hose"})
+        CHECK(text.find(once) == text.rfind(once));
     CHECK(inOrder(text, {"## Draw", "CO2 gathers", "85.0 L of air hold 24 g", "vented bung", "relief valve"}));
     CHECK(text.find("Late grain is cold") == text.rfind("Late grain is cold"));
 }
