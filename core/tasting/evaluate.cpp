@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace staveline {
 namespace {
@@ -187,6 +188,20 @@ std::string spoilerOf(Dimension d, const std::vector<FaultMark>& faults, const T
     return {};
 }
 
+/// The scores of the lines behind spice, horse and faults: a full table has many others.
+Sitting ofSides(const Sitting& sitting, const TastingSheet& sheet) {
+    const auto counts = [&](const Score& score) {
+        if (score.attribute == spiceLine || score.attribute == horseLine)
+            return true;
+        const Attribute* line = sheet.find(score.attribute);
+        return line && !line->fault.empty();
+    };
+    Sitting part;
+    part.faults = sitting.faults;
+    std::copy_if(sitting.scores.begin(), sitting.scores.end(), std::back_inserter(part.scores), counts);
+    return part;
+}
+
 /// The dimension as if the sheet had this line only.
 std::optional<DimensionReading> lineReading(std::string_view code, Dimension d, const Answers& answers,
                                             const TastingSheet& sheet, const TastingNoise& noise) {
@@ -201,7 +216,8 @@ std::optional<DimensionReading> lineReading(std::string_view code, Dimension d, 
 
 } // namespace
 
-FunkSides funkSides(const Sitting& sitting, const TastingSheet& sheet, const TastingNoise& noise) {
+FunkSides funkSides(const Sitting& whole, const TastingSheet& sheet, const TastingNoise& noise) {
+    const Sitting sitting = ofSides(whole, sheet);
     const auto answers = answersOf(sitting, sheet);
     if (!spoilerOf(Dimension::funk, faultsOf(sitting, answers, sheet), sheet).empty())
         return {};

@@ -109,6 +109,7 @@ void LeverLine::makeNumber(QWidget& page) {
     name_->setBuddy(slider_);
     slider_->setMinimumWidth(lines(page, 4.5));
     slider_->setMinimumHeight(number_->edit()->sizeHint().height());
+    number_->setMinimumWidth(number_->edit()->maximumWidth() + lines(page, 2.4)); // units stand in one column
     auto* beside = new QHBoxLayout(control_);
     beside->setContentsMargins(0, 0, 0, 0);
     beside->setSpacing(lines(page, .3));

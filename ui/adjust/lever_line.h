@@ -35,8 +35,8 @@ private:
 class LeverLine : public QObject {
     Q_OBJECT
 public:
-    /// Puts its widgets into `rows` rows of the grid from `row` on.
-    static constexpr int rows = 3;
+    static constexpr int rows = 3; ///< of the grid, for one lever
+    /// Puts its widgets into the grid from `row` on.
     LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
 
     /// The lever as it stands; what is being typed stays.

@@ -18,7 +18,6 @@
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
 
-#include <QApplication>
 #include <QPushButton>
 #include <QScrollBar>
 #include <QStackedWidget>

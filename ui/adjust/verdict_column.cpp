@@ -35,8 +35,8 @@ VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
     column->setSpacing(lines(*this, .15));
     column->addLayout(head);
     column->addWidget(strip_);
-    column->addWidget(sides_);
     column->addWidget(reason_);
+    column->addWidget(sides_);
     column->addStretch(1);
     connect(reason_, &LinkedLabel::asked, this, &VerdictColumn::asked);
 }
