@@ -248,6 +248,110 @@ class Job:
         self.look("History as a table")
         return volume
 
+    def menus(self):
+        """Every menu opens by its own action, its entries have names, and Escape leaves it."""
+        told = {}
+        for title in self.titles():
+            self.window.act(title, "ShowMenu")
+            entries = self.window.until(lambda title=title: self.entries(title), f"entries of {describe(title)}")
+            nameless = [entry for entry in entries if not entry.get_name().strip()]
+            check(not nameless, f"{describe(title)} has entries without a name")
+            told[title.get_name()] = len(entries)
+            self.close_menus()
+        check(len(told) == 7 and min(told.values()) >= 2, f"the menus are {told}")
+        return str(told)
+
+    def entries(self, title):
+        """What an open menu offers; dividing lines are no entries."""
+        below = [title.get_child_at_index(i) for i in range(title.get_child_count())]
+        return [thing for child in below if child is not None and has(child, State.SHOWING) for thing in walk(child)
+                if thing.get_role_name() in ("menu item", "check menu item", "radio menu item")]
+
+    def titles(self):
+        frame = self.window.frame
+        bar = next(child for child in (frame.get_child_at_index(i) for i in range(frame.get_child_count()))
+                   if child.get_role_name() == "menu bar")
+        return [bar.get_child_at_index(i) for i in range(bar.get_child_count())]
+
+    def entry(self, title, name):
+        return self.window.until(
+            lambda: next((each for each in self.entries(title) if each.get_name() == name), None), f"entry '{name}'")
+
+    def close_menus(self):
+        for _ in range(4):
+            if not any(self.entries(title) for title in self.titles()):
+                return
+            self.window.key("Escape")
+            time.sleep(0.2)
+
+    def choose_unit(self, name):
+        view = next(title for title in self.titles() if title.get_name() == "View")
+        self.window.act(view, "ShowMenu")
+        units = self.entry(view, "Units")
+        self.window.act(units, "ShowMenu")
+        self.window.act(self.entry(units, name), "Press")
+        self.close_menus()
+
+    def units(self):
+        """Another unit of volume from the View menu: labels say it at once, the book does not change."""
+        before = self.book.content()
+        self.choose_unit("US gallons")
+        kind = self.said(r"^59\.4 US gal").get_name()
+        self.go_to("Draw & refill")
+        self.said("US gal")
+        self.choose_unit("Litres")
+        self.said(r"^225 L|^225\.0 L")
+        check(self.book.content() == before, "the book changed with the units")
+        return f"'{kind}' and back"
+
+    def help(self):
+        """F1 opens the help of the page, with the focus on its text; Escape leaves it."""
+        self.window.key("F1")
+        text = self.window.find_any("Help text")
+        self.window.until(lambda: has(text, State.FOCUSED), "focus on the help")
+        words = text_of(text) or ""
+        check("Ctrl+D" in words, f"the help names no keys: '{words[:80]}'")
+        self.look("Help")
+        self.window.key("Escape")
+        self.window.until(lambda: not has(text, State.SHOWING), "closed help")
+        return f"{len(words)} characters"
+
+    def dialogs(self):
+        """Printing and saving ask in dialogs that Escape leaves; nothing is written."""
+        before = self.book.content()
+        self.window.chord("ctrl+shift+b")
+        told = []
+        for keys in ("ctrl+p", "ctrl+shift+p", "ctrl+o"):
+            self.window.chord(keys)
+            dialog = self.window.until(lambda: next(iter(self.window.windows()), None), f"dialog of {keys}", 25)
+            told.append(dialog.get_name())
+            check(dialog.get_name().strip(), f"the dialog of {keys} has no title")
+            self.window.bring(f"^{re.escape(dialog.get_name())}$")
+            self.window.chord("Escape")
+            self.window.until(lambda: not self.window.windows(), f"closed dialog of {keys}")
+            self.window.activate()
+        check(self.book.content() == before, "a dialog that was left changed the book")
+        self.go_to("Draw & refill")
+        return ", ".join(told)
+
+    def add_vessel(self):
+        """A vessel through its page: named, sized, recorded, in the rail."""
+        self.window.chord("ctrl+shift+n")
+        name = self.window.find("text", "Name")
+        self.window.until(lambda: has(name, State.FOCUSED), "focus on the name")
+        self.window.type("Godwit")
+        capacity = self.window.focus(self.window.find("text", "Capacity in L"))
+        select_all(capacity)
+        self.window.type("60")
+        self.look("new vessel")
+        self.window.press("push button", "Add the vessel")
+        self.stored("add vessel Godwit")
+        check(self.book.vessel("Godwit")["capacity_l"] == 60, "the book has another capacity")
+        self.window.until(lambda: self.window.frame.get_name().startswith("Godwit"), "window of Godwit")
+        self.window.key("Escape")  # its opening was in hand
+        return self.window.until(lambda: next((each.get_name() for each in self.window.all("list item")
+                                               if each.get_name().startswith("Godwit")), None), "Godwit in the rail")
+
     def undo(self):
         """All the way back, each step by its name."""
         steps = 0
@@ -271,8 +375,8 @@ class Job:
         check(not self.unknown, f"with an unknown role: {sorted(set(self.unknown))}")
         return "every control and picture has a name and a role"
 
-    steps = (opened, rail, taste, sheet_says, choose, adjust, try_lever, lock, adopt, brew, draw, history, undo,
-             all_named)
+    steps = (opened, rail, taste, sheet_says, choose, adjust, try_lever, lock, adopt, brew, draw, history, menus, units,
+             help, dialogs, add_vessel, undo, all_named)
 
     def run(self):
         self.start = self.book.whole()

@@ -11,7 +11,7 @@ from gi.repository import Atspi, GLib  # noqa: E402
 
 State = Atspi.StateType
 KEYS = {"Tab": 0xFF09, "Return": 0xFF0D, "Home": 0xFF50, "Left": 0xFF51, "Up": 0xFF52, "Right": 0xFF53,
-        "Down": 0xFF54, "End": 0xFF57, "Escape": 0xFF1B, "F6": 0xFFC3}
+        "Down": 0xFF54, "End": 0xFF57, "Escape": 0xFF1B, "F1": 0xFFBE, "F6": 0xFFC3}
 # Keeping their children to themselves: a table may have thousands.
 DEEP = {"table", "tree table"}
 
@@ -123,6 +123,10 @@ class Window:
         fits = (lambda has_name: has_name.startswith(name)) if starts else (lambda has_name: has_name == name)
         return self.until(lambda: next(iter(self.all(role, fits)), None), f"{role} '{name}'", seconds)
 
+    def find_any(self, name):
+        """The first that is shown with this name, whatever it is."""
+        return self.until(lambda: next((each for each in walk(self.frame) if each.get_name() == name), None), name)
+
     def names(self, role):
         return [each.get_name() for each in self.all(role)]
 
@@ -137,10 +141,23 @@ class Window:
     def press(self, role, name, starts=False):
         self.act(self.find(role, name, starts), "Press")
 
-    def activate(self):
-        """What a window manager does for a new window; the bare display has none."""
-        subprocess.run(["xdotool", "search", "--sync", "--onlyvisible", "--name", "Staveline$", "windowfocus"],
+    def chord(self, keys):
+        """Keys held together, as xdotool names them."""
+        subprocess.run(["xdotool", "key", keys], check=True, stdout=subprocess.DEVNULL, timeout=20)
+
+    def windows(self):
+        """The windows shown beside the main one: dialogs and open menus."""
+        return [child for child in self._children() if child is not None and child != self.frame
+                and has(child, State.SHOWING)]
+
+    def bring(self, title):
+        """Gives a window the keys, as a window manager does for a new one; the bare display has none."""
+        subprocess.run(["xdotool", "search", "--sync", "--onlyvisible", "--name", title, "windowfocus"],
                        check=True, stdout=subprocess.DEVNULL, timeout=20)
+
+    def activate(self):
+        """Back to the main window."""
+        self.bring("Staveline$")
         self.until(lambda: has(self.frame, State.ACTIVE), "active window")
 
     def focus(self, thing):
