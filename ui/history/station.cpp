@@ -183,10 +183,15 @@ void HistoryStation::showFace(Face face) {
     stack_->setCurrentIndex(static_cast<int>(face));
     for (const auto& [of, button] : faceButtons_)
         button->setChecked(of == face);
-    if (face == Face::table && model_->rowCount() > 0) {
-        table_->setCurrentIndex(model_->index(model_->rowOf(charts_->cursorDay()), 0));
-        table_->scrollTo(table_->currentIndex(), QAbstractItemView::PositionAtCenter);
-    }
+    placeTable();
+}
+
+/// The table begins where the cursor of the charts is.
+void HistoryStation::placeTable() {
+    if (face_ != Face::table || model_->rowCount() == 0)
+        return;
+    table_->setCurrentIndex(model_->index(model_->rowOf(charts_->cursorDay()), 0));
+    table_->scrollTo(table_->currentIndex(), QAbstractItemView::PositionAtCenter);
 }
 
 void HistoryStation::leaveVessel() {
@@ -217,6 +222,7 @@ void HistoryStation::showHistory() {
                                    session().units(), session().desk().today()));
     charts_->setAccessibleName(tr("Charts of %1").arg(qs(vessel())));
     fillPanelMenu();
+    placeTable();
 }
 
 /// Columns nobody filled stay out of sight; files have them all.
