@@ -28,6 +28,7 @@ namespace staveline::ui {
 namespace {
 
 constexpr double pictureScale = 2;
+constexpr double noteLines = 6;      // the least width of a note
 constexpr double readingLines = 3.2; // kept free, so that the charts do not jump
 
 QString endingOf(HistoryStation::Format format) {
@@ -231,6 +232,8 @@ void HistoryStation::fitTable() {
         table_->setColumnHidden(column, model_->isEmptyColumn(column));
     for (CopyTable* table : {table_, promiseTable_})
         table->resizeColumnsToContents();
+    // The note takes what room the numbers leave; its tooltip has all of it.
+    table_->setColumnWidth(model_->columnCount() - 1, lines(*this, noteLines));
     table_->horizontalHeader()->setStretchLastSection(true);
 }
 

@@ -209,9 +209,9 @@ void MainWindow::start(const std::optional<std::filesystem::path>& book) {
         const Station station = settings_.lastStation;
         if (openBook(toStd(settings_.lastBook)) && cellar_) {
             cellar_->showVessel(vessel);
-            cellar_->showStation(station);
             cellar_->brew().showPart(settings_.brewPart);
             cellar_->history().showFace(settings_.historyFace);
+            cellar_->showStation(station);
         }
     }
 }
