@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/paper_file.h"
 
+#include "sheet/paper_format.h"
+
 #include <cstdio>
 #include <filesystem>
 #include <fmt/core.h>
@@ -45,18 +47,11 @@ Result<void> writePaper(const Document& document, const std::string& path) {
         fmt::print("{}", writeMarkdown(document));
         return {};
     }
-    const std::string ending = std::filesystem::path(path).extension().string();
-    if (ending == ".md")
-        return writeWhole(writeMarkdown(document), path);
-    if (ending == ".html" || ending == ".htm")
-        return writeWhole(writeHtml(document), path);
-    if (ending == ".csv")
-        return writeWhole(writeCsv(document), path);
-    if (ending == ".txt")
-        return writeWhole(writeText(document), path);
-    if (ending == ".pdf")
-        return writePdfFile(document, path);
-    return badInput("/out", say("app.unknown_ending").with("file", path), say("app.unknown_ending.remedy"));
+    const PaperFormatRow* format = formatOf(std::filesystem::path(path).extension().string());
+    if (format)
+        return format->write ? writeWhole(format->write(document), path) : writePdfFile(document, path);
+    return badInput("/out", say("app.unknown_ending").with("file", path),
+                    say("app.unknown_ending.remedy").with("endings", knownEndings()));
 }
 
 } // namespace staveline::app

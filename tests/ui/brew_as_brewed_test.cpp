@@ -172,3 +172,76 @@ TEST_CASE("a vessel without beer can still have a brew recorded", "[ui][brew][br
     CHECK(s.brews() == 1);
     CHECK(s.last().vessel == "Bittern");
 }
+
+TEST_CASE("the drawing follows what was measured, the recipe does not", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    const auto plan = [&]() -> const BrewPlan& { return s.page().bench().draft()->plan; };
+    const auto amounts = [&](FlowPage::Step step) { return s.page().flow().step(step).amounts(); };
+    const BrewPlan planned = plan();
+    const double kept = 1 - s.session->desk().kit().equipment.fermenterLoss.of1;
+    s.enter(s.page().intoFermenter(), "60");
+    CHECK(plan().intoFermenter.l == 60);
+    CHECK(amounts(FlowPage::fermenter).contains(s.session->amount(Litres{60})));
+    CHECK(amounts(FlowPage::fermenter).contains("as measured"));
+    CHECK(amounts(FlowPage::wanted).contains("60"));
+    CHECK(plan().preBoilHot < planned.preBoilHot);
+    CHECK(plan().gristMass < planned.gristMass);
+    // Hand: what the fermenter and the transfer keep is gone, the rest is for the vessel.
+    const double gives = 60 * kept - s.session->desk().kit().equipment.transferLoss.l;
+    CHECK(plan().intoVessel.l == Approx(gives));
+    CHECK(plan().leftOver.l == Approx(0).margin(1e-9));
+    CHECK(amounts(FlowPage::vessel).contains(s.session->amount(Litres{gives})));
+    s.enter(s.page().originalGravity(), "1.060");
+    CHECK(amounts(FlowPage::wanted).contains("1.060"));
+    CHECK(amounts(FlowPage::kettle).contains("1.060"));
+    CHECK(plan().alcohol > planned.alcohol);
+    s.enter(s.page().finalGravity(), "1.020");
+    CHECK(amounts(FlowPage::vessel).contains("1.020"));
+    CHECK(amounts(FlowPage::fermenter).contains("Ended at 1.020"));
+    s.page().record();
+    REQUIRE(s.brews() == 1);
+    CHECK(s.last().recipe == s.recipe()); // what was measured is no recipe
+}
+
+TEST_CASE("a brew longer than wanted leaves the rest for top-ups", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    const Litres wanted = s.page().bench().draft()->plan.intoVessel;
+    s.enter(s.page().intoFermenter(), "115");
+    const BrewPlan& plan = s.page().bench().draft()->plan;
+    CHECK(plan.intoVessel == wanted);
+    CHECK(plan.leftOver.l > 10);
+    CHECK(s.page().flow().step(FlowPage::vessel).amounts().contains(s.session->amount(plan.leftOver)));
+}
+
+TEST_CASE("taking a measure back brings the planned numbers back", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    const QString before = s.page().flow().step(FlowPage::mash).amounts();
+    s.enter(s.page().intoFermenter(), "60");
+    CHECK(s.page().flow().step(FlowPage::mash).amounts() != before);
+    s.enter(s.page().intoFermenter(), "");
+    CHECK(s.page().flow().step(FlowPage::mash).amounts() == before);
+}
+
+TEST_CASE("an earlier brew is drawn as it was measured", "[ui][brew][brewed]") {
+    const AtBrewed s;
+    s.enter(s.page().intoFermenter(), "61");
+    s.enter(s.page().finalGravity(), "1.013");
+    s.page().record();
+    s.page().list().setFocus();
+    QTest::keyClick(&s.page().list(), Qt::Key_Up);
+    CHECK_FALSE(s.page().flow().step(FlowPage::fermenter).amounts().contains("measured"));
+    QTest::keyClick(&s.page().list(), Qt::Key_Down);
+    CHECK(s.page().bench().draft()->plan.intoFermenter.l == 61);
+    CHECK(s.page().flow().step(FlowPage::fermenter).amounts().contains("Ended at 1.013"));
+}
+
+TEST_CASE("a measure nothing can be brewed with is recorded and not drawn", "[ui][brew][brewed][bad]") {
+    const AtBrewed s;
+    const QString before = s.page().flow().step(FlowPage::mash).amounts();
+    s.enter(s.page().originalGravity(), "0.985");
+    CHECK_FALSE(s.page().bench().fault());
+    CHECK(s.page().flow().step(FlowPage::mash).amounts() == before);
+    s.page().record();
+    REQUIRE(s.brews() == 1);
+    CHECK(s.last().originalGravity->sg == .985);
+}

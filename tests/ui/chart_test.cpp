@@ -5,6 +5,7 @@
 #include "ui/chart/chart_stack.h"
 #include "ui/chart/panel_view.h"
 #include "ui/chart/reading.h"
+#include "ui/chart/time_strip.h"
 
 #include <QAccessible>
 #include <QScrollArea>
@@ -418,4 +419,63 @@ TEST_CASE("Up and Down move through panels that do not fit", "[ui][history][char
     CHECK(bar->value() == 0);
     s.key(Qt::Key_PageDown);
     CHECK(bar->value() > 0);
+}
+
+TEST_CASE("dragging takes the time along under the mouse", "[ui][history][chart]") {
+    Shown s;
+    const auto drag = [](QWidget& on, QPointF from, QPointF to) {
+        const auto send = [&](QEvent::Type type, QPointF at, Qt::MouseButton button, Qt::MouseButtons held) {
+            QMouseEvent event(type, at, on.mapToGlobal(at), button, held, Qt::NoModifier);
+            QCoreApplication::sendEvent(&on, &event);
+        };
+        send(QEvent::MouseButtonPress, from, Qt::LeftButton, Qt::LeftButton);
+        send(QEvent::MouseMove, (from + to) / 2, Qt::NoButton, Qt::LeftButton);
+        send(QEvent::MouseMove, to, Qt::NoButton, Qt::LeftButton);
+        send(QEvent::MouseButtonRelease, to, Qt::LeftButton, Qt::NoButton);
+    };
+    PanelView& view = s.view("acidity");
+    const TimeSpan whole = s.stack.story().whole;
+    const PlotFrame all = view.frame();
+    drag(view, all.area.center(), all.area.center() + QPointF(100, 0));
+    CHECK(s.stack.span() == whole); // there is nothing beyond it
+    s.stack.setSpan({day(2024, 1, 1), day(2024, 7, 1)});
+    s.stack.moveCursor(day(2024, 5, 12));
+    const PlotFrame frame = view.frame();
+    const auto at = [&](Day on) { return QPointF(frame.x(on), frame.area.center().y()); };
+    QSignalSpy spans(&s.stack, &ChartStack::spanChanged);
+    drag(view, at(day(2024, 3, 1)), at(day(2024, 4, 1)));
+    CHECK(spans.size() >= 1);
+    CHECK(s.stack.span().days() == daysBetween(day(2024, 1, 1), day(2024, 7, 1)));
+    CHECK(std::abs(daysBetween(day(2023, 12, 1), s.stack.span().from)) <= 1); // March lies where April lay
+    CHECK(s.stack.cursorDay() == day(2024, 5, 12));                           // it was not pointed at
+    CHECK(std::abs(view.frame().x(day(2024, 3, 1)) - frame.x(day(2024, 4, 1))) <= frame.area.width() / 90);
+    moveMouse(view, at(day(2024, 2, 1))); // the button is up: the mouse points again
+    CHECK(s.stack.span().days() == daysBetween(day(2024, 1, 1), day(2024, 7, 1)));
+    CHECK(s.stack.cursorDay() < day(2024, 2, 1));
+    drag(view, at(day(2024, 1, 2)), at(day(2024, 6, 30)));
+    drag(view, at(day(2024, 1, 2)), at(day(2024, 6, 30)));
+    drag(view, at(day(2024, 1, 2)), at(day(2024, 6, 30)));
+    CHECK(s.stack.span().from == whole.from); // not beyond what there is
+    CHECK(s.stack.cursorDay() <= s.stack.span().to);
+}
+
+TEST_CASE("the strip of dates is dragged as well, a fold and the right button drag nothing", "[ui][history][chart]") {
+    Shown s;
+    s.stack.setSpan({day(2024, 1, 1), day(2024, 7, 1)});
+    auto* strip = s.stack.findChild<TimeStrip*>();
+    REQUIRE(strip);
+    const TimeSpan before = s.stack.span();
+    QTest::mousePress(strip, Qt::LeftButton, Qt::NoModifier, QPoint(300, 8));
+    CHECK(strip->cursor().shape() == Qt::ClosedHandCursor);
+    QTest::mouseMove(strip, QPoint(200, 8));
+    QTest::mouseRelease(strip, Qt::LeftButton, Qt::NoModifier, QPoint(200, 8));
+    CHECK(strip->cursor().shape() == Qt::ArrowCursor);
+    CHECK(s.stack.span().from > before.from);
+    const TimeSpan dragged = s.stack.span();
+    PanelView& view = s.view("acidity");
+    QTest::mousePress(&view, Qt::RightButton, Qt::NoModifier, view.frame().area.center().toPoint());
+    QTest::mouseRelease(&view, Qt::RightButton, Qt::NoModifier, view.frame().area.center().toPoint());
+    QTest::mouseClick(&view, Qt::LeftButton, Qt::NoModifier, QPoint(20, 4)); // its head
+    CHECK_FALSE(view.isOpen());
+    CHECK(s.stack.span() == dragged);
 }

@@ -11,14 +11,18 @@
 #include "ui/history/history_model.h"
 #include "ui/history/station.h"
 #include "ui/history/story.h"
+#include "ui/present/ledger_model.h"
 #include "ui/widgets/choice_field.h"
+#include "ui/window/cellar_view.h"
 
 #include <QAccessible>
 #include <QClipboard>
 #include <QDir>
 #include <QFile>
+#include <QHeaderView>
 #include <QMenu>
 #include <QPushButton>
+#include <QScrollBar>
 #include <QSvgRenderer>
 
 using namespace staveline;
@@ -246,8 +250,15 @@ TEST_CASE("the table has every row by date and hides only what nobody filled", "
         CHECK(model.at(row - 1)->on <= model.at(row)->on);
     const int acidity = columnTitled(model, "Acidity");
     for (int row = 0; row < model.rowCount(); ++row) {
-        const auto& tasted = history.rows[static_cast<std::size_t>(row)].tasted[Dimension::acidity];
-        CHECK(model.index(row, acidity).data().toString().isEmpty() == !tasted.has_value());
+        const HistoryRow& whole = history.rows[static_cast<std::size_t>(row)];
+        const auto& tasted = whole.tasted[Dimension::acidity];
+        const auto& promised = whole.forecast[Dimension::acidity];
+        CHECK_FALSE((tasted && promised)); // they share a column, told apart by the entry
+        CHECK(model.index(row, acidity).data().toString().isEmpty() == !(tasted || promised));
+        if (promised) {
+            CHECK(model.index(row, acidity).data().toString() == estimateWords(*promised));
+            CHECK(model.index(row, 1).data().toString() == "Promise");
+        }
         CHECK_FALSE(model.index(row, 1).data().toString().contains("ui.")); // each kind of entry has a word
         if (tasted)
             CHECK(model.index(row, acidity).data().toString() == estimateWords(*tasted));
@@ -257,6 +268,32 @@ TEST_CASE("the table has every row by date and hides only what nobody filled", "
         for (int row = 0; row < model.rowCount(); ++row)
             any = any || !model.index(row, column).data().toString().isEmpty();
         CHECK(s.station->table().isColumnHidden(column) == !any);
+    }
+}
+
+TEST_CASE("the table fits a window of 1280 x 800 without scrolling sideways", "[ui][history]") {
+    for (const bool american : {false, true}) {
+        CAPTURE(american);
+        WindowInScratch w(false);
+        REQUIRE(w.window->sampleBook(w.book));
+        if (american)
+            w.window->setUnits({DisplayUnits::Volume::usGallon, DisplayUnits::Temperature::fahrenheit,
+                                DisplayUnits::Gravity::specific, DisplayUnits::Colour::srm});
+        for (const char* vessel : {"Plover", "Knot", "Dunlin"}) {
+            w.window->cellar()->showVessel(vessel);
+            w.key(Qt::Key_5, Qt::ControlModifier);
+            const HistoryStation& history = w.window->cellar()->history();
+            if (!history.table().isVisible())
+                w.key(Qt::Key_T);
+            QTest::qWait(20);
+            const CopyTable& table = history.table();
+            INFO(vessel << ", " << table.horizontalHeader()->length() << " in " << table.viewport()->width());
+            CHECK(table.horizontalScrollBar()->maximum() == 0);
+            for (int column = 0; column < table.model()->columnCount(); ++column) // numbers are never cut
+                if (!table.isColumnHidden(column) && column + 1 < table.model()->columnCount())
+                    CHECK(table.columnWidth(column) >=
+                          static_cast<const QAbstractItemView&>(table).sizeHintForColumn(column));
+        }
     }
 }
 
@@ -434,6 +471,29 @@ TEST_CASE("what is recorded appears, and the view stays where it was", "[ui][his
     s.station->showVessel("Knot");
     CHECK(s.station->charts().story().subject == "Knot");
     CHECK(s.station->charts().span() == s.station->charts().story().whole);
+}
+
+TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]") {
+    const AtHistory s;
+    recordAll(s.session->desk(), R"([
+        {"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.31, "gravity_sg": 1.004, "ta_g_l": 7.2},
+        {"kind": "reading", "vessel": "Plover", "on": "2026-02-27", "note": "pellicle whole"}])");
+    s.station->charts().moveCursor(day(2026, 3, 1));
+    LedgerModel ledger(*s.session);
+    ledger.show(*s.session->desk().ledger("Plover"));
+    const QString inTable = ledger.index(0, LedgerModel::entry).data().toString();
+    CHECK(inTable.startsWith("reading: 1.004"));
+    CHECK(inTable.contains("pH 3.31"));
+    CHECK(inTable.contains("TA 7.2 g/L"));
+    INFO(s.station->cursorWords().toStdString());
+    CHECK(s.station->cursorWords().contains(inTable));
+    s.station->charts().moveCursor(day(2026, 2, 27)); // nothing was measured: nothing is made up
+    CHECK(s.station->cursorWords().startsWith("27 Feb 2026: reading."));
+    DisplayUnits units;
+    units.gravity = DisplayUnits::Gravity::plato;
+    s.session->setUnits(units);
+    s.station->charts().moveCursor(day(2026, 3, 1));
+    CHECK(s.station->cursorWords().contains("reading: 1.0 \u00b0P, pH 3.31"));
 }
 
 TEST_CASE("charts are chosen from the menu", "[ui][history]") {

@@ -3,8 +3,8 @@
 #include "ui/taste_support.h"
 
 #include "ui/audit.h"
-#include "ui/brew_sheet/page_view.h"
 #include "ui/full_disk.h"
+#include "ui/print/page_view.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
@@ -234,8 +234,8 @@ TEST_CASE("the blank sheet is seen as it prints, on either paper", "[taste]") {
     s.key(Qt::Key_Down);
     CHECK(blank.pages().pages() >= shortPages);
     for (const PaperSize size : {PaperSize::a4, PaperSize::letter}) {
-        s.station->setPaper(size);
-        CHECK(blank.paper() == size);
+        blank.page().setPaper(size);
+        CHECK(blank.page().paper() == size);
         const auto to = s.scratch / (size == PaperSize::a4 ? "a4.pdf" : "letter.pdf");
         s.prompt.answers = {to};
         buttonIn(s.window, "Save PDF")->click();
@@ -244,7 +244,7 @@ TEST_CASE("the blank sheet is seen as it prints, on either paper", "[taste]") {
     }
     CHECK(s.prompt.asked.back() == "Heron tasting sheet.pdf");
     s.prompt.answers = {s.scratch / "sheet.html"};
-    buttonIn(s.window, "HTML")->click();
+    buttonIn(s.window, "Save HTML")->click();
     CHECK(contents(s.scratch / "sheet.html").find("sourness at its peak") != std::string::npos);
     s.key(Qt::Key_Escape);
     CHECK_FALSE(blank.isVisible());
@@ -256,10 +256,10 @@ TEST_CASE("a sheet that cannot be written is said, and a printer may be declined
     s.station->showBlankSheet(true);
     QSignalSpy failed(s.session.get(), &Session::failed);
     s.prompt.answers = {s.scratch / "nowhere" / "sheet.pdf"};
-    s.station->blankSheet().save(PaperFormat::pdf);
+    s.station->blankSheet().page().save(PaperFormat::pdf);
     CHECK(failed.count() == 1);
-    s.station->blankSheet().print();                // declined
-    s.station->blankSheet().save(PaperFormat::pdf); // cancelled
+    s.station->blankSheet().page().print();                // declined
+    s.station->blankSheet().page().save(PaperFormat::pdf); // cancelled
     CHECK(failed.count() == 1);
 }
 

@@ -3,7 +3,6 @@
 #include "ui/support.h"
 
 #include "ui/audit.h"
-#include "ui/brew_sheet/page_view.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/start_page.h"
@@ -13,6 +12,7 @@
 #include "ui/draw_refill/station.h"
 #include "ui/draw_refill/vessel_panel.h"
 #include "ui/full_disk.h"
+#include "ui/print/page_view.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/station_bar.h"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/as_brewed_page.h"
 
+#include "ui/brew/flow_strip.h"
 #include "ui/brew/meaning_view.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/step_section.h"
@@ -60,6 +61,7 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     column->addLayout(top);
     column->addWidget(message_);
     column->addLayout(buttons);
+    column->addWidget(&flow_->strip());
     column->addWidget(flow_);
     column->addStretch(1);
     fitList();
@@ -189,7 +191,7 @@ void AsBrewedPage::fill(const BrewFact& brew) {
         setting = planned->setting;
     setting.recipe = brew.recipe;
     bench_->setLocked(session_.desk().readOnly());
-    bench_->begin(vessel_, setting, session_.desk().kit());
+    bench_->begin(vessel_, setting, session_.desk().kit(), measuresOf(brew));
     record_->setEnabled(!session_.desk().readOnly());
     filling_ = false;
     edited();
@@ -226,6 +228,7 @@ void AsBrewedPage::edited() {
     for (NumberField* field : {original_, final_, litres_})
         field->recheck();
     date_->recheck();
+    bench_->setMeasured(measuresOf(brew()));
     weigh_->start();
 }
 

@@ -30,6 +30,7 @@ public:
     void open(const std::string& brew);
     void focusFirst();
     [[nodiscard]] FlowPage& flow() const { return *flow_; }
+    [[nodiscard]] const BrewBench& bench() const { return *bench_; }
     [[nodiscard]] QLineEdit& name() const { return *name_; }
     [[nodiscard]] DateField& date() const { return *date_; }
     [[nodiscard]] NumberField& originalGravity() const { return *original_; }

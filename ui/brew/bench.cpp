@@ -7,12 +7,14 @@ namespace staveline::ui {
 
 BrewBench::BrewBench(Session& session, QObject* parent) : QObject(parent), session_(session) {}
 
-void BrewBench::begin(const VesselName& vessel, const Setting& setting, const EquipmentFact& kit) {
+void BrewBench::begin(const VesselName& vessel, const Setting& setting, const EquipmentFact& kit,
+                      const BrewMeasures& measured) {
     vessel_ = vessel;
     pending_.clear();
     draft_.reset();
     base_ = setting_ = setting;
     kit_ = kit;
+    measured_ = measured;
     recalculate(true);
 }
 
@@ -41,8 +43,15 @@ void BrewBench::changeKit(const EquipmentFact& kit) {
     recalculate();
 }
 
+void BrewBench::setMeasured(const BrewMeasures& measured) {
+    if (measured == measured_)
+        return;
+    measured_ = measured;
+    recalculate();
+}
+
 void BrewBench::finish() {
-    if (pending_.empty() || fault_ || !store_)
+    if (pending_.empty() || (fault_ && !refused_) || !store_)
         return;
     if (setting_ == base_) {
         pending_.clear();
@@ -56,12 +65,14 @@ void BrewBench::finish() {
         return;
     pending_ = std::move(kept);
     fault_ = done.error();
+    refused_ = fault_->kind == FaultKind::storage;
     Q_EMIT recalculated(false);
 }
 
 void BrewBench::recalculate(bool anew) {
     fault_.reset();
-    if (auto made = session_.desk().draft(vessel_, setting_, kit_))
+    refused_ = false;
+    if (auto made = draftAsBrewed(session_.desk(), vessel_, setting_, kit_, measured_))
         draft_ = std::move(*made);
     else
         fault_ = made.error();

@@ -91,8 +91,10 @@ void Binder::tie(ChoiceField& field, const WordTie& tie, MessageLabel* message) 
     if (!field.isEditable())
         return;
     connect(field.lineEdit(), &QLineEdit::editingFinished, this, [this, &field, tie] {
-        if (!field.lineEdit()->isModified())
+        if (!field.lineEdit()->isModified()) {
+            bench_.finish(); // what was refused before is tried again
             return;
+        }
         field.lineEdit()->setModified(false);
         take(tie, field);
     });
@@ -158,7 +160,7 @@ void Binder::show(bool all) {
         flag.field->setEnabled(!bench_.locked());
     }
     clearPlaces();
-    if (bench_.fault())
+    if (bench_.fault() && !bench_.refused()) // what the book says is no field's fault: the page says it
         showFault(*bench_.fault());
 }
 

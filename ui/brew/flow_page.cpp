@@ -2,6 +2,7 @@
 #include "ui/brew/flow_page.h"
 
 #include "quantity/density.h"
+#include "ui/brew/flow_strip.h"
 #include "ui/brew/grist_editor.h"
 #include "ui/brew/hop_editor.h"
 #include "ui/brew/mash_editor.h"
@@ -64,23 +65,31 @@ FlowPage::Step FlowPage::stepOf(const std::string& key) {
 }
 
 FlowPage::FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent)
-    : QWidget(parent), bench_(bench), binder_(new Binder(bench, this)) {
+    : QWidget(parent), bench_(bench), purpose_(purpose), binder_(new Binder(bench, this)),
+      strip_(new FlowStrip(stepCount_ - 1, this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, lines(*this, .6), 0);
     column->setSpacing(0);
-    const std::array<QString, stepCount_> names = {tr("The refill"), tr("Water"),     tr("Mash"),
-                                                   tr("Kettle"),     tr("Fermenter"), tr("Vessel")};
+    const QString begin = purpose == Purpose::plan ? tr("The refill") : tr("The brew");
+    const std::array<QString, stepCount_> names = {begin,        tr("Water"),     tr("Mash"),
+                                                   tr("Kettle"), tr("Fermenter"), tr("Vessel")};
+    auto* first = new QHBoxLayout; // two short steps beside each other: the mash comes sooner into sight
+    first->setSpacing(lines(*this, 1.5));
     for (std::size_t i = 0; i < names.size(); ++i) {
         steps_[i] = new StepSection(names[i], this);
-        column->addWidget(steps_[i]);
+        if (i < mash)
+            first->addWidget(steps_[i], i == wanted ? 3 : 2, Qt::AlignTop);
+        else
+            column->addWidget(steps_[i]);
     }
+    column->insertLayout(0, first);
+    connect(strip_, &FlowStrip::chosen, this, &FlowPage::goTo);
     column->addStretch(1);
-    addWanted(purpose);
+    addWanted();
     addFields(water,
               {tieOf("/liquor_to_grist_l_kg", tr("Water to grain"), UnitKind::thickness, &Recipe::liquorToGrist)});
     grist_ = new GristEditor(*binder_, steps_[mash]);
-    mash_ = new MashEditor(*binder_, steps_[mash]);
-    steps_[mash]->addWidget(grist_);
+    mash_ = new MashEditor(*binder_, *grist_, steps_[mash]);
     steps_[mash]->addWidget(mash_);
     addKettle();
     yeast_ = new YeastEditor(*binder_, steps_[fermenter]);
@@ -90,7 +99,7 @@ FlowPage::FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent)
     connect(&bench.session(), &Session::unitsChanged, this, [this] { refresh(false); });
 }
 
-void FlowPage::addWanted(Purpose purpose) {
+void FlowPage::addWanted() {
     std::vector<NumberTie> ties = {
         {"/original_gravity_p",
          tr("Original gravity"),
@@ -99,7 +108,7 @@ void FlowPage::addWanted(Purpose purpose) {
          [](Setting& s, double value) { s.recipe.originalGravity = toPlato(SpecificGravity{value}); },
          {}},
         tieOf("/bitterness_ibu", tr("Bitterness"), UnitKind::bitterness, &Recipe::bitterness)};
-    if (purpose == Purpose::plan)
+    if (purpose_ == Purpose::plan)
         ties.push_back({"/draw_l",
                         tr("Draw"),
                         UnitKind::volume,
@@ -160,7 +169,7 @@ void FlowPage::refresh(bool anew) {
     if (bench_.draft()) {
         sayAmounts(bench_.draft()->plan);
         sayNotes(bench_.draft()->plan);
-        drawBands(bench_.draft()->plan);
+        showStrip(bench_.draft()->plan);
     }
     binder_->show(anew);
 }
@@ -168,14 +177,9 @@ void FlowPage::refresh(bool anew) {
 void FlowPage::sayAmounts(const BrewPlan& plan) {
     const Session& session = bench_.session();
     const auto words = [&](Message message) { return session.words(message); };
-    const Litres drawn = bench_.setting().draw;
     steps_[wanted]->sayAmounts(
         words(say("ui.brew.wanted").with("into", plan.intoVessel).with("gravity", plan.originalGravity)),
-        words(say("ui.brew.wanted_more")
-                  .with("draw", drawn)
-                  .with("bitterness", plan.bitterness)
-                  .with("alcohol", plan.alcohol)
-                  .with("colour", plan.colour)));
+        words(moreOfRefill(plan)));
     const Celsius strike = plan.mash.empty() ? cold : plan.mash.front().waterTemperature;
     steps_[water]->sayAmounts(words(say("ui.brew.water").with("water", plan.strikeAndInfusion + plan.sparge)),
                               words(say("ui.brew.water_more")
@@ -193,16 +197,35 @@ void FlowPage::sayAmounts(const BrewPlan& plan) {
                   .with("at", cold)
                   .with("bitterness", plan.bitterness)
                   .with("sugar", plan.sugar)));
-    const auto& fixed = bench_.kit().brewLength;
     steps_[fermenter]->sayAmounts(
         words(say("ui.brew.fermenter").with("into", plan.intoFermenter).with("gravity", plan.originalGravity)),
-        words(say(fixed ? "ui.brew.fermenter_fixed" : "ui.brew.fermenter_more")
-                  .with("days", Days{static_cast<double>(plan.primaryDays)})
-                  .with("final", plan.finalGravity)
-                  .with("alcohol", plan.alcohol)));
+        words(moreOfFermenter(plan)));
     steps_[vessel]->sayAmounts(
         words(say("ui.brew.vessel").with("into", plan.intoVessel).with("gravity", plan.finalGravity)),
         words(say(plan.leftOver.l > 0 ? "ui.brew.left_over" : "ui.brew.nothing_left").with("left", plan.leftOver)));
+}
+
+Message FlowPage::moreOfRefill(const BrewPlan& plan) const {
+    const auto& litres = bench_.measured().intoFermenter;
+    return say(purpose_ == Purpose::plan ? "ui.brew.wanted_more"
+               : litres                  ? "ui.brew.brewed_back"
+                                         : "ui.brew.brewed_more")
+        .with("draw", bench_.setting().draw)
+        .with("litres", litres.value_or(plan.intoFermenter))
+        .with("bitterness", plan.bitterness)
+        .with("alcohol", plan.alcohol)
+        .with("colour", plan.colour);
+}
+
+Message FlowPage::moreOfFermenter(const BrewPlan& plan) const {
+    const BrewMeasures& measured = bench_.measured();
+    return say(measured.finalGravity     ? "ui.brew.fermenter_ended"
+               : measured.intoFermenter  ? "ui.brew.fermenter_measured"
+               : bench_.kit().brewLength ? "ui.brew.fermenter_fixed"
+                                         : "ui.brew.fermenter_more")
+        .with("days", Days{static_cast<double>(plan.primaryDays)})
+        .with("final", plan.finalGravity)
+        .with("alcohol", plan.alcohol);
 }
 
 void FlowPage::sayNotes(const BrewPlan& plan) {
@@ -215,14 +238,29 @@ void FlowPage::sayNotes(const BrewPlan& plan) {
         steps_[i]->setNotes(findings[i], cautions[i]);
 }
 
-void FlowPage::drawBands(const BrewPlan& plan) {
-    const Litres water0 = plan.strikeAndInfusion + plan.sparge, beer = plan.intoVessel + plan.leftOver;
-    const Litres widest = std::max(water0, plan.preBoilHot);
-    steps_[water]->setBand(water0, water0, widest);
-    steps_[mash]->setBand(water0, plan.preBoilHot, widest);
-    steps_[kettle]->setBand(plan.preBoilHot, plan.intoFermenter, widest);
-    steps_[fermenter]->setBand(plan.intoFermenter, beer, widest);
-    steps_[vessel]->setBand(beer, plan.intoVessel, widest);
+void FlowPage::showStrip(const BrewPlan& plan) {
+    const Session& session = bench_.session();
+    const Litres cold = plan.strikeAndInfusion + plan.sparge, beer = plan.intoVessel + plan.leftOver;
+    std::array<QStringList, stepCount_> findings;
+    for (const Message& finding : plan.findings)
+        findings[stepOf(finding.key)] << session.words(finding);
+    const auto cell = [&](Step step, Litres amount, const QString& how, Litres enters, Litres leaves) {
+        return FlowCell{steps_[step]->name(), session.amount(amount), how, enters, leaves, findings[step]};
+    };
+    const auto at = [&](const char* key, Plato gravity) { return session.words(say(key).with("gravity", gravity)); };
+    const char* const hot = "ui.brew.strip.hot";
+    const char* const cool = "ui.brew.strip.cold";
+    strip_->show({cell(water, cold, own("ui.brew.strip.water"), cold, cold),
+                  cell(mash, plan.preBoilHot, at(hot, plan.preBoilGravity), cold, plan.preBoilHot),
+                  cell(kettle, plan.postBoilHot, at(hot, plan.originalGravity), plan.preBoilHot, plan.postBoilHot),
+                  cell(fermenter, plan.intoFermenter, at(cool, plan.originalGravity), plan.intoFermenter, beer),
+                  cell(vessel, plan.intoVessel, at(cool, plan.finalGravity), beer, plan.intoVessel)});
+}
+
+void FlowPage::goTo(int cell) {
+    StepSection* step = steps_[static_cast<std::size_t>(cell) + water];
+    Q_EMIT wentTo(step);
+    step->focusFirst();
 }
 
 void FlowPage::focusFirst() {

@@ -8,6 +8,7 @@
 
 namespace staveline::ui {
 
+class FlowStrip;
 class GristEditor;
 class HopEditor;
 class MashEditor;
@@ -22,6 +23,8 @@ public:
 
     FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent = nullptr);
     void focusFirst();
+    /// The way at a glance; it stands where the page that shows the flow puts it.
+    [[nodiscard]] FlowStrip& strip() const { return *strip_; }
     [[nodiscard]] StepSection& step(Step step) const { return *steps_[step]; }
     [[nodiscard]] Binder& fields() const { return *binder_; }
     [[nodiscard]] GristEditor& grist() const { return *grist_; }
@@ -31,19 +34,27 @@ public:
     /// Where a finding or a caution belongs, by its key.
     [[nodiscard]] static Step stepOf(const std::string& key);
 
+Q_SIGNALS:
+    void wentTo(QWidget* step); ///< asked for: it wants to be in sight
+
 private:
     void refresh(bool anew);
-    void addWanted(Purpose purpose);
+    void addWanted();
     void addKettle();
     /// One line of captioned number fields.
     void addFields(Step step, const std::vector<NumberTie>& ties, QWidget* last = nullptr);
     [[nodiscard]] QWidget* sugarKind();
     void sayAmounts(const BrewPlan& plan);
+    [[nodiscard]] Message moreOfRefill(const BrewPlan& plan) const;
+    [[nodiscard]] Message moreOfFermenter(const BrewPlan& plan) const;
     void sayNotes(const BrewPlan& plan);
-    void drawBands(const BrewPlan& plan);
+    void showStrip(const BrewPlan& plan);
+    void goTo(int cell);
 
     BrewBench& bench_;
+    Purpose purpose_;
     Binder* binder_;
+    FlowStrip* strip_;
     std::array<StepSection*, stepCount_> steps_{};
     GristEditor* grist_;
     MashEditor* mash_;

@@ -45,8 +45,9 @@ std::vector<std::size_t> rowsOf(const MashTrace& trace) {
 
 } // namespace
 
-MashEditor::MashEditor(Binder& binder, QWidget* parent)
-    : QWidget(parent), binder_(binder), bench_(binder.bench()),
+MashEditor::MashEditor(Binder& binder, QWidget& above, QWidget* parent)
+    : QWidget(parent), binder_(binder), bench_(binder.bench()), left_(new QWidget(this)),
+      sides_(new QBoxLayout(QBoxLayout::LeftToRight, this)),
       rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
       add_(new QPushButton(tr("Add a rest"), this)), asTable_(new QPushButton(tr("As a table (T)"), this)),
       chart_(new MashChart), table_(new QTableWidget), stack_(new QStackedWidget(this)) {
@@ -59,8 +60,10 @@ MashEditor::MashEditor(Binder& binder, QWidget* parent)
     stack_->addWidget(chart_);
     stack_->addWidget(table_);
 
-    auto* left = new QVBoxLayout;
+    auto* left = new QVBoxLayout(left_);
+    left->setContentsMargins(0, 0, 0, 0);
     left->setSpacing(lines(*this, .4));
+    left->addWidget(&above);
     auto* title = new QLabel(tr("Rests"), this);
     setType(*title, Type::strong);
     left->addWidget(title);
@@ -69,15 +72,17 @@ MashEditor::MashEditor(Binder& binder, QWidget* parent)
     binder.place("/mash", *fault);
     left->addWidget(fault);
     left->addWidget(add_, 0, Qt::AlignLeft);
-    left->addWidget(pathField());
-    left->addWidget(phField());
+    auto* fields = new QHBoxLayout;
+    fields->setSpacing(lines(*this, .6));
+    fields->addWidget(pathField(), 2);
+    fields->addWidget(phField(), 1);
+    left->addLayout(fields);
     left->addWidget(asTable_, 0, Qt::AlignLeft);
     left->addStretch(1);
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(lines(*this, 1));
-    row->addLayout(left, 2);
-    row->addWidget(stack_, 3);
+    sides_->setContentsMargins(0, 0, 0, 0);
+    sides_->setSpacing(lines(*this, 1));
+    sides_->addWidget(left_, 1);
+    sides_->addWidget(stack_, 1);
     connect(add_, &QPushButton::clicked, this, &MashEditor::add);
     connect(asTable_, &QPushButton::toggled, this, &MashEditor::showTable);
     auto* key = new QShortcut(QKeySequence(Qt::Key_T), this);
@@ -88,6 +93,18 @@ MashEditor::MashEditor(Binder& binder, QWidget* parent)
     });
     connect(chart_, &MashChart::restMoved, this, &MashEditor::moveRest);
     connect(chart_, &MashChart::restReleased, this, [this] { bench_.finish(); });
+}
+
+QSize MashEditor::minimumSizeHint() const {
+    const int wide = std::max(left_->minimumSizeHint().width(), chart_->minimumSizeHint().width());
+    return {wide, sides_->minimumSize().height()};
+}
+
+/// Where there is no room for both, the drawing stands below the fields.
+void MashEditor::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const int both = left_->minimumSizeHint().width() + chart_->minimumSizeHint().width() + sides_->spacing();
+    sides_->setDirection(width() < both ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 QWidget* MashEditor::pathField() {

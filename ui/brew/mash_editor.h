@@ -5,6 +5,7 @@
 #include "ui/brew/binder.h"
 #include "ui/brew/mash_chart.h"
 
+class QBoxLayout;
 class QHBoxLayout;
 class QPushButton;
 class QStackedWidget;
@@ -17,7 +18,9 @@ class RowList;
 class MashEditor : public QWidget {
     Q_OBJECT
 public:
-    explicit MashEditor(Binder& binder, QWidget* parent = nullptr);
+    /// `above` stands over the rests, beside the drawing.
+    MashEditor(Binder& binder, QWidget& above, QWidget* parent = nullptr);
+    [[nodiscard]] QSize minimumSizeHint() const override; ///< with the drawing below
     void sync();
     void add(); ///< a rest after the last
     void remove(std::size_t rest);
@@ -25,6 +28,9 @@ public:
     [[nodiscard]] MashChart& chart() const { return *chart_; }
     [[nodiscard]] QTableWidget& table() const { return *table_; }
     [[nodiscard]] QPushButton& tableButton() const { return *asTable_; }
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     [[nodiscard]] QWidget* pathField();
@@ -37,6 +43,8 @@ private:
 
     Binder& binder_;
     BrewBench& bench_;
+    QWidget* left_;
+    QBoxLayout* sides_;
     RowList* rows_;
     QPushButton* add_;
     QPushButton* asTable_;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/plan_page.h"
 
+#include "ui/brew/flow_strip.h"
 #include "ui/brew/kit_editor.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/step_section.h"
@@ -73,7 +74,11 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(head);
     column->addWidget(message_);
+    column->addWidget(&flow_->strip());
     column->addWidget(scroll_, 1);
+    connect(flow_, &FlowPage::wentTo, this, [this](QWidget* step) {
+        scroll_->verticalScrollBar()->setValue(step->mapTo(scroll_->widget(), QPoint()).y());
+    });
     connect(usual_, &QPushButton::clicked, this, &PlanPage::makeUsual);
     connect(bench_, &BrewBench::recalculated, this, &PlanPage::sayState);
 }
@@ -90,6 +95,7 @@ void PlanPage::refresh() {
     const bool first = !planned_;
     const auto planned = session_.desk().planned(vessel_);
     scroll_->setVisible(planned.has_value());
+    flow_->strip().setVisible(planned.has_value());
     usual_->setVisible(planned.has_value());
     if (!planned) {
         planned_.reset();
@@ -126,7 +132,10 @@ void PlanPage::sayState() {
     message_->clear();
     if (!planned_)
         return;
-    if (bench_->fault())
+    if (bench_->refused())
+        message_->say(MessageLabel::Weight::fault,
+                      session_.words(*bench_->fault()) + QLatin1Char(' ') + own("ui.brew.refused"));
+    else if (bench_->fault())
         message_->say(MessageLabel::Weight::warning, own("ui.brew.not_stored"));
     else if (planned_->brewed)
         message_->say(MessageLabel::Weight::note, text(say("ui.brew.locked")

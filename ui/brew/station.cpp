@@ -37,7 +37,7 @@ BrewStation::BrewStation(Session& session, Prompt& prompt, QWidget* parent)
         tellAsOneOfSeveral(*button);
         mark(*button, i == 0);
         choices_[i] = button;
-        connect(button, &QPushButton::clicked, this, [this, i] { show(static_cast<Part>(i)); });
+        connect(button, &QPushButton::clicked, this, [this, i] { showPart(static_cast<Part>(i)); });
         row->addWidget(button);
     }
     row->addStretch(1);
@@ -56,7 +56,7 @@ BrewStation::Part BrewStation::part() const {
     return static_cast<Part>(pages_->currentIndex());
 }
 
-void BrewStation::show(Part part) {
+void BrewStation::showPart(Part part) {
     plan_->storeInHand();
     for (std::size_t i = 0; i < choices_.size(); ++i)
         mark(*choices_[i], i == static_cast<std::size_t>(part));
@@ -66,23 +66,17 @@ void BrewStation::show(Part part) {
 }
 
 void BrewStation::showPlan() {
-    show(Part::plan);
+    showPart(Part::plan);
 }
 void BrewStation::showSheet() {
-    show(Part::sheet);
+    showPart(Part::sheet);
 }
 void BrewStation::showAsBrewed() {
-    show(Part::asBrewed);
-}
-
-void BrewStation::refresh() {
-    follow();
+    showPart(Part::asBrewed);
 }
 
 /// Only what is in front runs the model.
-void BrewStation::follow() {
-    if (vessel().empty())
-        return;
+void BrewStation::refresh() {
     if (part() == Part::plan) {
         plan_->showVessel(vessel());
         plan_->refresh();

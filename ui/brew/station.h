@@ -24,6 +24,7 @@ public:
     void showSheet();
     void showAsBrewed();
     enum class Part { plan, sheet, asBrewed };
+    void showPart(Part part);
     [[nodiscard]] Part part() const;
 
     [[nodiscard]] BrewSheetStation& sheet() const { return *sheet_; }
@@ -46,9 +47,6 @@ protected:
     void leaveVessel() override;
 
 private:
-    void show(Part part);
-    void follow(); ///< the part in front reads the desk
-
     std::array<QPushButton*, 3> choices_{}; ///< no button group: Tab would pass over two of them
     QStackedWidget* pages_;
     PlanPage* plan_;

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One step of the liquid's way: its name, litres and gravity, a band as wide as the litres, and what is said of it.
+// One step of the liquid's way: its name, litres and gravity, its fields, and what is said of it.
 #pragma once
-
-#include "quantity/units.h"
 
 #include <QWidget>
 
@@ -20,8 +18,6 @@ public:
     explicit StepSection(const QString& name, QWidget* parent = nullptr);
     /// What stands beside the name; empty parts are not shown.
     void sayAmounts(const QString& amount, const QString& more);
-    /// The band: litres on top and at the foot, of `widest` in the whole flow.
-    void setBand(Litres enters, Litres leaves, Litres widest);
     /// What applies at this step: findings first, then cautions.
     void setNotes(const QStringList& findings, const QStringList& cautions);
     void addWidget(QWidget* widget);
@@ -29,12 +25,12 @@ public:
     [[nodiscard]] QString amounts() const;                        ///< as words
     [[nodiscard]] QStringList notes() const;
     [[nodiscard]] QString name() const;
+    void focusFirst(); ///< its first field
 
 protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    Litres enters_{0}, leaves_{0}, widest_{0};
     QLabel* name_;
     QLabel* amount_;
     QLabel* more_;

@@ -48,6 +48,7 @@ ChartStack::ChartStack(QWidget* parent)
     column->setSpacing(0);
     column->addWidget(scroll_, 1);
     column->addWidget(strip_);
+    connect(strip_, &TimeStrip::dragged, this, [this](const TimeSpan& span) { moveSpan(span, false); });
     connect(strip_, &TimeStrip::pointed, this, [this](Day day) { placeCursor(day, false); });
 }
 
@@ -84,6 +85,7 @@ void ChartStack::rebuild() {
         view->setCursorDay(cursor_);
         view->setOpen(isOpen(id));
         connect(view, &PanelView::pointed, this, [this](Day day) { placeCursor(day, false); });
+        connect(view, &PanelView::dragged, this, [this](const TimeSpan& span) { moveSpan(span, false); });
         connect(view, &PanelView::foldAsked, this, [this, id] { setOpen(id, !isOpen(id)); });
         column_->addWidget(view);
         panels_.push_back(view);
@@ -160,9 +162,13 @@ void ChartStack::zoom(double factor) {
 
 void ChartStack::pan(double part) {
     const auto by = std::chrono::days{std::lround(span_.days() * part)};
-    setSpan({span_.from + by, span_.to + by});
+    moveSpan({span_.from + by, span_.to + by}, true);
+}
+
+void ChartStack::moveSpan(const TimeSpan& span, bool byKeyboard) {
+    setSpan(span);
     if (const Day kept = std::clamp(cursor_, span_.from, span_.to); kept != cursor_)
-        placeCursor(kept, true);
+        placeCursor(kept, byKeyboard);
 }
 
 bool ChartStack::cursorKey(QKeyEvent& event) {

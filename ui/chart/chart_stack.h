@@ -64,7 +64,8 @@ private:
     bool scrollKey(QKeyEvent& event);
     void zoom(double factor);
     void pan(double part);
-    [[nodiscard]] ChartStory sheetStory() const; ///< of what is open
+    void moveSpan(const TimeSpan& span, bool byKeyboard); ///< the cursor comes along
+    [[nodiscard]] ChartStory sheetStory() const;          ///< of what is open
 
     ChartStory story_;
     std::vector<Day> stops_;

@@ -88,17 +88,29 @@ void PanelView::paintEvent(QPaintEvent*) {
         paintCursor(painter, frame(), panel(), *cursor_, l);
 }
 
+bool PanelView::inPlot(const QPointF& at) const {
+    const QRectF area = frame().area;
+    return plotted() && plotBox().contains(at) && at.x() >= area.left() && at.x() <= area.right();
+}
+
 void PanelView::mouseMoveEvent(QMouseEvent* event) {
     const PlotFrame at = frame();
-    const double x = event->position().x();
-    if (plotted() && x >= at.area.left() && x <= at.area.right() && plotBox().contains(event->position()))
-        Q_EMIT pointed(at.dayAtX(x));
+    if (drag_.active())
+        Q_EMIT dragged(drag_.at(event->position().x(), at.area.width()));
+    else if (inPlot(event->position()))
+        Q_EMIT pointed(at.dayAtX(event->position().x()));
 }
 
 void PanelView::mousePressEvent(QMouseEvent* event) {
     if (event->button() == Qt::LeftButton && event->position().y() < headHeight(look()))
         Q_EMIT foldAsked();
+    else if (event->button() == Qt::LeftButton && inPlot(event->position()))
+        drag_.press(event->position().x(), span_, story_.whole);
     event->ignore(); // the stack takes the keyboard
+}
+
+void PanelView::mouseReleaseEvent(QMouseEvent*) {
+    drag_.release();
 }
 
 void PanelView::changeEvent(QEvent* event) {

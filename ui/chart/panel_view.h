@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/chart/panel_paint.h"
+#include "ui/chart/time_drag.h"
 
 #include <QPixmap>
 #include <QWidget>
@@ -26,17 +27,20 @@ public:
 Q_SIGNALS:
     void pointed(std::chrono::sys_days day); ///< the mouse is over that day
     void foldAsked();
+    void dragged(const staveline::ui::TimeSpan& span); ///< the mouse took the time along
 
 protected:
     void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
     void changeEvent(QEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 
 private:
     [[nodiscard]] ChartLook look() const;
     [[nodiscard]] QRectF plotBox() const;
+    [[nodiscard]] bool inPlot(const QPointF& at) const;
     [[nodiscard]] bool plotted() const { return open_ && !panel().empty(); }
     void refit();
     void redraw(); ///< the plot anew when it is next seen
@@ -46,6 +50,7 @@ private:
     TimeSpan span_;
     bool open_ = true;
     std::optional<Day> cursor_;
+    TimeDrag drag_{*this};
     QPixmap plot_;
 };
 

@@ -43,7 +43,20 @@ void TimeStrip::paintEvent(QPaintEvent*) {
 void TimeStrip::mouseMoveEvent(QMouseEvent* event) {
     const ChartLook look = lookOf(*this);
     const PlotFrame frame{box().adjusted(look.left(), 0, -look.right(), 0), span_, {}};
-    Q_EMIT pointed(frame.dayAtX(event->position().x()));
+    if (drag_.active())
+        Q_EMIT dragged(drag_.at(event->position().x(), frame.area.width()));
+    else
+        Q_EMIT pointed(frame.dayAtX(event->position().x()));
+}
+
+void TimeStrip::mousePressEvent(QMouseEvent* event) {
+    if (event->button() == Qt::LeftButton)
+        drag_.press(event->position().x(), span_, story_.whole);
+    event->ignore(); // the stack takes the keyboard
+}
+
+void TimeStrip::mouseReleaseEvent(QMouseEvent*) {
+    drag_.release();
 }
 
 } // namespace staveline::ui

@@ -2,7 +2,7 @@
 // The foot of a stack: dates and the marks of what happened.
 #pragma once
 
-#include "ui/chart/chart.h"
+#include "ui/chart/time_drag.h"
 
 #include <QWidget>
 
@@ -18,16 +18,20 @@ public:
 
 Q_SIGNALS:
     void pointed(std::chrono::sys_days day);
+    void dragged(const staveline::ui::TimeSpan& span);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
 
 private:
     [[nodiscard]] QRectF box() const;
     const ChartStory& story_;
     TimeSpan span_;
     std::optional<Day> cursor_;
+    TimeDrag drag_{*this};
     int gap_ = 0;
 };
 

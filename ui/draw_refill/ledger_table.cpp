@@ -13,26 +13,6 @@ namespace {
 
 constexpr double padding = .35; // lines of text
 
-Glyph glyphOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return Glyph::opening;
-    case EntryKind::drawOff:
-        return Glyph::drawOff;
-    case EntryKind::refill:
-        return Glyph::refill;
-    case EntryKind::topUp:
-        return Glyph::topUp;
-    case EntryKind::sample:
-        return Glyph::sample;
-    case EntryKind::dip:
-        return Glyph::dip;
-    case EntryKind::reading:
-        break;
-    }
-    return Glyph::reading;
-}
-
 struct Under {
     QString words;
     bool finding = false;

@@ -44,6 +44,7 @@ DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     leftColumn->addWidget(form_);
 
     auto* splitter = new QSplitter(Qt::Horizontal, this);
+    splitter->setObjectName(QStringLiteral("draw_refill"));
     splitter->setChildrenCollapsible(false);
     splitter->addWidget(left);
     splitter->addWidget(panel_);

@@ -16,31 +16,35 @@ QString tr(const char* source) {
     return QCoreApplication::translate("History", source);
 }
 
-using Scored = PerDimension<std::optional<Estimate>>;
+using Score = std::optional<Estimate>;
+using Scored = PerDimension<Score>;
 
 std::string plain(double value) {
     return fmt::format("{:.6g}", value);
 }
 
-/// The score with its error on the screen, as two columns in files.
-void addScore(std::vector<HistoryColumn>& columns, Dimension d, Scored HistoryRow::*of, const std::string& suffix,
-              const QString& title) {
+/// A score and its error, two columns in files.
+void addStoredScore(std::vector<HistoryColumn>& columns, Dimension d, Scored HistoryRow::*of,
+                    const std::string& suffix) {
     const std::string key = std::string(name(d)) + suffix;
-    columns.push_back({key, title,
+    const auto add = [&](const std::string& as, double (*number)(const Estimate&)) {
+        columns.push_back({as, QString(), nullptr, [=](const HistoryRow& row) {
+                               const Score& score = (row.*of)[d];
+                               return score ? plain(number(*score)) : std::string();
+                           }});
+    };
+    add(key, [](const Estimate& score) { return score.mean; });
+    add(key + "_plus_minus_80", [](const Estimate& score) { return z80 * score.sd; });
+}
+
+/// On the screen what was tasted and what was promised share a column: the entry says which it is.
+void addShownScore(std::vector<HistoryColumn>& columns, Dimension d) {
+    columns.push_back({std::string(name(d)), nameOf(d),
                        [=](const HistoryRow& row) {
-                           const auto& score = (row.*of)[d];
+                           const Score& score = row.tasted[d] ? row.tasted[d] : row.forecast[d];
                            return score ? estimateWords(*score) : QString();
                        },
-                       [=](const HistoryRow& row) {
-                           const auto& score = (row.*of)[d];
-                           return score ? plain(score->mean) : std::string();
-                       }});
-    columns.push_back({key + "_plus_minus_80", title, nullptr,
-                       [=](const HistoryRow& row) {
-                           const auto& score = (row.*of)[d];
-                           return score ? plain(z80 * score->sd) : std::string();
-                       },
-                       true, false});
+                       nullptr});
 }
 
 template <class Get>
@@ -100,8 +104,9 @@ std::vector<HistoryColumn> historyColumns(const DisplayUnits& units) {
         [](const HistoryRow& row) { return isoDay(row.on); }));
     columns.push_back(wordColumn("what", tr("Entry"), entryWord, [](const HistoryRow& row) { return row.what; }));
     for (Dimension d : allDimensions) {
-        addScore(columns, d, &HistoryRow::tasted, "", nameOf(d));
-        addScore(columns, d, &HistoryRow::forecast, "_forecast", tr("%1\npromised").arg(nameOf(d)));
+        addShownScore(columns, d);
+        addStoredScore(columns, d, &HistoryRow::tasted, "");
+        addStoredScore(columns, d, &HistoryRow::forecast, "_forecast");
     }
     const int litres = units.volume == DisplayUnits::Volume::hectolitre ? 3 : 1;
     addQuantity(columns, "volume_l", tr("Level after"), UnitKind::volume, units, litres,
@@ -122,15 +127,16 @@ std::vector<HistoryColumn> historyColumns(const DisplayUnits& units) {
 }
 
 std::string historyCsv(const std::vector<HistoryRow>& rows) {
-    const auto columns = historyColumns({});
+    auto columns = historyColumns({});
+    std::erase_if(columns, [](const HistoryColumn& column) { return !column.stored; });
     std::string text;
     for (const HistoryColumn& column : columns)
         text += (text.empty() ? "" : ",") + column.key;
     text += "\r\n";
     for (const HistoryRow& row : rows) {
         std::string line;
-        for (std::size_t i = 0; i < columns.size(); ++i)
-            line += (i == 0 ? "" : ",") + quoted(columns[i].stored(row));
+        for (const HistoryColumn& column : columns)
+            line += (&column == &columns.front() ? "" : ",") + quoted(column.stored(row));
         text += line + "\r\n";
     }
     return text;

@@ -14,11 +14,9 @@ namespace staveline::ui {
 struct HistoryColumn {
     std::string key; ///< heading in files, with its stored unit: "volume_l"
     QString title;   ///< heading on the screen, in up to two lines, with the unit in use
-    std::function<QString(const HistoryRow&)> shown;      ///< empty: nothing there
-    std::function<std::string(const HistoryRow&)> stored; ///< plain, in the stored unit
+    std::function<QString(const HistoryRow&)> shown;      ///< empty words: nothing there; null: in files only
+    std::function<std::string(const HistoryRow&)> stored; ///< plain, in the stored unit; null: on the screen only
     bool numeric = true;
-    /// More columns that only files have: the error beside a score.
-    bool onScreen = true;
 };
 [[nodiscard]] std::vector<HistoryColumn> historyColumns(const DisplayUnits& units);
 

@@ -28,6 +28,7 @@ namespace staveline::ui {
 namespace {
 
 constexpr double pictureScale = 2;
+constexpr double noteLines = 6;      // the least width of a note
 constexpr double readingLines = 3.2; // kept free, so that the charts do not jump
 
 QString endingOf(HistoryStation::Format format) {
@@ -183,10 +184,15 @@ void HistoryStation::showFace(Face face) {
     stack_->setCurrentIndex(static_cast<int>(face));
     for (const auto& [of, button] : faceButtons_)
         button->setChecked(of == face);
-    if (face == Face::table && model_->rowCount() > 0) {
-        table_->setCurrentIndex(model_->index(model_->rowOf(charts_->cursorDay()), 0));
-        table_->scrollTo(table_->currentIndex(), QAbstractItemView::PositionAtCenter);
-    }
+    placeTable();
+}
+
+/// The table begins where the cursor of the charts is.
+void HistoryStation::placeTable() {
+    if (face_ != Face::table || model_->rowCount() == 0)
+        return;
+    table_->setCurrentIndex(model_->index(model_->rowOf(charts_->cursorDay()), 0));
+    table_->scrollTo(table_->currentIndex(), QAbstractItemView::PositionAtCenter);
 }
 
 void HistoryStation::leaveVessel() {
@@ -217,6 +223,7 @@ void HistoryStation::showHistory() {
                                    session().units(), session().desk().today()));
     charts_->setAccessibleName(tr("Charts of %1").arg(qs(vessel())));
     fillPanelMenu();
+    placeTable();
 }
 
 /// Columns nobody filled stay out of sight; files have them all.
@@ -225,6 +232,8 @@ void HistoryStation::fitTable() {
         table_->setColumnHidden(column, model_->isEmptyColumn(column));
     for (CopyTable* table : {table_, promiseTable_})
         table->resizeColumnsToContents();
+    // The note takes what room the numbers leave; its tooltip has all of it.
+    table_->setColumnWidth(model_->columnCount() - 1, lines(*this, noteLines));
     table_->horizontalHeader()->setStretchLastSection(true);
 }
 

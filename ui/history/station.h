@@ -60,6 +60,7 @@ private:
     void showHistory();
     void showRecord();
     void fitTable();
+    void placeTable();
     void chooseSpan();
     void matchSpan(); ///< the choice says "part" when the charts were zoomed
     void readCursor(bool byKeyboard);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/history/story.h"
 
+#include "ui/present/ledger_model.h"
 #include "ui/present/text.h"
 #include "ui/present/unit_scale.h"
 
@@ -186,26 +187,6 @@ private:
     TimeSpan whole_;
 };
 
-Glyph glyphOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return Glyph::opening;
-    case EntryKind::drawOff:
-        return Glyph::drawOff;
-    case EntryKind::refill:
-        return Glyph::refill;
-    case EntryKind::topUp:
-        return Glyph::topUp;
-    case EntryKind::sample:
-        return Glyph::sample;
-    case EntryKind::dip:
-        return Glyph::dip;
-    case EntryKind::reading:
-        break;
-    }
-    return Glyph::reading;
-}
-
 ChartEvent::Row rowOf(EntryKind kind) {
     switch (kind) {
     case EntryKind::drawOff:
@@ -227,7 +208,7 @@ std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<L
     };
     for (const LedgerLine& line : ledger) {
         const bool change = line.kind == EntryKind::drawOff || line.kind == EntryKind::refill;
-        events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, text(line.text, units)});
+        events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, entryWords(line, units)});
     }
     for (const HistoryRow& row : history.rows)
         if (row.what == "sitting")

@@ -20,6 +20,11 @@ QString measuredWords(const Measured& measured, const DisplayUnits& units) {
     return parts.join(QStringLiteral(", "));
 }
 
+QString entryWords(const LedgerLine& line, const DisplayUnits& units) {
+    const QString what = text(line.text, units), measured = measuredWords(line.measured, units);
+    return measured.isEmpty() ? what : LedgerModel::tr("%1: %2").arg(what, measured);
+}
+
 LedgerModel::LedgerModel(Session& session, QObject* parent) : QAbstractTableModel(parent), session_(session) {}
 
 void LedgerModel::show(const LedgerView& view) {
@@ -66,10 +71,8 @@ QString LedgerModel::cell(const LedgerLine& line, int column) const {
     switch (column) {
     case day:
         return dayWords(line.on);
-    case entry: {
-        const QString measured = measuredWords(line.measured, session_.units());
-        return measured.isEmpty() ? session_.words(line.text) : tr("%1: %2").arg(session_.words(line.text), measured);
-    }
+    case entry:
+        return entryWords(line, session_.units());
     case level:
         return session_.amount(line.volumeAfter);
     case age:

@@ -34,6 +34,8 @@ private:
     LedgerView view_;
 };
 
+/// What happened with what was measured then: "72 L drawn for Draw 2: TA 6.4 g/L".
+[[nodiscard]] QString entryWords(const LedgerLine& line, const DisplayUnits& units);
 /// "1.004 SG, pH 3.31, TA 7.2 g/L" in the units in use.
 [[nodiscard]] QString measuredWords(const Measured& measured, const DisplayUnits& units);
 

@@ -39,8 +39,7 @@ void keepHeadings(QTextDocument& document, double pageHeight) {
 } // namespace
 
 QPageLayout PagedPaper::layout(PaperSize size) {
-    const QPageSize page(size == PaperSize::a4 ? QPageSize::A4 : QPageSize::Letter);
-    return {page, QPageLayout::Portrait, QMarginsF(0, 0, 0, 0), QPageLayout::Point};
+    return {QPageSize(rowOf(size).page), QPageLayout::Portrait, QMarginsF(0, 0, 0, 0), QPageLayout::Point};
 }
 
 PagedPaper::PagedPaper(const Document& document, PaperSize size)

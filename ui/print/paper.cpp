@@ -16,26 +16,14 @@ Fault cannotWrite(const std::filesystem::path& to, const QString& reason) {
 
 } // namespace
 
-std::optional<PaperSize> paperNamed(std::string_view name) {
-    if (name == "a4")
-        return PaperSize::a4;
-    if (name == "letter")
-        return PaperSize::letter;
-    return std::nullopt;
+const PaperSizeRow& rowOf(PaperSize size) {
+    return *std::find_if(paperSizes.begin(), paperSizes.end(), [&](auto& row) { return row.size == size; });
 }
 
-std::optional<PaperFormat> formatOf(const std::filesystem::path& path) {
-    const std::string ending = path.extension().string();
-    if (ending == ".pdf")
-        return PaperFormat::pdf;
-    if (ending == ".html" || ending == ".htm")
-        return PaperFormat::html;
-    if (ending == ".md")
-        return PaperFormat::markdown;
-    if (ending == ".csv")
-        return PaperFormat::csv;
-    if (ending == ".txt")
-        return PaperFormat::text;
+std::optional<PaperSize> paperNamed(std::string_view word) {
+    for (const auto& row : paperSizes)
+        if (row.word == word)
+            return row.size;
     return std::nullopt;
 }
 
@@ -51,22 +39,11 @@ Result<void> saveFile(const std::filesystem::path& to, std::string_view bytes) {
 }
 
 Result<void> writePaper(const Document& document, const std::filesystem::path& to, PaperSize size) {
-    const auto format = formatOf(to);
+    const PaperFormatRow* format = formatOf(to.extension().string());
     if (!format)
-        return badInput("", say("ui.unknown_ending").with("path", to.filename().string()), say("ui.known_endings"));
-    switch (*format) {
-    case PaperFormat::pdf:
-        return writePdf(document, to, size);
-    case PaperFormat::html:
-        return saveFile(to, writeHtml(document));
-    case PaperFormat::markdown:
-        return saveFile(to, writeMarkdown(document));
-    case PaperFormat::csv:
-        return saveFile(to, writeCsv(document));
-    case PaperFormat::text:
-        break;
-    }
-    return saveFile(to, writeText(document));
+        return badInput("", say("ui.unknown_ending").with("path", to.filename().string()),
+                        say("ui.known_endings").with("endings", knownEndings()));
+    return format->write ? saveFile(to, format->write(document)) : writePdf(document, to, size);
 }
 
 } // namespace staveline::ui

@@ -1,26 +1,36 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Papers as files, in the format their ending names.
+// Papers: their sizes, and how they become files, in the format the ending names.
 #pragma once
 
-#include "sheet/document.h"
+#include "sheet/paper_format.h"
+
+#include <QPageSize>
 
 #include <filesystem>
 #include <optional>
-#include <string_view>
 
 namespace staveline::ui {
 
 enum class PaperSize { a4, letter };
-[[nodiscard]] std::optional<PaperSize> paperNamed(std::string_view name); ///< "a4", "letter"
+
+/// Every size there is, once for settings, menus, choices and pages.
+struct PaperSizeRow {
+    PaperSize size;
+    const char* word; ///< as stored
+    const char* name; ///< as shown
+    QPageSize::PageSizeId page;
+};
+inline constexpr std::array paperSizes = {PaperSizeRow{PaperSize::a4, "a4", "A4", QPageSize::A4},
+                                          PaperSizeRow{PaperSize::letter, "letter", "Letter", QPageSize::Letter}};
+
+[[nodiscard]] const PaperSizeRow& rowOf(PaperSize size);
+[[nodiscard]] std::optional<PaperSize> paperNamed(std::string_view word); ///< "a4", "letter"
 
 /// A folder that cannot be written and a full disk are storage faults; an existing file stays whole until the new one
 /// is complete.
 [[nodiscard]] Result<void> saveFile(const std::filesystem::path& to, std::string_view bytes);
 
-enum class PaperFormat { pdf, html, markdown, csv, text };
-/// By the file's ending; none: unknown.
-[[nodiscard]] std::optional<PaperFormat> formatOf(const std::filesystem::path& path);
-/// Writes by the file's ending (.pdf, .html, .md, .csv, .txt).
+/// Writes by the file's ending.
 [[nodiscard]] Result<void> writePaper(const Document& document, const std::filesystem::path& to,
                                       PaperSize size = PaperSize::a4);
 

@@ -3,10 +3,10 @@
 
 #include "ui/present/text.h"
 #include "ui/print/paged_paper.h"
+#include "ui/print/printing.h"
 
 #include <QBuffer>
 #include <QGuiApplication>
-#include <QPainter>
 #include <QPdfWriter>
 
 namespace staveline::ui {
@@ -42,15 +42,7 @@ QByteArray pdfBytes(const Document& document, PaperSize size) {
     writer.setPageLayout(PagedPaper::layout(size));
     writer.setTitle(qs(document.title));
     writer.setCreator(QStringLiteral("Staveline"));
-    const PagedPaper paper(document, size);
-    QPainter painter(&writer);
-    painter.scale(resolution / 72.0, resolution / 72.0);
-    for (int page = 0; page < paper.pages(); ++page) {
-        if (page > 0)
-            writer.newPage();
-        paper.paint(painter, page);
-    }
-    painter.end();
+    (void)paintPages(writer, document, size); // memory takes every page
     return bytes;
 }
 

@@ -2,20 +2,9 @@
 // The blank tasting sheet as it will print, and its ways out.
 #pragma once
 
-#include "ui/present/session.h"
-#include "ui/print/paper.h"
-#include "ui/widgets/prompt.h"
-
-#include <QWidget>
-
-#include <optional>
-
-class QPushButton;
+#include "ui/print/paper_page.h"
 
 namespace staveline::ui {
-
-class ChoiceField;
-class PageView;
 
 class BlankSheet : public QWidget {
     Q_OBJECT
@@ -23,34 +12,22 @@ public:
     BlankSheet(Session& session, Prompt& prompt, QWidget* parent = nullptr);
     void showVessel(const VesselName& vessel, bool shortSheet);
     void refresh(); ///< the units changed
-    void setPaper(PaperSize size);
-    [[nodiscard]] PaperSize paper() const { return paper_; }
-    void print();
-    /// A file that refuses is said by the session.
-    void save(PaperFormat format);
-    [[nodiscard]] PageView& pages() const { return *view_; }
+    [[nodiscard]] PaperPage& page() const { return *page_; }
+    [[nodiscard]] PageView& pages() const { return page_->pages(); }
     [[nodiscard]] ChoiceField& lineChoice() const { return *linesChoice_; }
     void focusFirst();
 
 Q_SIGNALS:
     void left();
-    void paperChanged();
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void addTools(QWidget& row);
-
     Session& session_;
-    Prompt& prompt_;
     VesselName vessel_;
-    PaperSize paper_ = PaperSize::a4;
-    Document document_;
-    QPushButton* print_ = nullptr;
+    PaperPage* page_;
     ChoiceField* linesChoice_;
-    ChoiceField* paperChoice_;
-    PageView* view_;
 };
 
 } // namespace staveline::ui

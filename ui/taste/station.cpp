@@ -460,10 +460,6 @@ void TasteStation::showLongSheet(bool all) {
         grid_->showDraft(draft_, all);
 }
 
-void TasteStation::setPaper(PaperSize size) {
-    blank_->setPaper(size);
-}
-
 void TasteStation::focusWork() {
     if (pages_->currentWidget() == empty_)
         opening_->setFocus(Qt::OtherFocusReason);

@@ -33,7 +33,6 @@ public:
     ~TasteStation() override;
     /// The first line without a score; the first button of a vessel that was never opened.
     void focusWork() override;
-    void setPaper(PaperSize size);
     void sameAgain(); ///< the last sitting's scores of the taster in hand for what is not scored yet
     void newSitting();
     void removeSitting();                             ///< without a question: undo brings it back
@@ -57,7 +56,6 @@ public:
 
 Q_SIGNALS:
     void openingAsked(); ///< the brewer wants to record what the vessel holds
-    void paperChanged();
 
 protected:
     void refresh() override;

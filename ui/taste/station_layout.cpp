@@ -61,6 +61,7 @@ TasteStation::TasteStation(Session& session, Prompt& prompt, QWidget* parent)
 
 QWidget* TasteStation::makeWork() {
     auto* splitter = new QSplitter(Qt::Horizontal, pages_);
+    splitter->setObjectName(QStringLiteral("taste"));
     splitter->setChildrenCollapsible(false);
     splitter->addWidget(makeLeft());
     says_ = new SaysPanel(session());
@@ -247,7 +248,6 @@ void TasteStation::connectBelow() {
         showState();
     });
     connect(blank_, &BlankSheet::left, this, [this] { showBlankSheet(false); });
-    connect(blank_, &BlankSheet::paperChanged, this, &TasteStation::paperChanged);
 }
 
 /// After the layout: what has the focus may have been unfolded just now.

@@ -25,10 +25,9 @@ protected:
     virtual void leaveVessel() {}
     [[nodiscard]] Session& session() const { return session_; }
     void showEvent(QShowEvent* event) override;
-
-private:
     void follow(); ///< refreshes now or when shown
 
+private:
     Session& session_;
     VesselName vessel_;
     bool stale_ = true;

@@ -123,8 +123,8 @@ void CellarView::connectStations() {
     connect(adjust_, &AdjustStation::drawAsked, this, [this] { beginEntry(EntryKind::drawOff); });
     connect(brew_, &BrewStation::partChanged, this, &CellarView::moved);
     connect(brew_, &BrewStation::refillAsked, this, [this] { beginEntry(EntryKind::refill); });
-    connect(taste_, &TasteStation::paperChanged, this, [this] { Q_EMIT paperChanged(taste_->blankSheet().paper()); });
-    connect(&brewSheet(), &BrewSheetStation::paperChanged, this, [this] { Q_EMIT paperChanged(brewSheet().paper()); });
+    for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
+        connect(page, &PaperPage::paperChanged, this, &CellarView::paperChanged);
     bar_->setCurrentIndex(static_cast<int>(Station::drawRefill));
 }
 
@@ -133,8 +133,8 @@ BrewSheetStation& CellarView::brewSheet() const {
 }
 
 void CellarView::setPaper(PaperSize size) {
-    taste_->setPaper(size);
-    brewSheet().setPaper(size);
+    for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
+        page->setPaper(size);
 }
 
 QWidget* CellarView::makeEmptyPart() {

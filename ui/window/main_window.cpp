@@ -27,6 +27,8 @@
 #include <QTimer>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace staveline::ui {
 namespace {
 
@@ -75,6 +77,7 @@ void MainWindow::makeParts() {
     help_->setVisible(false);
     status_ = new StatusLine(*actions_->undo, *actions_->redo, *actions_->help, whole);
     auto* middle = new QSplitter(Qt::Horizontal, whole);
+    middle->setObjectName(QStringLiteral("help"));
     middle->setChildrenCollapsible(false);
     middle->addWidget(stack_);
     middle->addWidget(help_);
@@ -86,6 +89,7 @@ void MainWindow::makeParts() {
     column->addWidget(middle, 1);
     column->addWidget(status_);
     setCentralWidget(whole);
+    placeSplits(*whole);
 }
 
 /// Every action is in a menu, so that each can be found and its key learned there.
@@ -210,8 +214,25 @@ void MainWindow::start(const std::optional<std::filesystem::path>& book) {
         const Station station = settings_.lastStation;
         if (openBook(toStd(settings_.lastBook)) && cellar_) {
             cellar_->showVessel(vessel);
+            cellar_->brew().showPart(settings_.brewPart);
+            cellar_->history().showFace(settings_.historyFace);
             cellar_->showStation(station);
         }
+    }
+}
+
+void MainWindow::placeSplits(QWidget& in) {
+    for (QSplitter* splitter : in.findChildren<QSplitter*>())
+        if (const auto sizes = settings_.splits.value(splitter->objectName()); sizes.size() == splitter->count())
+            splitter->setSizes(sizes);
+}
+
+/// One that was never seen, or of which a part is hidden, keeps what was known of it.
+void MainWindow::keepSplits() {
+    for (const QSplitter* splitter : findChildren<QSplitter*>()) {
+        const QList<int> sizes = splitter->sizes();
+        if (!splitter->objectName().isEmpty() && std::all_of(sizes.begin(), sizes.end(), [](int s) { return s > 0; }))
+            settings_.splits[splitter->objectName()] = sizes;
     }
 }
 
@@ -267,6 +288,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     settings_.use(pathText(std::filesystem::absolute(session_->desk().path())));
     cellar_ = new CellarView(*session_, prompt_, stack_);
     cellar_->setPaper(settings_.paper);
+    placeSplits(*cellar_);
     stack_->addWidget(cellar_);
     stack_->setCurrentWidget(cellar_);
     status_->follow(session_.get());
@@ -300,6 +322,7 @@ void MainWindow::showNotices() {
 void MainWindow::closeBook() {
     if (!session_)
         return;
+    keepSplits();
     delete cellar_;
     cellar_ = nullptr;
     status_->follow(nullptr);
@@ -446,9 +469,12 @@ std::filesystem::path MainWindow::samplePath() {
 
 void MainWindow::remember() {
     settings_.geometry = saveGeometry();
+    keepSplits();
     if (cellar_) {
         settings_.lastVessel = qs(cellar_->vessel());
         settings_.lastStation = cellar_->station();
+        settings_.brewPart = cellar_->brew().part();
+        settings_.historyFace = cellar_->history().face();
     } else {
         settings_.lastBook.clear();
     }

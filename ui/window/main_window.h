@@ -72,6 +72,8 @@ private:
     void refreshTitle();
     void refreshHelp();
     void fillRecent();
+    void placeSplits(QWidget& in); ///< as they were left
+    void keepSplits();
     void copyBook();
     void checkBook();
     void showReport(const book::CheckReport& report);

@@ -9,6 +9,7 @@ namespace staveline::ui {
 namespace {
 
 constexpr int mostRecent = 8;
+constexpr int mostParts = 8, widestPart = 100'000; // of a splitter
 
 /// Words that stand for the values of an enumeration, in its order.
 template <class E, std::size_t N> struct Words {
@@ -32,9 +33,44 @@ constexpr Words<DisplayUnits::Volume, 3> volumes{"units/volume", {"litre", "us_g
 constexpr Words<DisplayUnits::Temperature, 2> temperatures{"units/temperature", {"celsius", "fahrenheit"}};
 constexpr Words<DisplayUnits::Colour, 2> colours{"units/colour", {"ebc", "srm"}};
 constexpr Words<Appearance, 3> appearances{"appearance", {"system", "light", "dark"}};
-constexpr Words<PaperSize, 2> papers{"paper", {"a4", "letter"}};
 constexpr Words<Station, 5> stations{
     "session/station", {"taste", "adjust", "brew", "draw_refill", "history"}, Station::drawRefill};
+
+constexpr Words<BrewStation::Part, 3> brewParts{"session/brew", {"plan", "sheet", "as_brewed"}};
+constexpr Words<HistoryStation::Face, 3> historyFaces{"session/history", {"charts", "table", "promises"}};
+
+const QLatin1String splitGroup("split/");
+
+/// Sizes as they were written; none when one of them is no size.
+QList<int> sizesIn(const QStringList& stored) {
+    QList<int> sizes;
+    for (const QString& words : stored) {
+        bool isNumber = false;
+        const int size = words.toInt(&isNumber);
+        if (!isNumber || size < 1 || size > widestPart || sizes.size() == mostParts)
+            return {};
+        sizes << size;
+    }
+    return sizes;
+}
+
+QMap<QString, QList<int>> readSplits(const QSettings& from) {
+    QMap<QString, QList<int>> splits;
+    for (const QString& key : from.allKeys())
+        if (key.startsWith(splitGroup))
+            if (const QList<int> sizes = sizesIn(from.value(key).toStringList()); !sizes.isEmpty())
+                splits[key.mid(splitGroup.size())] = sizes;
+    return splits;
+}
+
+void writeSplits(const QMap<QString, QList<int>>& splits, QSettings& to) {
+    for (auto split = splits.begin(); split != splits.end(); ++split) {
+        QStringList words;
+        for (const int size : split.value())
+            words << QString::number(size);
+        to.setValue(splitGroup + split.key(), words);
+    }
+}
 
 QStringList existing(const QStringList& stored) {
     QStringList kept;
@@ -67,11 +103,14 @@ WindowSettings load(const QSettings& from) {
                              ? DisplayUnits::Gravity::plato
                              : DisplayUnits::Gravity::specific;
     made.appearance = appearances.read(from);
-    made.paper = papers.read(from);
+    made.paper = paperNamed(from.value(QLatin1String("paper")).toString().toStdString()).value_or(PaperSize::a4);
     made.recent = existing(from.value(QLatin1String("recent")).toStringList());
     made.lastBook = from.value(QLatin1String("session/book")).toString();
     made.lastVessel = from.value(QLatin1String("session/vessel")).toString();
     made.lastStation = stations.read(from);
+    made.brewPart = brewParts.read(from);
+    made.historyFace = historyFaces.read(from);
+    made.splits = readSplits(from);
     made.geometry = from.value(QLatin1String("session/geometry")).toByteArray();
     return made;
 }
@@ -83,11 +122,14 @@ void save(const WindowSettings& settings, QSettings& to) {
     const bool plato = settings.units.gravity == DisplayUnits::Gravity::plato;
     to.setValue(QLatin1String("units/gravity"), plato ? QLatin1String("plato") : QLatin1String("specific"));
     appearances.write(settings.appearance, to);
-    papers.write(settings.paper, to);
+    to.setValue(QLatin1String("paper"), QLatin1String(rowOf(settings.paper).word));
     to.setValue(QLatin1String("recent"), settings.recent);
     to.setValue(QLatin1String("session/book"), settings.lastBook);
     to.setValue(QLatin1String("session/vessel"), settings.lastVessel);
     stations.write(settings.lastStation, to);
+    brewParts.write(settings.brewPart, to);
+    historyFaces.write(settings.historyFace, to);
+    writeSplits(settings.splits, to);
     to.setValue(QLatin1String("session/geometry"), settings.geometry);
 }
 

@@ -3,10 +3,13 @@
 #pragma once
 
 #include "quantity/text.h"
+#include "ui/brew/station.h"
+#include "ui/history/station.h"
 #include "ui/print/paper.h"
 #include "ui/widgets/theme.h"
 
 #include <QByteArray>
+#include <QMap>
 #include <QString>
 #include <QStringList>
 
@@ -25,7 +28,10 @@ struct WindowSettings {
     QStringList recent; ///< newest first
     QString lastBook, lastVessel;
     Station lastStation = Station::drawRefill;
+    BrewStation::Part brewPart = BrewStation::Part::plan;
+    HistoryStation::Face historyFace = HistoryStation::Face::charts;
     QByteArray geometry;
+    QMap<QString, QList<int>> splits; ///< sizes of the parts of each splitter, by its name
 
     void use(const QString& book); ///< to the front of the recent books
 };

@@ -67,7 +67,10 @@ void addAppearanceChoices(QMenu& menu, const WindowSettings& now, const std::fun
 }
 
 void addPaperChoices(QMenu& menu, const WindowSettings& now, const std::function<void(PaperSize)>& changed) {
-    addGroup<PaperSize>(menu, now.paper, {{tr("&A4"), PaperSize::a4}, {tr("&Letter"), PaperSize::letter}}, changed);
+    std::vector<std::pair<QString, PaperSize>> choices;
+    for (const PaperSizeRow& row : paperSizes)
+        choices.emplace_back(QLatin1Char('&') + QLatin1String(row.name), row.size);
+    addGroup<PaperSize>(menu, now.paper, choices, changed);
 }
 
 } // namespace staveline::ui

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/brew_sheet/page_view.h"
+#include "ui/print/page_view.h"
 
 #include "ui/present/text.h"
 #include "ui/widgets/theme.h"
