@@ -146,6 +146,26 @@ Result<EstimatesView> Desk::estimates(const VesselName& name) const {
     return estimatesOf(**record, *inside_->cellar, today());
 }
 
+namespace {
+
+/// What may not be moved and what is not there: as recorded, and as asked.
+void restrictTo(AdviceInput& in, const AdviceRequest& request, const VesselRecord& record, const SharedFacts& shared,
+                Day now, Day brew) {
+    if (!request.withoutRecorded)
+        in.locks = recordedLocks(record, now);
+    if (in.drawn) // a draw on record goes before one that was wanted
+        std::erase_if(in.locks, [](const LeverLock& lock) { return lock.lever == "draw"; });
+    for (const auto& lock : request.locks) {
+        std::erase_if(in.locks, [&](const LeverLock& old) { return old.lever == lock.lever; });
+        in.locks.push_back(lock);
+    }
+    if (!request.withoutRecorded)
+        in.unavailable = unavailableItems(shared, now, brew);
+    in.unavailable.insert(request.unavailable.begin(), request.unavailable.end());
+}
+
+} // namespace
+
 Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     Cellar& cellar = *inside_->cellar;
     auto found = cellar.vessel(request.vessel);
@@ -189,17 +209,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     in.base = settingInUse(record, held);
     in.equipment = shared.kit(now).equipment;
     in.margin = shared.kit(now).margin;
-    if (!request.withoutRecorded)
-        in.locks = recordedLocks(record, now);
-    if (in.drawn) // a draw on record goes before one that was wanted
-        std::erase_if(in.locks, [](const LeverLock& lock) { return lock.lever == "draw"; });
-    for (const auto& lock : request.locks) {
-        std::erase_if(in.locks, [&](const LeverLock& old) { return old.lever == lock.lever; });
-        in.locks.push_back(lock);
-    }
-    if (!request.withoutRecorded)
-        in.unavailable = unavailableItems(shared, now, job.dates.brew);
-    in.unavailable.insert(request.unavailable.begin(), request.unavailable.end());
+    restrictTo(in, request, record, shared, now, job.dates.brew);
     in.daysToBrew = std::max(0, daysBetween(now, job.dates.brew));
     in.parameters = parametersFor(record, now);
     job.pantry = std::make_shared<const Pantry>(shared.pantry);

@@ -315,7 +315,7 @@ TEST_CASE("chosen cells are copied with their headings", "[ui][history]") {
 
 TEST_CASE("units change what is shown and no stored bit", "[ui][history]") {
     AtHistory s;
-    const std::string csv = historyCsv(s.history().rows);
+    const std::string csv = toCsv(s.history().rows);
     DisplayUnits units;
     units.volume = DisplayUnits::Volume::usGallon;
     units.temperature = DisplayUnits::Temperature::fahrenheit;
@@ -328,7 +328,7 @@ TEST_CASE("units change what is shown and no stored bit", "[ui][history]") {
     CHECK(s.panel("mash").series[0].points.front().value > 130);
     CHECK(s.panel("gravity").unit == QString("°P"));
     columnTitled(s.station->model(), "Level after (US gal)");
-    CHECK(historyCsv(s.history().rows) == csv);
+    CHECK(toCsv(s.history().rows) == csv);
 }
 
 TEST_CASE("how promises came out is said and listed", "[ui][history]") {
@@ -370,7 +370,7 @@ TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {
     CHECK(picture.width() > 1500);
     QSvgRenderer drawing(QByteArray::fromStdString(save(HistoryStation::Format::svg, "h.svg")));
     CHECK(drawing.isValid());
-    CHECK(save(HistoryStation::Format::csv, "h.csv") == historyCsv(s.history().rows));
+    CHECK(save(HistoryStation::Format::csv, "h.csv") == toCsv(s.history().rows));
     CHECK(s.prompt.asked.back() == "Plover history 2026-03-02.csv");
     s.station->save(HistoryStation::Format::csv); // cancelled
     CHECK(s.station->words().isEmpty());
@@ -400,13 +400,13 @@ TEST_CASE("a file that cannot be written is said on the page and the old one sta
     s.prompt.answers = {kept};
     s.station->save(HistoryStation::Format::csv);
     CHECK(s.station->words().isEmpty());
-    CHECK(fileAt(kept) == historyCsv(s.history().rows));
+    CHECK(fileAt(kept) == toCsv(s.history().rows));
 }
 
 TEST_CASE("the file follows RFC 4180 in stored units", "[ui][history]") {
     AtHistory s("Heron", withVessel(std::string(opened) + ", " + sat));
-    const std::string csv = historyCsv(s.history().rows);
-    CHECK(csv.rfind("on,what,acidity,acidity_plus_minus_80,acidity_forecast,acidity_forecast_plus_minus_80,", 0) == 0);
+    const std::string csv = toCsv(s.history().rows);
+    CHECK(csv.rfind("on,what,acidity,funk,body,acidity_sd,funk_sd,body_sd,acidity_forecast,", 0) == 0);
     CHECK(csv.find("volume_l,moved_l,mean_age_d,gravity_sg,ph,ta_g_l,temperature_c,ibu,refill_ibu,mash_c,note\r\n") !=
           std::string::npos);
     CHECK(csv.find("\"Firm, \"\"dry\"\", long\"\r\n") != std::string::npos);

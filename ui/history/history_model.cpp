@@ -32,7 +32,6 @@ void HistoryModel::show(const std::vector<HistoryRow>& rows, const DisplayUnits&
     beginResetModel();
     rows_ = rows;
     columns_ = historyColumns(units);
-    std::erase_if(columns_, [](const HistoryColumn& column) { return !column.shown; });
     endResetModel();
 }
 

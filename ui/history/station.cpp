@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/history/station.h"
 
+#include "desk/json.h"
 #include "ui/chart/chart_stack.h"
 #include "ui/history/copy_table.h"
 #include "ui/history/history_model.h"
@@ -313,7 +314,7 @@ QString HistoryStation::suggestion(const QString& ending) const {
 
 QByteArray HistoryStation::bytesOf(Format format) const {
     if (format == Format::csv)
-        return QByteArray::fromStdString(historyCsv(history_.rows));
+        return QByteArray::fromStdString(toCsv(history_.rows));
     if (format == Format::svg)
         return charts_->svg();
     QByteArray bytes;
