@@ -11,7 +11,7 @@ using testing::DeskFixture;
 namespace {
 
 std::string told(const Desk& desk, const VesselName& vessel) {
-    std::string all = toJson(desk.cellar());
+    std::string all = toJson(desk.cellar().value());
     const auto sittings = desk.sittings(vessel);
     REQUIRE(sittings);
     for (const auto& filed : *sittings)
