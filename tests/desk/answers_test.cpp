@@ -29,7 +29,7 @@ struct Answers : DeskFixture {
         REQUIRE(view);
         return *view;
     }
-    [[nodiscard]] Json status() const { return Json::parse(toJson(desk->cellar())); }
+    [[nodiscard]] Json status() const { return Json::parse(toJson(desk->cellar().value())); }
 };
 
 } // namespace
@@ -115,7 +115,7 @@ TEST_CASE_METHOD(Answers, "litres moved explain the level, entry by entry", "[de
 
 TEST_CASE_METHOD(Answers, "the status of a cellar says each vessel's numbers as the desk has them", "[desk][json]") {
     const auto json = status();
-    const auto cellar = desk->cellar();
+    const auto cellar = desk->cellar().value();
     REQUIRE(json.size() == cellar.size());
     for (std::size_t i = 0; i < cellar.size(); ++i) {
         const auto& vessel = cellar[i];

@@ -106,7 +106,7 @@ TEST_CASE("Published: days between dates are differences of Julian days, Meeus 1
     CHECK(daysBetween(date(2000, 2, 28), date(2000, 3, 1)) == 2);
 }
 
-// --- NIST Special Publication 811 (2008), appendix B.8, and Handbook 44, appendix C: conversion factors.
+// --- NIST Special Publication 811 (2008), appendix B.8, and Handbook 44, appendix C: conversion factors. From memory.
 
 TEST_CASE("Published: factors of NIST SP 811 are those numbers are shown with", "[published]") {
     DisplayUnits american;
@@ -123,7 +123,7 @@ TEST_CASE("Published: factors of NIST SP 811 are those numbers are shown with", 
     CHECK(show(Litres{117.3478}, hecto) == "1.17 hL");
 }
 
-// --- RFC 4180 (2005), section 2, and RFC 6901 (2013), section 5: the examples printed there.
+// --- RFC 4180 (2005), section 2, and RFC 6901 (2013), section 5: the examples printed there. From memory.
 
 TEST_CASE("Published: the tables of RFC 4180 are read as it says", "[published]") {
     const auto plain = CsvTable::parse("field_name,field_name2,field_name3\r\naaa,bbb,ccc\r\nzzz,yyy,xxx");
@@ -148,7 +148,7 @@ TEST_CASE("Published: a path is a pointer of RFC 6901", "[published]") {
 
 // --- F. J. Damerau, Communications of the ACM 7 (1964) 171: one slip is a letter wrong, missing, extra or two
 // exchanged. The pairs are those of textbooks (Wagner & Fischer 1974; Jurafsky & Martin, Speech and Language
-// Processing, ch. 2).
+// Processing, ch. 2), from memory.
 
 TEST_CASE("Published: distances between words", "[published]") {
     CHECK(editDistance("kitten", "sitting") == 3);
