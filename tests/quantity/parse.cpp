@@ -6,6 +6,7 @@
 
 #include <clocale>
 #include <cmath>
+#include <fmt/core.h>
 #include <limits>
 #include <locale>
 
@@ -211,13 +212,14 @@ TEST_CASE("The shortest decimals that say the value") {
 TEST_CASE("An excerpt is short and never ends inside a character") {
     CHECK(excerpt("1048") == "1048");
     CHECK(excerpt(std::string(40, 'a')) == std::string(40, 'a'));
-    CHECK(excerpt(std::string(41, 'a')) == std::string(40, 'a') + "...");
+    CHECK(excerpt(std::string(41, 'a')) == fmt::format("{}...", std::string(40, 'a')));
     std::string degrees;
     for (int i = 0; i < 30; ++i)
-        degrees += "x°";                                      // three bytes each
-    CHECK(excerpt(degrees) == degrees.substr(0, 40) + "..."); // 13 pairs and an x
-    CHECK(excerpt("x" + degrees) == ("x" + degrees).substr(0, 40) + "...");
-    CHECK(excerpt("xx" + degrees) == ("xx" + degrees).substr(0, 39) + "...");
+        degrees += "x°"; // three bytes each
+    const auto first = [&](std::size_t bytes) { return std::string_view(degrees).substr(0, bytes); };
+    CHECK(excerpt(degrees) == fmt::format("{}...", first(40))); // 13 pairs and an x
+    CHECK(excerpt("x" + degrees) == fmt::format("x{}...", first(39)));
+    CHECK(excerpt("xx" + degrees) == fmt::format("xx{}...", first(37)));
 }
 
 } // namespace staveline
