@@ -19,6 +19,7 @@
 #include "ui/widgets/number_field.h"
 
 #include <QPushButton>
+#include <QScrollArea>
 #include <QScrollBar>
 #include <QStackedWidget>
 
