@@ -5,6 +5,8 @@
 #include "ui/adjust/verdict_words.h"
 #include "ui/present/latest_worker.h"
 
+#include <QPainter>
+
 #include <atomic>
 #include <future>
 

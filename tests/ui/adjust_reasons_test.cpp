@@ -7,6 +7,8 @@
 #include "ui/adjust/verdict_words.h"
 #include "ui/audit.h"
 
+#include <QVBoxLayout>
+
 using namespace staveline;
 using namespace staveline::ui;
 using testing::AtAdjust;

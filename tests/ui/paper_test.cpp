@@ -6,6 +6,7 @@
 #include "ui/print/paged_paper.h"
 #include "ui/print/pdf.h"
 
+#include <QPainter>
 #include <QProcess>
 #include <QStandardPaths>
 

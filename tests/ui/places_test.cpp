@@ -10,6 +10,7 @@
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 
+#include <QPushButton>
 #include <QSplitter>
 
 using namespace staveline;

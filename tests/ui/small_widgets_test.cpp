@@ -7,6 +7,7 @@
 #include "ui/widgets/station_bar.h"
 
 #include <QLineEdit>
+#include <QVBoxLayout>
 
 using namespace staveline;
 using namespace staveline::ui;

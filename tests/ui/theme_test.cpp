@@ -6,6 +6,7 @@
 #include "ui/widgets/theme.h"
 
 #include <QDirIterator>
+#include <QLabel>
 
 #include <set>
 

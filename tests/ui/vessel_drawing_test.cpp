@@ -7,6 +7,8 @@
 #include "ui/widgets/vessel_drawing.h"
 #include "ui/widgets/vessel_shape.h"
 
+#include <QPainter>
+
 using namespace staveline;
 using namespace staveline::ui;
 using staveline::testing::day;

@@ -203,7 +203,7 @@ TEST_CASE("a book used lately is opened from the menu while another is open", "[
 
 TEST_CASE("a vessel is refused in words where its page can say them", "[ui][start][bad]") {
     WindowInScratch w;
-    const int before = static_cast<int>(w.window->session()->desk().cellar().size());
+    const int before = static_cast<int>(w.window->session()->desk().cellar()->size());
     w.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
     VesselPage& page = w.window->cellar()->vesselPage();
     w.key(Qt::Key_Return); // no name
@@ -218,7 +218,7 @@ TEST_CASE("a vessel is refused in words where its page can say them", "[ui][star
     w.type("-5");
     w.key(Qt::Key_Return);
     CHECK_FALSE(page.fields().number("capacity_l")->words().isEmpty());
-    CHECK(static_cast<int>(w.window->session()->desk().cellar().size()) == before);
+    CHECK(static_cast<int>(w.window->session()->desk().cellar()->size()) == before);
     w.key(Qt::Key_Escape);
     CHECK(w.window->cellar()->atVessel());
 }
@@ -227,8 +227,8 @@ TEST_CASE("the sample cellar is made once and opened again as it was left", "[ui
     WindowInScratch w(false);
     const auto sample = w.scratch / "share/sample.cellar";
     REQUIRE(w.window->sampleBook(sample));
-    REQUIRE(w.window->session()->desk().cellar().size() >= 3);
-    const VesselName first = w.window->session()->desk().cellar().front().name;
+    REQUIRE(w.window->session()->desk().cellar()->size() >= 3);
+    const VesselName first = w.window->session()->desk().cellar()->front().name;
     REQUIRE(w.window->session()->record(ReadingFact{first, w.today, {{}, Ph{3.3}, {}, {}, {}}, "mine"}));
     const auto left = fingerprint(w.window->session()->desk());
     w.window->closeBook();
