@@ -201,8 +201,8 @@ TEST_CASE_METHOD(RefusalFixture, "refusals say what is wrong and what to do", "[
           "/on: 31 May 2025 lies before the vessel was opened in this book (1 Jun 2025). "
           "Check the date, or amend the opening.");
     CHECK(refusal(R"({"kind": "draw_off", "vessel": "Plover", "on": "2025-06-01", "volume_l": 300})") ==
-          "/volume_l: 300.0 L is more than the vessel holds then (216.0 L). "
-          "Draw at most 216.0 L, or record a dip if there is more in it.");
+          "/volume_l: 300.0 L is more than Plover holds then (216.0 L). "
+          "Take at most 216.0 L, or record a dip if there is more in it.");
     CHECK(refusal(R"({"kind": "vessel", "name": "Plover", "capacity_l": 50})") ==
           "/name: The name \"Plover\" is taken. Choose another name.");
     CHECK(refusal(R"({"kind": "dip", "vessel": "Plovr", "on": "2026-03-01", "volume_l": 1})") ==

@@ -294,12 +294,12 @@ TEST_CASE("what is planned stands in the empty field and is not filled in", "[ui
     s.station->begin(EntryKind::drawOff);
     auto* volume = s.station->form().fields().number("volume_l");
     const double planned = s.session->desk().setting("Heron")->draw.l;
-    CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned, 'g', 4));
+    CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned, 'f', 1));
     CHECK_FALSE(volume->stored());
     DisplayUnits units;
     units.volume = DisplayUnits::Volume::usGallon;
     s.session->setUnits(units);
-    CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned / 3.785411784, 'g', 4));
+    CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned / 3.785411784, 'f', 1));
     s.station->begin(EntryKind::refill);
     CHECK(s.station->form().fields().number("volume_l")->edit()->placeholderText().startsWith("plan "));
     s.station->begin(EntryKind::dip);

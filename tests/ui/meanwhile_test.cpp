@@ -2,11 +2,11 @@
 // What happens beside the brewer's typing: another vessel, other units, another day, another program.
 #include "ui/bad_input_support.h"
 
+#include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/present/cellar_model.h"
 #include "ui/window/book_errands.h"
 
-#include <QListView>
 #include <QPlainTextEdit>
 #include <QSignalSpy>
 
@@ -25,7 +25,7 @@ DisplayUnits american() {
 
 QString railWords(const WindowInScratch& w) {
     QStringList words;
-    const QAbstractItemModel& model = *w.window->findChild<QListView*>()->model();
+    const QAbstractItemModel& model = *w.window->cellar()->rail().model();
     for (int row = 0; row < model.rowCount(); ++row)
         words << model.index(row, 0).data(Qt::AccessibleTextRole).toString();
     return words.join('\n');
@@ -43,7 +43,7 @@ TEST_CASE("leaving a vessel with a key stores what is half typed and shows the n
         w.key(Qt::Key_PageUp, Qt::ControlModifier);
         CHECK(w.cellar().vessel() == from);
     };
-    w.put(w.recipeField("/original_gravity_sg"), "1.055");
+    w.put(w.recipeField("/original_gravity_p"), "1.055");
     next("Plover");
     CHECK(w.desk().setting("Plover")->recipe.originalGravity.p == Approx(13.57).margin(.05));
     w.put(w.targetField(), "5.5");

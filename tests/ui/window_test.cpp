@@ -524,7 +524,7 @@ TEST_CASE("a copy of the book opens with the same content", "[ui][book]") {
     WindowInScratch w;
     w.prompt.answers = {w.scratch / "copy.cellar"};
     w.key(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
-    REQUIRE(QTest::qWaitFor([&] { return w.window->status().words().startsWith("Copied"); }, 20000));
+    REQUIRE(QTest::qWaitFor([&] { return w.window->status().words().contains("Copied to"); }, 20000));
     const auto whole = fingerprint(w.window->session()->desk());
     REQUIRE(w.window->openBook(w.scratch / "copy.cellar"));
     CHECK(fingerprint(w.window->session()->desk()) == whole);

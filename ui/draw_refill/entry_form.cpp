@@ -172,8 +172,11 @@ void EntryForm::addHint() {
         if (const auto plan = session_.desk().brewPlan(vessel_))
             planned = plan->intoVessel;
     }
-    if (planned.l > 0)
-        form_->setHint("volume_l", tr("plan %1").arg(UnitScale(UnitKind::volume, session_.units()).show(planned.l)));
+    if (planned.l <= 0)
+        return;
+    const double shown = UnitScale(UnitKind::volume, session_.units()).toShown(planned.l);
+    const int decimals = shown < 10 ? 2 : shown < 1000 ? 1 : 0; // no finer than a brewer draws
+    form_->setHint("volume_l", tr("plan %1").arg(QString::number(shown, 'f', decimals)));
 }
 
 void EntryForm::refresh() {
