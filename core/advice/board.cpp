@@ -29,6 +29,7 @@ std::vector<BoardChoice> choicesOf(const LeverRow& row, const AdviceInput& input
         for (const auto& yeast : input.pantry->yeasts())
             ids.push_back(yeast.id);
     std::vector<BoardChoice> choices;
+    choices.reserve(ids.size());
     for (const auto& id : ids)
         choices.push_back({id, choiceName(row.id, id, *input.pantry), !input.unavailable.contains(id)});
     return choices;

@@ -126,10 +126,11 @@ void ModelForecaster::extend(Course& course, const Setting& setting, Known& know
     while (static_cast<int>(course.draws.size()) < cycles) {
         const bool first = course.draws.empty();
         const auto& before = first ? heel(setting.temperature, set) : course.draws.back().state;
-        auto step = predict(parameters_[set], before, fresh, setting.recipe.originalGravity, planOf(setting));
+        const Prediction step =
+            predict(parameters_[set], before, fresh, setting.recipe.originalGravity, planOf(setting));
         if (first)
             course.thisDraw = step.thisDraw;
-        course.draws.push_back(std::move(step.nextDraw));
+        course.draws.push_back(step.nextDraw);
     }
 }
 

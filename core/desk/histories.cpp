@@ -161,7 +161,7 @@ Result<void> Histories::addBrew(std::int64_t id) {
     RefillBeer beer = brew(*input, parameters);
     if (fact->finalGravity)
         beer = withFinalGravity(beer, recipe.originalGravity, toPlato(*fact->finalGravity), parameters);
-    beers_.emplace(id, std::move(beer));
+    beers_.emplace(id, beer);
     return {};
 }
 

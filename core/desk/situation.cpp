@@ -56,6 +56,7 @@ Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer, const Scor
 
 Estimate combinedOf(const std::vector<Evidence>& evidence) {
     std::vector<Estimate> estimates;
+    estimates.reserve(evidence.size());
     for (const auto& each : evidence)
         estimates.push_back(each.estimate);
     return combine(estimates);

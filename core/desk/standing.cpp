@@ -68,6 +68,7 @@ std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day toda
         if (stored.fact.on <= today)
             latest[stored.fact.item] = stored.fact;
     std::vector<AvailabilityFact> items;
+    items.reserve(latest.size());
     for (const auto& [item, fact] : latest)
         items.push_back(fact);
     return items;

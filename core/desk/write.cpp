@@ -179,9 +179,10 @@ private:
 };
 
 template <class F> std::string subjectName(const F& f) {
-    if constexpr (std::is_same_v<F, BrewFact>)
-        return f.name;
-    else if constexpr (requires { f.vessel; })
+    constexpr bool atVessel = requires {
+        f.vessel;
+    };
+    if constexpr (atVessel && !std::is_same_v<F, BrewFact>)
         return f.vessel;
     else if constexpr (requires { f.name; })
         return f.name;

@@ -50,6 +50,9 @@ public:
     void operator()(const Caution& caution) {
         QTextTable* box = cursor_.insertTable(1, 1, boxFormat());
         QTextCursor cell = box->cellAt(0, 0).firstCursorPosition();
+        QTextBlockFormat whole = cell.blockFormat();
+        whole.setNonBreakableLines(true); // no half caution at the foot of a page
+        cell.setBlockFormat(whole);
         cell.insertText(QStringLiteral("\u25B2 %1: ").arg(qs(paper_.cautionWord)), inked(bodyPoints, true));
         cell.insertText(qs(caution.text), inked(bodyPoints));
         leave();
