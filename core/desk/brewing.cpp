@@ -2,7 +2,6 @@
 // The coming brew: where its recipe comes from, drafts of it, and what the beer as brewed means.
 #include "advice/forecaster.h"
 #include "brewing/as_brewed.h"
-#include "desk/brewed.h"
 #include "desk/inside.h"
 #include "forward/parameters.h"
 #include "quantity/density.h"
@@ -147,7 +146,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
     sayGravities(fact, plan->originalGravity, plan->finalGravity, meaning.words);
     if (fact.intoFermenter) {
-        const Litres gives = intoVesselFrom(*fact.intoFermenter, in.equipment);
+        const Litres gives = *givesOf(fact, inside_->cellar->shared());
         if (const Litres wanted = refillOf(in, in.base); gives < wanted)
             meaning.words.push_back(say(in.drawn ? "desk.brewed.short.drawn" : "desk.brewed.short")
                                         .with("gives", gives)
@@ -256,9 +255,8 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
     const Litres stays = in.drawn ? now.volume : now.volume - in.base.draw;
     view.refill = std::max(Litres{0}, in.fillTo - stays);
     view.estimates = job->estimates;
-    if (view.brewed && view.brewed->intoFermenter)
-        view.brewGives = intoVesselFrom(*view.brewed->intoFermenter, in.equipment);
     if (view.brewed) {
+        view.brewGives = givesOf(*view.brewed, shared);
         if (const auto meant = meaning(*view.brewed))
             for (Dimension d : allDimensions)
                 view.expected[d] = meant->asBrewed[d];

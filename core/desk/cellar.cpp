@@ -173,25 +173,38 @@ Result<void> Cellar::loadAll() {
     return {};
 }
 
-std::optional<Poured> Cellar::poured(const std::string& brew) const {
-    std::optional<Poured> first;
-    const auto id = shared_->names.brews.find(brew);
-    if (id == shared_->names.brews.end())
-        return first;
-    const auto look = [&]<class F>(std::type_identity<F>) {
-        const auto fillings =
-            decode<F>(book_->rowsWhere(std::string(tableOf<F>), "brew", id->second, {"on"}), shared_->names);
-        if (fillings)
-            for (const auto& stored : *fillings)
-                if (!first || stored.fact.on < first->on)
-                    first = Poured{stored.fact.vessel, stored.fact.on};
+Result<std::vector<Poured>> Cellar::pourings(const std::optional<std::string>& brew) const {
+    std::vector<Poured> all;
+    const auto id = brew ? shared_->names.brews.find(*brew) : shared_->names.brews.end();
+    if (brew && id == shared_->names.brews.end())
+        return all;
+    const auto add = [&]<class F>(std::type_identity<F>) -> Result<void> {
+        const std::string table(tableOf<F>);
+        auto fillings =
+            decode<F>(brew ? book_->rowsWhere(table, "brew", id->second, {"on"}) : book_->rows(table), shared_->names);
+        if (!fillings)
+            return fail(fillings.error());
+        for (const auto& stored : *fillings)
+            if (!stored.fact.brew.empty() && !takenOut_.contains({tableOf<F>, stored.id}))
+                all.push_back({stored.fact.brew, stored.fact.vessel, stored.fact.on, stored.fact.volume});
+        return {};
     };
-    look(std::type_identity<RefillFact>{});
-    look(std::type_identity<TopUpFact>{});
-    return first;
+    if (auto done = add(std::type_identity<RefillFact>{}); !done)
+        return fail(done.error());
+    if (auto done = add(std::type_identity<TopUpFact>{}); !done)
+        return fail(done.error());
+    return all;
+}
+
+std::optional<Poured> Cellar::poured(const std::string& brew) const {
+    const auto all = pourings(brew);
+    if (!all || all->empty())
+        return {};
+    return *std::min_element(all->begin(), all->end(), [](const Poured& a, const Poured& b) { return a.on < b.on; });
 }
 
 void Cellar::adopt() {
+    takenOut_.clear();
     copied_ = false;
     own_.clear();
     ownShared_ = true;

@@ -88,6 +88,8 @@ template <class F> Result<void> checkInflow(const F& f, const VesselRecord& reco
     if (f.volume.l > room.l + 0.05 * record.facts.capacity.l)
         return refuse("/volume_l", say("desk.does_not_fit").with("volume", f.volume).with("room", room),
                       say("desk.does_not_fit.remedy"));
+    if (auto ok = checkPouring(f.brew, f.on, f.volume, cellar); !ok)
+        return ok;
     return checkSource(f, cellar);
 }
 

@@ -167,6 +167,8 @@ public:
     [[nodiscard]] std::optional<ChoiceFact> lastChoice(const VesselName& name) const;
     [[nodiscard]] std::vector<BrewFact> brews() const;
     [[nodiscard]] std::vector<Filed<BrewFact>> brewsFor(const VesselName& vessel) const; ///< newest first
+    /// What a refill of this vessel can be taken from: the brew made for it first, then the newest; used up ones too.
+    [[nodiscard]] Result<std::vector<BrewStock>> brewsToPour(const VesselName& vessel) const;
     [[nodiscard]] const Pantry& pantry() const;
 
     [[nodiscard]] Result<book::CheckReport> check() const;

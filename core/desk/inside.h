@@ -67,9 +67,12 @@ struct SharedFacts {
     [[nodiscard]] EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
 };
 
+/// What a vessel took of a brew, in a refill or a top-up.
 struct Poured {
+    std::string brew;
     VesselName into;
     Day on{};
+    Litres volume{0};
 };
 
 /// A view of the book that can be changed in memory: the cache, or a working copy while a batch is validated.
@@ -89,7 +92,9 @@ public:
     Result<VesselRecord*> vessel(const VesselName& name);
     Result<VesselRecord*> vesselById(book::RowId id);
     Result<void> loadAll();
-    /// Where a brew went first, in a refill or a top-up of any vessel; read from the book, so that no vessel is loaded.
+    /// What any vessel took of a brew, or of all of them; read from the book, so that no vessel is loaded.
+    [[nodiscard]] Result<std::vector<Poured>> pourings(const std::optional<std::string>& brew = {}) const;
+    /// Where a brew went first.
     [[nodiscard]] std::optional<Poured> poured(const std::string& brew) const;
     /// Takes one fact out of a working copy, as if it were not there.
     template <class F> void without(const std::set<book::RowId>& vessels, book::RowId row);
@@ -104,7 +109,8 @@ private:
     const book::Book* book_;
     std::shared_ptr<SharedFacts> shared_;
     std::map<book::RowId, std::shared_ptr<VesselRecord>> records_;
-    bool copied_ = false; ///< what is not in own_ belongs to the original too
+    std::set<std::pair<std::string_view, book::RowId>> takenOut_; ///< by without(): still in the book
+    bool copied_ = false;                                         ///< what is not in own_ belongs to the original too
     std::set<book::RowId> own_;
     bool ownShared_ = true;
 };
@@ -170,6 +176,10 @@ struct MeasuredOn {
 /// latest.
 [[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const LedgerState& now,
                                             Day today);
+/// What a brew gives the vessels it is poured into, by the kit of its day; none: its litres are not recorded.
+[[nodiscard]] std::optional<Litres> givesOf(const BrewFact& brew, const SharedFacts& shared);
+/// Beer is poured after it is brewed, and no more of it than there is left. No brew, or an unknown one: fine.
+[[nodiscard]] Result<void> checkPouring(const std::string& brew, Day on, Litres volume, const Cellar& cellar);
 /// Refuses, with the name of the brew, to change the recipe of a refill that is brewed already.
 [[nodiscard]] Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day day);
 /// What the vessel holds on the draw day, evaporation taken off; what is drawn already counts as still in it.

@@ -76,6 +76,13 @@ struct PlannedRecipe {
     std::optional<BrewFact> brewed; ///< the brew made for this refill: the plan is locked
     std::vector<std::string> moves; ///< of the choice, worded
 };
+/// A brew as the refill form offers it.
+struct BrewStock {
+    std::int64_t id = 0;
+    BrewFact brew;
+    std::optional<Litres> left; ///< for a vessel; none: what went into the fermenter is not recorded
+    bool forThisRefill = false;
+};
 /// A draft recalculated; nothing is written.
 struct BrewDraft {
     BrewPlan plan;

@@ -493,6 +493,7 @@ Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std
 }
 
 template <class F> void Cellar::without(const std::set<book::RowId>& vessels, book::RowId row) {
+    takenOut_.emplace(tableOf<F>, row);
     if constexpr (perVessel<F>) {
         const auto takeOut = [&](Facts<F>& list) {
             std::erase_if(list, [&](const auto& stored) { return stored.id == row; });

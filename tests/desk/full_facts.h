@@ -42,7 +42,7 @@ inline constexpr const char* fullRecords = R"([
   "mash": [{"temperature_c": 67, "minutes": 50}], "path": "ramp", "mash_ph": 5.3, "liquor_to_grist_l_kg": 2.8,
   "original_gravity_p": 12.5, "bitterness_ibu": 11, "hops": [{"name": "leaf", "alpha_share": 0.06, "minutes": 45,
   "bitterness_share": 1}], "yeast": "ale_high", "boil_min": 75, "pre_soured_share": 0.2, "pre_sour_ta_g_l": 9,
-  "measured_original_gravity_sg": 1.0502, "measured_final_gravity_sg": 1.0081, "into_fermenter_l": 66,
+  "measured_original_gravity_sg": 1.0502, "measured_final_gravity_sg": 1.0081, "into_fermenter_l": 86,
   "note": "slow run-off"},
  {"kind": "draw_off", "vessel": "Plover", "on": "2025-04-01", "volume_l": 90, "lot": "Draw 1", "gravity_sg": 1.003,
   "ph": 3.38, "ta_g_l": 6.1, "temperature_c": 14, "ibu": 8, "note": "bright"},
