@@ -100,9 +100,17 @@ Result<void> checkRecipe(const Recipe& recipe, const SharedFacts& shared, Day on
     return {};
 }
 
+/// A note or a word on drawing is no tasting: it would stand in front of the last one that has scores.
+bool tastedAnything(const Sitting& sitting) {
+    return std::any_of(sitting.scores.begin(), sitting.scores.end(),
+                       [](const Score& score) { return score.cold || score.cellar; }) ||
+           std::any_of(sitting.faults.begin(), sitting.faults.end(),
+                       [](const FaultMark& mark) { return mark.severity > 0; });
+}
+
 Result<void> checkScores(const Sitting& sitting) {
     const TastingSheet& sheet = builtInSheet();
-    if (sitting.scores.empty() && sitting.faults.empty())
+    if (!tastedAnything(sitting))
         return refuse("/scores", say("desk.nothing_scored"), say("desk.nothing_scored.remedy"));
     std::set<std::pair<std::string, std::string>> seen;
     for (std::size_t i = 0; i < sitting.scores.size(); ++i) {
@@ -208,6 +216,8 @@ struct Meaning {
     }
     Result<void> operator()(const ReadingFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) {
+            if (f.measured == Measured{} && f.note.empty())
+                return refuse("", say("desk.nothing_measured"), say("desk.nothing_measured.remedy"));
             return afterOpening(heldOn(record, shared(), f.on), f.on);
         });
     }

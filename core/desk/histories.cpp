@@ -17,12 +17,17 @@ void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_
             sources[entryId(kind, stored.id)] = stored.fact.from;
 }
 
+/// Acid readings of what was in the vessel, wherever they were taken: in it, of a sample, of what was drawn.
 std::map<std::int64_t, const Measured*> measuredByEntry(const VesselRecord& record) {
     std::map<std::int64_t, const Measured*> measured;
-    for (const auto& s : record.of<ReadingFact>())
-        measured[entryId(EntryKind::reading, s.id)] = &s.fact.measured;
-    for (const auto& s : record.of<SampleFact>())
-        measured[entryId(EntryKind::sample, s.id)] = &s.fact.measured;
+    const auto add = [&](EntryKind kind, const auto& facts) {
+        for (const auto& stored : facts)
+            if (stored.fact.measured.ta || stored.fact.measured.ph)
+                measured[entryId(kind, stored.id)] = &stored.fact.measured;
+    };
+    add(EntryKind::reading, record.of<ReadingFact>());
+    add(EntryKind::sample, record.of<SampleFact>());
+    add(EntryKind::drawOff, record.of<DrawOffFact>());
     return measured;
 }
 

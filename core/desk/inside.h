@@ -168,7 +168,7 @@ struct MeasuredOn {
     Day on{};
     const Measured* values = nullptr;
 };
-/// What was measured up to a day, with readings and with samples; by day.
+/// What was measured up to a day, with readings, with samples and of what was drawn; by day.
 [[nodiscard]] std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until);
 [[nodiscard]] double oxygenOf(const VesselFact& facts);
 

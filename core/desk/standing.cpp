@@ -46,6 +46,7 @@ std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until) {
     };
     add(record.of<ReadingFact>());
     add(record.of<SampleFact>());
+    add(record.of<DrawOffFact>());
     std::stable_sort(all.begin(), all.end(), [](const MeasuredOn& a, const MeasuredOn& b) { return a.on < b.on; });
     return all;
 }
