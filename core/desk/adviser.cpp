@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <boost/crc.hpp>
-#include <cmath>
 #include <fmt/core.h>
 
 namespace staveline {
@@ -48,8 +47,6 @@ Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimensi
     forecast.draw = setting.draw;
     forecast.interval = setting.interval;
     forecast.temperature = setting.temperature;
-    forecast.thisDraw = job.dates.draw;
-    forecast.nextDraw = job.dates.draw + std::chrono::days{static_cast<int>(std::lround(setting.interval.d))};
     forecast.modelVersion = std::string(modelVersion);
     forecast.fingerprint = fingerprintOf(job.input);
     forecast.target = job.input.target;
@@ -66,28 +63,44 @@ Forecast forecastOf(const AdviceJob& job, const Proposal& proposal, const Displa
 }
 
 /// Of a setting of the brewer's own.
-Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day on, const DisplayUnits& units) {
+Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day on, std::vector<std::string> moves) {
     auto trial = TryBoard(job.input).trial(setting, TrialDepth::next);
     if (!trial)
         return fail(trial.error());
     ChoiceFact choice{job.vessel, on, ChoiceFact::own, promised(job, setting, trial->next)};
-    for (const auto& wording : wordingsOf(job.input, setting))
-        choice.forecast->moves.push_back(render(wording, units));
+    choice.forecast->moves = std::move(moves);
     choice.forecast->reasons.push_back(render(say("desk.own_plan")));
     return choice;
 }
 
-/// The stored promise in the shape the sheet reads.
-Proposal promisedProposal(const Forecast& forecast) {
+/// What changes, in the shape the sheet reads.
+Proposal toldChanges(const std::vector<std::string>& changes) {
     Proposal proposal;
-    for (const auto& text : forecast.moves) {
+    for (const auto& text : changes) {
         Move move;
         move.wording = say("desk.plain").with("text", text);
         proposal.moves.push_back(std::move(move));
     }
-    for (const auto& text : forecast.reasons)
-        proposal.reasons.push_back(say("desk.plain").with("text", text));
     return proposal;
+}
+
+/// The days a promise speaks of are those of its own plan: another yeast takes longer.
+void takeDates(Forecast& forecast, const VesselRecord& record, const Cellar& cellar, Day today) {
+    const LedgerState now = replayOf(record, cellar.shared(), today).now;
+    const Setting setting{forecast.recipe, forecast.draw, forecast.interval, forecast.temperature};
+    const Schedule dates = datesOf(record, cellar, now, today, setting);
+    forecast.thisDraw = dates.draw;
+    forecast.nextDraw = dates.nextDraw;
+}
+
+/// A setting as values to try against another; what no lever can be put to is left out.
+std::vector<TriedValue> triedFor(const Setting& from, const Setting& to, const Pantry& pantry) {
+    std::vector<TriedValue> tried;
+    for (const auto& row : builtInLevers())
+        if (const auto value = leverValue(to, row.id, pantry);
+            value != leverValue(from, row.id, pantry) && withLever(from, row.id, value, pantry))
+            tried.push_back({row.id, value});
+    return tried;
 }
 
 const Proposal* proposalNumber(const Advice& advice, int number) {
@@ -185,15 +198,21 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
         return fail(state.error());
     const LedgerState held = replayOf(record, shared, now).now;
     job.dates = datesOf(record, cellar, held, now);
+    job.inUse = settingInUse(record, held);
     job.estimates = *estimates;
     if (const BrewFact* brewed = brewForRefill(record, cellar, held, now))
         job.brewed = *brewed;
     AdviceInput& in = job.input;
+    // All of it as if nothing were chosen yet: asked again after choosing, the answer is the same.
+    in.base = settingLeftAlone(record, held);
+    const Schedule dates = datesOf(record, cellar, held, now, in.base);
+    if (openChoice(record, held))
+        job.open = triedFor(in.base, job.inUse, shared.pantry);
     in.state = *state;
     in.drawn = drawnForRefill(record, held).has_value();
-    in.volumeAtDraw = volumeOnDraw(record, shared, held, job.dates.draw);
+    in.volumeAtDraw = volumeOnDraw(record, shared, held, dates.draw);
     in.fillTo = usualFill(record, shared, now);
-    in.toThisDraw = Days{static_cast<double>(std::max(0, daysBetween(now, job.dates.draw)))};
+    in.toThisDraw = Days{static_cast<double>(std::max(0, daysBetween(now, dates.draw)))};
     in.oxygenPerYear = oxygenOf(record.facts);
     in.canChangeTemperature = record.facts.canChangeTemperature;
     if (const CultureFact* culture = record.latest<CultureFact>(now)) {
@@ -206,11 +225,10 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (const TargetFact* target = record.latest<TargetFact>(now))
         in.target = target->target;
     in.verdicts = estimates->verdicts;
-    in.base = settingInUse(record, held);
     in.equipment = shared.kit(now).equipment;
     in.margin = shared.kit(now).margin;
-    restrictTo(in, request, record, shared, now, job.dates.brew);
-    in.daysToBrew = std::max(0, daysBetween(now, job.dates.brew));
+    restrictTo(in, request, record, shared, now, dates.brew);
+    in.daysToBrew = std::max(0, daysBetween(now, dates.brew));
     in.parameters = parametersFor(record, now);
     job.pantry = std::make_shared<const Pantry>(shared.pantry);
     in.pantry = job.pantry.get();
@@ -232,13 +250,37 @@ Result<ChoiceFact> Desk::promise(const VesselName& vessel, int number, Day on) c
     auto advice = staveline::advise(job->input);
     if (!advice)
         return fail(advice.error());
-    return choiceOf(*job, *advice, number, on, inside_->units);
+    return promise(*job, *advice, number, on);
+}
+
+Result<ChoiceFact> Desk::promise(const AdviceJob& job, const Advice& advice, int number, Day on) const {
+    auto record = inside_->cellar->vessel(job.vessel);
+    if (!record)
+        return fail(record.error());
+    auto choice = choiceOf(job, advice, number, on, inside_->units);
+    if (choice)
+        takeDates(*choice->forecast, **record, *inside_->cellar, today());
+    return choice;
+}
+
+Result<ChoiceFact> Desk::promiseOwn(const AdviceJob& job, const Setting& setting) const {
+    auto found = inside_->cellar->vessel(job.vessel);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = **found;
+    const SharedFacts& shared = inside_->cellar->shared();
+    const LedgerState now = replayOf(record, shared, today()).now;
+    auto choice =
+        ownChoice(job, setting, today(), changesSinceLastRefill(record, shared.pantry, now, setting, inside_->units));
+    if (choice)
+        takeDates(*choice->forecast, record, *inside_->cellar, today());
+    return choice;
 }
 
 Result<ChoiceFact> Desk::choose(const AdviceJob& job, const Advice& advice, int number) {
     if (auto current = requireCurrent(job); !current)
         return fail(current.error());
-    auto choice = choiceOf(job, advice, number, today(), inside_->units);
+    auto choice = promise(job, advice, number, today());
     if (!choice)
         return choice;
     if (auto done = record(Fact{*choice}); !done)
@@ -258,7 +300,7 @@ Result<void> Desk::requireCurrent(const AdviceJob& job) {
 Result<ChoiceFact> Desk::adopt(const AdviceJob& job, const Trial& trial) {
     if (auto current = requireCurrent(job); !current)
         return fail(current.error());
-    auto choice = ownChoice(job, trial.setting, today(), inside_->units);
+    auto choice = promiseOwn(job, trial.setting);
     if (!choice)
         return choice;
     if (auto done = record(Fact{*choice}); !done)
@@ -273,16 +315,13 @@ Result<std::string> Desk::revise(const VesselName& name, const Setting& setting,
     const VesselRecord& record = **found;
     if (auto ok = notBrewedYet(record, *inside_->cellar, today()); !ok)
         return fail(ok.error());
-    const LedgerState now = replayOf(record, inside_->cellar->shared(), today()).now;
-    const Setting inUse = settingInUse(record, now);
-    const bool handling =
-        setting.draw != inUse.draw || setting.interval != inUse.interval || setting.temperature != inUse.temperature;
-    if (!openChoice(record, now) && !handling)
+    // Nothing can be promised of a vessel that was never filled: its recipe is the first it will run on.
+    if (!replayOf(record, inside_->cellar->shared(), today()).now.opened)
         return setToday(Fact{BaseRecipeFact{name, today(), setting.recipe}}, note);
     auto job = adviceJob({name, {}, {}, false});
     if (!job)
         return fail(job.error());
-    auto choice = ownChoice(*job, setting, today(), inside_->units);
+    auto choice = promiseOwn(*job, setting);
     if (!choice)
         return fail(choice.error());
     return setToday(Fact{*choice}, note);
@@ -355,11 +394,12 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
     sheet.recipe = setting.recipe;
     sheet.dates = datesOf(record, *inside_->cellar, now, today());
     sheet.draw = setting.draw;
-    Proposal chosen;
-    if (const ChoiceFact* choice = openChoice(record, now); choice && choice->forecast) {
+    Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
+    sheet.chosen = &chosen;
+    if (const ChoiceFact* choice = openChoice(record, now); choice && choice->forecast->recipe == setting.recipe) {
         const Forecast& promised = *choice->forecast;
-        chosen = promisedProposal(promised);
-        sheet.chosen = &chosen;
+        for (const auto& text : promised.reasons)
+            chosen.reasons.push_back(say("desk.plain").with("text", text));
         for (Dimension d : allDimensions)
             sheet.expected[d] = Band{promised.mean[d], promised.mean[d] - z80 * promised.sd[d],
                                      promised.mean[d] + z80 * promised.sd[d]};

@@ -68,6 +68,30 @@ PerDimension<Band> moved(PerDimension<Band> bands, const Scores& from, const Sco
 
 } // namespace
 
+namespace {
+
+/// Where the recipe in use comes from, and since when.
+void takeOrigin(PlannedRecipe& planned, const VesselRecord& record, const LedgerState& now) {
+    using From = PlannedRecipe::From;
+    const auto take = [&](From from, const auto& fact) {
+        planned.from = from;
+        planned.since = fact.on;
+    };
+    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(now.on);
+    const ChoiceFact *open = openChoice(record, now), *before = choiceInForce(record, now);
+    planned.usual = base && base->recipe == planned.setting.recipe;
+    if (open && open->forecast->recipe == planned.setting.recipe) {
+        take(From::choice, *open);
+        planned.proposal = open->proposal;
+    } else if (planned.usual) {
+        take(From::baseRecipe, *base);
+    } else if (before) {
+        take(From::lastRefill, *before);
+    }
+}
+
+} // namespace
+
 Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
     auto found = inside_->cellar->vessel(name);
     if (!found)
@@ -77,18 +101,8 @@ Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
     const LedgerState now = replayOf(record, shared, today()).now;
     PlannedRecipe planned;
     planned.setting = settingInUse(record, now);
-    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(today());
-    const ChoiceFact* choice = record.latest<ChoiceFact>(today());
-    if (base) {
-        planned.from = PlannedRecipe::From::baseRecipe;
-        planned.since = base->on;
-    }
-    if (choice && choice->forecast && (!base || choice->on >= base->on)) {
-        planned.from = PlannedRecipe::From::choice;
-        planned.since = choice->on;
-        planned.proposal = choice->proposal;
-        planned.moves = choice->forecast->moves;
-    }
+    takeOrigin(planned, record, now);
+    planned.moves = changesSinceLastRefill(record, shared.pantry, now, inside_->units);
     if (const BrewFact* brewed = brewForRefill(record, *inside_->cellar, now, today()))
         planned.brewed = *brewed;
     return planned;
@@ -127,18 +141,19 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     if (!job)
         return fail(job.error());
     const AdviceInput& in = job->input;
-    auto planned = TryBoard(in).trial(in.base, TrialDepth::next);
+    const Setting& use = job->inUse;
+    auto planned = TryBoard(in).trial(use, TrialDepth::next);
     auto plan = brewPlan(fact.vessel);
     auto input = resolve(measuredRecipe(fact), *in.pantry, in.equipment.heatingRate);
     if (!planned || !plan || !input)
         return fail(!planned ? planned.error() : !plan ? plan.error() : input.error());
-    auto before = predict(fact.vessel, in.base);
+    auto before = predict(fact.vessel, use);
     if (!before)
         return fail(before.error());
     RefillBeer beer = brew(*input, in.parameters.brew);
     if (fact.finalGravity)
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
-    const Plan conditions{in.toThisDraw, shareOf(in, in.base), in.base.interval, in.base.temperature, in.oxygenPerYear};
+    const Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
     const Prediction after =
         staveline::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
     BrewMeaning meaning;
@@ -147,7 +162,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     sayGravities(fact, plan->originalGravity, plan->finalGravity, meaning.words);
     if (fact.intoFermenter) {
         const Litres gives = *givesOf(fact, inside_->cellar->shared());
-        if (const Litres wanted = refillOf(in, in.base); gives < wanted)
+        if (const Litres wanted = refillOf(in, use); gives < wanted)
             meaning.words.push_back(say(in.drawn ? "desk.brewed.short.drawn" : "desk.brewed.short")
                                         .with("gives", gives)
                                         .with("wanted", wanted));
@@ -251,8 +266,8 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
     view.brewed = job->brewed;
     view.held = now.volume;
     view.drawn = in.drawn;
-    view.plannedDraw = in.base.draw;
-    const Litres stays = in.drawn ? now.volume : now.volume - in.base.draw;
+    view.plannedDraw = job->inUse.draw;
+    const Litres stays = in.drawn ? now.volume : now.volume - job->inUse.draw;
     view.refill = std::max(Litres{0}, in.fillTo - stays);
     view.estimates = job->estimates;
     if (view.brewed) {
@@ -260,7 +275,7 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
         if (const auto meant = meaning(*view.brewed))
             for (Dimension d : allDimensions)
                 view.expected[d] = meant->asBrewed[d];
-    } else if (const auto trial = TryBoard(in).trial(in.base, TrialDepth::next)) {
+    } else if (const auto trial = TryBoard(in).trial(job->inUse, TrialDepth::next)) {
         for (Dimension d : allDimensions)
             view.expected[d] = trial->next[d];
     }

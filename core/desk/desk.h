@@ -79,7 +79,9 @@ struct AdviceJob {
     std::int64_t revision = 0;
     Schedule dates;
     EstimatesView estimates;
-    std::optional<BrewFact> brewed; ///< for this refill already: the recipe can no longer be changed
+    Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
+    std::optional<std::vector<TriedValue>> open; ///< what is chosen for it, as tried against input.base
+    std::optional<BrewFact> brewed;              ///< for this refill already: the recipe can no longer be changed
 };
 /// How an edit is named and merged; empty parts: as the desk names it, never merged.
 struct EditNote {
@@ -163,7 +165,7 @@ public:
     [[nodiscard]] Result<BrewMeaning> meaning(const BrewFact& brew) const;
     [[nodiscard]] std::string nextBrewName() const; ///< "Brew 32"
     [[nodiscard]] EquipmentFact kit() const;        ///< in use today; the default kit when none is recorded
-    [[nodiscard]] Result<Setting> setting(const VesselName& name) const; ///< in use: base recipe and habits
+    [[nodiscard]] Result<Setting> setting(const VesselName& name) const; ///< in use for the coming refill
     [[nodiscard]] std::optional<ChoiceFact> lastChoice(const VesselName& name) const;
     [[nodiscard]] std::vector<BrewFact> brews() const;
     [[nodiscard]] std::vector<Filed<BrewFact>> brewsFor(const VesselName& vessel) const; ///< newest first
@@ -190,6 +192,8 @@ private:
     Result<void> requireCurrent(const AdviceJob& job);
     /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
     [[nodiscard]] Result<ChoiceFact> promise(const VesselName& vessel, int number, Day on) const;
+    [[nodiscard]] Result<ChoiceFact> promise(const AdviceJob& job, const Advice& advice, int number, Day on) const;
+    [[nodiscard]] Result<ChoiceFact> promiseOwn(const AdviceJob& job, const Setting& setting) const;
 
     struct Inside;
     explicit Desk(std::unique_ptr<Inside> inside);

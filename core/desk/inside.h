@@ -153,13 +153,37 @@ inline constexpr int lastRank = 9;
 /// What was drawn for the refill that is still to come; none: the draw is still to come too.
 [[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now);
 [[nodiscard]] Recipe defaultRecipe(); ///< until one is recorded
-/// The recipe of the later of base recipe and choice, the handling of the latest choice; a base recipe says nothing
-/// about that. Once it is drawn, the draw is what was drawn.
-[[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
+
+// A choice belongs to its refill: its draw is the one that makes room for it, its recipe, interval and temperature act
+// from that refill on, until a later choice's. Of a recipe the later one counts, base recipe or choice; a base recipe
+// says nothing about the rest. Once it is drawn, the draw is what was drawn.
+
 /// The choice made for the refill that is due; none after that refill went in.
 [[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);
-[[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
+/// The choice that the refill in the vessel went in by; none: the vessel's own interval, draw and temperature.
+[[nodiscard]] const ChoiceFact* choiceInForce(const VesselRecord& record, const LedgerState& now);
+/// For the coming refill: what is chosen for it, or what goes on if nothing is.
+[[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
+/// What goes on if nothing is chosen for the coming refill. The cycle that runs has this interval.
+[[nodiscard]] Setting settingLeftAlone(const VesselRecord& record, const LedgerState& now);
+/// What `to` changes against `from`, each with its old and new value: lever by lever, then what no lever speaks of.
+[[nodiscard]] std::vector<std::string> changesBetween(const Setting& from, const Setting& to, const Pantry& pantry,
+                                                      const DisplayUnits& units);
+/// What the plan for the coming refill changes against that of the last one, named with old and new values; what was
+/// drawn is no part of a plan.
+[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+                                                              const LedgerState& now, const DisplayUnits& units);
+/// The same for a setting that may come into use.
+[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+                                                              const LedgerState& now, const Setting& to,
+                                                              const DisplayUnits& units);
+
+[[nodiscard]] ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today,
+                                  const Setting& coming);
 [[nodiscard]] Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
+/// As they would be if the refill were planned like this.
+[[nodiscard]] Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today,
+                               const Setting& coming);
 [[nodiscard]] Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today);
 
 [[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);

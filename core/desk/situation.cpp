@@ -104,44 +104,13 @@ Parameters parametersFor(const VesselRecord& record, Day day) {
     return p;
 }
 
-Recipe defaultRecipe() {
-    Recipe recipe;
-    recipe.grist = {{"pilsner", Share{.75}, false}, {"wheat_malt", Share{.25}, false}};
-    recipe.mash = {{Celsius{66}, Minutes{60}}};
-    return recipe;
-}
-
-Setting settingInUse(const VesselRecord& record, const LedgerState& now) {
-    Setting setting{defaultRecipe(), record.facts.capacity * record.facts.drawShare.of1, record.facts.interval,
-                    record.facts.temperature};
-    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(now.on);
-    const ChoiceFact* choice = record.latest<ChoiceFact>(now.on);
-    if (base)
-        setting.recipe = base->recipe;
-    if (choice && choice->forecast) {
-        if (!base || choice->on >= base->on)
-            setting.recipe = choice->forecast->recipe;
-        setting.draw = choice->forecast->draw;
-        setting.interval = choice->forecast->interval;
-        setting.temperature = choice->forecast->temperature;
-    }
-    setting.draw = drawnForRefill(record, now).value_or(setting.draw);
-    return setting;
-}
-
-const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now) {
-    const auto& choices = record.of<ChoiceFact>();
-    if (choices.empty() || (now.lastRefill && choices.back().fact.on < *now.lastRefill))
-        return nullptr;
-    return &choices.back().fact;
-}
-
-ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
-    const Setting setting = settingInUse(record, now);
+ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today,
+                    const Setting& coming) {
     ScheduleRule rule;
-    rule.interval = setting.interval;
+    rule.interval = settingLeftAlone(record, now).interval;
+    rule.nextInterval = coming.interval;
     rule.sampleBefore = record.facts.sampleBefore;
-    if (auto yeast = cellar.shared().pantry.yeast(setting.recipe.yeast))
+    if (auto yeast = cellar.shared().pantry.yeast(coming.recipe.yeast))
         rule.primary = Days{static_cast<double>(yeast->primaryDays)};
     if (!now.opened)
         return rule;
@@ -156,7 +125,12 @@ ScheduleRule ruleOf(const VesselRecord& record, const Cellar& cellar, const Ledg
 }
 
 Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
-    const ScheduleRule rule = ruleOf(record, cellar, now, today);
+    return datesOf(record, cellar, now, today, settingInUse(record, now));
+}
+
+Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today,
+                 const Setting& coming) {
+    const ScheduleRule rule = ruleOf(record, cellar, now, today, coming);
     if (!drawnForRefill(record, now))
         return schedule(now, rule, today);
     // Drawn early or late: the refill is due since then, whatever the interval says.
@@ -168,7 +142,7 @@ Schedule datesOf(const VesselRecord& record, const Cellar& cellar, const LedgerS
 Due dueOf(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
     if (record.facts.retired || !now.opened)
         return {DueKind::nothing, today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
-    const ScheduleRule rule = ruleOf(record, cellar, now, today);
+    const ScheduleRule rule = ruleOf(record, cellar, now, today, settingInUse(record, now));
     const Schedule dates = schedule(now, rule, today);
     const auto due = [&](DueKind kind, Day on, const std::string& key) {
         const int days = daysBetween(today, on);

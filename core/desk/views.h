@@ -70,11 +70,13 @@ struct PromiseKept {
 /// The recipe for the coming refill and where it comes from.
 struct PlannedRecipe {
     Setting setting;
-    enum class From { habit, baseRecipe, choice } from = From::habit;
+    /// `lastRefill`: nothing is decided for this refill, the choice made for an earlier one goes on.
+    enum class From { habit, baseRecipe, choice, lastRefill } from = From::habit;
     std::optional<Day> since;       ///< of the base recipe or the choice
     int proposal = 0;               ///< of the choice
+    bool usual = false;             ///< the recipe is the base recipe
     std::optional<BrewFact> brewed; ///< the brew made for this refill: the plan is locked
-    std::vector<std::string> moves; ///< of the choice, worded
+    std::vector<std::string> moves; ///< what changes against the last refill, with old and new values
 };
 /// A brew as the refill form offers it.
 struct BrewStock {

@@ -18,7 +18,7 @@ struct BrewSheetInput {
     Day on{};
     BrewPlan plan;
     Recipe recipe;
-    const Proposal* chosen = nullptr; ///< none: the base recipe, nothing changed
+    const Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
     Schedule dates;
     Litres draw{0};
     PerDimension<std::optional<Band>> expected; ///< at the next draw

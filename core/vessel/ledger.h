@@ -87,7 +87,8 @@ inline constexpr double dipFindingOfCapacity = 0.03; ///< a dip this far off wan
 [[nodiscard]] Days ageOf(const Generation& generation, Day on);
 
 struct ScheduleRule {
-    Days interval{240};
+    Days interval{240};               ///< of the cycle that runs
+    std::optional<Days> nextInterval; ///< of the one after the draw; none: the same
     Days sampleBefore{30};
     Days primary{14};
     std::optional<Day> sampled; ///< in this cycle, if it was

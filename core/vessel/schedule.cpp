@@ -23,7 +23,7 @@ Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
     dates.sample = rule.sampled.value_or(std::max(dates.sampleDue, today));
     dates.brew = rule.brewed.value_or(std::max(dates.drawDue - whole(rule.primary), today));
     dates.draw = std::max({dates.drawDue, dates.brew + whole(rule.primary), today});
-    dates.nextDraw = dates.draw + whole(rule.interval);
+    dates.nextDraw = dates.draw + whole(rule.nextInterval.value_or(rule.interval));
     dates.nextSample = std::max(dates.draw, dates.nextDraw - whole(rule.sampleBefore));
     return dates;
 }

@@ -159,7 +159,7 @@ TEST_CASE_METHOD(SteelFixture, "a recipe edited later keeps the draw, interval a
     CHECK(edited.draw.l == 90);
     edited.recipe.bitterness = Ibu{14};
     REQUIRE(desk->revise("Plover", edited));
-    CHECK(desk->planned("Plover")->from == PlannedRecipe::From::baseRecipe);
+    CHECK(desk->planned("Plover")->from == PlannedRecipe::From::choice);
     CHECK(*desk->setting("Plover") == edited);
 }
 

@@ -179,7 +179,7 @@ TEST_CASE_METHOD(DeskFixture, "an empty history is a history", "[desk][history]"
 
 // --- recipe and brew
 
-TEST_CASE_METHOD(DeskFixture, "a recipe edited without a choice is the usual recipe of today", "[desk][brew]") {
+TEST_CASE_METHOD(DeskFixture, "a recipe edited by hand is for this refill, and leaves the usual one", "[desk][brew]") {
     addPlover();
     CHECK(desk->planned("Plover")->from == PlannedRecipe::From::habit);
     Setting setting = *desk->setting("Plover");
@@ -188,9 +188,11 @@ TEST_CASE_METHOD(DeskFixture, "a recipe edited without a choice is the usual rec
     setting.recipe.bitterness = Ibu{15};
     REQUIRE(desk->revise("Plover", setting, {"bitterness, Plover", "ibu"}));
     const auto planned = desk->planned("Plover");
-    CHECK(planned->from == PlannedRecipe::From::baseRecipe);
+    CHECK(planned->from == PlannedRecipe::From::choice);
+    CHECK(planned->proposal == ChoiceFact::own);
     CHECK(planned->setting.recipe.bitterness.ibu == 15);
     CHECK(*planned->since == now);
+    CHECK_FALSE(planned->usual);
     REQUIRE(desk->undo()); // typing was one edit
     CHECK(desk->planned("Plover")->from == PlannedRecipe::From::habit);
 }

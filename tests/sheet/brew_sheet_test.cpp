@@ -113,13 +113,13 @@ TEST_CASE("Late grain stands at the last rest, with its caution; without it neit
 
 TEST_CASE("Without a proposal the usual recipe is said to be unchanged") {
     const auto text = sheetText(sample::input(nullptr));
-    CHECK(contains(text, "The usual recipe; nothing was changed."));
+    CHECK(contains(text, "As the last refill; nothing is changed."));
     CHECK_FALSE(contains(text, "If kept up"));
     Proposal leave;
     leave.title = say("test.title");
     leave.reasons = {say("test.reason").with("by", Points{.2})};
     const auto left = sheetText(sample::input(&leave));
-    CHECK(inOrder(left, {"nothing was changed.", "Funk was 0.2 short"}));
+    CHECK(inOrder(left, {"nothing is changed.", "Funk was 0.2 short"}));
 }
 
 TEST_CASE("Effects name their dimensions and say when they will not be tasted") {

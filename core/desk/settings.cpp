@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Which recipe and handling count: of the refill in the vessel, of the coming one, and what the two differ by.
+#include "desk/inside.h"
+
+#include <algorithm>
+
+namespace staveline {
+namespace {
+
+bool belongsToComing(const ChoiceFact& choice, const LedgerState& now) {
+    return !now.lastRefill || choice.on >= *now.lastRefill;
+}
+
+const ChoiceFact* latestChoice(const VesselRecord& record, const LedgerState& now, bool forComing) {
+    const ChoiceFact* found = nullptr;
+    for (const auto& stored : record.of<ChoiceFact>())
+        if (stored.fact.forecast && stored.fact.on <= now.on && belongsToComing(stored.fact, now) == forComing)
+            found = &stored.fact;
+    return found;
+}
+
+/// The base recipe of the day the last refill went in; before it was written down, the first one: it ran on that.
+const BaseRecipeFact* baseOfLastRefill(const VesselRecord& record, const LedgerState& now) {
+    const auto& recipes = record.of<BaseRecipeFact>();
+    if (recipes.empty())
+        return nullptr;
+    const auto start = now.lastRefill ? now.lastRefill : now.opened;
+    const BaseRecipeFact* then = start ? record.latest<BaseRecipeFact>(*start) : nullptr;
+    return then ? then : &recipes.front().fact;
+}
+
+Setting settingBy(const VesselRecord& record, const BaseRecipeFact* base, const ChoiceFact* choice) {
+    const VesselFact& vessel = record.facts;
+    Setting setting{base ? base->recipe : defaultRecipe(), vessel.capacity * vessel.drawShare.of1, vessel.interval,
+                    vessel.temperature};
+    if (!choice)
+        return setting;
+    if (!base || choice->on >= base->on)
+        setting.recipe = choice->forecast->recipe;
+    setting.draw = choice->forecast->draw;
+    setting.interval = choice->forecast->interval;
+    setting.temperature = choice->forecast->temperature;
+    return setting;
+}
+
+Setting plannedSetting(const VesselRecord& record, const LedgerState& now) {
+    const ChoiceFact* open = openChoice(record, now);
+    return settingBy(record, record.latest<BaseRecipeFact>(now.on), open ? open : choiceInForce(record, now));
+}
+
+Setting asDrawn(Setting setting, const VesselRecord& record, const LedgerState& now) {
+    setting.draw = drawnForRefill(record, now).value_or(setting.draw);
+    return setting;
+}
+
+} // namespace
+
+Recipe defaultRecipe() {
+    Recipe recipe;
+    recipe.grist = {{"pilsner", Share{.75}, false}, {"wheat_malt", Share{.25}, false}};
+    recipe.mash = {{Celsius{66}, Minutes{60}}};
+    return recipe;
+}
+
+const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now) {
+    return latestChoice(record, now, true);
+}
+
+const ChoiceFact* choiceInForce(const VesselRecord& record, const LedgerState& now) {
+    return latestChoice(record, now, false);
+}
+
+Setting settingInUse(const VesselRecord& record, const LedgerState& now) {
+    return asDrawn(plannedSetting(record, now), record, now);
+}
+
+Setting settingLeftAlone(const VesselRecord& record, const LedgerState& now) {
+    return asDrawn(settingBy(record, record.latest<BaseRecipeFact>(now.on), choiceInForce(record, now)), record, now);
+}
+
+std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+                                                const LedgerState& now, const Setting& to, const DisplayUnits& units) {
+    Setting last = settingBy(record, baseOfLastRefill(record, now), choiceInForce(record, now));
+    if (drawnForRefill(record, now) == to.draw)
+        last.draw = to.draw;
+    return changesBetween(last, to, pantry, units);
+}
+
+std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+                                                const LedgerState& now, const DisplayUnits& units) {
+    return changesSinceLastRefill(record, pantry, now, plannedSetting(record, now), units);
+}
+
+} // namespace staveline
