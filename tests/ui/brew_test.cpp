@@ -140,11 +140,23 @@ TEST_CASE("a locked plan is shown and cannot be edited", "[ui][brew]") {
     CHECK(s.recipe() == brewed.recipe);
 }
 
+TEST_CASE("an edit is for this refill, the usual recipe stays", "[ui][brew]") {
+    const AtBrew s("Teal");
+    s.type("/bitterness_ibu", "12", true);
+    const auto planned = s.session->desk().planned("Teal");
+    CHECK(planned->from == PlannedRecipe::From::choice);
+    CHECK_FALSE(planned->usual);
+    CHECK(s.station->plan().origin().contains("A plan of your own"));
+    CHECK(s.station->plan().usualButton().isEnabled());
+}
+
 TEST_CASE("the plan in hand becomes the usual recipe", "[ui][brew]") {
     const AtBrew s("Teal");
     s.type("/bitterness_ibu", "12", false);
     s.station->plan().makeUsual();
-    CHECK(s.session->desk().planned("Teal")->from == PlannedRecipe::From::baseRecipe);
+    CHECK(s.session->desk().planned("Teal")->usual);
+    CHECK(s.station->plan().origin().contains("It is the usual recipe."));
+    CHECK_FALSE(s.station->plan().usualButton().isEnabled());
     CHECK(s.recipe("Teal").bitterness.ibu == 12);
 }
 

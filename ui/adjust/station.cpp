@@ -164,12 +164,23 @@ void AdjustStation::showAnswer(const Answer& answer) {
         larder_->setPrices(answer.advice->prices);
     }
     if (first && !touched_)
-        pick(proposals_->count() > 0 ? 1 : 0);
+        showFirst();
     else
         proposals_->choose(matching(board_->tried()));
     showLooks();
     showAdoptable();
     showWorking();
+}
+
+/// What is decided stays on the board; before a decision, the best proposal.
+void AdjustStation::showFirst() {
+    if (!job_->open) {
+        pick(proposals_->count() > 0 ? 1 : 0);
+        return;
+    }
+    board_->setTried(*job_->open);
+    proposals_->choose(matching(board_->tried()));
+    tryValues();
 }
 
 int AdjustStation::matching(const TriedValues& tried) const {

@@ -74,6 +74,7 @@ private:
     void showEmpty(bool empty);
     void readDesk();
     void showJob();
+    void showFirst();
     void showAnswer(const Answer& answer);
     void showWorking();
     void endWork(bool cancelled);

@@ -25,6 +25,8 @@ Message originOf(const PlannedRecipe& planned) {
         return say("ui.brew.from_usual").with("since", toStd(dayWords(since)));
     case PlannedRecipe::From::choice:
         break;
+    case PlannedRecipe::From::lastRefill:
+        return say("ui.brew.from_last").with("on", toStd(dayWords(since)));
     case PlannedRecipe::From::habit:
         return say("ui.brew.from_habit");
     }
@@ -39,7 +41,8 @@ Message originOf(const PlannedRecipe& planned) {
 } // namespace
 
 QString originWords(const PlannedRecipe& planned) {
-    return text(originOf(planned));
+    const bool also = planned.usual && planned.from == PlannedRecipe::From::choice;
+    return text(originOf(planned)) + (also ? QLatin1Char(' ') + own("ui.brew.also_usual") : QString());
 }
 
 PlanPage::PlanPage(Session& session, QWidget* parent)
@@ -123,7 +126,7 @@ void PlanPage::sayOrigin() {
         moves << qs(move);
     moves_->setText(moves.join(QStringLiteral("; ")));
     moves_->setVisible(!moves.isEmpty());
-    usual_->setEnabled(!session_.desk().readOnly() && planned_->from != PlannedRecipe::From::baseRecipe);
+    usual_->setEnabled(!session_.desk().readOnly() && !planned_->usual);
     sayState();
 }
 
