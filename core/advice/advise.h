@@ -130,7 +130,7 @@ struct Advice {
 /// Enumerates plans that move at most `maxMoved` levers, screens by Jacobian, re-scores the best fully.
 /// A lock holds its lever at its value, also where the recipe in use has another; what is not at hand is replaced by
 /// the nearest that is. Both are forced moves and do not count as moved. Faults: no pantry entry for a base ingredient;
-/// a lock outside its lever's bounds. Cancelled: notPossible.
+/// a recipe in use that cannot be brewed; a lock outside its lever's bounds. Cancelled: notPossible.
 [[nodiscard]] Result<Advice> advise(const AdviceInput& input, std::stop_token stop = {});
 
 /// The effect of one setting against the base, for the try board: scores at the next draw and if kept up.
