@@ -18,7 +18,7 @@ struct Mash {
 
     Mash(const GristSums& grist, const Recipe& recipe, const BrewParameters& parameters)
         : starch(grist.first.starch, recipe.mashPh, recipe.liquorToGrist, parameters),
-          phenols(grist.first.phenols, recipe.mashPh, parameters.mk), glucan(grist.first.glucan) {}
+          phenols(grist.first.phenols, recipe.mashPh, parameters.phenolReleaseFactor), glucan(grist.first.glucan) {}
 
     void add(const GristSums::Portion& late) {
         starch.add(late.starch);
@@ -47,15 +47,15 @@ Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameter
 /// Phenolic acids, their esters and vinyl phenols after boil and primary [mg/L].
 void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& grist, double esterGravity,
                  const BrewParameters& p) {
-    const double boiled = -std::expm1(-p.kBoil * input.recipe.boil.min / 60);
+    const double boiled = -std::expm1(-p.boilDecarboxylation * input.recipe.boil.min / 60);
     decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, vinylGuaiacolPerFerulic);
     decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, vinylPhenolPerCoumaric);
 
-    const double esters = p.esters * grist.ferulicBound / wortConstants.esterGrist * esterGravity / 12;
-    beer.ferulic += p.esterShare * esters;
-    beer.esters = (1 - p.esterShare) * esters;
+    const double esters = p.wortEsters * grist.ferulicBound / wortConstants.esterGrist * esterGravity / 12;
+    beer.ferulic += p.estersSplit * esters;
+    beer.esters = (1 - p.estersSplit) * esters;
 
-    const double taken = input.yeast.pof ? p.yPof : p.yPofNegative;
+    const double taken = input.yeast.pof ? p.cloveYeastTurnover : p.plainYeastTurnover;
     decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, vinylGuaiacolPerFerulic);
     decarboxylate(beer.coumaric, beer.vinylPhenol, taken, vinylPhenolPerCoumaric);
 }
@@ -90,14 +90,14 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     beer.dextrin = primary.dextrin;
     beer.residue = primary.residue;
     beer.ethanol = primary.ethanol;
-    beer.otherExtract = p.other * wort.maltExtract;
+    beer.otherExtract = p.otherExtract * wort.maltExtract;
     beer.glycerol = primary.glycerol;
     beer.betaGlucan = mash.glucan.dissolved() * perLitre;
     beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
     beer.isoCis = wortConstants.cisShare * recipe.bitterness.ibu;
     beer.isoTrans = (1 - wortConstants.cisShare) * recipe.bitterness.ibu;
-    beer.ferulic = p.mF * mash.phenols.ferulic() * perLitre;
-    beer.coumaric = p.mC * mash.phenols.coumaric() * perLitre;
+    beer.ferulic = p.ferulicFactor * mash.phenols.ferulic() * perLitre;
+    beer.coumaric = p.coumaricFactor * mash.phenols.coumaric() * perLitre;
     brewPhenols(beer, input, grist, gristPlato, p);
     return beer;
 }
@@ -107,7 +107,7 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
 RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
     const GristSums grist = sumsOf(input.grist);
     const Mash mash = runMash(input, grist, parameters, [](Mash& m, const MashSegment& s) { m.advance(s); });
-    const MaltWort malt = maltWort(mash.starch.pools(), grist, parameters.aalShift);
+    const MaltWort malt = maltWort(mash.starch.pools(), grist, parameters.fermentabilityShift);
     const WortHexose wort = wortHexose(malt, input);
     const Attenuation primary = attenuate(wort, input.yeast, input.recipe.originalGravity, parameters);
 
@@ -137,7 +137,7 @@ MashTrace traceMash(const BrewInput& input, const BrewParameters& parameters) {
         trace.temperature.push_back(celsius);
         trace.fermentable.push_back(extract.fermentable());
         trace.dextrin.push_back(extract.dextrin);
-        trace.ferulic.push_back(parameters.mF * mash.phenols.ferulic() * perLitre);
+        trace.ferulic.push_back(parameters.ferulicFactor * mash.phenols.ferulic() * perLitre);
         trace.betaGlucan.push_back(mash.glucan.dissolved() * perLitre);
     };
     runMash(input, grist, parameters, [&](Mash& mash, const MashSegment& segment) {

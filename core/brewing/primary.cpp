@@ -22,13 +22,13 @@ Attenuation attenuate(const WortHexose& wort, const Yeast& yeast, Plato original
     const double maltotriose = wort.maltotriose * yeast.takesMaltotriose;
     const double dextrin = wort.dextrin * yeast.takesDextrin;
     const double maltotrioseLeft = wort.maltotriose - maltotriose, dextrinLeft = wort.dextrin - dextrin;
-    const double open = accessible(parameters.phi, yeast.takesDextrin);
+    const double open = accessible(parameters.accessibleDextrin, yeast.takesDextrin);
     const double strength = original.p / 12;
 
     Attenuation out;
     out.taken = wort.simple + maltose + maltotriose + dextrin;
-    out.sugar = wort.maltose - maltose + parameters.sT * maltotrioseLeft;
-    out.dextrin = (1 - parameters.sT) * maltotrioseLeft + open * dextrinLeft;
+    out.sugar = wort.maltose - maltose + parameters.maltotrioseForLactics * maltotrioseLeft;
+    out.dextrin = (1 - parameters.maltotrioseForLactics) * maltotrioseLeft + open * dextrinLeft;
     out.residue = (1 - open) * dextrinLeft;
     out.glycerol = yeast.glycerolAt12P * strength;
     out.ethanol = parameters.ethanolPerHexose * (out.taken - (out.glycerol - k.everydayGlycerol * strength));

@@ -8,25 +8,28 @@
 
 namespace staveline {
 
-/// Constants of mash, boil and primary. Each has a row in resources/data/parameters.csv; a neutral value (0 or 1)
-/// stands for "as the model".
+/// Constants of mash, boil and primary. Rows in resources/data/parameters.csv; a neutral value (0 or 1) stands for "as
+/// the model".
 struct BrewParameters {
-    double ethanolPerHexose = .461; ///< g/g, Balling
-    double sT = .10;                ///< share of left maltotriose lactics can take
-    double phi = .50;               ///< accessible share of dextrin
-    double other = .12;             ///< non-carbohydrate share of malt extract
-    double kBoil = .055;            ///< decarboxylation in the boil [1/h]
-    double lacticFresh = .20;       ///< g/L
-    double aceticFresh = .10;       ///< g/L
-    double phFresh = 4.30;
-    double esterShare = .05; ///< esters split by primary yeast
-    double esters = 8.0;     ///< soluble esters of a 12 P pilsner wort [mg/L]
-    double aalShift = 0;     ///< brewer's calibration, logit of real fermentability
-    double yPof = .85, yPofNegative = .05;
-    double mk = 1, mF = 1, mC = 1;  ///< multipliers: release rate, ferulic, coumaric
-    double betaHalfLife65 = 10;     ///< min
-    double gelatinisationShift = 0; ///< C
-    double limitDextrinaseRate = 1;
+    double ethanolPerHexose = .461;     ///< alcohol from a gram of hexose in the primary [g/g]
+    double maltotrioseForLactics = .10; ///< share of the maltotriose left by the primary that lactics can take
+    double accessibleDextrin = .50;     ///< share of the dextrin that the culture opens with ease
+    double otherExtract = .12;          ///< share of the malt extract that is no carbohydrate
+    double boilDecarboxylation = .055;  ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
+    double lacticFresh = .20;           ///< lactic acid in fresh beer [g/L]
+    double aceticFresh = .10;           ///< acetic acid in fresh beer [g/L]
+    double phFresh = 4.30;              ///< pH of fresh beer [pH]
+    double estersSplit = .05;           ///< feruloyl esters split by the primary yeast
+    double wortEsters = 8.0;            ///< soluble feruloyl esters in the wort of a 12 P pilsner beer [mg/L]
+    double fermentabilityShift = 0;     ///< brewer's calibration of fermentability (logit)
+    double cloveYeastTurnover = .85;    ///< ferulic acid a clove-forming yeast turns over
+    double plainYeastTurnover = .05;    ///< ferulic acid any other yeast turns over
+    double phenolReleaseFactor = 1;     ///< rate of release in the mash against the model
+    double ferulicFactor = 1;           ///< ferulic acid against the model
+    double coumaricFactor = 1;          ///< coumaric acid against the model
+    double betaHalfLife65 = 10;         ///< half-life of beta-amylase at 65 C [min]
+    double gelatinisationShift = 0;     ///< gelatinisation of this malt against the model [C]
+    double limitDextrinaseRate = 1;     ///< limit dextrinase against the model
     bool operator==(const BrewParameters&) const = default;
 };
 

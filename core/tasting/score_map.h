@@ -9,18 +9,33 @@ namespace staveline {
 
 /// Constants of the score maps. Rows in resources/data/parameters.csv.
 struct ScoreParameters {
-    double thrEG = .13, thrEP = .30, thrVG = .30, thrVP = .25; ///< thresholds [mg/L]
-    double wV = .5;                                            ///< weight of the vinyl phenols
-    double sn = 1.2, sK = 6.0;
-    double sa = 1.95, se = .65, s0 = 1.5, co2v = 2.5;
-    double bJnd = .35, bRe = .030, bAl = .020, bGl = .05, ivBg = .25, ivAx = .10;
-    double thrLactic = .55, thrAcetic = .130; ///< taste thresholds when added to beer [g/L]
-    double wAcetic = .45;                     ///< extra sourness of acetic acid [g/L TA per g/L]
-    double alcoholSoftens = .01;              ///< sourness lost per % vol above 5
-    double co2Sharpens = .04;                 ///< sourness won per volume of CO2 above 2.4
-    double jnd = 1.093;                       ///< viscosity ratio just noticed
-    double etaWater = 1.002;                  ///< viscosity at 20 C [mPa s]
-    double etaAlcohol = .0045, etaExtract = .0060, etaGlycerol = .0026; ///< [mPa s per g/L]
+    double ethylGuaiacolThreshold = .13; ///< threshold of 4-ethylguaiacol [mg/L]
+    double ethylPhenolThreshold = .30;   ///< threshold of 4-ethylphenol [mg/L]
+    double vinylGuaiacolThreshold = .30; ///< threshold of 4-vinylguaiacol [mg/L]
+    double vinylPhenolThreshold = .25;   ///< threshold of 4-vinylphenol [mg/L]
+    double vinylWeight = .5;             ///< weight of the vinyl phenols in funk
+    double funkSteepness = 1.2;          ///< steepness of funk
+    double middleFunk = 6.0;             ///< flavour units that score 5 for funk
+    double acidityScale = 1.95;          ///< scale of the acidity score [points]
+    double acidityExponent = .65;        ///< exponent of the acidity score
+    double ownAcidity = 1.5;             ///< titratable acidity of the beer itself that does not taste sour [g/L]
+    double carbonation = 2.5;            ///< carbonation the tasting assumes [vol]
+    double bodyPerStep = .35;            ///< body for one just noticeable step of viscosity [points]
+    double bodyPerExtract = .030;        ///< body for real extract [points/(g/L)]
+    double bodyPerAlcohol = .020;        ///< body for alcohol [points/(g/L)]
+    double bodyPerGlycerol = .05;        ///< body for glycerol [points/(g/L)]
+    double glucanThickening = .25;       ///< intrinsic viscosity of beta-glucan [L/g]
+    double arabinoxylanThickening = .10; ///< intrinsic viscosity of arabinoxylan [L/g]
+    double lacticThreshold = .55;        ///< lactic acid tasted when added to beer [g/L]
+    double aceticThreshold = .130;       ///< acetic acid tasted when added to beer [g/L]
+    double aceticWeight = .45;           ///< extra sourness of acetic acid as titratable acidity [g/g]
+    double alcoholSoftens = .01;         ///< sourness lost to alcohol above 5 % vol [1/% vol]
+    double co2Sharpens = .04;            ///< sourness won by carbonation above 2.4 volumes [1/vol]
+    double viscosityStep = 1.093;        ///< ratio of viscosities just told apart
+    double waterViscosity = 1.002;       ///< viscosity of water at 20 C [mPa s]
+    double alcoholViscosity = .0045;     ///< viscosity for alcohol [mPa s L/g]
+    double extractViscosity = .0060;     ///< viscosity for real extract [mPa s L/g]
+    double glycerolViscosity = .0026;    ///< viscosity for glycerol [mPa s L/g]
     bool operator==(const ScoreParameters&) const = default;
 };
 

@@ -150,8 +150,8 @@ TEST_CASE("The yeast's bite is taken from the wort and nothing else", "[brewing]
         yeast.takesMaltotriose = between(0, 1);
         yeast.takesDextrin = between(0, 1);
         BrewParameters parameters;
-        parameters.phi = between(.2, .8);
-        parameters.sT = between(0, .6);
+        parameters.accessibleDextrin = between(.2, .8);
+        parameters.maltotrioseForLactics = between(0, .6);
         const Attenuation a = attenuate(wort, yeast, {12}, parameters);
         RC_ASSERT(std::abs(a.taken + a.sugar + a.dextrin + a.residue - wort.total()) < 1e-9);
         RC_ASSERT(std::min({a.sugar, a.dextrin, a.residue}) >= 0);

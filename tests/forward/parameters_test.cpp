@@ -44,7 +44,7 @@ TEST_CASE("Every member of Parameters has a name, and no name stands for another
     }
     CHECK(members.size() == parameterNames().size());
     CHECK(names.size() == parameterNames().size());
-    CHECK(findParameter("sig")->name == "sig");
+    CHECK(findParameter("sugarLeak")->name == "sugarLeak");
     CHECK(findParameter("nobody") == nullptr);
 }
 
@@ -95,18 +95,19 @@ TEST_CASE("A bad table of parameters is a fault at its cell", "[forward]") {
     CHECK(pathOfParameters("q,0.5,0,1,g,x,y\n") == "no fault");
     CHECK(pathOfParameters("q,0.5,0,1,g,x,y\nq,0.5,0,1,g,x,y\n") == "/1/name");
     CHECK(pathOfParameters("q,2,0,1,g,x,y\n") == "/0/value");
-    CHECK(pathOfParameters("q,nan,0,1,g,x,y\n") == "/0/value");
+    CHECK(pathOfParameters("souring,nan,0,1,g,x,y\n") == "/0/value");
     CHECK(pathOfParameters("q,0.5,zero,1,g,x,y\n") == "/0/low");
     CHECK(pathOfParameters("q,0.5,0\n") == "/0");
 }
 
 TEST_CASE("A bad table of priors is a fault at its cell", "[forward]") {
-    CHECK(pathOfPriors("q,lognormal,0.5,0.3,,,g,x\nidmax,tied id0,3,,,90,IBU,x\n") == "no fault");
-    CHECK(pathOfPriors("q,cauchy,0.5,0.3,,,g,x\n") == "/0/law");
-    CHECK(pathOfPriors("idmax,tied nobody,3,,,90,IBU,x\n") == "/0/law");
+    CHECK(pathOfPriors("souring,lognormal,0.5,0.3,,,g,x\nmostHopTolerance,tied hopTolerance,3,,,90,IBU,x\n") ==
+          "no fault");
+    CHECK(pathOfPriors("souring,cauchy,0.5,0.3,,,g,x\n") == "/0/law");
+    CHECK(pathOfPriors("mostHopTolerance,tied nobody,3,,,90,IBU,x\n") == "/0/law");
     CHECK(pathOfPriors("nobody,normal,0.5,0.3,,,g,x\n") == "/0/parameter");
-    CHECK(pathOfPriors("q,normal,0.5,much,,,g,x\n") == "/0/spread");
-    CHECK(pathOfPriors("q,normal,0.5,0.3,2,1,g,x\n") == "/0/low");
+    CHECK(pathOfPriors("souring,normal,0.5,much,,,g,x\n") == "/0/spread");
+    CHECK(pathOfPriors("souring,normal,0.5,0.3,2,1,g,x\n") == "/0/low");
 }
 
 TEST_CASE("Priors are centred where the model is", "[forward]") {
