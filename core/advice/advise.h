@@ -4,6 +4,7 @@
 
 #include "brewing/brew_plan.h"
 #include "forward/predict.h"
+#include "quantity/constants.h"
 #include "tasting/verdict.h"
 
 #include <set>
@@ -75,12 +76,14 @@ struct AdviceInput {
     Equipment equipment;
     Share margin{.05};
     std::vector<LeverLock> locks;
-    std::set<std::string> unavailable; ///< grain and yeast ids
-    int daysToBrew = 10;               ///< a yeast not ready by then is unavailable
+    std::set<std::string> unavailable;                                ///< grain and yeast ids
+    int daysToBrew = static_cast<int>(constants::advice::daysToBrew); ///< a yeast not ready by then is unavailable
     Parameters parameters;
-    const Pantry* pantry = nullptr; ///< not owned; never null when advise() is called
-    int maxMoved = 2, horizon = 3, draws = 64;
-    double lambda = .03;
+    const Pantry* pantry = nullptr;                                ///< not owned; never null when advise() is called
+    int maxMoved = static_cast<int>(constants::advice::mostMoved); ///< levers in one plan
+    int horizon = static_cast<int>(constants::advice::horizon);    ///< draws planned for
+    int draws = static_cast<int>(constants::advice::draws);        ///< parameter draws for the bands
+    double lambda = constants::advice::lambda;                     ///< effort of one unit [squared bands]
     bool withSettled = true; ///< also "if kept up" and the prices of locks and of what is missing (slower)
 };
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // brew(): mash, wort, boil and primary in their order.
+#include "brewing/gravity.h"
 #include "brewing/primary.h"
 #include "quantity/acid_base.h"
+#include "quantity/constants.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -48,16 +50,16 @@ Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameter
 void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& grist, double esterGravity,
                  const BrewParameters& p) {
     const double boiled = -std::expm1(-p.boilDecarboxylation * input.recipe.boil.min / 60);
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, vinylPhenolPerCoumaric);
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, constants::primary::vinylPhenolPerCoumaric);
 
-    const double esters = p.wortEsters * grist.ferulicBound / wortConstants.esterGrist * esterGravity / 12;
+    const double esters = p.wortEsters * grist.ferulicBound / constants::wort::esterGrist * esterGravity / 12;
     beer.ferulic += p.estersSplit * esters;
     beer.esters = (1 - p.estersSplit) * esters;
 
     const double taken = input.yeast.pof ? p.cloveYeastTurnover : p.plainYeastTurnover;
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, taken, vinylPhenolPerCoumaric);
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, taken, constants::primary::vinylPhenolPerCoumaric);
 }
 
 /// Lactic acid [g/L] that pre-souring adds to the whole refill: the soured part is brought to its titratable acidity
@@ -67,13 +69,6 @@ double preSouring(const Composition& beer, const Recipe& recipe, double ethanolP
         return 0;
     const double added = withTitratableAcidity(beer, recipe.preSourTa).lactic - beer.lactic;
     return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / ethanolPerHexose);
-}
-
-/// Apparent extract from what is left in the beer. Glycerol and lactic acid count beyond what every beer has.
-Plato apparentGravity(const Composition& beer, Plato original) {
-    const double left = beer.carbohydrate() + beer.otherExtract + (beer.glycerol - primaryConstants.everydayGlycerol) +
-                        (beer.lactic - primaryConstants.everydayLactic);
-    return apparentExtract(original, {left / 10});
 }
 
 Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
@@ -94,8 +89,8 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     beer.glycerol = primary.glycerol;
     beer.betaGlucan = mash.glucan.dissolved() * perLitre;
     beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
-    beer.isoCis = wortConstants.cisShare * recipe.bitterness.ibu;
-    beer.isoTrans = (1 - wortConstants.cisShare) * recipe.bitterness.ibu;
+    beer.isoCis = constants::wort::cisShare * recipe.bitterness.ibu;
+    beer.isoTrans = (1 - constants::wort::cisShare) * recipe.bitterness.ibu;
     beer.ferulic = p.ferulicFactor * mash.phenols.ferulic() * perLitre;
     beer.coumaric = p.coumaricFactor * mash.phenols.coumaric() * perLitre;
     brewPhenols(beer, input, grist, gristPlato, p);

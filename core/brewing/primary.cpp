@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "brewing/primary.h"
 
+#include "quantity/constants.h"
+
 #include <algorithm>
 
 namespace staveline {
 namespace {
 
-constexpr const PrimaryConstants& k = primaryConstants;
+namespace k = constants::primary;
 
 /// Accessible share of the dextrin a yeast leaves behind.
 double accessible(double share, double taken) {
     if (taken >= 1)
-        return k.leastAccessible;
-    return std::clamp((share - k.glucoamylaseTaste * taken) / (1 - taken), k.leastAccessible, 1.);
+        return k::leastAccessible;
+    return std::clamp((share - k::glucoamylaseTaste * taken) / (1 - taken), k::leastAccessible, 1.);
 }
 
 } // namespace
@@ -31,7 +33,7 @@ Attenuation attenuate(const WortHexose& wort, const Yeast& yeast, Plato original
     out.dextrin = (1 - parameters.maltotrioseForLactics) * maltotrioseLeft + open * dextrinLeft;
     out.residue = (1 - open) * dextrinLeft;
     out.glycerol = yeast.glycerolAt12P * strength;
-    out.ethanol = parameters.ethanolPerHexose * (out.taken - (out.glycerol - k.everydayGlycerol * strength));
+    out.ethanol = parameters.ethanolPerHexose * (out.taken - (out.glycerol - k::everydayGlycerol * strength));
     return out;
 }
 

@@ -4,6 +4,8 @@
 
 #include "quantity/acid_base.h"
 #include "quantity/acid_table.h"
+#include "quantity/arrhenius.h"
+#include "quantity/constants.h"
 #include "quantity/day.h"
 
 #include <algorithm>
@@ -36,7 +38,6 @@ using Pools = std::array<double, poolCount>;
 
 // Mass ratios of the reactions (molar masses, exact).
 constexpr double aceticPerOxygen = 1.877, ethanolPerAcetic = .767;
-constexpr double vinylPerFerulic = .7734, vinylPerCoumaric = .7319;
 constexpr double ethylPerVinylG = 1.0135, ethylPerVinylP = 1.0167;
 
 /// Everything that depends on temperature and parameters only, per day.
@@ -59,8 +60,7 @@ struct Daily {
         reduction = p.vinylReduction * g18;
         sink = p.phenolicSink * g18;
         esterRate = .5 * p.esterSplitting * g18;
-        constexpr double gasConstant = .008314462618; // kJ/(mol K)
-        vinylLoss = p.vinylLoss * std::exp(-p.vinylEnergy / gasConstant * (1 / (t + 273.15) - 1 / 293.15));
+        vinylLoss = p.vinylLoss * arrhenius(1000 * p.vinylEnergy, 20, t);
         aceticFromOxygen = p.oxygenToAcetic * aceticPerOxygen * c.oxygenPerYear / 365e3;
     }
 
@@ -129,8 +129,8 @@ private:
         d[esters] = -split;
         d[ferulic] = split - lost * z[ferulic];
         d[coumaric] = -lost * z[coumaric];
-        d[vinylG] = vinylPerFerulic * toVinyl * z[ferulic] - gone * z[vinylG];
-        d[vinylP] = vinylPerCoumaric * toVinyl * z[coumaric] - gone * z[vinylP];
+        d[vinylG] = constants::primary::vinylGuaiacolPerFerulic * toVinyl * z[ferulic] - gone * z[vinylG];
+        d[vinylP] = constants::primary::vinylPhenolPerCoumaric * toVinyl * z[coumaric] - gone * z[vinylP];
         d[ethylG] = ethylPerVinylG * p_.reductionYield * toEthyl * z[vinylG];
         d[ethylP] = ethylPerVinylP * p_.reductionYield * toEthyl * z[vinylP];
     }

@@ -170,7 +170,7 @@ Result<Prior> priorRow(const CsvTable& table, std::size_t i) {
     if (!law || (*law == Law::tied && !findParameter(tiedTo)))
         return badRow(i, "law", "law");
     Prior prior{read.text("parameter"),    *law,
-                std::move(tiedTo),         read.number("centre", 0),
+                std::move(tiedTo),         read.number("factor", 0),
                 read.number("spread", 0),  read.number("low", -none),
                 read.number("high", none), read.text("unit"),
                 read.text("source")};
@@ -219,13 +219,7 @@ const std::vector<ParameterRow>& builtInParameterRows() {
 }
 
 const Parameters& builtInParameters() {
-    static const Parameters parameters = [] {
-        Parameters p;
-        for (const auto& row : builtInParameterRows())
-            if (const auto* parameter = findParameter(row.name)) // rows of other rooms pass by
-                parameter->in(p) = row.value;
-        return p;
-    }();
+    static const Parameters parameters;
     return parameters;
 }
 

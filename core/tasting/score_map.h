@@ -3,39 +3,40 @@
 #pragma once
 
 #include "quantity/composition.h"
+#include "quantity/constants.h"
 #include "quantity/dimension.h"
 
 namespace staveline {
 
-/// Constants of the score maps. Rows in resources/data/parameters.csv.
+/// Constants of the score maps. Rows of resources/data/parameters.csv.
 struct ScoreParameters {
-    double ethylGuaiacolThreshold = .13; ///< threshold of 4-ethylguaiacol [mg/L]
-    double ethylPhenolThreshold = .30;   ///< threshold of 4-ethylphenol [mg/L]
-    double vinylGuaiacolThreshold = .30; ///< threshold of 4-vinylguaiacol [mg/L]
-    double vinylPhenolThreshold = .25;   ///< threshold of 4-vinylphenol [mg/L]
-    double vinylWeight = .5;             ///< weight of the vinyl phenols in funk
-    double funkSteepness = 1.2;          ///< steepness of funk
-    double middleFunk = 6.0;             ///< flavour units that score 5 for funk
-    double acidityScale = 1.95;          ///< scale of the acidity score [points]
-    double acidityExponent = .65;        ///< exponent of the acidity score
-    double ownAcidity = 1.5;             ///< titratable acidity of the beer itself that does not taste sour [g/L]
-    double carbonation = 2.5;            ///< carbonation the tasting assumes [vol]
-    double bodyPerStep = .35;            ///< body for one just noticeable step of viscosity [points]
-    double bodyPerExtract = .030;        ///< body for real extract [points/(g/L)]
-    double bodyPerAlcohol = .020;        ///< body for alcohol [points/(g/L)]
-    double bodyPerGlycerol = .05;        ///< body for glycerol [points/(g/L)]
-    double glucanThickening = .25;       ///< intrinsic viscosity of beta-glucan [L/g]
-    double arabinoxylanThickening = .10; ///< intrinsic viscosity of arabinoxylan [L/g]
-    double lacticThreshold = .55;        ///< lactic acid tasted when added to beer [g/L]
-    double aceticThreshold = .130;       ///< acetic acid tasted when added to beer [g/L]
-    double aceticWeight = .45;           ///< extra sourness of acetic acid as titratable acidity [g/g]
-    double alcoholSoftens = .01;         ///< sourness lost to alcohol above 5 % vol [1/% vol]
-    double co2Sharpens = .04;            ///< sourness won by carbonation above 2.4 volumes [1/vol]
-    double viscosityStep = 1.093;        ///< ratio of viscosities just told apart
-    double waterViscosity = 1.002;       ///< viscosity of water at 20 C [mPa s]
-    double alcoholViscosity = .0045;     ///< viscosity for alcohol [mPa s L/g]
-    double extractViscosity = .0060;     ///< viscosity for real extract [mPa s L/g]
-    double glycerolViscosity = .0026;    ///< viscosity for glycerol [mPa s L/g]
+    double ethylGuaiacolThreshold = constants::ethylGuaiacolThreshold; ///< threshold of 4-ethylguaiacol [mg/L]
+    double ethylPhenolThreshold = constants::ethylPhenolThreshold;     ///< threshold of 4-ethylphenol [mg/L]
+    double vinylGuaiacolThreshold = constants::vinylGuaiacolThreshold; ///< threshold of 4-vinylguaiacol [mg/L]
+    double vinylPhenolThreshold = constants::vinylPhenolThreshold;     ///< threshold of 4-vinylphenol [mg/L]
+    double vinylWeight = constants::vinylWeight;                       ///< weight of the vinyl phenols in funk
+    double funkSteepness = constants::funkSteepness;                   ///< steepness of funk
+    double middleFunk = constants::middleFunk;                         ///< flavour units that score 5 for funk
+    double acidityScale = constants::acidityScale;                     ///< scale of the acidity score [points]
+    double acidityExponent = constants::acidityExponent;               ///< exponent of the acidity score
+    double ownAcidity = constants::ownAcidity; ///< titratable acidity of the beer itself that does not taste sour [g/L]
+    double carbonation = constants::carbonation;           ///< carbonation the tasting assumes [vol]
+    double bodyPerStep = constants::bodyPerStep;           ///< body for one just noticeable step of viscosity [points]
+    double bodyPerExtract = constants::bodyPerExtract;     ///< body for real extract [points/(g/L)]
+    double bodyPerAlcohol = constants::bodyPerAlcohol;     ///< body for alcohol [points/(g/L)]
+    double bodyPerGlycerol = constants::bodyPerGlycerol;   ///< body for glycerol [points/(g/L)]
+    double glucanThickening = constants::glucanThickening; ///< intrinsic viscosity of beta-glucan [L/g]
+    double arabinoxylanThickening = constants::arabinoxylanThickening; ///< intrinsic viscosity of arabinoxylan [L/g]
+    double lacticThreshold = constants::lacticThreshold;               ///< lactic acid tasted when added to beer [g/L]
+    double aceticThreshold = constants::aceticThreshold;               ///< acetic acid tasted when added to beer [g/L]
+    double aceticWeight = constants::aceticWeight;     ///< extra sourness of acetic acid as titratable acidity [g/g]
+    double alcoholSoftens = constants::alcoholSoftens; ///< sourness lost to alcohol above 5 % vol [1/% vol]
+    double co2Sharpens = constants::co2Sharpens;       ///< sourness won by carbonation above 2.4 volumes [1/vol]
+    double viscosityStep = constants::viscosityStep;   ///< ratio of viscosities just told apart
+    double waterViscosity = constants::waterViscosity; ///< viscosity of water at 20 C [mPa s]
+    double alcoholViscosity = constants::alcoholViscosity;   ///< viscosity for alcohol [mPa s L/g]
+    double extractViscosity = constants::extractViscosity;   ///< viscosity for real extract [mPa s L/g]
+    double glycerolViscosity = constants::glycerolViscosity; ///< viscosity for glycerol [mPa s L/g]
     bool operator==(const ScoreParameters&) const = default;
 };
 

@@ -213,9 +213,9 @@ TEST_CASE("A poor mash needs more grain for the same gravity", "[brewing][wort]"
 
 TEST_CASE("Decarboxylation moves acid to vinyl phenol by molar mass", "[brewing][wort]") {
     double acid = 4, vinyl = .1;
-    decarboxylate(acid, vinyl, .25, vinylGuaiacolPerFerulic);
+    decarboxylate(acid, vinyl, .25, constants::primary::vinylGuaiacolPerFerulic);
     CHECK(acid == Approx(3));
     CHECK(vinyl == Approx(.1 + .7734));
-    CHECK(vinylGuaiacolPerFerulic == Approx(150.17 / 194.18).margin(1e-4));
-    CHECK(vinylPhenolPerCoumaric == Approx(120.15 / 164.16).margin(1e-4));
+    CHECK(constants::primary::vinylGuaiacolPerFerulic == Approx(150.17 / 194.18).margin(1e-4));
+    CHECK(constants::primary::vinylPhenolPerCoumaric == Approx(120.15 / 164.16).margin(1e-4));
 }
