@@ -5,6 +5,7 @@
 #include "brewing/brew_plan.h"
 #include "forward/predict.h"
 #include "quantity/constants.h"
+#include "quantity/unit_kind.h"
 #include "tasting/verdict.h"
 
 #include <set>
@@ -16,14 +17,16 @@ namespace staveline {
 /// One row of resources/data/levers.csv.
 struct LeverRow {
     std::string id, name, unit;
+    UnitKind kind = UnitKind::none; ///< of its values; none: a choice
     double low = 0, high = 0, step = 1;
     double movement = 1; ///< one unit of movement, in the lever's own unit
     double cost = 1;     ///< per unit of movement
     std::string note, source;
     std::vector<std::string> choices; ///< of a choice lever; empty: from the pantry
-    [[nodiscard]] bool isChoice() const { return unit == "choice"; }
+    [[nodiscard]] bool isChoice() const { return kind == UnitKind::none; }
 };
-/// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>".
+/// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>", a unit that no lever
+/// has at "/<row>/unit".
 [[nodiscard]] Result<std::vector<LeverRow>> parseLevers(std::string_view csv);
 [[nodiscard]] const std::vector<LeverRow>& builtInLevers();
 
