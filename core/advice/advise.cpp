@@ -47,9 +47,11 @@ struct Inquiry {
         auto ground = prepare(input);
         if (!ground)
             return fail(std::move(ground).error());
+        // What locks do is told against the settings before them, so those have to be a beer too.
+        const auto before = forecaster.course(ground->before, 0, 1);
         const auto alone = forecaster.course(ground->start, 0, input.horizon);
-        if (!alone)
-            return fail(alone.error());
+        if (!before || !alone)
+            return fail(!before ? before.error() : alone.error());
         const auto share = shareOf(input, ground->start);
         auto inquiry =
             std::make_unique<Inquiry>(Inquiry{input, *std::move(ground), goalFrom(input, share, *alone), {}});

@@ -4,6 +4,8 @@
 
 #include "brewing/brew_plan.h"
 #include "forward/predict.h"
+#include "quantity/constants.h"
+#include "quantity/unit_kind.h"
 #include "tasting/verdict.h"
 
 #include <set>
@@ -15,14 +17,16 @@ namespace staveline {
 /// One row of resources/data/levers.csv.
 struct LeverRow {
     std::string id, name, unit;
+    UnitKind kind = UnitKind::none; ///< of its values; none: a choice
     double low = 0, high = 0, step = 1;
     double movement = 1; ///< one unit of movement, in the lever's own unit
     double cost = 1;     ///< per unit of movement
     std::string note, source;
     std::vector<std::string> choices; ///< of a choice lever; empty: from the pantry
-    [[nodiscard]] bool isChoice() const { return unit == "choice"; }
+    [[nodiscard]] bool isChoice() const { return kind == UnitKind::none; }
 };
-/// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>".
+/// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>", a unit that no lever
+/// has at "/<row>/unit".
 [[nodiscard]] Result<std::vector<LeverRow>> parseLevers(std::string_view csv);
 [[nodiscard]] const std::vector<LeverRow>& builtInLevers();
 
@@ -75,12 +79,14 @@ struct AdviceInput {
     Equipment equipment;
     Share margin{.05};
     std::vector<LeverLock> locks;
-    std::set<std::string> unavailable; ///< grain and yeast ids
-    int daysToBrew = 10;               ///< a yeast not ready by then is unavailable
+    std::set<std::string> unavailable;                                ///< grain and yeast ids
+    int daysToBrew = static_cast<int>(constants::advice::daysToBrew); ///< a yeast not ready by then is unavailable
     Parameters parameters;
-    const Pantry* pantry = nullptr; ///< not owned; never null when advise() is called
-    int maxMoved = 2, horizon = 3, draws = 64;
-    double lambda = .03;
+    const Pantry* pantry = nullptr;                                ///< not owned; never null when advise() is called
+    int maxMoved = static_cast<int>(constants::advice::mostMoved); ///< levers in one plan
+    int horizon = static_cast<int>(constants::advice::horizon);    ///< draws planned for
+    int draws = static_cast<int>(constants::advice::draws);        ///< parameter draws for the bands
+    double lambda = constants::advice::lambda;                     ///< effort of one unit [squared bands]
     bool withSettled = true; ///< also "if kept up" and the prices of locks and of what is missing (slower)
 };
 
@@ -130,7 +136,7 @@ struct Advice {
 /// Enumerates plans that move at most `maxMoved` levers, screens by Jacobian, re-scores the best fully.
 /// A lock holds its lever at its value, also where the recipe in use has another; what is not at hand is replaced by
 /// the nearest that is. Both are forced moves and do not count as moved. Faults: no pantry entry for a base ingredient;
-/// a lock outside its lever's bounds. Cancelled: notPossible.
+/// a recipe in use that cannot be brewed; a lock outside its lever's bounds. Cancelled: notPossible.
 [[nodiscard]] Result<Advice> advise(const AdviceInput& input, std::stop_token stop = {});
 
 /// The effect of one setting against the base, for the try board: scores at the next draw and if kept up.

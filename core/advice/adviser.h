@@ -3,11 +3,12 @@
 #pragma once
 
 #include "advice/forecaster.h"
+#include "quantity/constants.h"
 
 namespace staveline {
 
 /// Less is not worth a change [squared bands, mean over the coming draws].
-inline constexpr double clearlyBetter = .05;
+inline constexpr double clearlyBetter = constants::advice::clearlyBetter;
 /// So many plans are predicted in full for the first proposal; half of them for each further one.
 inline constexpr std::size_t predictedInFull = 50;
 

@@ -58,24 +58,29 @@ BoardLine lineOf(const Lever& lever, const AdviceInput& input) {
     return line;
 }
 
-ArgumentValue typed(const LeverRow& row, double value) {
-    if (row.id == "draw")
+ArgumentValue typed(UnitKind kind, double value) {
+    switch (kind) {
+    case UnitKind::volume:
         return Litres{value};
-    if (row.unit == "C")
+    case UnitKind::temperature:
         return Celsius{value};
-    if (row.unit == "min")
+    case UnitKind::minutes:
         return Minutes{value};
-    if (row.unit == "IBU")
+    case UnitKind::bitterness:
         return Ibu{value};
-    if (row.unit == "P")
+    case UnitKind::extract:
         return Plato{value};
-    if (row.unit == "pH")
+    case UnitKind::ph:
         return Ph{value};
-    if (row.unit == "d")
+    case UnitKind::days:
         return Days{value};
-    if (row.unit.starts_with('%'))
+    case UnitKind::percent:
+    case UnitKind::percentOfGrist:
+    case UnitKind::percentOfExtract:
         return Share{value / 100};
-    return Number{value, 1};
+    default:
+        return Number{value, 1};
+    }
 }
 
 PerDimension<Band> withoutBands(const Scores& scores, const AdviceInput& input) {
@@ -107,7 +112,7 @@ Message valueText(const std::string& lever, const LeverValue& value, const Pantr
     if (const auto* id = std::get_if<std::string>(&value))
         return say("advice.value").with("value", choiceName(lever, *id, pantry));
     const auto* known = findLever(lever);
-    return say("advice.value").with("value", known ? typed(rowOf(*known), number(value)) : Number{number(value), 1});
+    return say("advice.value").with("value", typed(known ? rowOf(*known).kind : UnitKind::none, number(value)));
 }
 
 std::vector<Message> wordingsOf(const AdviceInput& input, const Setting& to) {

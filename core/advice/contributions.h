@@ -12,7 +12,9 @@ struct Contribution {
 };
 
 /// Forced moves one after another, from the settings before them; then the chosen ones, each as the mean of being moved
-/// in their order and in the reverse order (for two that is the Shapley value).
+/// in their order and in the reverse order (for two that is the Shapley value). A move that cannot be brewed before
+/// another (late grain before the rest it goes in after) counts on top of it in both. The forecaster takes
+/// `ground.before`, `ground.start` and the chosen moves together.
 struct Contributions {
     std::vector<Contribution> forced, chosen;
 };

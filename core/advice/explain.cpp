@@ -257,30 +257,27 @@ private:
         made.formula = say(fmt::format("advice.chain.map.{}", name(d)));
         const Composition& beer = then.state.beer;
         if (d == Dimension::acidity)
-            made.inputs = {input("ta", then.ta),
-                           input("ph", then.ph),
-                           input("acetic", GramsPerLitre{beer.acetic}),
-                           input("alcohol", then.alcohol),
-                           constant("sa"),
-                           constant("se"),
-                           constant("s0")};
+            made.inputs = {
+                input("ta", then.ta),           input("ph", then.ph),     input("acetic", GramsPerLitre{beer.acetic}),
+                input("alcohol", then.alcohol), constant("acidityScale"), constant("acidityExponent"),
+                constant("ownAcidity")};
         else if (d == Dimension::funk)
             made.inputs = {input("ethylGuaiacol", MilligramsPerLitre{beer.ethylGuaiacol}),
                            input("ethylPhenol", MilligramsPerLitre{beer.ethylPhenol}),
                            input("vinylGuaiacol", MilligramsPerLitre{beer.vinylGuaiacol}),
                            input("vinylPhenol", MilligramsPerLitre{beer.vinylPhenol}),
-                           constant("thrEG"),
-                           constant("thrEP"),
-                           constant("sK"),
-                           constant("sn")};
+                           constant("ethylGuaiacolThreshold"),
+                           constant("ethylPhenolThreshold"),
+                           constant("middleFunk"),
+                           constant("funkSteepness")};
         else
             made.inputs = {input("residual", GramsPerLitre{beer.carbohydrate() + beer.otherExtract}),
                            input("glucan", GramsPerLitre{beer.betaGlucan}),
                            input("arabinoxylan", GramsPerLitre{beer.arabinoxylan}),
                            input("alcohol", then.alcohol),
-                           constant("bJnd"),
-                           constant("jnd"),
-                           constant("bRe")};
+                           constant("bodyPerStep"),
+                           constant("viscosityStep"),
+                           constant("bodyPerExtract")};
         return made;
     }
     ChainInput constant(std::string_view parameterName) const {

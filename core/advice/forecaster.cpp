@@ -8,7 +8,6 @@
 namespace staveline {
 namespace {
 
-constexpr double convertedBelow = .02; ///< starch left, share
 /// The settled point under a parameter draw is wanted for a band only: the rest of the way is
 /// extrapolated, which leaves 0.03 points on average.
 constexpr int cyclesForBand = 8;
@@ -157,7 +156,7 @@ Sizing ModelForecaster::sizing(const Setting& setting) {
     if (!recipe)
         return {.converted = false, .over = {0}, .findings = {recipe.error().cause}, .cautions = {}};
     const auto& fresh = beer(**recipe, 0);
-    Sizing sizing{.converted = fresh.starch <= convertedBelow, .over = {0}, .findings = {}, .cautions = {}};
+    Sizing sizing{.converted = fresh.converted(), .over = {0}, .findings = {}, .cautions = {}};
     const BatchNeed need{refillOf(input_, setting), input_.margin, {}};
     const auto plan = planBrew((*recipe)->input, fresh, input_.equipment, need);
     if (!plan) // nothing to fill in: no batch, nothing to say

@@ -3,13 +3,12 @@
 #pragma once
 
 #include "advice/lever.h"
+#include "quantity/constants.h"
 
 namespace staveline {
 
-/// Beta-glucan from which a grain counts as glucan-rich [kg/kg].
-inline constexpr double glucanRich = .012;
 /// How thick a recipe with a new rest is mashed in, so that the hot water of the jump has room.
-inline constexpr LitresPerKilogram thickStart{2.5};
+inline constexpr LitresPerKilogram thickStart{constants::advice::thickStart};
 
 using GrainTest = bool (*)(const Grain&);
 

@@ -26,13 +26,49 @@ std::vector<std::string> split(std::string_view text, char at) {
     return parts;
 }
 
+/// The words of the column "unit". A draw is a share in its row and litres in its values.
+constexpr std::pair<std::string_view, UnitKind> units[] = {{"choice", UnitKind::none},
+                                                           {"C", UnitKind::temperature},
+                                                           {"min", UnitKind::minutes},
+                                                           {"IBU", UnitKind::bitterness},
+                                                           {"P", UnitKind::extract},
+                                                           {"pH", UnitKind::ph},
+                                                           {"d", UnitKind::days},
+                                                           {"%", UnitKind::percent},
+                                                           {"% of grist", UnitKind::percentOfGrist},
+                                                           {"% of extract", UnitKind::percentOfExtract},
+                                                           {"share of volume", UnitKind::volume}};
+
+std::string joined(const std::vector<std::string>& words) {
+    std::string text;
+    for (const auto& word : words)
+        text += (text.empty() ? "" : ", ") + word;
+    return text;
+}
+
+Result<UnitKind> kindOf(const LeverRow& lever, std::size_t row) {
+    std::vector<std::string> known;
+    for (const auto& [word, kind] : units) {
+        if (word == lever.unit)
+            return kind;
+        known.emplace_back(word);
+    }
+    return badInput(cellPath(row, "unit"), say("advice.fault.unit").with("lever", lever.id).with("unit", lever.unit),
+                    say("advice.fault.unit.remedy").with("units", joined(known)));
+}
+
 Result<LeverRow> parseRow(const CsvTable& table, std::size_t row) {
     LeverRow lever{.id = std::string(table.text(row, "id")),
                    .name = std::string(table.text(row, "name")),
                    .unit = std::string(table.text(row, "unit")),
+                   .kind = {},
                    .note = std::string(table.text(row, "note")),
                    .source = std::string(table.text(row, "source")),
                    .choices = split(table.text(row, "choices"), '|')};
+    const auto kind = kindOf(lever, row);
+    if (!kind)
+        return fail(kind.error());
+    lever.kind = *kind;
     const std::pair<const char*, double*> numbers[] = {{"low", &lever.low},
                                                        {"high", &lever.high},
                                                        {"step", &lever.step},
@@ -101,13 +137,6 @@ Result<void> checkNumber(const Lever& lever, const LeverRow& row, const LeverVal
                     unitMessage("advice.fault.bounds.remedy", row)
                         .with("low", Number{row.low, 1})
                         .with("high", Number{row.high, 1}));
-}
-
-std::string joined(const std::vector<std::string>& words) {
-    std::string text;
-    for (const auto& word : words)
-        text += (text.empty() ? "" : ", ") + word;
-    return text;
 }
 
 std::vector<std::string> everyChoice(const LeverRow& row, const Pantry& pantry) {

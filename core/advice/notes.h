@@ -4,11 +4,12 @@
 
 #include "advice/goal.h"
 #include "advice/ground.h"
+#include "quantity/constants.h"
 
 namespace staveline {
 
 /// No recipe gives or takes so much body, because dextrin does not survive a mixed culture [points].
-inline constexpr double bodyOutOfReach = 2;
+inline constexpr double bodyOutOfReach = constants::advice::bodyOutOfReach;
 
 /// Faults first, dates to wait for, a titration before more tasters, what no lever reaches.
 [[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Ground& ground);

@@ -17,15 +17,16 @@
 
 #include "advice/goal.h"
 #include "advice/lever.h"
+#include "quantity/constants.h"
 
 namespace staveline {
 
 /// Changes below this are not tasted [points].
-inline constexpr double untasted = .3;
+inline constexpr double untasted = constants::advice::untasted;
 /// A difference of acidity is noticed from this share of the titratable acidity on.
-inline constexpr double acidDifference = .21;
+inline constexpr double acidDifference = constants::advice::acidDifference;
 /// So many draws are looked ahead for the first one inside its window.
-inline constexpr int cyclesLookedAhead = 12;
+inline constexpr int cyclesLookedAhead = static_cast<int>(constants::advice::cyclesLookedAhead);
 
 /// What a message about a proposal may look at.
 struct Story {

@@ -173,13 +173,14 @@ const Scored& Search::scored(const OptionSet& options) {
 
 Scored Search::predictInFull(const OptionSet& options) {
     Scored plan{options, applied(ground_.start, moves(options), larder_), {}, effort(options), never};
-    if (!takesEffect(plan.setting, options) || !brewable(plan.setting))
+    const bool changed = !options.empty(); // what is in use is predicted whatever it is
+    if (changed && (!takesEffect(plan.setting, options) || !brewable(plan.setting)))
         return plan;
     auto course = forecaster_.course(plan.setting, 0, input_.horizon);
     if (!course)
         return plan;
     plan.course = *std::move(course);
-    if (options.empty() || insideRanges(plan.course))
+    if (!changed || insideRanges(plan.course))
         plan.cost = gapCost(goal_, anchored(plan.course, goal_.deviation)) + goal_.effortWeight * plan.effort;
     return plan;
 }

@@ -5,6 +5,7 @@
 
 #include "advice/goal.h"
 #include "advice/ground.h"
+#include "quantity/constants.h"
 
 #include <functional>
 #include <map>
@@ -13,7 +14,7 @@
 namespace staveline {
 
 /// Parameter draws that tell how uncertain a lever is; a part of those for the bands is enough for a variance.
-inline constexpr std::size_t lossDraws = 16;
+inline constexpr auto lossDraws = static_cast<std::size_t>(constants::advice::lossDraws);
 
 [[nodiscard]] Fault cancelled();
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // brew(): mash, wort, boil and primary in their order.
+#include "brewing/gravity.h"
 #include "brewing/primary.h"
 #include "quantity/acid_base.h"
+#include "quantity/constants.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -18,7 +20,7 @@ struct Mash {
 
     Mash(const GristSums& grist, const Recipe& recipe, const BrewParameters& parameters)
         : starch(grist.first.starch, recipe.mashPh, recipe.liquorToGrist, parameters),
-          phenols(grist.first.phenols, recipe.mashPh, parameters.mk), glucan(grist.first.glucan) {}
+          phenols(grist.first.phenols, recipe.mashPh, parameters.phenolReleaseFactor), glucan(grist.first.glucan) {}
 
     void add(const GristSums::Portion& late) {
         starch.add(late.starch);
@@ -47,17 +49,17 @@ Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameter
 /// Phenolic acids, their esters and vinyl phenols after boil and primary [mg/L].
 void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& grist, double esterGravity,
                  const BrewParameters& p) {
-    const double boiled = -std::expm1(-p.kBoil * input.recipe.boil.min / 60);
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, vinylPhenolPerCoumaric);
+    const double boiled = -std::expm1(-p.boilDecarboxylation * input.recipe.boil.min / 60);
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, constants::primary::vinylPhenolPerCoumaric);
 
-    const double esters = p.esters * grist.ferulicBound / wortConstants.esterGrist * esterGravity / 12;
-    beer.ferulic += p.esterShare * esters;
-    beer.esters = (1 - p.esterShare) * esters;
+    const double esters = p.wortEsters * grist.ferulicBound / constants::wort::esterGrist * esterGravity / 12;
+    beer.ferulic += p.estersSplit * esters;
+    beer.esters = (1 - p.estersSplit) * esters;
 
-    const double taken = input.yeast.pof ? p.yPof : p.yPofNegative;
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, taken, vinylPhenolPerCoumaric);
+    const double taken = input.yeast.pof ? p.cloveYeastTurnover : p.plainYeastTurnover;
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, taken, constants::primary::vinylPhenolPerCoumaric);
 }
 
 /// Lactic acid [g/L] that pre-souring adds to the whole refill: the soured part is brought to its titratable acidity
@@ -67,13 +69,6 @@ double preSouring(const Composition& beer, const Recipe& recipe, double ethanolP
         return 0;
     const double added = withTitratableAcidity(beer, recipe.preSourTa).lactic - beer.lactic;
     return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / ethanolPerHexose);
-}
-
-/// Apparent extract from what is left in the beer. Glycerol and lactic acid count beyond what every beer has.
-Plato apparentGravity(const Composition& beer, Plato original) {
-    const double left = beer.carbohydrate() + beer.otherExtract + (beer.glycerol - primaryConstants.everydayGlycerol) +
-                        (beer.lactic - primaryConstants.everydayLactic);
-    return apparentExtract(original, {left / 10});
 }
 
 Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
@@ -90,14 +85,14 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     beer.dextrin = primary.dextrin;
     beer.residue = primary.residue;
     beer.ethanol = primary.ethanol;
-    beer.otherExtract = p.other * wort.maltExtract;
+    beer.otherExtract = p.otherExtract * wort.maltExtract;
     beer.glycerol = primary.glycerol;
     beer.betaGlucan = mash.glucan.dissolved() * perLitre;
     beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
-    beer.isoCis = wortConstants.cisShare * recipe.bitterness.ibu;
-    beer.isoTrans = (1 - wortConstants.cisShare) * recipe.bitterness.ibu;
-    beer.ferulic = p.mF * mash.phenols.ferulic() * perLitre;
-    beer.coumaric = p.mC * mash.phenols.coumaric() * perLitre;
+    beer.isoCis = constants::wort::cisShare * recipe.bitterness.ibu;
+    beer.isoTrans = (1 - constants::wort::cisShare) * recipe.bitterness.ibu;
+    beer.ferulic = p.ferulicFactor * mash.phenols.ferulic() * perLitre;
+    beer.coumaric = p.coumaricFactor * mash.phenols.coumaric() * perLitre;
     brewPhenols(beer, input, grist, gristPlato, p);
     return beer;
 }
@@ -107,7 +102,7 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
 RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
     const GristSums grist = sumsOf(input.grist);
     const Mash mash = runMash(input, grist, parameters, [](Mash& m, const MashSegment& s) { m.advance(s); });
-    const MaltWort malt = maltWort(mash.starch.pools(), grist, parameters.aalShift);
+    const MaltWort malt = maltWort(mash.starch.pools(), grist, parameters.fermentabilityShift);
     const WortHexose wort = wortHexose(malt, input);
     const Attenuation primary = attenuate(wort, input.yeast, input.recipe.originalGravity, parameters);
 
@@ -137,7 +132,7 @@ MashTrace traceMash(const BrewInput& input, const BrewParameters& parameters) {
         trace.temperature.push_back(celsius);
         trace.fermentable.push_back(extract.fermentable());
         trace.dextrin.push_back(extract.dextrin);
-        trace.ferulic.push_back(parameters.mF * mash.phenols.ferulic() * perLitre);
+        trace.ferulic.push_back(parameters.ferulicFactor * mash.phenols.ferulic() * perLitre);
         trace.betaGlucan.push_back(mash.glucan.dissolved() * perLitre);
     };
     runMash(input, grist, parameters, [&](Mash& mash, const MashSegment& segment) {

@@ -2,7 +2,8 @@
 #include "brewing/glucan.h"
 
 #include "brewing/adaptive.h"
-#include "brewing/arrhenius.h"
+#include "quantity/arrhenius.h"
+#include "quantity/constants.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +11,7 @@
 namespace staveline {
 namespace {
 
-constexpr const GlucanConstants& k = glucanConstants;
+namespace k = constants::glucan;
 constexpr double stepTolerance = 2e-5; ///< g per kg of grist, or of the enzyme's activity
 constexpr double noEnzyme = 1e-30;     ///< stands for none, so that its logarithm is finite
 
@@ -46,20 +47,20 @@ void GlucanRelease::add(const GlucanPortion& late) {
 }
 
 GlucanRelease::Rates GlucanRelease::ratesAt(double celsius) {
-    const double warm = arrhenius(k.cutEnergy, 45, celsius);
-    return {.cut = k.cut45 * warm,
-            .attack = k.attack45 * warm,
-            .death = k.glucanaseDeath60 * arrhenius(k.deathEnergy, 60, celsius),
-            .maltClosed = 1 - std::clamp(k.maltAt45 + k.maltPerC * (celsius - 45), k.maltLow, k.maltHigh),
-            .rawClosed = 1 - std::clamp(k.rawAt45 + k.rawPerC * (celsius - 45), k.rawLow, k.rawHigh)};
+    const double warm = arrhenius(k::cutEnergy, 45, celsius);
+    return {.cut = k::cut45 * warm,
+            .attack = k::attack45 * warm,
+            .death = k::glucanaseDeath60 * arrhenius(k::deathEnergy, 60, celsius),
+            .maltClosed = 1 - std::clamp(k::maltAt45 + k::maltPerC * (celsius - 45), k::maltLow, k::maltHigh),
+            .rawClosed = 1 - std::clamp(k::rawAt45 + k::rawPerC * (celsius - 45), k::rawLow, k::rawHigh)};
 }
 
 GlucanRelease::State GlucanRelease::change(const Rates& r, const State& y) {
     const double glucanase = std::exp(y[logGlucanase]);
-    const double maltLoose = k.release * std::max(0., y[maltInside] - r.maltClosed * y[maltWhole]);
-    const double rawLoose = k.release * std::max(0., y[rawInside] - r.rawClosed * y[rawWhole]);
+    const double maltLoose = k::release * std::max(0., y[maltInside] - r.maltClosed * y[maltWhole]);
+    const double rawLoose = k::release * std::max(0., y[rawInside] - r.rawClosed * y[rawWhole]);
     const double maltCut = r.attack * glucanase * y[maltInside];
-    const double rawCut = k.rawAttack * r.attack * glucanase * y[rawInside];
+    const double rawCut = k::rawAttack * r.attack * glucanase * y[rawInside];
     return {-r.death, -maltCut,           -maltLoose - maltCut,
             -rawCut,  -rawLoose - rawCut, maltLoose + rawLoose - r.cut * glucanase * y[loose]};
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Beta-glucan in the mash: it comes loose as the mash gets hotter, and is cut up by an enzyme that dies above 50 C.
-// Raw and flaked grain opens later and is attacked less than malt.
+// Raw and flaked grain opens later and is attacked less than malt. Constants: rows "glucan." of
+// resources/data/brewing_constants.csv.
 #pragma once
 
 #include "brewing/mash_schedule.h"
@@ -8,17 +9,6 @@
 #include <array>
 
 namespace staveline {
-
-/// Per minute; rows in resources/data/brewing_constants.csv.
-struct GlucanConstants {
-    double release = .06;                                   ///< of what the temperature lets go
-    double cut45 = .060, attack45 = .018, cutEnergy = 45e3; ///< dissolved and undissolved glucan, at 45 C
-    double rawAttack = .15;                                 ///< attack on raw grain against malt
-    double glucanaseDeath60 = .25, deathEnergy = 230e3;     ///< at 60 C
-    double maltAt45 = .30, maltPerC = .0175, maltLow = .10, maltHigh = .85; ///< share that can come loose
-    double rawAt45 = .10, rawPerC = .025, rawLow = .08, rawHigh = .80;
-};
-inline constexpr GlucanConstants glucanConstants;
 
 /// Glucan that enters the mash together [g per kg of the whole grist; glucanase relative to Pilsner malt].
 struct GlucanPortion {

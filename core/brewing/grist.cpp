@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "brewing/grist.h"
 
+#include "quantity/constants.h"
+
 #include <algorithm>
 #include <limits>
 
@@ -20,7 +22,7 @@ bool inTun(const Grain& grain) {
 }
 
 void addPart(GristSums::Portion& portion, const Grain& grain, double share) {
-    portion.starch.enzyme += share * grain.diastaticPowerWk / gristConstants.fullPower;
+    portion.starch.enzyme += share * grain.diastaticPowerWk / constants::grist::fullPower;
     if (hasStarch(grain))
         portion.starch.starch += share * extractMass(grain);
     portion.phenols.ferulicFree += share * grain.ferulicFree;
@@ -37,7 +39,7 @@ void scale(GristSums& sums, double tunShare) {
     const double starch = sums.first.starch.starch + sums.late.starch.starch;
     const double enzyme = sums.first.starch.enzyme + sums.late.starch.enzyme;
     const double perMash = tunShare > 0 ? 1 / tunShare : 0;
-    const double perUnit = enzyme > 0 ? std::min(perMash, gristConstants.mostPower / enzyme) : 0;
+    const double perUnit = enzyme > 0 ? std::min(perMash, constants::grist::mostPower / enzyme) : 0;
     for (auto* portion : {&sums.first, &sums.late}) {
         portion->starch.enzyme *= perUnit;
         if (starch > 0)

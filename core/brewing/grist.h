@@ -23,12 +23,6 @@ struct GristSums {
     double ferulicBound = 0;      ///< mg/kg
     double arabinoxylan = 0;      ///< g/L at 12 P
 };
-struct GristConstants {
-    double fullPower = 250; ///< enzyme power of the malt the starch model was fitted to [WK]
-    double mostPower = 1.5; ///< more than this much of it has not been seen to act
-    double leastPower = 60; ///< below it a grist does not convert [WK]
-};
-inline constexpr GristConstants gristConstants;
 
 /// Total for shares that sum to 1.
 [[nodiscard]] GristSums sumsOf(std::span<const BrewInput::Part> grist);

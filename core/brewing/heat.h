@@ -3,17 +3,16 @@
 // it, nor the heat of wetting (below 1 C).
 #pragma once
 
+#include "quantity/constants.h"
 #include "quantity/units.h"
 
 namespace staveline {
 
-inline constexpr double maltHeat = 0.41;        ///< heat capacity of malt against water [L/kg]
-inline constexpr Celsius nearBoiling{96};       ///< water from the kettle when it reaches the mash
-inline constexpr double maltDisplacement = .67; ///< volume malt takes up in the mash [L/kg]
+inline constexpr Celsius nearBoiling{constants::plan::nearBoiling}; ///< water from the kettle when it reaches the mash
 
 /// Heat a mash takes to warm by one degree [kg of water]; the tun counts as kg of water.
 [[nodiscard]] constexpr double mashHeat(Kilograms malt, Litres water, Kilograms tun) {
-    return maltHeat * malt.kg + water.l + tun.kg;
+    return constants::plan::maltHeat * malt.kg + water.l + tun.kg;
 }
 
 /// Strike water temperature for `target`; the tun (as kg of water) starts at `tunTemperature`. Water above 0.

@@ -2,7 +2,8 @@
 #include "brewing/mash_kinetics.h"
 
 #include "brewing/adaptive.h"
-#include "brewing/arrhenius.h"
+#include "quantity/arrhenius.h"
+#include "quantity/constants.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,7 +12,7 @@
 namespace staveline {
 namespace {
 
-constexpr const MashConstants& k = mashConstants;
+namespace k = constants::mash;
 constexpr double stepTolerance = 1e-5; ///< of a starch fraction or an activity
 constexpr double noEnzyme = 1e-30;     ///< stands for none, so that its logarithm is finite
 
@@ -68,10 +69,11 @@ struct MashKinetics::Rates {
 };
 
 MashKinetics::MashKinetics(Portion first, Ph ph, LitresPerKilogram liquor, const BrewParameters& parameters)
-    : alphaBell_(bell(ph, k.alphaPh, k.alphaPhWidth)), betaBell_(bell(ph, k.betaPh, k.betaPhWidth)),
-      limitBell_(bell(ph, k.limitPh, k.limitPhWidth)), thickness_(std::pow(liquor.lPerKg / 2.5, k.thicknessExponent)),
-      shift_(k.gelatiniseSlope * (liquorExtract(liquor.lPerKg) - liquorExtract(3.0)) + parameters.gelatinisationShift),
-      betaHalfLife_(parameters.betaHalfLife65), limitRate_(k.limit * parameters.limitDextrinaseRate) {
+    : alphaBell_(bell(ph, k::alphaPh, k::alphaPhWidth)), betaBell_(bell(ph, k::betaPh, k::betaPhWidth)),
+      limitBell_(bell(ph, k::limitPh, k::limitPhWidth)),
+      thickness_(std::pow(liquor.lPerKg / 2.5, k::thicknessExponent)),
+      shift_(k::gelatiniseSlope * (liquorExtract(liquor.lPerKg) - liquorExtract(3.0)) + parameters.gelatinisationShift),
+      betaHalfLife_(parameters.betaHalfLife65), limitRate_(k::limit * parameters.limitDextrinaseRate) {
     state_[logAlpha] = state_[logBeta] = state_[logLimit] = std::log(noEnzyme);
     add(first);
 }
@@ -79,34 +81,34 @@ MashKinetics::MashKinetics(Portion first, Ph ph, LitresPerKilogram liquor, const
 void MashKinetics::add(Portion late) {
     for (auto enzyme : {logAlpha, logBeta, logLimit})
         state_[enzyme] = std::log(std::max(noEnzyme, std::exp(state_[enzyme]) + late.enzyme));
-    large_ += (1 - k.smallGranules) * late.starch;
-    small_ += k.smallGranules * late.starch;
-    state_[largeLeft] += (1 - k.smallGranules) * late.starch;
-    state_[smallLeft] += k.smallGranules * late.starch;
+    large_ += (1 - k::smallGranules) * late.starch;
+    small_ += k::smallGranules * late.starch;
+    state_[largeLeft] += (1 - k::smallGranules) * late.starch;
+    state_[smallLeft] += k::smallGranules * late.starch;
 }
 
 MashKinetics::Rates MashKinetics::ratesAt(double celsius) const {
-    const double alpha = alphaBell_ * arrhenius(k.alphaEnergy, 65, celsius);
-    const double beta = betaBell_ * arrhenius(k.betaEnergy, 65, celsius);
-    const double limit = limitBell_ * arrhenius(k.limitEnergy, 65, celsius);
-    return {.gelatinise = k.gelatinise60 * arrhenius(k.gelatiniseEnergy, 60, celsius),
-            .largeClosed = closedShare(celsius, k.largeMean + shift_, k.largeSpread),
-            .smallClosed = closedShare(celsius, k.smallMean + shift_, k.smallSpread),
-            .alphaPolymer = k.alphaPolymer * alpha,
-            .alphaOpen = k.alphaOpen * alpha,
-            .betaPolymer = k.betaPolymer * beta,
-            .betaOpen = k.betaOpen * beta,
+    const double alpha = alphaBell_ * arrhenius(k::alphaEnergy, 65, celsius);
+    const double beta = betaBell_ * arrhenius(k::betaEnergy, 65, celsius);
+    const double limit = limitBell_ * arrhenius(k::limitEnergy, 65, celsius);
+    return {.gelatinise = k::gelatinise60 * arrhenius(k::gelatiniseEnergy, 60, celsius),
+            .largeClosed = closedShare(celsius, k::largeMean + shift_, k::largeSpread),
+            .smallClosed = closedShare(celsius, k::smallMean + shift_, k::smallSpread),
+            .alphaPolymer = k::alphaPolymer * alpha,
+            .alphaOpen = k::alphaOpen * alpha,
+            .betaPolymer = k::betaPolymer * beta,
+            .betaOpen = k::betaOpen * beta,
             .limit = limitRate_ * limit,
-            .alphaDeath = perSecond(k.alphaHalfLife) * arrhenius(k.alphaDeathEnergy, 65, celsius),
-            .betaDeath = thickness_ * perSecond(betaHalfLife_) * arrhenius(k.betaDeathEnergy, 65, celsius),
-            .limitDeath = thickness_ * perSecond(k.limitHalfLife) * arrhenius(k.limitDeathEnergy, 65, celsius)};
+            .alphaDeath = perSecond(k::alphaHalfLife) * arrhenius(k::alphaDeathEnergy, 65, celsius),
+            .betaDeath = thickness_ * perSecond(betaHalfLife_) * arrhenius(k::betaDeathEnergy, 65, celsius),
+            .limitDeath = thickness_ * perSecond(k::limitHalfLife) * arrhenius(k::limitDeathEnergy, 65, celsius)};
 }
 
 MashKinetics::State MashKinetics::change(const Rates& r, const State& y) const {
     const double polymer = large_ - y[largeLeft] + small_ - y[smallLeft] - y[alphaOnPolymer] - y[betaOnPolymer];
-    const double branched = k.branched * y[alphaOnPolymer] + k.lateBranched * y[alphaOnOpen] - y[limitOnBranched];
-    const double open = (1 - k.branched - k.maltose - k.maltotriose - k.glucose) * y[alphaOnPolymer] - y[betaOnOpen] -
-                        y[alphaOnOpen] + y[limitOnBranched];
+    const double branched = k::branched * y[alphaOnPolymer] + k::lateBranched * y[alphaOnOpen] - y[limitOnBranched];
+    const double open = (1 - k::branched - k::maltose - k::maltotriose - k::glucose) * y[alphaOnPolymer] -
+                        y[betaOnOpen] - y[alphaOnOpen] + y[limitOnBranched];
     const double alpha = std::exp(y[logAlpha]), beta = std::exp(y[logBeta]), limit = std::exp(y[logLimit]);
     return {-r.alphaDeath,
             -r.betaDeath,
@@ -136,16 +138,16 @@ StarchPools MashKinetics::pools() const {
     const auto& y = state_;
     const double r1 = y[alphaOnPolymer], r2 = y[betaOnPolymer], r3 = y[betaOnOpen], r4 = y[alphaOnOpen],
                  r5 = y[limitOnBranched];
-    const double lateMade = (1 - k.lateBranched) * r4;
+    const double lateMade = (1 - k::lateBranched) * r4;
     StarchPools out;
     out.granules = y[largeLeft] + y[smallLeft];
     out.polymer = large_ + small_ - out.granules - r1 - r2;
-    out.open = (1 - k.branched - k.maltose - k.maltotriose - k.glucose) * r1 - r3 - r4 + r5;
-    out.branched = k.branched * r1 + k.lateBranched * r4 - r5;
-    out.maltose = k.maltose * r1 + r2 + (1 - k.openMaltotriose - k.openGlucose) * r3 +
-                  (1 - k.lateMaltotriose - k.lateGlucose) * lateMade;
-    out.maltotriose = k.maltotriose * r1 + k.openMaltotriose * r3 + k.lateMaltotriose * lateMade;
-    out.glucose = k.glucose * r1 + k.openGlucose * r3 + k.lateGlucose * lateMade;
+    out.open = (1 - k::branched - k::maltose - k::maltotriose - k::glucose) * r1 - r3 - r4 + r5;
+    out.branched = k::branched * r1 + k::lateBranched * r4 - r5;
+    out.maltose = k::maltose * r1 + r2 + (1 - k::openMaltotriose - k::openGlucose) * r3 +
+                  (1 - k::lateMaltotriose - k::lateGlucose) * lateMade;
+    out.maltotriose = k::maltotriose * r1 + k::openMaltotriose * r3 + k::lateMaltotriose * lateMade;
+    out.glucose = k::glucose * r1 + k::openGlucose * r3 + k::lateGlucose * lateMade;
     return out;
 }
 
@@ -158,14 +160,14 @@ MaltExtract extractOf(const StarchPools& pools) {
     constexpr double toGlucose = 180. / 162, toMaltose = 342. / 324, toMaltotriose = 504. / 486, toDextrin = 1.012;
     // The steps leave a hundred-thousandth of error, which must not make a pool negative.
     const auto dry = [](double pool, double hydration) {
-        return k.starchShare / k.starchHydration * hydration * std::max(0., pool);
+        return k::starchShare / k::starchHydration * hydration * std::max(0., pool);
     };
-    return {.sugar = k.sugarShare,
+    return {.sugar = k::sugarShare,
             .glucose = dry(pools.glucose, toGlucose),
             .maltose = dry(pools.maltose, toMaltose),
             .maltotriose = dry(pools.maltotriose, toMaltotriose),
             .dextrin = dry(pools.polymer + pools.open + pools.branched, toDextrin),
-            .other = 1 - k.starchShare - k.sugarShare};
+            .other = 1 - k::starchShare - k::sugarShare};
 }
 
 } // namespace staveline

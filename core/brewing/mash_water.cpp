@@ -2,6 +2,7 @@
 #include "brewing/mash_water.h"
 
 #include "brewing/heat.h"
+#include "quantity/constants.h"
 
 namespace staveline {
 namespace {
@@ -41,10 +42,10 @@ public:
 private:
     /// Heat that cold grain takes to reach `target` [C kg of water].
     [[nodiscard]] double coldness(Celsius target, Kilograms grain) const {
-        return maltHeat * grain.kg * (target - equipment_.grainTemperature).c;
+        return constants::plan::maltHeat * grain.kg * (target - equipment_.grainTemperature).c;
     }
     [[nodiscard]] MashStage filled(MashStage stage) const {
-        stage.mashVolume = water_ + Litres{maltDisplacement * malt_.kg};
+        stage.mashVolume = water_ + Litres{constants::plan::maltDisplacement * malt_.kg};
         return stage;
     }
     MashStage takeIn(const MashStage& stage, Kilograms late) {

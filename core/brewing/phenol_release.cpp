@@ -1,18 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "brewing/phenol_release.h"
 
-#include "brewing/arrhenius.h"
+#include "quantity/arrhenius.h"
+#include "quantity/constants.h"
 
 #include <cmath>
 
 namespace staveline {
 namespace {
 
-constexpr const PhenolConstants& k = phenolConstants;
+namespace k = constants::phenol;
 constexpr double tread = .5; ///< a heating is walked as a staircase of treads this high [C]
 
 double ionised(double ph) {
-    return 1 / (1 + std::pow(10., k.releasePka - ph));
+    return 1 / (1 + std::pow(10., k::releasePka - ph));
 }
 
 /// Moves the share 1 - left of `pool` to `dissolved`.
@@ -24,7 +25,7 @@ void move(double& pool, double left, double& dissolved) {
 } // namespace
 
 PhenolRelease::PhenolRelease(const PhenolPortion& first, Ph ph, double rateFactor)
-    : factor_(rateFactor * ionised(ph.ph) / ionised(k.releasePh)), in_(first) {}
+    : factor_(rateFactor * ionised(ph.ph) / ionised(k::releasePh)), in_(first) {}
 
 void PhenolRelease::add(const PhenolPortion& late) {
     in_.ferulicFree += late.ferulicFree;
@@ -40,10 +41,10 @@ void PhenolRelease::advance(const MashSegment& segment) {
     double released = 0, dissolved = 0;
     for (int i = 0; i < treads; ++i) {
         const double celsius = segment.at((i + .5) * minutes);
-        const double death = k.esteraseDeath60 * arrhenius(k.deathEnergy, 60, celsius);
+        const double death = k::esteraseDeath60 * arrhenius(k::deathEnergy, 60, celsius);
         const double lost = -std::expm1(-death * minutes); // share of the esterase that dies on this tread
-        released += k.release45 * arrhenius(k.releaseEnergy, 45, celsius) * factor_ * in_.esterase * lost / death;
-        dissolved += k.dissolve45 * arrhenius(k.dissolveEnergy, 45, celsius) * minutes;
+        released += k::release45 * arrhenius(k::releaseEnergy, 45, celsius) * factor_ * in_.esterase * lost / death;
+        dissolved += k::dissolve45 * arrhenius(k::dissolveEnergy, 45, celsius) * minutes;
         in_.esterase *= 1 - lost;
     }
     settle(released, dissolved);

@@ -1,20 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Ferulic and p-coumaric acid in the mash: the free part dissolves, the bound part is set free by grain enzymes that
-// work best at 45 C and die above 55 C. Absolute values are good to about 35 % (one standard deviation).
+// work best at 45 C and die above 55 C. Absolute values are good to about 35 % (one standard deviation). Constants:
+// rows "phenol." of resources/data/brewing_constants.csv.
 #pragma once
 
 #include "brewing/mash_schedule.h"
 
 namespace staveline {
-
-/// Per minute; rows in resources/data/brewing_constants.csv.
-struct PhenolConstants {
-    double release45 = .0091, releaseEnergy = 39e3;     ///< bound acid, at 45 C, pH 5.7, esterase of Pilsner malt
-    double esteraseDeath60 = .140, deathEnergy = 187e3; ///< at 60 C
-    double dissolve45 = .15, dissolveEnergy = 20e3;     ///< free acid, at 45 C
-    double releasePka = 5.4, releasePh = 5.7;           ///< release rises with pH; 1 at `releasePh`
-};
-inline constexpr PhenolConstants phenolConstants;
 
 /// Precursors that enter the mash together [mg per kg of the whole grist; esterase relative to Pilsner malt].
 struct PhenolPortion {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "brewing/plan_notes.h"
+#include "quantity/constants.h"
 
 #include <algorithm>
 
@@ -31,7 +32,7 @@ void kettleCautions(const PlanFacts& facts, Cautions& cautions) {
     }
     if (facts.input.recipe.boil.min > 0)
         cautions.push_back(say("caution.kettle.hotWort"));
-    if (facts.volumes.preBoilHot.l > headspaceLimit * facts.equipment.kettle.l)
+    if (facts.volumes.preBoilHot.l > constants::plan::headspaceLimit * facts.equipment.kettle.l)
         cautions.push_back(say("caution.kettle.boilOver"));
 }
 
@@ -46,9 +47,9 @@ void fermenterCautions(const PlanFacts& facts, Cautions& cautions) {
     const Litres wort = facts.volumes.intoFermenter, room = facts.equipment.fermenter;
     cautions.push_back(say("caution.fermenter.cleaners")); // what the wort goes into was cleaned that day
     if (facts.beer.hexoseTaken > 0)
-        cautions.push_back(
-            say("caution.fermenter.gas").with("gas", Litres{gasPerHexose * facts.beer.hexoseTaken * wort.l}));
-    if (wort.l > headspaceLimit * room.l)
+        cautions.push_back(say("caution.fermenter.gas")
+                               .with("gas", Litres{constants::plan::gasPerHexose * facts.beer.hexoseTaken * wort.l}));
+    if (wort.l > constants::plan::headspaceLimit * room.l)
         cautions.push_back(say("caution.fermenter.headspace").with("wort", wort).with("fermenter", room));
     if (facts.input.recipe.sugarShare.of1 > 0)
         cautions.push_back(say("caution.fermenter.sugarOut"));

@@ -3,6 +3,7 @@
 
 #include "brewing/grist.h"
 #include "brewing/heat.h"
+#include "quantity/constants.h"
 
 #include <algorithm>
 
@@ -18,10 +19,10 @@ double shareOf(const BrewInput& input, bool (*wanted)(const Grain&)) {
     return share;
 }
 bool isRyeLike(const Grain& grain) {
-    return grain.arabinoxylan >= ryeLike;
+    return grain.arabinoxylan >= constants::plan::ryeLike;
 }
 bool isGlucanRich(const Grain& grain) {
-    return !isRyeLike(grain) && grain.betaGlucan >= glucanRich;
+    return !isRyeLike(grain) && grain.isGlucanRich();
 }
 
 /// The liquor-to-grist ratio at which a quantity that grows with it shrinks by `excess`.
@@ -44,7 +45,7 @@ void checkTun(const PlanFacts& facts, std::vector<Message>& findings) {
     if (over.l <= nothing)
         return;
     const auto ratio = thinnerBy(facts, over, &MashWater::volume);
-    if (ratio.lPerKg >= thickestMash)
+    if (ratio.lPerKg >= constants::plan::thickestMash)
         findings.push_back(say("brewing.tun_thicker").with("over", over).with("ratio", ratio));
     else
         findings.push_back(say("brewing.tun_split").with("over", over).with("fits", batchThatFits(facts, over)));
@@ -71,7 +72,7 @@ void checkWater(const PlanFacts& facts, std::vector<Message>& findings) {
     const Litres over = waterTooMuch(facts);
     if (over.l > nothing) {
         const auto ratio = thinnerBy(facts, over, &MashWater::water);
-        if (ratio.lPerKg >= thickestMash)
+        if (ratio.lPerKg >= constants::plan::thickestMash)
             findings.push_back(say("brewing.water_thicker").with("over", over).with("ratio", ratio));
         else
             findings.push_back(say("brewing.water_heat").with("over", over));
@@ -98,16 +99,19 @@ void checkGrist(const PlanFacts& facts, std::vector<Message>& findings) {
                                .with("rye", Share{shareOf(facts.input, isRyeLike)})
                                .with("rest", Celsius{45}));
     const double power = convertingPower(facts.input.grist);
-    if (power < lowPower)
-        findings.push_back(say("brewing.power_low").with("power", Number{power, 0}).with("least", Number{lowPower, 0}));
-    if (facts.beer.starch > starchLimit)
+    if (power < constants::plan::lowPower)
+        findings.push_back(say("brewing.power_low")
+                               .with("power", Number{power, 0})
+                               .with("least", Number{constants::plan::lowPower, 0}));
+    if (!facts.beer.converted())
         findings.push_back(say("brewing.not_converted").with("starch", Share{facts.beer.starch}));
 }
 
 } // namespace
 
 double runOffRisk(const BrewInput& input) {
-    return shareOf(input, isGlucanRich) / glucanLimit + shareOf(input, isRyeLike) / ryeLimit;
+    return shareOf(input, isGlucanRich) / constants::plan::glucanLimit +
+           shareOf(input, isRyeLike) / constants::plan::ryeLimit;
 }
 
 Litres waterTooMuch(const PlanFacts& facts) {

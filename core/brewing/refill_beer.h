@@ -5,28 +5,34 @@
 #include "brewing/recipe.h"
 #include "ingredient/pantry.h"
 #include "quantity/composition.h"
+#include "quantity/constants.h"
 
 namespace staveline {
 
-/// Constants of mash, boil and primary. Each has a row in resources/data/parameters.csv; a neutral value (0 or 1)
-/// stands for "as the model".
+/// Constants of mash, boil and primary. Rows of resources/data/parameters.csv; a neutral value (0 or 1) stands for "as
+/// the model".
 struct BrewParameters {
-    double ethanolPerHexose = .461; ///< g/g, Balling
-    double sT = .10;                ///< share of left maltotriose lactics can take
-    double phi = .50;               ///< accessible share of dextrin
-    double other = .12;             ///< non-carbohydrate share of malt extract
-    double kBoil = .055;            ///< decarboxylation in the boil [1/h]
-    double lacticFresh = .20;       ///< g/L
-    double aceticFresh = .10;       ///< g/L
-    double phFresh = 4.30;
-    double esterShare = .05; ///< esters split by primary yeast
-    double esters = 8.0;     ///< soluble esters of a 12 P pilsner wort [mg/L]
-    double aalShift = 0;     ///< brewer's calibration, logit of real fermentability
-    double yPof = .85, yPofNegative = .05;
-    double mk = 1, mF = 1, mC = 1;  ///< multipliers: release rate, ferulic, coumaric
-    double betaHalfLife65 = 10;     ///< min
-    double gelatinisationShift = 0; ///< C
-    double limitDextrinaseRate = 1;
+    double ethanolPerHexose = constants::ethanolPerHexose; ///< alcohol from a gram of hexose in the primary [g/g]
+    double maltotrioseForLactics =
+        constants::maltotrioseForLactics; ///< share of the maltotriose left by the primary that lactics can take
+    double accessibleDextrin = constants::accessibleDextrin; ///< share of the dextrin that the culture opens with ease
+    double otherExtract = constants::otherExtract;           ///< share of the malt extract that is no carbohydrate
+    double boilDecarboxylation =
+        constants::boilDecarboxylation;          ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
+    double lacticFresh = constants::lacticFresh; ///< lactic acid in fresh beer [g/L]
+    double aceticFresh = constants::aceticFresh; ///< acetic acid in fresh beer [g/L]
+    double phFresh = constants::phFresh;         ///< pH of fresh beer [pH]
+    double estersSplit = constants::estersSplit; ///< feruloyl esters split by the primary yeast
+    double wortEsters = constants::wortEsters;   ///< soluble feruloyl esters in the wort of a 12 P pilsner beer [mg/L]
+    double fermentabilityShift = constants::fermentabilityShift; ///< brewer's calibration of fermentability (logit)
+    double cloveYeastTurnover = constants::cloveYeastTurnover;   ///< ferulic acid a clove-forming yeast turns over
+    double plainYeastTurnover = constants::plainYeastTurnover;   ///< ferulic acid any other yeast turns over
+    double phenolReleaseFactor = constants::phenolReleaseFactor; ///< rate of release in the mash against the model
+    double ferulicFactor = constants::ferulicFactor;             ///< ferulic acid against the model
+    double coumaricFactor = constants::coumaricFactor;           ///< coumaric acid against the model
+    double betaHalfLife65 = constants::betaHalfLife65;           ///< half-life of beta-amylase at 65 C [min]
+    double gelatinisationShift = constants::gelatinisationShift; ///< gelatinisation of this malt against the model [C]
+    double limitDextrinaseRate = constants::limitDextrinaseRate; ///< limit dextrinase against the model
     bool operator==(const BrewParameters&) const = default;
 };
 
@@ -54,11 +60,14 @@ struct RefillBeer {
     Composition beer;
     double conversion = 1;         ///< extract won by the mash against full conversion ("ext" of the mash model)
     double attenuationLimit = .83; ///< apparent, of the malt's extract (sugar apart), 0..1
-    double starch = 0;             ///< gelatinised but uncut, share of the starch; above 0.02: not converted
+    double starch = 0;             ///< gelatinised but uncut, share of the starch
     double hexoseInWort = 0;       ///< g/L
     double hexoseTaken = 0;        ///< by the primary, without what pre-souring turned to acid [g/L]
     Plato finalGravity{2};         ///< apparent, after primary
     PercentVol alcohol{5};
+
+    /// Little enough starch is left.
+    [[nodiscard]] bool converted() const { return starch <= constants::plan::starchLimit; }
 };
 
 /// Pure and deterministic; total for a BrewInput that `resolve` made. The model's reference boil is 60 min.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // resolve(): every rule a recipe must keep before it can be brewed. The first one broken is the fault.
 #include "brewing/grist.h"
+#include "quantity/constants.h"
 
 #include <cmath>
 #include <optional>
@@ -139,7 +140,7 @@ Result<Grain> lookUpSugar(const Recipe& recipe, const Pantry& pantry) {
 }
 
 Check checkPower(std::span<const BrewInput::Part> grist) {
-    constexpr double least = gristConstants.leastPower;
+    constexpr double least = constants::grist::leastPower;
     const double power = convertingPower(grist);
     if (power >= least)
         return {};

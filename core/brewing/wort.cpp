@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "brewing/wort.h"
 
+#include "quantity/constants.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -15,12 +16,12 @@ constexpr std::array extractParts = {&MaltExtract::sugar,       &MaltExtract::gl
 
 /// Extract of grain that the mash does not change.
 MaltExtract ownExtract(double fermentability) {
-    constexpr double other = 1 - mashConstants.starchShare - mashConstants.sugarShare;
+    constexpr double other = 1 - constants::mash::starchShare - constants::mash::sugarShare;
     const double fermentable = std::min(fermentability, 1 - other);
-    return {.sugar = wortConstants.ownSimple * fermentable,
+    return {.sugar = constants::wort::ownSimple * fermentable,
             .glucose = 0,
-            .maltose = wortConstants.ownMaltose * fermentable,
-            .maltotriose = wortConstants.ownMaltotriose * fermentable,
+            .maltose = constants::wort::ownMaltose * fermentable,
+            .maltotriose = constants::wort::ownMaltotriose * fermentable,
             .dextrin = 1 - other - fermentable,
             .other = other};
 }
@@ -51,21 +52,21 @@ MaltWort maltWort(const StarchPools& mash, const GristSums& grist, double logitS
 }
 
 WortHexose wortHexose(const MaltWort& malt, const BrewInput& input) {
-    constexpr const HexosePerGram& h = hexosePerGram;
+    namespace h = constants::wort;
     const double extract = extractModel(input.recipe.originalGravity).gPerL;
     const double sugar = extract * input.recipe.sugarShare.of1;
     const double fermentable = input.sugar.ownRdf < 0 ? 1 : input.sugar.ownRdf;
     const double grist = extract - sugar;
     const auto& s = malt.shares;
-    return {.simple = grist * (h.glucose * s.glucose + h.preformed * s.sugar) + sugar * fermentable * h.sucrose,
-            .maltose = grist * h.maltose * s.maltose,
-            .maltotriose = grist * h.maltotriose * s.maltotriose,
-            .dextrin = h.dextrin * (grist * s.dextrin + sugar * (1 - fermentable)),
+    return {.simple = grist * (h::glucose * s.glucose + h::preformed * s.sugar) + sugar * fermentable * h::sucrose,
+            .maltose = grist * h::maltose * s.maltose,
+            .maltotriose = grist * h::maltotriose * s.maltotriose,
+            .dextrin = h::dextrin * (grist * s.dextrin + sugar * (1 - fermentable)),
             .maltExtract = grist};
 }
 
 Plato gristGravity(const Recipe& recipe, double conversion) {
-    return recipe.originalGravity * ((1 - recipe.sugarShare.of1) / std::max(wortConstants.poorest, conversion));
+    return recipe.originalGravity * ((1 - recipe.sugarShare.of1) / std::max(constants::wort::poorest, conversion));
 }
 
 double gristPerLitre(const Recipe& recipe, double conversion, const GristSums& grist) {

@@ -6,23 +6,8 @@
 
 namespace staveline {
 
-/// g hexose from 1 g of dry extract of each pool.
-struct HexosePerGram {
-    double glucose = 1.0, preformed = 1.03, maltose = 1.0526, maltotriose = 1.0714, dextrin = 1.098, sucrose = 1.0526;
-};
-inline constexpr HexosePerGram hexosePerGram;
-
 /// Apparent against real fermentability: AAL = RDF / this.
 inline constexpr double realPerApparent = .8192;
-
-struct WortConstants {
-    // Sugars of grain the mash does not change, split like those of a wort mashed at 65 C.
-    double ownSimple = .19, ownMaltose = .65, ownMaltotriose = .16;
-    double poorest = .5;    ///< conversion below which the wort is a failure and the sums no longer follow it
-    double esterGrist = 50; ///< bound ferulic acid of the malt the ester level belongs to [mg/kg]
-    double cisShare = .68;  ///< of the iso-alpha acids of fresh beer
-};
-inline constexpr WortConstants wortConstants;
 
 /// The malt's extract in the wort; its members are shares that sum to 1.
 struct MaltWort {

@@ -4,6 +4,8 @@
 
 #include "quantity/acid_base.h"
 #include "quantity/acid_table.h"
+#include "quantity/arrhenius.h"
+#include "quantity/constants.h"
 #include "quantity/day.h"
 
 #include <algorithm>
@@ -36,7 +38,6 @@ using Pools = std::array<double, poolCount>;
 
 // Mass ratios of the reactions (molar masses, exact).
 constexpr double aceticPerOxygen = 1.877, ethanolPerAcetic = .767;
-constexpr double vinylPerFerulic = .7734, vinylPerCoumaric = .7319;
 constexpr double ethylPerVinylG = 1.0135, ethylPerVinylP = 1.0167;
 
 /// Everything that depends on temperature and parameters only, per day.
@@ -47,26 +48,25 @@ struct Daily {
 
     Daily(const AgeConditions& c, const CultureParameters& p) {
         const double t = c.temperature.c;
-        const double g20 = std::pow(p.Q10, (t - 20) / 10), g18 = std::pow(p.Q10, (t - 18) / 10);
-        lacticRate = p.q * g20;
-        growth = p.mu * g20;
-        brettGrowth = p.mub * g20;
-        dextrinRate = p.kd * g20;
-        residueRate = p.kd * p.kRrel * g20;
-        brettSugar = p.vb * g20;
-        decay = p.decX * g20;
-        decarboxylation = p.kdec * g18;
-        reduction = p.kred * g18;
-        sink = p.ksink * g18;
-        esterRate = .5 * p.kes * g18;
-        constexpr double gasConstant = .008314462618; // kJ/(mol K)
-        vinylLoss = p.kvg * std::exp(-p.vinylEnergy / gasConstant * (1 / (t + 273.15) - 1 / 293.15));
-        aceticFromOxygen = p.phiO * aceticPerOxygen * c.oxygenPerYear / 365e3;
+        const double g20 = std::pow(p.speedPer10C, (t - 20) / 10), g18 = std::pow(p.speedPer10C, (t - 18) / 10);
+        lacticRate = p.souring * g20;
+        growth = p.lacticsGrowth * g20;
+        brettGrowth = p.brettGrowth * g20;
+        dextrinRate = p.dextrinOpening * g20;
+        residueRate = p.dextrinOpening * p.residueAgainstDextrin * g20;
+        brettSugar = p.brettSugar * g20;
+        decay = p.decline * g20;
+        decarboxylation = p.decarboxylation * g18;
+        reduction = p.vinylReduction * g18;
+        sink = p.phenolicSink * g18;
+        esterRate = .5 * p.esterSplitting * g18;
+        vinylLoss = p.vinylLoss * arrhenius(1000 * p.vinylEnergy, 20, t);
+        aceticFromOxygen = p.oxygenToAcetic * aceticPerOxygen * c.oxygenPerYear / 365e3;
     }
 
     /// Relaxation rate of the fastest pool; Heun stays accurate and sugar positive below about 1.5 a step.
     [[nodiscard]] double fastest(const CultureParameters& p) const {
-        const double sugarUse = (lacticRate / p.yL + brettSugar) / p.Ks;
+        const double sugarUse = (lacticRate / p.lacticYield + brettSugar) / p.halfSpeedSugar;
         return std::max({sugarUse, decarboxylation + sink, reduction + vinylLoss * p.vinylMost});
     }
 };
@@ -84,8 +84,9 @@ public:
     [[nodiscard]] Pools at(const Pools& z, double ibu, double ph, double hydrogen) const {
         Pools d;
         const double undissociated = z[lactic] * hydrogen / (hydrogen + AcidTable::lacticKa);
-        const double monod = z[sugar] / (p_.Ks + z[sugar]);
-        const double drive = freedom(ibu, z[tolerance], hydrogen) * monod / (1 + std::exp((p_.Kip - ph) / p_.dph));
+        const double monod = z[sugar] / (p_.halfSpeedSugar + z[sugar]);
+        const double drive =
+            freedom(ibu, z[tolerance], hydrogen) * monod / (1 + std::exp((p_.stopPh - ph) / p_.stopWidth));
         souring(z, drive, monod, undissociated, d);
         phenols(z, ph, d);
         adaptation(z, ibu, d);
@@ -94,24 +95,27 @@ public:
 
     [[nodiscard]] double freedom(double ibu, double toleranceNow, double hydrogen) const {
         const double active = logReference_ - std::log(1 + isoKa_ / hydrogen);
-        return 1 / (1 + std::exp(p_.n * (std::log(ibu / toleranceNow) + p_.gamma * active)));
+        return 1 / (1 + std::exp(p_.hopSteepness * (std::log(ibu / toleranceNow) + p_.phSharpensHops * active)));
     }
 
 private:
     void souring(const Pools& z, double drive, double monod, double undissociated, Pools& d) const {
-        const double made = daily_.lacticRate * z[lactics] * drive * std::max(0.0, 1 - undissociated / p_.Lup);
+        const double made =
+            daily_.lacticRate * z[lactics] * drive * std::max(0.0, 1 - undissociated / p_.acidStopsSouring);
         const double opened = daily_.dextrinRate * z[brett] * z[dextrin];
         const double openedSlowly = daily_.residueRate * z[brett] * z[residue];
-        const double leak = p_.sig * (opened + openedSlowly);
+        const double leak = p_.sugarLeak * (opened + openedSlowly);
         const double eaten = daily_.brettSugar * z[brett] * monod;
         d[lactic] = made;
-        d[acetic] = p_.aH * made + daily_.aceticFromOxygen;
-        d[sugar] = leak - made / p_.yL - eaten;
+        d[acetic] = p_.aceticPerLactic * made + daily_.aceticFromOxygen;
+        d[sugar] = leak - made / p_.lacticYield - eaten;
         d[dextrin] = -opened;
         d[residue] = -openedSlowly;
-        d[ethanol] = p_.yE2 * (eaten + opened + openedSlowly - leak) - ethanolPerAcetic * daily_.aceticFromOxygen;
+        d[ethanol] =
+            p_.brettEthanol * (eaten + opened + openedSlowly - leak) - ethanolPerAcetic * daily_.aceticFromOxygen;
         const double food = z[sugar] + z[dextrin];
-        d[lactics] = daily_.growth * drive * std::max(0.0, 1 - undissociated / p_.Lug) * z[lactics] * (1 - z[lactics]) -
+        d[lactics] = daily_.growth * drive * std::max(0.0, 1 - undissociated / p_.acidStopsGrowth) * z[lactics] *
+                         (1 - z[lactics]) -
                      daily_.decay * z[lactics];
         d[brett] = daily_.brettGrowth * food / (1 + food) * z[brett] * (1 - z[brett]) - daily_.decay * z[brett];
     }
@@ -125,15 +129,16 @@ private:
         d[esters] = -split;
         d[ferulic] = split - lost * z[ferulic];
         d[coumaric] = -lost * z[coumaric];
-        d[vinylG] = vinylPerFerulic * toVinyl * z[ferulic] - gone * z[vinylG];
-        d[vinylP] = vinylPerCoumaric * toVinyl * z[coumaric] - gone * z[vinylP];
-        d[ethylG] = ethylPerVinylG * p_.yred * toEthyl * z[vinylG];
-        d[ethylP] = ethylPerVinylP * p_.yred * toEthyl * z[vinylP];
+        d[vinylG] = constants::primary::vinylGuaiacolPerFerulic * toVinyl * z[ferulic] - gone * z[vinylG];
+        d[vinylP] = constants::primary::vinylPhenolPerCoumaric * toVinyl * z[coumaric] - gone * z[vinylP];
+        d[ethylG] = ethylPerVinylG * p_.reductionYield * toEthyl * z[vinylG];
+        d[ethylP] = ethylPerVinylP * p_.reductionYield * toEthyl * z[vinylP];
     }
 
     void adaptation(const Pools& z, double ibu, Pools& d) const {
         const double pull = ibu / (ibu + z[tolerance]);
-        d[tolerance] = pull / p_.tg * (p_.idmax - z[tolerance]) - (1 - pull) / p_.tl * (z[tolerance] - p_.id0);
+        d[tolerance] = pull / p_.toleranceGain * (p_.mostHopTolerance - z[tolerance]) -
+                       (1 - pull) / p_.toleranceLoss * (z[tolerance] - p_.hopTolerance);
     }
 
     const CultureParameters& p_;
@@ -187,7 +192,7 @@ struct Bitterness {
     double cis, trans, keepCis, keepTrans;
     Bitterness(const Composition& beer, double temperature, double step, const CultureParameters& p)
         : cis(std::max(0.0, beer.isoCis)), trans(std::max(0.0, beer.isoTrans)) {
-        const double month = daysPerMonth * std::pow(p.isoQ10, (20 - temperature) / 10);
+        const double month = daysPerMonth * std::pow(p.isoSpeedPer10C, (20 - temperature) / 10);
         keepCis = std::exp2(-step / (p.isoCisMonths * month));
         keepTrans = std::exp2(-step / (p.isoTransMonths * month));
     }
@@ -243,8 +248,8 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     out.beer.isoCis = hops.cis;
     out.beer.isoTrans = hops.trans;
     const double months = c.days.d / daysPerMonth;
-    out.beer.betaGlucan *= std::exp(-parameters.kBG * months);
-    out.beer.arabinoxylan *= std::exp(-parameters.kAX * months);
+    out.beer.betaGlucan *= std::exp(-parameters.glucanLoss * months);
+    out.beer.arabinoxylan *= std::exp(-parameters.arabinoxylanLoss * months);
     return out;
 }
 

@@ -20,14 +20,14 @@ VesselState refill(const VesselState& old, const Composition& fresh, Share share
         return old;
     VesselState out = old;
     out.beer = blend(old.beer, fresh, {f});
-    out.lactics = mixedCulture(old.lactics, parameters.Xf, f, parameters.ret);
-    out.brett = mixedCulture(old.brett, parameters.XBf, f, parameters.ret);
+    out.lactics = mixedCulture(old.lactics, parameters.refillLactics, f, parameters.heldBack);
+    out.brett = mixedCulture(old.brett, parameters.refillBrett, f, parameters.heldBack);
     return out;
 }
 
 VesselState youngVessel(const Composition& beer, const CultureParameters& parameters) {
     constexpr double fewLactics = .004, littleBrett = .02; // a fresh pitch beside a settled culture
-    return {beer, fewLactics, littleBrett, parameters.id0};
+    return {beer, fewLactics, littleBrett, parameters.hopTolerance};
 }
 
 } // namespace staveline

@@ -5,31 +5,69 @@
 #pragma once
 
 #include "quantity/composition.h"
+#include "quantity/constants.h"
 
 namespace staveline {
 
-/// Constants of the mixed culture, per day at 20 C (phenols: at 18 C). Rows in resources/data/parameters.csv.
+/// Constants of the mixed culture, at 20 C unless said otherwise (phenols: at 18 C). Rows of
+/// resources/data/parameters.csv.
 struct CultureParameters {
-    double mu = .067, q = .48, Ks = 1.0, Lug = 8.5, Lup = 13.4, yL = .95, aH = .016;
-    double kd = .0143, kRrel = .25, sig = .174, vb = .030, yE2 = .45, mub = .05;
-    double decX = .0005, Q10 = 2.0, phiO = .5;
-    double ret = .6; ///< share of the culture held by wood or lees
-    double Xf = 0, XBf = 0;
-    double Kip = 3.05, dph = .075;
-    double n = 2.0, gamma = .5, id0 = 20, idmax = 60, tg = 120, tl = 270;
-    double kdec = 1 / 20., kred = 1 / 25., yred = .70, ksink = .0125, kes = .0006, kvg = .0035;
-    double kBG = .024, kAX = .0116;                            ///< per month
-    double isoPka = 3.1, hopPh = 4.2;                          ///< undissociated bitter acids; where ID50 is stated
-    double isoCisMonths = 60, isoTransMonths = 12, isoQ10 = 3; ///< half-lives at 20 C and their change per 10 C
-    double vinylEnergy = 85, vinylPh = 4.3, vinylSlope = .5, vinylMost = 4; ///< loss of vinyl phenols: kJ/mol, pH law
+    double lacticsGrowth = constants::lacticsGrowth; ///< growth of lactics [1/d]
+    double souring = constants::souring; ///< lactic acid made by a full culture with sugar at hand [g/(L d)]
+    double halfSpeedSugar = constants::halfSpeedSugar;     ///< sugar at which lactics work at half speed [g/L]
+    double acidStopsGrowth = constants::acidStopsGrowth;   ///< undissociated lactic acid that stops growth [g/L]
+    double acidStopsSouring = constants::acidStopsSouring; ///< undissociated lactic acid that stops acid [g/L]
+    double lacticYield = constants::lacticYield;           ///< lactic acid from a gram of hexose [g/g]
+    double aceticPerLactic = constants::aceticPerLactic;   ///< acetic acid made with a gram of lactic acid [g/g]
+    double dextrinOpening = constants::dextrinOpening; ///< opening of accessible dextrin by a full Brettanomyces [1/d]
+    double residueAgainstDextrin =
+        constants::residueAgainstDextrin;          ///< opening of the hard part of the dextrin against the easy part
+    double sugarLeak = constants::sugarLeak;       ///< share of the opened dextrin that reaches lactics
+    double brettSugar = constants::brettSugar;     ///< sugar Brettanomyces takes directly [g/(L d)]
+    double brettEthanol = constants::brettEthanol; ///< alcohol from a gram of hexose by Brettanomyces [g/g]
+    double brettGrowth = constants::brettGrowth;   ///< growth of Brettanomyces [1/d]
+    double decline = constants::decline;           ///< slow decline of lactics and Brettanomyces [1/d]
+    double speedPer10C = constants::speedPer10C;   ///< speed-up of culture and phenols for 10 C
+    double oxygenToAcetic = constants::oxygenToAcetic; ///< share of the oxygen that ends in acetic acid
+    double heldBack = constants::heldBack;             ///< share of the culture that wood or lees hold back at a draw
+    double refillLactics = constants::refillLactics;   ///< lactics in the refill
+    double refillBrett = constants::refillBrett;       ///< Brettanomyces in the refill
+    double stopPh = constants::stopPh;                 ///< pH at which lactics work at half speed [pH]
+    double stopWidth = constants::stopWidth;           ///< width of the stop of lactics by pH [pH]
+    double hopSteepness = constants::hopSteepness;     ///< steepness of the hop brake
+    double phSharpensHops = constants::phSharpensHops; ///< how far pH sharpens hops: 1 as in pure medium, 0 not at all
+    double hopTolerance =
+        constants::hopTolerance; ///< bitterness that halves acid in a culture that has met no hops [IBU]
+    double mostHopTolerance =
+        constants::mostHopTolerance;                 ///< bitterness that halves acid after long contact with hops [IBU]
+    double toleranceGain = constants::toleranceGain; ///< time to gain hop tolerance [d]
+    double toleranceLoss = constants::toleranceLoss; ///< time to lose hop tolerance [d]
+    double decarboxylation =
+        constants::decarboxylation; ///< ferulic acid to vinyl guaiacol by a full Brettanomyces at 18 C [1/d]
+    double vinylReduction = constants::vinylReduction; ///< vinyl to ethyl phenols by a full Brettanomyces at 18 C [1/d]
+    double reductionYield = constants::reductionYield; ///< yield of vinyl to ethyl phenols
+    double phenolicSink = constants::phenolicSink; ///< phenolic acids reduced by lactics to nothing one smells [1/d]
+    double esterSplitting = constants::esterSplitting;     ///< splitting of feruloyl esters [1/d]
+    double vinylLoss = constants::vinylLoss;               ///< loss of vinyl phenols at 20 C and pH 4.3 [1/d]
+    double glucanLoss = constants::glucanLoss;             ///< loss of beta-glucan [1/month]
+    double arabinoxylanLoss = constants::arabinoxylanLoss; ///< loss of arabinoxylan [1/month]
+    double isoPka = constants::isoPka;                     ///< dissociation of iso-alpha acids [pH]
+    double hopPh = constants::hopPh;                       ///< pH at which hop tolerance is stated [pH]
+    double isoCisMonths = constants::isoCisMonths;         ///< half-life of cis-iso-alpha acids at 20 C [months]
+    double isoTransMonths = constants::isoTransMonths;     ///< half-life of trans-iso-alpha acids at 20 C [months]
+    double isoSpeedPer10C = constants::isoSpeedPer10C;     ///< speed-up of the loss of iso-alpha acids for 10 C
+    double vinylEnergy = constants::vinylEnergy; ///< how temperature speeds the loss of vinyl phenols [kJ/mol]
+    double vinylPh = constants::vinylPh;         ///< pH at which the loss of vinyl phenols is stated [pH]
+    double vinylSlope = constants::vinylSlope;   ///< decades of the loss of vinyl phenols for a unit of pH [1/pH]
+    double vinylMost = constants::vinylMost;     ///< most that acid multiplies the loss of vinyl phenols by
     bool operator==(const CultureParameters&) const = default;
 };
 
 struct VesselState {
     Composition beer;
-    double lactics = .9;      ///< X, 0..1
-    double brett = .9;        ///< XB, 0..1
-    double hopTolerance = 20; ///< ID50 [IBU at pH 4.2]
+    double lactics = .9;                           ///< lactic acid bacteria against a full culture, 0..1
+    double brett = .9;                             ///< Brettanomyces against a full culture, 0..1
+    double hopTolerance = constants::hopTolerance; ///< bitterness that halves acid at pH 4.2 [IBU]
     bool operator==(const VesselState&) const = default;
 };
 

@@ -49,7 +49,7 @@ Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer, const Scor
     const double mean = score(ta.gPerL);
     const double slope = (score(ta.gPerL + .1) - score(ta.gPerL - .1)) / .2;
     // The map itself is uncertain: 15 % in its scale, 0.07 in its exponent (priors).
-    const double effective = std::max(1.05, ta.gPerL + .45 * beer.acetic - p.s0);
+    const double effective = std::max(1.05, ta.gPerL + .45 * beer.acetic - p.ownAcidity);
     const double map = mean * std::hypot(.15, .07 * std::log(effective));
     return {mean, std::max(.1, std::hypot(slope * titrationSd, map))};
 }
@@ -96,11 +96,11 @@ std::optional<Day> modelArrival(Dimension d, const VesselState& state, double de
 
 Parameters parametersFor(const VesselRecord& record, Day day) {
     Parameters p = builtInParameters();
-    p.culture.ret = record.facts.cultureHeldBack
+    p.culture.heldBack = record.facts.cultureHeldBack
                         .value_or(materialFacts(record.facts.material).value_or(MaterialFacts{}).cultureHeldBack)
                         .of1;
     if (const CultureFact* culture = record.latest<CultureFact>(day); culture && culture->hopTolerance)
-        p.culture.id0 = culture->hopTolerance->ibu;
+        p.culture.hopTolerance = culture->hopTolerance->ibu;
     return p;
 }
 

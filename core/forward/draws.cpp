@@ -89,7 +89,7 @@ double drawn(const Prior& prior, double centre, double u) {
 }
 
 void tie(Parameters& p, const Prior& prior) {
-    const double value = prior.centre * findParameter(prior.tiedTo)->in(p);
+    const double value = prior.factor * findParameter(prior.tiedTo)->in(p);
     findParameter(prior.parameter)->in(p) = std::clamp(value, prior.low, prior.high);
 }
 

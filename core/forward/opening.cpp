@@ -2,8 +2,9 @@
 // From what a brewer knows about a running vessel to its state, and from there through the ledger to today.
 #include "forward/predict.h"
 
-#include "forward/gravity.h"
+#include "brewing/gravity.h"
 #include "quantity/acid_base.h"
+#include "quantity/constants.h"
 
 #include <algorithm>
 #include <cmath>
@@ -47,7 +48,7 @@ Composition withGravity(Composition beer, std::optional<Plato> apparent, Plato o
         return beer;
     const double missing = realExtractAt(*apparent, original) - realExtractOf(beer);
     const double dextrins = beer.dextrin + beer.residue;
-    const double wanted = std::max(0.0, dextrins + 1.098 * missing);
+    const double wanted = std::max(0.0, dextrins + constants::wort::dextrin * missing);
     if (dextrins > 0) {
         beer.dextrin *= wanted / dextrins;
         beer.residue *= wanted / dextrins;
@@ -61,9 +62,8 @@ Composition withBitterness(Composition beer, std::optional<Ibu> measured) {
     measured = usable(measured, 0, 150);
     if (!measured)
         return beer;
-    constexpr double freshCisShare = .68;
     const double now = beer.bitterness().ibu;
-    const double cisShare = now > 0 ? beer.isoCis / now : freshCisShare;
+    const double cisShare = now > 0 ? beer.isoCis / now : constants::wort::cisShare;
     beer.isoCis = cisShare * measured->ibu;
     beer.isoTrans = (1 - cisShare) * measured->ibu;
     return beer;

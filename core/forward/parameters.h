@@ -4,6 +4,7 @@
 
 #include "brewing/refill_beer.h"
 #include "culture/vessel_state.h"
+#include "quantity/constants.h"
 #include "tasting/score_map.h"
 
 #include <span>
@@ -17,7 +18,7 @@ struct Parameters {
     BrewParameters brew;
     CultureParameters culture;
     ScoreParameters score;
-    double beerBuffer = 1; ///< buffer of fresh beer against the 12 P reference at the same gravity
+    double beerBuffer = constants::beerBuffer; ///< buffer of fresh beer against the 12 P reference at the same gravity
     bool operator==(const Parameters&) const = default;
 };
 
@@ -41,21 +42,23 @@ struct ParameterRow {
 /// Repeated names, bad numbers and values outside their own range are faults at "/<row>/<column>".
 [[nodiscard]] Result<std::vector<ParameterRow>> parseParameters(std::string_view csv);
 [[nodiscard]] const std::vector<ParameterRow>& builtInParameterRows();
-/// The struct defaults with the rows written over them.
+/// As the table has them; the same as Parameters{}.
 [[nodiscard]] const Parameters& builtInParameters();
 
 enum class Law {
     lognormal, ///< multiplies the centre by exp(spread z)
     normal,    ///< adds spread z to the centre
     uniform,   ///< low..high whatever the centre
-    tied       ///< centre times another parameter; no draw of its own
+    tied       ///< a factor times another parameter; no draw of its own
 };
-/// One row of resources/data/priors.csv. Limits hold after the law; a missing limit is infinite.
+/// One row of resources/data/priors.csv; the centre is the parameter itself. Limits hold after the law; a missing limit
+/// is infinite.
 struct Prior {
     std::string parameter;
     Law law = Law::normal;
     std::string tiedTo;
-    double centre = 0, spread = 0, low = 0, high = 0;
+    double factor = 0; ///< of a tied one
+    double spread = 0, low = 0, high = 0;
     std::string unit, source;
 };
 [[nodiscard]] Result<std::vector<Prior>> parsePriors(std::string_view csv);

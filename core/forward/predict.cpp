@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "forward/predict.h"
 
-#include "forward/gravity.h"
+#include "brewing/gravity.h"
 #include "quantity/acid_base.h"
 
 #include <algorithm>

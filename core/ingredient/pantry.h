@@ -2,6 +2,7 @@
 // Malts, grains, sugars and yeasts with the numbers the models need. Parsed from resources/data.
 #pragma once
 
+#include "quantity/constants.h"
 #include "quantity/fault.h"
 
 #include <string>
@@ -37,6 +38,8 @@ struct Grain {
     [[nodiscard]] bool isSugar() const { return kind == GrainKind::sugar; }
     /// Unmalted: gelatinises late and brings no glucanase.
     [[nodiscard]] bool isRaw() const { return kind == GrainKind::unmalted || kind == GrainKind::flaked; }
+    /// At least three times the glucan of barley malt: oats, flaked and raw barley, raw and flaked rye.
+    [[nodiscard]] bool isGlucanRich() const { return betaGlucan >= constants::grain::glucanRich; }
 };
 
 struct Yeast {

@@ -3,11 +3,15 @@
 // Carbohydrate pools are hexose equivalents, so carbon balances by construction (reference: cycle model).
 #pragma once
 
+#include "quantity/constants.h"
 #include "quantity/units.h"
 
 #include <array>
 
 namespace staveline {
+
+inline constexpr double ethanolPerPercent = 7.89; ///< in a litre of beer at 20 C [g/L per % vol]
+inline constexpr double hexosePerSugar = 1.05;    ///< hexose from the simple sugars left in beer [g/g]
 
 struct Composition {
     double lactic = 0;        ///< g/L
@@ -34,9 +38,11 @@ struct Composition {
 
     bool operator==(const Composition&) const = default;
     [[nodiscard]] constexpr Ibu bitterness() const { return {isoCis + isoTrans}; }
-    [[nodiscard]] constexpr PercentVol alcohol() const { return {ethanol / 7.89}; }
+    [[nodiscard]] constexpr PercentVol alcohol() const { return {ethanol / ethanolPerPercent}; }
     /// Residual carbohydrate as dry extract [g/L].
-    [[nodiscard]] constexpr double carbohydrate() const { return (dextrin + residue) / 1.098 + sugar / 1.05; }
+    [[nodiscard]] constexpr double carbohydrate() const {
+        return (dextrin + residue) / constants::wort::dextrin + sugar / hexosePerSugar;
+    }
 };
 
 /// Every member in declaration order, for code that treats all pools alike.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheet/brew_sheet.h"
 
+#include "advice/board.h"
 #include "ingredient/pantry.h"
 #include "sheet/builder.h"
 
@@ -29,7 +30,7 @@ std::string effect(const SheetBuilder& sheet, const PerDimension<double>& points
     }
     if (out.empty())
         return std::string(none);
-    return largest < tasteable ? out + ' ' + sheet.text("sheet.not_tasted") : out;
+    return willBeTasted(largest) ? out : out + ' ' + sheet.text("sheet.not_tasted");
 }
 
 /// A table of effects, or a plain list where none were kept.

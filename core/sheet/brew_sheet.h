@@ -3,13 +3,13 @@
 #pragma once
 
 #include "advice/advise.h"
+#include "quantity/constants.h"
 #include "sheet/document.h"
 
 namespace staveline {
 
 // Rows "sheet." of resources/data/rules.csv.
-inline constexpr double tasteable = .3;    ///< points; smaller effects are not tasted
-inline constexpr double oxygenInAir = .28; ///< g/L
+inline constexpr double oxygenInAir = constants::sheet::oxygenInAir; ///< g/L
 
 struct BrewSheetInput {
     std::string vessel, brewery;

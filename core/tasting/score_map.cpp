@@ -12,7 +12,7 @@ namespace {
 /// How much alcohol and carbonation change sourness at the same acid.
 double sournessFactor(PercentVol alcohol, const ScoreParameters& p) {
     const double softened = 1 - p.alcoholSoftens * std::max(0.0, alcohol.pct - 5);
-    return std::max(.1, softened) * (1 + p.co2Sharpens * (p.co2v - 2.4));
+    return std::max(.1, softened) * (1 + p.co2Sharpens * (p.carbonation - 2.4));
 }
 
 double realExtract(const Composition& beer) {
@@ -31,8 +31,9 @@ struct BodyOf {
 constexpr BodyOf ordinaryBeer{40, 39.5, 2, .15, .5};
 
 double viscosity(const BodyOf& b, const ScoreParameters& p) {
-    const double thin = p.etaWater + p.etaAlcohol * b.ethanol + p.etaExtract * b.extract + p.etaGlycerol * b.glycerol;
-    return thin * thickening(p.ivBg * b.betaGlucan) * thickening(p.ivAx * b.arabinoxylan);
+    const double thin = p.waterViscosity + p.alcoholViscosity * b.ethanol + p.extractViscosity * b.extract +
+                        p.glycerolViscosity * b.glycerol;
+    return thin * thickening(p.glucanThickening * b.betaGlucan) * thickening(p.arabinoxylanThickening * b.arabinoxylan);
 }
 
 BodyOf bodyOf(const Composition& beer) {
@@ -42,16 +43,16 @@ BodyOf bodyOf(const Composition& beer) {
 double bodyScore(const Composition& beer, const ScoreParameters& p) {
     constexpr double fullestAlcohol = 79; // g/L, about 10 % vol: more does not add to body
     const BodyOf b = bodyOf(beer);
-    const double steps = std::log(viscosity(b, p) / viscosity(ordinaryBeer, p)) / std::log(p.jnd);
-    const double score = 5 + p.bJnd * steps + p.bRe * (b.extract - ordinaryBeer.extract) +
-                         p.bAl * (std::min(b.ethanol, fullestAlcohol) - ordinaryBeer.ethanol) +
-                         p.bGl * (b.glycerol - ordinaryBeer.glycerol);
+    const double steps = std::log(viscosity(b, p) / viscosity(ordinaryBeer, p)) / std::log(p.viscosityStep);
+    const double score = 5 + p.bodyPerStep * steps + p.bodyPerExtract * (b.extract - ordinaryBeer.extract) +
+                         p.bodyPerAlcohol * (std::min(b.ethanol, fullestAlcohol) - ordinaryBeer.ethanol) +
+                         p.bodyPerGlycerol * (b.glycerol - ordinaryBeer.glycerol);
     return std::clamp(score, 0.0, 10.0);
 }
 
 double funkScore(const FunkParts& parts, const ScoreParameters& p) {
     const double units = std::max(parts.spice + parts.horse, 1e-9);
-    return 10 / (1 + std::pow(p.sK / units, p.sn));
+    return 10 / (1 + std::pow(p.middleFunk / units, p.funkSteepness));
 }
 
 } // namespace
@@ -65,12 +66,13 @@ Scores scores(const Composition& beer, const ScoreParameters& parameters) {
 }
 
 FunkParts funkParts(const Composition& beer, const ScoreParameters& p) {
-    return {beer.ethylGuaiacol / p.thrEG + p.wV * beer.vinylGuaiacol / p.thrVG,
-            beer.ethylPhenol / p.thrEP + p.wV * beer.vinylPhenol / p.thrVP};
+    return {beer.ethylGuaiacol / p.ethylGuaiacolThreshold +
+                p.vinylWeight * beer.vinylGuaiacol / p.vinylGuaiacolThreshold,
+            beer.ethylPhenol / p.ethylPhenolThreshold + p.vinylWeight * beer.vinylPhenol / p.vinylPhenolThreshold};
 }
 
 AcidParts acidParts(const Composition& beer, const ScoreParameters& p) {
-    return {beer.lactic / p.thrLactic, beer.acetic / p.thrAcetic};
+    return {beer.lactic / p.lacticThreshold, beer.acetic / p.aceticThreshold};
 }
 
 double viscosity(const Composition& beer, const ScoreParameters& parameters) {
@@ -78,15 +80,15 @@ double viscosity(const Composition& beer, const ScoreParameters& parameters) {
 }
 
 double acidityScore(GramsPerLitre ta, GramsPerLitre acetic, PercentVol alcohol, const ScoreParameters& p) {
-    const double aboveOwn = std::max(0.0, ta.gPerL + p.wAcetic * acetic.gPerL - p.s0);
-    const double plain = std::min(10.0, p.sa * std::pow(aboveOwn, p.se));
+    const double aboveOwn = std::max(0.0, ta.gPerL + p.aceticWeight * acetic.gPerL - p.ownAcidity);
+    const double plain = std::min(10.0, p.acidityScale * std::pow(aboveOwn, p.acidityExponent));
     return std::clamp(plain * sournessFactor(alcohol, p), 0.0, 10.0);
 }
 
 GramsPerLitre titratableAcidityFor(double score, GramsPerLitre acetic, PercentVol alcohol, const ScoreParameters& p) {
     const double plain = std::clamp(score / sournessFactor(alcohol, p), 0.0, 10.0);
-    const double effective = p.s0 + std::pow(plain / p.sa, 1 / p.se);
-    return {std::max(0.0, effective - p.wAcetic * acetic.gPerL)};
+    const double effective = p.ownAcidity + std::pow(plain / p.acidityScale, 1 / p.acidityExponent);
+    return {std::max(0.0, effective - p.aceticWeight * acetic.gPerL)};
 }
 
 } // namespace staveline

@@ -3,24 +3,40 @@
 #pragma once
 
 #include "quantity/composition.h"
+#include "quantity/constants.h"
 #include "quantity/dimension.h"
 
 namespace staveline {
 
-/// Constants of the score maps. Rows in resources/data/parameters.csv.
+/// Constants of the score maps. Rows of resources/data/parameters.csv.
 struct ScoreParameters {
-    double thrEG = .13, thrEP = .30, thrVG = .30, thrVP = .25; ///< thresholds [mg/L]
-    double wV = .5;                                            ///< weight of the vinyl phenols
-    double sn = 1.2, sK = 6.0;
-    double sa = 1.95, se = .65, s0 = 1.5, co2v = 2.5;
-    double bJnd = .35, bRe = .030, bAl = .020, bGl = .05, ivBg = .25, ivAx = .10;
-    double thrLactic = .55, thrAcetic = .130; ///< taste thresholds when added to beer [g/L]
-    double wAcetic = .45;                     ///< extra sourness of acetic acid [g/L TA per g/L]
-    double alcoholSoftens = .01;              ///< sourness lost per % vol above 5
-    double co2Sharpens = .04;                 ///< sourness won per volume of CO2 above 2.4
-    double jnd = 1.093;                       ///< viscosity ratio just noticed
-    double etaWater = 1.002;                  ///< viscosity at 20 C [mPa s]
-    double etaAlcohol = .0045, etaExtract = .0060, etaGlycerol = .0026; ///< [mPa s per g/L]
+    double ethylGuaiacolThreshold = constants::ethylGuaiacolThreshold; ///< threshold of 4-ethylguaiacol [mg/L]
+    double ethylPhenolThreshold = constants::ethylPhenolThreshold;     ///< threshold of 4-ethylphenol [mg/L]
+    double vinylGuaiacolThreshold = constants::vinylGuaiacolThreshold; ///< threshold of 4-vinylguaiacol [mg/L]
+    double vinylPhenolThreshold = constants::vinylPhenolThreshold;     ///< threshold of 4-vinylphenol [mg/L]
+    double vinylWeight = constants::vinylWeight;                       ///< weight of the vinyl phenols in funk
+    double funkSteepness = constants::funkSteepness;                   ///< steepness of funk
+    double middleFunk = constants::middleFunk;                         ///< flavour units that score 5 for funk
+    double acidityScale = constants::acidityScale;                     ///< scale of the acidity score [points]
+    double acidityExponent = constants::acidityExponent;               ///< exponent of the acidity score
+    double ownAcidity = constants::ownAcidity; ///< titratable acidity of the beer itself that does not taste sour [g/L]
+    double carbonation = constants::carbonation;           ///< carbonation the tasting assumes [vol]
+    double bodyPerStep = constants::bodyPerStep;           ///< body for one just noticeable step of viscosity [points]
+    double bodyPerExtract = constants::bodyPerExtract;     ///< body for real extract [points/(g/L)]
+    double bodyPerAlcohol = constants::bodyPerAlcohol;     ///< body for alcohol [points/(g/L)]
+    double bodyPerGlycerol = constants::bodyPerGlycerol;   ///< body for glycerol [points/(g/L)]
+    double glucanThickening = constants::glucanThickening; ///< intrinsic viscosity of beta-glucan [L/g]
+    double arabinoxylanThickening = constants::arabinoxylanThickening; ///< intrinsic viscosity of arabinoxylan [L/g]
+    double lacticThreshold = constants::lacticThreshold;               ///< lactic acid tasted when added to beer [g/L]
+    double aceticThreshold = constants::aceticThreshold;               ///< acetic acid tasted when added to beer [g/L]
+    double aceticWeight = constants::aceticWeight;     ///< extra sourness of acetic acid as titratable acidity [g/g]
+    double alcoholSoftens = constants::alcoholSoftens; ///< sourness lost to alcohol above 5 % vol [1/% vol]
+    double co2Sharpens = constants::co2Sharpens;       ///< sourness won by carbonation above 2.4 volumes [1/vol]
+    double viscosityStep = constants::viscosityStep;   ///< ratio of viscosities just told apart
+    double waterViscosity = constants::waterViscosity; ///< viscosity of water at 20 C [mPa s]
+    double alcoholViscosity = constants::alcoholViscosity;   ///< viscosity for alcohol [mPa s L/g]
+    double extractViscosity = constants::extractViscosity;   ///< viscosity for real extract [mPa s L/g]
+    double glycerolViscosity = constants::glycerolViscosity; ///< viscosity for glycerol [mPa s L/g]
     bool operator==(const ScoreParameters&) const = default;
 };
 

@@ -2,6 +2,7 @@
 // The tasting sheet as data, one sitting's scores, and what they say about each dimension.
 #pragma once
 
+#include "quantity/constants.h"
 #include "quantity/day.h"
 #include "quantity/dimension.h"
 
@@ -77,11 +78,13 @@ struct Sitting {
     bool operator==(const Sitting&) const = default;
 };
 
-/// Variances before any data, in score points (resources/data/parameters.csv).
+/// Spreads before any data [points]: rows "panel." of resources/data/parameters.csv.
 struct TastingNoise {
-    double taster = .80, tasterByTemperature = .40, residual = .80;
-    double priorDegreesOfFreedom = 6;
-    double correlation = .3; ///< of one taster's errors between attributes of a dimension
+    double taster = constants::panel::taster;                               ///< between tasters
+    double tasterByTemperature = constants::panel::tasterByTemperature;     ///< of one taster, cold against cellar
+    double residual = constants::panel::residual;                           ///< of one taster's repeated scores
+    double priorDegreesOfFreedom = constants::panel::priorDegreesOfFreedom; ///< weight of these against a panel's own
+    double correlation = constants::panel::correlation; ///< of one taster's errors between attributes of a dimension
 };
 
 struct DimensionReading {

@@ -2,6 +2,8 @@
 // The few statistics a tasting needs.
 #pragma once
 
+#include "quantity/constants.h"
+
 #include <span>
 #include <vector>
 
@@ -14,7 +16,7 @@ namespace staveline {
 [[nodiscard]] double sumOfSquares(std::span<const double> values);
 
 /// Scales; about 95 % as efficient as the mean on normal data. A row of resources/data/rules.csv.
-inline constexpr double huberTuning = 1.5;
+inline constexpr double huberTuning = constants::tasting::huberTuning;
 /// Huber's weights min(1, 1.5 scale / distance) about the mean they give themselves, each value counting with its
 /// precision. `scales` are what one value is expected to scatter before any data, all above 0.
 /// Source key: huber_1964.

@@ -2,6 +2,7 @@
 // What one taster says about one dimension, and how well it is supported.
 #pragma once
 
+#include "quantity/constants.h"
 #include "tasting/sitting.h"
 
 #include <map>
@@ -11,8 +12,10 @@
 namespace staveline {
 
 // Rows "tasting." of resources/data/rules.csv.
-inline constexpr double enoughWeight = .5;   ///< of a dimension, for a taster or a temperature to count
-inline constexpr double fullShiftFrom = 4;   ///< score from which the expected warming is a fixed step
+inline constexpr double enoughWeight =
+    constants::tasting::enoughWeight; ///< of a dimension, for a taster or a temperature to count
+inline constexpr double fullShiftFrom =
+    constants::tasting::fullShiftFrom;       ///< score from which the expected warming is a fixed step
 inline constexpr double weightMargin = 1e-9; ///< weights are sums of decimals
 
 /// taster -> attribute code -> the glasses scored, in order. Sorted, so that the order of entry changes nothing.

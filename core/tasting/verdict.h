@@ -2,6 +2,7 @@
 // From estimates to one of six verdicts, in the order of the definitions page.
 #pragma once
 
+#include "quantity/constants.h"
 #include "tasting/sitting.h"
 
 namespace staveline {
@@ -16,11 +17,13 @@ struct Estimate {
 
 inline constexpr double z80 = 1.2815515655446004; ///< half-width of the 80 % interval in sd
 // Cut-offs of the verdicts; rows "tasting." of resources/data/rules.csv.
-inline constexpr double actOutside = .75;   ///< probability outside the band from which to move
-inline constexpr double leanOutside = .40;  ///< from which to nudge
-inline constexpr double sureOfSign = .90;   ///< probability of the sign needed for either
-inline constexpr double bandPerError = 1.3; ///< an error above band / 1.3 cannot resolve the band
-inline constexpr int waitWithoutModel = 60; ///< [days]
+inline constexpr double actOutside =
+    constants::tasting::actOutside; ///< probability outside the band from which to move
+inline constexpr double leanOutside = constants::tasting::leanOutside; ///< from which to nudge
+inline constexpr double sureOfSign = constants::tasting::sureOfSign;   ///< probability of the sign needed for either
+inline constexpr double bandPerError =
+    constants::tasting::bandPerError; ///< an error above band / 1.3 cannot resolve the band
+inline constexpr int waitWithoutModel = static_cast<int>(constants::tasting::waitWithoutModel); ///< [days]
 
 struct TargetWindow {
     double wanted = 5;

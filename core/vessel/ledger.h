@@ -3,6 +3,7 @@
 // Age is weighted by volume: what evaporates is as old as what stays. 1 year = 365.25 d.
 #pragma once
 
+#include "quantity/constants.h"
 #include "quantity/day.h"
 
 #include <cstdint>
@@ -72,8 +73,9 @@ struct Replay {
 };
 
 // Limits with their reasons: resources/data/rules.csv.
-inline constexpr double roundingOfCapacity = 0.005;  ///< differences below it are the rounding of what was written down
-inline constexpr double dipFindingOfCapacity = 0.03; ///< a dip this far off wants an explanation
+inline constexpr double roundingOfCapacity =
+    constants::ledger::rounding; ///< differences below it are the rounding of what was written down
+inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a dip this far off wants an explanation
 
 /// Entries need not be sorted. Impossible facts (a draw larger than the content, an entry before the opening) become
 /// findings; volumes clamp at 0 and at what is there. Less than the rounding is no finding. Without an opening the

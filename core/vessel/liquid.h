@@ -2,14 +2,17 @@
 // Ages inside one vessel: mean, spread and generations under pouring. Volumes are the ledger's.
 #pragma once
 
+#include "quantity/constants.h"
 #include "vessel/ledger.h"
 
 #include <deque>
 
 namespace staveline {
 
-inline constexpr double tinyShare = 1e-6;           ///< of the volume; too small for a generation of its own
-inline constexpr std::size_t mostGenerations = 256; ///< older ones are merged
+inline constexpr double tinyShare =
+    constants::ledger::tinyShare; ///< of the volume; too small for a generation of its own
+inline constexpr auto mostGenerations =
+    static_cast<std::size_t>(constants::ledger::mostGenerations); ///< older ones are merged
 
 class Liquid {
 public:

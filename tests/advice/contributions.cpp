@@ -81,3 +81,67 @@ TEST_CASE("contributions add up to the whole") {
             RC_ASSERT(std::abs(does.chosen[0].settled[d] + does.chosen[1].settled[d] - bench.change(moves, d)) < 1e-9);
     });
 }
+
+namespace {
+
+/// Flaked oats and one rest: they can only go in late once there is a rest before it.
+AdviceInput oats() {
+    auto recipe = scenario::plainRecipe();
+    recipe.grist = {{"pilsner", {.6}, false}, {"wheat_malt", {.25}, false}, {"flaked_oats", {.15}, false}};
+    auto input = scenario::cask(recipe);
+    input.draws = 4;
+    input.withSettled = false;
+    return input;
+}
+
+Scores nextDraw(Forecaster& model, const AdviceInput& input, const std::vector<LeverMove>& moves) {
+    return model.course(applied(input.base, moves, {*input.pantry, input.unavailable}), 0, 1)->draws[0].scores;
+}
+
+} // namespace
+
+TEST_CASE("late grain counts on top of the rest it depends on, whichever is named first") {
+    const auto input = oats();
+    ModelForecaster model(input);
+    const auto rest = move(input, "ferulic_rest", 20.0);
+    const auto late = move(input, "late_unmalted", std::string("after rest"));
+    const auto ground = prepare(input).value();
+    const Larder larder{*input.pantry, input.unavailable};
+    const auto one = contributionsOf(model, ground, {rest, late}, larder, false);
+    const auto other = contributionsOf(model, ground, {late, rest}, larder, false);
+    const auto none = nextDraw(model, input, {}), half = nextDraw(model, input, {rest}),
+               both = nextDraw(model, input, {rest, late});
+    for (auto d : allDimensions) {
+        CHECK(one.chosen[0].next[d] == Approx(half[d] - none[d]).margin(1e-12));
+        CHECK(one.chosen[1].next[d] == Approx(both[d] - half[d]).margin(1e-12));
+        CHECK(other.chosen[1].next[d] == one.chosen[0].next[d]);
+        CHECK(other.chosen[0].next[d] == one.chosen[1].next[d]);
+    }
+}
+
+TEST_CASE("new oats and a new rest add up, though the order in which they are put in decides when the oats go in") {
+    auto input = scenario::cask();
+    ModelForecaster model(input);
+    const std::vector<LeverMove> moves{move(input, "ferulic_rest", 20.0), move(input, "glucan_grain", 15.0)};
+    const auto does = contributionsOf(model, prepare(input).value(), moves, {*input.pantry, input.unavailable}, false);
+    const auto none = nextDraw(model, input, {}), both = nextDraw(model, input, moves);
+    for (auto d : allDimensions)
+        CHECK(does.chosen[0].next[d] + does.chosen[1].next[d] == Approx(both[d] - none[d]).margin(1e-12));
+}
+
+TEST_CASE("locks that need each other are forced in either order") {
+    auto input = oats();
+    input.locks = {{"late_unmalted", std::string("after rest")}, {"ferulic_rest", 20.0}};
+    const auto advice = advise(input);
+    REQUIRE(advice);
+    CHECK(advice->leaveAlone.moves.size() == 2);
+}
+
+TEST_CASE("a recipe in use that cannot be brewed is a fault, also where a lock would mend it") {
+    auto input = oats();
+    input.base.recipe.grist.back().late = true;
+    input.locks = {{"ferulic_rest", 20.0}};
+    const auto advice = advise(input);
+    REQUIRE_FALSE(advice);
+    CHECK(advice.error().path == "/recipe/grist/2/late");
+}

@@ -109,7 +109,7 @@ TEST_CASE("the links of a chain say the numbers of the advice") {
 
 TEST_CASE("the chain of a constant ends at its range and its source") {
     const auto at = tooSour();
-    const auto link = explain({at.input, at.advice, 0, 0}, "parameter/se").value();
+    const auto link = explain({at.input, at.advice, 0, 0}, "parameter/acidityExponent").value();
     CHECK(render(link.title).find("0.650") != std::string::npos);
     CHECK(link.source.find("Moskowitz") != std::string::npos);
     CHECK(link.inputs.size() == 1);

@@ -125,6 +125,24 @@ TEST_CASE("a broken lever table is a fault with its row") {
     CHECK_FALSE(parseLevers("id,name\nx,X\n"));
 }
 
+TEST_CASE("each lever says what its values measure; a unit that no lever has is a fault at its cell") {
+    CHECK(rowOf(*findLever("gravity")).kind == UnitKind::extract);
+    CHECK(rowOf(*findLever("draw")).kind == UnitKind::volume);
+    CHECK(rowOf(*findLever("glucan_grain")).kind == UnitKind::percentOfGrist);
+    CHECK(rowOf(*findLever("sugar")).kind == UnitKind::percentOfExtract);
+    CHECK(rowOf(*findLever("presour")).kind == UnitKind::percent);
+    for (const auto& lever : levers())
+        CHECK(rowOf(lever).isChoice() == (rowOf(lever).unit == "choice"));
+
+    const std::string head = "id,name,unit,choices,low,high,step,one_unit_of_movement,cost_per_unit,note,source\n";
+    for (const auto* unit : {"F", "% of the grist", "share", ""}) {
+        INFO(unit);
+        const auto parsed = parseLevers(head + "x,X," + unit + ",,62,72,0.5,2,1,,proposal\n");
+        REQUIRE_FALSE(parsed);
+        CHECK(parsed.error().path == "/0/unit");
+    }
+}
+
 TEST_CASE("a lever reads back what was applied, at every step, and leaves the rest alone") {
     const auto input = richInput();
     for (const auto& lever : levers()) {

@@ -55,12 +55,12 @@ TEST_CASE("Any recipe that resolves gives a real beer", "[brewing][model]") {
 TEST_CASE("Any constants a brewer may set give a real beer too", "[brewing][model]") {
     CHECK_PROPERTY("finite, not negative, carbon closed", [] {
         BrewParameters p;
-        p.sT = between(0, .6);
-        p.phi = between(.2, .8);
-        p.aalShift = between(-1, 1);
-        p.esterShare = between(0, .3);
-        p.yPof = between(.4, 1);
-        p.mk = between(.2, 5);
+        p.maltotrioseForLactics = between(0, .6);
+        p.accessibleDextrin = between(.2, .8);
+        p.fermentabilityShift = between(-1, 1);
+        p.estersSplit = between(0, .3);
+        p.cloveYeastTurnover = between(.4, 1);
+        p.phenolReleaseFactor = between(.2, 5);
         p.betaHalfLife65 = between(4, 25);
         p.gelatinisationShift = between(-4, 4);
         p.limitDextrinaseRate = between(.2, 5);
@@ -250,24 +250,24 @@ TEST_CASE("Final gravity agrees with Balling's sum of extract and alcohol", "[br
 TEST_CASE("A neutral multiplier changes nothing, others act where they should", "[brewing][model]") {
     const RefillBeer base = brewed(rested(20));
     BrewParameters p;
-    p.mF = 2;
+    p.ferulicFactor = 2;
     const Composition doubled = brewed(rested(20), p).beer;
     CHECK(ferulicUnits(doubled) - doubled.esters > 1.5 * (ferulicUnits(base.beer) - base.beer.esters));
     CHECK(doubled.coumaric == base.beer.coumaric);
     p = {};
-    p.mC = 2;
+    p.coumaricFactor = 2;
     CHECK(brewed(rested(20), p).beer.coumaric == Approx(2 * base.beer.coumaric).epsilon(1e-12));
     p = {};
-    p.mk = 1.5;
+    p.phenolReleaseFactor = 1.5;
     CHECK(brewed(rested(20), p).beer.ferulic > 1.1 * base.beer.ferulic);
     p = {};
-    p.aalShift = .2;
+    p.fermentabilityShift = .2;
     CHECK(brewed(rested(20), p).attenuationLimit > base.attenuationLimit + .02);
     p = {};
-    p.esters = 16;
+    p.wortEsters = 16;
     CHECK(brewed(rested(20), p).beer.esters == Approx(2 * base.beer.esters).epsilon(1e-12));
     p = {};
-    p.sT = 0;
+    p.maltotrioseForLactics = 0;
     CHECK(brewed(rested(20), p).beer.sugar == Approx(0).margin(1e-12));
 }
 

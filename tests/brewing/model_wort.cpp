@@ -150,8 +150,8 @@ TEST_CASE("The yeast's bite is taken from the wort and nothing else", "[brewing]
         yeast.takesMaltotriose = between(0, 1);
         yeast.takesDextrin = between(0, 1);
         BrewParameters parameters;
-        parameters.phi = between(.2, .8);
-        parameters.sT = between(0, .6);
+        parameters.accessibleDextrin = between(.2, .8);
+        parameters.maltotrioseForLactics = between(0, .6);
         const Attenuation a = attenuate(wort, yeast, {12}, parameters);
         RC_ASSERT(std::abs(a.taken + a.sugar + a.dextrin + a.residue - wort.total()) < 1e-9);
         RC_ASSERT(std::min({a.sugar, a.dextrin, a.residue}) >= 0);
@@ -213,9 +213,9 @@ TEST_CASE("A poor mash needs more grain for the same gravity", "[brewing][wort]"
 
 TEST_CASE("Decarboxylation moves acid to vinyl phenol by molar mass", "[brewing][wort]") {
     double acid = 4, vinyl = .1;
-    decarboxylate(acid, vinyl, .25, vinylGuaiacolPerFerulic);
+    decarboxylate(acid, vinyl, .25, constants::primary::vinylGuaiacolPerFerulic);
     CHECK(acid == Approx(3));
     CHECK(vinyl == Approx(.1 + .7734));
-    CHECK(vinylGuaiacolPerFerulic == Approx(150.17 / 194.18).margin(1e-4));
-    CHECK(vinylPhenolPerCoumaric == Approx(120.15 / 164.16).margin(1e-4));
+    CHECK(constants::primary::vinylGuaiacolPerFerulic == Approx(150.17 / 194.18).margin(1e-4));
+    CHECK(constants::primary::vinylPhenolPerCoumaric == Approx(120.15 / 164.16).margin(1e-4));
 }

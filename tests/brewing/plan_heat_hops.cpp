@@ -2,6 +2,7 @@
 // Heat balance and hops on their own; the published examples are in tests/published.
 #include "brewing/heat.h"
 #include "brewing/hops.h"
+#include "quantity/constants.h"
 #include "support/property.h"
 
 #include <cmath>
@@ -31,7 +32,7 @@ TEST_CASE("mixing gives the temperature asked for") {
         const Litres water{malt.kg * *rc::gen::inRange(18, 80) / 10.0};
         const Celsius target{*rc::gen::inRange(350, 700) / 10.0}, cold{*rc::gen::inRange(0, 300) / 10.0};
         const Celsius strike = strikeTemperature(target, malt, cold, water, tun, cold);
-        const double heat = maltHeat * malt.kg * cold.c + tun.kg * cold.c + water.l * strike.c;
+        const double heat = constants::plan::maltHeat * malt.kg * cold.c + tun.kg * cold.c + water.l * strike.c;
         RC_ASSERT(std::abs(heat / mashHeat(malt, water, tun) - target.c) < 1e-9);
         const Celsius next{target.c + *rc::gen::inRange(0, 100) / 10.0};
         const Litres more = infusion(target, next, malt, water, tun, nearBoiling);

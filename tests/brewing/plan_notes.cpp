@@ -4,6 +4,7 @@
 
 #include "brewing/heat.h"
 #include "brewing/plan_notes.h"
+#include "quantity/constants.h"
 #include "quantity/csv.h"
 #include "resources/resources.h"
 
@@ -236,34 +237,4 @@ TEST_CASE("cautions for what the recipe uses") {
         CHECK(builtInTexts().has(caution.key));
         CHECK(render(caution).find('{') == std::string::npos);
     }
-}
-
-TEST_CASE("the plan's limits are the rows of the rules table") {
-    const auto table = CsvTable::parse(resources::find("data/rules.csv"));
-    REQUIRE(table);
-    const std::map<std::string, double, std::less<>> limits{{"plan.malt_heat", maltHeat},
-                                                            {"plan.near_boiling", nearBoiling.c},
-                                                            {"plan.malt_displacement", maltDisplacement},
-                                                            {"plan.glucan_limit", glucanLimit},
-                                                            {"plan.rye_limit", ryeLimit},
-                                                            {"plan.starch_limit", starchLimit},
-                                                            {"plan.low_power", lowPower},
-                                                            {"plan.headspace_limit", headspaceLimit},
-                                                            {"plan.thickest_mash", thickestMash},
-                                                            {"plan.gas_per_hexose", gasPerHexose},
-                                                            {"plan.scalding", scalding.c},
-                                                            {"plan.gelatinising", gelatinising.c},
-                                                            {"plan.glucan_rich", glucanRich},
-                                                            {"plan.rye_like", ryeLike}};
-    std::size_t seen = 0;
-    for (std::size_t row = 0; row < table->rows(); ++row) {
-        if (!table->text(row, "id").starts_with("plan."))
-            continue;
-        CAPTURE(table->text(row, "id"));
-        const auto limit = limits.find(table->text(row, "id"));
-        REQUIRE(limit != limits.end());
-        CHECK(table->number(row, "value").value() == limit->second);
-        ++seen;
-    }
-    CHECK(seen == limits.size());
 }

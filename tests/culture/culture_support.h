@@ -28,7 +28,7 @@ inline VesselState anyVessel() {
 
 /// Oxygen as acetic acid, and the alcohol it costs [g/L per day].
 inline constexpr double aceticPerDay(const AgeConditions& c, const CultureParameters& p) {
-    return p.phiO * 1.877 * c.oxygenPerYear / 365e3;
+    return p.oxygenToAcetic * 1.877 * c.oxygenPerYear / 365e3;
 }
 
 /// Every number of a state, for comparisons pool by pool.

@@ -37,11 +37,11 @@ TEST_CASE("Carbon closes: what leaves the carbohydrates is in lactic acid and in
         const AgeConditions c = anyConditions();
         const Composition a = before.beer, b = age(before, c, usual).beer;
         const double gone = a.sugar + a.dextrin + a.residue - b.sugar - b.dextrin - b.residue;
-        const double toLactic = (b.lactic - a.lactic) / usual.yL;
+        const double toLactic = (b.lactic - a.lactic) / usual.lacticYield;
         const double toBrett = gone - toLactic;
         const double oxidised = aceticPerDay(c, usual) * c.days.d;
-        RC_ASSERT(std::abs(b.ethanol - a.ethanol - usual.yE2 * toBrett + .767 * oxidised) < 1e-9);
-        RC_ASSERT(std::abs(b.acetic - a.acetic - usual.aH * (b.lactic - a.lactic) - oxidised) < 1e-9);
+        RC_ASSERT(std::abs(b.ethanol - a.ethanol - usual.brettEthanol * toBrett + .767 * oxidised) < 1e-9);
+        RC_ASSERT(std::abs(b.acetic - a.acetic - usual.aceticPerLactic * (b.lactic - a.lactic) - oxidised) < 1e-9);
         RC_ASSERT(toLactic >= -1e-12 && toBrett >= -1e-9);
     });
 }
@@ -96,14 +96,14 @@ TEST_CASE("Ageing is total: any days, any temperature, any constants give number
 
 TEST_CASE("Fast cultures take shorter steps and still balance", "[culture]") {
     CultureParameters fast = usual;
-    fast.q = 3;
+    fast.souring = 3;
     const VesselState before = refill(reference::settledVessel, reference::refillBeer, {.9}, usual);
     const AgeConditions warm{{60}, {30}, 0};
     const Composition a = before.beer, b = age(before, warm, fast).beer;
     const double gone = a.sugar + a.dextrin + a.residue - b.sugar - b.dextrin - b.residue;
-    const double toLactic = (b.lactic - a.lactic) / fast.yL;
+    const double toLactic = (b.lactic - a.lactic) / fast.lacticYield;
     CHECK(b.sugar >= 0);
-    CHECK(b.ethanol - a.ethanol == Approx(fast.yE2 * (gone - toLactic)).margin(1e-9));
+    CHECK(b.ethanol - a.ethanol == Approx(fast.brettEthanol * (gone - toLactic)).margin(1e-9));
 }
 
 TEST_CASE("Pools stay where they can be", "[culture][property]") {
@@ -112,6 +112,6 @@ TEST_CASE("Pools stay where they can be", "[culture][property]") {
         for (const double x : numbers(end))
             RC_ASSERT(x >= 0);
         RC_ASSERT(end.lactics <= 1 && end.brett <= 1);
-        RC_ASSERT(end.hopTolerance <= usual.idmax + 1e-6);
+        RC_ASSERT(end.hopTolerance <= usual.mostHopTolerance + 1e-6);
     });
 }

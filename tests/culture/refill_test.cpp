@@ -22,14 +22,14 @@ TEST_CASE("No refill changes nothing, a full one leaves only what the walls hold
     CHECK(refill(old, reference::refillBeer, {std::numeric_limits<double>::quiet_NaN()}, usual) == old);
     const VesselState drained = refill(old, reference::refillBeer, {1}, usual);
     CHECK(drained.beer == reference::refillBeer);
-    CHECK(drained.lactics == Approx(old.lactics * usual.ret));
+    CHECK(drained.lactics == Approx(old.lactics * usual.heldBack));
     CHECK(refill(old, reference::refillBeer, {7}, usual) == drained);
 }
 
 TEST_CASE("Steel keeps less culture than wood, a pitched refill brings some", "[culture]") {
     CultureParameters steel = usual, pitched = usual;
-    steel.ret = .1;
-    pitched.Xf = pitched.XBf = .8;
+    steel.heldBack = .1;
+    pitched.refillLactics = pitched.refillBrett = .8;
     const VesselState old = reference::settledVessel;
     CHECK(refill(old, reference::refillBeer, {.7}, steel).brett <
           refill(old, reference::refillBeer, {.7}, usual).brett);
@@ -53,5 +53,5 @@ TEST_CASE("A young vessel holds the beer it was filled with and little culture",
     CHECK(young.beer == reference::refillBeer);
     CHECK(young.lactics < .01);
     CHECK(young.brett < .05);
-    CHECK(young.hopTolerance == usual.id0);
+    CHECK(young.hopTolerance == usual.hopTolerance);
 }

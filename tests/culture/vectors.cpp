@@ -129,7 +129,7 @@ TEST_CASE("Regression V5, V7, V9: pH, acidity, bitterness and the sugar each cul
         CHECK(after.carbohydrate() == Approx(v.carbohydrate).epsilon(1e-4));
         const double used =
             before.sugar + before.dextrin + before.residue - after.sugar - after.dextrin - after.residue;
-        const double toLactic = (after.lactic - before.lactic) / usual.yL;
+        const double toLactic = (after.lactic - before.lactic) / usual.lacticYield;
         CHECK(toLactic == Approx(v.sugarToLactic).epsilon(1e-4));
         CHECK(used - toLactic == Approx(v.sugarToBrett).epsilon(1e-4));
     }

@@ -108,8 +108,8 @@ TEST_CASE("Medians and spreads over the draws are those of the priors", "[forwar
 TEST_CASE("Quantiles of a normal prior are the textbook ones", "[forward]") {
     // With one draw the slice midpoint is the median; with two they are the quartiles, 0.6745 sd from it.
     const Parameters centre = builtInParameters();
-    CHECK(parameterDraws(centre, 1)[0].brew.aalShift == Approx(0).margin(1e-12));
-    auto quartiles = column(parameterDraws(centre, 2), "aalShift");
+    CHECK(parameterDraws(centre, 1)[0].brew.fermentabilityShift == Approx(0).margin(1e-12));
+    auto quartiles = column(parameterDraws(centre, 2), "fermentabilityShift");
     std::sort(quartiles.begin(), quartiles.end());
     CHECK(quartiles[0] == Approx(-.12 * .6744897501960817).epsilon(1e-10));
     CHECK(quartiles[1] == Approx(.12 * .6744897501960817).epsilon(1e-10));
@@ -130,21 +130,21 @@ TEST_CASE("No two parameters run in parallel", "[forward]") {
 
 TEST_CASE("A learned or stated centre moves its draws", "[forward]") {
     Parameters centre = builtInParameters(), moved = centre;
-    moved.culture.q *= 1.5;    // lognormal: a factor
-    moved.brew.aalShift += .3; // normal: a shift
-    moved.culture.ret = .3;    // another vessel
-    moved.culture.id0 = 10;    // with the tolerance tied to it
+    moved.culture.souring *= 1.5;         // lognormal: a factor
+    moved.brew.fermentabilityShift += .3; // normal: a shift
+    moved.culture.heldBack = .3;          // another vessel
+    moved.culture.hopTolerance = 10;      // with the tolerance tied to it
     const auto before = parameterDraws(centre), after = parameterDraws(moved);
     for (std::size_t i = 0; i < before.size(); ++i) {
-        CHECK(after[i].culture.q == Approx(1.5 * before[i].culture.q));
-        CHECK(after[i].brew.aalShift == Approx(before[i].brew.aalShift + .3));
-        CHECK(after[i].culture.ret <= before[i].culture.ret);
-        CHECK(after[i].culture.idmax == Approx(std::min(90., 3 * after[i].culture.id0)));
-        CHECK(after[i].culture.gamma == before[i].culture.gamma); // uniform: whatever the centre
+        CHECK(after[i].culture.souring == Approx(1.5 * before[i].culture.souring));
+        CHECK(after[i].brew.fermentabilityShift == Approx(before[i].brew.fermentabilityShift + .3));
+        CHECK(after[i].culture.heldBack <= before[i].culture.heldBack);
+        CHECK(after[i].culture.mostHopTolerance == Approx(std::min(90., 3 * after[i].culture.hopTolerance)));
+        CHECK(after[i].culture.phSharpensHops == before[i].culture.phSharpensHops); // uniform: whatever the centre
     }
 }
 
 TEST_CASE("A settled culture never tolerates less than a naive one in a draw", "[forward]") {
     for (const Parameters& p : parameterDraws(builtInParameters()))
-        CHECK(p.culture.idmax >= p.culture.id0);
+        CHECK(p.culture.mostHopTolerance >= p.culture.hopTolerance);
 }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "brewing/gravity.h"
 #include "forward/forward_support.h"
-#include "forward/gravity.h"
 #include "quantity/acid_base.h"
 
 using namespace staveline;

@@ -17,12 +17,12 @@ void checkWithin(double value, double low, double high) {
 TEST_CASE("Taste thresholds lie in their published ranges", "[published]") {
     const ScoreParameters p = builtInParameters().score;
     // Acetic acid in beer 0.09-0.175 g/L (several authors; 0.130 the middle one).
-    checkWithin(p.thrAcetic, .09, .175);
-    CHECK(p.thrAcetic == .130);
+    checkWithin(p.aceticThreshold, .09, .175);
+    CHECK(p.aceticThreshold == .130);
     // Lactic acid added to beer 0.4 g/L (Briggs et al. 2004, Brewing: Science and Practice, quoted) to 0.7 g/L.
-    checkWithin(p.thrLactic, .4, .7);
+    checkWithin(p.lacticThreshold, .4, .7);
     // 4-ethylphenol 0.30 mg/L (Dusart et al. 2023, J. Am. Soc. Brew. Chem. 81:357, quoted).
-    CHECK(p.thrEP == .30);
+    CHECK(p.ethylPhenolThreshold == .30);
 }
 
 TEST_CASE("One difference threshold of acid is about one point", "[published]") {
@@ -34,10 +34,10 @@ TEST_CASE("One difference threshold of acid is about one point", "[published]") 
 
 TEST_CASE("Sourness grows with the exponents found for acids in water", "[published]") {
     // 0.6-0.85: Moskowitz 1971 and Makhlouf & Blum 1972, from memory.
-    checkWithin(builtInParameters().score.se, .6, .85);
+    checkWithin(builtInParameters().score.acidityExponent, .6, .85);
 }
 
 TEST_CASE("A step of viscosity one just feels is 9.3 %", "[published]") {
     // J. Texture Stud. 2017, 48:463 (abstract).
-    CHECK(builtInParameters().score.jnd == Approx(1.093).margin(.001));
+    CHECK(builtInParameters().score.viscosityStep == Approx(1.093).margin(.001));
 }

@@ -23,7 +23,7 @@ Recipe wheatBeer(double wheat, std::vector<MashStep> mash, double boil, const st
 }
 Composition brewed(const Recipe& recipe, double esterShare) {
     BrewParameters parameters;
-    parameters.esterShare = esterShare;
+    parameters.estersSplit = esterShare;
     return brew(resolve(recipe, builtInPantry(), {1}).value(), parameters).beer;
 }
 /// Ferulic acid out of Pilsner malt after 30 min at one temperature [mg/kg].
@@ -59,7 +59,7 @@ TEST_CASE("Published: vinyl guaiacol made by the boil, McMurrough 1996") {
     // an hour and a half, which the abstract does not say.
     const BrewParameters parameters;
     for (double minutes : {60., 90.}) {
-        const double made = .7734 * 6 * (1 - std::exp(-parameters.kBoil * minutes / 60));
+        const double made = .7734 * 6 * (1 - std::exp(-parameters.boilDecarboxylation * minutes / 60));
         CHECK(made == Approx(.3).margin(.08));
     }
     // The same through a whole brew: boiled minus unboiled, per ferulic acid in the wort.
@@ -68,8 +68,8 @@ TEST_CASE("Published: vinyl guaiacol made by the boil, McMurrough 1996") {
     const Composition raw = brewed(recipe, 0);
     recipe.boil = {75};
     const Composition boiled = brewed(recipe, 0);
-    const double wort = raw.ferulic / (1 - parameters.yPofNegative);
-    const double lost = (raw.ferulic - boiled.ferulic) / (1 - parameters.yPofNegative);
+    const double wort = raw.ferulic / (1 - parameters.plainYeastTurnover);
+    const double lost = (raw.ferulic - boiled.ferulic) / (1 - parameters.plainYeastTurnover);
     CHECK(6 * lost / wort * .7734 == Approx(.3).margin(.08));
 }
 

@@ -18,9 +18,9 @@ constexpr double ethylGuaiacol = molarMass(9, 12, 2), ethylPhenol = molarMass(8,
 /// All phenolic acid goes the way of Brettanomyces, nothing is lost.
 CultureParameters lossless() {
     CultureParameters p;
-    p.yred = 1;
-    p.ksink = p.kvg = p.kes = p.decX = 0;
-    p.kdec = p.kred = .2;
+    p.reductionYield = 1;
+    p.phenolicSink = p.vinylLoss = p.esterSplitting = p.decline = 0;
+    p.decarboxylation = p.vinylReduction = .2;
     return p;
 }
 
@@ -37,7 +37,7 @@ TEST_CASE("A gram of acetic acid costs 533 mg of oxygen", "[published]") {
     // C2H5OH + O2 -> CH3COOH + H2O. A new cask lets in 11.4 mg/(L year) (Junqua et al. 2021, OENO One 55:3): at most
     // 21 mg/L of acetic acid a year, so wood alone does not make vinegar.
     CultureParameters allToAcid;
-    allToAcid.phiO = 1;
+    allToAcid.oxygenToAcetic = 1;
     const VesselState start{{.sid = 16, .ethanol = 50}, 0, 0, 20};
     const Composition end = age(start, {{365}, {16}, 11.4}, allToAcid).beer;
     const double made = end.acetic;
@@ -49,8 +49,8 @@ TEST_CASE("A gram of acetic acid costs 533 mg of oxygen", "[published]") {
 TEST_CASE("No more than a gram of lactic acid and 0.511 g of alcohol come from a gram of hexose", "[published]") {
     // C6H12O6 -> 2 C3H6O3, or 2 C2H5OH + 2 CO2.
     const CultureParameters p;
-    CHECK(p.yL <= 2 * molarMass(3, 6, 3) / molarMass(6, 12, 6) + 1e-9);
-    CHECK(p.yE2 <= 2 * molarMass(2, 6, 1) / molarMass(6, 12, 6));
+    CHECK(p.lacticYield <= 2 * molarMass(3, 6, 3) / molarMass(6, 12, 6) + 1e-9);
+    CHECK(p.brettEthanol <= 2 * molarMass(2, 6, 1) / molarMass(6, 12, 6));
 }
 
 TEST_CASE("De Keukeleire 2000: bitterness left after months at 20 C", "[published]") {
@@ -71,7 +71,7 @@ TEST_CASE("Simpson 1993: hop acids lose about 800 times their force from pH 4 to
     // J. Inst. Brew. 99:405, quoted in a second text. In a pure medium (gamma 1) with a brake of first order the dose
     // is (1 - freedom) / freedom.
     CultureParameters medium;
-    medium.gamma = medium.n = 1;
+    medium.phSharpensHops = medium.hopSteepness = 1;
     const auto dose = [&](double at) {
         const double free = hopFreedom({10}, 20, {at}, medium);
         return (1 - free) / free;

@@ -147,20 +147,6 @@ TEST_CASE("A catalogue in another language reaches the whole sheet") {
     CHECK(text.find("Grist") == std::string::npos);
 }
 
-TEST_CASE("The sheet's limits are the rows of the rules table") {
-    const auto table = CsvTable::parse(resources::find("data/rules.csv")).value();
-    std::size_t seen = 0;
-    for (std::size_t row = 0; row < table.rows(); ++row) {
-        const auto id = table.text(row, "id");
-        if (id == "sheet.untasted" || id == "advice.untasted") // one threshold, two rooms
-            CHECK(table.number(row, "value").value() == tasteable);
-        if (id == "sheet.oxygen_in_air")
-            CHECK(table.number(row, "value").value() == oxygenInAir);
-        seen += id == "advice.untasted" || id.starts_with("sheet.") ? 1 : 0;
-    }
-    CHECK(seen == 3);
-}
-
 TEST_CASE("Oxygen in the air that would follow a draw") {
     // 75 L of air hold 21 g of oxygen: 75 x 1.2 g/L x 0.23, by hand.
     CHECK(75 * oxygenInAir == Approx(21));

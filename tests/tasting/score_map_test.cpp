@@ -28,7 +28,7 @@ Composition ordinaryBeer() {
 
 /// A beer whose phenols add up to `units` of funk.
 Composition funky(double units) {
-    return {.sid = 16, .ethylPhenol = units * usual.thrEP};
+    return {.sid = 16, .ethylPhenol = units * usual.ethylPhenolThreshold};
 }
 
 double score(const Composition& beer, Dimension d) {
@@ -39,7 +39,7 @@ double score(const Composition& beer, Dimension d) {
 
 TEST_CASE("Regression: acidity score of an effective acidity", "[tasting][regression]") {
     ScoreParameters plain; // 5 % vol and 2.4 volumes of CO2: nothing softens or sharpens
-    plain.co2v = 2.4;
+    plain.carbonation = 2.4;
     struct Row {
         double ta, score;
     };
@@ -60,9 +60,9 @@ TEST_CASE("Acidity and its inverse undo each other", "[tasting][property]") {
         RC_PRE(ta.gPerL > 0);
         RC_ASSERT(std::abs(acidityScore(ta, acetic, alcohol) - wanted) < 1e-9);
     });
-    CHECK(titratableAcidityFor(0, {0}, {5}).gPerL == Approx(usual.s0));
+    CHECK(titratableAcidityFor(0, {0}, {5}).gPerL == Approx(usual.ownAcidity));
     CHECK(acidityScore(titratableAcidityFor(0, {0}, {5}), {0}, {5}) == 0);
-    CHECK(titratableAcidityFor(-4, {0}, {5}).gPerL == Approx(usual.s0));
+    CHECK(titratableAcidityFor(-4, {0}, {5}).gPerL == Approx(usual.ownAcidity));
     CHECK(std::isfinite(titratableAcidityFor(40, {0}, {5}).gPerL));
     CHECK(titratableAcidityFor(1, {50}, {5}).gPerL == 0);
 }
@@ -73,7 +73,7 @@ TEST_CASE("Sourness follows acid, alcohol softens it, gas sharpens it", "[tastin
     CHECK(acidityScore({6}, {0}, {9}) < acidityScore({6}, {0}, {5}));
     CHECK(acidityScore({6}, {0}, {2}) == acidityScore({6}, {0}, {5}));
     ScoreParameters fizzy = usual;
-    fizzy.co2v = 4;
+    fizzy.carbonation = 4;
     CHECK(acidityScore({6}, {0}, {5}, fizzy) > acidityScore({6}, {0}, {5}));
 }
 
@@ -131,9 +131,9 @@ TEST_CASE("An ordinary beer has body 5, one noticeable step of viscosity moves i
     const Composition beer = ordinaryBeer();
     CHECK(score(beer, Dimension::body) == Approx(5));
     Composition thicker = beer;
-    while (viscosity(thicker) < viscosity(beer) * usual.jnd)
+    while (viscosity(thicker) < viscosity(beer) * usual.viscosityStep)
         thicker.betaGlucan += 1e-5;
-    CHECK(score(thicker, Dimension::body) == Approx(5 + usual.bJnd).margin(.001));
+    CHECK(score(thicker, Dimension::body) == Approx(5 + usual.bodyPerStep).margin(.001));
 }
 
 TEST_CASE("What fills the mouth raises body", "[tasting]") {
@@ -147,7 +147,7 @@ TEST_CASE("What fills the mouth raises body", "[tasting]") {
     Composition strong = ordinaryBeer(), stronger = ordinaryBeer();
     strong.ethanol = 80, stronger.ethanol = 90; // beyond 10 % vol only viscosity still counts
     const double rest = score(stronger, Dimension::body) - score(strong, Dimension::body);
-    CHECK(rest < 10 * usual.bAl);
+    CHECK(rest < 10 * usual.bodyPerAlcohol);
 }
 
 TEST_CASE("Scores stay on the scale", "[tasting][property]") {

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/grist.h"
 #include "advice/lever_list.h"
+#include "quantity/constants.h"
 #include "quantity/text.h"
 
 namespace staveline {
 namespace {
 
-/// Oats, flaked and raw barley, raw and flaked rye: at least three times the glucan of barley malt.
 bool isGlucanGrain(const Grain& grain) {
-    return grain.betaGlucan >= glucanRich;
+    return grain.isGlucanRich();
 }
 
 std::string filler(const Larder& larder) {
@@ -41,7 +41,7 @@ Message wording(const LeverValue& from, const LeverValue& to, const Setting& aft
 
 std::vector<Message> cautions(const LeverValue& to, const Setting& after, const AdviceInput&) {
     std::vector<Message> found;
-    if (number(to) >= 15)
+    if (number(to) >= 100 * constants::plan::glucanLimit)
         found.push_back(say("caution.mash.stuckRunOff"));
     if (number(to) > 0 && hasLowRest(after.recipe))
         found.push_back(say("caution.mash.lateGrain"));

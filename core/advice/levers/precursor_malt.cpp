@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/grist.h"
 #include "advice/lever_list.h"
+#include "quantity/constants.h"
 #include "quantity/text.h"
 
 namespace staveline {
@@ -36,7 +37,7 @@ Message wording(const LeverValue& from, const LeverValue& to, const Setting& aft
 
 std::vector<Message> cautions(const LeverValue&, const Setting& after, const AdviceInput& input) {
     const auto rye = percentOf(after.recipe, *input.pantry, [](const Grain& g) { return g.kind == GrainKind::rye; });
-    if (rye < 20)
+    if (rye < 100 * constants::plan::ryeLimit)
         return {};
     return {say("caution.mash.stuckRunOff")};
 }

@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Apparent extract of aged beer and its inverse.
+// Apparent extract of fresh or aged beer and its inverse.
 #pragma once
 
 #include "quantity/composition.h"
+#include "quantity/constants.h"
 #include "quantity/density.h"
 
 namespace staveline {
 
 /// What is left beside alcohol [g/L]; acid and glycerol count above what fresh beer holds anyway.
 [[nodiscard]] constexpr double realExtractOf(const Composition& beer) {
-    constexpr double usualGlycerol = 2, usualLactic = .2;
-    return beer.carbohydrate() + beer.otherExtract + (beer.glycerol - usualGlycerol) + (beer.lactic - usualLactic);
+    return beer.carbohydrate() + beer.otherExtract + (beer.glycerol - constants::primary::everydayGlycerol) +
+           (beer.lactic - constants::primary::everydayLactic);
 }
 
 [[nodiscard]] inline Plato apparentGravity(const Composition& beer, Plato original) {
