@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
 
+#include "app/lock_option.h"
+#include "app/on_book.h"
 #include "app/paper_file.h"
 #include "desk/full_answer.h"
 #include "desk/json.h"
@@ -8,6 +10,7 @@
 #include "sheet/document.h"
 
 #include <cstdio>
+#include <filesystem>
 #include <fmt/core.h>
 #include <fstream>
 #include <iostream>
@@ -16,24 +19,16 @@
 namespace staveline::app {
 namespace {
 
-Clock clockOf(const Options& options) {
-    return options.today ? Clock([day = *options.today] { return day; }) : Clock(systemToday);
-}
-
-Result<std::unique_ptr<Desk>> openDesk(const Options& options, book::OpenMode mode = book::OpenMode::readWrite) {
-    auto desk = Desk::open(options.book, clockOf(options), mode);
-    if (desk)
-        for (const auto& notice : (*desk)->notices())
-            fmt::print(stderr, "{}\n", render(notice));
-    return desk;
-}
-
 Result<std::string> readFile(const std::string& path) {
     if (path == "-")
         return std::string(std::istreambuf_iterator<char>(std::cin), {});
-    std::ifstream in(path, std::ios::binary);
+    std::error_code unknown;
+    const bool folder = std::filesystem::is_directory(path, unknown); // the library opens it, then throws
+    std::ifstream in;
+    if (!folder)
+        in.open(path, std::ios::binary);
     std::string text(std::istreambuf_iterator<char>(in), {});
-    if (!in.good() && !in.eof())
+    if (folder || (!in.good() && !in.eof()))
         return fail({FaultKind::storage, "", say("app.cannot_read").with("file", path), say("app.cannot_read.remedy")});
     return text;
 }
@@ -46,19 +41,6 @@ DisplayUnits unitsOf(const Options& options) {
         units.colour = DisplayUnits::Colour::srm;
     }
     return units;
-}
-
-/// "yeast=saison", "draw=60": a number where it reads as one.
-Result<LeverLock> parseLock(const std::string& text) {
-    const auto equals = text.find('=');
-    if (equals == std::string::npos || equals == 0 || equals + 1 == text.size())
-        return badInput("/lock", say("app.lock_form").with("text", text), say("app.lock_form.remedy"));
-    const std::string value = text.substr(equals + 1);
-    char* end = nullptr;
-    const double number = std::strtod(value.c_str(), &end);
-    if (*end == '\0')
-        return LeverLock{text.substr(0, equals), number};
-    return LeverLock{text.substr(0, equals), value};
 }
 
 Result<AdviceRequest> requestOf(const Options& options) {
@@ -125,7 +107,11 @@ int complain(const Fault& fault, const Options& options) {
         fmt::print("{}", toJson(fault));
     fmt::print(stderr, "{}{}. {}\n", fault.path.empty() ? "" : fault.path + ": ", render(fault.cause),
                render(fault.remedy));
-    switch (fault.kind) {
+    return statusOf(fault.kind);
+}
+
+int statusOf(FaultKind kind) {
+    switch (kind) {
     case FaultKind::notPossible:
         return 1;
     case FaultKind::input:
@@ -151,19 +137,10 @@ int newBook(const Options& options) {
     return 0;
 }
 
-int status(const Options& options) {
-    auto desk = openDesk(options, book::OpenMode::readOnly);
-    if (!desk)
-        return complain(desk.error(), options);
-    const auto cellar = (*desk)->cellar();
-    if (!cellar)
-        return complain(cellar.error(), options);
-    if (options.json) {
-        fmt::print("{}", toJson(*cellar));
-        return 0;
-    }
-    const DisplayUnits units = unitsOf(options);
-    for (const auto& vessel : *cellar)
+namespace {
+
+void printCellar(const std::vector<VesselSummary>& cellar, const DisplayUnits& units) {
+    for (const auto& vessel : cellar)
         fmt::print("{}\n", render(say("app.status_line")
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
@@ -173,37 +150,17 @@ int status(const Options& options) {
                                       .with("headline", render(vessel.headline, units))
                                       .with("draw", vessel.opened ? isoDay(vessel.dates.draw) : "-"),
                                   units));
-    return 0;
 }
 
-int record(const Options& options) {
-    auto text = readFile(options.file);
-    if (!text)
-        return complain(text.error(), options);
-    auto facts = parseRecords(*text);
-    if (!facts)
-        return complain(facts.error(), options);
-    auto desk = openDesk(options);
-    if (!desk)
-        return complain(desk.error(), options);
-    return finish((*desk)->record(*facts), options, "app.recorded");
-}
-
-int advise(const Options& options) {
-    auto desk = openDesk(options, options.choose ? book::OpenMode::readWrite : book::OpenMode::readOnly);
-    if (!desk)
-        return complain(desk.error(), options);
-    auto request = requestOf(options);
-    if (!request)
-        return complain(request.error(), options);
-    auto job = (*desk)->adviceJob(*request);
+int adviseOn(Desk& desk, const AdviceRequest& request, const Options& options) {
+    auto job = desk.adviceJob(request);
     if (!job)
         return complain(job.error(), options);
     auto advice = staveline::advise(job->input);
     if (!advice)
         return complain(advice.error(), options);
     if (options.choose) {
-        auto choice = (*desk)->choose(*job, *advice, *options.choose);
+        auto choice = desk.choose(*job, *advice, *options.choose);
         if (!choice)
             return complain(choice.error(), options);
         if (!options.json)
@@ -216,17 +173,14 @@ int advise(const Options& options) {
     return 0;
 }
 
-int sheet(const Options& options) {
-    auto desk = openDesk(options, book::OpenMode::readOnly);
-    if (!desk)
-        return complain(desk.error(), options);
-    auto document = (*desk)->brewSheet(options.vessel, unitsOf(options));
+int sheetOf(const Desk& desk, const Options& options) {
+    auto document = desk.brewSheet(options.vessel, unitsOf(options));
     if (!document)
         return complain(document.error(), options);
     if (auto written = writePaper(*document, options.out); !written)
         return complain(written.error(), options);
     if (options.json) {
-        auto plan = (*desk)->brewPlan(options.vessel);
+        auto plan = desk.brewPlan(options.vessel);
         if (!plan)
             return complain(plan.error(), options);
         fmt::print("{}", toJson(*plan));
@@ -236,51 +190,91 @@ int sheet(const Options& options) {
     return 0;
 }
 
-int predict(const Options& options) {
-    auto desk = openDesk(options, book::OpenMode::readOnly);
-    if (!desk)
-        return complain(desk.error(), options);
-    auto text = readFile(options.file);
-    if (!text)
-        return complain(text.error(), options);
-    auto base = (*desk)->setting(options.vessel);
+int predictFor(const Desk& desk, const std::string& plan, const Options& options) {
+    auto base = desk.setting(options.vessel);
     if (!base)
         return complain(base.error(), options);
-    auto setting = parseSetting(*text, *base);
+    auto setting = parseSetting(plan, *base);
     if (!setting)
         return complain(setting.error(), options);
-    auto prediction = (*desk)->predict(options.vessel, *setting);
+    auto prediction = desk.predict(options.vessel, *setting);
     if (!prediction)
         return complain(prediction.error(), options);
     fmt::print("{}", toJson(*prediction));
     return 0;
 }
 
+} // namespace
+
+int status(const Options& options) {
+    return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) {
+        const auto cellar = desk.cellar();
+        if (!cellar)
+            return complain(cellar.error(), options);
+        if (options.json)
+            fmt::print("{}", toJson(*cellar));
+        else
+            printCellar(*cellar, unitsOf(options));
+        return 0;
+    });
+}
+
+int record(const Options& options) {
+    auto text = readFile(options.file);
+    if (!text)
+        return complain(text.error(), options);
+    auto facts = parseRecords(*text);
+    if (!facts)
+        return complain(facts.error(), options);
+    return onBook(options, book::OpenMode::readWrite,
+                  [&](Desk& desk) { return finish(desk.record(*facts), options, "app.recorded"); });
+}
+
+int advise(const Options& options) {
+    auto request = requestOf(options);
+    if (!request)
+        return complain(request.error(), options);
+    return onBook(options, options.choose ? book::OpenMode::readWrite : book::OpenMode::readOnly,
+                  [&](Desk& desk) { return adviseOn(desk, *request, options); });
+}
+
+int sheet(const Options& options) {
+    return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) { return sheetOf(desk, options); });
+}
+
+int predict(const Options& options) {
+    auto plan = readFile(options.file);
+    if (!plan)
+        return complain(plan.error(), options);
+    return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) { return predictFor(desk, *plan, options); });
+}
+
 int history(const Options& options) {
-    auto desk = openDesk(options, book::OpenMode::readOnly);
-    if (!desk)
-        return complain(desk.error(), options);
-    auto past = (*desk)->history(options.vessel);
-    if (!past)
-        return complain(past.error(), options);
-    fmt::print("{}", options.json ? toJson(past->rows) : toCsv(past->rows));
-    return 0;
+    return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) {
+        auto past = desk.history(options.vessel);
+        if (!past)
+            return complain(past.error(), options);
+        fmt::print("{}", options.json ? toJson(past->rows) : toCsv(past->rows));
+        return 0;
+    });
 }
 
 int undo(const Options& options) {
-    auto desk = openDesk(options);
-    return desk ? finish((*desk)->undo(), options, "app.undone") : complain(desk.error(), options);
+    return onBook(options, book::OpenMode::readWrite,
+                  [&](Desk& desk) { return finish(desk.undo(), options, "app.undone"); });
 }
 
 int redo(const Options& options) {
-    auto desk = openDesk(options);
-    return desk ? finish((*desk)->redo(), options, "app.redone") : complain(desk.error(), options);
+    return onBook(options, book::OpenMode::readWrite,
+                  [&](Desk& desk) { return finish(desk.redo(), options, "app.redone"); });
 }
 
 int check(const Options& options) {
-    auto desk = openDesk(options, book::OpenMode::readOnly);
+    auto desk = Desk::open(options.book, clockOf(options), book::OpenMode::readOnly);
     if (!desk)
         return complain(desk.error(), options);
+    for (const auto& notice : (*desk)->notices())
+        fmt::print(stderr, "{}\n", render(notice));
     auto report = (*desk)->check();
     if (!report)
         return complain(report.error(), options);
@@ -293,7 +287,7 @@ int check(const Options& options) {
                                       .with("rows", report->rowsChecked)
                                       .with("count", static_cast<std::int64_t>(report->damages.size()))));
     }
-    return report->sound() ? 0 : 3;
+    return report->sound() ? 0 : statusOf(FaultKind::storage);
 }
 
 } // namespace staveline::app

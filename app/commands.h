@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The command line: one function a command, all through the desk. Each returns the exit status:
-// 0 done, 1 not possible (says why), 2 bad input, 3 disk or lock.
+// 0 done, 1 not possible (says why), 2 bad input, 3 disk, damage or lock.
 #pragma once
 
 #include "desk/desk.h"
@@ -33,5 +33,6 @@ int check(const Options& options);
 
 /// Says what is wrong, where, and what to do; the exit status that belongs to it.
 int complain(const Fault& fault, const Options& options);
+[[nodiscard]] int statusOf(FaultKind kind);
 
 } // namespace staveline::app

@@ -2,6 +2,9 @@
 #include "app/commands.h"
 
 #include <CLI/CLI.hpp>
+#include <csignal>
+#include <cstdio>
+#include <exception>
 #include <fmt/core.h>
 
 #ifdef STAVELINE_HAS_WINDOW
@@ -44,9 +47,7 @@ void needVessel(CLI::App* sub, Options& options) {
     sub->add_option("--vessel", options.vessel, "name of the vessel")->required();
 }
 
-} // namespace
-
-int main(int argc, char** argv) {
+int runCommand(int argc, char** argv) {
     CLI::App parser{"Staveline, a workbench for mixed-culture beer in long-lived vessels"};
     Options options;
     int result = 0;
@@ -98,4 +99,28 @@ int main(int argc, char** argv) {
     if (parser.get_subcommands().empty())
         return openWindow(options, argc, argv);
     return result;
+}
+
+/// Not through the formatter: standard error may be what failed.
+int giveUp(const Message& cause, const Message& remedy) {
+    std::fputs((render(cause) + ". " + render(remedy) + "\n").c_str(), stderr);
+    return statusOf(FaultKind::storage);
+}
+
+int answerLost() {
+    return giveUp(say("app.answer_lost"), say("app.answer_lost.remedy"));
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    std::signal(SIGXFSZ, SIG_IGN); // a file that may not grow is a fault, like a full disk
+    try {
+        const int status = runCommand(argc, argv);
+        return std::fflush(stdout) == 0 && std::ferror(stdout) == 0 ? status : answerLost();
+    } catch (const std::exception& error) {
+        if (std::ferror(stdout) != 0)
+            return answerLost();
+        return giveUp(say("app.broken_off").with("detail", std::string(error.what())), say("app.broken_off.remedy"));
+    }
 }

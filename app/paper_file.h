@@ -6,7 +6,7 @@
 namespace staveline::app {
 
 /// Writes a paper in the format its ending names: .md, .html, .csv, .txt, .pdf; "-" prints Markdown.
-/// The file appears whole or not at all.
+/// What is replaced and what is refused: desk/whole_file.h; faults point at "/out".
 [[nodiscard]] Result<void> writePaper(const Document& document, const std::string& path);
 
 } // namespace staveline::app

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <filesystem>
+#include <string_view>
 
 namespace staveline::book {
 
@@ -26,7 +27,8 @@ private:
     bool kept_ = false;
 };
 
-/// A file in the making beside its target, empty at first: renamed over it when published, gone otherwise.
+/// A file in the making beside its target, empty at first: renamed over it when published, gone otherwise. It takes a
+/// name that no file has and the rights of the file it replaces. A link in the target's place is refused.
 class PartFile {
 public:
     explicit PartFile(std::filesystem::path target);
@@ -35,11 +37,13 @@ public:
     PartFile& operator=(const PartFile&) = delete;
 
     [[nodiscard]] const std::filesystem::path& path() const { return part_; }
+    void write(std::string_view bytes);
     /// Syncs the file, renames it, syncs the folder.
     void publish();
 
 private:
     std::filesystem::path target_, part_;
+    bool published_ = false;
 };
 
 } // namespace staveline::book

@@ -84,6 +84,7 @@ Result<std::int64_t> FileBook::commit(const EditLabel& label, const std::functio
         writer.finish();
         if (const std::string changes = recording.changes(); !changes.empty()) {
             const StoredStep step = keep(label, changes);
+            requireWritable(); // the body read too, and may have found damage
             all.commit();
             settle(step);
             typing_ = step.way > 0 ? std::optional(Typing{label.mergeKey, now_()}) : std::nullopt;
@@ -161,6 +162,7 @@ EditInfo FileBook::go(int way) {
         throw Refusal{faultNamed(FaultKind::notPossible, atFloor ? "book.undo_floor" : key)};
     }
     const StoredStep step = travel(*edit, way);
+    requireWritable();
     all.commit();
     settle(step);
     return infoOf(*edit, way > 0);

@@ -11,10 +11,13 @@ namespace {
 struct Advice {
     std::string_view cause, remedy;
 };
-constexpr std::array<Advice, 43> advice{{
+constexpr std::array<Advice, 46> advice{{
     {"book.no_such_file", "book.remedy.new_book"},
     {"book.is_folder", "book.remedy.name_file"},
     {"book.not_a_file", "book.remedy.name_file"},
+    {"book.is_link", "book.remedy.other_name"},
+    {"book.of_another", "book.remedy.other_name"},
+    {"book.is_database", "book.remedy.other_name"},
     {"book.empty_file", "book.remedy.restore_or_new"},
     {"book.cannot_read", "book.remedy.rights"},
     {"book.not_a_book", "book.remedy.choose_book"},

@@ -11,6 +11,11 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
+/// A path, an argument or a damaged row may hold bytes that are no UTF-8.
+std::string jsonText(const Json& json) {
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 Json words(const std::vector<Message>& messages) {
     Json list = Json::array();
     for (const auto& message : messages)
@@ -123,7 +128,7 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
         json["generations"] = generations;
         list.push_back(json);
     }
-    return list.dump(2) + "\n";
+    return jsonText(list);
 }
 
 std::string toJson(const AdviceJob& job, const Advice& advice) {
@@ -147,13 +152,12 @@ std::string toJson(const AdviceJob& job, const Advice& advice) {
               {"proposals", proposals},
               {"leave_it_alone", proposalJson(advice.leaveAlone, job.input.withSettled)},
               {"notes", words(advice.notes)}};
-    return json.dump(2) + "\n";
+    return jsonText(json);
 }
 
 std::string toJson(const Prediction& prediction) {
-    return Json{{"this_draw", outcomeJson(prediction.thisDraw)}, {"next_draw", outcomeJson(prediction.nextDraw)}}.dump(
-               2) +
-           "\n";
+    return jsonText(
+        Json{{"this_draw", outcomeJson(prediction.thisDraw)}, {"next_draw", outcomeJson(prediction.nextDraw)}});
 }
 
 std::string toJson(const BrewPlan& plan) {
@@ -170,43 +174,39 @@ std::string toJson(const BrewPlan& plan) {
                         {"g", addition.mass.g},
                         {"minutes", addition.boiled.min},
                         {"ibu", addition.brings.ibu}});
-    return Json{{"into_vessel_l", plan.intoVessel.l},
-                {"into_fermenter_l", plan.intoFermenter.l},
-                {"left_over_l", plan.leftOver.l},
-                {"pre_boil_hot_l", plan.preBoilHot.l},
-                {"sparge_l", plan.sparge.l},
-                {"mash_volume_l", plan.mashVolume.l},
-                {"original_gravity_p", plan.originalGravity.p},
-                {"final_gravity_p", plan.finalGravity.p},
-                {"alcohol_pct_vol", plan.alcohol.pct},
-                {"bitterness_ibu", plan.bitterness.ibu},
-                {"colour_ebc", plan.colour.ebc},
-                {"sugar_kg", plan.sugar.kg},
-                {"grist", grist},
-                {"mash", mash},
-                {"hops", hops},
-                {"findings", words(plan.findings)},
-                {"cautions", words(plan.cautions)}}
-               .dump(2) +
-           "\n";
+    return jsonText(Json{{"into_vessel_l", plan.intoVessel.l},
+                         {"into_fermenter_l", plan.intoFermenter.l},
+                         {"left_over_l", plan.leftOver.l},
+                         {"pre_boil_hot_l", plan.preBoilHot.l},
+                         {"sparge_l", plan.sparge.l},
+                         {"mash_volume_l", plan.mashVolume.l},
+                         {"original_gravity_p", plan.originalGravity.p},
+                         {"final_gravity_p", plan.finalGravity.p},
+                         {"alcohol_pct_vol", plan.alcohol.pct},
+                         {"bitterness_ibu", plan.bitterness.ibu},
+                         {"colour_ebc", plan.colour.ebc},
+                         {"sugar_kg", plan.sugar.kg},
+                         {"grist", grist},
+                         {"mash", mash},
+                         {"hops", hops},
+                         {"findings", words(plan.findings)},
+                         {"cautions", words(plan.cautions)}});
 }
 
-std::string toJson(const std::string& name, const std::string& text) {
-    // A path may hold bytes that are no UTF-8.
-    return Json{{name, text}}.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+std::string toJson(const std::string& name, const std::string& value) {
+    return jsonText(Json{{name, value}});
 }
 
 std::string toJson(const Fault& fault) {
-    return Json{{"fault", Json{{"path", fault.path}, {"cause", render(fault.cause)}, {"remedy", render(fault.remedy)}}}}
-               .dump(2) +
-           "\n";
+    return jsonText(
+        Json{{"fault", Json{{"path", fault.path}, {"cause", render(fault.cause)}, {"remedy", render(fault.remedy)}}}});
 }
 
 std::string toJson(const book::CheckReport& report) {
     Json damages = Json::array();
     for (const auto& damage : report.damages)
         damages.push_back({{"table", damage.table}, {"row", damage.row}, {"what", render(damage.what)}});
-    return Json{{"sound", report.sound()}, {"rows_checked", report.rowsChecked}, {"damages", damages}}.dump(2) + "\n";
+    return jsonText(Json{{"sound", report.sound()}, {"rows_checked", report.rowsChecked}, {"damages", damages}});
 }
 
 namespace {
@@ -264,7 +264,7 @@ std::string toJson(const std::vector<HistoryRow>& history) {
             json["note"] = row.note;
         list.push_back(json);
     }
-    return list.dump(2) + "\n";
+    return jsonText(list);
 }
 
 namespace {

@@ -71,6 +71,9 @@ Result<void> Desk::backup(const std::filesystem::path& to) const {
 bool Desk::readOnly() const {
     return inside_->book->readOnly();
 }
+std::vector<book::Damage> Desk::damages() const {
+    return inside_->book->damages();
+}
 std::filesystem::path Desk::path() const {
     return inside_->book->path();
 }

@@ -177,6 +177,7 @@ public:
     Result<void> backup(const std::filesystem::path& to) const;
     [[nodiscard]] bool readOnly() const;
     [[nodiscard]] std::vector<Message> notices() const;
+    [[nodiscard]] std::vector<book::Damage> damages() const; ///< found since the book was opened
     [[nodiscard]] std::filesystem::path path() const;
     [[nodiscard]] Day today() const;
 

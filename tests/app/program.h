@@ -22,10 +22,10 @@ class Terminal {
 public:
     Scratch scratch;
 
-    /// `arguments` as a shell would read them, run in the scratch folder.
-    Answer run(const std::string& arguments) {
-        const std::string command = "cd '" + scratch.path().string() + "' && '" STAVELINE_PROGRAM "' " + arguments +
-                                    " >out.txt 2>err.txt </dev/null";
+    /// `arguments` as a shell would read them, run in the scratch folder; `before` the program, "ulimit -f 8;".
+    Answer run(const std::string& arguments, const std::string& before = "", const std::string& out = "out.txt") {
+        const std::string command = "cd '" + scratch.path().string() + "' && " + before + " '" STAVELINE_PROGRAM "' " +
+                                    arguments + " >" + out + " 2>err.txt </dev/null";
         const int raw = std::system(command.c_str());
         return {WIFEXITED(raw) ? WEXITSTATUS(raw) : 128 + WTERMSIG(raw), readAll(scratch / "out.txt"),
                 readAll(scratch / "err.txt")};

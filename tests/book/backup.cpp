@@ -55,11 +55,15 @@ TEST_CASE("A copy onto the book itself, a folder or nowhere is refused with word
     fs::create_symlink(file, scratch / "link.cellar");
     CHECK(keyOf(book->backup(file)) == "book.backup_onto_itself");
     CHECK(keyOf(book->backup(scratch / "link.cellar")) == "book.backup_onto_itself");
+    writeBytes(scratch / "victim.txt", "precious");
+    fs::create_symlink(scratch / "victim.txt", scratch / "other.cellar");
+    CHECK(keyOf(book->backup(scratch / "other.cellar")) == "book.is_link");
+    CHECK(bytesOf(scratch / "victim.txt") == "precious");
     CHECK(keyOf(book->backup(scratch.path())) == "book.is_folder");
     CHECK(keyOf(book->backup(scratch / "no/copy.cellar")) == "book.no_such_folder");
     CHECK_FALSE(keyOf(book->backup("/proc/copy.cellar")).empty());
     CHECK(bytesOf(file) == before);
-    CHECK(filesIn(scratch) == 2);
+    CHECK(filesIn(scratch) == 4);
 }
 
 TEST_CASE("A book open to read can be copied") {

@@ -238,6 +238,28 @@ TEST_CASE("A damaged row is not written over") {
     CHECK(ask(file, "SELECT litres = 100.0 FROM vessel") == 1);
 }
 
+TEST_CASE("Damage that is found while an edit is made keeps the edit out") {
+    const Scratch scratch;
+    const auto file = smallBook(scratch);
+    tamper(file, "UPDATE entry SET minute = 1234 WHERE id = 1");
+    const auto before = bytesOf(file);
+    for (const bool whole : {false, true}) {
+        const auto book = opened(file);
+        const auto done = book->commit({"v", "v", "", ""}, [&](Writer& writer) -> Result<void> {
+            if (whole)
+                static_cast<void>(book->rows("entry"));
+            else
+                static_cast<void>(book->rowsWhere("entry", "vessel", std::int64_t{1}));
+            const auto added = writer.insert("vessel", {std::string("Wren"), 1.0});
+            return added ? Result<void>() : Result<void>(fail(added.error()));
+        });
+        CHECK(keyOf(done) == "book.read_only");
+        CHECK(book->damages().front().row == 1);
+        CHECK(book->revision() == 12);
+    }
+    CHECK(bytesOf(file) == before);
+}
+
 TEST_CASE("A damaged edit is neither undone nor hidden") {
     const Scratch scratch;
     const auto file = smallBook(scratch);

@@ -6,7 +6,7 @@
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/adjust/window_strip.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 
 #include <QPushButton>

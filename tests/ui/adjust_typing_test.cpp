@@ -4,7 +4,7 @@
 
 #include "ui/adjust/lever_line.h"
 #include "ui/adjust/proposal_list.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 
 #include <QCheckBox>

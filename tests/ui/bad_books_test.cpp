@@ -2,7 +2,7 @@
 // A book under stress: a full disk, a second window, a file that goes away, no leave to write, 200 tasters.
 #include "ui/bad_input_support.h"
 
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/taste/sitting_head.h"
 #include "ui/taste/taster_grid.h"
 #include "ui/widgets/station_bar.h"

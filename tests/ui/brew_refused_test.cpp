@@ -4,7 +4,7 @@
 
 #include "ui/brew/bench.h"
 #include "ui/brew/plan_page.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 
 using namespace staveline;

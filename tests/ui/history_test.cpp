@@ -6,7 +6,7 @@
 #include "support/bench.h"
 #include "ui/audit.h"
 #include "ui/chart/chart_stack.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/history/copy_table.h"
 #include "ui/history/history_model.h"
 #include "ui/history/station.h"

@@ -152,6 +152,26 @@ TEST_CASE("copying and checking leave the window free and answer in the status l
     REQUIRE(failed.wait(20000));
 }
 
+TEST_CASE("no errand asked while another runs is lost, also when the window closes", "[ui][book]") {
+    const SampleWindow w;
+    const auto copy = [&](int number) { return w.scratch / ("copy" + std::to_string(number) + ".cellar"); };
+    {
+        BookErrands errands([&] { return w.today; });
+        QSignalSpy copied(&errands, &BookErrands::copied), checked(&errands, &BookErrands::checked);
+        errands.check(w.book);
+        for (int i = 0; i < 3; ++i) {
+            errands.copy(w.book, copy(i));
+            errands.check(w.book);
+        }
+        REQUIRE(QTest::qWaitFor([&] { return copied.size() == 3 && checked.size() == 4; }, 20000));
+        errands.check(w.book);
+        errands.copy(w.book, copy(3));
+        errands.copy(w.book, copy(4));
+    }
+    for (int i = 0; i < 5; ++i)
+        CHECK(std::filesystem::exists(copy(i)));
+}
+
 TEST_CASE("an errand under way does not outlive its window", "[ui][book]") {
     const SampleWindow w;
     {

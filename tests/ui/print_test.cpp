@@ -4,7 +4,7 @@
 
 #include "desk/sample.h"
 #include "ui/brew/station.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/print/page_view.h"
 #include "ui/print/printing.h"
 #include "ui/taste/blank_sheet.h"

@@ -3,7 +3,7 @@
 #include "ui/taste_support.h"
 
 #include "ui/audit.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/print/page_view.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/widgets/choice_field.h"

@@ -2,7 +2,7 @@
 // The Taste station by keyboard: each score is in the book as soon as it is typed, and all of it can be taken back.
 #include "ui/taste_support.h"
 
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 

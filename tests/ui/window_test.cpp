@@ -11,7 +11,7 @@
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
 #include "ui/draw_refill/vessel_panel.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/print/page_view.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"

@@ -2,11 +2,11 @@
 #include "ui/history/station.h"
 
 #include "desk/json.h"
+#include "desk/whole_file.h"
 #include "ui/chart/chart_stack.h"
 #include "ui/history/copy_table.h"
 #include "ui/history/history_model.h"
 #include "ui/history/story.h"
-#include "ui/print/paper.h"
 #include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
@@ -332,7 +332,7 @@ void HistoryStation::save(Format format) {
     if (!to)
         return;
     const QByteArray bytes = bytesOf(format);
-    const auto saved = saveFile(*to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+    const auto saved = writeWhole(*to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
     if (!saved) {
         message_->say(MessageLabel::Weight::fault, session().words(saved.error()));
         return;

@@ -11,6 +11,12 @@
 #include <QTextBlock>
 #include <QTextCursor>
 #include <QTextDocument>
+#include <QTextOption>
+#include <QTextTable>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
 
 namespace staveline::ui {
 namespace {
@@ -19,20 +25,81 @@ constexpr double margin = 45;    // points
 constexpr double footRoom = 24;  // points, below the text
 constexpr double footPoints = 8; // type size
 
-/// A heading must not stand alone at the foot of a page: it starts the next one with what it heads.
-void keepHeadings(QTextDocument& document, double pageHeight) {
-    const auto pageOf = [&](double y) { return static_cast<int>(y / pageHeight); };
-    for (QTextBlock block = document.begin(); block.isValid(); block = block.next()) {
-        const QTextBlock after = block.next();
-        if (block.blockFormat().headingLevel() == 0 || !after.isValid())
-            continue;
-        const auto* layout = document.documentLayout();
-        const double top = layout->blockBoundingRect(block).top();
-        if (pageOf(top) == pageOf(layout->blockBoundingRect(after).bottom() - 1))
-            continue;
-        QTextBlockFormat format = block.blockFormat();
+/// From top to bottom in the laid-out text.
+struct Span {
+    double top = 0, bottom = 0;
+};
+
+Span spanOf(const QTextDocument& document, const QTextBlock& block) {
+    const QRectF box = document.documentLayout()->blockBoundingRect(block);
+    return {box.top(), box.bottom()};
+}
+
+/// Of a box that must stay whole: all of it; of another table: its head and its first row.
+Span startOf(const QTextDocument& document, QTextTable& table) {
+    const QRectF box = document.documentLayout()->frameBoundingRect(&table);
+    if (table.format().hasProperty(keptWhole))
+        return {box.top(), box.bottom()};
+    Span start{box.top(), box.top()};
+    const int row = std::min(table.format().headerRowCount(), table.rows() - 1);
+    for (int column = 0; column < table.columns(); ++column) {
+        const QTextBlock last = table.cellAt(row, column).lastCursorPosition().block();
+        start.bottom = std::max(start.bottom, spanOf(document, last).bottom);
+    }
+    return start;
+}
+
+bool isHeading(const QTextFrame::iterator& at) {
+    return !at.currentFrame() && at.currentBlock().blockFormat().headingLevel() > 0;
+}
+
+/// What may not be torn where a part of the text starts: a box, a heading with the start of what it heads.
+std::optional<Span> heldTogether(const QTextDocument& document, QTextFrame::iterator at) {
+    auto* box = qobject_cast<QTextTable*>(at.currentFrame());
+    if (box)
+        return box->format().hasProperty(keptWhole) ? std::optional(startOf(document, *box)) : std::nullopt;
+    if (!isHeading(at))
+        return std::nullopt;
+    Span span = spanOf(document, at.currentBlock());
+    while (isHeading(at) && !(++at).atEnd())
+        span.bottom = at.currentFrame() ? startOf(document, *qobject_cast<QTextTable*>(at.currentFrame())).bottom
+                                        : spanOf(document, at.currentBlock()).bottom;
+    return span;
+}
+
+/// A bottom margin that reaches over the end of its page makes Qt count the next page from there: what follows would be
+/// torn, or come after an empty page.
+void trimMargin(const QTextDocument& document, QTextFrame& frame, double pageHeight) {
+    QTextFrameFormat format = frame.frameFormat();
+    const double bottom = document.documentLayout()->frameBoundingRect(&frame).bottom();
+    const double over = bottom - std::floor(bottom / pageHeight) * pageHeight;
+    if (over > format.bottomMargin())
+        return;
+    format.setBottomMargin(0);
+    frame.setFrameFormat(format);
+}
+
+void startPage(const QTextFrame::iterator& at) {
+    if (QTextFrame* frame = at.currentFrame()) {
+        QTextFrameFormat format = frame->frameFormat();
         format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
-        QTextCursor(block).setBlockFormat(format);
+        frame->setFrameFormat(format);
+        return;
+    }
+    QTextBlockFormat format = at.currentBlock().blockFormat();
+    format.setPageBreakPolicy(QTextFormat::PageBreak_AlwaysBefore);
+    QTextCursor(at.currentBlock()).setBlockFormat(format);
+}
+
+/// From the top on, as each page break moves all that follows. What is higher than a page is torn all the same.
+void keepTogether(QTextDocument& document, double pageHeight) {
+    const auto pageOf = [&](double y) { return std::floor(y / pageHeight); };
+    for (auto at = document.rootFrame()->begin(); !at.atEnd(); ++at) {
+        const auto held = heldTogether(document, at);
+        if (held && held->bottom - held->top < pageHeight && pageOf(held->top) != pageOf(held->bottom - 1))
+            startPage(at);
+        if (at.currentFrame())
+            trimMargin(document, *at.currentFrame(), pageHeight);
     }
 }
 
@@ -47,7 +114,7 @@ PagedPaper::PagedPaper(const Document& document, PaperSize size)
     const QSizeF body = (points_ - QSizeF(2 * margin, 2 * margin + footRoom)) * unitsPerPoint;
     text_ = textDocument(document, body.width());
     text_->setPageSize(body);
-    keepHeadings(*text_, body.height());
+    keepTogether(*text_, body.height());
 }
 
 PagedPaper::~PagedPaper() = default;
@@ -91,7 +158,13 @@ void PagedPaper::paintFoot(QPainter& painter, int page) const {
     const double wide = painter.fontMetrics().horizontalAdvance(count) + 2 * footPoints * unitsPerPoint;
     const double gap = .3 * footPoints * unitsPerPoint;
     painter.drawText(box.adjusted(0, gap, 0, box.height()), Qt::AlignRight | Qt::AlignTop, count);
-    painter.drawText(box.adjusted(0, gap, -wide, box.height()), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, foot_);
+    const QRectF place = box.adjusted(0, gap, -wide, box.height());
+    // Two lines at most; wrapping leaves some of the first one empty.
+    const int room = static_cast<int>(place.width() * 1.8);
+    const QString words = painter.fontMetrics().elidedText(foot_, Qt::ElideRight, room);
+    QTextOption wrapped(Qt::AlignLeft | Qt::AlignTop);
+    wrapped.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+    painter.drawText(place, words, wrapped);
 }
 
 } // namespace staveline::ui

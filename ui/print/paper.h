@@ -26,11 +26,7 @@ inline constexpr std::array paperSizes = {PaperSizeRow{PaperSize::a4, "a4", "A4"
 [[nodiscard]] const PaperSizeRow& rowOf(PaperSize size);
 [[nodiscard]] std::optional<PaperSize> paperNamed(std::string_view word); ///< "a4", "letter"
 
-/// A folder that cannot be written and a full disk are storage faults; an existing file stays whole until the new one
-/// is complete.
-[[nodiscard]] Result<void> saveFile(const std::filesystem::path& to, std::string_view bytes);
-
-/// Writes by the file's ending.
+/// Writes by the file's ending; see desk/whole_file.h for what is replaced and what is refused.
 [[nodiscard]] Result<void> writePaper(const Document& document, const std::filesystem::path& to,
                                       PaperSize size = PaperSize::a4);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/print/pdf.h"
 
+#include "desk/whole_file.h"
 #include "ui/present/text.h"
 #include "ui/print/paged_paper.h"
 #include "ui/print/printing.h"
@@ -14,14 +15,14 @@ namespace {
 
 constexpr int resolution = 600; // dots per inch
 
-/// Fonts need a GUI application; a program without a window gets one that shows nothing.
+/// Fonts need a GUI application; a program without a window gets one that shows nothing, whatever display the
+/// environment asks for.
 class OffscreenPainting {
 public:
     OffscreenPainting() {
         if (QCoreApplication::instance())
             return;
-        if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM"))
-            qputenv("QT_QPA_PLATFORM", "offscreen");
+        qputenv("QT_QPA_PLATFORM", "offscreen");
         application_ = std::make_unique<QGuiApplication>(count_, arguments_);
     }
 
@@ -50,7 +51,7 @@ QByteArray pdfBytes(const Document& document, PaperSize size) {
 
 Result<void> writePdf(const Document& document, const std::filesystem::path& to, PaperSize size) {
     const QByteArray bytes = pdfBytes(document, size);
-    return saveFile(to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+    return writeWhole(to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
 } // namespace staveline::ui

@@ -6,8 +6,7 @@
 
 namespace staveline::ui {
 
-/// Pages with "page x of y" at the foot. A folder that cannot be written and a full disk are storage faults; an
-/// existing file stays whole until the new one is complete.
+/// Pages with "page x of y" at the foot; see desk/whole_file.h for what is replaced and what is refused.
 [[nodiscard]] Result<void> writePdf(const Document& document, const std::filesystem::path& to,
                                     PaperSize size = PaperSize::a4);
 /// The same, under the name by which the command line asks for it.

@@ -31,6 +31,25 @@ QTextBlockFormat spaced(double above, double below, Qt::Alignment alignment = Qt
     return format;
 }
 
+/// A word that is longer than its line is broken where it must be; Qt would let it run over the edge, or break shorter
+/// ones too.
+QString fitted(const QString& words, const QTextCharFormat& ink, double room) {
+    const QFontMetricsF metrics(ink.font());
+    QStringList parts = words.split(QLatin1Char(' '));
+    for (QString& word : parts) {
+        if (metrics.horizontalAdvance(word) <= room)
+            continue;
+        for (qsizetype start = 0, end = 1; end < word.size(); ++end)
+            if (!word[end].isLowSurrogate() && metrics.horizontalAdvance(word.mid(start, end + 1 - start)) > room) {
+                word.insert(end, QChar::LineSeparator);
+                start = end + 1;
+            }
+    }
+    return parts.join(QLatin1Char(' '));
+}
+
+constexpr double boxPadding = 4 * unitsPerPoint; // with its border
+
 class Setter {
 public:
     Setter(QTextDocument& document, double width, const Document& paper)
@@ -38,7 +57,7 @@ public:
 
     void line(const QString& words, const QTextBlockFormat& block, const QTextCharFormat& ink) {
         nextBlock(block);
-        cursor_.insertText(words, ink);
+        cursor_.insertText(fitted(words, ink, width_ - block.leftMargin()), ink);
     }
     void operator()(const Heading& heading) {
         const int level = std::clamp(heading.level, 1, 3);
@@ -50,11 +69,8 @@ public:
     void operator()(const Caution& caution) {
         QTextTable* box = cursor_.insertTable(1, 1, boxFormat());
         QTextCursor cell = box->cellAt(0, 0).firstCursorPosition();
-        QTextBlockFormat whole = cell.blockFormat();
-        whole.setNonBreakableLines(true); // no half caution at the foot of a page
-        cell.setBlockFormat(whole);
         cell.insertText(QStringLiteral("\u25B2 %1: ").arg(qs(paper_.cautionWord)), inked(bodyPoints, true));
-        cell.insertText(qs(caution.text), inked(bodyPoints));
+        cell.insertText(fitted(qs(caution.text), inked(bodyPoints), width_ - 2 * boxPadding), inked(bodyPoints));
         leave();
     }
     void operator()(const BulletList& bullets) {
@@ -91,6 +107,7 @@ private:
         format.setTopMargin(3 * unitsPerPoint);
         format.setBottomMargin(4 * unitsPerPoint);
         format.setWidth(QTextLength(QTextLength::PercentageLength, 100));
+        format.setProperty(keptWhole, true); // no half caution at the foot of a page
         return format;
     }
     [[nodiscard]] std::vector<const Table*> alike(const Table& table) const;
@@ -172,8 +189,9 @@ void Setter::cell(QTextTable& made, int row, const Table& table, std::size_t col
     cell.setFormat(format);
     QTextCursor at = cell.firstCursorPosition();
     at.setBlockFormat(spaced(0, 0, right ? Qt::AlignRight : Qt::AlignLeft));
-    at.insertText(column < words.size() ? qs(words[column]) : QString(),
-                  inked(head || isWide(table) ? headPoints : bodyPoints, head));
+    const QTextCharFormat ink = inked(head || isWide(table) ? headPoints : bodyPoints, head);
+    const double room = width_ / static_cast<double>(table.columns.size());
+    at.insertText(column < words.size() ? fitted(qs(words[column]), ink, room) : QString(), ink);
 }
 
 void Setter::operator()(const Table& table) {

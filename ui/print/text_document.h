@@ -5,6 +5,7 @@
 #include "sheet/document.h"
 
 #include <QFont>
+#include <QTextFormat>
 
 #include <memory>
 
@@ -14,6 +15,9 @@ namespace staveline::ui {
 
 /// Layout units to the point; large, so that fonts are laid out as designed and not to a screen's pixels.
 inline constexpr double unitsPerPoint = 8;
+
+/// A property of tables that must stand on one page.
+inline constexpr int keptWhole = QTextFormat::UserProperty;
 
 [[nodiscard]] QFont paperFont(double points, bool bold = false);
 /// `width` of a page's text in layout units.

@@ -6,7 +6,7 @@ namespace staveline::ui {
 BookErrands::BookErrands(Clock clock, QObject* parent) : QObject(parent), clock_(std::move(clock)) {}
 
 template <class Errand, class Done> void BookErrands::run(const std::filesystem::path& book, Errand errand, Done done) {
-    worker_.post([this, book, errand, done](const std::stop_token&) {
+    worker_.post([this, book, errand, done] {
         auto desk = Desk::open(book, clock_, book::OpenMode::readOnly);
         auto result = desk ? errand(**desk) : decltype(errand(**desk))(fail(desk.error()));
         QMetaObject::invokeMethod(this, [this, result, done] {

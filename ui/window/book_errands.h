@@ -3,7 +3,7 @@
 #pragma once
 
 #include "desk/desk.h"
-#include "ui/present/latest_worker.h"
+#include "ui/present/task_queue.h"
 
 #include <QObject>
 
@@ -13,7 +13,7 @@ class BookErrands : public QObject {
     Q_OBJECT
 public:
     explicit BookErrands(Clock clock, QObject* parent = nullptr);
-    /// One errand at a time; what is asked while one runs comes after it.
+    /// One errand at a time; what is asked while one runs comes after it, also when the window closes meanwhile.
     void copy(const std::filesystem::path& book, const std::filesystem::path& to);
     void check(const std::filesystem::path& book);
 
@@ -27,7 +27,7 @@ private:
     template <class Errand, class Done> void run(const std::filesystem::path& book, Errand errand, Done done);
 
     Clock clock_;
-    LatestWorker worker_; ///< last: its thread uses all of the above
+    TaskQueue worker_; ///< last: its thread uses all of the above
 };
 
 } // namespace staveline::ui

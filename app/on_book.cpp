@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/on_book.h"
+
+#include <fmt/core.h>
+#include <set>
+
+namespace staveline::app {
+namespace {
+
+/// Each notice once.
+class Notices {
+public:
+    void say(const Desk& desk) {
+        for (const auto& notice : desk.notices())
+            if (std::string words = render(notice); said_.insert(words).second)
+                fmt::print(stderr, "{}\n", words);
+    }
+
+private:
+    std::set<std::string> said_;
+};
+
+} // namespace
+
+Clock clockOf(const Options& options) {
+    return options.today ? Clock([day = *options.today] { return day; }) : Clock(systemToday);
+}
+
+int onBook(const Options& options, book::OpenMode mode, const std::function<int(Desk&)>& work) {
+    auto desk = Desk::open(options.book, clockOf(options), mode);
+    if (!desk)
+        return complain(desk.error(), options);
+    if (auto looked = (*desk)->check(); !looked)
+        return complain(looked.error(), options);
+    Notices notices;
+    notices.say(**desk);
+    const int status = work(**desk);
+    notices.say(**desk);
+    return (*desk)->damages().empty() ? status : statusOf(FaultKind::storage);
+}
+
+} // namespace staveline::app
