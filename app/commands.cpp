@@ -105,8 +105,9 @@ int finish(const Result<std::string>& edit, const Options& options, const char* 
 int complain(const Fault& fault, const Options& options) {
     if (options.json)
         fmt::print("{}", toJson(fault));
-    fmt::print(stderr, "{}{}. {}\n", fault.path.empty() ? "" : fault.path + ": ", render(fault.cause),
-               render(fault.remedy));
+    const std::string cause = render(fault.cause);
+    fmt::print(stderr, "{}{}{} {}\n", fault.path.empty() ? "" : fault.path + ": ", cause,
+               cause.ends_with('.') ? "" : ".", render(fault.remedy));
     return statusOf(fault.kind);
 }
 

@@ -25,6 +25,7 @@ struct Cellar : Terminal {
         CHECK(answer.status == 3);
         CHECK(answer.err.find("/out: ") != std::string::npos);
         CHECK(answer.err.find(to) != std::string::npos);
+        CHECK(answer.err.find("..") == std::string::npos); // one full stop ends a sentence
     }
     [[nodiscard]] std::size_t files() const {
         return static_cast<std::size_t>(std::distance(fs::directory_iterator(scratch.path()), {}));
