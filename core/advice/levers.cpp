@@ -126,7 +126,8 @@ Result<void> checkNumber(const Lever& lever, const LeverRow& row, const LeverVal
     const auto* given = std::get_if<double>(&value);
     if (!given)
         return badInput("/" + lever.id, unitMessage("advice.fault.notANumber", row),
-                        unitMessage("advice.fault.notANumber.remedy", row));
+                        row.kind == UnitKind::volume ? say("advice.fault.draw.remedy")
+                                                     : unitMessage("advice.fault.notANumber.remedy", row));
     const bool inside = lever.byVolume ? *given > 0 : *given >= row.low - same && *given <= row.high + same;
     if (std::isfinite(*given) && inside)
         return {};

@@ -137,8 +137,7 @@ std::vector<Message> boundLimits(const Story& story, const Setting& start) {
 
 /// The brake may fade as the culture adapts, so the vessel's own bitterness is always said.
 std::vector<Message> hopLimits(const Story& story) {
-    const auto moves = chosen(story.proposal);
-    if (std::none_of(moves.begin(), moves.end(), [](const Move* move) { return move->lever == "bitterness"; }))
+    if (story.proposal.setting.recipe.bitterness == story.alone.setting.recipe.bitterness)
         return {};
     return {say("advice.limit.hops")
                 .with("vessel", story.proposal.atNext.bitterness, "vessel/bitterness")

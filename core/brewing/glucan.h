@@ -10,9 +10,11 @@
 
 namespace staveline {
 
-/// Glucan that enters the mash together [g per kg of the whole grist; glucanase relative to Pilsner malt].
+/// Glucan that enters the mash together, by the mass of the whole grist.
 struct GlucanPortion {
-    double malt = 0, raw = 0, glucanase = 0;
+    double malt = 0;      ///< [g/kg]
+    double raw = 0;       ///< of raw and flaked grain [g/kg]
+    double glucanase = 0; ///< relative to Pilsner malt
 };
 
 class GlucanRelease {

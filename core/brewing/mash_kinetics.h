@@ -13,11 +13,22 @@ namespace staveline {
 
 /// Mass fractions of malt starch, as anhydroglucose; they sum to 1.
 struct StarchPools {
-    double granules = 1, polymer = 0, open = 0, branched = 0, maltose = 0, maltotriose = 0, glucose = 0;
+    double granules = 1; ///< not yet gelatinised
+    double polymer = 0;  ///< gelatinised and uncut
+    double open = 0;     ///< dextrin that beta-amylase can work on
+    double branched = 0; ///< dextrin that only limit dextrinase opens
+    double maltose = 0;
+    double maltotriose = 0;
+    double glucose = 0;
 };
 /// Dry extract won, as shares of what full conversion would give.
 struct MaltExtract {
-    double sugar = 0, glucose = 0, maltose = 0, maltotriose = 0, dextrin = 0, other = 0;
+    double sugar = 0; ///< in the malt before the mash
+    double glucose = 0;
+    double maltose = 0;
+    double maltotriose = 0;
+    double dextrin = 0; ///< uncut starch included
+    double other = 0;   ///< no carbohydrate
     [[nodiscard]] double fermentable() const { return sugar + glucose + maltose + maltotriose; }
     [[nodiscard]] double total() const { return fermentable() + dextrin + other; }
 };

@@ -8,9 +8,13 @@
 
 namespace staveline {
 
-/// Precursors that enter the mash together [mg per kg of the whole grist; esterase relative to Pilsner malt].
+/// Precursors that enter the mash together, by the mass of the whole grist.
 struct PhenolPortion {
-    double ferulicFree = 0, ferulicBound = 0, coumaricFree = 0, coumaricBound = 0, esterase = 0;
+    double ferulicFree = 0;   ///< [mg/kg]
+    double ferulicBound = 0;  ///< [mg/kg]
+    double coumaricFree = 0;  ///< [mg/kg]
+    double coumaricBound = 0; ///< [mg/kg]
+    double esterase = 0;      ///< relative to Pilsner malt
 };
 
 /// Needs no differential equation: all grains that enter together share one extent of release and one of dissolution,

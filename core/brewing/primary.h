@@ -7,9 +7,12 @@
 namespace staveline {
 
 struct Attenuation {
-    double taken = 0;                           ///< by the yeast [g hexose/L]
-    double sugar = 0, dextrin = 0, residue = 0; ///< left, by how easily a mixed culture opens it [g hexose/L]
-    double glycerol = 0, ethanol = 0;           ///< g/L
+    double taken = 0;    ///< by the yeast [g hexose/L]
+    double sugar = 0;    ///< left, for lactics as it is [g hexose/L]
+    double dextrin = 0;  ///< left, that a mixed culture opens with ease [g hexose/L]
+    double residue = 0;  ///< left, that it opens slowly [g hexose/L]
+    double glycerol = 0; ///< [g/L]
+    double ethanol = 0;  ///< [g/L]
 };
 [[nodiscard]] Attenuation attenuate(const WortHexose& wort, const Yeast& yeast, Plato original,
                                     const BrewParameters& parameters);

@@ -21,7 +21,10 @@ struct MaltWort {
 
 /// g hexose per litre at the original gravity.
 struct WortHexose {
-    double simple = 0, maltose = 0, maltotriose = 0, dextrin = 0;
+    double simple = 0; ///< glucose, fructose and sucrose
+    double maltose = 0;
+    double maltotriose = 0;
+    double dextrin = 0;
     double maltExtract = 0; ///< dry extract from the grist [g/L]
     [[nodiscard]] double total() const { return simple + maltose + maltotriose + dextrin; }
 };

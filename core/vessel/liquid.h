@@ -19,7 +19,8 @@ public:
     struct Pour {
         std::int64_t entry = 0;
         Day on{};
-        double age = 0, sd = 0; ///< [d]
+        double age = 0; ///< [d]
+        double sd = 0;  ///< of the age [d]
     };
 
     void clear();
@@ -44,7 +45,8 @@ private:
 
     std::deque<Layer> layers_; ///< oldest first
     double scale_ = 1;         ///< one factor for all layers: a pour costs the same however many there are
-    double birth_ = 0, variance_ = 0;
+    double birth_ = 0;         ///< of the whole: mean, days since 1970
+    double variance_ = 0;      ///< of the whole [d2]
 };
 
 } // namespace staveline

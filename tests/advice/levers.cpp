@@ -143,6 +143,14 @@ TEST_CASE("each lever says what its values measure; a unit that no lever has is 
     }
 }
 
+TEST_CASE("a draw that is no number is asked for in litres, whatever its row is in") {
+    const auto input = scenario::cask();
+    const auto bad = withLever(input.base, "draw", std::string("abc"), *input.pantry);
+    REQUIRE_FALSE(bad);
+    CHECK(bad.error().cause.key == "advice.fault.notANumber");
+    CHECK(bad.error().remedy.key == "advice.fault.draw.remedy");
+}
+
 TEST_CASE("a lever reads back what was applied, at every step, and leaves the rest alone") {
     const auto input = richInput();
     for (const auto& lever : levers()) {
