@@ -4,12 +4,12 @@
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "ui/widgets/panes.h"
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QSplitter>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -43,17 +43,12 @@ DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     leftColumn->addWidget(empty_, 1);
     leftColumn->addWidget(form_);
 
-    auto* splitter = new QSplitter(Qt::Horizontal, this);
-    splitter->setObjectName(QStringLiteral("draw_refill"));
-    splitter->setChildrenCollapsible(false);
-    splitter->addWidget(left);
-    splitter->addWidget(panel_);
-    splitter->setStretchFactor(0, 3);
-    splitter->setStretchFactor(1, 2);
-    splitter->setSizes({lines(*this, 46), lines(*this, 29)});
+    auto* panes = new Panes(QStringLiteral("draw_refill"), this);
+    panes->addPane(left, 46, 22);
+    panes->addPane(panel_, 29, 12);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
-    column->addWidget(splitter);
+    column->addWidget(panes);
 
     connect(table_, &LedgerTable::amendAsked, this, &DrawRefillStation::amendSelected);
     connect(table_, &LedgerTable::removeAsked, this, &DrawRefillStation::removeSelected);

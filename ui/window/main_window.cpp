@@ -9,6 +9,7 @@
 #include "ui/taste/station.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/window/book_errands.h"
+#include "ui/widgets/panes.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
@@ -21,13 +22,10 @@
 #include <QFileInfo>
 #include <QMenuBar>
 #include <QSettings>
-#include <QSplitter>
 #include <QStackedWidget>
 #include <QStandardPaths>
 #include <QTimer>
 #include <QVBoxLayout>
-
-#include <algorithm>
 
 namespace staveline::ui {
 namespace {
@@ -76,12 +74,9 @@ void MainWindow::makeParts() {
     help_ = new HelpPanel(whole);
     help_->setVisible(false);
     status_ = new StatusLine(*actions_->undo, *actions_->redo, *actions_->help, whole);
-    auto* middle = new QSplitter(Qt::Horizontal, whole);
-    middle->setObjectName(QStringLiteral("help"));
-    middle->setChildrenCollapsible(false);
-    middle->addWidget(stack_);
-    middle->addWidget(help_);
-    middle->setStretchFactor(0, 1);
+    auto* middle = new Panes(QStringLiteral("help"), whole);
+    middle->addPane(stack_, 57, 0);
+    middle->addPane(help_, 19, 17);
     auto* column = new QVBoxLayout(whole);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -89,7 +84,7 @@ void MainWindow::makeParts() {
     column->addWidget(middle, 1);
     column->addWidget(status_);
     setCentralWidget(whole);
-    placeSplits(*whole);
+    placePanes(*whole);
 }
 
 /// Every action is in a menu, so that each can be found and its key learned there.
@@ -221,19 +216,16 @@ void MainWindow::start(const std::optional<std::filesystem::path>& book) {
     }
 }
 
-void MainWindow::placeSplits(QWidget& in) {
-    for (QSplitter* splitter : in.findChildren<QSplitter*>())
-        if (const auto sizes = settings_.splits.value(splitter->objectName()); sizes.size() == splitter->count())
-            splitter->setSizes(sizes);
+void MainWindow::placePanes(QWidget& in) {
+    for (Panes* panes : in.findChildren<Panes*>())
+        panes->takeWidths(settings_.splits.value(panes->objectName()));
 }
 
 /// One that was never seen, or of which a part is hidden, keeps what was known of it.
-void MainWindow::keepSplits() {
-    for (const QSplitter* splitter : findChildren<QSplitter*>()) {
-        const QList<int> sizes = splitter->sizes();
-        if (!splitter->objectName().isEmpty() && std::all_of(sizes.begin(), sizes.end(), [](int s) { return s > 0; }))
-            settings_.splits[splitter->objectName()] = sizes;
-    }
+void MainWindow::keepPanes() {
+    for (const Panes* panes : findChildren<Panes*>())
+        if (const QList<int> widths = panes->madeWidths(); !widths.isEmpty())
+            settings_.splits[panes->objectName()] = widths;
 }
 
 /// Where the brewer looks: above the open book, or on the first page.
@@ -288,7 +280,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     settings_.use(pathText(std::filesystem::absolute(session_->desk().path())));
     cellar_ = new CellarView(*session_, prompt_, stack_);
     cellar_->setPaper(settings_.paper);
-    placeSplits(*cellar_);
+    placePanes(*cellar_);
     stack_->addWidget(cellar_);
     stack_->setCurrentWidget(cellar_);
     status_->follow(session_.get());
@@ -322,7 +314,7 @@ void MainWindow::showNotices() {
 void MainWindow::closeBook() {
     if (!session_)
         return;
-    keepSplits();
+    keepPanes();
     delete cellar_;
     cellar_ = nullptr;
     status_->follow(nullptr);
@@ -469,7 +461,7 @@ std::filesystem::path MainWindow::samplePath() {
 
 void MainWindow::remember() {
     settings_.geometry = saveGeometry();
-    keepSplits();
+    keepPanes();
     if (cellar_) {
         settings_.lastVessel = qs(cellar_->vessel());
         settings_.lastStation = cellar_->station();

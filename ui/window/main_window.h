@@ -20,6 +20,7 @@ class BookErrands;
 class CellarView;
 class HelpPanel;
 class NoticeBar;
+class Panes;
 class StartPage;
 class StatusLine;
 
@@ -72,8 +73,8 @@ private:
     void refreshTitle();
     void refreshHelp();
     void fillRecent();
-    void placeSplits(QWidget& in); ///< as they were left
-    void keepSplits();
+    void placePanes(QWidget& in); ///< as they were left
+    void keepPanes();
     void copyBook();
     void checkBook();
     void showReport(const book::CheckReport& report);
