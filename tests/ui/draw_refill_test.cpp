@@ -2,10 +2,12 @@
 // The Draw & refill station: what an entry would do is seen before it is recorded, and all of it can be taken back.
 #include "ui/support.h"
 
+#include "ui/draw_refill/brew_offers.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/vessel_drawing.h"
@@ -339,4 +341,78 @@ TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][
     s.volume("5");
     CHECK(s.station->form().fields().number("volume_l")->words().isEmpty());
     CHECK(s.station->panel().drawing().look().levelBefore);
+}
+
+// --- the brew of a refill ------------------------------------------------------------------------------------------
+
+namespace {
+
+BrewStock stock(const char* name, Day on, std::optional<Litres> left, bool made = false) {
+    BrewStock each;
+    each.brew.name = name;
+    each.brew.vessel = "Heron";
+    each.brew.on = on;
+    each.left = left;
+    each.forThisRefill = made;
+    return each;
+}
+
+constexpr const char* brews = R"([
+  {"kind": "brew", "name": "Brew 8", "vessel": "Teal", "on": "2025-09-10", "original_gravity_p": 12,
+   "bitterness_ibu": 10, "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
+   "yeast": "ale_clean", "into_fermenter_l": 40},
+  {"kind": "brew", "name": "Brew 9", "vessel": "Heron", "on": "2026-02-05", "original_gravity_p": 12,
+   "bitterness_ibu": 10, "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 64, "minutes": 60}],
+   "yeast": "ale_clean", "into_fermenter_l": 70}])";
+
+} // namespace
+
+TEST_CASE("brews are offered with day, vessel and litres left, those used up last", "[ui][station][brews]") {
+    testing::DeskInScratch made;
+    const Session session(std::move(made.desk));
+    const auto offers =
+        brewOffers({stock("Brew 9", day(2026, 2, 5), Litres{64.2}, true), stock("Brew 8", day(2026, 1, 5), Litres{0}),
+                    stock("Brew 7", day(2025, 12, 5), std::nullopt)},
+                   session);
+    REQUIRE(offers.size() == 3);
+    CHECK(offers[0].word == "Brew 9");
+    for (const char* part : {"Brew 9", "for Heron", "64.2 L left"})
+        CHECK(offers[0].shown.contains(QLatin1String(part)));
+    CHECK(offers[0].shown.contains(dayWords(day(2026, 2, 5))));
+    CHECK(offers[1].word == "Brew 7");
+    CHECK(offers[1].shown.contains("litres not recorded"));
+    CHECK(offers[2].word == "Brew 8");
+    CHECK(offers[2].shown.contains("nothing left"));
+}
+
+TEST_CASE("a refill is filled in with the brew made for it, and with no other", "[ui][station][brews]") {
+    AtStation s;
+    testing::recordAll(s.session->desk(), brews);
+    s.station->begin(EntryKind::refill);
+    const ChoiceField* brew = s.station->form().fields().choice("brew");
+    CHECK(brew->word() == "Brew 9");
+    CHECK(brew->itemText(1).startsWith("Brew 9"));
+    CHECK(brew->itemText(2).startsWith("Brew 8"));
+    REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{70}, "", {}, ""}));
+    s.volume("60");
+    s.station->form().record();
+    REQUIRE_FALSE(s.station->form().active());
+    CHECK(s.station->model().at(0)->kind == EntryKind::refill);
+    CHECK(std::get<RefillFact>(*s.session->desk().fact("refill", s.station->model().at(0)->id)).brew == "Brew 9");
+    s.station->begin(EntryKind::refill);
+    CHECK(s.station->form().fields().choice("brew")->word().empty());
+}
+
+TEST_CASE("more litres than a brew has left are refused at the litres", "[ui][station][brews][bad]") {
+    AtStation s;
+    testing::recordAll(s.session->desk(), brews);
+    REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{100}, "", {}, ""}));
+    s.station->begin(EntryKind::refill);
+    s.volume("95");
+    const NumberField* volume = s.station->form().fields().number("volume_l");
+    CHECK(volume->words().contains("Brew 9"));
+    s.station->form().record();
+    CHECK(s.station->form().active());
+    s.volume("60");
+    CHECK(volume->words().isEmpty());
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/draw_refill/entry_form.h"
 
+#include "ui/draw_refill/brew_offers.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 
@@ -119,8 +120,8 @@ FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
     made.today = session_.desk().today();
     made.units = session_.units();
     made.labels = labelsOf(kind);
-    for (const BrewFact& brew : session_.desk().brews())
-        made.brews.push_back(brew.name);
+    if (kind == EntryKind::refill || kind == EntryKind::topUp)
+        made.brews = brewOffers(session_.desk().brewsToPour(vessel).value_or(std::vector<BrewStock>()), session_);
     const auto vessels = session_.desk().vessels().value_or(std::vector<VesselFact>());
     for (const VesselFact& other : vessels)
         if (other.name != vessel && !other.retired)
@@ -132,7 +133,10 @@ void EntryForm::begin(EntryKind kind, const VesselName& vessel) {
     amended_.reset();
     title_->setText(tr("%1, %2").arg(wordOf(kind), qs(vessel)));
     record_->setText(tr("&Record"));
-    open(blank(kind, vessel, session_.desk().today()), kind);
+    Fact fact = blank(kind, vessel, session_.desk().today());
+    if (auto* refill = std::get_if<RefillFact>(&fact))
+        refill->brew = brewMadeFor(session_.desk().brewsToPour(vessel).value_or(std::vector<BrewStock>()));
+    open(fact, kind);
 }
 
 void EntryForm::amend(const std::string& table, std::int64_t id) {

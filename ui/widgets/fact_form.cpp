@@ -116,8 +116,8 @@ void FactForm::makeChoice(Editor& editor) {
     editor.widget = editor.choice = new ChoiceField(page_);
     if (editor.spec.kind == FieldKind::brew) {
         editor.choice->add(own("ui.choice.usual_recipe"), {});
-        for (const std::string& brew : context_.brews)
-            editor.choice->add(qs(brew), brew);
+        for (const Offer& brew : context_.brews)
+            editor.choice->add(brew.shown, brew.word);
     } else if (editor.spec.kind == FieldKind::vessel) {
         editor.choice->add(own("ui.choice.no_vessel"), {});
         for (const VesselName& vessel : context_.vessels)

@@ -19,11 +19,17 @@ class ChoiceField;
 class DateField;
 class NumberField;
 
+/// A choice in words, and the word it stands for.
+struct Offer {
+    QString shown;
+    std::string word;
+};
+
 /// What the form offers to choose from, and how it shows numbers.
 struct FormContext {
     Day today{};
     DisplayUnits units;
-    std::vector<std::string> brews;
+    std::vector<Offer> brews;
     std::vector<VesselName> vessels;
     std::set<std::string> hidden; ///< fields left as they are
     std::string labels;           ///< "dip": labels "ui.field.dip.volume_l" win over "ui.field.volume_l"
