@@ -321,7 +321,7 @@ TEST_CASE("Enter on leaving leaves, it does not record", "[ui][station]") {
     CHECK(s.session->desk().revision() == revision);
 }
 
-TEST_CASE("going to another vessel leaves the entry in hand", "[ui][station]") {
+TEST_CASE("an entry begun stays with its vessel while another is looked at", "[ui][station]") {
     AtStation s;
     s.station->begin(EntryKind::drawOff);
     s.volume("60");
@@ -329,6 +329,10 @@ TEST_CASE("going to another vessel leaves the entry in hand", "[ui][station]") {
     CHECK_FALSE(s.station->form().active());
     CHECK_FALSE(s.station->panel().drawing().look().levelBefore);
     CHECK(s.station->panel().levelWords().contains("of 50"));
+    s.station->showVessel("Heron");
+    CHECK(s.station->form().active());
+    CHECK(s.station->form().fields().number("volume_l")->stored() == 60.0);
+    CHECK(s.station->panel().drawing().look().levelBefore);
 }
 
 TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][bad]") {
@@ -391,6 +395,7 @@ TEST_CASE("a refill is filled in with the brew made for it, and with no other", 
     s.station->begin(EntryKind::refill);
     const ChoiceField* brew = s.station->form().fields().choice("brew");
     CHECK(brew->word() == "Brew 9");
+    CHECK_FALSE(s.station->form().started());
     CHECK(brew->itemText(1).startsWith("Brew 9"));
     CHECK(brew->itemText(2).startsWith("Brew 8"));
     REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{70}, "", {}, ""}));

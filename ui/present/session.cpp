@@ -60,4 +60,25 @@ void Session::poll() {
     Q_EMIT changed();
 }
 
+void Session::setUnstored(const std::string& key, const QStringList& what) {
+    if (const auto known = unstored_.find(key); known == unstored_.end() ? what.isEmpty() : known->second == what)
+        return;
+    if (what.isEmpty())
+        unstored_.erase(key);
+    else
+        unstored_[key] = what;
+    Q_EMIT unstoredChanged();
+}
+
+QStringList Session::unstored() const {
+    QStringList all;
+    for (const auto& [key, what] : unstored_)
+        all << what;
+    return all;
+}
+
+void Session::storeAll() {
+    Q_EMIT storeAsked();
+}
+
 } // namespace staveline::ui

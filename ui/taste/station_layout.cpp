@@ -57,6 +57,7 @@ TasteStation::TasteStation(Session& session, Prompt& prompt, QWidget* parent)
     connectSheet();
     connectHead();
     connectBelow();
+    connect(&session, &Session::storeAsked, this, &TasteStation::storeAgain);
 }
 
 QWidget* TasteStation::makeWork() {

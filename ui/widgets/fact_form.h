@@ -42,6 +42,8 @@ public:
     void build(const Fact& start, const FormContext& context);
     /// The fact as the fields now say.
     [[nodiscard]] Fact fact() const;
+    /// Something was typed or chosen since it was built, whether it can be used or not.
+    [[nodiscard]] bool touched() const;
     /// Every field can be used; empty fields that are needed count as not usable.
     [[nodiscard]] bool usable() const;
     /// Enough is given to say what the fact would do; a slip in a field that is not needed does not matter for that.
@@ -92,6 +94,7 @@ private:
     [[nodiscard]] QString labelOf(const FieldSpec& spec) const;
 
     Fact start_;
+    Fact asBuilt_; ///< what the fields said before anyone typed
     FormContext context_;
     std::vector<Editor> editors_;
     /// Takes no key; holds the form's place in the Tab chain while its fields come and go.

@@ -8,8 +8,8 @@
 #include "ui/draw_refill/station.h"
 #include "ui/taste/station.h"
 #include "ui/widgets/accessible_roles.h"
-#include "ui/window/book_errands.h"
 #include "ui/widgets/panes.h"
+#include "ui/window/book_errands.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
@@ -21,6 +21,7 @@
 #include <QCloseEvent>
 #include <QFileInfo>
 #include <QMenuBar>
+#include <QPointer>
 #include <QSettings>
 #include <QStackedWidget>
 #include <QStandardPaths>
@@ -139,7 +140,10 @@ void MainWindow::connectBook() {
     connect(startPage_, &StartPage::openAsked, this, onOpen);
     connect(startPage_, &StartPage::sampleAsked, this, onSample);
     connect(startPage_, &StartPage::bookChosen, this, [this](const QString& path) { openBook(toStd(path)); });
-    connect(a.startPage, &QAction::triggered, this, &MainWindow::closeBook);
+    connect(a.startPage, &QAction::triggered, this, [this] {
+        if (mayLeave())
+            closeBook();
+    });
     connect(a.copyBook, &QAction::triggered, this, &MainWindow::copyBook);
     connect(a.checkBook, &QAction::triggered, this, &MainWindow::checkBook);
     connect(errands_, &BookErrands::copied, this,
@@ -239,6 +243,8 @@ bool MainWindow::failed(const Fault& fault) {
 }
 
 bool MainWindow::openBook(const std::filesystem::path& path) {
+    if (!mayLeave())
+        return false;
     auto desk = Desk::open(path, clock_);
     if (!desk)
         return failed(desk.error());
@@ -247,6 +253,8 @@ bool MainWindow::openBook(const std::filesystem::path& path) {
 }
 
 bool MainWindow::newBook(const std::filesystem::path& path) {
+    if (!mayLeave())
+        return false;
     auto desk = Desk::create(path, clock_);
     if (!desk)
         return failed(desk.error());
@@ -259,6 +267,8 @@ bool MainWindow::sampleBook(const std::filesystem::path& path) {
     std::error_code ignored;
     if (std::filesystem::exists(path, ignored))
         return openBook(path);
+    if (!mayLeave())
+        return false;
     std::filesystem::create_directories(path.parent_path(), ignored);
     auto desk = Desk::create(path, clock_);
     if (!desk)
@@ -272,7 +282,29 @@ bool MainWindow::sampleBook(const std::filesystem::path& path) {
     return true;
 }
 
-/// From here on this is the book in hand; the one before is closed. Nothing of it is lost: every edit was stored.
+/// What is half typed counts as finished: most of it is stored by that.
+bool MainWindow::mayLeave() {
+    if (!session_)
+        return true;
+    if (const QPointer<QWidget> focus = focusWidget()) {
+        focus->clearFocus();
+        if (focus)
+            focus->setFocus();
+    }
+    if (session_->unstored().isEmpty())
+        return true;
+    const Leaving answer = prompt_.leaveUnstored(this, session_->unstored());
+    if (answer == Leaving::storeFirst)
+        session_->storeAll();
+    if (answer == Leaving::without || session_->unstored().isEmpty())
+        return true;
+    if (answer == Leaving::storeFirst)
+        notices_->showFault(tr("Not stored: %1. The reason stands where it was typed.")
+                                .arg(session_->unstored().join(QStringLiteral(", "))));
+    return false;
+}
+
+/// From here on this is the book in hand; the one before is closed.
 void MainWindow::take(std::unique_ptr<Desk> desk) {
     closeBook();
     session_ = std::make_unique<Session>(std::move(desk));
@@ -475,6 +507,10 @@ void MainWindow::remember() {
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!mayLeave()) {
+        event->ignore();
+        return;
+    }
     remember();
     QMainWindow::closeEvent(event);
 }

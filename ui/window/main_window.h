@@ -38,7 +38,7 @@ public:
     bool newBook(const std::filesystem::path& path);
     /// Opens the sample cellar at `path`; makes it first when it is not there.
     bool sampleBook(const std::filesystem::path& path);
-    void closeBook(); ///< back to the first page
+    void closeBook(); ///< back to the first page; what is not stored is left
 
     /// Stored values never change with these.
     void setUnits(const DisplayUnits& units);
@@ -68,6 +68,8 @@ private:
     // --- the book in hand
     void take(std::unique_ptr<Desk> desk);
     bool failed(const Fault& fault);
+    /// Asks what becomes of what is not stored; false: the brewer stays.
+    [[nodiscard]] bool mayLeave();
     // --- what follows from it
     void refreshActions();
     void refreshTitle();
