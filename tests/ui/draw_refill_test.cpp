@@ -347,6 +347,111 @@ TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][
     CHECK(s.station->panel().drawing().look().levelBefore);
 }
 
+// --- after an entry ------------------------------------------------------------------------------------------------
+
+namespace {
+
+/// The entry selected, and that the drawing shows the vessel after it.
+const LedgerLine& seen(const AtStation& s) {
+    const int row = s.station->table().currentIndex().row();
+    const LedgerLine* line = s.station->model().at(row);
+    REQUIRE(line);
+    CHECK(s.station->table().selectionModel()->isRowSelected(row));
+    if (row > 0)
+        CHECK(s.station->panel().drawing().look().now.volume.l == Approx(line->volumeAfter.l));
+    return *line;
+}
+void dated(const AtStation& s, const char* day) {
+    QLineEdit* date = s.station->form().fields().date("on")->edit();
+    date->clear();
+    QTest::keyClicks(date, QString::fromLatin1(day));
+}
+
+} // namespace
+
+TEST_CASE("what was recorded is selected and seen", "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(4);
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::drawOff);
+    CHECK(seen(s).on == s.today);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+    s.station->begin(EntryKind::dip);
+    s.volume("203");
+    dated(s, "2025-03-04");
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::dip);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(203));
+}
+
+TEST_CASE("what was amended is selected where it stands now", "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(2); // the top-up of January
+    const std::int64_t id = s.station->model().at(2)->id;
+    s.station->amendSelected();
+    dated(s, "2025-12-01");
+    s.station->table().selectRow(6);
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::topUp);
+    CHECK(seen(s).id == id);
+    CHECK(s.station->table().currentIndex().row() == 0);
+    s.session->undo();
+    CHECK(seen(s).id == id);
+    CHECK(s.station->table().currentIndex().row() == 2);
+}
+
+TEST_CASE("an amended word nobody sees in the ledger selects its entry too", "[ui][station][after]") {
+    AtStation s;
+    const int opening = s.station->model().rowCount() - 1;
+    s.station->table().selectRow(opening);
+    s.station->amendSelected();
+    QLineEdit* years = s.station->form().fields().number("years_running")->edit();
+    QTest::keyClicks(years, "3");
+    s.station->table().selectRow(1);
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::opening);
+}
+
+TEST_CASE("what comes before an entry is seen when it is taken out, and it again when it is back",
+          "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(3);
+    const LedgerLine gone = *s.station->model().at(3), before = *s.station->model().at(4);
+    s.station->removeSelected();
+    CHECK(seen(s).id == before.id);
+    CHECK(seen(s).kind == before.kind);
+    s.station->table().selectRow(0);
+    s.session->undo();
+    CHECK(seen(s).id == gone.id);
+    CHECK(seen(s).kind == gone.kind);
+    s.session->redo();
+    CHECK(seen(s).id == before.id);
+}
+
+TEST_CASE("undoing an entry shows the vessel as it was before it", "[ui][station][after]") {
+    AtStation s;
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    s.station->form().record();
+    s.session->undo();
+    CHECK(s.station->table().currentIndex().row() == 0);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+    s.session->redo();
+    CHECK(seen(s).kind == EntryKind::drawOff);
+}
+
+TEST_CASE("what another program writes does not take the brewer along", "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(3);
+    const std::int64_t id = s.station->model().at(3)->id;
+    auto other = *Desk::open(s.book, [] { return testing::testToday; });
+    testing::recordAll(*other, R"({"kind": "dip", "vessel": "Heron", "on": "2026-03-01", "volume_l": 201})");
+    s.session->poll();
+    CHECK(seen(s).id == id);
+}
+
 // --- the brew of a refill ------------------------------------------------------------------------------------------
 
 namespace {
@@ -402,8 +507,8 @@ TEST_CASE("a refill is filled in with the brew made for it, and with no other", 
     s.volume("60");
     s.station->form().record();
     REQUIRE_FALSE(s.station->form().active());
-    CHECK(s.station->model().at(0)->kind == EntryKind::refill);
-    CHECK(std::get<RefillFact>(*s.session->desk().fact("refill", s.station->model().at(0)->id)).brew == "Brew 9");
+    CHECK(seen(s).kind == EntryKind::refill);
+    CHECK(std::get<RefillFact>(*s.session->desk().fact("refill", seen(s).id)).brew == "Brew 9");
     s.station->begin(EntryKind::refill);
     CHECK(s.station->form().fields().choice("brew")->word().empty());
 }

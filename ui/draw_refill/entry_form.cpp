@@ -324,7 +324,10 @@ void EntryForm::record() {
         showFault(done.error(), true);
         return;
     }
+    const auto amendedEntry = amended_;
     leave();
+    if (amendedEntry)
+        Q_EMIT amended(amendedEntry->table, amendedEntry->id);
 }
 
 void EntryForm::leave() {

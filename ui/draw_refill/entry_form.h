@@ -39,6 +39,7 @@ public:
 Q_SIGNALS:
     /// What the entry would do; none while it cannot be said.
     void previewed(const std::optional<staveline::LedgerPreview>& preview);
+    void amended(const std::string& table, std::int64_t id);
     void closed();
 
 protected:

@@ -3,6 +3,7 @@
 
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
+#include "ui/draw_refill/row_after.h"
 #include "ui/draw_refill/vessel_panel.h"
 #include "ui/widgets/panes.h"
 #include "ui/widgets/theme.h"
@@ -66,6 +67,10 @@ EntryForm* DrawRefillStation::makeForm() {
     formPlace_->layout()->addWidget(form);
     connect(form, &EntryForm::previewed, panel_, &VesselPanel::showPreview);
     connect(form, &EntryForm::closed, this, [this, form] { closed(form); });
+    connect(form, &EntryForm::amended, this, [this](const std::string& table, std::int64_t id) {
+        if (const int row = model_->rowOf(id, table); row >= 0)
+            table_->selectRow(row);
+    });
     return form;
 }
 
@@ -135,10 +140,9 @@ void DrawRefillStation::refresh() {
 }
 
 void DrawRefillStation::showLedger(const LedgerView& view) {
-    const LedgerLine* kept = selected();
-    const std::pair<std::int64_t, std::string> before =
-        kept ? std::pair(kept->id, kept->table) : std::pair<std::int64_t, std::string>();
-    model_->show(view);
+    const int row = table_->currentIndex().row();
+    const LedgerView before = model_->show(view);
+    const bool same = std::exchange(shown_, vessel()) == vessel();
     panel_->showVessel(view.vessel);
     table_->setVisible(!view.lines.empty());
     empty_->setVisible(view.lines.empty());
@@ -151,8 +155,10 @@ void DrawRefillStation::showLedger(const LedgerView& view) {
     }
     table_->fit();
     select(-1);
-    if (const int row = model_->rowOf(before.first, before.second); row >= 0)
-        table_->selectRow(row);
+    if (!same)
+        return;
+    if (const int next = rowAfter({before.lines, row}, *model_, !session().changedElsewhere()); next >= 0)
+        table_->selectRow(next);
 }
 
 const LedgerLine* DrawRefillStation::selected() const {

@@ -37,7 +37,7 @@ Q_SIGNALS:
     void selectionChanged();
 
 protected:
-    void refresh() override;     ///< selection and an entry in hand stay
+    void refresh() override;     ///< what was entered is selected; an entry in hand stays
     void leaveVessel() override; ///< an entry that is begun waits for the vessel
 
 private:
@@ -57,6 +57,7 @@ private:
     QWidget* formPlace_;
     EntryForm* form_;
     std::map<VesselName, EntryForm*> aside_; ///< begun, while another vessel is in front
+    VesselName shown_;                       ///< whose ledger the table holds
     VesselPanel* panel_;
     std::vector<std::pair<EntryKind, QPushButton*>> entryButtons_;
     QPushButton* amend_;

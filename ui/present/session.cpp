@@ -51,13 +51,15 @@ void Session::redo() {
 }
 
 void Session::poll() {
+    elsewhere_ = true;
     if (desk_->poll())
         Q_EMIT said(tr("Another program changed this book; what you see is up to date."));
-    if (day_ == desk_->today() && readOnly_ == desk_->readOnly())
-        return;
-    day_ = desk_->today();
-    readOnly_ = desk_->readOnly();
-    Q_EMIT changed();
+    if (day_ != desk_->today() || readOnly_ != desk_->readOnly()) {
+        day_ = desk_->today();
+        readOnly_ = desk_->readOnly();
+        Q_EMIT changed();
+    }
+    elsewhere_ = false;
 }
 
 void Session::setUnstored(const std::string& key, const QStringList& what) {
