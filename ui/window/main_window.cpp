@@ -5,6 +5,7 @@
 #include "ui/adjust/station.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/start_page.h"
+#include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
 #include "ui/taste/station.h"
 #include "ui/widgets/accessible_roles.h"
@@ -14,6 +15,7 @@
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/status_line.h"
+#include "ui/window/typing_guard.h"
 #include "ui/window/unit_menu.h"
 
 #include <QAction>
@@ -42,6 +44,7 @@ QString pathText(const std::filesystem::path& path) {
 MainWindow::MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent)
     : QMainWindow(parent), clock_(std::move(clock)), prompt_(prompt), stored_(settings), settings_(load(settings)),
       actions_(std::make_unique<Actions>(*this)), errands_(new BookErrands(clock_, this)), poll_(new QTimer(this)) {
+    new TypingGuard(actions_->entries.values(), this);
     installAccessibleRoles();
     install(*qApp, settings_.appearance);
     makeParts();
@@ -313,6 +316,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     cellar_ = new CellarView(*session_, prompt_, stack_);
     cellar_->setPaper(settings_.paper);
     placePanes(*cellar_);
+    cellar_->drawRefill().table().addActions({actions_->amend, actions_->remove});
     stack_->addWidget(cellar_);
     stack_->setCurrentWidget(cellar_);
     status_->follow(session_.get());
@@ -327,8 +331,9 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     connect(cellar_, &CellarView::moved, this, [this] {
         refreshTitle();
         refreshHelp();
+        refreshLedgerActions();
     });
-    connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshActions);
+    connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshLedgerActions);
     connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
     fillRecent();
     refreshActions();
@@ -374,6 +379,27 @@ void MainWindow::refreshActions() {
     actions_->redo->setEnabled(writable && !redo.isEmpty());
     actions_->undo->setText(undo.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(withoutKeys(undo)));
     actions_->redo->setText(redo.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(withoutKeys(redo)));
+    refreshLedgerActions();
+}
+
+QString MainWindow::whyNoLedgerAction() const {
+    if (!session_)
+        return tr("no book is open");
+    if (session_->desk().readOnly())
+        return tr("this book is open for reading only");
+    if (!cellar_->atVessel() || cellar_->station() != Station::drawRefill || !cellar_->drawRefill().hasSelected())
+        return tr("select one in Draw && refill");
+    return {};
+}
+
+/// What cannot be done now says where it can.
+void MainWindow::refreshLedgerActions() {
+    const QString why = whyNoLedgerAction();
+    for (auto [action, words] :
+         {std::pair{actions_->amend, tr("A&mend the entry")}, std::pair{actions_->remove, tr("Remo&ve the entry")}}) {
+        action->setEnabled(why.isEmpty());
+        action->setText(why.isEmpty() ? words : tr("%1 (%2)").arg(words, why));
+    }
 }
 
 void MainWindow::refreshTitle() {

@@ -72,6 +72,8 @@ private:
     [[nodiscard]] bool mayLeave();
     // --- what follows from it
     void refreshActions();
+    void refreshLedgerActions();
+    [[nodiscard]] QString whyNoLedgerAction() const; ///< empty: there is an entry to act on
     void refreshTitle();
     void refreshHelp();
     void fillRecent();
