@@ -239,3 +239,10 @@ TEST_CASE("no part can be dragged too narrow, and a double click brings the usua
     QTest::mouseDClick(taste.handle(1), Qt::LeftButton);
     CHECK(taste.sizes() == usual);
 }
+
+TEST_CASE("a window that is killed comes back where it was", "[ui][session][places]") {
+    WindowInScratch w;
+    w.key(Qt::Key_5, Qt::ControlModifier);
+    CHECK(QTest::qWaitFor([&] { return w.settings.value("session/station").toString() == "history"; }, 5000));
+    CHECK(w.settings.value("recent").toStringList() == QStringList{qs(w.book.string())});
+}

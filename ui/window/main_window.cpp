@@ -34,6 +34,7 @@ namespace staveline::ui {
 namespace {
 
 constexpr int pollEveryMs = 1500;
+constexpr int rememberAfterMs = 2000;
 
 QString pathText(const std::filesystem::path& path) {
     return qs(path.string());
@@ -43,7 +44,11 @@ QString pathText(const std::filesystem::path& path) {
 
 MainWindow::MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent)
     : QMainWindow(parent), clock_(std::move(clock)), prompt_(prompt), stored_(settings), settings_(load(settings)),
-      actions_(std::make_unique<Actions>(*this)), errands_(new BookErrands(clock_, this)), poll_(new QTimer(this)) {
+      actions_(std::make_unique<Actions>(*this)), errands_(new BookErrands(clock_, this)), poll_(new QTimer(this)),
+      rememberSoon_(new QTimer(this)) {
+    rememberSoon_->setSingleShot(true);
+    rememberSoon_->setInterval(rememberAfterMs);
+    connect(rememberSoon_, &QTimer::timeout, this, &MainWindow::remember);
     new TypingGuard(actions_->entries.values(), this);
     installAccessibleRoles();
     install(*qApp, settings_.appearance);
@@ -224,8 +229,10 @@ void MainWindow::start(const std::optional<std::filesystem::path>& book) {
 }
 
 void MainWindow::placePanes(QWidget& in) {
-    for (Panes* panes : in.findChildren<Panes*>())
+    for (Panes* panes : in.findChildren<Panes*>()) {
         panes->takeWidths(settings_.splits.value(panes->objectName()));
+        connect(panes, &QSplitter::splitterMoved, rememberSoon_, qOverload<>(&QTimer::start));
+    }
 }
 
 /// One that was never seen, or of which a part is hidden, keeps what was known of it.
@@ -332,6 +339,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
         refreshTitle();
         refreshHelp();
         refreshLedgerActions();
+        rememberSoon_->start();
     });
     connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshLedgerActions);
     connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
@@ -530,6 +538,11 @@ void MainWindow::remember() {
     }
     save(settings_, stored_);
     stored_.sync(); // a failure costs comfort, never data
+}
+
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    rememberSoon_->start();
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

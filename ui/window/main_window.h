@@ -59,6 +59,7 @@ public:
 
 protected:
     void closeEvent(QCloseEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void makeParts();
@@ -103,6 +104,7 @@ private:
     HelpPanel* help_;
     QMenu* recentMenu_;
     QTimer* poll_;
+    QTimer* rememberSoon_; ///< where the brewer is: a window that is killed comes back there too
 };
 
 } // namespace staveline::ui
