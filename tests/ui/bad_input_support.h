@@ -82,6 +82,7 @@ struct SampleWindow : WindowInScratch {
         return cellar().brew().field(path)->edit();
     }
     [[nodiscard]] QLineEdit* entryField(const char* field = "volume_l") const {
+        go(ui::Station::drawRefill);
         key(Qt::Key_D, Qt::ControlModifier);
         REQUIRE(cellar().drawRefill().form().active());
         return cellar().drawRefill().form().fields().number(field)->edit();

@@ -2,10 +2,12 @@
 // The Draw & refill station: what an entry would do is seen before it is recorded, and all of it can be taken back.
 #include "ui/support.h"
 
+#include "ui/draw_refill/brew_offers.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/vessel_drawing.h"
@@ -319,7 +321,7 @@ TEST_CASE("Enter on leaving leaves, it does not record", "[ui][station]") {
     CHECK(s.session->desk().revision() == revision);
 }
 
-TEST_CASE("going to another vessel leaves the entry in hand", "[ui][station]") {
+TEST_CASE("an entry begun stays with its vessel while another is looked at", "[ui][station]") {
     AtStation s;
     s.station->begin(EntryKind::drawOff);
     s.volume("60");
@@ -327,6 +329,10 @@ TEST_CASE("going to another vessel leaves the entry in hand", "[ui][station]") {
     CHECK_FALSE(s.station->form().active());
     CHECK_FALSE(s.station->panel().drawing().look().levelBefore);
     CHECK(s.station->panel().levelWords().contains("of 50"));
+    s.station->showVessel("Heron");
+    CHECK(s.station->form().active());
+    CHECK(s.station->form().fields().number("volume_l")->stored() == 60.0);
+    CHECK(s.station->panel().drawing().look().levelBefore);
 }
 
 TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][bad]") {
@@ -339,4 +345,184 @@ TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][
     s.volume("5");
     CHECK(s.station->form().fields().number("volume_l")->words().isEmpty());
     CHECK(s.station->panel().drawing().look().levelBefore);
+}
+
+// --- after an entry ------------------------------------------------------------------------------------------------
+
+namespace {
+
+/// The entry selected, and that the drawing shows the vessel after it.
+const LedgerLine& seen(const AtStation& s) {
+    const int row = s.station->table().currentIndex().row();
+    const LedgerLine* line = s.station->model().at(row);
+    REQUIRE(line);
+    CHECK(s.station->table().selectionModel()->isRowSelected(row));
+    if (row > 0)
+        CHECK(s.station->panel().drawing().look().now.volume.l == Approx(line->volumeAfter.l));
+    return *line;
+}
+void dated(const AtStation& s, const char* day) {
+    QLineEdit* date = s.station->form().fields().date("on")->edit();
+    date->clear();
+    QTest::keyClicks(date, QString::fromLatin1(day));
+}
+
+} // namespace
+
+TEST_CASE("what was recorded is selected and seen", "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(4);
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::drawOff);
+    CHECK(seen(s).on == s.today);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+    s.station->begin(EntryKind::dip);
+    s.volume("203");
+    dated(s, "2025-03-04");
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::dip);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(203));
+}
+
+TEST_CASE("what was amended is selected where it stands now", "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(2); // the top-up of January
+    const std::int64_t id = s.station->model().at(2)->id;
+    s.station->amendSelected();
+    dated(s, "2025-12-01");
+    s.station->table().selectRow(6);
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::topUp);
+    CHECK(seen(s).id == id);
+    CHECK(s.station->table().currentIndex().row() == 0);
+    s.session->undo();
+    CHECK(seen(s).id == id);
+    CHECK(s.station->table().currentIndex().row() == 2);
+}
+
+TEST_CASE("an amended word nobody sees in the ledger selects its entry too", "[ui][station][after]") {
+    AtStation s;
+    const int opening = s.station->model().rowCount() - 1;
+    s.station->table().selectRow(opening);
+    s.station->amendSelected();
+    QLineEdit* years = s.station->form().fields().number("years_running")->edit();
+    QTest::keyClicks(years, "3");
+    s.station->table().selectRow(1);
+    s.station->form().record();
+    CHECK(seen(s).kind == EntryKind::opening);
+}
+
+TEST_CASE("what comes before an entry is seen when it is taken out, and it again when it is back",
+          "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(3);
+    const LedgerLine gone = *s.station->model().at(3), before = *s.station->model().at(4);
+    s.station->removeSelected();
+    CHECK(seen(s).id == before.id);
+    CHECK(seen(s).kind == before.kind);
+    s.station->table().selectRow(0);
+    s.session->undo();
+    CHECK(seen(s).id == gone.id);
+    CHECK(seen(s).kind == gone.kind);
+    s.session->redo();
+    CHECK(seen(s).id == before.id);
+}
+
+TEST_CASE("undoing an entry shows the vessel as it was before it", "[ui][station][after]") {
+    AtStation s;
+    s.station->begin(EntryKind::drawOff);
+    s.volume("60");
+    s.station->form().record();
+    s.session->undo();
+    CHECK(s.station->table().currentIndex().row() == 0);
+    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+    s.session->redo();
+    CHECK(seen(s).kind == EntryKind::drawOff);
+}
+
+TEST_CASE("what another program writes does not take the brewer along", "[ui][station][after]") {
+    AtStation s;
+    s.station->table().selectRow(3);
+    const std::int64_t id = s.station->model().at(3)->id;
+    auto other = *Desk::open(s.book, [] { return testing::testToday; });
+    testing::recordAll(*other, R"({"kind": "dip", "vessel": "Heron", "on": "2026-03-01", "volume_l": 201})");
+    s.session->poll();
+    CHECK(seen(s).id == id);
+}
+
+// --- the brew of a refill ------------------------------------------------------------------------------------------
+
+namespace {
+
+BrewStock stock(const char* name, Day on, std::optional<Litres> left, bool made = false) {
+    BrewStock each;
+    each.brew.name = name;
+    each.brew.vessel = "Heron";
+    each.brew.on = on;
+    each.left = left;
+    each.forThisRefill = made;
+    return each;
+}
+
+constexpr const char* brews = R"([
+  {"kind": "brew", "name": "Brew 8", "vessel": "Teal", "on": "2025-09-10", "original_gravity_p": 12,
+   "bitterness_ibu": 10, "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
+   "yeast": "ale_clean", "into_fermenter_l": 40},
+  {"kind": "brew", "name": "Brew 9", "vessel": "Heron", "on": "2026-02-05", "original_gravity_p": 12,
+   "bitterness_ibu": 10, "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 64, "minutes": 60}],
+   "yeast": "ale_clean", "into_fermenter_l": 70}])";
+
+} // namespace
+
+TEST_CASE("brews are offered with day, vessel and litres left, those used up last", "[ui][station][brews]") {
+    testing::DeskInScratch made;
+    const Session session(std::move(made.desk));
+    const auto offers =
+        brewOffers({stock("Brew 9", day(2026, 2, 5), Litres{64.2}, true), stock("Brew 8", day(2026, 1, 5), Litres{0}),
+                    stock("Brew 7", day(2025, 12, 5), std::nullopt)},
+                   session);
+    REQUIRE(offers.size() == 3);
+    CHECK(offers[0].word == "Brew 9");
+    for (const char* part : {"Brew 9", "for Heron", "64.2 L left"})
+        CHECK(offers[0].shown.contains(QLatin1String(part)));
+    CHECK(offers[0].shown.contains(dayWords(day(2026, 2, 5))));
+    CHECK(offers[1].word == "Brew 7");
+    CHECK(offers[1].shown.contains("litres not recorded"));
+    CHECK(offers[2].word == "Brew 8");
+    CHECK(offers[2].shown.contains("nothing left"));
+}
+
+TEST_CASE("a refill is filled in with the brew made for it, and with no other", "[ui][station][brews]") {
+    AtStation s;
+    testing::recordAll(s.session->desk(), brews);
+    s.station->begin(EntryKind::refill);
+    const ChoiceField* brew = s.station->form().fields().choice("brew");
+    CHECK(brew->word() == "Brew 9");
+    CHECK_FALSE(s.station->form().started());
+    CHECK(brew->itemText(1).startsWith("Brew 9"));
+    CHECK(brew->itemText(2).startsWith("Brew 8"));
+    REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{70}, "", {}, ""}));
+    s.volume("60");
+    s.station->form().record();
+    REQUIRE_FALSE(s.station->form().active());
+    CHECK(seen(s).kind == EntryKind::refill);
+    CHECK(std::get<RefillFact>(*s.session->desk().fact("refill", seen(s).id)).brew == "Brew 9");
+    s.station->begin(EntryKind::refill);
+    CHECK(s.station->form().fields().choice("brew")->word().empty());
+}
+
+TEST_CASE("more litres than a brew has left are refused at the litres", "[ui][station][brews][bad]") {
+    AtStation s;
+    testing::recordAll(s.session->desk(), brews);
+    REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{100}, "", {}, ""}));
+    s.station->begin(EntryKind::refill);
+    s.volume("95");
+    const NumberField* volume = s.station->form().fields().number("volume_l");
+    CHECK(volume->words().contains("Brew 9"));
+    s.station->form().record();
+    CHECK(s.station->form().active());
+    s.volume("60");
+    CHECK(volume->words().isEmpty());
 }

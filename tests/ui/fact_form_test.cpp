@@ -40,7 +40,7 @@ FormContext context() {
     FormContext made;
     made.today = testing::testToday;
     made.vessels = {"Teal"};
-    made.brews = {"Brew 7"};
+    made.brews = {{"Brew 7", "Brew 7"}};
     return made;
 }
 

@@ -7,6 +7,7 @@
 #include "ui/draw_refill/station.h"
 #include "ui/history/copy_table.h"
 #include "ui/history/station.h"
+#include "ui/widgets/theme.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 
@@ -187,4 +188,61 @@ TEST_CASE("splits and pages are kept with the other settings", "[ui][session][pl
     CHECK(loaded.brewPart == settings.brewPart);
     CHECK(loaded.historyFace == settings.historyFace);
     CHECK(loaded.splits == settings.splits);
+}
+
+TEST_CASE("the answers of Taste are wide enough after a run that never showed them", "[ui][session][places]") {
+    WindowInScratch w;
+    w.key(Qt::Key_1, Qt::ControlModifier);
+    QTest::qWait(10);
+    const QList<int> usual = splitter(w, "taste").sizes();
+    w.key(Qt::Key_4, Qt::ControlModifier);
+    w.settings.remove("split/taste");
+    w.window->close();
+    w.settings.remove("split/taste");
+    w.open();
+    w.window->start(std::nullopt);
+    w.window->close(); // Taste was never in front
+    CHECK_FALSE(w.settings.contains("split/taste"));
+    w.open();
+    w.window->start(std::nullopt);
+    w.key(Qt::Key_1, Qt::ControlModifier);
+    QTest::qWait(10);
+    CHECK(splitter(w, "taste").sizes() == usual);
+}
+
+TEST_CASE("widths nobody could read heal", "[ui][session][places][bad]") {
+    const QStringList stored = GENERATE(QStringList{"48", "48"}, QStringList{"792", "79"}, QStringList{"90000", "1"});
+    WindowInScratch w;
+    w.key(Qt::Key_1, Qt::ControlModifier);
+    QTest::qWait(10);
+    const QList<int> usual = splitter(w, "taste").sizes();
+    w.window->close();
+    w.settings.setValue("split/taste", stored);
+    w.open();
+    w.window->start(std::nullopt);
+    w.key(Qt::Key_1, Qt::ControlModifier);
+    QTest::qWait(10);
+    CHECK(splitter(w, "taste").sizes() == usual);
+    restart(w);
+    CHECK(w.settings.value("split/taste").toStringList() != stored);
+}
+
+TEST_CASE("no part can be dragged too narrow, and a double click brings the usual widths back", "[ui][places]") {
+    WindowInScratch w;
+    w.key(Qt::Key_1, Qt::ControlModifier);
+    QTest::qWait(10);
+    QSplitter& taste = splitter(w, "taste");
+    const QList<int> usual = taste.sizes();
+    drag(taste, 2000);
+    CHECK(taste.sizes().back() >= lines(taste, 14));
+    CHECK(taste.sizes() != usual);
+    QTest::mouseDClick(taste.handle(1), Qt::LeftButton);
+    CHECK(taste.sizes() == usual);
+}
+
+TEST_CASE("a window that is killed comes back where it was", "[ui][session][places]") {
+    WindowInScratch w;
+    w.key(Qt::Key_5, Qt::ControlModifier);
+    CHECK(QTest::qWaitFor([&] { return w.settings.value("session/station").toString() == "history"; }, 5000));
+    CHECK(w.settings.value("recent").toStringList() == QStringList{qs(w.book.string())});
 }

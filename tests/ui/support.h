@@ -26,6 +26,8 @@ public:
     std::vector<std::filesystem::path> answers;
     std::vector<QString> asked;
     bool printerSet = false;
+    ui::Leaving leaving = ui::Leaving::stay;
+    std::vector<QStringList> unstored; ///< each time it was asked
 
     std::optional<std::filesystem::path> bookToOpen(QWidget*, const QString& folder) override { return next(folder); }
     std::optional<std::filesystem::path> fileToWrite(QWidget*, const QString&, const QString& suggestion,
@@ -33,6 +35,10 @@ public:
         return next(suggestion);
     }
     bool setUpPrinter(QWidget*, QPrinter&) override { return printerSet; }
+    ui::Leaving leaveUnstored(QWidget*, const QStringList& what) override {
+        unstored.push_back(what);
+        return leaving;
+    }
 
 private:
     std::optional<std::filesystem::path> next(const QString& question) {

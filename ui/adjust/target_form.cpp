@@ -72,6 +72,7 @@ TargetForm::TargetForm(Session& session, QWidget* parent)
     addBounds(*column);
     addSetBy(*column);
     addTraits(*column);
+    connect(&session, &Session::storeAsked, this, &TargetForm::finishTyping);
 }
 
 QWidget* TargetForm::addNumber(const TargetNumber& about) {
@@ -184,6 +185,7 @@ void TargetForm::setVessel(const VesselName& vessel) {
         return;
     vessel_ = vessel;
     message_->clear();
+    session_.setUnstored("target", {});
     const Target now = target();
     for (const Entry& entry : entries_)
         entry.field->setStored(entry.about->get(now)); // what was half typed was about another vessel
@@ -309,6 +311,7 @@ bool TargetForm::store(const Target& changed, const QString& what, const std::st
     const EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
                         "target/" + vessel_ + "/" + key};
     const auto done = session_.desk().setToday(Fact{fact}, note);
+    session_.setUnstored("target", done ? QStringList() : QStringList{tr("target of %1").arg(qs(vessel_))});
     if (!done) {
         showFault(done.error());
         return false;

@@ -78,6 +78,10 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     weigh_->setInterval(pause);
     connect(weigh_, &QTimer::timeout, this, &AsBrewedPage::weighNow);
     connect(bench_, &BrewBench::recalculated, this, &AsBrewedPage::edited);
+    connect(&session, &Session::storeAsked, this, [this] {
+        if (start_ && brew() != *start_)
+            record();
+    });
     connect(record_, &QPushButton::clicked, this, &AsBrewedPage::record);
     connect(refill_, &QPushButton::clicked, this, &AsBrewedPage::refillAsked);
     refill_->setVisible(false);
@@ -135,6 +139,7 @@ void AsBrewedPage::showVessel(const VesselName& vessel) {
     if (vessel == vessel_)
         return;
     vessel_ = vessel;
+    session_.setUnstored("brew", {});
     start_.reset();
     kept_.reset();
     refill_->setVisible(false);
@@ -229,6 +234,7 @@ void AsBrewedPage::edited() {
         field->recheck();
     date_->recheck();
     bench_->setMeasured(measuresOf(brew()));
+    session_.setUnstored("brew", brew() == *start_ ? QStringList() : QStringList{tr("brew of %1").arg(qs(vessel_))});
     weigh_->start();
 }
 

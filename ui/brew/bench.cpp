@@ -5,7 +5,9 @@
 
 namespace staveline::ui {
 
-BrewBench::BrewBench(Session& session, QObject* parent) : QObject(parent), session_(session) {}
+BrewBench::BrewBench(Session& session, QObject* parent) : QObject(parent), session_(session) {
+    connect(&session, &Session::storeAsked, this, &BrewBench::finish);
+}
 
 void BrewBench::begin(const VesselName& vessel, const Setting& setting, const EquipmentFact& kit,
                       const BrewMeasures& measured) {
@@ -55,18 +57,26 @@ void BrewBench::finish() {
         return;
     if (setting_ == base_) {
         pending_.clear();
+        tellUnstored();
         return;
     }
     // Storing tells everyone of the change, which comes back here as a rebase.
     auto kept = std::exchange(pending_, {});
     const Setting stored = setting_;
     const auto done = store_(stored, note_);
-    if (done)
+    if (done) {
+        tellUnstored();
         return;
+    }
     pending_ = std::move(kept);
     fault_ = done.error();
     refused_ = fault_->kind == FaultKind::storage;
     Q_EMIT recalculated(false);
+}
+
+void BrewBench::tellUnstored() {
+    if (store_)
+        session_.setUnstored("recipe", pending() ? QStringList{tr("recipe of %1").arg(qs(vessel_))} : QStringList());
 }
 
 void BrewBench::recalculate(bool anew) {
@@ -76,6 +86,7 @@ void BrewBench::recalculate(bool anew) {
         draft_ = std::move(*made);
     else
         fault_ = made.error();
+    tellUnstored();
     Q_EMIT recalculated(anew);
 }
 

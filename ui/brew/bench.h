@@ -56,6 +56,7 @@ Q_SIGNALS:
 
 private:
     void recalculate(bool anew = false);
+    void tellUnstored();
 
     struct Pending {
         std::string field;

@@ -82,8 +82,15 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     auto* outer = new QHBoxLayout(this);
     outer->addWidget(scroll, 4);
     outer->addStretch(1);
-    connect(form_, &FactForm::edited, message_, &MessageLabel::clear);
-    connect(culture_, &FactForm::edited, message_, &MessageLabel::clear);
+    for (const FactForm* form : {form_, culture_})
+        connect(form, &FactForm::edited, this, [this] {
+            message_->clear();
+            tell();
+        });
+    connect(&session, &Session::storeAsked, this, [this] {
+        if (started())
+            finish();
+    });
     connect(&session, &Session::unitsChanged, this, [this] {
         form_->setUnits(session_.units());
         culture_->setUnits(session_.units());
@@ -128,11 +135,37 @@ QLayout* VesselPage::makeButtons() {
     buttons->addWidget(leave);
     buttons->addStretch(1);
     connect(finish_, &QPushButton::clicked, this, &VesselPage::finish);
-    connect(leave, &QPushButton::clicked, this, &VesselPage::left);
+    connect(leave, &QPushButton::clicked, this, &VesselPage::leave);
     return buttons;
 }
 
+bool VesselPage::started() const {
+    return active_ && (form_->touched() || (before_ && culture_->touched()));
+}
+
+void VesselPage::tell() {
+    const QString what = before_ ? tr("changes of %1").arg(qs(before_->name)) : tr("the new vessel");
+    session_.setUnstored("vessel", started() ? QStringList{what} : QStringList());
+}
+
+bool VesselPage::goesOn(const std::optional<VesselName>& wanted) {
+    if (!started())
+        return false;
+    if (wanted != (before_ ? std::optional(before_->name) : std::nullopt))
+        message_->say(MessageLabel::Weight::warning, own("ui.vessel.begun"));
+    form_->focusFirst();
+    return true;
+}
+
+void VesselPage::leave() {
+    active_ = false;
+    tell();
+    Q_EMIT left();
+}
+
 void VesselPage::begin() {
+    if (goesOn(std::nullopt))
+        return;
     before_.reset();
     title_->setText(tr("A vessel for the cellar"));
     words_->setText(own("ui.vessel.words"));
@@ -141,6 +174,8 @@ void VesselPage::begin() {
 }
 
 void VesselPage::change(const VesselName& vessel) {
+    if (goesOn(vessel))
+        return;
     const auto found = session_.desk().vessel(vessel);
     if (!found) {
         Q_EMIT session_.failed(found.error());
@@ -172,6 +207,7 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
     }
     message_->clear();
     form_->focusFirst();
+    active_ = true;
 }
 
 CultureFact VesselPage::lastCulture() const {
@@ -207,8 +243,11 @@ void VesselPage::recordChanges(const VesselFact& vessel) {
     }
     if (const auto edit = editOf(*before_, vessel))
         facts.emplace_back(*edit); // last: it may rename the vessel
-    if (facts.empty() || record(facts))
-        Q_EMIT changed(qs(vessel.name));
+    if (!facts.empty() && !record(facts))
+        return;
+    active_ = false;
+    tell();
+    Q_EMIT changed(qs(vessel.name));
 }
 
 void VesselPage::retire() {
@@ -221,6 +260,8 @@ void VesselPage::retire() {
 
 bool VesselPage::record(const std::vector<Fact>& facts) {
     const auto recorded = session_.record(facts);
+    active_ = !recorded;
+    tell();
     if (!recorded)
         showFault(recorded.error());
     return recorded.has_value();
@@ -242,7 +283,7 @@ QString VesselPage::words() const {
 
 void VesselPage::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape)
-        Q_EMIT left();
+        leave();
     else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
         finish();
     else

@@ -19,10 +19,12 @@ class VesselPage : public QWidget {
     Q_OBJECT
 public:
     explicit VesselPage(Session& session, QWidget* parent = nullptr);
-    void begin(); ///< a new one
+    /// A new one, or one that is there. What is begun already stays in hand, also when another is asked for.
+    void begin();
     void change(const VesselName& vessel);
-    void finish(); ///< adds it, or records what is different now
-    void retire(); ///< without a question: undo takes it back
+    [[nodiscard]] bool started() const; ///< something is typed that is not recorded
+    void finish();                      ///< adds it, or records what is different now
+    void retire();                      ///< without a question: undo takes it back
     [[nodiscard]] FactForm& fields() const { return *form_; }
     [[nodiscard]] FactForm& culture() const { return *culture_; }
     [[nodiscard]] QLineEdit& reason() const { return *reason_; }
@@ -40,6 +42,9 @@ private:
     QWidget* makeChanges();
     QLayout* makeButtons();
     void show(const VesselFact& facts, bool isNew);
+    [[nodiscard]] bool goesOn(const std::optional<VesselName>& wanted);
+    void leave();
+    void tell();
     void add(const VesselFact& vessel);
     void recordChanges(const VesselFact& vessel);
     bool record(const std::vector<Fact>& facts);
@@ -49,6 +54,7 @@ private:
     Session& session_;
     std::optional<VesselFact> before_; ///< none: a new vessel
     CultureFact cultureBefore_;
+    bool active_ = false;
     QLabel* title_;
     QLabel* words_;
     FactForm* form_;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/draw_refill/entry_form.h"
 
+#include "ui/draw_refill/brew_offers.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 
@@ -84,7 +85,9 @@ QString wordOf(EntryKind kind) {
 
 EntryForm::EntryForm(Session& session, QWidget* parent)
     : QFrame(parent), session_(session), title_(new QLabel(this)), form_(new FactForm(this)),
-      message_(new MessageLabel(this)), record_(new QPushButton(this)), leave_(new QPushButton(this)) {
+      message_(new MessageLabel(this)), asking_(new QWidget(this)), question_(new MessageLabel(asking_)),
+      goOn_(new QPushButton(tr("Go on with it"), asking_)), instead_(new QPushButton(asking_)),
+      record_(new QPushButton(this)), leave_(new QPushButton(this)) {
     setAccessibleName(tr("Entry"));
     setType(*title_, Type::strong);
     record_->setDefault(true);
@@ -103,15 +106,77 @@ EntryForm::EntryForm(Session& session, QWidget* parent)
     column->addWidget(form_);
     column->addWidget(message_);
     column->addLayout(buttons);
-    connect(form_, &FactForm::edited, this, &EntryForm::preview);
+    column->addWidget(asking_);
+    makeQuestion();
+    connect(form_, &FactForm::edited, this, &EntryForm::edited);
     connect(record_, &QPushButton::clicked, this, &EntryForm::record);
     connect(leave_, &QPushButton::clicked, this, &EntryForm::leave);
     connect(&session, &Session::unitsChanged, this, [this] {
         form_->setUnits(session_.units());
         addHint();
     });
+    connect(&session, &Session::storeAsked, this, [this] {
+        if (started())
+            record();
+    });
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
     setVisible(false);
+}
+
+/// Stands below the entry it is about.
+void EntryForm::makeQuestion() {
+    auto* column = new QVBoxLayout(asking_);
+    column->setContentsMargins(0, 0, 0, 0);
+    auto* row = new QHBoxLayout;
+    for (QPushButton* button : {goOn_, instead_}) {
+        button->setAutoDefault(true);
+        row->addWidget(button);
+    }
+    row->addStretch(1);
+    column->addWidget(question_);
+    column->addLayout(row);
+    asking_->setVisible(false);
+    connect(goOn_, &QPushButton::clicked, this, &EntryForm::goOn);
+    connect(instead_, &QPushButton::clicked, this, [this] {
+        const auto open = afterwards_;
+        endQuestion();
+        open();
+    });
+}
+
+bool EntryForm::started() const {
+    return active_ && form_->touched();
+}
+
+bool EntryForm::asking() const {
+    return !asking_->isHidden();
+}
+
+void EntryForm::unlessStarted(const QString& instead, std::function<void()> open) {
+    if (!started()) {
+        open();
+        return;
+    }
+    afterwards_ = std::move(open);
+    instead_->setText(tr("Leave it for: %1").arg(instead));
+    asking_->setVisible(true);
+    question_->say(MessageLabel::Weight::warning, text(say("ui.entry.begun").with("entry", toStd(inWords()))));
+    goOn_->setFocus(Qt::OtherFocusReason);
+}
+
+void EntryForm::endQuestion() {
+    asking_->setVisible(false);
+    afterwards_ = nullptr;
+}
+
+void EntryForm::goOn() {
+    form_->focusFirst();
+    endQuestion();
+}
+
+void EntryForm::setAside(bool aside) {
+    endQuestion();
+    setVisible(!aside);
 }
 
 FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
@@ -119,8 +184,8 @@ FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
     made.today = session_.desk().today();
     made.units = session_.units();
     made.labels = labelsOf(kind);
-    for (const BrewFact& brew : session_.desk().brews())
-        made.brews.push_back(brew.name);
+    if (kind == EntryKind::refill || kind == EntryKind::topUp)
+        made.brews = brewOffers(session_.desk().brewsToPour(vessel).value_or(std::vector<BrewStock>()), session_);
     const auto vessels = session_.desk().vessels().value_or(std::vector<VesselFact>());
     for (const VesselFact& other : vessels)
         if (other.name != vessel && !other.retired)
@@ -129,19 +194,35 @@ FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
 }
 
 void EntryForm::begin(EntryKind kind, const VesselName& vessel) {
-    amended_.reset();
-    title_->setText(tr("%1, %2").arg(wordOf(kind), qs(vessel)));
-    record_->setText(tr("&Record"));
-    open(blank(kind, vessel, session_.desk().today()), kind);
+    if (active_ && !amended_ && kind == kind_ && vessel == vessel_) {
+        goOn();
+        return;
+    }
+    unlessStarted(wordOf(kind), [this, kind, vessel] {
+        amended_.reset();
+        title_->setText(tr("%1, %2").arg(wordOf(kind), qs(vessel)));
+        record_->setText(tr("&Record"));
+        Fact fact = blank(kind, vessel, session_.desk().today());
+        if (auto* refill = std::get_if<RefillFact>(&fact))
+            refill->brew = brewMadeFor(session_.desk().brewsToPour(vessel).value_or(std::vector<BrewStock>()));
+        open(fact, kind);
+    });
 }
 
 void EntryForm::amend(const std::string& table, std::int64_t id) {
-    const auto fact = session_.desk().fact(table, id);
+    if (active_ && amended_ && amended_->table == table && amended_->id == id)
+        goOn();
+    else
+        unlessStarted(tr("the entry selected"), [this, table, id] { openRecorded({table, id}); });
+}
+
+void EntryForm::openRecorded(const Amended& entry) {
+    const auto fact = session_.desk().fact(entry.table, entry.id);
     if (!fact) {
         Q_EMIT session_.failed(fact.error());
         return;
     }
-    amended_ = Amended{table, id};
+    amended_ = entry;
     const EntryKind kind = kindOf(*fact);
     title_->setText(tr("%1, %2: amend").arg(wordOf(kind), qs(vesselOf(*fact))));
     record_->setText(tr("&Amend"));
@@ -158,6 +239,24 @@ void EntryForm::open(const Fact& fact, EntryKind kind) {
     addHint();
     form_->focusFirst();
     preview();
+    tell();
+}
+
+/// "draw-off of Heron"
+QString EntryForm::inWords() const {
+    const QString words = amended_ ? tr("amended %1 of %2") : tr("%1 of %2");
+    return words.arg(wordOf(kind_).toLower(), qs(vessel_));
+}
+
+/// For who looks whether all is stored.
+void EntryForm::tell() {
+    session_.setUnstored("entry/" + vessel_, started() ? QStringList{inWords()} : QStringList());
+}
+
+void EntryForm::edited() {
+    endQuestion();
+    preview();
+    tell();
 }
 
 /// What is planned stands in the empty field as a hint; nothing is filled in that was not measured.
@@ -221,18 +320,23 @@ void EntryForm::record() {
     const auto done =
         amended_ ? session_.amend(amended_->table, amended_->id, form_->fact()) : session_.record(form_->fact());
     recording_ = false;
-    if (done)
-        leave();
-    else
+    if (!done) {
         showFault(done.error(), true);
+        return;
+    }
+    const auto amendedEntry = amended_;
+    leave();
+    if (amendedEntry)
+        Q_EMIT amended(amendedEntry->table, amendedEntry->id);
 }
 
 void EntryForm::leave() {
     if (!active_)
         return;
     active_ = false;
+    tell();
     amended_.reset();
-    setVisible(false);
+    setAside(true);
     Q_EMIT previewed(std::nullopt);
     Q_EMIT closed();
 }
@@ -242,7 +346,9 @@ QString EntryForm::words() const {
 }
 
 void EntryForm::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape)
+    if (event->key() == Qt::Key_Escape && asking())
+        goOn();
+    else if (event->key() == Qt::Key_Escape)
         leave();
     else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
         record();

@@ -7,6 +7,8 @@
 
 #include <QFrame>
 
+#include <functional>
+
 class QLabel;
 class QPushButton;
 
@@ -18,11 +20,16 @@ class EntryForm : public QFrame {
     Q_OBJECT
 public:
     explicit EntryForm(Session& session, QWidget* parent = nullptr);
-    /// A new entry of this kind for a vessel.
+    /// A new entry of this kind for a vessel. One that is begun already goes on; one of another kind that is begun is
+    /// asked about first.
     void begin(EntryKind kind, const VesselName& vessel);
-    /// An entry that is recorded already.
+    /// An entry that is recorded already; one that is begun is asked about first.
     void amend(const std::string& table, std::int64_t id);
     [[nodiscard]] bool active() const { return active_; }
+    [[nodiscard]] bool started() const; ///< something is typed that is not recorded
+    [[nodiscard]] bool asking() const;  ///< whether what is begun may go
+    void goOn();                        ///< with what is begun
+    void setAside(bool aside);          ///< out of sight, with all that is typed
     [[nodiscard]] FactForm& fields() const { return *form_; }
     [[nodiscard]] QString words() const; ///< of the message shown
     void refresh();                      ///< the ledger changed under an entry in hand
@@ -32,6 +39,7 @@ public:
 Q_SIGNALS:
     /// What the entry would do; none while it cannot be said.
     void previewed(const std::optional<staveline::LedgerPreview>& preview);
+    void amended(const std::string& table, std::int64_t id);
     void closed();
 
 protected:
@@ -42,8 +50,15 @@ private:
         std::string table;
         std::int64_t id = 0;
     };
+    void makeQuestion();
+    void unlessStarted(const QString& instead, std::function<void()> open);
+    void endQuestion();
     void open(const Fact& fact, EntryKind kind);
+    void openRecorded(const Amended& entry);
+    void edited();
     void preview();
+    void tell();
+    [[nodiscard]] QString inWords() const;
     void showFault(const Fault& fault, bool goThere);
     void addHint();
     [[nodiscard]] FormContext context(EntryKind kind, const VesselName& vessel) const;
@@ -57,6 +72,11 @@ private:
     QLabel* title_;
     FactForm* form_;
     MessageLabel* message_;
+    QWidget* asking_;
+    MessageLabel* question_;
+    QPushButton* goOn_;
+    QPushButton* instead_;
+    std::function<void()> afterwards_; ///< what is opened when the entry in hand is given up
     QPushButton* record_;
     QPushButton* leave_;
 };

@@ -3,16 +3,18 @@
 
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
+#include "ui/draw_refill/row_after.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "ui/widgets/panes.h"
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QSplitter>
 #include <QVBoxLayout>
 
-#include <algorithm>
+#include <array>
+#include <utility>
 
 namespace staveline::ui {
 namespace {
@@ -24,9 +26,22 @@ constexpr std::array allEntries = {EntryKind::opening, EntryKind::drawOff, Entry
 
 DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     : StationPage(session, parent), model_(new LedgerModel(session, this)), table_(new LedgerTable(*model_, this)),
-      empty_(new QWidget(this)), emptyWords_(new QLabel(own("ui.empty.ledger"), empty_)),
-      form_(new EntryForm(session, this)), panel_(new VesselPanel(session, this)),
-      amend_(new QPushButton(tr("Amend"), this)), remove_(new QPushButton(tr("Remove"), this)) {
+      empty_(new QWidget(this)), emptyWords_(new QLabel(own("ui.empty.ledger"), empty_)), formPlace_(new QWidget(this)),
+      panel_(new VesselPanel(session, this)), amend_(new QPushButton(tr("Amend"), this)),
+      remove_(new QPushButton(tr("Remove"), this)) {
+    auto* panes = new Panes(QStringLiteral("draw_refill"), this);
+    panes->addPane(makeLeft(), 46, 22);
+    panes->addPane(panel_, 29, 12);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, lines(*this, .6), 0, 0);
+    column->addWidget(panes);
+    connect(table_, &LedgerTable::amendAsked, this, &DrawRefillStation::amendSelected);
+    connect(table_, &LedgerTable::removeAsked, this, &DrawRefillStation::removeSelected);
+    connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            [this](const QModelIndex& current) { select(current.row()); });
+}
+
+QWidget* DrawRefillStation::makeLeft() {
     auto* buttons = new QWidget(this);
     addEntryButtons(*buttons);
     emptyWords_->setWordWrap(true);
@@ -34,38 +49,41 @@ DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     emptyColumn->setContentsMargins(0, lines(*this, 1), 0, 0);
     emptyColumn->addWidget(emptyWords_);
     emptyColumn->addStretch(1);
-
+    auto* forms = new QVBoxLayout(formPlace_);
+    forms->setContentsMargins(0, 0, 0, 0);
+    form_ = makeForm();
     auto* left = new QWidget(this);
-    auto* leftColumn = new QVBoxLayout(left);
-    leftColumn->setContentsMargins(0, 0, lines(*this, .6), 0);
-    leftColumn->addWidget(buttons);
-    leftColumn->addWidget(table_, 1);
-    leftColumn->addWidget(empty_, 1);
-    leftColumn->addWidget(form_);
+    auto* column = new QVBoxLayout(left);
+    column->setContentsMargins(0, 0, lines(*this, .6), 0);
+    column->addWidget(buttons);
+    column->addWidget(table_, 1);
+    column->addWidget(empty_, 1);
+    column->addWidget(formPlace_);
+    return left;
+}
 
-    auto* splitter = new QSplitter(Qt::Horizontal, this);
-    splitter->setObjectName(QStringLiteral("draw_refill"));
-    splitter->setChildrenCollapsible(false);
-    splitter->addWidget(left);
-    splitter->addWidget(panel_);
-    splitter->setStretchFactor(0, 3);
-    splitter->setStretchFactor(1, 2);
-    splitter->setSizes({lines(*this, 46), lines(*this, 29)});
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, lines(*this, .6), 0, 0);
-    column->addWidget(splitter);
-
-    connect(table_, &LedgerTable::amendAsked, this, &DrawRefillStation::amendSelected);
-    connect(table_, &LedgerTable::removeAsked, this, &DrawRefillStation::removeSelected);
-    connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
-            [this](const QModelIndex& current) { select(current.row()); });
-    connect(form_, &EntryForm::previewed, panel_, &VesselPanel::showPreview);
-    connect(form_, &EntryForm::closed, this, [this] {
-        if (!isVisible() || vessel().empty())
-            return;
-        refresh();
-        focusWork();
+EntryForm* DrawRefillStation::makeForm() {
+    auto* form = new EntryForm(session(), formPlace_);
+    formPlace_->layout()->addWidget(form);
+    connect(form, &EntryForm::previewed, panel_, &VesselPanel::showPreview);
+    connect(form, &EntryForm::closed, this, [this, form] { closed(form); });
+    connect(form, &EntryForm::amended, this, [this](const std::string& table, std::int64_t id) {
+        if (const int row = model_->rowOf(id, table); row >= 0)
+            table_->selectRow(row);
     });
+    return form;
+}
+
+void DrawRefillStation::closed(EntryForm* form) {
+    if (form != form_) { // stored while another vessel is in front
+        std::erase_if(aside_, [&](const auto& each) { return each.second == form; });
+        form->deleteLater();
+        return;
+    }
+    if (!isVisible() || vessel().empty())
+        return;
+    refresh();
+    focusWork();
 }
 
 void DrawRefillStation::addEntryButtons(QWidget& row) {
@@ -89,34 +107,58 @@ void DrawRefillStation::addEntryButtons(QWidget& row) {
 }
 
 void DrawRefillStation::leaveVessel() {
-    form_->leave();
+    if (!form_->started()) {
+        form_->leave();
+        return;
+    }
+    form_->setAside(true);
+    aside_[vessel()] = form_;
+    form_ = makeForm();
+    panel_->showPreview(std::nullopt);
+}
+
+/// The entry that waited for this vessel.
+void DrawRefillStation::takeUp() {
+    const auto kept = aside_.find(vessel());
+    if (kept == aside_.end() || form_->active())
+        return;
+    form_->deleteLater();
+    form_ = kept->second;
+    aside_.erase(kept);
+    form_->setAside(false);
 }
 
 void DrawRefillStation::refresh() {
-    const LedgerLine* kept = selected();
-    const std::pair<std::int64_t, std::string> before =
-        kept ? std::pair(kept->id, kept->table) : std::pair<std::int64_t, std::string>();
     const auto view = session().desk().ledger(vessel());
     if (!view) {
         Q_EMIT session().failed(view.error());
         return;
     }
-    model_->show(*view);
-    panel_->showVessel(view->vessel);
-    table_->setVisible(!view->lines.empty());
-    empty_->setVisible(view->lines.empty());
-    amend_->setVisible(!view->lines.empty());
-    remove_->setVisible(!view->lines.empty());
+    takeUp();
+    showLedger(*view);
+    form_->refresh();
+}
+
+void DrawRefillStation::showLedger(const LedgerView& view) {
+    const int row = table_->currentIndex().row();
+    const LedgerView before = model_->show(view);
+    const bool same = std::exchange(shown_, vessel()) == vessel();
+    panel_->showVessel(view.vessel);
+    table_->setVisible(!view.lines.empty());
+    empty_->setVisible(view.lines.empty());
+    amend_->setVisible(!view.lines.empty());
+    remove_->setVisible(!view.lines.empty());
     const bool writable = !session().desk().readOnly();
     for (const auto& [kind, button] : entryButtons_) {
-        button->setVisible((kind == EntryKind::opening) != view->vessel.opened || kind == EntryKind::refill);
+        button->setVisible((kind == EntryKind::opening) != view.vessel.opened || kind == EntryKind::refill);
         button->setEnabled(writable);
     }
     table_->fit();
     select(-1);
-    if (const int row = model_->rowOf(before.first, before.second); row >= 0)
-        table_->selectRow(row);
-    form_->refresh();
+    if (!same)
+        return;
+    if (const int next = rowAfter({before.lines, row}, *model_, !session().changedElsewhere()); next >= 0)
+        table_->selectRow(next);
 }
 
 const LedgerLine* DrawRefillStation::selected() const {
@@ -124,13 +166,17 @@ const LedgerLine* DrawRefillStation::selected() const {
 }
 
 void DrawRefillStation::select(int row) {
-    const LedgerLine* line = model_->at(row);
-    const bool own = line && !line->table.empty(); // what went to another vessel is amended there
-    amend_->setEnabled(own && !session().desk().readOnly());
-    remove_->setEnabled(own && !session().desk().readOnly());
+    amend_->setEnabled(hasSelected() && !session().desk().readOnly());
+    remove_->setEnabled(hasSelected() && !session().desk().readOnly());
     const LedgerState* state = row > 0 ? model_->stateAt(row) : nullptr;
     panel_->showPast(state ? std::optional(*state) : std::nullopt);
     Q_EMIT selectionChanged();
+}
+
+/// What went to another vessel is amended there.
+bool DrawRefillStation::hasSelected() const {
+    const LedgerLine* line = selected();
+    return line && !line->table.empty();
 }
 
 void DrawRefillStation::begin(EntryKind kind) {
@@ -140,20 +186,23 @@ void DrawRefillStation::begin(EntryKind kind) {
 }
 
 void DrawRefillStation::amendSelected() {
-    if (const LedgerLine* line = selected(); line && !line->table.empty() && !session().desk().readOnly())
-        form_->amend(line->table, line->id);
+    if (hasSelected() && !session().desk().readOnly())
+        form_->amend(selected()->table, selected()->id);
 }
 
 void DrawRefillStation::removeSelected() {
-    const LedgerLine* line = selected();
-    if (!line || line->table.empty() || session().desk().readOnly())
+    if (!hasSelected() || session().desk().readOnly())
         return;
-    const std::string table = line->table; // the line goes when the ledger refreshes
-    if (const auto removed = session().remove(table, line->id); !removed)
+    const std::string table = selected()->table; // the line goes when the ledger refreshes
+    if (const auto removed = session().remove(table, selected()->id); !removed)
         Q_EMIT session().failed(removed.error());
 }
 
 void DrawRefillStation::focusWork() {
+    if (form_->active()) {
+        form_->goOn();
+        return;
+    }
     if (table_->isVisible()) {
         if (!table_->currentIndex().isValid() && model_->rowCount() > 0)
             table_->selectRow(0);

@@ -5,6 +5,8 @@
 #include "ui/present/ledger_model.h"
 #include "ui/widgets/station_page.h"
 
+#include <map>
+
 class QLabel;
 class QPushButton;
 
@@ -22,8 +24,9 @@ public:
     /// Opens the form for a new entry; does nothing in a book for reading only.
     void begin(EntryKind kind);
     void amendSelected();
-    void removeSelected();     ///< without a question: undo takes it back
-    void focusWork() override; ///< the ledger, else the first button
+    void removeSelected();                  ///< without a question: undo takes it back
+    [[nodiscard]] bool hasSelected() const; ///< an entry of this vessel's own, which can be amended
+    void focusWork() override;              ///< an entry in hand, the ledger, else the first button
 
     [[nodiscard]] LedgerTable& table() const { return *table_; }
     [[nodiscard]] LedgerModel& model() const { return *model_; }
@@ -34,10 +37,15 @@ Q_SIGNALS:
     void selectionChanged();
 
 protected:
-    void refresh() override; ///< selection and an entry in hand stay
-    void leaveVessel() override;
+    void refresh() override;     ///< what was entered is selected; an entry in hand stays
+    void leaveVessel() override; ///< an entry that is begun waits for the vessel
 
 private:
+    QWidget* makeLeft();
+    EntryForm* makeForm();
+    void takeUp();
+    void closed(EntryForm* form);
+    void showLedger(const LedgerView& view);
     void addEntryButtons(QWidget& row);
     void select(int row);
     [[nodiscard]] const LedgerLine* selected() const;
@@ -46,7 +54,10 @@ private:
     LedgerTable* table_;
     QWidget* empty_;
     QLabel* emptyWords_;
+    QWidget* formPlace_;
     EntryForm* form_;
+    std::map<VesselName, EntryForm*> aside_; ///< begun, while another vessel is in front
+    VesselName shown_;                       ///< whose ledger the table holds
     VesselPanel* panel_;
     std::vector<std::pair<EntryKind, QPushButton*>> entryButtons_;
     QPushButton* amend_;

@@ -27,10 +27,11 @@ QString entryWords(const LedgerLine& line, const DisplayUnits& units) {
 
 LedgerModel::LedgerModel(Session& session, QObject* parent) : QAbstractTableModel(parent), session_(session) {}
 
-void LedgerModel::show(const LedgerView& view) {
+LedgerView LedgerModel::show(LedgerView view) {
     beginResetModel();
-    view_ = view;
+    std::swap(view_, view);
     endResetModel();
+    return view;
 }
 
 int LedgerModel::rowCount(const QModelIndex& parent) const {

@@ -51,13 +51,36 @@ void Session::redo() {
 }
 
 void Session::poll() {
+    elsewhere_ = true;
     if (desk_->poll())
         Q_EMIT said(tr("Another program changed this book; what you see is up to date."));
-    if (day_ == desk_->today() && readOnly_ == desk_->readOnly())
+    if (day_ != desk_->today() || readOnly_ != desk_->readOnly()) {
+        day_ = desk_->today();
+        readOnly_ = desk_->readOnly();
+        Q_EMIT changed();
+    }
+    elsewhere_ = false;
+}
+
+void Session::setUnstored(const std::string& key, const QStringList& what) {
+    if (const auto known = unstored_.find(key); known == unstored_.end() ? what.isEmpty() : known->second == what)
         return;
-    day_ = desk_->today();
-    readOnly_ = desk_->readOnly();
-    Q_EMIT changed();
+    if (what.isEmpty())
+        unstored_.erase(key);
+    else
+        unstored_[key] = what;
+    Q_EMIT unstoredChanged();
+}
+
+QStringList Session::unstored() const {
+    QStringList all;
+    for (const auto& [key, what] : unstored_)
+        all << what;
+    return all;
+}
+
+void Session::storeAll() {
+    Q_EMIT storeAsked();
 }
 
 } // namespace staveline::ui

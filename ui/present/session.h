@@ -7,6 +7,9 @@
 
 #include <QDateTime>
 #include <QObject>
+#include <QStringList>
+
+#include <map>
 
 namespace staveline::ui {
 
@@ -32,12 +35,22 @@ public:
     /// Looks for what happens without the brewer: another program's edits, midnight, damage met while reading.
     void poll();
     [[nodiscard]] QDateTime storedAt() const { return storedAt_; }
+    /// While observers are told of it: the change is another program's, or the day's, not the brewer's.
+    [[nodiscard]] bool changedElsewhere() const { return elsewhere_; }
+
+    /// What is typed and not in the book: begun, or refused by the book. `what` in words, empty when it is stored or
+    /// left; whoever holds it says so under a `key` of its own.
+    void setUnstored(const std::string& key, const QStringList& what);
+    [[nodiscard]] QStringList unstored() const;
+    void storeAll(); ///< asks all who hold something to try again
 
 Q_SIGNALS:
     void changed();
     void unitsChanged();
     void said(const QString& words);
     void failed(const staveline::Fault& fault);
+    void unstoredChanged();
+    void storeAsked();
 
 private:
     Result<void> done(const Result<std::string>& edit, const QString& sentence);
@@ -47,6 +60,8 @@ private:
     bool readOnly_;
     DisplayUnits units_;
     QDateTime storedAt_;
+    bool elsewhere_ = false;
+    std::map<std::string, QStringList> unstored_;
 };
 
 } // namespace staveline::ui

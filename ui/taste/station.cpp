@@ -27,6 +27,11 @@ namespace {
 
 const std::string sittingTable = "sitting";
 
+/// In hand and not in the book; a day alone is no tasting yet.
+bool isUnstored(const SittingDraft& draft) {
+    return draft.changed() && (draft.id() || draft.storable() || draft.waits());
+}
+
 std::string wordOf(std::optional<bool> drawIt) {
     return !drawIt ? "open" : *drawIt ? "yes" : "no";
 }
@@ -155,6 +160,7 @@ void TasteStation::leaveVessel() {
     putAside();
     draft_ = {}; // the next vessel's begins with its own
     begun_.clear();
+    tellUnstored();
     showBlankSheet(false);
 }
 
@@ -175,7 +181,7 @@ void TasteStation::store(const Message& text, const std::string& what) {
         return;
     draft_.beginOn(session().desk().today()); // the page may have stood open overnight
     storing_ = true;                          // the desk tells of the change before we know the sitting's number
-    const auto written = write({toStd(session().words(text)), mergeKey(what)});
+    const auto written = write(draft_, {toStd(session().words(text)), mergeKey(what)});
     storing_ = false;
     refused_ = !written;
     if (written) {
@@ -188,12 +194,49 @@ void TasteStation::store(const Message& text, const std::string& what) {
         refuse(written.error());
 }
 
-Result<std::string> TasteStation::write(const EditNote& note) {
+Result<std::string> TasteStation::write(const SittingDraft& draft, const EditNote& note) {
     Desk& desk = session().desk();
-    if (draft_.storable())
-        return draft_.id() ? desk.amend(sittingTable, *draft_.id(), draft_.now(), note)
-                           : desk.record(draft_.now(), note);
-    return draft_.id() ? desk.remove(sittingTable, *draft_.id()) : Result<std::string>(std::string());
+    if (draft.storable())
+        return draft.id() ? desk.amend(sittingTable, *draft.id(), draft.now(), note) : desk.record(draft.now(), note);
+    return draft.id() ? desk.remove(sittingTable, *draft.id()) : Result<std::string>(std::string());
+}
+
+void TasteStation::storeAgain() {
+    if (!begun_.empty()) {
+        finish();
+        store(say("ui.taste.edit.sitting").with("vessel", begun_), {});
+    }
+    storing_ = true;
+    std::erase_if(aside_, [this](const auto& each) { return storeAside(each.second); });
+    storing_ = false;
+    tellUnstored();
+}
+
+bool TasteStation::storeAside(SittingDraft draft) {
+    const VesselName vessel = draft.now().vessel;
+    if (const auto id = draft.id()) {
+        const auto sittings = session().desk().sittings(vessel).value_or(std::vector<Filed<SittingFact>>());
+        const auto found =
+            std::find_if(sittings.begin(), sittings.end(), [&](const auto& each) { return each.id == id; });
+        draft.follow(found == sittings.end() ? std::nullopt : std::optional(found->fact));
+    }
+    if (!draft.storable() && !draft.id())
+        return false;
+    const Message name = say("ui.taste.edit.sitting").with("vessel", vessel);
+    return write(draft, {toStd(session().words(name)), {}}).has_value();
+}
+
+void TasteStation::tellUnstored() {
+    QStringList what;
+    const auto add = [&](const SittingDraft& draft) {
+        if (isUnstored(draft))
+            what << tr("tasting of %1").arg(qs(draft.now().vessel));
+    };
+    add(draft_);
+    for (const auto& [key, draft] : aside_)
+        add(draft);
+    what.removeDuplicates();
+    session().setUnstored("taste", what);
 }
 
 /// What was written has a number now, or no place in the book any more.
@@ -415,6 +458,7 @@ void TasteStation::showState() {
         noteWaits_->say(MessageLabel::Weight::note, own("ui.taste.waits"));
     else
         noteWaits_->clear();
+    tellUnstored();
     if (refused_)
         return;
     if (readOnly)

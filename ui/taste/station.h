@@ -86,7 +86,10 @@ private:
     void fitSheet(); ///< no score is hidden by a choice of lines or glasses
 
     void store(const Message& text, const std::string& mergeKey);
-    Result<std::string> write(const EditNote& note);
+    Result<std::string> write(const SittingDraft& draft, const EditNote& note);
+    void storeAgain();
+    [[nodiscard]] bool storeAside(SittingDraft draft);
+    void tellUnstored(); ///< in words, for who closes the book
     void settle();
     void refuse(const Fault& fault);
     void typed(const ScoreCell& cell);

@@ -9,6 +9,7 @@
 #include "ui/taste/taster_grid.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/panes.h"
 #include "ui/widgets/theme.h"
 
 #include <QApplication>
@@ -19,7 +20,6 @@
 #include <QPointer>
 #include <QPushButton>
 #include <QScrollArea>
-#include <QSplitter>
 #include <QStackedWidget>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -57,19 +57,15 @@ TasteStation::TasteStation(Session& session, Prompt& prompt, QWidget* parent)
     connectSheet();
     connectHead();
     connectBelow();
+    connect(&session, &Session::storeAsked, this, &TasteStation::storeAgain);
 }
 
 QWidget* TasteStation::makeWork() {
-    auto* splitter = new QSplitter(Qt::Horizontal, pages_);
-    splitter->setObjectName(QStringLiteral("taste"));
-    splitter->setChildrenCollapsible(false);
-    splitter->addWidget(makeLeft());
+    auto* panes = new Panes(QStringLiteral("taste"), pages_);
+    panes->addPane(makeLeft(), 38, 20);
     says_ = new SaysPanel(session());
-    splitter->addWidget(scrolled(says_, splitter));
-    splitter->setStretchFactor(0, 3);
-    splitter->setStretchFactor(1, 2);
-    splitter->setSizes({lines(*this, 38), lines(*this, 22)});
-    return splitter;
+    panes->addPane(scrolled(says_, panes), 22, 14);
+    return panes;
 }
 
 QWidget* TasteStation::makeLeft() {

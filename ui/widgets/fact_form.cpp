@@ -55,6 +55,7 @@ void FactForm::build(const Fact& start, const FormContext& context) {
     page_->show(); // now, not when events are next handled: the focus goes there at once
     orderTabs();
     fill(valuesOf(start));
+    asBuilt_ = fact();
 }
 
 QString FactForm::labelOf(const FieldSpec& spec) const {
@@ -116,8 +117,8 @@ void FactForm::makeChoice(Editor& editor) {
     editor.widget = editor.choice = new ChoiceField(page_);
     if (editor.spec.kind == FieldKind::brew) {
         editor.choice->add(own("ui.choice.usual_recipe"), {});
-        for (const std::string& brew : context_.brews)
-            editor.choice->add(qs(brew), brew);
+        for (const Offer& brew : context_.brews)
+            editor.choice->add(brew.shown, brew.word);
     } else if (editor.spec.kind == FieldKind::vessel) {
         editor.choice->add(own("ui.choice.no_vessel"), {});
         for (const VesselName& vessel : context_.vessels)
@@ -201,6 +202,15 @@ Fact FactForm::fact() const {
         values[editor.spec.name] = valueOf(editor);
     put(made, values);
     return made;
+}
+
+bool FactForm::touched() const {
+    const bool halfTyped = std::any_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
+        if (editor.number)
+            return !editor.number->stored() && !editor.number->edit()->text().isEmpty();
+        return editor.date && !editor.date->day();
+    });
+    return halfTyped || !(fact() == asBuilt_);
 }
 
 bool FactForm::usable() const {

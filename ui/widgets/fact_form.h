@@ -19,11 +19,17 @@ class ChoiceField;
 class DateField;
 class NumberField;
 
+/// A choice in words, and the word it stands for.
+struct Offer {
+    QString shown;
+    std::string word;
+};
+
 /// What the form offers to choose from, and how it shows numbers.
 struct FormContext {
     Day today{};
     DisplayUnits units;
-    std::vector<std::string> brews;
+    std::vector<Offer> brews;
     std::vector<VesselName> vessels;
     std::set<std::string> hidden; ///< fields left as they are
     std::string labels;           ///< "dip": labels "ui.field.dip.volume_l" win over "ui.field.volume_l"
@@ -36,6 +42,8 @@ public:
     void build(const Fact& start, const FormContext& context);
     /// The fact as the fields now say.
     [[nodiscard]] Fact fact() const;
+    /// Something was typed or chosen since it was built, whether it can be used or not.
+    [[nodiscard]] bool touched() const;
     /// Every field can be used; empty fields that are needed count as not usable.
     [[nodiscard]] bool usable() const;
     /// Enough is given to say what the fact would do; a slip in a field that is not needed does not matter for that.
@@ -86,6 +94,7 @@ private:
     [[nodiscard]] QString labelOf(const FieldSpec& spec) const;
 
     Fact start_;
+    Fact asBuilt_; ///< what the fields said before anyone typed
     FormContext context_;
     std::vector<Editor> editors_;
     /// Takes no key; holds the form's place in the Tab chain while its fields come and go.

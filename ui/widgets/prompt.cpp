@@ -6,8 +6,10 @@
 #include <QCoreApplication>
 #include <QFileDialog>
 #include <QFileInfo>
+#include <QMessageBox>
 #include <QPrintDialog>
 #include <QPrinter>
+#include <QPushButton>
 
 namespace staveline::ui {
 namespace {
@@ -34,6 +36,23 @@ std::optional<std::filesystem::path> DialogPrompt::fileToWrite(QWidget* parent, 
 
 bool DialogPrompt::setUpPrinter(QWidget* parent, QPrinter& printer) {
     return QPrintDialog(&printer, parent).exec() == QDialog::Accepted;
+}
+
+Leaving DialogPrompt::leaveUnstored(QWidget* parent, const QStringList& unstored) {
+    const auto tr = [](const char* words) { return QCoreApplication::translate("Prompt", words); };
+    QMessageBox box(QMessageBox::Warning, tr("Not stored yet"), own("ui.leave.unstored"), QMessageBox::NoButton,
+                    parent);
+    box.setTextFormat(Qt::PlainText);
+    box.setInformativeText(unstored.join(QLatin1Char('\n')));
+    const auto* store = box.addButton(tr("&Store it now"), QMessageBox::AcceptRole);
+    const auto* without = box.addButton(tr("&Close without it"), QMessageBox::DestructiveRole);
+    QPushButton* stay = box.addButton(tr("S&tay"), QMessageBox::RejectRole);
+    box.setEscapeButton(stay);
+    box.setDefaultButton(stay);
+    box.exec();
+    if (box.clickedButton() == store)
+        return Leaving::storeFirst;
+    return box.clickedButton() == without ? Leaving::without : Leaving::stay;
 }
 
 } // namespace staveline::ui

@@ -2,7 +2,7 @@
 // Everything that must ask the brewer in a dialog goes through here, so that a test can answer.
 #pragma once
 
-#include <QString>
+#include <QStringList>
 
 #include <filesystem>
 #include <optional>
@@ -11,6 +11,9 @@ class QPrinter;
 class QWidget;
 
 namespace staveline::ui {
+
+/// What to do with what is not stored when its book is about to be closed.
+enum class Leaving { storeFirst, without, stay };
 
 class Prompt {
 public:
@@ -22,6 +25,8 @@ public:
                                                              const QString& suggestion, const QString& ending) = 0;
     /// False: the brewer thought better of it.
     virtual bool setUpPrinter(QWidget* parent, QPrinter& printer) = 0;
+    /// `unstored` in words, one line each; never empty.
+    virtual Leaving leaveUnstored(QWidget* parent, const QStringList& unstored) = 0;
 };
 
 /// Asks with the desktop's dialogs.
@@ -31,6 +36,7 @@ public:
     std::optional<std::filesystem::path> fileToWrite(QWidget* parent, const QString& title, const QString& suggestion,
                                                      const QString& ending) override;
     bool setUpPrinter(QWidget* parent, QPrinter& printer) override;
+    Leaving leaveUnstored(QWidget* parent, const QStringList& unstored) override;
 };
 
 } // namespace staveline::ui

@@ -39,7 +39,9 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     entries[EntryKind::reading] = add(tr("Readin&g"), keys("Ctrl+G"));
     entries[EntryKind::opening] = add(tr("&Opening"), keys("Ctrl+Shift+O"));
     amend = add(tr("A&mend the entry"), keys("Ctrl+E"));
-    remove = add(tr("Remo&ve the entry"), keys("Ctrl+Backspace"));
+    remove = add(tr("Remo&ve the entry"), keys("Del"));
+    for (QAction* ofLedger : {amend, remove})
+        ofLedger->setShortcutContext(Qt::WidgetShortcut); // where the ledger has the focus
     stations[Station::taste] = add(tr("&Taste"), keys("Ctrl+1"));
     stations[Station::adjust] = add(tr("&Adjust"), keys("Ctrl+2"));
     stations[Station::brew] = add(tr("&Brew"), keys("Ctrl+3"));

@@ -5,14 +5,17 @@
 #include "ui/adjust/station.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/start_page.h"
+#include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
 #include "ui/taste/station.h"
 #include "ui/widgets/accessible_roles.h"
+#include "ui/widgets/panes.h"
 #include "ui/window/book_errands.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/status_line.h"
+#include "ui/window/typing_guard.h"
 #include "ui/window/unit_menu.h"
 
 #include <QAction>
@@ -20,19 +23,18 @@
 #include <QCloseEvent>
 #include <QFileInfo>
 #include <QMenuBar>
+#include <QPointer>
 #include <QSettings>
-#include <QSplitter>
 #include <QStackedWidget>
 #include <QStandardPaths>
 #include <QTimer>
 #include <QVBoxLayout>
 
-#include <algorithm>
-
 namespace staveline::ui {
 namespace {
 
 constexpr int pollEveryMs = 1500;
+constexpr int rememberAfterMs = 2000;
 
 QString pathText(const std::filesystem::path& path) {
     return qs(path.string());
@@ -42,7 +44,12 @@ QString pathText(const std::filesystem::path& path) {
 
 MainWindow::MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent)
     : QMainWindow(parent), clock_(std::move(clock)), prompt_(prompt), stored_(settings), settings_(load(settings)),
-      actions_(std::make_unique<Actions>(*this)), errands_(new BookErrands(clock_, this)), poll_(new QTimer(this)) {
+      actions_(std::make_unique<Actions>(*this)), errands_(new BookErrands(clock_, this)), poll_(new QTimer(this)),
+      rememberSoon_(new QTimer(this)) {
+    rememberSoon_->setSingleShot(true);
+    rememberSoon_->setInterval(rememberAfterMs);
+    connect(rememberSoon_, &QTimer::timeout, this, &MainWindow::remember);
+    new TypingGuard(actions_->entries.values(), this);
     installAccessibleRoles();
     install(*qApp, settings_.appearance);
     makeParts();
@@ -76,12 +83,9 @@ void MainWindow::makeParts() {
     help_ = new HelpPanel(whole);
     help_->setVisible(false);
     status_ = new StatusLine(*actions_->undo, *actions_->redo, *actions_->help, whole);
-    auto* middle = new QSplitter(Qt::Horizontal, whole);
-    middle->setObjectName(QStringLiteral("help"));
-    middle->setChildrenCollapsible(false);
-    middle->addWidget(stack_);
-    middle->addWidget(help_);
-    middle->setStretchFactor(0, 1);
+    auto* middle = new Panes(QStringLiteral("help"), whole);
+    middle->addPane(stack_, 57, 0);
+    middle->addPane(help_, 19, 17);
     auto* column = new QVBoxLayout(whole);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
@@ -89,7 +93,7 @@ void MainWindow::makeParts() {
     column->addWidget(middle, 1);
     column->addWidget(status_);
     setCentralWidget(whole);
-    placeSplits(*whole);
+    placePanes(*whole);
 }
 
 /// Every action is in a menu, so that each can be found and its key learned there.
@@ -144,7 +148,10 @@ void MainWindow::connectBook() {
     connect(startPage_, &StartPage::openAsked, this, onOpen);
     connect(startPage_, &StartPage::sampleAsked, this, onSample);
     connect(startPage_, &StartPage::bookChosen, this, [this](const QString& path) { openBook(toStd(path)); });
-    connect(a.startPage, &QAction::triggered, this, &MainWindow::closeBook);
+    connect(a.startPage, &QAction::triggered, this, [this] {
+        if (mayLeave())
+            closeBook();
+    });
     connect(a.copyBook, &QAction::triggered, this, &MainWindow::copyBook);
     connect(a.checkBook, &QAction::triggered, this, &MainWindow::checkBook);
     connect(errands_, &BookErrands::copied, this,
@@ -221,19 +228,18 @@ void MainWindow::start(const std::optional<std::filesystem::path>& book) {
     }
 }
 
-void MainWindow::placeSplits(QWidget& in) {
-    for (QSplitter* splitter : in.findChildren<QSplitter*>())
-        if (const auto sizes = settings_.splits.value(splitter->objectName()); sizes.size() == splitter->count())
-            splitter->setSizes(sizes);
+void MainWindow::placePanes(QWidget& in) {
+    for (Panes* panes : in.findChildren<Panes*>()) {
+        panes->takeWidths(settings_.splits.value(panes->objectName()));
+        connect(panes, &QSplitter::splitterMoved, rememberSoon_, qOverload<>(&QTimer::start));
+    }
 }
 
 /// One that was never seen, or of which a part is hidden, keeps what was known of it.
-void MainWindow::keepSplits() {
-    for (const QSplitter* splitter : findChildren<QSplitter*>()) {
-        const QList<int> sizes = splitter->sizes();
-        if (!splitter->objectName().isEmpty() && std::all_of(sizes.begin(), sizes.end(), [](int s) { return s > 0; }))
-            settings_.splits[splitter->objectName()] = sizes;
-    }
+void MainWindow::keepPanes() {
+    for (const Panes* panes : findChildren<Panes*>())
+        if (const QList<int> widths = panes->madeWidths(); !widths.isEmpty())
+            settings_.splits[panes->objectName()] = widths;
 }
 
 /// Where the brewer looks: above the open book, or on the first page.
@@ -247,6 +253,8 @@ bool MainWindow::failed(const Fault& fault) {
 }
 
 bool MainWindow::openBook(const std::filesystem::path& path) {
+    if (!mayLeave())
+        return false;
     auto desk = Desk::open(path, clock_);
     if (!desk)
         return failed(desk.error());
@@ -255,6 +263,8 @@ bool MainWindow::openBook(const std::filesystem::path& path) {
 }
 
 bool MainWindow::newBook(const std::filesystem::path& path) {
+    if (!mayLeave())
+        return false;
     auto desk = Desk::create(path, clock_);
     if (!desk)
         return failed(desk.error());
@@ -267,6 +277,8 @@ bool MainWindow::sampleBook(const std::filesystem::path& path) {
     std::error_code ignored;
     if (std::filesystem::exists(path, ignored))
         return openBook(path);
+    if (!mayLeave())
+        return false;
     std::filesystem::create_directories(path.parent_path(), ignored);
     auto desk = Desk::create(path, clock_);
     if (!desk)
@@ -280,7 +292,29 @@ bool MainWindow::sampleBook(const std::filesystem::path& path) {
     return true;
 }
 
-/// From here on this is the book in hand; the one before is closed. Nothing of it is lost: every edit was stored.
+/// What is half typed counts as finished: most of it is stored by that.
+bool MainWindow::mayLeave() {
+    if (!session_)
+        return true;
+    if (const QPointer<QWidget> focus = focusWidget()) {
+        focus->clearFocus();
+        if (focus)
+            focus->setFocus();
+    }
+    if (session_->unstored().isEmpty())
+        return true;
+    const Leaving answer = prompt_.leaveUnstored(this, session_->unstored());
+    if (answer == Leaving::storeFirst)
+        session_->storeAll();
+    if (answer == Leaving::without || session_->unstored().isEmpty())
+        return true;
+    if (answer == Leaving::storeFirst)
+        notices_->showFault(tr("Not stored: %1. The reason stands where it was typed.")
+                                .arg(session_->unstored().join(QStringLiteral(", "))));
+    return false;
+}
+
+/// From here on this is the book in hand; the one before is closed.
 void MainWindow::take(std::unique_ptr<Desk> desk) {
     closeBook();
     session_ = std::make_unique<Session>(std::move(desk));
@@ -288,7 +322,8 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     settings_.use(pathText(std::filesystem::absolute(session_->desk().path())));
     cellar_ = new CellarView(*session_, prompt_, stack_);
     cellar_->setPaper(settings_.paper);
-    placeSplits(*cellar_);
+    placePanes(*cellar_);
+    cellar_->drawRefill().table().addActions({actions_->amend, actions_->remove});
     stack_->addWidget(cellar_);
     stack_->setCurrentWidget(cellar_);
     status_->follow(session_.get());
@@ -303,8 +338,10 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     connect(cellar_, &CellarView::moved, this, [this] {
         refreshTitle();
         refreshHelp();
+        refreshLedgerActions();
+        rememberSoon_->start();
     });
-    connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshActions);
+    connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshLedgerActions);
     connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
     fillRecent();
     refreshActions();
@@ -322,7 +359,7 @@ void MainWindow::showNotices() {
 void MainWindow::closeBook() {
     if (!session_)
         return;
-    keepSplits();
+    keepPanes();
     delete cellar_;
     cellar_ = nullptr;
     status_->follow(nullptr);
@@ -350,6 +387,27 @@ void MainWindow::refreshActions() {
     actions_->redo->setEnabled(writable && !redo.isEmpty());
     actions_->undo->setText(undo.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(withoutKeys(undo)));
     actions_->redo->setText(redo.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(withoutKeys(redo)));
+    refreshLedgerActions();
+}
+
+QString MainWindow::whyNoLedgerAction() const {
+    if (!session_)
+        return tr("no book is open");
+    if (session_->desk().readOnly())
+        return tr("this book is open for reading only");
+    if (!cellar_->atVessel() || cellar_->station() != Station::drawRefill || !cellar_->drawRefill().hasSelected())
+        return tr("select one in Draw && refill");
+    return {};
+}
+
+/// What cannot be done now says where it can.
+void MainWindow::refreshLedgerActions() {
+    const QString why = whyNoLedgerAction();
+    for (auto [action, words] :
+         {std::pair{actions_->amend, tr("A&mend the entry")}, std::pair{actions_->remove, tr("Remo&ve the entry")}}) {
+        action->setEnabled(why.isEmpty());
+        action->setText(why.isEmpty() ? words : tr("%1 (%2)").arg(words, why));
+    }
 }
 
 void MainWindow::refreshTitle() {
@@ -469,7 +527,7 @@ std::filesystem::path MainWindow::samplePath() {
 
 void MainWindow::remember() {
     settings_.geometry = saveGeometry();
-    keepSplits();
+    keepPanes();
     if (cellar_) {
         settings_.lastVessel = qs(cellar_->vessel());
         settings_.lastStation = cellar_->station();
@@ -482,7 +540,16 @@ void MainWindow::remember() {
     stored_.sync(); // a failure costs comfort, never data
 }
 
+void MainWindow::resizeEvent(QResizeEvent* event) {
+    QMainWindow::resizeEvent(event);
+    rememberSoon_->start();
+}
+
 void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!mayLeave()) {
+        event->ignore();
+        return;
+    }
     remember();
     QMainWindow::closeEvent(event);
 }

@@ -20,6 +20,7 @@ class BookErrands;
 class CellarView;
 class HelpPanel;
 class NoticeBar;
+class Panes;
 class StartPage;
 class StatusLine;
 
@@ -37,7 +38,7 @@ public:
     bool newBook(const std::filesystem::path& path);
     /// Opens the sample cellar at `path`; makes it first when it is not there.
     bool sampleBook(const std::filesystem::path& path);
-    void closeBook(); ///< back to the first page
+    void closeBook(); ///< back to the first page; what is not stored is left
 
     /// Stored values never change with these.
     void setUnits(const DisplayUnits& units);
@@ -58,6 +59,7 @@ public:
 
 protected:
     void closeEvent(QCloseEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     void makeParts();
@@ -67,13 +69,17 @@ private:
     // --- the book in hand
     void take(std::unique_ptr<Desk> desk);
     bool failed(const Fault& fault);
+    /// Asks what becomes of what is not stored; false: the brewer stays.
+    [[nodiscard]] bool mayLeave();
     // --- what follows from it
     void refreshActions();
+    void refreshLedgerActions();
+    [[nodiscard]] QString whyNoLedgerAction() const; ///< empty: there is an entry to act on
     void refreshTitle();
     void refreshHelp();
     void fillRecent();
-    void placeSplits(QWidget& in); ///< as they were left
-    void keepSplits();
+    void placePanes(QWidget& in); ///< as they were left
+    void keepPanes();
     void copyBook();
     void checkBook();
     void showReport(const book::CheckReport& report);
@@ -98,6 +104,7 @@ private:
     HelpPanel* help_;
     QMenu* recentMenu_;
     QTimer* poll_;
+    QTimer* rememberSoon_; ///< where the brewer is: a window that is killed comes back there too
 };
 
 } // namespace staveline::ui

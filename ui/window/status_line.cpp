@@ -70,6 +70,7 @@ void StatusLine::follow(Session* session) {
     if (session) {
         connect(session, &Session::changed, this, &StatusLine::refresh);
         connect(session, &Session::said, this, &StatusLine::say);
+        connect(session, &Session::unstoredChanged, this, &StatusLine::refresh);
     }
     refresh();
 }
@@ -83,7 +84,9 @@ void StatusLine::refresh() {
     QStringList parts;
     if (session_ && session_->desk().readOnly())
         parts << tr("this book is open for reading only");
-    else if (session_)
+    if (session_ && !session_->unstored().isEmpty())
+        parts << tr("not stored yet: %1").arg(session_->unstored().join(QStringLiteral(", ")));
+    else if (session_ && !session_->desk().readOnly())
         parts << tr("all changes stored %1").arg(session_->storedAt().toString(QStringLiteral("HH:mm")));
     if (!said_.isEmpty())
         parts << said_;

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The brews a vessel can be refilled from, as the entry form offers them.
+#pragma once
+
+#include "ui/present/session.h"
+#include "ui/widgets/fact_form.h"
+
+namespace staveline::ui {
+
+/// In the order of the stock, each with its day, its vessel and what is left; those with nothing left come last.
+[[nodiscard]] std::vector<Offer> brewOffers(const std::vector<BrewStock>& stock, const Session& session);
+/// The name of the brew made for the coming refill; empty: none is, or nothing is left of it.
+[[nodiscard]] std::string brewMadeFor(const std::vector<BrewStock>& stock);
+
+} // namespace staveline::ui

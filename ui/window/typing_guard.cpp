@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/typing_guard.h"
+
+#include <QAction>
+#include <QApplication>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <QPlainTextEdit>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+bool takesText(const QWidget* widget) {
+    if (const auto* line = qobject_cast<const QLineEdit*>(widget))
+        return !line->isReadOnly();
+    const auto* text = qobject_cast<const QPlainTextEdit*>(widget);
+    return text && !text->isReadOnly();
+}
+
+} // namespace
+
+TypingGuard::TypingGuard(QList<QAction*> actions, QObject* parent) : QObject(parent), actions_(std::move(actions)) {
+    connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* focus) { watch(focus); });
+}
+
+void TypingGuard::watch(QWidget* focus) {
+    if (field_)
+        field_->removeEventFilter(this);
+    field_ = takesText(focus) ? focus : nullptr;
+    if (field_)
+        field_->installEventFilter(this);
+}
+
+/// A key that a field claims goes to the field; one it has no use for is then nobody's.
+bool TypingGuard::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() != QEvent::ShortcutOverride)
+        return QObject::eventFilter(watched, event);
+    const QKeySequence pressed(static_cast<QKeyEvent*>(event)->keyCombination());
+    const bool guarded = std::any_of(actions_.begin(), actions_.end(),
+                                     [&](const QAction* action) { return action->shortcut() == pressed; });
+    if (guarded)
+        event->accept();
+    return guarded;
+}
+
+} // namespace staveline::ui
