@@ -58,31 +58,6 @@ BoardLine lineOf(const Lever& lever, const AdviceInput& input) {
     return line;
 }
 
-ArgumentValue typed(UnitKind kind, double value) {
-    switch (kind) {
-    case UnitKind::volume:
-        return Litres{value};
-    case UnitKind::temperature:
-        return Celsius{value};
-    case UnitKind::minutes:
-        return Minutes{value};
-    case UnitKind::bitterness:
-        return Ibu{value};
-    case UnitKind::extract:
-        return Plato{value};
-    case UnitKind::ph:
-        return Ph{value};
-    case UnitKind::days:
-        return Days{value};
-    case UnitKind::percent:
-    case UnitKind::percentOfGrist:
-    case UnitKind::percentOfExtract:
-        return Share{value / 100};
-    default:
-        return Number{value, 1};
-    }
-}
-
 PerDimension<Band> withoutBands(const Scores& scores, const AdviceInput& input) {
     PerDimension<Band> bands;
     for (auto d : allDimensions) {
@@ -112,7 +87,7 @@ Message valueText(const std::string& lever, const LeverValue& value, const Pantr
     if (const auto* id = std::get_if<std::string>(&value))
         return say("advice.value").with("value", choiceName(lever, *id, pantry));
     const auto* known = findLever(lever);
-    return say("advice.value").with("value", typed(known ? rowOf(*known).kind : UnitKind::none, number(value)));
+    return say("advice.value").with("value", Amount(known ? rowOf(*known).kind : UnitKind::none, number(value)));
 }
 
 std::vector<Message> wordingsOf(const AdviceInput& input, const Setting& to) {

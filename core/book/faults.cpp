@@ -46,7 +46,7 @@ std::string keyOf(int extended) {
 } // namespace
 
 Fault faultNamed(FaultKind kind, const std::string& key, std::vector<Argument> arguments) {
-    return {kind, "", {key, arguments}, {remedyOf(key), std::move(arguments)}};
+    return {kind, "", Message(key, arguments), Message(remedyOf(key), std::move(arguments))};
 }
 
 void refuse(const std::string& key, std::vector<Argument> arguments) {

@@ -20,6 +20,7 @@ struct Field {
     double high = std::numeric_limits<double>::infinity();
     bool required = false;
     std::span<const std::string_view> oneOf = {}; ///< allowed words of a text field; empty: any
+    UnitKind unit = UnitKind::none;               ///< of a bare number; a quantity knows its own
 };
 
 template <class T, class Plain>
@@ -152,7 +153,7 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
     v.field(Field{"draw_share", 0.01, 1}, f.drawShare);
     v.field(Field{"sample_days_before_draw", 0, 365}, f.sampleBefore);
     v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
-    v.field(Field{"oxygen_mg_l_year", 0, 1000}, f.oxygenPerYear);
+    v.field(Field{.name = "oxygen_mg_l_year", .low = 0, .high = 1000, .unit = UnitKind::oxygenUptake}, f.oxygenPerYear);
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.field(Field{"note"}, f.note);
     v.field(Field{"retired_on"}, f.retired);
@@ -170,7 +171,7 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.field(Field{"draw_share", 0.01, 1}, f.drawShare);
     v.field(Field{"sample_days_before_draw", 0, 365}, f.sampleBefore);
     v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
-    v.field(Field{"oxygen_mg_l_year", 0, 1000}, f.oxygenPerYear);
+    v.field(Field{.name = "oxygen_mg_l_year", .low = 0, .high = 1000, .unit = UnitKind::oxygenUptake}, f.oxygenPerYear);
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.field(Field{"note"}, f.note);
 }
@@ -209,9 +210,9 @@ template <class V> void describe(V& v, Like<OpeningFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(Field{"volume_l", 0.01, maxLitres, true}, f.volume);
-    v.field(Field{"age_years", 0, 100}, f.ageYears);
-    v.field(Field{"age_sd_years", 0, 50}, f.ageSdYears);
-    v.field(Field{"years_running", 0, 100}, f.yearsRunning);
+    v.field(Field{.name = "age_years", .low = 0, .high = 100, .unit = UnitKind::years}, f.ageYears);
+    v.field(Field{.name = "age_sd_years", .low = 0, .high = 50, .unit = UnitKind::years}, f.ageSdYears);
+    v.field(Field{.name = "years_running", .low = 0, .high = 100, .unit = UnitKind::years}, f.yearsRunning);
     v.field(Field{"usual_interval_d", 7, 3650}, f.usualInterval);
     v.field(Field{"usual_draw_share", 0.01, 1}, f.usualShare);
     describe(v, f.measured);

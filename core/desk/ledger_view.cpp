@@ -8,7 +8,7 @@
 namespace staveline {
 namespace {
 
-constexpr std::int64_t kinds = 16;
+constexpr std::int64_t kindCount = 16;
 
 LedgerEntry entry(EntryKind kind, book::RowId row, Day on, Litres volume) {
     LedgerEntry e;
@@ -150,13 +150,13 @@ bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b) {
 }
 
 std::int64_t entryId(EntryKind kind, book::RowId row) {
-    return row * kinds + static_cast<std::int64_t>(kind);
+    return row * kindCount + static_cast<std::int64_t>(kind);
 }
 book::RowId rowOf(std::int64_t entry) {
-    return entry / kinds;
+    return entry / kindCount;
 }
 EntryKind kindOfEntry(std::int64_t entry) {
-    return static_cast<EntryKind>(entry % kinds);
+    return static_cast<EntryKind>(entry % kindCount);
 }
 
 std::string_view tableOfEntry(EntryKind kind) {

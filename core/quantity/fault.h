@@ -6,7 +6,6 @@
 
 #include <string>
 #include <tl/expected.hpp>
-#include <utility>
 
 namespace staveline {
 
@@ -21,21 +20,22 @@ struct Fault {
     std::string path; ///< JSON pointer to the field, e.g. "/mash/1/temperature_c"; empty: the whole
     Message cause;
     Message remedy;
-    bool operator==(const Fault&) const = default;
+
+    Fault();
+    Fault(FaultKind what, std::string where, Message why, Message help);
+    Fault(const Fault& other);
+    Fault(Fault&& other) noexcept;
+    Fault& operator=(const Fault& other);
+    Fault& operator=(Fault&& other) noexcept;
+    ~Fault();
+    bool operator==(const Fault& other) const;
 };
 
 template <class T> using Result = tl::expected<T, Fault>;
 
-[[nodiscard]] inline tl::unexpected<Fault> fail(Fault fault) {
-    return tl::unexpected<Fault>(std::move(fault));
-}
-[[nodiscard]] inline tl::unexpected<Fault> badInput(std::string path, Message cause, Message remedy) {
-    return fail({FaultKind::input, std::move(path), std::move(cause), std::move(remedy)});
-}
+[[nodiscard]] tl::unexpected<Fault> fail(Fault fault);
+[[nodiscard]] tl::unexpected<Fault> badInput(std::string path, Message cause, Message remedy);
 /// The same fault seen from one level up: "/mash" + "/1/minutes".
-[[nodiscard]] inline Fault under(std::string prefix, Fault fault) {
-    fault.path = std::move(prefix) + fault.path;
-    return fault;
-}
+[[nodiscard]] Fault under(std::string prefix, Fault fault);
 
 } // namespace staveline

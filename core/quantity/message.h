@@ -5,14 +5,16 @@
 #include "quantity/units.h"
 
 #include <chrono>
+#include <concepts>
 #include <cstdint>
 #include <string>
-#include <utility>
+#include <string_view>
 #include <variant>
 #include <vector>
 
 namespace staveline {
 
+/// A bare number with as many decimals as it is good for.
 struct Number {
     double value = 0.0;
     int decimals = 1;
@@ -24,10 +26,21 @@ struct SignedPoints {
     bool operator==(const SignedPoints&) const = default;
 };
 
-using ArgumentValue =
-    std::variant<std::string, std::int64_t, Number, SignedPoints, Litres, Kilograms, Grams, Celsius, Minutes, Days,
-                 Plato, SpecificGravity, GramsPerLitre, MilligramsPerLitre, Ibu, Ebc, Ph, PercentVol, Share, Points,
-                 CelsiusPerMinute, LitresPerKilogram, Co2Volumes, std::chrono::sys_days>;
+/// Any of the quantities, told apart by what it measures.
+struct Amount {
+    UnitKind kind = UnitKind::none;
+    double value = 0.0; ///< in the stored unit of its kind
+    int decimals = 1;   ///< of a bare number; the other kinds know their own
+
+    constexpr Amount(UnitKind what, double size) : kind(what), value(size) {}
+    template <Quantity Q> constexpr Amount(Q quantity) : kind(Q::kind), value(raw(quantity)) {}
+    constexpr Amount(Number number) : value(number.value), decimals(number.decimals) {}
+    constexpr Amount(SignedPoints difference) : kind(UnitKind::pointsDifference), value(difference.points) {}
+    bool operator==(const Amount&) const = default;
+};
+
+/// A text, a count, an amount or a day.
+using ArgumentValue = std::variant<std::string, std::int64_t, Amount, std::chrono::sys_days>;
 
 struct Argument {
     std::string name;
@@ -36,20 +49,35 @@ struct Argument {
     bool operator==(const Argument&) const = default;
 };
 
+/// What copies, moves and ends it stands in message.cpp: nearly every source says something.
 struct Message {
     std::string key; ///< looked up in resources/texts; placeholders there are {name}
     std::vector<Argument> arguments;
-    bool operator==(const Message&) const = default;
+
+    Message();
+    explicit Message(std::string_view textKey, std::vector<Argument> with = {});
+    Message(const Message& other);
+    Message(Message&& other) noexcept;
+    Message& operator=(const Message& other);
+    Message& operator=(Message&& other) noexcept;
+    ~Message();
+    bool operator==(const Message& other) const;
 
     /// For chains: say("key").with(...).with(...). Assigning the result to the message itself would empty it.
-    Message&& with(std::string name, ArgumentValue value, std::string origin = {}) && {
-        arguments.push_back({std::move(name), std::move(value), std::move(origin)});
+    Message&& with(std::string_view name, std::string_view text, std::string_view origin = {}) &&;
+    Message&& with(std::string_view name, std::int64_t count, std::string_view origin = {}) &&;
+    Message&& with(std::string_view name, Amount amount, std::string_view origin = {}) &&;
+    Message&& with(std::string_view name, std::chrono::sys_days day, std::string_view origin = {}) &&;
+    template <std::same_as<ArgumentValue> Value>
+    Message&& with(std::string_view name, const Value& value, std::string_view origin = {}) && {
+        add(name, value, origin);
         return std::move(*this);
     }
+
+private:
+    void add(std::string_view name, ArgumentValue value, std::string_view origin);
 };
 
-inline Message say(std::string key) {
-    return Message{std::move(key), {}};
-}
+[[nodiscard]] Message say(std::string_view key);
 
 } // namespace staveline

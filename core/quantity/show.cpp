@@ -37,62 +37,110 @@ std::string signedPoints(double points) {
     return points > 0 && text != "0.0" ? '+' + text : text;
 }
 
+std::string volume(double litres, const DisplayUnits& units) {
+    const auto [size, word] = shownVolume(units.volume);
+    const double shown = litres / size;
+    const bool large = units.volume == DisplayUnits::Volume::hectolitre;
+    return fmt::format("{} {}", large ? fixed(shown, 2) : scaled(shown), word);
+}
+std::string temperature(double celsius, const DisplayUnits& units) {
+    const auto [step, zero, word] = shownTemperature(units.temperature);
+    const double shown = celsius * step + zero;
+    const bool fine = units.temperature == DisplayUnits::Temperature::celsius; // 1 °F is fine enough
+    return fmt::format("{} {}", fine ? upToOne(shown) : fixed(shown, 0), word);
+}
+std::string heatingRate(double celsius, const DisplayUnits& units) {
+    const auto [step, zero, word] = shownTemperature(units.temperature);
+    return fmt::format("{} {}/min", upToOne(celsius * step), word);
+}
+std::string gravity(SpecificGravity gravity, Plato extract, const DisplayUnits& units) {
+    return units.gravity == DisplayUnits::Gravity::specific ? fixed(gravity.sg, 3) : fixed(extract.p, 1) + " °P";
+}
+std::string colour(double ebc, const DisplayUnits& units) {
+    return units.colour == DisplayUnits::Colour::srm ? upToOne(toSrm(Ebc{ebc})) + " SRM" : upToOne(ebc) + " EBC";
+}
+std::string days(double count) {
+    const auto text = fixed(count, 0);
+    return text + (text == "1" ? " day" : " days");
+}
+/// Below ten a decimal where it says something, above none.
+std::string upToTen(double value) {
+    return std::abs(value) < 10 ? upToOne(value) : fixed(value, 0);
+}
+
+/// The kinds whose unit the brewer cannot choose.
+std::string inOneUnit(const Amount& amount) {
+    switch (amount.kind) {
+    case UnitKind::points:
+        return fixed(amount.value, 1);
+    case UnitKind::pointsDifference:
+        return signedPoints(amount.value);
+    case UnitKind::mass:
+        return scaled(amount.value, 10) + " kg";
+    case UnitKind::smallMass:
+        return upToTen(amount.value) + " g";
+    case UnitKind::minutes:
+        return upToOne(amount.value) + " min";
+    case UnitKind::days:
+        return days(amount.value);
+    case UnitKind::years:
+        return upToOne(amount.value) + " years";
+    case UnitKind::concentration:
+        return scaled(amount.value) + " g/L";
+    case UnitKind::trace:
+        return scaled(amount.value) + " mg/L";
+    case UnitKind::oxygenUptake:
+        return scaled(amount.value) + " mg/L a year";
+    case UnitKind::bitterness:
+        return upToTen(amount.value) + " IBU";
+    case UnitKind::ph:
+        return fixed(amount.value, 2);
+    case UnitKind::alcohol:
+        return fixed(amount.value, 1) + " % vol";
+    case UnitKind::share:
+        return upToOne(100 * amount.value) + " %";
+    case UnitKind::percent:
+    case UnitKind::percentOfGrist:
+    case UnitKind::percentOfExtract:
+        return upToOne(amount.value) + " %";
+    case UnitKind::thickness:
+        return fixed(amount.value, 1) + " L/kg";
+    case UnitKind::carbonation:
+        return fixed(amount.value, 1) + " vol";
+    default:
+        return fixed(amount.value, amount.decimals);
+    }
+}
+
+std::string amount(const Amount& amount, const DisplayUnits& units) {
+    switch (amount.kind) {
+    case UnitKind::volume:
+        return volume(amount.value, units);
+    case UnitKind::flow:
+        return volume(amount.value, units) + "/h";
+    case UnitKind::temperature:
+        return temperature(amount.value, units);
+    case UnitKind::heatingRate:
+        return heatingRate(amount.value, units);
+    case UnitKind::extract:
+        return gravity(toGravity(Plato{amount.value}), Plato{amount.value}, units);
+    case UnitKind::gravity:
+        return gravity(SpecificGravity{amount.value}, toPlato(SpecificGravity{amount.value}), units);
+    case UnitKind::colour:
+        return colour(amount.value, units);
+    default:
+        return inOneUnit(amount);
+    }
+}
+
 /// How each kind of argument looks.
 struct Show {
     const DisplayUnits& units;
 
     std::string operator()(const std::string& text) const { return text; }
     std::string operator()(std::int64_t count) const { return fmt::format("{}", count); }
-    std::string operator()(Number n) const { return fixed(n.value, n.decimals); }
-    std::string operator()(SignedPoints d) const { return signedPoints(d.points); }
-    std::string operator()(Points p) const { return fixed(p.points, 1); }
-    std::string operator()(Litres v) const {
-        const auto [litres, word] = shownVolume(units.volume);
-        const double shown = v.l / litres;
-        const bool large = units.volume == DisplayUnits::Volume::hectolitre;
-        return fmt::format("{} {}", large ? fixed(shown, 2) : scaled(shown), word);
-    }
-    std::string operator()(Kilograms m) const { return scaled(m.kg, 10) + " kg"; }
-    std::string operator()(Grams m) const { return (std::abs(m.g) < 10 ? upToOne(m.g) : fixed(m.g, 0)) + " g"; }
-    std::string operator()(Celsius t) const {
-        const auto [step, zero, word] = shownTemperature(units.temperature);
-        const double shown = t.c * step + zero;
-        const bool fine = units.temperature == DisplayUnits::Temperature::celsius; // 1 °F is fine enough
-        return fmt::format("{} {}", fine ? upToOne(shown) : fixed(shown, 0), word);
-    }
-    std::string operator()(CelsiusPerMinute r) const {
-        const auto [step, zero, word] = shownTemperature(units.temperature);
-        return fmt::format("{} {}/min", upToOne(r.cPerMin * step), word);
-    }
-    std::string operator()(Minutes t) const { return upToOne(t.min) + " min"; }
-    std::string operator()(Days t) const {
-        const auto text = fixed(t.d, 0);
-        return text + (text == "1" ? " day" : " days");
-    }
+    std::string operator()(const Amount& size) const { return amount(size, units); }
     std::string operator()(std::chrono::sys_days day) const { return dayInWords(day); }
-    std::string operator()(Plato extract) const {
-        if (units.gravity == DisplayUnits::Gravity::specific)
-            return fixed(toGravity(extract).sg, 3);
-        return fixed(extract.p, 1) + " °P";
-    }
-    std::string operator()(SpecificGravity gravity) const {
-        if (units.gravity == DisplayUnits::Gravity::plato)
-            return fixed(toPlato(gravity).p, 1) + " °P";
-        return fixed(gravity.sg, 3);
-    }
-    std::string operator()(GramsPerLitre c) const { return scaled(c.gPerL) + " g/L"; }
-    std::string operator()(MilligramsPerLitre c) const { return scaled(c.mgPerL) + " mg/L"; }
-    std::string operator()(Ibu b) const { return (std::abs(b.ibu) < 10 ? upToOne(b.ibu) : fixed(b.ibu, 0)) + " IBU"; }
-    std::string operator()(Ebc colour) const {
-        if (units.colour == DisplayUnits::Colour::srm)
-            return upToOne(toSrm(colour)) + " SRM";
-        return upToOne(colour.ebc) + " EBC";
-    }
-    std::string operator()(Ph ph) const { return fixed(ph.ph, 2); }
-    std::string operator()(PercentVol a) const { return fixed(a.pct, 1) + " % vol"; }
-    std::string operator()(Share s) const { return upToOne(100 * s.of1) + " %"; }
-    std::string operator()(LitresPerKilogram r) const { return fixed(r.lPerKg, 1) + " L/kg"; }
-    std::string operator()(Co2Volumes c) const { return fixed(c.vol, 1) + " vol"; }
 };
 
 } // namespace

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Quantities are one-member structs; the member names the unit. Arithmetic stays inside a type.
+// Quantities are one-member structs; the member names the unit, the kind says what it measures. Arithmetic stays inside
+// a type.
 #pragma once
 
+#include "quantity/unit_kind.h"
+
 #include <compare>
-#include <string_view>
 
 namespace staveline {
 
@@ -18,35 +20,35 @@ template <Quantity Q> constexpr double raw(const Q& q) {
     return value;
 }
 
-#define STAVELINE_QUANTITY(Name, member, symbolText)                                                                   \
+#define STAVELINE_QUANTITY(Name, member, unitKind)                                                                     \
     struct Name {                                                                                                      \
         double member = 0.0;                                                                                           \
         using IsQuantity = void;                                                                                       \
-        static constexpr std::string_view symbol = symbolText;                                                         \
+        static constexpr UnitKind kind = UnitKind::unitKind;                                                           \
         constexpr auto operator<=>(const Name&) const = default;                                                       \
     }
 
-STAVELINE_QUANTITY(Litres, l, "L");
-STAVELINE_QUANTITY(Kilograms, kg, "kg");
-STAVELINE_QUANTITY(Grams, g, "g");
-STAVELINE_QUANTITY(Celsius, c, "C");
-STAVELINE_QUANTITY(Minutes, min, "min");
-STAVELINE_QUANTITY(Days, d, "d");
-STAVELINE_QUANTITY(Plato, p, "P");
-STAVELINE_QUANTITY(SpecificGravity, sg, "");
-STAVELINE_QUANTITY(GramsPerLitre, gPerL, "g/L");
-STAVELINE_QUANTITY(MilligramsPerLitre, mgPerL, "mg/L");
-STAVELINE_QUANTITY(MilliequivalentsPerLitre, mEqPerL, "mEq/L");
-STAVELINE_QUANTITY(Ibu, ibu, "IBU");
-STAVELINE_QUANTITY(Ebc, ebc, "EBC");
-STAVELINE_QUANTITY(Ph, ph, "");
-STAVELINE_QUANTITY(PercentVol, pct, "% vol");
-STAVELINE_QUANTITY(Share, of1, "");     ///< 0..1; shown as per cent
-STAVELINE_QUANTITY(Points, points, ""); ///< tasting score or its difference, 0..10
-STAVELINE_QUANTITY(CelsiusPerMinute, cPerMin, "C/min");
-STAVELINE_QUANTITY(LitresPerHour, lPerH, "L/h");
-STAVELINE_QUANTITY(LitresPerKilogram, lPerKg, "L/kg");
-STAVELINE_QUANTITY(Co2Volumes, vol, "vol");
+STAVELINE_QUANTITY(Litres, l, volume);
+STAVELINE_QUANTITY(Kilograms, kg, mass);
+STAVELINE_QUANTITY(Grams, g, smallMass);
+STAVELINE_QUANTITY(Celsius, c, temperature);
+STAVELINE_QUANTITY(Minutes, min, minutes);
+STAVELINE_QUANTITY(Days, d, days);
+STAVELINE_QUANTITY(Plato, p, extract);
+STAVELINE_QUANTITY(SpecificGravity, sg, gravity);
+STAVELINE_QUANTITY(GramsPerLitre, gPerL, concentration);
+STAVELINE_QUANTITY(MilligramsPerLitre, mgPerL, trace);
+STAVELINE_QUANTITY(MilliequivalentsPerLitre, mEqPerL, none);
+STAVELINE_QUANTITY(Ibu, ibu, bitterness);
+STAVELINE_QUANTITY(Ebc, ebc, colour);
+STAVELINE_QUANTITY(Ph, ph, ph);
+STAVELINE_QUANTITY(PercentVol, pct, alcohol);
+STAVELINE_QUANTITY(Share, of1, share);      ///< 0..1; shown as per cent
+STAVELINE_QUANTITY(Points, points, points); ///< tasting score or its difference, 0..10
+STAVELINE_QUANTITY(CelsiusPerMinute, cPerMin, heatingRate);
+STAVELINE_QUANTITY(LitresPerHour, lPerH, flow);
+STAVELINE_QUANTITY(LitresPerKilogram, lPerKg, thickness);
+STAVELINE_QUANTITY(Co2Volumes, vol, carbonation);
 
 #undef STAVELINE_QUANTITY
 

@@ -82,14 +82,10 @@ double shown(const ArgumentValue& value) {
     return std::visit(
         [](const auto& v) -> double {
             using T = std::decay_t<decltype(v)>;
-            if constexpr (Quantity<T>)
-                return raw(v);
+            if constexpr (std::is_same_v<T, Amount>)
+                return v.value;
             else if constexpr (std::is_same_v<T, std::int64_t>)
                 return static_cast<double>(v);
-            else if constexpr (std::is_same_v<T, SignedPoints>)
-                return v.points;
-            else if constexpr (std::is_same_v<T, Number>)
-                return v.value;
             else
                 return NAN;
         },

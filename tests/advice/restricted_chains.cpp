@@ -43,8 +43,8 @@ Asked free() {
 double signedValue(const Message& message) {
     for (const auto& argument : message.arguments)
         if (argument.name == "value")
-            if (const auto* points = std::get_if<SignedPoints>(&argument.value))
-                return points->points;
+            if (const auto* points = std::get_if<Amount>(&argument.value))
+                return points->value;
     return std::nan("");
 }
 

@@ -34,10 +34,8 @@ std::string keyOf(std::string_view text) {
 /// What the remedy offers; NaN when it offers nothing.
 double offered(const Fault& fault) {
     for (const auto& argument : fault.remedy.arguments)
-        if (argument.name == "instead") {
-            const auto* number = std::get_if<Number>(&argument.value);
-            return number ? number->value : std::get<SpecificGravity>(argument.value).sg;
-        }
+        if (argument.name == "instead")
+            return std::get<Amount>(argument.value).value;
     return std::numeric_limits<double>::quiet_NaN();
 }
 double offeredGravity(std::string_view text) {

@@ -202,15 +202,13 @@ TEST_CASE("a worker that goes away stops what runs and drops what waits", "[ui][
 }
 
 TEST_CASE("a lever's number is shown in the unit a brewer reads", "[ui][adjust]") {
-    const LeverScale plato("P"), share("% of grist"), draw("share of volume"), rest("min");
-    CHECK(plato.kind() == UnitKind::gravity);
-    CHECK(plato.toField(12) == Approx(1.0484).margin(.0003)); // 12 °P in the common table (ASBC), from memory
-    CHECK(plato.fromField(plato.toField(12)) == Approx(12).margin(1e-6));
-    CHECK(share.toField(10) == .1);
-    CHECK(share.fromField(.1) == Approx(10));
-    CHECK(draw.kind() == UnitKind::volume);
-    CHECK(draw.toField(85) == 85);
-    CHECK(rest.kind() == UnitKind::minutes);
+    const UnitScale plato(UnitKind::extract, {}), share(UnitKind::percentOfGrist, {}), rest(UnitKind::minutes, {});
+    CHECK(plato.suffix() == "SG");
+    CHECK(plato.toShown(12) == Approx(1.0484).margin(.0003)); // 12 °P in the common table (ASBC), from memory
+    CHECK(plato.toStored(plato.toShown(12)) == Approx(12).margin(1e-6));
+    CHECK(share.toShown(10) == 10);
+    CHECK(share.suffix() == "%");
+    CHECK(rest.suffix() == "min");
 }
 
 TEST_CASE("each number of a target is read back as it was set", "[ui][adjust]") {

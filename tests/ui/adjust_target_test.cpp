@@ -2,11 +2,11 @@
 // The target behind the windows by keyboard: refused and tried again, bounds that depend on each other, undo by name.
 #include "ui/bad_input_support.h"
 
+#include "support/full_disk.h"
 #include "ui/adjust/linked_label.h"
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/adjust/window_strip.h"
-#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 
 #include <QPushButton>

@@ -2,9 +2,9 @@
 // What is typed on the try board: half typed, out of bounds, kept, taken back, and what Adopt says to it.
 #include "ui/bad_input_support.h"
 
+#include "support/full_disk.h"
 #include "ui/adjust/lever_line.h"
 #include "ui/adjust/proposal_list.h"
-#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 
 #include <QCheckBox>
@@ -38,8 +38,8 @@ struct AtBoard : SampleWindow {
     void lookAway() const { adjust().proposals().focusChosen(); }
     [[nodiscard]] QString shownNow(const char* lever) const {
         const LeverLine& at = line(lever);
-        NumberField reference(LeverScale(at.line().row.unit).kind(), Range{-1e9, 1e9}, false);
-        reference.setStored(LeverScale(at.line().row.unit).toField(std::get<double>(at.line().now)));
+        NumberField reference(at.line().row.kind, Range{-1e9, 1e9}, false);
+        reference.setStored(std::get<double>(at.line().now));
         return reference.edit()->text();
     }
     [[nodiscard]] testing::FullDisk fullDisk() const {

@@ -128,7 +128,7 @@ TEST_CASE("temperatures and gravities convert both ways", "[ui][number]") {
     CHECK(warm.toStored(32) == Approx(0).margin(1e-12));
     CHECK(dense.toStored(dense.toShown(1.048)) == Approx(1.048).epsilon(1e-9));
     CHECK(dense.suffix() == QStringLiteral("°P"));
-    CHECK(UnitScale(UnitKind::percent, units).toStored(35) == .35);
+    CHECK(UnitScale(UnitKind::share, units).toStored(35) == .35);
 }
 
 TEST_CASE("numbers are shown with as few decimals as say the same", "[ui][number]") {
@@ -136,7 +136,7 @@ TEST_CASE("numbers are shown with as few decimals as say the same", "[ui][number
     CHECK(UnitScale(UnitKind::volume, {}).show(0.2) == QStringLiteral("0.2"));
     CHECK(UnitScale(UnitKind::gravity, {}).show(1.05) == QStringLiteral("1.050"));
     CHECK(UnitScale(UnitKind::gravity, {}).show(1.0485) == QStringLiteral("1.0485"));
-    CHECK(UnitScale(UnitKind::percent, {}).show(.35) == QStringLiteral("35"));
+    CHECK(UnitScale(UnitKind::share, {}).show(.35) == QStringLiteral("35"));
     CHECK(UnitScale(UnitKind::volume, {}).show(-0.00001) == QStringLiteral("0"));
 }
 

@@ -26,28 +26,8 @@ namespace {
 
 constexpr double mostLitres = 100000; // the board itself says what can be drawn
 
-UnitKind kindOf(const std::string& unit) {
-    if (unit == "C")
-        return UnitKind::temperature;
-    if (unit == "min")
-        return UnitKind::minutes;
-    if (unit == "IBU")
-        return UnitKind::bitterness;
-    if (unit == "P")
-        return UnitKind::gravity;
-    if (unit == "pH")
-        return UnitKind::ph;
-    if (unit == "d")
-        return UnitKind::days;
-    if (unit.starts_with("share of"))
-        return UnitKind::volume;
-    return unit.starts_with('%') ? UnitKind::percent : UnitKind::none;
-}
-
-Range rangeOf(const LeverRow& lever, const LeverScale& scale) {
-    if (scale.kind() == UnitKind::volume)
-        return {0, mostLitres};
-    return {scale.toField(lever.low), scale.toField(lever.high)};
+Range rangeOf(const LeverRow& lever) {
+    return lever.kind == UnitKind::volume ? Range{0, mostLitres} : Range{lever.low, lever.high};
 }
 
 bool same(const LeverValue& a, const LeverValue& b) {
@@ -57,21 +37,8 @@ bool same(const LeverValue& a, const LeverValue& b) {
 
 } // namespace
 
-LeverScale::LeverScale(const std::string& unit) : kind_(kindOf(unit)) {}
-
-double LeverScale::toField(double value) const {
-    if (kind_ == UnitKind::gravity)
-        return toGravity(Plato{value}).sg;
-    return kind_ == UnitKind::percent ? value / 100 : value;
-}
-double LeverScale::fromField(double stored) const {
-    if (kind_ == UnitKind::gravity)
-        return toPlato(SpecificGravity{stored}).p;
-    return kind_ == UnitKind::percent ? stored * 100 : stored;
-}
-
 LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row)
-    : QObject(&page), scale_(lever.unit), name_(new QLabel(sentenceCase(qs(lever.name)), &page)),
+    : QObject(&page), kind_(lever.kind), name_(new QLabel(sentenceCase(qs(lever.name)), &page)),
       now_(new QLabel(&page)), control_(new QWidget(&page)), next_(new EffectCell(&page)), kept_(new EffectCell(&page)),
       lock_(new QCheckBox(&page)), notes_(new MessageLabel(&page)) {
     line_.row = lever;
@@ -98,13 +65,12 @@ LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, in
 
 void LeverLine::makeNumber(QWidget& page) {
     auto* slider = new StepSlider(control_);
-    slider->setScale([this](int step) { return shownAt(step); },
-                     [this] { return UnitScale(scale_.kind(), units_).suffix(); });
+    slider->setScale([this](int step) { return shownAt(step); }, [this] { return UnitScale(kind_, units_).suffix(); });
     slider_ = slider;
     slider_->setPageStep(2);
     slider_->setAccessibleName(sentenceCase(qs(line_.row.name)));
     slider_->setObjectName(QStringLiteral("slide ") + qs(line_.row.id));
-    number_ = new NumberField(scale_.kind(), rangeOf(line_.row, scale_), true, control_);
+    number_ = new NumberField(kind_, rangeOf(line_.row), true, control_);
     number_->setName(tr("%1, number").arg(sentenceCase(qs(line_.row.name))));
     name_->setBuddy(slider_);
     slider_->setMinimumWidth(lines(page, 4.5));
@@ -127,7 +93,7 @@ double LeverLine::shownAt(int step) const {
     if (step < 0 || step >= static_cast<int>(line_.steps.size()))
         return 0;
     const double value = std::get<double>(line_.steps[static_cast<std::size_t>(step)]);
-    return UnitScale(scale_.kind(), units_).toShown(scale_.toField(value));
+    return UnitScale(kind_, units_).toShown(value);
 }
 
 void LeverLine::makeChoice() {
@@ -199,7 +165,7 @@ int LeverLine::nearestStep(double value) const {
 void LeverLine::setTried(const LeverValue& value) {
     tried_ = value;
     if (const auto* number = std::get_if<double>(&value); number && number_)
-        number_->setStored(scale_.toField(*number));
+        number_->setStored(*number);
     showTried();
 }
 
@@ -208,11 +174,11 @@ void LeverLine::follow(const LeverValue& value) {
     const auto stored = typed ? number_->stored() : std::nullopt;
     if (!typed || (stored && !number_->edit()->hasFocus())) {
         // New units may have made a number of what was none.
-        const bool known = !stored || same(scale_.fromField(*stored), tried_);
-        setTried(known ? value : LeverValue(scale_.fromField(*stored)));
+        const bool known = !stored || same(*stored, tried_);
+        setTried(known ? value : LeverValue(*stored));
         return;
     }
-    tried_ = stored ? LeverValue(scale_.fromField(*stored)) : value;
+    tried_ = stored ? LeverValue(*stored) : value;
     showTried();
 }
 
@@ -246,7 +212,7 @@ void LeverLine::fromSlider(int step) {
     if (step < 0 || step >= static_cast<int>(line_.steps.size()))
         return;
     tried_ = line_.steps[static_cast<std::size_t>(step)];
-    number_->setStored(scale_.toField(std::get<double>(tried_)));
+    number_->setStored(std::get<double>(tried_));
     Q_EMIT triedChanged();
 }
 
@@ -256,7 +222,7 @@ void LeverLine::fromField() {
         Q_EMIT halfTyped(); // or a slip that the field itself names
         return;
     }
-    tried_ = scale_.fromField(*stored);
+    tried_ = *stored;
     showTried();
     Q_EMIT triedChanged();
 }

@@ -20,18 +20,6 @@ class EffectCell;
 class MessageLabel;
 class NumberField;
 
-/// How a lever's number is stored in a field: Plato as gravity, per cent as a share.
-class LeverScale {
-public:
-    explicit LeverScale(const std::string& unit);
-    [[nodiscard]] UnitKind kind() const { return kind_; }
-    [[nodiscard]] double toField(double value) const;
-    [[nodiscard]] double fromField(double stored) const;
-
-private:
-    UnitKind kind_ = UnitKind::none;
-};
-
 class LeverLine : public QObject {
     Q_OBJECT
 public:
@@ -89,7 +77,7 @@ private:
 
     BoardLine line_;
     DisplayUnits units_;
-    LeverScale scale_;
+    UnitKind kind_;
     LeverValue tried_;
     QLabel* name_;
     QLabel* now_;

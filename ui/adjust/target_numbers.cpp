@@ -43,7 +43,7 @@ template <Plato Target::*member> TargetNumber gravity(const char* path, const QS
 template <PercentVol Target::*member> TargetNumber alcohol(const char* path, const QString& name) {
     return {path,
             name,
-            UnitKind::percent,
+            UnitKind::share,
             0,
             .2,
             [](const Target& target) { return (target.*member).pct / 100; },

@@ -121,12 +121,12 @@ void FlowPage::addWanted() {
 void FlowPage::addKettle() {
     addFields(kettle,
               {tieOf("/boil_min", tr("Boil"), UnitKind::minutes, &Recipe::boil),
-               tieOf("/sugar_share", tr("Sugar, of the extract"), UnitKind::percent, &Recipe::sugarShare)},
+               tieOf("/sugar_share", tr("Sugar, of the extract"), UnitKind::share, &Recipe::sugarShare)},
               sugarKind());
     hops_ = new HopEditor(*binder_, steps_[kettle]);
     steps_[kettle]->addWidget(hops_);
-    addFields(kettle, {tieOf("/pre_soured_share", tr("Soured before the boil"), UnitKind::percent, &Recipe::preSoured),
-                       tieOf("/pre_sour_ta_g_l", tr("Acidity of that part"), UnitKind::acidity, &Recipe::preSourTa)});
+    addFields(kettle, {tieOf("/pre_soured_share", tr("Soured before the boil"), UnitKind::share, &Recipe::preSoured),
+                       tieOf("/pre_sour_ta_g_l", tr("Acidity of that part"), UnitKind::concentration, &Recipe::preSourTa)});
 }
 
 QWidget* FlowPage::sugarKind() {

@@ -126,7 +126,7 @@ void GristEditor::addShare(std::size_t part, QWidget& row, QHBoxLayout& layout) 
     NumberField* share =
         binder_.number({partPath(part, "share"),
                         tr("Share of grain %1").arg(part + 1),
-                        UnitKind::percent,
+                        UnitKind::share,
                         [part](const Setting& s) { return holds(s, part) ? s.recipe.grist[part].share.of1 : 0; },
                         [part](Setting& s, double value) {
                             if (holds(s, part))

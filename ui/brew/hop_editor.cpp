@@ -86,7 +86,7 @@ void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout)
                                 s.recipe.hops[addition].name = word;
                         }});
     NumberField* alpha = number(
-        addition, "alpha_share", tr("Hops %1, alpha acids").arg(n), UnitKind::percent,
+        addition, "alpha_share", tr("Hops %1, alpha acids").arg(n), UnitKind::share,
         [](const HopAddition& hop) { return hop.alpha.of1; },
         [](HopAddition& hop, double value) { hop.alpha = Share{value}; }, row);
     NumberField* boiled = number(
@@ -94,7 +94,7 @@ void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout)
         [](const HopAddition& hop) { return hop.boiled.min; },
         [](HopAddition& hop, double value) { hop.boiled = Minutes{value}; }, row);
     NumberField* part = number(
-        addition, "bitterness_share", tr("Hops %1, part of the bitterness").arg(n), UnitKind::percent,
+        addition, "bitterness_share", tr("Hops %1, part of the bitterness").arg(n), UnitKind::share,
         [](const HopAddition& hop) { return hop.ofBitterness.of1; },
         [](HopAddition& hop, double value) { hop.ofBitterness = Share{value}; }, row);
     sum_->watch(part->edit(), addition);

@@ -38,7 +38,7 @@ void addMeasured(std::vector<HistoryColumn>& columns, const DisplayUnits& units)
     addQuantity(columns, "gravity_sg", tr("Gravity"), UnitKind::gravity, units, gravity,
                 [](const HistoryRow& row) { return row.measured.gravity; });
     addQuantity(columns, "ph", tr("pH"), UnitKind::ph, units, 2, [](const HistoryRow& row) { return row.measured.ph; });
-    addQuantity(columns, "ta_g_l", tr("TA"), UnitKind::acidity, units, 1,
+    addQuantity(columns, "ta_g_l", tr("TA"), UnitKind::concentration, units, 1,
                 [](const HistoryRow& row) { return row.measured.ta; });
     addQuantity(columns, "temperature_c", tr("Temperature"), UnitKind::temperature, units, 1,
                 [](const HistoryRow& row) { return row.measured.temperature; });

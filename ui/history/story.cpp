@@ -43,7 +43,7 @@ public:
         for (Dimension d : allDimensions)
             panels.push_back(score(d));
         panels.push_back(
-            measured("ta", UnitKind::acidity, 1, 1, [](const HistoryRow& row) { return row.measured.ta; }));
+            measured("ta", UnitKind::concentration, 1, 1, [](const HistoryRow& row) { return row.measured.ta; }));
         panels.push_back(measured("ph", UnitKind::ph, 2, .1, [](const HistoryRow& row) { return row.measured.ph; }));
         panels.push_back(measured("gravity", UnitKind::gravity, isSpecific() ? 3 : 1, isSpecific() ? .004 : 1,
                                   [](const HistoryRow& row) { return row.measured.gravity; }));

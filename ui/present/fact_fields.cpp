@@ -18,34 +18,11 @@ template <class T> struct Plain<std::optional<T>> {
 };
 template <class T> constexpr bool isNumber = Quantity<T> || std::is_same_v<T, double>;
 
-template <class T> UnitKind unitOf(std::string_view name) {
-    if constexpr (std::is_same_v<T, Litres>)
-        return UnitKind::volume;
-    else if constexpr (std::is_same_v<T, Celsius>)
-        return UnitKind::temperature;
-    else if constexpr (std::is_same_v<T, SpecificGravity>)
-        return UnitKind::gravity;
-    else if constexpr (std::is_same_v<T, Ph>)
-        return UnitKind::ph;
-    else if constexpr (std::is_same_v<T, GramsPerLitre>)
-        return UnitKind::acidity;
-    else if constexpr (std::is_same_v<T, Ibu>)
-        return UnitKind::bitterness;
-    else if constexpr (std::is_same_v<T, Days>)
-        return UnitKind::days;
-    else if constexpr (std::is_same_v<T, Share>)
-        return UnitKind::percent;
-    else if constexpr (std::is_same_v<T, Kilograms>)
-        return UnitKind::mass;
-    else if constexpr (std::is_same_v<T, LitresPerKilogram>)
-        return UnitKind::thickness;
-    else if constexpr (std::is_same_v<T, LitresPerHour>)
-        return UnitKind::perHour;
-    else if constexpr (std::is_same_v<T, CelsiusPerMinute>)
-        return UnitKind::heating;
-    if (name.starts_with("oxygen"))
-        return UnitKind::oxygen;
-    return name.ends_with("years") || name.starts_with("years") ? UnitKind::years : UnitKind::none;
+template <class T> UnitKind unitOf(const Field& field) {
+    if constexpr (Quantity<T>)
+        return T::kind;
+    else
+        return field.unit;
 }
 
 template <class T> double number(const T& value) {
@@ -64,7 +41,7 @@ public:
         FieldSpec spec{std::string(f.name), FieldKind::text, UnitKind::none, f.low, f.high, f.required, {}};
         if constexpr (isNumber<Type>) {
             spec.kind = FieldKind::number;
-            spec.unit = unitOf<Type>(f.name);
+            spec.unit = unitOf<Type>(f);
             spec.required = f.required || !Plain<T>::optional;
         } else if constexpr (std::is_same_v<Type, Day>) {
             spec.kind = FieldKind::day;

@@ -20,7 +20,8 @@ QString wordOf(DisplayUnits::Temperature unit) {
 UnitScale::UnitScale(UnitKind kind, const DisplayUnits& units) : kind_(kind), units_(units) {}
 
 bool UnitScale::isSpecificGravity() const {
-    return kind_ == UnitKind::gravity && units_.gravity == DisplayUnits::Gravity::specific;
+    return (kind_ == UnitKind::gravity || kind_ == UnitKind::extract) &&
+           units_.gravity == DisplayUnits::Gravity::specific;
 }
 
 QString UnitScale::suffix() const {
@@ -30,8 +31,9 @@ QString UnitScale::suffix() const {
     case UnitKind::temperature:
         return wordOf(units_.temperature);
     case UnitKind::gravity:
+    case UnitKind::extract:
         return isSpecificGravity() ? QStringLiteral("SG") : QStringLiteral("°P");
-    case UnitKind::acidity:
+    case UnitKind::concentration:
         return QStringLiteral("g/L");
     case UnitKind::bitterness:
         return QStringLiteral("IBU");
@@ -39,9 +41,12 @@ QString UnitScale::suffix() const {
         return QStringLiteral("days");
     case UnitKind::years:
         return QStringLiteral("years");
+    case UnitKind::share:
     case UnitKind::percent:
+    case UnitKind::percentOfGrist:
+    case UnitKind::percentOfExtract:
         return QStringLiteral("%");
-    case UnitKind::oxygen:
+    case UnitKind::oxygenUptake:
         return QStringLiteral("mg/L a year");
     case UnitKind::minutes:
         return QStringLiteral("min");
@@ -49,10 +54,22 @@ QString UnitScale::suffix() const {
         return QStringLiteral("kg");
     case UnitKind::thickness:
         return QStringLiteral("L/kg");
-    case UnitKind::perHour:
+    case UnitKind::flow:
         return wordOf(units_.volume) + QStringLiteral("/h");
-    case UnitKind::heating:
+    case UnitKind::heatingRate:
         return wordOf(units_.temperature) + QStringLiteral("/min");
+    case UnitKind::smallMass:
+        return QStringLiteral("g");
+    case UnitKind::trace:
+        return QStringLiteral("mg/L");
+    case UnitKind::colour:
+        return qs(units_.colour == DisplayUnits::Colour::srm ? "SRM" : "EBC");
+    case UnitKind::alcohol:
+        return QStringLiteral("% vol");
+    case UnitKind::carbonation:
+        return QStringLiteral("vol");
+    case UnitKind::points:
+    case UnitKind::pointsDifference:
     case UnitKind::ph:
     case UnitKind::none:
         break;
@@ -64,15 +81,17 @@ double UnitScale::toShown(double stored) const {
     const ShownTemperature degrees = shownTemperature(units_.temperature);
     switch (kind_) {
     case UnitKind::volume:
-    case UnitKind::perHour:
+    case UnitKind::flow:
         return stored / shownVolume(units_.volume).litres;
-    case UnitKind::heating:
+    case UnitKind::heatingRate:
         return stored * degrees.degreesPerCelsius;
     case UnitKind::temperature:
         return stored * degrees.degreesPerCelsius + degrees.atZeroCelsius;
     case UnitKind::gravity:
         return isSpecificGravity() ? stored : toPlato(SpecificGravity{stored}).p;
-    case UnitKind::percent:
+    case UnitKind::extract:
+        return isSpecificGravity() ? toGravity(Plato{stored}).sg : stored;
+    case UnitKind::share:
         return stored * 100;
     default:
         return stored;
@@ -83,15 +102,17 @@ double UnitScale::toStored(double shown) const {
     const ShownTemperature degrees = shownTemperature(units_.temperature);
     switch (kind_) {
     case UnitKind::volume:
-    case UnitKind::perHour:
+    case UnitKind::flow:
         return shown * shownVolume(units_.volume).litres;
-    case UnitKind::heating:
+    case UnitKind::heatingRate:
         return shown / degrees.degreesPerCelsius;
     case UnitKind::temperature:
         return (shown - degrees.atZeroCelsius) / degrees.degreesPerCelsius;
     case UnitKind::gravity:
         return isSpecificGravity() ? shown : toGravity(Plato{shown}).sg;
-    case UnitKind::percent:
+    case UnitKind::extract:
+        return isSpecificGravity() ? toPlato(SpecificGravity{shown}).p : shown;
+    case UnitKind::share:
         return shown / 100;
     default:
         return shown;
@@ -105,10 +126,10 @@ int UnitScale::fewestDecimals() const {
 int UnitScale::mostDecimals() const {
     if (isSpecificGravity())
         return 4;
-    const bool volume = kind_ == UnitKind::volume || kind_ == UnitKind::perHour;
+    const bool volume = kind_ == UnitKind::volume || kind_ == UnitKind::flow;
     if (volume && units_.volume == DisplayUnits::Volume::hectolitre)
         return 4;
-    return volume || kind_ == UnitKind::ph || kind_ == UnitKind::acidity || kind_ == UnitKind::mass ? 3 : 2;
+    return volume || kind_ == UnitKind::ph || kind_ == UnitKind::concentration || kind_ == UnitKind::mass ? 3 : 2;
 }
 
 QString UnitScale::show(double stored) const {

@@ -3,32 +3,13 @@
 #pragma once
 
 #include "quantity/text.h"
+#include "quantity/unit_kind.h"
 
 #include <QString>
 
 #include <optional>
 
 namespace staveline::ui {
-
-/// What a number means; its stored unit in brackets.
-enum class UnitKind {
-    none,        ///< a bare number
-    volume,      ///< [L]
-    temperature, ///< [C]
-    gravity,     ///< [SG]
-    ph,
-    acidity,    ///< [g/L]
-    bitterness, ///< [IBU]
-    days,       ///< [d]
-    years,      ///< [a]
-    percent,    ///< stored as a share, 0..1
-    oxygen,     ///< [mg/(L a)]
-    minutes,    ///< [min]
-    mass,       ///< [kg]
-    thickness,  ///< of a mash [L/kg]
-    perHour,    ///< [L/h]
-    heating     ///< [C/min]
-};
 
 class UnitScale {
 public:

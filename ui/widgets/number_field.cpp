@@ -23,8 +23,8 @@ std::optional<QString> offered(const Fault& fault) {
     for (const Argument& argument : fault.remedy.arguments) {
         if (argument.name != "instead")
             continue;
-        if (const auto* gravity = std::get_if<SpecificGravity>(&argument.value))
-            return QString::number(gravity->sg, 'f', 3);
+        if (const auto* amount = std::get_if<Amount>(&argument.value); amount && amount->kind == UnitKind::gravity)
+            return QString::number(amount->value, 'f', 3);
         return qs(show(argument.value));
     }
     return std::nullopt;
@@ -91,7 +91,7 @@ Result<double> NumberField::parsed(const QString& typed) const {
     const UnitScale scale(kind_, units_);
     if (scale.isSpecificGravity()) {
         const auto gravity = parseGravity(toStd(typed));
-        return gravity ? Result<double>(gravity->sg) : Result<double>(fail(gravity.error()));
+        return gravity ? Result<double>(scale.toStored(gravity->sg)) : Result<double>(fail(gravity.error()));
     }
     const auto [low, high] = std::minmax({scale.toShown(range_.low), scale.toShown(range_.high)});
     const auto number = parseNumber(toStd(typed), Range{low, high});
