@@ -194,7 +194,7 @@ TEST_CASE("a lock that stands in the way has a price") {
             ++prices;
             CHECK(render(note).find("ferulic rest") != std::string::npos);
             const double saved = locked.proposals.front().cost - open.proposals.front().cost;
-            CHECK(std::get<Number>(note.arguments.back().value).value == Approx(saved));
+            CHECK(std::get<Amount>(note.arguments.back().value).value == Approx(saved));
         }
     CHECK(prices == 1);
 }

@@ -94,7 +94,7 @@ TEST_CASE("the links of a chain say the numbers of the advice") {
         const auto link = explain({at.input, at.advice, 1, 0}, origin).value();
         for (const auto& argument : link.title.arguments)
             if (argument.name == "value")
-                return std::get<Points>(argument.value).points;
+                return std::get<Amount>(argument.value).value;
         return std::nan("");
     };
     CHECK(value("now/acidity") == at.input.combined[d].mean);
@@ -132,7 +132,7 @@ TEST_CASE("what would change a verdict is where the verdict changes") {
     const auto lines = whatWouldChange(input);
     REQUIRE_FALSE(lines.empty());
     for (const auto& line : lines) {
-        const auto score = std::get<Points>(line.arguments[0].value).points;
+        const auto score = std::get<Amount>(line.arguments[0].value).value;
         const auto d = line.key.find("acidity") != std::string::npos ? Dimension::acidity
                        : line.key.find("funk") != std::string::npos  ? Dimension::funk
                                                                      : Dimension::body;

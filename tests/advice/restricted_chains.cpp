@@ -157,8 +157,7 @@ TEST_CASE("a proposal nobody made is explained as leaving it alone") {
         REQUIRE(link);
         for (const auto& argument : link->title.arguments)
             if (argument.name == "value")
-                CHECK(std::get<Points>(argument.value).points ==
-                      asked.advice.leaveAlone.next[Dimension::acidity].value);
+                CHECK(std::get<Amount>(argument.value).value == asked.advice.leaveAlone.next[Dimension::acidity].value);
     }
 }
 

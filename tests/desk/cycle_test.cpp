@@ -125,7 +125,7 @@ TEST_CASE_METHOD(SteelFixture, "drawn, and the brew is short: so much is missing
     CHECK_FALSE(found(view->findings, "desk.draw_day.short"));
     const Message* words = found(view->findings, "desk.draw_day.short.drawn");
     REQUIRE(words);
-    CHECK(std::get<Litres>(words->arguments[2].value).l == Approx(79 - view->brewGives->l));
+    CHECK(std::get<Amount>(words->arguments[2].value).value == Approx(79 - view->brewGives->l));
 }
 
 TEST_CASE_METHOD(SteelFixture, "drawn early, the refill goes in now, not when the draw would have been due",

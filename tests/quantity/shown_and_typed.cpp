@@ -110,7 +110,7 @@ TEST_CASE("A gravity shown is a gravity when typed, and never another one") {
         RC_ASSERT(!refused.has_value());
         for (const auto& argument : refused.error().remedy.arguments)
             if (argument.name == "instead")
-                RC_ASSERT(std::abs(std::get<SpecificGravity>(argument.value).sg - gravity.sg) < 1e-9);
+                RC_ASSERT(std::abs(std::get<Amount>(argument.value).value - gravity.sg) < 1e-9);
     });
 }
 

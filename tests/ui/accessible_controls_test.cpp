@@ -243,7 +243,7 @@ TEST_CASE("what assistive technology enters counts as typed", "[ui][accessible]"
 
 TEST_CASE("a number entered by assistive technology is read by its field", "[ui][accessible]") {
     Page page;
-    auto& field = page.add<NumberField>(UnitKind::volume, staveline::Range{0, 100}, true);
+    auto& field = page.add<NumberField>(staveline::UnitKind::volume, staveline::Range{0, 100}, true);
     QSignalSpy edited(&field, &NumberField::edited);
     seen(*field.edit()).editableTextInterface()->replaceText(0, 0, "61,5");
     CHECK(field.stored() == 61.5);

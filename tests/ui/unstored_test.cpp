@@ -5,7 +5,7 @@
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/station.h"
-#include "ui/full_disk.h"
+#include "support/full_disk.h"
 #include "ui/taste/score_cell.h"
 #include "ui/taste/station.h"
 #include "ui/widgets/fact_form.h"
