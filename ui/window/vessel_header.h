@@ -12,6 +12,8 @@ class QToolButton;
 
 namespace staveline::ui {
 
+class ElidedLabel;
+
 class VesselHeader : public QWidget {
     Q_OBJECT
 public:
@@ -24,7 +26,7 @@ Q_SIGNALS:
 
 private:
     Session& session_;
-    QLabel* name_;
+    ElidedLabel* name_;
     QLabel* kind_;
     QLabel* ages_;
     QToolButton* change_;
