@@ -6,7 +6,8 @@
 #include "app/paper_file.h"
 #include "desk/full_answer.h"
 #include "desk/json.h"
-#include "desk/sample.h"
+#include "facts/record_file.h"
+#include "facts/sample.h"
 #include "sheet/document.h"
 
 #include <cstdio>

@@ -5,8 +5,8 @@
 
 #include "advice/explain.h"
 #include "book/book.h"
-#include "desk/facts.h"
 #include "desk/views.h"
+#include "facts/facts.h"
 #include "sheet/brew_sheet.h"
 #include "sheet/tasting_paper.h"
 

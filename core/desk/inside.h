@@ -2,9 +2,9 @@
 // What the desk keeps in memory: the facts of the vessels looked at, each loaded once and dropped when it changes.
 #pragma once
 
-#include "desk/codec.h"
 #include "desk/desk.h"
-#include "desk/fields.h"
+#include "facts/codec.h"
+#include "facts/fields.h"
 
 #include <set>
 #include <tuple>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/fact_fields.h"
 
-#include "desk/fields.h"
+#include "facts/fields.h"
 
 #include <type_traits>
 

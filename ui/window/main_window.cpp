@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/main_window.h"
 
-#include "desk/sample.h"
+#include "facts/sample.h"
 #include "ui/adjust/station.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/start_page.h"

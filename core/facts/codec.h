@@ -2,9 +2,8 @@
 // From facts to JSON, to table rows, and back: all made from the descriptions in fields.h.
 #pragma once
 
-#include "advice/advise.h"
 #include "book/book.h"
-#include "desk/facts.h"
+#include "facts/record_file.h"
 #include "ingredient/pantry.h"
 
 #include <map>
@@ -27,7 +26,7 @@ struct Names {
 
 /// Ranges, required fields and allowed words; the first fault found, with its field.
 template <class F> [[nodiscard]] Result<void> checkFields(const F& fact);
-[[nodiscard]] Result<void> checkSetting(const Setting& setting);
+[[nodiscard]] Result<void> checkPlan(const RefillPlan& plan);
 /// Unknown vessel or brew names are faults at their field.
 template <class F> [[nodiscard]] Result<std::vector<book::Value>> toRow(const F& fact, const Names& names);
 /// Total for rows that toRow made; a damaged nested text gives a default.

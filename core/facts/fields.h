@@ -3,7 +3,7 @@
 // reader, a JSON writer, a validator, table columns or table rows. A new field is one line here.
 #pragma once
 
-#include "desk/facts.h"
+#include "facts/facts.h"
 #include "ingredient/pantry.h"
 
 #include <array>

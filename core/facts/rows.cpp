@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Facts as rows of the book's tables.
-#include "desk/codec.h"
-#include "desk/field_kinds.h"
+#include "facts/codec.h"
+#include "facts/field_kinds.h"
 #include "ingredient/nearest.h"
 
 #include <algorithm>

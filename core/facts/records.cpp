@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Facts as JSON.
-#include "desk/codec.h"
-#include "desk/field_kinds.h"
-#include "desk/json.h"
+#include "facts/codec.h"
+#include "facts/field_kinds.h"
+#include "facts/record_file.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -346,20 +346,20 @@ std::string writeRecords(const std::vector<Fact>& facts) {
     return array.dump(2) + "\n";
 }
 
-Result<Setting> parseSetting(std::string_view text, const Setting& base) {
+Result<RefillPlan> parsePlan(std::string_view text, const RefillPlan& base) {
     const Json json = Json::parse(text, nullptr, false);
     if (json.is_discarded() || !json.is_object())
         return badInput("", say("desk.not_json"), say("desk.not_json.remedy"));
-    Setting setting = base;
+    RefillPlan plan = base;
     JsonReader reader(json, "");
-    describe(reader, setting.recipe);
-    describeHandling(reader, setting);
+    describe(reader, plan.recipe);
+    describeHandling(reader, plan);
     reader.finish();
     if (reader.fault)
         return fail(*reader.fault);
-    if (auto checked = checkSetting(setting); !checked)
+    if (auto checked = checkPlan(plan); !checked)
         return fail(checked.error());
-    return setting;
+    return plan;
 }
 
 } // namespace staveline

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "desk/codec.h"
-#include "desk/field_kinds.h"
+#include "facts/codec.h"
+#include "facts/field_kinds.h"
 
 #include <algorithm>
 
@@ -93,10 +93,10 @@ template <class F> Result<void> checkFields(const F& fact) {
     return {};
 }
 
-Result<void> checkSetting(const Setting& setting) {
+Result<void> checkPlan(const RefillPlan& plan) {
     Checker checker;
-    describe(checker, setting.recipe);
-    describeHandling(checker, setting);
+    describe(checker, plan.recipe);
+    describeHandling(checker, plan);
     if (checker.fault)
         return fail(*checker.fault);
     return {};
