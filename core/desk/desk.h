@@ -6,7 +6,7 @@
 #include "advice/explain.h"
 #include "book/book.h"
 #include "desk/views.h"
-#include "facts/facts.h"
+#include "facts/fact_list.h"
 #include "sheet/brew_sheet.h"
 #include "sheet/tasting_paper.h"
 

@@ -7,7 +7,6 @@
 #include "facts/fields.h"
 
 #include <set>
-#include <tuple>
 
 namespace staveline {
 
@@ -21,10 +20,7 @@ template <class F> using Facts = std::vector<Stored<F>>;
 struct VesselRecord {
     book::RowId id = 0;
     VesselFact facts;
-    std::tuple<Facts<CultureFact>, Facts<BaseRecipeFact>, Facts<TargetFact>, Facts<OpeningFact>, Facts<SittingFact>,
-               Facts<ReadingFact>, Facts<SampleFact>, Facts<DipFact>, Facts<DrawOffFact>, Facts<RefillFact>,
-               Facts<TopUpFact>, Facts<LockFact>, Facts<ChoiceFact>>
-        lists;
+    PerVessel<Facts> lists;
     /// What left for another vessel: refills and top-ups there that name this one as their source.
     Facts<RefillFact> refillsElsewhere;
     Facts<TopUpFact> topUpsElsewhere;
@@ -46,12 +42,6 @@ struct VesselRecord {
             return fact.on;
     }
 };
-
-template <class List, class Tuple> inline constexpr bool isIn = false;
-template <class List, class... Lists>
-inline constexpr bool isIn<List, std::tuple<Lists...>> = (std::same_as<List, Lists> || ...);
-/// Kinds that are kept per vessel.
-template <class F> inline constexpr bool perVessel = isIn<Facts<F>, decltype(VesselRecord::lists)>;
 
 /// What all vessels share.
 struct SharedFacts {
@@ -116,24 +106,8 @@ private:
 };
 
 inline constexpr int lastRank = 9;
-/// On one day: opening, then what measures, then samples and draws, then what goes in.
 [[nodiscard]] constexpr int rankOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return 0;
-    case EntryKind::dip:
-    case EntryKind::reading:
-        return 1;
-    case EntryKind::sample:
-        return 2;
-    case EntryKind::drawOff:
-        return 3;
-    case EntryKind::refill:
-        return 4;
-    case EntryKind::topUp:
-        return 5;
-    }
-    return lastRank;
+    return traitsOf(kind).rank;
 }
 /// The order in which replay reads: day, minute, rank, id.
 [[nodiscard]] bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b);

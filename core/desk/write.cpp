@@ -202,10 +202,6 @@ std::string editText(const Fact& fact, const DisplayUnits& units) {
         fact);
 }
 
-std::string kindText(const Fact& fact) {
-    return std::visit([]<class F>(const F&) { return std::string(kindOf<F>); }, fact);
-}
-
 /// What has to be read again when the edit is taken back: vessel ids, "shared", or "*" for everything.
 std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
     std::set<std::string> parts;
@@ -222,10 +218,7 @@ std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
                 if constexpr (requires { f.from; })
                     vessel(f.from);
                 if constexpr (!perVessel<F>)
-                    parts.insert(std::is_same_v<F, VesselFact> || std::is_same_v<F, VesselEditFact> ||
-                                         std::is_same_v<F, RetireFact>
-                                     ? "*"
-                                     : "shared");
+                    parts.insert(factTraits<F>.kept == Kept::byAll ? "shared" : "*");
                 if constexpr (bringsIngredients<F>)
                     parts.insert("shared");
             },
@@ -301,18 +294,13 @@ template <class F> const book::TableSpec& specOf() {
 /// Calls `then` with the type of fact a table holds.
 template <class Then>
 auto withTable(const std::string& table, Then then) -> decltype(then(std::type_identity<DipFact>{})) {
-    using Kinds = std::tuple<OpeningFact, SittingFact, ReadingFact, SampleFact, DipFact, DrawOffFact, RefillFact,
-                             TopUpFact, BrewFact, TargetFact, BaseRecipeFact, CultureFact, EquipmentFact, LockFact,
-                             AvailabilityFact, ChoiceFact>;
     decltype(then(std::type_identity<DipFact>{})) result =
         badInput("/table", say("desk.unknown_table").with("table", table), say("desk.unknown_table.remedy"));
-    const auto one = [&]<class F>(std::type_identity<F> type) {
-        if (table == tableOf<F>)
-            result = then(type);
-    };
-    [&]<class... F>(std::type_identity<std::tuple<F...>>) {
-        (one(std::type_identity<F>{}), ...);
-    }(std::type_identity<Kinds>{});
+    forEachFact([&]<class F>(std::type_identity<F> type) {
+        if constexpr (factTraits<F>.amendable())
+            if (table == tableOf<F>)
+                result = then(type);
+    });
     return result;
 }
 
@@ -342,7 +330,7 @@ Result<std::string> Desk::recordNamed(const std::vector<Fact>& given, const Edit
     const bool single = facts.size() == 1;
     book::EditLabel label{single ? editText(facts.front(), inside_->units)
                                  : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
-                          single ? kindText(facts.front()) : "many", "", note.mergeKey};
+                          single ? std::string(traitsOf(facts.front()).kind) : "many", "", note.mergeKey};
     if (!note.text.empty())
         label.text = note.text;
     for (std::size_t i = 0; i < facts.size(); ++i) {

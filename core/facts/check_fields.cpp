@@ -102,26 +102,8 @@ Result<void> checkPlan(const RefillPlan& plan) {
     return {};
 }
 
-#define STAVELINE_CHECKED(F) template Result<void> checkFields(const F&);
-STAVELINE_CHECKED(VesselFact)
-STAVELINE_CHECKED(VesselEditFact)
-STAVELINE_CHECKED(RetireFact)
-STAVELINE_CHECKED(CultureFact)
-STAVELINE_CHECKED(EquipmentFact)
-STAVELINE_CHECKED(BaseRecipeFact)
-STAVELINE_CHECKED(TargetFact)
-STAVELINE_CHECKED(OpeningFact)
-STAVELINE_CHECKED(SittingFact)
-STAVELINE_CHECKED(ReadingFact)
-STAVELINE_CHECKED(SampleFact)
-STAVELINE_CHECKED(DipFact)
-STAVELINE_CHECKED(DrawOffFact)
-STAVELINE_CHECKED(RefillFact)
-STAVELINE_CHECKED(TopUpFact)
-STAVELINE_CHECKED(BrewFact)
-STAVELINE_CHECKED(LockFact)
-STAVELINE_CHECKED(AvailabilityFact)
-STAVELINE_CHECKED(ChoiceFact)
+#define STAVELINE_CHECKED(F, ...) template Result<void> checkFields(const F&);
+STAVELINE_FACTS(STAVELINE_CHECKED)
 #undef STAVELINE_CHECKED
 
 } // namespace staveline

@@ -21,6 +21,10 @@ struct Names {
     void addBrew(book::RowId id, const std::string& name);
 };
 
+// The built-in ingredients that a recipe names are kept in tables too.
+template <> inline constexpr std::string_view tableOf<Grain> = "grain";
+template <> inline constexpr std::string_view tableOf<Yeast> = "yeast";
+
 /// The tables of a cellar book, one per stored kind.
 [[nodiscard]] const book::Schema& cellarSchema();
 

@@ -3,7 +3,7 @@
 // plan file, a recipe with its handling.
 #pragma once
 
-#include "facts/facts.h"
+#include "facts/fact_list.h"
 
 #include <string>
 #include <string_view>

@@ -81,6 +81,5 @@ private:
     QPushButton* leave_;
 };
 
-[[nodiscard]] QString wordOf(EntryKind kind);
 
 } // namespace staveline::ui

@@ -5,6 +5,7 @@
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/row_after.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "ui/widgets/entry_look.h"
 #include "ui/widgets/panes.h"
 #include "ui/widgets/theme.h"
 
@@ -13,16 +14,9 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include <array>
 #include <utility>
 
 namespace staveline::ui {
-namespace {
-
-constexpr std::array allEntries = {EntryKind::opening, EntryKind::drawOff, EntryKind::refill, EntryKind::topUp,
-                                   EntryKind::sample,  EntryKind::dip,     EntryKind::reading};
-
-} // namespace
 
 DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     : StationPage(session, parent), model_(new LedgerModel(session, this)), table_(new LedgerTable(*model_, this)),
@@ -90,7 +84,8 @@ void DrawRefillStation::addEntryButtons(QWidget& row) {
     auto* layout = new QHBoxLayout(&row);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(lines(*this, .3));
-    for (const EntryKind kind : allEntries) {
+    for (const EntryTraits& entry : entryKinds) {
+        const EntryKind kind = entry.kind;
         auto* button = new QPushButton(wordOf(kind), &row);
         button->setObjectName(QStringLiteral("enter ") + wordOf(kind));
         connect(button, &QPushButton::clicked, this, [this, kind] { begin(kind); });

@@ -2,7 +2,7 @@
 // The fields of a fact as a form needs them, read from the description all faces share (facts/fields.h).
 #pragma once
 
-#include "facts/facts.h"
+#include "facts/fact_list.h"
 #include "ui/present/unit_scale.h"
 
 #include <map>
