@@ -195,17 +195,20 @@ struct MeasuredOn {
                                         Litres intoVessel);
 
 struct Desk::Inside {
-    using WriteBody = std::function<Result<void>(Cellar&, book::Writer&)>;
+    using Rows = std::vector<book::RowKey>;
+    using WriteBody = std::function<Result<Rows>(Cellar&, book::Writer&)>; ///< gives the rows it stored
 
     std::unique_ptr<book::Book> book;
     Clock clock;
     DisplayUnits units; ///< of what is put in words and stored
     std::vector<std::function<void()>> observers;
+    int batches = 0;     ///< that live
+    bool untold = false; ///< something changed since the first of them began
     std::unique_ptr<Cellar> cellar;
 
     /// One transaction on a working copy, which becomes the cache; a head moved by another program is reloaded and
-    /// tried once more. Returns the edit's name.
-    Result<std::string> write(const book::EditLabel& label, const WriteBody& body, bool readAgain = false);
+    /// tried once more.
+    Result<Recorded> write(const book::EditLabel& label, const WriteBody& body, bool readAgain = false);
     /// The vessels a stored fact belongs to, and those its replacement will belong to.
     template <class F>
     Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id,
@@ -215,7 +218,9 @@ struct Desk::Inside {
                                                 const F* replacement = nullptr) const;
     /// Drops what an edit's subject names: vessel ids, "shared" or "*" for all.
     void forget(const std::string& subject);
-    void tell() const;
+    /// After the book took a step back or forth.
+    Result<Recorded> travelled(Result<book::EditInfo> edit);
+    void tell();
 };
 
 } // namespace staveline

@@ -228,7 +228,7 @@ void EntryForm::addHint() {
 }
 
 void EntryForm::refresh() {
-    if (active_ && !recording_)
+    if (active_)
         preview();
 }
 
@@ -265,18 +265,13 @@ void EntryForm::record() {
         form_->complain();
         return;
     }
-    recording_ = true;
+    const auto batch = session_.batch(); // the ledger is read anew when the form is closed
     const auto done =
         amended_ ? session_.amend(amended_->table, amended_->id, form_->fact()) : session_.record(form_->fact());
-    recording_ = false;
-    if (!done) {
+    if (done)
+        leave();
+    else
         showFault(done.error(), true);
-        return;
-    }
-    const auto amendedEntry = amended_;
-    leave();
-    if (amendedEntry)
-        Q_EMIT amended(amendedEntry->table, amendedEntry->id);
 }
 
 void EntryForm::leave() {

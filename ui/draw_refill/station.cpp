@@ -3,7 +3,6 @@
 
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/row_after.h"
 #include "ui/draw_refill/vessel_panel.h"
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/panes.h"
@@ -14,6 +13,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <utility>
 
 namespace staveline::ui {
@@ -61,10 +61,6 @@ EntryForm* DrawRefillStation::makeForm() {
     formPlace_->layout()->addWidget(form);
     connect(form, &EntryForm::previewed, panel_, &VesselPanel::showPreview);
     connect(form, &EntryForm::closed, this, [this, form] { closed(form); });
-    connect(form, &EntryForm::amended, this, [this](const std::string& table, std::int64_t id) {
-        if (const int row = model_->rowOf(id, table); row >= 0)
-            table_->selectRow(row);
-    });
     return form;
 }
 
@@ -136,7 +132,8 @@ void DrawRefillStation::refresh() {
 
 void DrawRefillStation::showLedger(const LedgerView& view) {
     const int row = table_->currentIndex().row();
-    const LedgerView before = model_->show(view);
+    const auto before = selected() ? std::optional(book::RowKey{selected()->table, selected()->id}) : std::nullopt;
+    model_->show(view);
     const bool same = std::exchange(shown_, vessel()) == vessel();
     panel_->showVessel(view.vessel);
     table_->setVisible(!view.lines.empty());
@@ -152,8 +149,20 @@ void DrawRefillStation::showLedger(const LedgerView& view) {
     select(-1);
     if (!same)
         return;
-    if (const int next = rowAfter({before.lines, row}, *model_, !session().changedElsewhere()); next >= 0)
+    if (const int next = rowAfter(before, row); next >= 0)
         table_->selectRow(next);
+}
+
+/// The newest entry just stored or brought back; else the one selected before; else the one that stands in its place.
+int DrawRefillStation::rowAfter(const std::optional<book::RowKey>& before, int row) const {
+    int newest = -1; // newest first: the lowest
+    for (const auto& [table, id] : session().stored())
+        if (const int at = model_->rowOf(id, table); at >= 0 && (newest < 0 || at < newest))
+            newest = at;
+    if (newest >= 0 || !before)
+        return newest;
+    const int same = model_->rowOf(before->id, before->table);
+    return same >= 0 ? same : std::min(row, model_->rowCount() - 1);
 }
 
 const LedgerLine* DrawRefillStation::selected() const {
