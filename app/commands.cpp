@@ -6,7 +6,8 @@
 #include "app/paper_file.h"
 #include "desk/full_answer.h"
 #include "desk/json.h"
-#include "desk/sample.h"
+#include "facts/record_file.h"
+#include "facts/sample.h"
 #include "sheet/document.h"
 
 #include <cstdio>
@@ -90,13 +91,13 @@ void printAdvice(const AdviceJob& job, const Advice& advice, const DisplayUnits&
     printProposal(advice.leaveAlone, 0, units);
 }
 
-int finish(const Result<std::string>& edit, const Options& options, const char* key) {
-    if (!edit)
-        return complain(edit.error(), options);
+int finish(const Result<Recorded>& done, const Options& options, const char* key) {
+    if (!done)
+        return complain(done.error(), options);
     if (options.json)
-        fmt::print("{}", toJson("edit", *edit));
+        fmt::print("{}", toJson("edit", done->edit));
     else
-        fmt::print("{}\n", render(say(key).with("edit", *edit)));
+        fmt::print("{}\n", render(say(key).with("edit", done->edit)));
     return 0;
 }
 
@@ -118,6 +119,8 @@ int statusOf(FaultKind kind) {
     case FaultKind::input:
         return 2;
     case FaultKind::storage:
+    case FaultKind::damaged:
+    case FaultKind::changedElsewhere:
         return 3;
     }
     return 2;

@@ -47,6 +47,12 @@ struct Row {
     std::vector<Value> values; ///< in the order of TableSpec::columns
 };
 
+struct RowKey {
+    std::string table;
+    RowId id = 0;
+    bool operator==(const RowKey&) const = default;
+};
+
 /// What an edit is called: "draw-off of 60 L from Plover".
 struct EditLabel {
     std::string text;
@@ -71,6 +77,7 @@ struct EditInfo {
     EditLabel label;
     std::string atUtc; ///< ISO 8601
     bool applied = true;
+    std::vector<RowKey> rows; ///< what undo() or redo() changed; some may be gone now
 };
 
 struct Damage {
@@ -116,7 +123,7 @@ public:
 
     /// One transaction, one edit. A body that changes nothing leaves no edit (returns the head; 0 in an empty book).
     /// Typing that takes its own merged edit back to where it began is an undo of that edit. A head moved by another
-    /// program: fault with key "book.changed_elsewhere", nothing written; call reload() and try again.
+    /// program: fault of kind changedElsewhere, nothing written; call reload() and try again.
     virtual Result<std::int64_t> commit(const EditLabel& label, const std::function<Result<void>(Writer&)>& body) = 0;
     virtual Result<EditInfo> undo() = 0;
     virtual Result<EditInfo> redo() = 0;

@@ -115,6 +115,24 @@ std::string joined(const std::string& first, const std::string& second) {
     return output.take(nullptr, code);
 }
 
+std::vector<RowKey> touched(const std::string& changes) {
+    sqlite3_changeset_iter* at = nullptr;
+    requireOk(nullptr, sqlite3changeset_start(&at, sizeOf(changes), bytesOf(changes)));
+    std::vector<RowKey> rows;
+    while (sqlite3changeset_next(at) == SQLITE_ROW) {
+        const char* table = nullptr;
+        int columns = 0, operation = 0, indirect = 0;
+        sqlite3changeset_op(at, &table, &columns, &operation, &indirect);
+        const auto valueOf = operation == SQLITE_INSERT ? sqlite3changeset_new : sqlite3changeset_old;
+        sqlite3_value* id = nullptr; // the first column of every table
+        valueOf(at, 0, &id);
+        if (id && std::string_view(table) != "tally")
+            rows.push_back({table, sqlite3_value_int64(id)});
+    }
+    requireOk(nullptr, sqlite3changeset_finalize(at));
+    return rows;
+}
+
 void apply(Connection& connection, const Schema& schema, const std::string& changes) {
     const Applied result = tryToApply(connection, changes);
     if (result.code == SQLITE_ABORT && result.conflict == SQLITE_CHANGESET_CONSTRAINT)

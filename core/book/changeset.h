@@ -31,6 +31,8 @@ private:
 [[nodiscard]] std::string inverted(const std::string& changes);
 /// `first`, then `second`, as one; empty when they cancel out.
 [[nodiscard]] std::string joined(const std::string& first, const std::string& second);
+/// The rows of the schema's tables that the changes put in, alter or take out.
+[[nodiscard]] std::vector<RowKey> touched(const std::string& changes);
 /// Inside a transaction. Refuses as damage when the rows are not what the changes start from.
 void apply(Connection& connection, const Schema& schema, const std::string& changes);
 

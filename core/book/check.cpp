@@ -19,7 +19,7 @@ template <class Work> void survey(Health& found, const std::string& table, Work&
     try {
         work();
     } catch (const SQLite::Exception& error) {
-        if (faultOf(error).cause.key != "book.damaged")
+        if (faultOf(error).kind != FaultKind::damaged)
             throw;
         found.report(structureDamage(table, error.what()));
     }

@@ -43,6 +43,15 @@ std::string keyOf(int extended) {
     return storageKey(extended & 0xff);
 }
 
+/// All the book refuses is the file's fault; two kinds want an answer of their own.
+FaultKind kindOf(std::string_view key) {
+    if (key == "book.damaged")
+        return FaultKind::damaged;
+    if (key == "book.changed_elsewhere")
+        return FaultKind::changedElsewhere;
+    return FaultKind::storage;
+}
+
 } // namespace
 
 Fault faultNamed(FaultKind kind, const std::string& key, std::vector<Argument> arguments) {
@@ -50,7 +59,7 @@ Fault faultNamed(FaultKind kind, const std::string& key, std::vector<Argument> a
 }
 
 void refuse(const std::string& key, std::vector<Argument> arguments) {
-    throw Refusal{faultNamed(FaultKind::storage, key, std::move(arguments))};
+    throw Refusal{faultNamed(kindOf(key), key, std::move(arguments))};
 }
 
 Argument pathArgument(const std::filesystem::path& path) {
@@ -64,7 +73,8 @@ std::string versionText(std::int64_t userVersion) {
 Fault faultOf(const SQLite::Exception& error) {
     const int extended = error.getExtendedErrorCode();
     const int code = extended < 0 ? error.getErrorCode() : extended; // made without a connection: the plain code only
-    return faultNamed(FaultKind::storage, keyOf(code), {{"detail", error.what(), ""}});
+    const std::string key = keyOf(code);
+    return faultNamed(kindOf(key), key, {{"detail", error.what(), ""}});
 }
 
 Fault faultOf(const std::filesystem::filesystem_error& error) {

@@ -26,7 +26,7 @@ FileBook::FileBook(std::unique_ptr<BookFile> file, Now now) : file_(std::move(fi
 /// The one way out: what is thrown becomes a fault, and a file the library cannot read is damage.
 template <class Work> auto FileBook::answer(Work&& work) const {
     auto result = guarded(std::forward<Work>(work));
-    if (!result && result.error().cause.key == "book.damaged")
+    if (!result && result.error().kind == FaultKind::damaged)
         file_->health.report({"", 0, result.error().cause});
     return result;
 }
@@ -165,7 +165,9 @@ EditInfo FileBook::go(int way) {
     requireWritable();
     all.commit();
     settle(step);
-    return infoOf(*edit, way > 0);
+    EditInfo info = infoOf(*edit, way > 0);
+    info.rows = touched(edit->changes);
+    return info;
 }
 
 Result<EditInfo> FileBook::undo() {

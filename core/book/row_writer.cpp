@@ -96,7 +96,7 @@ template <class Work> auto RowWriter::attempt(Work&& work) {
     if (failed_)
         return Answer(fail(*failed_));
     Answer answer = guarded(std::forward<Work>(work));
-    if (!answer && answer.error().kind == FaultKind::storage)
+    if (!answer && ofStorage(answer.error().kind))
         failed_ = answer.error();
     return answer;
 }

@@ -277,15 +277,17 @@ Result<ChoiceFact> Desk::promiseOwn(const AdviceJob& job, const Setting& setting
     return choice;
 }
 
-Result<ChoiceFact> Desk::choose(const AdviceJob& job, const Advice& advice, int number) {
+Result<Chosen> Desk::choose(const AdviceJob& job, const Advice& advice, int number) {
+    const Batch once(*this); // the look for other programs may tell too
     if (auto current = requireCurrent(job); !current)
         return fail(current.error());
     auto choice = promise(job, advice, number, today());
     if (!choice)
-        return choice;
-    if (auto done = record(Fact{*choice}); !done)
+        return fail(choice.error());
+    auto done = record(Fact{*choice});
+    if (!done)
         return fail(done.error());
-    return choice;
+    return Chosen{*std::move(choice), *std::move(done)};
 }
 
 /// A promise made from what the book no longer says would be no promise.
@@ -297,18 +299,20 @@ Result<void> Desk::requireCurrent(const AdviceJob& job) {
                  say("desk.stale_advice.remedy")});
 }
 
-Result<ChoiceFact> Desk::adopt(const AdviceJob& job, const Trial& trial) {
+Result<Chosen> Desk::adopt(const AdviceJob& job, const Trial& trial) {
+    const Batch once(*this);
     if (auto current = requireCurrent(job); !current)
         return fail(current.error());
     auto choice = promiseOwn(job, trial.setting);
     if (!choice)
-        return choice;
-    if (auto done = record(Fact{*choice}); !done)
+        return fail(choice.error());
+    auto done = record(Fact{*choice});
+    if (!done)
         return fail(done.error());
-    return choice;
+    return Chosen{*std::move(choice), *std::move(done)};
 }
 
-Result<std::string> Desk::revise(const VesselName& name, const Setting& setting, const EditNote& note) {
+Result<Recorded> Desk::revise(const VesselName& name, const Setting& setting, const EditNote& note) {
     auto found = inside_->cellar->vessel(name);
     if (!found)
         return fail(found.error());
@@ -343,13 +347,13 @@ template <class F> const Stored<F>* ofToday(const Facts<F>& list, const F& fact)
 
 } // namespace
 
-Result<std::string> Desk::setToday(const Fact& fact, const EditNote& note) {
+Result<Recorded> Desk::setToday(const Fact& fact, const EditNote& note) {
     Cellar& cellar = *inside_->cellar;
     const auto set = [&]<class F>(const F& given, const Facts<F>& list) {
         const Stored<F>* old = ofToday(list, given);
         return old ? amend(std::string(tableOf<F>), old->id, fact, note) : record(fact, note);
     };
-    const auto visit = [&]<class F>(const F& given) -> Result<std::string> {
+    const auto visit = [&]<class F>(const F& given) -> Result<Recorded> {
         if constexpr (std::is_same_v<F, TargetFact> || std::is_same_v<F, BaseRecipeFact> ||
                       std::is_same_v<F, ChoiceFact>) {
             auto found = cellar.vessel(given.vessel);

@@ -256,7 +256,10 @@ struct Meaning {
             const LeverValue value = f.value ? LeverValue{*f.value} : LeverValue{f.choice};
             const auto tried =
                 withLever(settingInUse(record, replayOf(record, shared(), f.on).now), f.lever, value, shared().pantry);
-            if (!tried && tried.error().cause.key == "advice.fault.lever")
+            const auto& levers = builtInLevers();
+            const bool known =
+                std::any_of(levers.begin(), levers.end(), [&](const auto& row) { return row.id == f.lever; });
+            if (!tried && !known)
                 return refuse("/lever", tried.error().cause, tried.error().remedy);
             if (!f.locked)
                 return {};

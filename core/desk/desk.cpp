@@ -57,9 +57,19 @@ void Desk::Inside::forget(const std::string& subject) {
     }
 }
 
-void Desk::Inside::tell() const {
-    for (const auto& observer : observers)
-        observer();
+void Desk::Inside::tell() {
+    untold = batches > 0;
+    if (!untold)
+        for (const auto& observer : observers)
+            observer();
+}
+
+Desk::Batch::Batch(Desk& desk) : desk_(desk) {
+    ++desk_.inside_->batches;
+}
+Desk::Batch::~Batch() {
+    if (--desk_.inside_->batches == 0 && desk_.inside_->untold)
+        desk_.inside_->tell();
 }
 
 Result<book::CheckReport> Desk::check() const {

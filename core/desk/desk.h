@@ -5,8 +5,8 @@
 
 #include "advice/explain.h"
 #include "book/book.h"
-#include "desk/facts.h"
 #include "desk/views.h"
+#include "facts/fact_list.h"
 #include "sheet/brew_sheet.h"
 #include "sheet/tasting_paper.h"
 
@@ -89,8 +89,32 @@ struct EditNote {
     std::string mergeKey; ///< typing with the same key within 2 s is one edit
 };
 
+/// What an edit did.
+struct Recorded {
+    std::string edit; ///< its name
+    std::vector<book::RowKey>
+        rows; ///< stored, in the order of the facts; of undo and redo what changed, some of it gone
+};
+/// A decision as it was stored, with its promise.
+struct Chosen {
+    ChoiceFact choice;
+    Recorded recorded;
+};
+
 class Desk {
 public:
+    /// While one lives no observer is told of anything; when the last ends they are told once of all that changed.
+    class Batch {
+    public:
+        explicit Batch(Desk& desk);
+        ~Batch();
+        Batch(const Batch&) = delete;
+        Batch& operator=(const Batch&) = delete;
+
+    private:
+        Desk& desk_;
+    };
+
     static Result<std::unique_ptr<Desk>> create(const std::filesystem::path& path, Clock clock = systemToday);
     static Result<std::unique_ptr<Desk>> open(const std::filesystem::path& path, Clock clock = systemToday,
                                               book::OpenMode mode = book::OpenMode::readWrite);
@@ -100,28 +124,28 @@ public:
     /// The units of the names that edits get from now on and of the words kept with a choice.
     void speakIn(const DisplayUnits& units);
     /// All or nothing: one transaction, one undo. Faults carry "/<index>/<field>" when there are several facts,
-    /// "/<field>" when there is one. Returns the name of the edit.
-    Result<std::string> record(const std::vector<Fact>& facts);
-    Result<std::string> record(const Fact& fact, const EditNote& note = {});
+    /// "/<field>" when there is one.
+    Result<Recorded> record(const std::vector<Fact>& facts);
+    Result<Recorded> record(const Fact& fact, const EditNote& note = {});
     /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
-    Result<std::string> amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note = {});
-    Result<std::string> remove(const std::string& table, std::int64_t id);
+    Result<Recorded> amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note = {});
+    Result<Recorded> remove(const std::string& table, std::int64_t id, const EditNote& note = {});
     /// For what is in force until it is set anew (target, base recipe, kit): takes the place of today's fact of its
     /// kind and vessel, or is the first of the day. A proposal's promise stays as it was made: only one's own is
     /// replaced.
-    Result<std::string> setToday(const Fact& fact, const EditNote& note = {});
+    Result<Recorded> setToday(const Fact& fact, const EditNote& note = {});
     [[nodiscard]] Result<Fact> fact(const std::string& table, std::int64_t id) const;
     /// Stores the forecast of proposal `number` (1-based; 0: leave it alone) and makes its recipe the planned one.
     /// Refused when the refill is brewed already (notPossible).
-    Result<ChoiceFact> choose(const AdviceJob& job, const Advice& advice, int number);
+    Result<Chosen> choose(const AdviceJob& job, const Advice& advice, int number);
     /// The same for a setting of the brewer's own, from the try board or edited by hand (proposal ChoiceFact::own).
-    Result<ChoiceFact> adopt(const AdviceJob& job, const Trial& trial);
+    Result<Chosen> adopt(const AdviceJob& job, const Trial& trial);
     /// The recipe for the coming refill, edited: a new promise when a choice is open, else the base recipe of today.
     /// Typing within 2 s merges. Refused when it is brewed already; a base recipe as such can always be recorded.
-    Result<std::string> revise(const VesselName& vessel, const Setting& setting, const EditNote& note = {});
+    Result<Recorded> revise(const VesselName& vessel, const Setting& setting, const EditNote& note = {});
 
-    Result<std::string> undo();
-    Result<std::string> redo();
+    Result<Recorded> undo();
+    Result<Recorded> redo();
     [[nodiscard]] std::string undoText() const; ///< empty: nothing to undo
     [[nodiscard]] std::string redoText() const;
 
@@ -183,13 +207,15 @@ public:
 
     /// Grows with every change, own or foreign; stale results are dropped by comparing it.
     [[nodiscard]] std::int64_t revision() const;
-    /// Called after each change, on the writing thread.
+    /// Called after each change, on the writing thread, when book and memory are as the change leaves them. Whoever has
+    /// to take in first what the call returns opens a batch around both.
     void observe(std::function<void()> observer);
+    [[nodiscard]] Batch batch() { return Batch(*this); }
     /// Looks whether another program changed the book; if so reloads, tells the observer and returns true.
     bool poll();
 
 private:
-    Result<std::string> recordNamed(const std::vector<Fact>& facts, const EditNote& note);
+    Result<Recorded> recordNamed(const std::vector<Fact>& facts, const EditNote& note);
     Result<void> requireCurrent(const AdviceJob& job);
     /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
     [[nodiscard]] Result<ChoiceFact> promise(const VesselName& vessel, int number, Day on) const;

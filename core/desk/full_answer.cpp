@@ -73,9 +73,8 @@ FullAnswer waitAnswer(const EstimatesView& estimates, const Verdict& verdict) {
     if (verdict.until)
         answer.lines.push_back({say("desk.answer.head.until"), say("desk.answer.day").with("on", *verdict.until)});
     answer.lines.push_back({say("desk.answer.head.why"), verdict.reason});
-    const bool falling = verdict.reason.key == "tasting.verdict.wait_gravity";
-    answer.lines.push_back(
-        {say("desk.answer.head.else"), say(falling ? "desk.answer.gravity_falling" : "desk.answer.still_moving")});
+    answer.lines.push_back({say("desk.answer.head.else"),
+                            say(verdict.gravityFalls ? "desk.answer.gravity_falling" : "desk.answer.still_moving")});
     return answer;
 }
 

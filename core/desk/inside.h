@@ -2,12 +2,11 @@
 // What the desk keeps in memory: the facts of the vessels looked at, each loaded once and dropped when it changes.
 #pragma once
 
-#include "desk/codec.h"
 #include "desk/desk.h"
-#include "desk/fields.h"
+#include "facts/codec.h"
+#include "facts/fields.h"
 
 #include <set>
-#include <tuple>
 
 namespace staveline {
 
@@ -21,10 +20,7 @@ template <class F> using Facts = std::vector<Stored<F>>;
 struct VesselRecord {
     book::RowId id = 0;
     VesselFact facts;
-    std::tuple<Facts<CultureFact>, Facts<BaseRecipeFact>, Facts<TargetFact>, Facts<OpeningFact>, Facts<SittingFact>,
-               Facts<ReadingFact>, Facts<SampleFact>, Facts<DipFact>, Facts<DrawOffFact>, Facts<RefillFact>,
-               Facts<TopUpFact>, Facts<LockFact>, Facts<ChoiceFact>>
-        lists;
+    PerVessel<Facts> lists;
     /// What left for another vessel: refills and top-ups there that name this one as their source.
     Facts<RefillFact> refillsElsewhere;
     Facts<TopUpFact> topUpsElsewhere;
@@ -46,12 +42,6 @@ struct VesselRecord {
             return fact.on;
     }
 };
-
-template <class List, class Tuple> inline constexpr bool isIn = false;
-template <class List, class... Lists>
-inline constexpr bool isIn<List, std::tuple<Lists...>> = (std::same_as<List, Lists> || ...);
-/// Kinds that are kept per vessel.
-template <class F> inline constexpr bool perVessel = isIn<Facts<F>, decltype(VesselRecord::lists)>;
 
 /// What all vessels share.
 struct SharedFacts {
@@ -116,24 +106,8 @@ private:
 };
 
 inline constexpr int lastRank = 9;
-/// On one day: opening, then what measures, then samples and draws, then what goes in.
 [[nodiscard]] constexpr int rankOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return 0;
-    case EntryKind::dip:
-    case EntryKind::reading:
-        return 1;
-    case EntryKind::sample:
-        return 2;
-    case EntryKind::drawOff:
-        return 3;
-    case EntryKind::refill:
-        return 4;
-    case EntryKind::topUp:
-        return 5;
-    }
-    return lastRank;
+    return traitsOf(kind).rank;
 }
 /// The order in which replay reads: day, minute, rank, id.
 [[nodiscard]] bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b);
@@ -221,17 +195,20 @@ struct MeasuredOn {
                                         Litres intoVessel);
 
 struct Desk::Inside {
-    using WriteBody = std::function<Result<void>(Cellar&, book::Writer&)>;
+    using Rows = std::vector<book::RowKey>;
+    using WriteBody = std::function<Result<Rows>(Cellar&, book::Writer&)>; ///< gives the rows it stored
 
     std::unique_ptr<book::Book> book;
     Clock clock;
     DisplayUnits units; ///< of what is put in words and stored
     std::vector<std::function<void()>> observers;
+    int batches = 0;     ///< that live
+    bool untold = false; ///< something changed since the first of them began
     std::unique_ptr<Cellar> cellar;
 
     /// One transaction on a working copy, which becomes the cache; a head moved by another program is reloaded and
-    /// tried once more. Returns the edit's name.
-    Result<std::string> write(const book::EditLabel& label, const WriteBody& body, bool readAgain = false);
+    /// tried once more.
+    Result<Recorded> write(const book::EditLabel& label, const WriteBody& body, bool readAgain = false);
     /// The vessels a stored fact belongs to, and those its replacement will belong to.
     template <class F>
     Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id,
@@ -241,7 +218,9 @@ struct Desk::Inside {
                                                 const F* replacement = nullptr) const;
     /// Drops what an edit's subject names: vessel ids, "shared" or "*" for all.
     void forget(const std::string& subject);
-    void tell() const;
+    /// After the book took a step back or forth.
+    Result<Recorded> travelled(Result<book::EditInfo> edit);
+    void tell();
 };
 
 } // namespace staveline

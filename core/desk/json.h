@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// `record` files: a JSON object or an array of them, each {"kind": ..., fields with their unit in the name}.
+// What the command line reads and answers as JSON, beside record files.
 #pragma once
 
 #include "desk/desk.h"
@@ -9,9 +9,7 @@
 
 namespace staveline {
 
-/// An unknown kind or field, a wrong type or a value out of range is a fault with its JSON pointer.
-[[nodiscard]] Result<std::vector<Fact>> parseRecords(std::string_view json);
-[[nodiscard]] std::string writeRecords(const std::vector<Fact>& facts);
+/// A plan file; what it does not name stays as in `base`.
 [[nodiscard]] Result<Setting> parseSetting(std::string_view json, const Setting& base);
 
 /// Answers of the command line's --json.

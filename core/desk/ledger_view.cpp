@@ -160,10 +160,7 @@ EntryKind kindOfEntry(std::int64_t entry) {
 }
 
 std::string_view tableOfEntry(EntryKind kind) {
-    constexpr std::array<std::string_view, 7> tables = {tableOf<OpeningFact>, tableOf<DrawOffFact>, tableOf<RefillFact>,
-                                                        tableOf<TopUpFact>,   tableOf<SampleFact>,  tableOf<DipFact>,
-                                                        tableOf<ReadingFact>};
-    return tables[static_cast<std::size_t>(kind)];
+    return traitsOf(kind).word;
 }
 
 std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared) {

@@ -4,7 +4,7 @@
 
 #include "advice/board.h"
 #include "brewing/brew_plan.h"
-#include "desk/facts.h"
+#include "facts/facts.h"
 
 #include <optional>
 #include <string>

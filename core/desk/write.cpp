@@ -18,6 +18,9 @@ class Recorder {
 public:
     Recorder(Cellar& cellar, book::Writer& writer, Day today) : cellar_(cellar), writer_(writer), today_(today) {}
 
+    /// Of the facts, in their order.
+    [[nodiscard]] const std::vector<book::RowKey>& rows() const { return rows_; }
+
     Result<void> apply(const Fact& fact) {
         if (auto ok = checkMeaning(fact, cellar_, today_); !ok)
             return ok;
@@ -130,7 +133,10 @@ private:
         auto row = toRow(f, cellar_.shared().names);
         if (!row)
             return fail(row.error());
-        return writer_.insert(std::string(tableOf<F>), *row);
+        auto id = writer_.insert(std::string(tableOf<F>), *row);
+        if (id && !kindOf<F>.empty())
+            rows_.push_back({std::string(tableOf<F>), *id});
+        return id;
     }
     template <class Change> Result<void> changeVessel(const VesselName& name, Change change) {
         auto record = cellar_.vessel(name);
@@ -143,6 +149,7 @@ private:
             return fail(row.error());
         if (auto done = writer_.update("vessel", (*record)->id, *row); !done)
             return done;
+        rows_.push_back({"vessel", (*record)->id});
         (*record)->facts = facts;
         for (auto& stored : cellar_.changeShared().vessels)
             if (stored.id == (*record)->id)
@@ -176,6 +183,7 @@ private:
     Cellar& cellar_;
     book::Writer& writer_;
     Day today_;
+    std::vector<book::RowKey> rows_;
 };
 
 template <class F> std::string subjectName(const F& f) {
@@ -202,10 +210,6 @@ std::string editText(const Fact& fact, const DisplayUnits& units) {
         fact);
 }
 
-std::string kindText(const Fact& fact) {
-    return std::visit([]<class F>(const F&) { return std::string(kindOf<F>); }, fact);
-}
-
 /// What has to be read again when the edit is taken back: vessel ids, "shared", or "*" for everything.
 std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
     std::set<std::string> parts;
@@ -222,10 +226,7 @@ std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
                 if constexpr (requires { f.from; })
                     vessel(f.from);
                 if constexpr (!perVessel<F>)
-                    parts.insert(std::is_same_v<F, VesselFact> || std::is_same_v<F, VesselEditFact> ||
-                                         std::is_same_v<F, RetireFact>
-                                     ? "*"
-                                     : "shared");
+                    parts.insert(factTraits<F>.kept == Kept::byAll ? "shared" : "*");
                 if constexpr (bringsIngredients<F>)
                     parts.insert("shared");
             },
@@ -301,32 +302,27 @@ template <class F> const book::TableSpec& specOf() {
 /// Calls `then` with the type of fact a table holds.
 template <class Then>
 auto withTable(const std::string& table, Then then) -> decltype(then(std::type_identity<DipFact>{})) {
-    using Kinds = std::tuple<OpeningFact, SittingFact, ReadingFact, SampleFact, DipFact, DrawOffFact, RefillFact,
-                             TopUpFact, BrewFact, TargetFact, BaseRecipeFact, CultureFact, EquipmentFact, LockFact,
-                             AvailabilityFact, ChoiceFact>;
     decltype(then(std::type_identity<DipFact>{})) result =
         badInput("/table", say("desk.unknown_table").with("table", table), say("desk.unknown_table.remedy"));
-    const auto one = [&]<class F>(std::type_identity<F> type) {
-        if (table == tableOf<F>)
-            result = then(type);
-    };
-    [&]<class... F>(std::type_identity<std::tuple<F...>>) {
-        (one(std::type_identity<F>{}), ...);
-    }(std::type_identity<Kinds>{});
+    forEachFact([&]<class F>(std::type_identity<F> type) {
+        if constexpr (factTraits<F>.amendable())
+            if (table == tableOf<F>)
+                result = then(type);
+    });
     return result;
 }
 
 } // namespace
 
-Result<std::string> Desk::record(const Fact& fact, const EditNote& note) {
+Result<Recorded> Desk::record(const Fact& fact, const EditNote& note) {
     return recordNamed({fact}, note);
 }
 
-Result<std::string> Desk::record(const std::vector<Fact>& given) {
+Result<Recorded> Desk::record(const std::vector<Fact>& given) {
     return recordNamed(given, {});
 }
 
-Result<std::string> Desk::recordNamed(const std::vector<Fact>& given, const EditNote& note) {
+Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNote& note) {
     if (readOnly())
         return fail(readOnlyFault());
     if (given.empty())
@@ -342,7 +338,7 @@ Result<std::string> Desk::recordNamed(const std::vector<Fact>& given, const Edit
     const bool single = facts.size() == 1;
     book::EditLabel label{single ? editText(facts.front(), inside_->units)
                                  : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
-                          single ? kindText(facts.front()) : "many", "", note.mergeKey};
+                          single ? std::string(traitsOf(facts.front()).kind) : "many", "", note.mergeKey};
     if (!note.text.empty())
         label.text = note.text;
     for (std::size_t i = 0; i < facts.size(); ++i) {
@@ -355,25 +351,31 @@ Result<std::string> Desk::recordNamed(const std::vector<Fact>& given, const Edit
     label.subject = subjectOf(facts, inside_->cellar->shared().names);
     // Other vessels hold the names of those they were filled from.
     const bool readAgain = std::any_of(facts.begin(), facts.end(), renames);
-    const auto body = [&](Cellar& working, book::Writer& writer) -> Result<void> {
+    const auto body = [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
         Recorder recorder(working, writer, today());
         for (std::size_t i = 0; i < facts.size(); ++i)
             if (auto done = recorder.apply(facts[i]); !done)
-                return fail(single || done.error().kind == FaultKind::storage
-                                ? done.error()
-                                : under("/" + std::to_string(i), done.error()));
-        return {};
+                return fail(single || ofStorage(done.error().kind) ? done.error()
+                                                                   : under("/" + std::to_string(i), done.error()));
+        return recorder.rows();
     };
     return inside_->write(label, body, readAgain);
 }
 
-Result<std::string> Desk::Inside::write(const book::EditLabel& label, const WriteBody& body, bool readAgain) {
+Result<Recorded> Desk::Inside::write(const book::EditLabel& label, const WriteBody& body, bool readAgain) {
     for (int attempt = 0;; ++attempt) {
         if (auto shared = cellar->loadShared(); !shared)
             return fail(shared.error());
         auto working = std::make_unique<Cellar>(*cellar);
-        auto done = book->commit(label, [&](book::Writer& writer) { return body(*working, writer); });
-        if (!done && attempt == 0 && done.error().cause.key == "book.changed_elsewhere") {
+        Rows rows;
+        auto done = book->commit(label, [&](book::Writer& writer) -> Result<void> {
+            auto stored = body(*working, writer);
+            if (!stored)
+                return fail(stored.error());
+            rows = *std::move(stored);
+            return {};
+        });
+        if (!done && attempt == 0 && done.error().kind == FaultKind::changedElsewhere) {
             book->reload();
             cellar->clear();
             continue;
@@ -385,7 +387,7 @@ Result<std::string> Desk::Inside::write(const book::EditLabel& label, const Writ
         if (readAgain)
             cellar->clear();
         tell();
-        return label.text;
+        return Recorded{label.text, std::move(rows)};
     }
 }
 
@@ -397,14 +399,14 @@ Result<Fact> Desk::fact(const std::string& table, std::int64_t id) const {
     });
 }
 
-Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note) {
+Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note) {
     if (readOnly())
         return fail(readOnlyFault());
     if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
         return fail(checked.error());
     const std::string what =
         note.text.empty() ? render(say("desk.edit.amend").with("what", editText(fact, inside_->units))) : note.text;
-    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
+    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<Recorded> {
         const F* replacement = std::get_if<F>(&fact);
         if (!replacement)
             return badInput("/kind", say("desk.kind_differs"), say("desk.kind_differs.remedy"));
@@ -413,44 +415,49 @@ Result<std::string> Desk::amend(const std::string& table, std::int64_t id, const
             return fail(subject.error());
         return inside_->write(
             {what, table, *subject, note.mergeKey},
-            [&](Cellar& working, book::Writer& writer) -> Result<void> {
+            [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
                 auto touched = inside_->touchedBy<F>(working, table, id, replacement);
                 if (!touched)
                     return fail(touched.error());
                 working.without<F>(*touched, id);
                 if (auto ok = checkMeaning(fact, working, today()); !ok)
-                    return ok;
+                    return fail(ok.error());
                 if (auto kept = Recorder(working, writer, today()).keepIngredientsOf(*replacement); !kept)
-                    return kept;
+                    return fail(kept.error());
                 auto row = toRow(*replacement, working.shared().names);
                 if (!row)
                     return fail(row.error());
                 putBack(working, *touched, id, *replacement);
-                return writer.update(table, id, *row);
+                if (auto done = writer.update(table, id, *row); !done)
+                    return fail(done.error());
+                return Inside::Rows{{table, id}};
             },
             !perVessel<F>);
     });
 }
 
-Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
+Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const EditNote& note) {
     if (readOnly())
         return fail(readOnlyFault());
     auto old = fact(table, id);
     if (!old)
         return fail(old.error());
-    const std::string what = render(say("desk.edit.remove").with("what", editText(*old, inside_->units)));
-    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<std::string> {
+    const std::string what =
+        note.text.empty() ? render(say("desk.edit.remove").with("what", editText(*old, inside_->units))) : note.text;
+    return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<Recorded> {
         auto subject = inside_->subjectOf<F>(table, id);
         if (!subject)
             return fail(subject.error());
         return inside_->write(
-            {what, table, *subject, ""},
-            [&](Cellar& working, book::Writer& writer) -> Result<void> {
+            {what, table, *subject, note.mergeKey},
+            [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
                 auto touched = inside_->touchedBy<F>(working, table, id);
                 if (!touched)
                     return fail(touched.error());
                 forgetAfter(working, *touched, perVessel<F>);
-                return writer.remove(table, id);
+                if (auto done = writer.remove(table, id); !done)
+                    return fail(done.error());
+                return Inside::Rows{};
             },
             !perVessel<F>);
     });
@@ -458,7 +465,7 @@ Result<std::string> Desk::remove(const std::string& table, std::int64_t id) {
 
 /// What to read again when a change in place is undone: the vessels it belongs to; everything for what all share.
 template <class F>
-Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id, const F* replacement) const {
+Result<Recorded> Desk::Inside::subjectOf(const std::string& table, book::RowId id, const F* replacement) const {
     if constexpr (!perVessel<F> || requires(F f) { f.from; })
         return std::string("*");
     if (auto shared = cellar->loadShared(); !shared)
@@ -515,26 +522,24 @@ template <class F> void Cellar::without(const std::set<book::RowId>& vessels, bo
     }
 }
 
-Result<std::string> Desk::undo() {
-    if (readOnly())
-        return fail(readOnlyFault());
-    auto edit = inside_->book->undo();
+Result<Recorded> Desk::Inside::travelled(Result<book::EditInfo> edit) {
     if (!edit)
         return fail(edit.error());
-    inside_->forget(edit->label.subject);
-    inside_->tell();
-    return edit->label.text;
+    forget(edit->label.subject);
+    tell();
+    return Recorded{edit->label.text, std::move(edit->rows)};
 }
 
-Result<std::string> Desk::redo() {
+Result<Recorded> Desk::undo() {
     if (readOnly())
         return fail(readOnlyFault());
-    auto edit = inside_->book->redo();
-    if (!edit)
-        return fail(edit.error());
-    inside_->forget(edit->label.subject);
-    inside_->tell();
-    return edit->label.text;
+    return inside_->travelled(inside_->book->undo());
+}
+
+Result<Recorded> Desk::redo() {
+    if (readOnly())
+        return fail(readOnlyFault());
+    return inside_->travelled(inside_->book->redo());
 }
 
 std::string Desk::undoText() const {

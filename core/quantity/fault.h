@@ -10,10 +10,16 @@
 namespace staveline {
 
 enum class FaultKind {
-    input,       ///< what was typed or sent cannot be used (exit status 2)
-    notPossible, ///< the question has no answer yet (exit status 1)
-    storage      ///< disk, lock, damaged or foreign file (exit status 3)
+    input,           ///< what was typed or sent cannot be used (exit status 2)
+    notPossible,     ///< the question has no answer yet (exit status 1)
+    storage,         ///< disk, lock or foreign file (exit status 3)
+    damaged,         ///< the file is not what was written into it (exit status 3)
+    changedElsewhere ///< another program has written since; look again (exit status 3)
 };
+/// The file's, not the brewer's: trying again may help, another entry does not.
+[[nodiscard]] constexpr bool ofStorage(FaultKind kind) {
+    return kind == FaultKind::storage || kind == FaultKind::damaged || kind == FaultKind::changedElsewhere;
+}
 
 struct Fault {
     FaultKind kind = FaultKind::input;

@@ -59,7 +59,8 @@ Verdict waitUntil(Verdict v, Dimension d, const Estimate& estimate, const Target
                   const VerdictContext& context) {
     v.kind = VerdictKind::waitUntil;
     v.until = context.modelArrives.value_or(context.today + std::chrono::days{waitWithoutModel});
-    const auto* key = context.gravityFalling ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
+    v.gravityFalls = context.gravityFalling;
+    const auto* key = v.gravityFalls ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
     v.reason = withNumbers(key, d, estimate, window).with("until", *v.until);
     return v;
 }

@@ -47,8 +47,9 @@ struct Verdict {
     double gap = 0; ///< wanted - estimate; positive: too little
     double sd = 1;
     double pOutside = 0, pSign = 0;
-    std::optional<Day> until; ///< waitUntil, faultFirst where waiting is the cure
-    std::string fault;        ///< faultFirst
+    std::optional<Day> until;  ///< waitUntil, faultFirst where waiting is the cure
+    bool gravityFalls = false; ///< waitUntil: it waits for that, not for what the model says is to come
+    std::string fault;         ///< faultFirst
     Message reason;
 };
 

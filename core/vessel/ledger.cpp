@@ -51,24 +51,22 @@ private:
 
 void Replayer::apply(const LedgerEntry& entry) {
     advanceTo(entry.on);
-    const bool moves = entry.kind != EntryKind::reading && entry.kind != EntryKind::dip;
-    const double least = entry.kind == EntryKind::dip ? 0 : std::numeric_limits<double>::min();
-    if (entry.kind != EntryKind::reading && !(std::isfinite(entry.volume.l) && entry.volume.l >= least))
+    Flow flow = traitsOf(entry.kind).flow;
+    const double least = flow == Flow::level ? 0 : std::numeric_limits<double>::min();
+    if (flow != Flow::none && !(std::isfinite(entry.volume.l) && entry.volume.l >= least))
         return find(entry, say("vessel.not_positive").with("volume", entry.volume).with("day", entry.on));
-    if (moves && entry.outOfThisVessel)
-        return draw(entry);
-    switch (entry.kind) {
-    case EntryKind::opening:
+    if (entry.outOfThisVessel && flow != Flow::none && flow != Flow::level)
+        flow = Flow::out;
+    switch (flow) {
+    case Flow::opens:
         return open(entry);
-    case EntryKind::drawOff:
-    case EntryKind::sample:
+    case Flow::out:
         return draw(entry);
-    case EntryKind::refill:
-    case EntryKind::topUp:
+    case Flow::in:
         return fill(entry);
-    case EntryKind::dip:
+    case Flow::level:
         return dip(entry);
-    case EntryKind::reading:
+    case Flow::none:
         return;
     }
 }

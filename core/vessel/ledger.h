@@ -5,6 +5,7 @@
 
 #include "quantity/constants.h"
 #include "quantity/day.h"
+#include "vessel/entry_kind.h"
 
 #include <cstdint>
 #include <optional>
@@ -13,8 +14,6 @@
 #include <vector>
 
 namespace staveline {
-
-enum class EntryKind { opening, drawOff, refill, topUp, sample, dip, reading };
 
 /// One fact about one vessel's liquid. Ordered by (day, minute, rank, id).
 struct LedgerEntry {

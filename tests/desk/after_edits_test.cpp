@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the desk says right after an edit is what it says after the book was opened anew.
-#include "desk/codec.h"
-#include "desk/sample.h"
 #include "desk/support.h"
+#include "facts/codec.h"
+#include "facts/sample.h"
 
 #include <algorithm>
 

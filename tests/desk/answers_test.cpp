@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What leaves the desk as a file: the history as CSV and JSON, and the answers a script reads.
-#include "desk/sample.h"
 #include "desk/support.h"
+#include "facts/sample.h"
 #include "quantity/csv.h"
 
 #include <cmath>

@@ -2,8 +2,8 @@
 // Answers that are no recipe: what they say, for which dimensions, and in which order.
 #include "desk/full_answer.h"
 
-#include "desk/sample.h"
 #include "desk/support.h"
+#include "facts/sample.h"
 
 #include <algorithm>
 

@@ -2,8 +2,8 @@
 // One record of every kind with every field filled, and what a whole book says, in one text.
 #pragma once
 
-#include "desk/codec.h"
 #include "desk/support.h"
+#include "facts/codec.h"
 
 namespace staveline::testing {
 

@@ -2,8 +2,8 @@
 // `record` files: what is understood, what is refused, where and with which remedy.
 #include "desk/support.h"
 
-#include "desk/codec.h"
-#include "desk/sample.h"
+#include "facts/codec.h"
+#include "facts/sample.h"
 
 using namespace staveline;
 using namespace staveline::testing;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the desk answers the stations: sittings as they grow, targets, drafts, revisions, brews, draw day, history.
-#include "desk/sample.h"
 #include "desk/support.h"
+#include "facts/sample.h"
 #include "quantity/density.h"
 
 #include <algorithm>

@@ -3,6 +3,7 @@
 
 #include "desk/desk.h"
 #include "desk/json.h"
+#include "facts/record_file.h"
 #include "support/catch.h"
 #include "support/scratch.h"
 

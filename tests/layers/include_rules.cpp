@@ -18,7 +18,7 @@ using Names = std::set<std::string, std::less<>>;
 /// Rooms of core that each folder may include, beside its own.
 const std::map<std::string, Names, std::less<>>& roomTable() {
     static const Names all = {"quantity", "ingredient", "brewing", "vessel",    "culture", "tasting",
-                              "forward",  "advice",     "sheet",   "finishing", "desk"};
+                              "forward",  "advice",     "sheet",   "finishing", "facts",   "desk"};
     static const std::map<std::string, Names, std::less<>> table = {
         {"quantity", {}},
         {"ingredient", {"quantity"}},
@@ -32,9 +32,10 @@ const std::map<std::string, Names, std::less<>>& roomTable() {
         {"sheet",
          {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "advice", "finishing"}},
         {"book", {"quantity"}},
+        {"facts", {"quantity", "ingredient", "brewing", "vessel", "tasting", "book"}},
         {"desk",
          {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "advice", "finishing",
-          "sheet", "book"}},
+          "sheet", "book", "facts"}},
         {"ui", all},
         {"app", all},
     };
@@ -67,7 +68,7 @@ const std::vector<Library>& libraries() {
     static const std::vector<Library> table = {
         {std::regex("tl/expected\\.hpp"), {}, false},
         {std::regex("fmt/\\w+\\.h"), {}, false},
-        {std::regex("nlohmann/.*"), {"desk", "app"}, true},
+        {std::regex("nlohmann/.*"), {"facts", "desk", "app"}, true},
         {std::regex("CLI/.*"), {"app"}, true},
         {std::regex("boost/(math|numeric/odeint)(/.*|\\.hpp)"),
          {"brewing", "culture", "tasting", "forward", "advice"},

@@ -17,6 +17,7 @@ const Tree sample = {
     {"core/advice/levers/lever.h", "#pragma once\n"},
     {"core/advice/search.h", "// Private to advice.\n#pragma once\n"},
     {"core/book/book.h", "#pragma once\n"},
+    {"core/facts/facts.h", "#pragma once\n"},
     {"core/desk/desk.h", "#pragma once\n"},
     {"ui/present/model.h", "#pragma once\n"},
     {"resources/resources.h", "#pragma once\n"},
@@ -57,6 +58,8 @@ TEST_CASE("Rooms may include the rooms below them and nothing else") {
     CHECK(refused("core/vessel/ledger.cpp", "\"vessel/ledger.h\"") == 0);
     CHECK(refused("core/quantity/units.cpp", "\"resources/resources.h\"") == 0);
     CHECK(refused("core/desk/desk.cpp", "\"book/book.h\"") == 0);
+    CHECK(refused("core/desk/desk.cpp", "\"facts/facts.h\"") == 0);
+    CHECK(refused("core/facts/rows.cpp", "\"book/book.h\"") == 0);
     CHECK(refused("ui/vessels/rail.cpp", "\"desk/desk.h\"") == 0);
     CHECK(refused("ui/vessels/rail.cpp", "\"ui/present/model.h\"") == 0);
     CHECK(refused("app/main.cpp", "\"ui/present/model.h\"") == 0);
@@ -64,6 +67,9 @@ TEST_CASE("Rooms may include the rooms below them and nothing else") {
     CHECK(refused("core/quantity/units.cpp", "\"vessel/ledger.h\"") == 1);
     CHECK(refused("core/vessel/ledger.cpp", "\"advice/advise.h\"") == 1);
     CHECK(refused("core/sheet/sheet.cpp", "\"book/book.h\"") == 1);
+    CHECK(refused("core/facts/facts.h", "\"advice/advise.h\"") == 1);
+    CHECK(refused("core/facts/facts.h", "\"desk/desk.h\"") == 1);
+    CHECK(refused("core/book/book.cpp", "\"facts/facts.h\"") == 1);
     CHECK(refused("core/advice/advise.cpp", "\"ui/present/model.h\"") == 1);
     CHECK(refused("ui/vessels/rail.cpp", "\"book/book.h\"") == 1);
     CHECK(refused("core/quantity/units.cpp", "\"support/catch.h\"") == 1);

@@ -4,7 +4,7 @@
 
 #include "ui/support.h"
 
-#include "desk/sample.h"
+#include "facts/sample.h"
 #include "ui/adjust/chain_panel.h"
 #include "ui/adjust/draw_day_page.h"
 #include "ui/adjust/effect_cell.h"

@@ -4,7 +4,7 @@
 
 #include "ui/support.h"
 
-#include "desk/sample.h"
+#include "facts/sample.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/proposal_list.h"
 #include "ui/adjust/station.h"

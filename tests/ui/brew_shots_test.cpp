@@ -2,7 +2,7 @@
 // Pictures of the Brew station alone: STAVELINE_SHOTS=folder test_ui "[brewshots]".
 #include "ui/brew_support.h"
 
-#include "desk/sample.h"
+#include "facts/sample.h"
 #include "ui/widgets/theme.h"
 
 #include <QDir>

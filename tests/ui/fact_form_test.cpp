@@ -2,7 +2,7 @@
 // Forms are made from the description of the facts; nothing that was recorded is changed by looking at it.
 #include "ui/support.h"
 
-#include "desk/fields.h"
+#include "facts/fields.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/fact_form.h"

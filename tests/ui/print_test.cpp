@@ -2,9 +2,9 @@
 // Papers that are really printed: through a printer that writes a file, read back page by page.
 #include "ui/support.h"
 
-#include "desk/sample.h"
-#include "ui/brew/station.h"
+#include "facts/sample.h"
 #include "support/full_disk.h"
+#include "ui/brew/station.h"
 #include "ui/print/page_view.h"
 #include "ui/print/printing.h"
 #include "ui/taste/blank_sheet.h"

@@ -2,7 +2,7 @@
 // A fifth of the beer is a fifth of the drawn surface, whatever the shape; layers stand in order of age.
 #include "ui/support.h"
 
-#include "desk/fields.h"
+#include "facts/fields.h"
 #include "ui/widgets/theme.h"
 #include "ui/widgets/vessel_drawing.h"
 #include "ui/widgets/vessel_shape.h"

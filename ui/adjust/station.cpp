@@ -301,15 +301,11 @@ void AdjustStation::adopt() {
         refuseAdopt();
         return;
     }
-    // Kept: adopting changes the book, and the station reads it anew before the desk returns.
-    const JobPtr job = job_;
-    const Answer answer = answer_;
-    const std::optional<Trial> trial = trial_;
     const QString name = nameOfTried();
     touched_ = false;
     const int chosen = proposals_->chosen();
-    const auto done = chosen == ProposalList::own ? session().desk().adopt(*job, *trial)
-                                                  : session().desk().choose(*job, *answer.advice, chosen);
+    const auto done = chosen == ProposalList::own ? session().adopt(*job_, *trial_)
+                                                  : session().choose(*job_, *answer_.advice, chosen);
     if (done)
         Q_EMIT session().said(tr("Adopted: %1").arg(name));
     else

@@ -310,14 +310,14 @@ bool TargetForm::store(const Target& changed, const QString& what, const std::st
     const TargetFact fact{vessel_, session_.desk().today(), changed};
     const EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
                         "target/" + vessel_ + "/" + key};
-    const auto done = session_.desk().setToday(Fact{fact}, note);
+    const auto done = session_.setToday(Fact{fact}, note);
     session_.setUnstored("target", done ? QStringList() : QStringList{tr("target of %1").arg(qs(vessel_))});
     if (!done) {
         showFault(done.error());
         return false;
     }
     message_->clear();
-    Q_EMIT session_.said(tr("Recorded: %1").arg(qs(*done)));
+    Q_EMIT session_.said(tr("Recorded: %1").arg(qs(done->edit)));
     return true;
 }
 

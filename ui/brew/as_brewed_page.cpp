@@ -227,7 +227,7 @@ bool AsBrewedPage::usable() const {
 }
 
 void AsBrewedPage::edited() {
-    if (filling_ || recording_ || !start_)
+    if (filling_ || !start_)
         return;
     message_->clear();
     for (NumberField* field : {original_, final_, litres_})
@@ -253,24 +253,30 @@ void AsBrewedPage::record() {
     }
     if (!usable())
         return; // what is wrong stands beside its field
-    recording_ = true;
     const BrewFact made = brew();
-    const auto done = amended_ ? session_.amend("brew", *amended_, Fact{made}) : session_.record(Fact{made});
-    recording_ = false;
-    if (!done) {
-        showFault(done.error());
-        return;
-    }
     const bool fresh = !amended_;
-    kept_.reset();
-    start_ = made;
-    fillList();
-    open(made.name);
-    fillList();
+    if (!store(made))
+        return;
     if (fresh) {
         refill_->setVisible(true);
         message_->say(MessageLabel::Weight::note, text(say("ui.brew.recorded").with("brew", made.name)));
     }
+}
+
+/// What was recorded is in hand to be amended before the page is read anew.
+bool AsBrewedPage::store(const BrewFact& made) {
+    const auto batch = session_.batch();
+    const auto done = amended_ ? session_.amend("brew", *amended_, Fact{made}) : session_.record(Fact{made});
+    if (!done) {
+        showFault(done.error());
+        return false;
+    }
+    amended_ = done->rows.front().id;
+    kept_.reset();
+    start_ = made;
+    if (!isVisible()) // else it follows when the batch ends
+        refresh();
+    return true;
 }
 
 void AsBrewedPage::showFault(const Fault& fault) {
@@ -293,8 +299,6 @@ void AsBrewedPage::showFault(const Fault& fault) {
 }
 
 void AsBrewedPage::refresh() {
-    if (recording_)
-        return;
     const bool untouched = start_ && brew() == *start_;
     if (amended_ && untouched) {
         // It may have been amended or taken back elsewhere.

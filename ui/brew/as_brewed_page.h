@@ -48,6 +48,7 @@ Q_SIGNALS:
     void refillAsked();
 
 private:
+    [[nodiscard]] bool store(const BrewFact& made);
     void addFields(QWidget& panel);
     void fitList();
     void fill(const BrewFact& brew);
@@ -63,7 +64,7 @@ private:
     std::optional<BrewFact> start_;       ///< what the form was filled from
     std::optional<BrewFact> kept_;        ///< a new brew, half typed, while another is looked at
     std::optional<std::int64_t> amended_; ///< row of the brew in hand; none: a new one
-    bool filling_ = false, recording_ = false;
+    bool filling_ = false;
     BrewBench* bench_;
     QListWidget* list_;
     QWidget* form_;

@@ -69,17 +69,15 @@ void BrewBench::finish() {
         tellUnstored();
         return;
     }
-    // Storing tells everyone of the change, which comes back here as a rebase.
-    auto kept = std::exchange(pending_, {});
-    const Setting stored = setting_;
-    const auto done = store_(stored, note_);
+    const auto batch = session_.batch(); // the rebase that follows finds nothing pending
+    const auto done = store_(setting_, note_);
     if (done) {
+        pending_.clear();
         tellUnstored();
         return;
     }
-    pending_ = std::move(kept);
     fault_ = done.error();
-    refused_ = fault_->kind == FaultKind::storage;
+    refused_ = ofStorage(fault_->kind);
     Q_EMIT recalculated(false);
 }
 

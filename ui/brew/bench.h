@@ -16,7 +16,7 @@ class BrewBench : public QObject {
 public:
     using Change = std::function<void(Setting&)>;
     /// Writes the setting to the book. Without one, what is in hand stays in hand.
-    using Store = std::function<Result<std::string>(const Setting&, const EditNote&)>;
+    using Store = std::function<Result<Recorded>(const Setting&, const EditNote&)>;
 
     explicit BrewBench(Session& session, QObject* parent = nullptr);
     void setStore(Store store) { store_ = std::move(store); }

@@ -90,12 +90,13 @@ void KitEditor::finish() {
     if (kit == *shown_)
         return;
     kit.on = bench_.session().desk().today();
-    const auto before = std::exchange(shown_, kit);
-    const auto done =
-        bench_.session().desk().setToday(Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
-    if (done)
+    Session& session = bench_.session();
+    const auto batch = session.batch(); // what is told then is shown already
+    const auto done = session.setToday(Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
+    if (done) {
+        shown_ = kit;
         return;
-    shown_ = before;
+    }
     if (!form_->showFault(done.error(), false))
         message_->say(MessageLabel::Weight::fault, bench_.session().words(done.error()));
 }

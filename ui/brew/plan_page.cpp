@@ -50,9 +50,8 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
       moves_(quietLabel({}, this)), message_(new MessageLabel(this)),
       usual_(new QPushButton(tr("Make this the usual recipe"), this)), scroll_(new QScrollArea(this)),
       flow_(new FlowPage(*bench_, FlowPage::Purpose::plan)), kit_(new KitEditor(*bench_)) {
-    bench_->setStore([this](const Setting& setting, const EditNote& note) {
-        return session_.desk().revise(vessel_, setting, note);
-    });
+    bench_->setStore(
+        [this](const Setting& setting, const EditNote& note) { return session_.revise(vessel_, setting, note); });
     origin_->setWordWrap(true);
     auto* head = new QHBoxLayout;
     auto* words = new QVBoxLayout;

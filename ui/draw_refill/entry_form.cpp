@@ -2,6 +2,7 @@
 #include "ui/draw_refill/entry_form.h"
 
 #include "ui/draw_refill/brew_offers.h"
+#include "ui/widgets/entry_look.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 
@@ -14,74 +15,22 @@
 namespace staveline::ui {
 namespace {
 
-template <class F> Fact blank(const VesselName& vessel, Day today) {
-    F fact;
-    fact.vessel = vessel;
-    fact.on = today;
+Fact blank(EntryKind kind, const VesselName& vessel, Day today) {
+    Fact fact;
+    withEntry(kind, [&]<class F>(std::type_identity<F>) {
+        F entry;
+        entry.vessel = vessel;
+        entry.on = today;
+        fact = std::move(entry);
+    });
     return fact;
 }
 
-Fact blank(EntryKind kind, const VesselName& vessel, Day today) {
-    switch (kind) {
-    case EntryKind::opening:
-        return blank<OpeningFact>(vessel, today);
-    case EntryKind::drawOff:
-        return blank<DrawOffFact>(vessel, today);
-    case EntryKind::refill:
-        return blank<RefillFact>(vessel, today);
-    case EntryKind::topUp:
-        return blank<TopUpFact>(vessel, today);
-    case EntryKind::sample:
-        return blank<SampleFact>(vessel, today);
-    case EntryKind::dip:
-        return blank<DipFact>(vessel, today);
-    case EntryKind::reading:
-        break;
-    }
-    return blank<ReadingFact>(vessel, today);
-}
-
 EntryKind kindOf(const Fact& fact) {
-    if (std::holds_alternative<OpeningFact>(fact))
-        return EntryKind::opening;
-    if (std::holds_alternative<DrawOffFact>(fact))
-        return EntryKind::drawOff;
-    if (std::holds_alternative<RefillFact>(fact))
-        return EntryKind::refill;
-    if (std::holds_alternative<TopUpFact>(fact))
-        return EntryKind::topUp;
-    if (std::holds_alternative<SampleFact>(fact))
-        return EntryKind::sample;
-    if (std::holds_alternative<DipFact>(fact))
-        return EntryKind::dip;
-    return EntryKind::reading;
-}
-
-std::string labelsOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return "opening";
-    case EntryKind::drawOff:
-        return "draw_off";
-    case EntryKind::refill:
-        return "refill";
-    case EntryKind::topUp:
-        return "top_up";
-    case EntryKind::sample:
-        return "sample";
-    case EntryKind::dip:
-        return "dip";
-    case EntryKind::reading:
-        break;
-    }
-    return "reading";
+    return traitsOf(fact).entry.value_or(EntryKind::reading);
 }
 
 } // namespace
-
-QString wordOf(EntryKind kind) {
-    return own("ui.entry." + labelsOf(kind));
-}
 
 EntryForm::EntryForm(Session& session, QWidget* parent)
     : QFrame(parent), session_(session), title_(new QLabel(this)), form_(new FactForm(this)),
@@ -183,7 +132,7 @@ FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
     FormContext made;
     made.today = session_.desk().today();
     made.units = session_.units();
-    made.labels = labelsOf(kind);
+    made.labels = traitsOf(kind).word;
     if (kind == EntryKind::refill || kind == EntryKind::topUp)
         made.brews = brewOffers(session_.desk().brewsToPour(vessel).value_or(std::vector<BrewStock>()), session_);
     const auto vessels = session_.desk().vessels().value_or(std::vector<VesselFact>());
@@ -279,7 +228,7 @@ void EntryForm::addHint() {
 }
 
 void EntryForm::refresh() {
-    if (active_ && !recording_)
+    if (active_)
         preview();
 }
 
@@ -316,18 +265,13 @@ void EntryForm::record() {
         form_->complain();
         return;
     }
-    recording_ = true;
+    const auto batch = session_.batch(); // the ledger is read anew when the form is closed
     const auto done =
         amended_ ? session_.amend(amended_->table, amended_->id, form_->fact()) : session_.record(form_->fact());
-    recording_ = false;
-    if (!done) {
+    if (done)
+        leave();
+    else
         showFault(done.error(), true);
-        return;
-    }
-    const auto amendedEntry = amended_;
-    leave();
-    if (amendedEntry)
-        Q_EMIT amended(amendedEntry->table, amendedEntry->id);
 }
 
 void EntryForm::leave() {

@@ -39,7 +39,6 @@ public:
 Q_SIGNALS:
     /// What the entry would do; none while it cannot be said.
     void previewed(const std::optional<staveline::LedgerPreview>& preview);
-    void amended(const std::string& table, std::int64_t id);
     void closed();
 
 protected:
@@ -68,7 +67,6 @@ private:
     VesselName vessel_;
     std::optional<Amended> amended_;
     bool active_ = false;
-    bool recording_ = false;
     QLabel* title_;
     FactForm* form_;
     MessageLabel* message_;
@@ -80,7 +78,5 @@ private:
     QPushButton* record_;
     QPushButton* leave_;
 };
-
-[[nodiscard]] QString wordOf(EntryKind kind);
 
 } // namespace staveline::ui

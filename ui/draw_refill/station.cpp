@@ -3,8 +3,8 @@
 
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/row_after.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "ui/widgets/entry_look.h"
 #include "ui/widgets/panes.h"
 #include "ui/widgets/theme.h"
 
@@ -13,16 +13,10 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include <array>
+#include <algorithm>
 #include <utility>
 
 namespace staveline::ui {
-namespace {
-
-constexpr std::array allEntries = {EntryKind::opening, EntryKind::drawOff, EntryKind::refill, EntryKind::topUp,
-                                   EntryKind::sample,  EntryKind::dip,     EntryKind::reading};
-
-} // namespace
 
 DrawRefillStation::DrawRefillStation(Session& session, QWidget* parent)
     : StationPage(session, parent), model_(new LedgerModel(session, this)), table_(new LedgerTable(*model_, this)),
@@ -67,10 +61,6 @@ EntryForm* DrawRefillStation::makeForm() {
     formPlace_->layout()->addWidget(form);
     connect(form, &EntryForm::previewed, panel_, &VesselPanel::showPreview);
     connect(form, &EntryForm::closed, this, [this, form] { closed(form); });
-    connect(form, &EntryForm::amended, this, [this](const std::string& table, std::int64_t id) {
-        if (const int row = model_->rowOf(id, table); row >= 0)
-            table_->selectRow(row);
-    });
     return form;
 }
 
@@ -90,7 +80,8 @@ void DrawRefillStation::addEntryButtons(QWidget& row) {
     auto* layout = new QHBoxLayout(&row);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(lines(*this, .3));
-    for (const EntryKind kind : allEntries) {
+    for (const EntryTraits& entry : entryKinds) {
+        const EntryKind kind = entry.kind;
         auto* button = new QPushButton(wordOf(kind), &row);
         button->setObjectName(QStringLiteral("enter ") + wordOf(kind));
         connect(button, &QPushButton::clicked, this, [this, kind] { begin(kind); });
@@ -141,7 +132,8 @@ void DrawRefillStation::refresh() {
 
 void DrawRefillStation::showLedger(const LedgerView& view) {
     const int row = table_->currentIndex().row();
-    const LedgerView before = model_->show(view);
+    const auto before = selected() ? std::optional(book::RowKey{selected()->table, selected()->id}) : std::nullopt;
+    model_->show(view);
     const bool same = std::exchange(shown_, vessel()) == vessel();
     panel_->showVessel(view.vessel);
     table_->setVisible(!view.lines.empty());
@@ -157,8 +149,20 @@ void DrawRefillStation::showLedger(const LedgerView& view) {
     select(-1);
     if (!same)
         return;
-    if (const int next = rowAfter({before.lines, row}, *model_, !session().changedElsewhere()); next >= 0)
+    if (const int next = rowAfter(before, row); next >= 0)
         table_->selectRow(next);
+}
+
+/// The newest entry just stored or brought back; else the one selected before; else the one that stands in its place.
+int DrawRefillStation::rowAfter(const std::optional<book::RowKey>& before, int row) const {
+    int newest = -1; // newest first: the lowest
+    for (const auto& [table, id] : session().stored())
+        if (const int at = model_->rowOf(id, table); at >= 0 && (newest < 0 || at < newest))
+            newest = at;
+    if (newest >= 0 || !before)
+        return newest;
+    const int same = model_->rowOf(before->id, before->table);
+    return same >= 0 ? same : std::min(row, model_->rowCount() - 1);
 }
 
 const LedgerLine* DrawRefillStation::selected() const {

@@ -46,6 +46,7 @@ private:
     void takeUp();
     void closed(EntryForm* form);
     void showLedger(const LedgerView& view);
+    [[nodiscard]] int rowAfter(const std::optional<book::RowKey>& before, int row) const;
     void addEntryButtons(QWidget& row);
     void select(int row);
     [[nodiscard]] const LedgerLine* selected() const;

@@ -4,6 +4,7 @@
 #include "ui/present/ledger_model.h"
 #include "ui/present/text.h"
 #include "ui/present/unit_scale.h"
+#include "ui/widgets/entry_look.h"
 
 #include <QCoreApplication>
 
@@ -188,16 +189,10 @@ private:
 };
 
 ChartEvent::Row rowOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::drawOff:
-        return ChartEvent::Row::out;
-    case EntryKind::opening:
-    case EntryKind::refill:
-    case EntryKind::topUp:
+    const Flow flow = traitsOf(kind).flow;
+    if (flow == Flow::opens || flow == Flow::in)
         return ChartEvent::Row::in;
-    default:
-        return ChartEvent::Row::look;
-    }
+    return kind == EntryKind::drawOff ? ChartEvent::Row::out : ChartEvent::Row::look;
 }
 
 std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<LedgerLine>& ledger,

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/fact_fields.h"
 
-#include "desk/fields.h"
+#include "facts/fields.h"
 
 #include <type_traits>
 
@@ -117,17 +117,10 @@ private:
     const FieldValues& values;
 };
 
-/// Facts that are entries of a ledger, new vessels and the kit: those with flat fields that a form shows.
-template <class F>
-concept Flat = std::is_same_v<F, VesselFact> || std::is_same_v<F, CultureFact> || std::is_same_v<F, OpeningFact> ||
-    std::is_same_v<F, ReadingFact> || std::is_same_v<F, SampleFact> || std::is_same_v<F, DipFact> ||
-    std::is_same_v<F, DrawOffFact> || std::is_same_v<F, RefillFact> || std::is_same_v<F, TopUpFact> ||
-    std::is_same_v<F, EquipmentFact>;
-
 template <class Visitor, class AnyFact> void visit(Visitor& visitor, AnyFact& fact) {
     std::visit(
         [&](auto& each) {
-            if constexpr (Flat<std::remove_cvref_t<decltype(each)>>)
+            if constexpr (factTraits<std::remove_cvref_t<decltype(each)>>.form == Form::flat)
                 describe(visitor, each);
         },
         fact);

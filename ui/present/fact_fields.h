@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The fields of a fact as a form needs them, read from the description all faces share (desk/fields.h).
+// The fields of a fact as a form needs them, read from the description all faces share (facts/fields.h).
 #pragma once
 
-#include "desk/facts.h"
+#include "facts/fact_list.h"
 #include "ui/present/unit_scale.h"
 
 #include <map>

@@ -27,11 +27,10 @@ QString entryWords(const LedgerLine& line, const DisplayUnits& units) {
 
 LedgerModel::LedgerModel(Session& session, QObject* parent) : QAbstractTableModel(parent), session_(session) {}
 
-LedgerView LedgerModel::show(LedgerView view) {
+void LedgerModel::show(LedgerView view) {
     beginResetModel();
-    std::swap(view_, view);
+    view_ = std::move(view);
     endResetModel();
-    return view;
 }
 
 int LedgerModel::rowCount(const QModelIndex& parent) const {

@@ -15,7 +15,7 @@ public:
     enum Column { day, entry, level, age, columnCount_ };
 
     explicit LedgerModel(Session& session, QObject* parent = nullptr);
-    LedgerView show(LedgerView view); ///< returns what it showed before
+    void show(LedgerView view);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;

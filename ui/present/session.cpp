@@ -9,6 +9,7 @@ Session::Session(std::unique_ptr<Desk> desk, QObject* parent)
     desk_->observe([this] {
         storedAt_ = QDateTime::currentDateTime();
         Q_EMIT changed();
+        stored_.clear();
     });
 }
 
@@ -20,33 +21,77 @@ void Session::setUnits(const DisplayUnits& units) {
     Q_EMIT unitsChanged();
 }
 
-Result<void> Session::done(const Result<std::string>& edit, const QString& sentence) {
-    if (!edit)
-        return fail(edit.error());
-    Q_EMIT said(sentence.arg(qs(*edit)));
-    return {};
+namespace {
+
+const Recorded& recordedOf(const Recorded& done) {
+    return done;
+}
+const Recorded& recordedOf(const Chosen& done) {
+    return done.recorded;
 }
 
-Result<void> Session::record(const Fact& fact) {
-    return done(desk_->record(fact), tr("Recorded: %1"));
+} // namespace
+
+template <class Write> auto Session::write(Write&& write) {
+    const auto batch = desk_->batch();
+    auto done = write(*desk_);
+    if (done)
+        stored_.insert(stored_.end(), recordedOf(*done).rows.begin(), recordedOf(*done).rows.end());
+    return done;
 }
-Result<void> Session::record(const std::vector<Fact>& facts) {
-    return done(facts.size() == 1 ? desk_->record(facts.front()) : desk_->record(facts), tr("Recorded: %1"));
+
+Result<Recorded> Session::spoken(Result<Recorded> edit, const QString& sentence) {
+    if (edit)
+        Q_EMIT said(sentence.arg(qs(edit->edit)));
+    return edit;
 }
-Result<void> Session::amend(const std::string& table, std::int64_t id, const Fact& fact) {
-    return done(desk_->amend(table, id, fact), tr("Amended: %1"));
+
+Result<Recorded> Session::record(const Fact& fact) {
+    return spoken(record(fact, {}), tr("Recorded: %1"));
 }
-Result<void> Session::remove(const std::string& table, std::int64_t id) {
-    return done(desk_->remove(table, id), tr("Removed: %1"));
+Result<Recorded> Session::record(const std::vector<Fact>& facts) {
+    if (facts.size() == 1)
+        return record(facts.front());
+    return spoken(write([&](Desk& desk) { return desk.record(facts); }), tr("Recorded: %1"));
+}
+Result<Recorded> Session::amend(const std::string& table, std::int64_t id, const Fact& fact) {
+    return spoken(amend(table, id, fact, {}), tr("Amended: %1"));
+}
+Result<Recorded> Session::remove(const std::string& table, std::int64_t id) {
+    return spoken(remove(table, id, {}), tr("Removed: %1"));
+}
+
+Result<Recorded> Session::record(const Fact& fact, const EditNote& note) {
+    return write([&](Desk& desk) { return desk.record(fact, note); });
+}
+Result<Recorded> Session::amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note) {
+    return write([&](Desk& desk) { return desk.amend(table, id, fact, note); });
+}
+Result<Recorded> Session::remove(const std::string& table, std::int64_t id, const EditNote& note) {
+    return write([&](Desk& desk) { return desk.remove(table, id, note); });
+}
+Result<Recorded> Session::setToday(const Fact& fact, const EditNote& note) {
+    return write([&](Desk& desk) { return desk.setToday(fact, note); });
+}
+Result<Recorded> Session::revise(const VesselName& vessel, const Setting& setting, const EditNote& note) {
+    return write([&](Desk& desk) { return desk.revise(vessel, setting, note); });
+}
+Result<Chosen> Session::choose(const AdviceJob& job, const Advice& advice, int number) {
+    return write([&](Desk& desk) { return desk.choose(job, advice, number); });
+}
+Result<Chosen> Session::adopt(const AdviceJob& job, const Trial& trial) {
+    return write([&](Desk& desk) { return desk.adopt(job, trial); });
 }
 
 void Session::undo() {
-    if (const auto undone = done(desk_->undo(), tr("Undone: %1")); !undone)
+    const auto undone = spoken(write([](Desk& desk) { return desk.undo(); }), tr("Undone: %1"));
+    if (!undone)
         Q_EMIT failed(undone.error());
 }
 
 void Session::redo() {
-    if (const auto redone = done(desk_->redo(), tr("Done again: %1")); !redone)
+    const auto redone = spoken(write([](Desk& desk) { return desk.redo(); }), tr("Done again: %1"));
+    if (!redone)
         Q_EMIT failed(redone.error());
 }
 

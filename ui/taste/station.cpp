@@ -46,8 +46,6 @@ TasteStation::~TasteStation() {
 }
 
 void TasteStation::refresh() {
-    if (storing_)
-        return;
     if (blank_->isVisible())
         blank_->refresh();
     if (begun_ != vessel())
@@ -131,9 +129,8 @@ void TasteStation::removeSitting() {
         return;
     finish();
     const SittingDraft before = draft_;
-    storing_ = true;
+    const auto batch = session().batch(); // the page is read anew when there is another sitting in hand
     const auto removed = session().remove(sittingTable, *id);
-    storing_ = false;
     if (!removed) {
         refused_ = true;
         refuse(removed.error());
@@ -180,25 +177,25 @@ void TasteStation::store(const Message& text, const std::string& what) {
     if (session().desk().readOnly() || !draft_.changed())
         return;
     draft_.beginOn(session().desk().today()); // the page may have stood open overnight
-    storing_ = true;                          // the desk tells of the change before we know the sitting's number
+    const auto batch = session().batch();     // the page is read anew when the sitting has its number
     const auto written = write(draft_, {toStd(session().words(text)), mergeKey(what)});
-    storing_ = false;
     refused_ = !written;
     if (written) {
-        settle();
-        if (!written->empty())
-            Q_EMIT session().said(tr("Stored: %1").arg(qs(*written)));
+        settle(*written);
+        if (!written->edit.empty())
+            Q_EMIT session().said(tr("Stored: %1").arg(qs(written->edit)));
     }
-    follow();
+    if (!written || written->edit.empty() || !isVisible()) // else it follows when the batch ends
+        follow();
     if (!written)
         refuse(written.error());
 }
 
-Result<std::string> TasteStation::write(const SittingDraft& draft, const EditNote& note) {
-    Desk& desk = session().desk();
+Result<Recorded> TasteStation::write(const SittingDraft& draft, const EditNote& note) {
     if (draft.storable())
-        return draft.id() ? desk.amend(sittingTable, *draft.id(), draft.now(), note) : desk.record(draft.now(), note);
-    return draft.id() ? desk.remove(sittingTable, *draft.id()) : Result<std::string>(std::string());
+        return draft.id() ? session().amend(sittingTable, *draft.id(), draft.now(), note)
+                          : session().record(draft.now(), note);
+    return draft.id() ? session().remove(sittingTable, *draft.id(), {}) : Result<Recorded>(Recorded{});
 }
 
 void TasteStation::storeAgain() {
@@ -206,9 +203,8 @@ void TasteStation::storeAgain() {
         finish();
         store(say("ui.taste.edit.sitting").with("vessel", begun_), {});
     }
-    storing_ = true;
+    const auto batch = session().batch(); // nobody looks at what is set aside while it goes
     std::erase_if(aside_, [this](const auto& each) { return storeAside(each.second); });
-    storing_ = false;
     tellUnstored();
 }
 
@@ -240,21 +236,11 @@ void TasteStation::tellUnstored() {
 }
 
 /// What was written has a number now, or no place in the book any more.
-void TasteStation::settle() {
-    if (!draft_.storable()) {
-        if (draft_.id())
-            draft_.settleRemoved();
-        return;
-    }
-    if (draft_.id()) {
-        draft_.settle(*draft_.id());
-        return;
-    }
-    const auto now = session().desk().sittings(begun_).value_or(std::vector<Filed<SittingFact>>());
-    for (const Filed<SittingFact>& filed : now)
-        if (std::none_of(sittings_.begin(), sittings_.end(), [&](const auto& old) { return old.id == filed.id; }) &&
-            filed.fact.sitting == draft_.now().sitting)
-            draft_.settle(filed.id);
+void TasteStation::settle(const Recorded& written) {
+    if (draft_.storable())
+        draft_.settle(written.rows.front().id);
+    else if (draft_.id())
+        draft_.settleRemoved();
 }
 
 void TasteStation::refuse(const Fault& fault) {

@@ -86,11 +86,11 @@ private:
     void fitSheet(); ///< no score is hidden by a choice of lines or glasses
 
     void store(const Message& text, const std::string& mergeKey);
-    Result<std::string> write(const SittingDraft& draft, const EditNote& note);
+    Result<Recorded> write(const SittingDraft& draft, const EditNote& note);
     void storeAgain();
     [[nodiscard]] bool storeAside(SittingDraft draft);
     void tellUnstored(); ///< in words, for who closes the book
-    void settle();
+    void settle(const Recorded& written);
     void refuse(const Fault& fault);
     void typed(const ScoreCell& cell);
     void keep(const ScoreCell& cell);
@@ -110,7 +110,6 @@ private:
     SittingDraft draft_;
     std::map<DraftKey, SittingDraft> aside_;
     VesselName begun_; ///< the vessel whose sitting is in hand
-    bool storing_ = false;
     bool longWanted_ = false, sideBySide_ = false;
     bool refused_ = false; ///< the last write
     bool sameOffered_ = false;

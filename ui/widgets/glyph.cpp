@@ -93,26 +93,6 @@ void paintEntry(QPainter& painter, const QRectF& b, Glyph glyph, const QColor& c
 
 } // namespace
 
-Glyph glyphOf(EntryKind kind) {
-    switch (kind) {
-    case EntryKind::opening:
-        return Glyph::opening;
-    case EntryKind::drawOff:
-        return Glyph::drawOff;
-    case EntryKind::refill:
-        return Glyph::refill;
-    case EntryKind::topUp:
-        return Glyph::topUp;
-    case EntryKind::sample:
-        return Glyph::sample;
-    case EntryKind::dip:
-        return Glyph::dip;
-    case EntryKind::reading:
-        break;
-    }
-    return Glyph::reading;
-}
-
 Tone toneOf(Glyph glyph) {
     switch (glyph) {
     case Glyph::soon:

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "ui/widgets/theme.h"
-#include "vessel/ledger.h"
 
 #include <QIcon>
 
@@ -29,7 +28,6 @@ enum class Glyph {
     reading
 };
 
-[[nodiscard]] Glyph glyphOf(EntryKind kind);
 [[nodiscard]] Tone toneOf(Glyph glyph);
 void paintGlyph(QPainter& painter, const QRectF& box, Glyph glyph, const QColor& colour);
 [[nodiscard]] QPixmap glyphPixmap(Glyph glyph, int side, const QColor& colour, double pixelRatio);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/actions.h"
 
+#include "ui/widgets/entry_look.h"
+
 #include <QAction>
 #include <QCoreApplication>
 
@@ -31,13 +33,8 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
-    entries[EntryKind::drawOff] = add(tr("&Draw-off"), keys("Ctrl+D"));
-    entries[EntryKind::refill] = add(tr("&Refill"), keys("Ctrl+R"));
-    entries[EntryKind::topUp] = add(tr("&Top-up"), keys("Ctrl+T"));
-    entries[EntryKind::sample] = add(tr("&Sample"), keys("Ctrl+L"));
-    entries[EntryKind::dip] = add(tr("D&ip"), keys("Ctrl+I"));
-    entries[EntryKind::reading] = add(tr("Readin&g"), keys("Ctrl+G"));
-    entries[EntryKind::opening] = add(tr("&Opening"), keys("Ctrl+Shift+O"));
+    for (const EntryLook& entry : entryLooks())
+        entries[entry.kind] = add(tr(entry.action), keys(entry.keys));
     amend = add(tr("A&mend the entry"), keys("Ctrl+E"));
     remove = add(tr("Remo&ve the entry"), keys("Del"));
     for (QAction* ofLedger : {amend, remove})

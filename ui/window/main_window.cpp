@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/main_window.h"
 
-#include "desk/sample.h"
+#include "facts/sample.h"
 #include "ui/adjust/station.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/start_page.h"
@@ -9,6 +9,7 @@
 #include "ui/draw_refill/station.h"
 #include "ui/taste/station.h"
 #include "ui/widgets/accessible_roles.h"
+#include "ui/widgets/entry_look.h"
 #include "ui/widgets/panes.h"
 #include "ui/window/book_errands.h"
 #include "ui/window/cellar_view.h"
@@ -109,9 +110,8 @@ void MainWindow::makeMenus() {
     book->addAction(a.quit);
     menuBar()->addMenu(tr("&Edit"))->addActions({a.undo, a.redo, a.amend, a.remove});
     QMenu* entry = menuBar()->addMenu(tr("E&ntry"));
-    for (const EntryKind kind : {EntryKind::drawOff, EntryKind::refill, EntryKind::topUp, EntryKind::sample,
-                                 EntryKind::dip, EntryKind::reading, EntryKind::opening})
-        entry->addAction(a.entries[kind]);
+    for (const EntryLook& look : entryLooks())
+        entry->addAction(a.entries[look.kind]);
     entry->addSeparator();
     entry->addActions({a.addVessel, a.changeVessel});
     menuBar()->addMenu(tr("&Decide"))->addActions({a.newSitting, a.sameAgain, a.adopt, a.asNow});

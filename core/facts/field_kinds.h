@@ -2,7 +2,7 @@
 // Private to the visitors of fields.h: which kind of field a member is, and words they share.
 #pragma once
 
-#include "desk/fields.h"
+#include "facts/fields.h"
 
 #include <optional>
 #include <string>

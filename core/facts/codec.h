@@ -2,9 +2,8 @@
 // From facts to JSON, to table rows, and back: all made from the descriptions in fields.h.
 #pragma once
 
-#include "advice/advise.h"
 #include "book/book.h"
-#include "desk/facts.h"
+#include "facts/record_file.h"
 #include "ingredient/pantry.h"
 
 #include <map>
@@ -22,12 +21,16 @@ struct Names {
     void addBrew(book::RowId id, const std::string& name);
 };
 
+// The built-in ingredients that a recipe names are kept in tables too.
+template <> inline constexpr std::string_view tableOf<Grain> = "grain";
+template <> inline constexpr std::string_view tableOf<Yeast> = "yeast";
+
 /// The tables of a cellar book, one per stored kind.
 [[nodiscard]] const book::Schema& cellarSchema();
 
 /// Ranges, required fields and allowed words; the first fault found, with its field.
 template <class F> [[nodiscard]] Result<void> checkFields(const F& fact);
-[[nodiscard]] Result<void> checkSetting(const Setting& setting);
+[[nodiscard]] Result<void> checkPlan(const RefillPlan& plan);
 /// Unknown vessel or brew names are faults at their field.
 template <class F> [[nodiscard]] Result<std::vector<book::Value>> toRow(const F& fact, const Names& names);
 /// Total for rows that toRow made; a damaged nested text gives a default.

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "desk/codec.h"
-#include "desk/field_kinds.h"
+#include "facts/codec.h"
+#include "facts/field_kinds.h"
 
 #include <algorithm>
 
@@ -93,35 +93,17 @@ template <class F> Result<void> checkFields(const F& fact) {
     return {};
 }
 
-Result<void> checkSetting(const Setting& setting) {
+Result<void> checkPlan(const RefillPlan& plan) {
     Checker checker;
-    describe(checker, setting.recipe);
-    describeHandling(checker, setting);
+    describe(checker, plan.recipe);
+    describeHandling(checker, plan);
     if (checker.fault)
         return fail(*checker.fault);
     return {};
 }
 
-#define STAVELINE_CHECKED(F) template Result<void> checkFields(const F&);
-STAVELINE_CHECKED(VesselFact)
-STAVELINE_CHECKED(VesselEditFact)
-STAVELINE_CHECKED(RetireFact)
-STAVELINE_CHECKED(CultureFact)
-STAVELINE_CHECKED(EquipmentFact)
-STAVELINE_CHECKED(BaseRecipeFact)
-STAVELINE_CHECKED(TargetFact)
-STAVELINE_CHECKED(OpeningFact)
-STAVELINE_CHECKED(SittingFact)
-STAVELINE_CHECKED(ReadingFact)
-STAVELINE_CHECKED(SampleFact)
-STAVELINE_CHECKED(DipFact)
-STAVELINE_CHECKED(DrawOffFact)
-STAVELINE_CHECKED(RefillFact)
-STAVELINE_CHECKED(TopUpFact)
-STAVELINE_CHECKED(BrewFact)
-STAVELINE_CHECKED(LockFact)
-STAVELINE_CHECKED(AvailabilityFact)
-STAVELINE_CHECKED(ChoiceFact)
+#define STAVELINE_CHECKED(F, ...) template Result<void> checkFields(const F&);
+STAVELINE_FACTS(STAVELINE_CHECKED)
 #undef STAVELINE_CHECKED
 
 } // namespace staveline

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Facts as JSON.
-#include "desk/codec.h"
-#include "desk/field_kinds.h"
-#include "desk/json.h"
+#include "facts/codec.h"
+#include "facts/field_kinds.h"
+#include "facts/record_file.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -269,34 +269,35 @@ std::string targetJson(const Target& target) {
 
 namespace {
 
-template <std::size_t I = 0> std::vector<std::string> allKinds() {
+std::vector<std::string> allKinds() {
     std::vector<std::string> kinds;
-    if constexpr (I < std::variant_size_v<Fact>) {
-        kinds = allKinds<I + 1>();
-        kinds.insert(kinds.begin(), std::string(kindOf<std::variant_alternative_t<I, Fact>>));
-    }
+    forEachFact([&]<class F>(std::type_identity<F>) { kinds.emplace_back(kindOf<F>); });
     return kinds;
 }
 
-template <std::size_t I = 0> Result<Fact> readKind(const Json& json, const std::string& kind, const std::string& path) {
-    if constexpr (I == std::variant_size_v<Fact>) {
-        return badInput(path + "/kind", say("desk.unknown_kind").with("kind", kind),
-                        say("desk.unknown_kind.remedy").with("nearest", nearestName(kind, allKinds())));
-    } else {
-        using F = std::variant_alternative_t<I, Fact>;
-        if (kind != kindOf<F>)
-            return readKind<I + 1>(json, kind, path);
-        F fact{};
-        JsonReader reader(json, path);
-        reader.allow("kind");
-        describe(reader, fact);
-        reader.finish();
-        if (reader.fault)
-            return fail(*reader.fault);
-        if (auto checked = checkFields(fact); !checked)
-            return fail(under(path, checked.error()));
-        return Fact{std::move(fact)};
-    }
+template <class F> Result<Fact> readFields(const Json& json, const std::string& path) {
+    F fact{};
+    JsonReader reader(json, path);
+    reader.allow("kind");
+    describe(reader, fact);
+    reader.finish();
+    if (reader.fault)
+        return fail(*reader.fault);
+    if (auto checked = checkFields(fact); !checked)
+        return fail(under(path, checked.error()));
+    return Fact{std::move(fact)};
+}
+
+Result<Fact> readKind(const Json& json, const std::string& kind, const std::string& path) {
+    std::optional<Result<Fact>> read;
+    forEachFact([&]<class F>(std::type_identity<F>) {
+        if (kind == kindOf<F>)
+            read = readFields<F>(json, path);
+    });
+    if (read)
+        return *std::move(read);
+    return badInput(path + "/kind", say("desk.unknown_kind").with("kind", kind),
+                    say("desk.unknown_kind.remedy").with("nearest", nearestName(kind, allKinds())));
 }
 
 Result<Fact> readFact(const Json& json, const std::string& path) {
@@ -346,20 +347,20 @@ std::string writeRecords(const std::vector<Fact>& facts) {
     return array.dump(2) + "\n";
 }
 
-Result<Setting> parseSetting(std::string_view text, const Setting& base) {
+Result<RefillPlan> parsePlan(std::string_view text, const RefillPlan& base) {
     const Json json = Json::parse(text, nullptr, false);
     if (json.is_discarded() || !json.is_object())
         return badInput("", say("desk.not_json"), say("desk.not_json.remedy"));
-    Setting setting = base;
+    RefillPlan plan = base;
     JsonReader reader(json, "");
-    describe(reader, setting.recipe);
-    describeHandling(reader, setting);
+    describe(reader, plan.recipe);
+    describeHandling(reader, plan);
     reader.finish();
     if (reader.fault)
         return fail(*reader.fault);
-    if (auto checked = checkSetting(setting); !checked)
+    if (auto checked = checkPlan(plan); !checked)
         return fail(checked.error());
-    return setting;
+    return plan;
 }
 
 } // namespace staveline

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "desk/sample.h"
+#include "facts/sample.h"
 
-#include "desk/fields.h"
-#include "desk/json.h"
+#include "facts/fields.h"
+#include "facts/record_file.h"
 #include "resources/resources.h"
 
 namespace staveline {

@@ -3,7 +3,7 @@
 // reader, a JSON writer, a validator, table columns or table rows. A new field is one line here.
 #pragma once
 
-#include "desk/facts.h"
+#include "facts/facts.h"
 #include "ingredient/pantry.h"
 
 #include <array>
@@ -331,40 +331,5 @@ template <class V> void describe(V& v, Like<Yeast> auto& y) {
     v.field(Field{"note"}, y.note);
     v.field(Field{"source"}, y.source);
 }
-
-// --- kinds
-// ------------------------------------------------------------------------------------------------------------
-
-template <class F> struct KindOf;
-#define STAVELINE_KIND(Type, text, tableName)                                                                          \
-    template <> struct KindOf<Type> {                                                                                  \
-        static constexpr std::string_view kind = text;                                                                 \
-        static constexpr std::string_view table = tableName;                                                           \
-    }
-STAVELINE_KIND(VesselFact, "vessel", "vessel");
-STAVELINE_KIND(VesselEditFact, "vessel_edit", "");
-STAVELINE_KIND(RetireFact, "retire", "");
-STAVELINE_KIND(CultureFact, "culture", "culture");
-STAVELINE_KIND(EquipmentFact, "equipment", "equipment");
-STAVELINE_KIND(BaseRecipeFact, "base_recipe", "base_recipe");
-STAVELINE_KIND(TargetFact, "target", "target");
-STAVELINE_KIND(OpeningFact, "opening", "opening");
-STAVELINE_KIND(SittingFact, "sitting", "sitting");
-STAVELINE_KIND(ReadingFact, "reading", "reading");
-STAVELINE_KIND(SampleFact, "sample", "sample");
-STAVELINE_KIND(DipFact, "dip", "dip");
-STAVELINE_KIND(DrawOffFact, "draw_off", "draw_off");
-STAVELINE_KIND(RefillFact, "refill", "refill");
-STAVELINE_KIND(TopUpFact, "top_up", "top_up");
-STAVELINE_KIND(BrewFact, "brew", "brew");
-STAVELINE_KIND(LockFact, "lock", "lock");
-STAVELINE_KIND(AvailabilityFact, "availability", "availability");
-STAVELINE_KIND(ChoiceFact, "choice", "choice");
-STAVELINE_KIND(Grain, "", "grain");
-STAVELINE_KIND(Yeast, "", "yeast");
-#undef STAVELINE_KIND
-
-template <class F> inline constexpr std::string_view kindOf = KindOf<F>::kind;
-template <class F> inline constexpr std::string_view tableOf = KindOf<F>::table;
 
 } // namespace staveline

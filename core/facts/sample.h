@@ -2,7 +2,7 @@
 // The sample cellar: three vessels of our own invention, with several years of history that end today.
 #pragma once
 
-#include "desk/facts.h"
+#include "facts/fact_list.h"
 
 namespace staveline {
 

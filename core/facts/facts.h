@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Everything a brewer can record. Forms and JSON fill the same structs; fields.h describes each once, and from that
-// description come the JSON reader and writer, the book's tables, the validator and the help.
+// description come the JSON reader and writer, the book's tables, the validator and the help. fact_list.h lists them.
 #pragma once
 
 #include "brewing/recipe.h"
@@ -9,7 +9,6 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
 namespace staveline {
@@ -206,9 +205,5 @@ struct ChoiceFact {
     std::optional<Forecast> forecast; ///< filled by the desk when the choice is made
     bool operator==(const ChoiceFact&) const = default;
 };
-
-using Fact = std::variant<VesselFact, VesselEditFact, RetireFact, CultureFact, EquipmentFact, BaseRecipeFact,
-                          TargetFact, OpeningFact, SittingFact, ReadingFact, SampleFact, DipFact, DrawOffFact,
-                          RefillFact, TopUpFact, BrewFact, LockFact, AvailabilityFact, ChoiceFact>;
 
 } // namespace staveline

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Facts as rows of the book's tables.
-#include "desk/codec.h"
-#include "desk/field_kinds.h"
+#include "facts/codec.h"
+#include "facts/field_kinds.h"
 #include "ingredient/nearest.h"
 
 #include <algorithm>
@@ -244,26 +244,10 @@ template <class F> F fromRow(const book::Row& row, const Names& names) {
     return fact;
 }
 
-#define STAVELINE_STORED(F)                                                                                            \
+#define STAVELINE_STORED(F, ...)                                                                                       \
     template Result<std::vector<book::Value>> toRow(const F&, const Names&);                                           \
     template F fromRow(const book::Row&, const Names&);
-STAVELINE_STORED(VesselFact)
-STAVELINE_STORED(CultureFact)
-STAVELINE_STORED(EquipmentFact)
-STAVELINE_STORED(BaseRecipeFact)
-STAVELINE_STORED(TargetFact)
-STAVELINE_STORED(OpeningFact)
-STAVELINE_STORED(SittingFact)
-STAVELINE_STORED(ReadingFact)
-STAVELINE_STORED(SampleFact)
-STAVELINE_STORED(DipFact)
-STAVELINE_STORED(DrawOffFact)
-STAVELINE_STORED(RefillFact)
-STAVELINE_STORED(TopUpFact)
-STAVELINE_STORED(BrewFact)
-STAVELINE_STORED(LockFact)
-STAVELINE_STORED(AvailabilityFact)
-STAVELINE_STORED(ChoiceFact)
+STAVELINE_FACTS(STAVELINE_STORED)
 STAVELINE_STORED(Grain)
 STAVELINE_STORED(Yeast)
 #undef STAVELINE_STORED
@@ -271,12 +255,12 @@ STAVELINE_STORED(Yeast)
 const book::Schema& cellarSchema() {
     static const book::Schema schema = [] {
         book::Schema s{1, 0, {}};
-        s.tables = {
-            tableFor<VesselFact>(),     tableFor<BrewFact>(),   tableFor<CultureFact>(), tableFor<EquipmentFact>(),
-            tableFor<BaseRecipeFact>(), tableFor<TargetFact>(), tableFor<OpeningFact>(), tableFor<SittingFact>(),
-            tableFor<ReadingFact>(),    tableFor<SampleFact>(), tableFor<DipFact>(),     tableFor<DrawOffFact>(),
-            tableFor<RefillFact>(),     tableFor<TopUpFact>(),  tableFor<LockFact>(),    tableFor<AvailabilityFact>(),
-            tableFor<ChoiceFact>(),     tableFor<Grain>(),      tableFor<Yeast>()};
+        forEachFact([&]<class F>(std::type_identity<F>) {
+            if constexpr (factTraits<F>.stored())
+                s.tables.push_back(tableFor<F>());
+        });
+        s.tables.push_back(tableFor<Grain>());
+        s.tables.push_back(tableFor<Yeast>());
         for (auto& table : s.tables) {
             if (table.name == "vessel" || table.name == "brew")
                 table.unique.push_back({"name"});

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/entry_look.h"
+
+#include "ui/present/text.h"
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+constexpr auto looks = std::to_array<EntryLook>({
+    {EntryKind::drawOff, Glyph::drawOff, QT_TRANSLATE_NOOP("Actions", "&Draw-off"), "Ctrl+D"},
+    {EntryKind::refill, Glyph::refill, QT_TRANSLATE_NOOP("Actions", "&Refill"), "Ctrl+R"},
+    {EntryKind::topUp, Glyph::topUp, QT_TRANSLATE_NOOP("Actions", "&Top-up"), "Ctrl+T"},
+    {EntryKind::sample, Glyph::sample, QT_TRANSLATE_NOOP("Actions", "&Sample"), "Ctrl+L"},
+    {EntryKind::dip, Glyph::dip, QT_TRANSLATE_NOOP("Actions", "D&ip"), "Ctrl+I"},
+    {EntryKind::reading, Glyph::reading, QT_TRANSLATE_NOOP("Actions", "Readin&g"), "Ctrl+G"},
+    {EntryKind::opening, Glyph::opening, QT_TRANSLATE_NOOP("Actions", "&Opening"), "Ctrl+Shift+O"},
+});
+static_assert(looks.size() == entryKinds.size() &&
+                  std::all_of(entryKinds.begin(), entryKinds.end(),
+                              [](const EntryTraits& entry) {
+                                  return std::count_if(looks.begin(), looks.end(), [&](const EntryLook& look) {
+                                             return look.kind == entry.kind;
+                                         }) == 1;
+                              }),
+              "one look for each kind of entry");
+
+} // namespace
+
+std::span<const EntryLook> entryLooks() {
+    return looks;
+}
+
+Glyph glyphOf(EntryKind kind) {
+    return std::find_if(looks.begin(), looks.end(), [&](const EntryLook& look) { return look.kind == kind; })->glyph;
+}
+
+QString wordOf(EntryKind kind) {
+    return own("ui.entry." + std::string(traitsOf(kind).word));
+}
+
+} // namespace staveline::ui
