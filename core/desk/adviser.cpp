@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // From the book to the adviser and back: jobs, promises, the planned recipe and its sheet.
 #include "advice/forecaster.h"
-#include "desk/histories.h"
+#include "desk/chemistry.h"
 
 #include <algorithm>
 #include <boost/crc.hpp>
@@ -193,7 +193,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     auto estimates = estimatesOf(record, cellar, now);
     if (!estimates)
         return fail(estimates.error());
-    auto state = Histories(cellar, now).on(record, now);
+    auto state = Chemistry(cellar, now).on(record, now);
     if (!state)
         return fail(state.error());
     const LedgerState held = replayOf(record, shared, now).now;

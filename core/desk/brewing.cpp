@@ -173,7 +173,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
 
 namespace {
 
-constexpr int tasteAgainAfter = 14; ///< days before the draw (common practice, no source)
+const int tasteAgainAfter = EstimateConstants{}.tasteAgain;
 
 void sayTasted(const EstimatesView& estimates, Day today, DrawDayView& view) {
     if (!estimates.tastedOn)

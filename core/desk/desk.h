@@ -9,6 +9,7 @@
 #include "desk/views.h"
 #include "sheet/brew_sheet.h"
 #include "sheet/tasting_paper.h"
+#include "vessel/schedule.h"
 
 #include <filesystem>
 #include <functional>
@@ -20,7 +21,6 @@ using Clock = std::function<Day()>;
 /// The civil day of this machine.
 [[nodiscard]] Day systemToday();
 
-enum class DueKind { taste, brew, draw, refill, nothing };
 struct Due {
     DueKind kind = DueKind::nothing;
     Day on{};

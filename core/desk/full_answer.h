@@ -3,6 +3,7 @@
 #pragma once
 
 #include "desk/views.h"
+#include "vessel/schedule.h"
 
 #include <vector>
 

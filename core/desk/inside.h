@@ -5,6 +5,7 @@
 #include "desk/codec.h"
 #include "desk/desk.h"
 #include "desk/fields.h"
+#include "vessel/schedule.h"
 
 #include <set>
 #include <tuple>

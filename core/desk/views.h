@@ -5,6 +5,7 @@
 #include "advice/board.h"
 #include "brewing/brew_plan.h"
 #include "desk/facts.h"
+#include "estimate/estimates.h"
 
 #include <optional>
 #include <string>
@@ -18,16 +19,7 @@ template <class F> struct Filed {
     F fact;
 };
 
-/// What is known about the vessel today.
-struct EstimatesView {
-    PerDimension<Estimate> model, combined;
-    PerDimension<std::optional<DimensionReading>> sitting;
-    PerDimension<std::vector<Evidence>> evidence; ///< what `combined` rests on
-    std::optional<GramsPerLitre> ta;
-    std::optional<Day> tastedOn;
-    PerDimension<Verdict> verdicts;
-    std::vector<FaultMark> faults;
-};
+using EstimatesView = Estimates; ///< what is known about the vessel today
 
 // --- tasting -------------------------------------------------------------------------------------------------------
 

@@ -1,31 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The chemistry of vessels through their histories, for one question asked on one day.
+// From recorded facts to the chemistry of vessels, for one question asked on one day.
 #pragma once
 
 #include "desk/inside.h"
+#include "estimate/carried_states.h"
 
 namespace staveline {
 
 /// What one vessel brings into another is looked up in its own history; nothing is worked out twice. Vessels may feed
 /// each other: a transfer takes what was in the source before anything went in that day, so each look goes back in
 /// time.
-class Histories {
+class Chemistry {
 public:
     /// `asked`: facts up to this day count; the culture counts as it is known then.
-    Histories(Cellar& cellar, Day asked) : cellar_(cellar), asked_(asked) {}
+    Chemistry(Cellar& cellar, Day asked) : cellar_(cellar), asked_(asked) {}
     /// The vessel at the end of `day`. Nothing in it yet: notPossible.
     Result<VesselState> on(const VesselRecord& record, Day day) { return at(record, day, false); }
 
 private:
     struct History {
         const VesselRecord& record;
-        Parameters parameters;
         BrewInput usualInput;
-        RefillBeer usual;
-        std::vector<BlendEvent> events;
+        CarriedStates states;
         std::map<std::size_t, VesselName> sources; ///< by event, of transfers not looked up yet
-        /// By day and the number of events until then.
-        std::map<std::pair<Day, std::size_t>, VesselState> known;
     };
 
     Result<VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
@@ -38,7 +35,7 @@ private:
     Cellar& cellar_;
     Day asked_;
     std::map<book::RowId, History> histories_;
-    std::map<std::int64_t, RefillBeer> beers_; ///< brews by id; what came out of other vessels below 0
+    CarriedStates::Beers beers_; ///< brews by id; what came out of other vessels below 0
 };
 
 } // namespace staveline
