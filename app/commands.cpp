@@ -1,12 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
 
+#include "advice/advise.h"
 #include "app/lock_option.h"
 #include "app/on_book.h"
 #include "app/paper_file.h"
+#include "desk/advice.h"
+#include "desk/brew.h"
 #include "desk/full_answer.h"
+#include "desk/history.h"
 #include "desk/json.h"
+#include "desk/ledger.h"
 #include "desk/sample.h"
+#include "forward/predict.h"
 #include "sheet/document.h"
 
 #include <cstdio>

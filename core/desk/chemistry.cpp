@@ -2,8 +2,8 @@
 #include "desk/chemistry.h"
 
 #include "brewing/as_brewed.h"
-#include "forward/parameters.h"
 #include "quantity/density.h"
+#include "vessel/materials.h"
 
 #include <algorithm>
 
@@ -50,11 +50,8 @@ bool fills(const LedgerEntry& entry) {
 }
 
 /// What went in and what was measured, in ledger order; `from`: by event, the vessels that transfers came from.
-std::vector<BlendEvent> blendEvents(const VesselRecord& record, const SharedFacts& shared, Day asked,
-                                    std::map<std::size_t, VesselName>& from) {
-    auto entries = ledgerEntries(record, shared);
-    std::sort(entries.begin(), entries.end(), ledgerOrder);
-    const Replay replayed = replay(entries, shapeOf(record.facts), asked);
+std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vector<LedgerEntry>& entries,
+                                    const Replay& replayed, Day asked, std::map<std::size_t, VesselName>& from) {
     std::map<std::int64_t, VesselName> sources;
     transferSources(record.of<RefillFact>(), EntryKind::refill, sources);
     transferSources(record.of<TopUpFact>(), EntryKind::topUp, sources);
@@ -82,6 +79,28 @@ std::vector<BlendEvent> blendEvents(const VesselRecord& record, const SharedFact
 
 } // namespace
 
+Parameters parametersFor(const VesselRecord& record, Day day) {
+    Parameters p = builtInParameters();
+    p.culture.heldBack = record.facts.cultureHeldBack
+                             .value_or(materialFacts(record.facts.material).value_or(MaterialFacts{}).cultureHeldBack)
+                             .of1;
+    if (const CultureFact* culture = record.latest<CultureFact>(day); culture && culture->hopTolerance)
+        p.culture.hopTolerance = culture->hopTolerance->ibu;
+    return p;
+}
+
+double oxygenOf(const VesselFact& facts) {
+    return facts.oxygenPerYear.value_or(materialFacts(facts.material).value_or(MaterialFacts{}).oxygenPerYear);
+}
+
+std::vector<BlendEvent> Chemistry::eventsOf(const VesselRecord& record,
+                                            std::map<std::size_t, VesselName>& sources) const {
+    if (record.id == asked_.record.id)
+        return blendEvents(record, asked_.entries, asked_.replayed, asked_.today, sources);
+    const auto entries = ledgerEntries(record, cellar_.shared());
+    return blendEvents(record, entries, replayOf(entries, record, asked_.today), asked_.today, sources);
+}
+
 Result<VesselState> Chemistry::at(const VesselRecord& record, Day day, bool beforeFillings) {
     auto found = historyOf(record);
     if (!found)
@@ -108,14 +127,14 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     // The recipe the vessel was run on before: the first one recorded.
     const auto& recipes = record.of<BaseRecipeFact>();
     auto usual = resolve(recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe, shared.pantry,
-                         shared.kit(asked_).equipment.heatingRate);
+                         shared.kit(asked_.today).equipment.heatingRate);
     if (!usual)
         return fail(usual.error());
-    const Parameters parameters = parametersFor(record, asked_);
+    const Parameters parameters = parametersFor(record, asked_.today);
     const RefillBeer beer = brew(*usual, parameters.brew);
     const AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
     std::map<std::size_t, VesselName> sources;
-    auto events = blendEvents(record, shared, asked_, sources);
+    auto events = eventsOf(record, sources);
     History history{record, std::move(*usual), {std::move(events), beer, cellaring, parameters}, std::move(sources)};
     return &histories_.emplace(record.id, std::move(history)).first->second;
 }

@@ -9,6 +9,8 @@
 
 namespace staveline {
 
+struct HistoryRow;
+
 /// An unknown kind or field, a wrong type or a value out of range is a fault with its JSON pointer.
 [[nodiscard]] Result<std::vector<Fact>> parseRecords(std::string_view json);
 [[nodiscard]] std::string writeRecords(const std::vector<Fact>& facts);

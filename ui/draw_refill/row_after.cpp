@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/draw_refill/row_after.h"
+#include "desk/ledger.h"
 
 #include <algorithm>
 #include <map>

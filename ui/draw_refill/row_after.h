@@ -2,6 +2,7 @@
 // Which entry of the ledger to look at after it changed.
 #pragma once
 
+#include "desk/ledger.h"
 #include "ui/present/ledger_model.h"
 
 namespace staveline::ui {
