@@ -188,5 +188,5 @@ TEST_CASE("the slow share is the share of a cycle where effects only blend in") 
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
     for (const auto& reason : writer.write(bench.plan(moves), moves, alone).reasons)
         if (reason.key == "advice.reason.acidity.slow")
-            CHECK(std::get<Share>(reason.arguments[0].value).of1 == Approx(bench.model.share()).margin(.005));
+            CHECK(std::get<Amount>(reason.arguments[0].value).value == Approx(bench.model.share()).margin(.005));
 }

@@ -76,11 +76,20 @@ inline const Message* find(const std::vector<Message>& messages, std::string_vie
 inline bool has(const std::vector<Message>& messages, std::string_view key) {
     return find(messages, key) != nullptr;
 }
+/// The quantity an amount was made of; another kind fails.
+template <class Value> Value amountOf(const Amount& amount) {
+    CHECK(amount.kind == Amount(Value{}).kind);
+    return Value{amount.value};
+}
 template <class Value> Value argument(const Message* message, std::string_view name) {
     REQUIRE(message != nullptr);
     for (const auto& argument : message->arguments)
-        if (argument.name == name)
-            return std::get<Value>(argument.value);
+        if (argument.name == name) {
+            if constexpr (std::is_constructible_v<Amount, Value>)
+                return amountOf<Value>(std::get<Amount>(argument.value));
+            else
+                return std::get<Value>(argument.value);
+        }
     FAIL("no argument " << name);
     return {};
 }

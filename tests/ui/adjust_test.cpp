@@ -414,7 +414,11 @@ TEST_CASE("a setting of the brewer's own can be adopted once its promise is work
     CHECK(choice->proposal == ChoiceFact::own);
     CHECK(choice->forecast->recipe.mash.back().temperature.c == Approx(tried));
     CHECK(s.station->adoptedText().contains("your own setting"));
-    CHECK(s.station->board().tried().empty()); // what was tried is in use now
+    s.settle();
+    const auto decided = s.station->board().tried(); // against leaving it alone, as before it was decided
+    REQUIRE(decided.size() == 1);
+    CHECK(decided.front().lever == "sacch_temperature");
+    CHECK(std::get<double>(decided.front().to) == Approx(tried));
 }
 
 TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {

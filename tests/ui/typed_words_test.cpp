@@ -164,6 +164,9 @@ TEST_CASE("a name of hundreds of letters, in any script, fits into the window", 
         w.window->cellar()->showStation(station);
     QTest::qWait(10);
     CHECK(w.window->minimumSizeHint().width() <= std::max(before.width(), 1280));
+    const auto* header = w.window->findChild<VesselHeader*>();
+    REQUIRE(header);
+    CHECK(header->minimumSizeHint().width() <= 1280);
 }
 
 // --- what a start finds

@@ -16,7 +16,7 @@ LedgerState refilledOn(int day) {
     state.lastRefill = dayAfter(day);
     return state;
 }
-constexpr ScheduleRule rule{Days{240}, Days{30}, Days{14}, {}, {}};
+constexpr ScheduleRule rule{Days{240}, {}, Days{30}, Days{14}, {}, {}};
 
 } // namespace
 
@@ -62,7 +62,7 @@ TEST_CASE("what was done keeps its day, and a beer that is ready need not be wai
 }
 
 TEST_CASE("sampling earlier than the interval is long falls on the refill day") {
-    const auto dates = schedule(refilledOn(100), {Days{20}, Days{30}, Days{14}, {}, {}}, dayAfter(100));
+    const auto dates = schedule(refilledOn(100), {Days{20}, {}, Days{30}, Days{14}, {}, {}}, dayAfter(100));
     CHECK(dates.sampleDue == dayAfter(100));
     CHECK(dates.nextSample == dates.draw);
 }
@@ -70,16 +70,14 @@ TEST_CASE("sampling earlier than the interval is long falls on the refill day") 
 TEST_CASE("a rule that makes no sense still gives dates") {
     constexpr double nan = std::numeric_limits<double>::quiet_NaN(), inf = std::numeric_limits<double>::infinity();
     for (const double days : {nan, inf, -inf, -7.0})
-        CHECK(schedule(refilledOn(0), {Days{days}, Days{days}, Days{days}, {}, {}}, dayAfter(50)).draw == dayAfter(50));
+        CHECK(schedule(refilledOn(0), {Days{days}, {}, Days{days}, Days{days}, {}, {}}, dayAfter(50)).draw ==
+              dayAfter(50));
 }
 
 TEST_CASE("dates come in their order and never before today") {
     CHECK_PROPERTY("ordered", [] {
-        const ScheduleRule any{Days{*rc::gen::inRange(10, 800) + 0.0},
-                               Days{*rc::gen::inRange(0, 60) + 0.0},
-                               Days{*rc::gen::inRange(0, 40) + 0.0},
-                               {},
-                               {}};
+        const ScheduleRule any{Days{*rc::gen::inRange(10, 800) + 0.0}, {}, Days{*rc::gen::inRange(0, 60) + 0.0},
+                               Days{*rc::gen::inRange(0, 40) + 0.0},   {}, {}};
         const Day today = dayAfter(*rc::gen::inRange(0, 2000));
         const auto dates = schedule(refilledOn(*rc::gen::inRange(0, 1000)), any, today);
         RC_ASSERT(dates.sample >= today && dates.brew >= today && dates.draw >= today);

@@ -41,6 +41,15 @@ void BrewBench::change(const Change& change, const QString& name, const std::str
     recalculate();
 }
 
+void BrewBench::takeBack(const std::string& field) {
+    if (std::erase_if(pending_, [&](const Pending& edit) { return edit.field == field; }) == 0)
+        return;
+    setting_ = base_;
+    for (const Pending& edit : pending_)
+        edit.change(setting_);
+    recalculate();
+}
+
 void BrewBench::changeKit(const EquipmentFact& kit) {
     kit_ = kit;
     recalculate();

@@ -34,6 +34,8 @@ public:
 
     /// `name`: of what is edited, for undo. The same `field` within 2 s is one edit.
     void change(const Change& change, const QString& name, const std::string& field);
+    /// What the field holds now is no value: what it held on the way there is not to be stored.
+    void takeBack(const std::string& field);
     void changeKit(const EquipmentFact& kit);
     /// Stores what is in hand when it can be brewed; what cannot, or what the book refuses, stays in hand for the next
     /// call.

@@ -67,6 +67,8 @@ NumberField* Binder::number(const NumberTie& tie, QWidget* parent) {
     connect(field, &NumberField::edited, this, [this, field, tie] {
         if (const auto value = field->stored())
             bench_.change([set = tie.set, value](Setting& setting) { set(setting, *value); }, tie.name, tie.path);
+        else
+            bench_.takeBack(tie.path);
     });
     connect(field->edit(), &QLineEdit::editingFinished, this, [this, field] {
         field->complainIfEmpty();

@@ -3,6 +3,7 @@
 
 #include "desk/ledger.h"
 #include "ui/present/vessel_words.h"
+#include "ui/widgets/elided_label.h"
 #include "ui/widgets/theme.h"
 #include "vessel/schedule.h"
 
@@ -32,8 +33,8 @@ std::optional<KnotKind> knotOf(DueKind kind) {
 } // namespace
 
 VesselHeader::VesselHeader(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), name_(new QLabel(this)), kind_(new QLabel(this)), ages_(new QLabel(this)),
-      change_(new QToolButton(this)), ribbon_(new TimeRibbon(this)) {
+    : QWidget(parent), session_(session), name_(new ElidedLabel(this)), kind_(new QLabel(this)),
+      ages_(new QLabel(this)), change_(new QToolButton(this)), ribbon_(new TimeRibbon(this)) {
     setType(*name_, Type::title);
     kind_->setForegroundRole(QPalette::PlaceholderText);
     change_->setText(tr("Change"));

@@ -13,6 +13,8 @@ class QToolButton;
 
 namespace staveline::ui {
 
+class ElidedLabel;
+
 class VesselHeader : public QWidget {
     Q_OBJECT
 public:
@@ -25,7 +27,7 @@ Q_SIGNALS:
 
 private:
     Session& session_;
-    QLabel* name_;
+    ElidedLabel* name_;
     QLabel* kind_;
     QLabel* ages_;
     QToolButton* change_;
