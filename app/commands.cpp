@@ -1,13 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
 
+#include "advice/advise.h"
 #include "app/lock_option.h"
 #include "app/on_book.h"
 #include "app/paper_file.h"
+#include "desk/advice.h"
+#include "desk/brew.h"
 #include "desk/full_answer.h"
+#include "desk/history.h"
 #include "desk/json.h"
+#include "desk/ledger.h"
 #include "facts/record_file.h"
 #include "facts/sample.h"
+#include "forward/predict.h"
 #include "sheet/document.h"
 
 #include <cstdio>
@@ -132,7 +138,7 @@ int newBook(const Options& options) {
         return complain(desk.error(), options);
     if (options.sample) {
         auto facts = sampleCellar((*desk)->today());
-        auto done = facts ? (*desk)->record(*facts) : Result<std::string>(fail(facts.error()));
+        auto done = facts ? (*desk)->record(*facts) : Result<Recorded>(fail(facts.error()));
         if (!done)
             return complain(done.error(), options);
     }

@@ -3,10 +3,10 @@
 #pragma once
 
 #include "brewing/brew_plan.h"
+#include "estimate/estimates.h"
 #include "forward/predict.h"
 #include "quantity/constants.h"
 #include "quantity/unit_kind.h"
-#include "tasting/verdict.h"
 
 #include <set>
 #include <stop_token>
@@ -46,15 +46,6 @@ struct Setting {
     Days interval{240};
     Celsius temperature{16};
     bool operator==(const Setting&) const = default;
-};
-
-/// One part of what the combined estimate of a dimension rests on.
-struct Evidence {
-    enum class Kind { model, titration, sitting } kind = Kind::model;
-    Estimate estimate;
-    std::optional<Day> on{};           ///< titration, sitting
-    std::optional<GramsPerLitre> ta{}; ///< titration
-    bool operator==(const Evidence&) const = default;
 };
 
 struct AdviceInput {

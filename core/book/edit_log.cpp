@@ -71,7 +71,7 @@ void EditLog::compareEnds() {
 }
 
 EditInfo infoOf(const StoredEdit& edit, bool applied) {
-    return {edit.id, edit.label, edit.atUtc, applied};
+    return {edit.id, edit.label, edit.atUtc, applied, {}};
 }
 
 std::string utcText(std::chrono::system_clock::time_point at) {

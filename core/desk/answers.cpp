@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the command line answers to --json.
+#include "desk/advice.h"
 #include "desk/full_answer.h"
+#include "desk/history.h"
 #include "desk/json.h"
+#include "desk/ledger.h"
 
 #include <fmt/core.h>
 #include <nlohmann/json.hpp>
@@ -74,7 +77,7 @@ Json proposalJson(const Proposal& proposal, bool settled) {
     return json;
 }
 
-Json verdictsJson(const PerDimension<Verdict>& verdicts, const EstimatesView& estimates) {
+Json verdictsJson(const PerDimension<Verdict>& verdicts, const Estimates& estimates) {
     return perDimension([&](Dimension d) {
         const Verdict& v = verdicts[d];
         Json json{{"verdict", verdictWord(v.kind)},

@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The litres of a brew: what it gives, what the vessels took of it, what is left.
-#include "desk/brewed.h"
+#include "desk/brew_stock.h"
+
+#include "desk/brew.h"
+#include "desk/filed.h"
 #include "desk/inside.h"
+#include "desk/measured_brew.h"
 
 #include <algorithm>
+#include <charconv>
 
 namespace staveline {
 namespace {
@@ -66,24 +70,53 @@ Result<void> checkPouring(const std::string& name, Day on, Litres volume, const 
 
 Result<std::vector<BrewStock>> Desk::brewsToPour(const VesselName& vessel) const {
     Cellar& cellar = *inside_->cellar;
-    auto record = cellar.vessel(vessel);
-    if (!record)
-        return fail(record.error());
+    auto current = inside_->current(vessel);
+    if (!current)
+        return fail(current.error());
     const auto pourings = cellar.pourings();
     if (!pourings)
         return fail(pourings.error());
     const SharedFacts& shared = cellar.shared();
-    const LedgerState now = replayOf(**record, shared, today()).now;
-    const BrewFact* made = brewForRefill(**record, cellar, now, today());
     const Taken taken = takenOf(*pourings);
     std::vector<BrewStock> stock;
     stock.reserve(shared.brews.size());
     for (const auto& stored : shared.brews)
-        stock.push_back({stored.id, stored.fact, leftOf(stored.fact, shared, taken), &stored.fact == made});
+        stock.push_back(
+            {stored.id, stored.fact, leftOf(stored.fact, shared, taken), &stored.fact == (*current)->brewed});
     std::sort(stock.begin(), stock.end(), [](const BrewStock& a, const BrewStock& b) {
         return std::tuple(a.forThisRefill, a.brew.on, a.id) > std::tuple(b.forThisRefill, b.brew.on, b.id);
     });
     return stock;
+}
+
+std::vector<BrewFact> Desk::brews() const {
+    std::vector<BrewFact> all;
+    if (inside_->cellar->loadShared())
+        for (const auto& stored : inside_->cellar->shared().brews)
+            all.push_back(stored.fact);
+    return all;
+}
+
+std::vector<Filed<BrewFact>> Desk::brewsFor(const VesselName& vessel) const {
+    std::vector<Filed<BrewFact>> found;
+    if (inside_->cellar->loadShared())
+        for (const auto& stored : inside_->cellar->shared().brews)
+            if (stored.fact.vessel == vessel)
+                found.push_back({stored.id, stored.fact});
+    std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.fact.on > b.fact.on; });
+    return found;
+}
+
+/// One more than the highest number at the end of a brew's name.
+std::string Desk::nextBrewName() const {
+    int highest = 0;
+    for (const auto& brew : brews()) {
+        const auto digits = brew.name.find_last_not_of("0123456789") + 1;
+        int number = 0;
+        std::from_chars(brew.name.data() + digits, brew.name.data() + brew.name.size(), number);
+        highest = std::max(highest, number);
+    }
+    return render(say("desk.brew_name").with("number", std::int64_t{highest + 1}));
 }
 
 } // namespace staveline

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "desk/inside.h"
+#include "desk/cellar.h"
+
+#include "desk/current_vessel.h"
 
 #include <algorithm>
 
@@ -63,6 +65,7 @@ Cellar::Cellar(const Cellar& other)
     : book_(other.book_), shared_(other.shared_), records_(other.records_), copied_(true), ownShared_(false) {}
 
 SharedFacts& Cellar::changeShared() {
+    current_.reset();
     if (!ownShared_) {
         shared_ = std::make_shared<SharedFacts>(*shared_);
         ownShared_ = true;
@@ -203,17 +206,29 @@ std::optional<Poured> Cellar::poured(const std::string& brew) const {
     return *std::min_element(all->begin(), all->end(), [](const Poured& a, const Poured& b) { return a.on < b.on; });
 }
 
+void Cellar::drop(book::RowId id) {
+    records_.erase(id);
+    current_.reset();
+}
+
+void Cellar::dropShared() {
+    shared_.reset();
+    current_.reset();
+}
+
 void Cellar::adopt() {
     takenOut_.clear();
     copied_ = false;
     own_.clear();
     ownShared_ = true;
+    current_.reset();
 }
 
 void Cellar::clear() {
     records_.clear();
     own_.clear();
     shared_.reset();
+    current_.reset();
 }
 
 } // namespace staveline

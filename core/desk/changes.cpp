@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What one setting changes against another, in words.
-#include "desk/inside.h"
+#include "desk/changes.h"
+
+#include "advice/board.h"
 
 #include <cmath>
 

@@ -116,26 +116,4 @@ bool Desk::poll() {
     return true;
 }
 
-const Pantry& Desk::pantry() const {
-    return inside_->cellar->loadShared() ? inside_->cellar->shared().pantry : builtInPantry();
-}
-
-std::vector<BrewFact> Desk::brews() const {
-    std::vector<BrewFact> all;
-    if (inside_->cellar->loadShared())
-        for (const auto& stored : inside_->cellar->shared().brews)
-            all.push_back(stored.fact);
-    return all;
-}
-
-std::vector<Filed<BrewFact>> Desk::brewsFor(const VesselName& vessel) const {
-    std::vector<Filed<BrewFact>> found;
-    if (inside_->cellar->loadShared())
-        for (const auto& stored : inside_->cellar->shared().brews)
-            if (stored.fact.vessel == vessel)
-                found.push_back({stored.id, stored.fact});
-    std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.fact.on > b.fact.on; });
-    return found;
-}
-
 } // namespace staveline

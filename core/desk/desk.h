@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The application service: window and command line do everything through it. Queries return value snapshots.
+// The application service: window and command line do everything through it. Queries return value snapshots;
+// each answer has its header: ledger, tasting, advice, brew, draw_day, history, full_answer.
 // One thread writes; advise() works on a snapshot and may run on any thread.
 #pragma once
 
-#include "advice/explain.h"
 #include "book/book.h"
-#include "desk/views.h"
 #include "facts/fact_list.h"
-#include "sheet/brew_sheet.h"
-#include "sheet/tasting_paper.h"
+#include "quantity/message.h"
+#include "quantity/text.h"
 
 #include <filesystem>
 #include <functional>
@@ -16,73 +15,34 @@
 
 namespace staveline {
 
+struct Advice;
+struct AdviceJob;
+struct AdviceRequest;
+struct BrewDraft;
+struct BrewMeaning;
+struct BrewPlan;
+struct BrewStock;
+struct Document;
+struct DrawDayView;
+struct Estimates;
+struct HistoryView;
+struct LedgerPreview;
+struct LedgerView;
+struct PastDraw;
+struct PlannedRecipe;
+struct Prediction;
+struct Setting;
+struct TasteView;
+struct Trial;
+struct VesselSummary;
+template <class F> struct Filed;
+class Pantry;
+using EstimatesView = Estimates;
+
 using Clock = std::function<Day()>;
 /// The civil day of this machine.
 [[nodiscard]] Day systemToday();
 
-enum class DueKind { taste, brew, draw, refill, nothing };
-struct Due {
-    DueKind kind = DueKind::nothing;
-    Day on{};
-    int inDays = 0; ///< negative: overdue
-    Message text;   ///< "taste in 3 days"
-};
-
-struct VesselSummary {
-    VesselName name;
-    VesselFact facts;
-    bool retired = false;
-    bool opened = false; ///< an opening or a first refill is recorded
-    LedgerState now;
-    Schedule dates;
-    Due due;
-    Message headline;  ///< due, or verdict, or fault: one line
-    std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
-    int findings = 0;  ///< ledger findings
-};
-
-struct LedgerLine {
-    std::int64_t id = 0;
-    std::string table; ///< "draw_off", to amend or remove it
-    EntryKind kind = EntryKind::reading;
-    Day on{};
-    Message text; ///< "60.0 L drawn for Draw 14"
-    Measured measured;
-    std::string note;
-    Litres volumeAfter{0};
-    Days meanAgeAfter{0};
-    std::vector<Message> findings;
-};
-struct LedgerView {
-    VesselSummary vessel;
-    std::vector<LedgerLine> lines;   ///< oldest first
-    std::vector<LedgerState> states; ///< after each line
-};
-/// What an entry would do, before it is written.
-struct LedgerPreview {
-    LedgerState before, after;
-    std::vector<Message> findings; ///< new ones, at any entry
-};
-
-struct AdviceRequest {
-    VesselName vessel;
-    std::vector<LeverLock> locks;         ///< beside the recorded ones
-    std::vector<std::string> unavailable; ///< beside the recorded ones
-    bool withSettled = true;
-    bool withoutRecorded = false; ///< as if no lock and nothing unavailable were recorded
-};
-/// Everything advise() needs, detached from the book.
-struct AdviceJob {
-    AdviceInput input;
-    std::shared_ptr<const Pantry> pantry; ///< what input.pantry points to
-    VesselName vessel;
-    std::int64_t revision = 0;
-    Schedule dates;
-    EstimatesView estimates;
-    Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
-    std::optional<std::vector<TriedValue>> open; ///< what is chosen for it, as tried against input.base
-    std::optional<BrewFact> brewed;              ///< for this refill already: the recipe can no longer be changed
-};
 /// How an edit is named and merged; empty parts: as the desk names it, never merged.
 struct EditNote {
     std::string text;     ///< "score for sour length, Plover"

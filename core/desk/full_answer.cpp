@@ -21,7 +21,7 @@ Message sentence(std::string text) {
 }
 
 /// "acidity and body" of those with this verdict.
-Message concerned(const EstimatesView& estimates, VerdictKind kind) {
+Message concerned(const Estimates& estimates, VerdictKind kind) {
     std::vector<std::string> names;
     for (const Dimension d : allDimensions)
         if (estimates.verdicts[d].kind == kind)
@@ -33,21 +33,21 @@ Message concerned(const EstimatesView& estimates, VerdictKind kind) {
     return message;
 }
 
-const Verdict* firstOf(const EstimatesView& estimates, VerdictKind kind) {
+const Verdict* firstOf(const Estimates& estimates, VerdictKind kind) {
     const auto& verdicts = estimates.verdicts.values;
     const auto found =
         std::find_if(verdicts.begin(), verdicts.end(), [&](const Verdict& verdict) { return verdict.kind == kind; });
     return found == verdicts.end() ? nullptr : &*found;
 }
 
-Message faultTitle(const EstimatesView& estimates, const std::string& fault, const std::string& name) {
+Message faultTitle(const Estimates& estimates, const std::string& fault, const std::string& name) {
     for (const FaultMark& mark : estimates.faults)
         if (mark.fault == fault)
             return say(mark.severity >= 3 ? "desk.answer.fault.strong" : "desk.answer.fault.clear").with("fault", name);
     return say("desk.answer.fault").with("fault", name);
 }
 
-FullAnswer faultAnswer(const EstimatesView& estimates, const Verdict& verdict) {
+FullAnswer faultAnswer(const Estimates& estimates, const Verdict& verdict) {
     const FaultRule* rule = builtInSheet().findFault(verdict.fault);
     FullAnswer answer{verdict, faultTitle(estimates, verdict.fault, rule ? rule->name : verdict.fault), {}};
     const auto line = [&](const char* head, Message words) {
@@ -67,7 +67,7 @@ FullAnswer faultAnswer(const EstimatesView& estimates, const Verdict& verdict) {
     return answer;
 }
 
-FullAnswer waitAnswer(const EstimatesView& estimates, const Verdict& verdict) {
+FullAnswer waitAnswer(const Estimates& estimates, const Verdict& verdict) {
     FullAnswer answer{
         verdict, say("desk.answer.wait").with("what", render(concerned(estimates, VerdictKind::waitUntil))), {}};
     if (verdict.until)
@@ -78,7 +78,7 @@ FullAnswer waitAnswer(const EstimatesView& estimates, const Verdict& verdict) {
     return answer;
 }
 
-FullAnswer tasteAnswer(const EstimatesView& estimates, const Verdict& verdict) {
+FullAnswer tasteAnswer(const Estimates& estimates, const Verdict& verdict) {
     FullAnswer answer{
         verdict, say("desk.answer.taste").with("what", render(concerned(estimates, VerdictKind::tasteAgain))), {}};
     const bool acidity = estimates.verdicts[Dimension::acidity].kind == VerdictKind::tasteAgain;
@@ -100,7 +100,7 @@ FullAnswer holdAnswer(const Verdict& verdict, const Schedule& dates) {
 
 } // namespace
 
-std::vector<FullAnswer> answersOf(const EstimatesView& estimates, const Schedule& dates) {
+std::vector<FullAnswer> answersOf(const Estimates& estimates, const Schedule& dates) {
     if (const Verdict* fault = firstOf(estimates, VerdictKind::faultFirst))
         return {faultAnswer(estimates, *fault)};
     std::vector<FullAnswer> answers;

@@ -2,7 +2,9 @@
 // What to do when the answer is not a recipe: treat the fault, wait, taste again, or leave everything as it is.
 #pragma once
 
-#include "desk/views.h"
+#include "estimate/estimates.h"
+#include "quantity/message.h"
+#include "vessel/schedule.h"
 
 #include <vector>
 
@@ -19,6 +21,6 @@ struct FullAnswer {
 };
 /// Fault first alone when there is one; else wait, taste again and hold, in this order, for the dimensions concerned.
 /// Nothing when every dimension has a recipe answer.
-[[nodiscard]] std::vector<FullAnswer> answersOf(const EstimatesView& estimates, const Schedule& dates);
+[[nodiscard]] std::vector<FullAnswer> answersOf(const Estimates& estimates, const Schedule& dates);
 
 } // namespace staveline

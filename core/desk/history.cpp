@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A vessel across its cycles: what happened, what was tasted, what was promised and how that came out.
+#include "desk/history.h"
+
 #include "desk/inside.h"
 
 #include <algorithm>
@@ -101,11 +102,8 @@ Litres volumeBefore(const LedgerEntry& e, const LedgerState& after) {
 
 class LedgerPart {
 public:
-    LedgerPart(const VesselRecord& record, const SharedFacts& shared, Day today)
-        : record_(record), shared_(shared), entries_(ledgerEntries(record, shared)) {
-        std::sort(entries_.begin(), entries_.end(), ledgerOrder);
-        replayed_ = replay(entries_, shapeOf(record.facts), today);
-    }
+    LedgerPart(const CurrentVessel& vessel, const SharedFacts& shared)
+        : record_(vessel.record), shared_(shared), entries_(vessel.entries), replayed_(vessel.replayed) {}
 
     void addRows(std::vector<HistoryRow>& rows) const {
         for (std::size_t i = 0; i < entries_.size(); ++i) {
@@ -145,8 +143,8 @@ public:
 private:
     const VesselRecord& record_;
     const SharedFacts& shared_;
-    std::vector<LedgerEntry> entries_;
-    Replay replayed_;
+    const std::vector<LedgerEntry>& entries_;
+    const Replay& replayed_;
 };
 
 /// The first of a kind on or after a day; none: nullptr.
@@ -216,11 +214,12 @@ std::vector<Message> recordOf(const std::vector<PromiseKept>& promises) {
 } // namespace
 
 Result<HistoryView> Desk::history(const VesselName& name) const {
-    auto found = inside_->cellar->vessel(name);
+    auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
-    const VesselRecord& record = **found;
-    const LedgerPart ledger(record, inside_->cellar->shared(), today());
+    const CurrentVessel& vessel = **found;
+    const VesselRecord& record = vessel.record;
+    const LedgerPart ledger(vessel, inside_->cellar->shared());
     HistoryView view;
     view.promises = promisesOf(record, today());
     view.record = recordOf(view.promises);

@@ -9,6 +9,8 @@
 
 namespace staveline {
 
+struct HistoryRow;
+
 /// A plan file; what it does not name stays as in `base`.
 [[nodiscard]] Result<Setting> parseSetting(std::string_view json, const Setting& base);
 

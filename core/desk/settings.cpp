@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Which recipe and handling count: of the refill in the vessel, of the coming one, and what the two differ by.
-#include "desk/inside.h"
+#include "desk/settings.h"
+
+#include "desk/changes.h"
 
 #include <algorithm>
 
@@ -54,6 +55,21 @@ Setting asDrawn(Setting setting, const VesselRecord& record, const LedgerState& 
 }
 
 } // namespace
+
+std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now) {
+    if (!now.lastDraw || (now.lastRefill && *now.lastDraw <= *now.lastRefill))
+        return {};
+    Litres drawn{0};
+    const auto add = [&](const auto& list) {
+        for (const auto& stored : list)
+            if (stored.fact.on <= now.on && stored.fact.on >= *now.opened &&
+                (!now.lastRefill || stored.fact.on > *now.lastRefill))
+                drawn = drawn + stored.fact.volume;
+    };
+    add(record.of<DrawOffFact>());
+    add(record.refillsElsewhere);
+    return drawn;
+}
 
 Recipe defaultRecipe() {
     Recipe recipe;

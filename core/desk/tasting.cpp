@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Sittings, complete or not, and what they say so far.
+#include "desk/tasting.h"
+
+#include "desk/filed.h"
 #include "desk/inside.h"
 #include "quantity/text.h"
 
@@ -102,15 +104,6 @@ Result<TasteView> Desk::taste(const SittingFact& sitting) const {
         view.faults.push_back(adviceFor(mark, target));
     count(sitting.sitting, view);
     return view;
-}
-
-Document Desk::tastingPaper(const VesselName& name, bool shortSheet, const DisplayUnits& units) const {
-    TastingPaperInput input;
-    input.vessel = name;
-    input.shortSheet = shortSheet;
-    if (auto record = inside_->cellar->vessel(name))
-        input.cellar = Celsius{std::clamp((*record)->facts.temperature.c, 12.0, 14.0)};
-    return staveline::tastingPaper(input, units);
 }
 
 } // namespace staveline

@@ -5,6 +5,7 @@
 #include "advice/advise.h"
 #include "quantity/constants.h"
 #include "sheet/document.h"
+#include "vessel/schedule.h"
 
 namespace staveline {
 

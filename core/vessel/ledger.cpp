@@ -22,12 +22,15 @@ double orZero(const std::optional<Days>& days) {
     return days ? orZero(days->d) : 0;
 }
 
+double evaporationPerDay(const VesselShape& shape) {
+    return std::min(orZero(shape.evaporationPerYear.of1), 1.0) * orZero(shape.capacity.l) / daysPerYear;
+}
+
 /// Applies entries in order. Always leaves a state that makes sense, whatever it is given.
 class Replayer {
 public:
     Replayer(const VesselShape& shape, std::vector<LedgerFinding>& findings)
-        : capacity_(orZero(shape.capacity.l)),
-          perDay_(std::min(orZero(shape.evaporationPerYear.of1), 1.0) * capacity_ / daysPerYear), findings_(findings) {}
+        : capacity_(orZero(shape.capacity.l)), perDay_(evaporationPerDay(shape)), findings_(findings) {}
 
     void apply(const LedgerEntry& entry);
     void advanceTo(Day day);
@@ -227,6 +230,11 @@ Replay replay(std::span<const LedgerEntry> entries, const VesselShape& shape, Da
 
 Replay replayNow(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today) {
     return run(entries, shape, today, false);
+}
+
+Litres volumeOn(const LedgerState& state, const VesselShape& shape, Day later) {
+    const double lost = evaporationPerDay(shape) * std::max(0, daysBetween(state.on, later));
+    return {std::max(0.0, state.volume.l - lost)};
 }
 
 Days ageOf(const Generation& generation, Day on) {

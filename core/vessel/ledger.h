@@ -87,20 +87,7 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 [[nodiscard]] Share olderThan(const LedgerState& state, Days age);
 [[nodiscard]] Days ageOf(const Generation& generation, Day on);
 
-struct ScheduleRule {
-    Days interval{240};               ///< of the cycle that runs
-    std::optional<Days> nextInterval; ///< of the one after the draw; none: the same
-    Days sampleBefore{30};
-    Days primary{14};
-    std::optional<Day> sampled; ///< in this cycle, if it was
-    std::optional<Day> brewed;  ///< the beer for this draw, if it was
-};
-struct Schedule {
-    Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day
-    Day sampleDue, drawDue;                       ///< by the interval alone; before today when overdue
-};
-/// From the last refill (or opening). Nothing is planned before `today`; what was done keeps its day. A draw waits
-/// for its refill: not before `primary` after the brew.
-[[nodiscard]] Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today);
+/// What is held on a later day if nothing happens until then but evaporation.
+[[nodiscard]] Litres volumeOn(const LedgerState& state, const VesselShape& shape, Day later);
 
 } // namespace staveline

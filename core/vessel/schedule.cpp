@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "vessel/ledger.h"
+#include "vessel/schedule.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,10 +13,17 @@ std::chrono::days whole(Days days) {
     return std::chrono::days(std::lround(d));
 }
 
+/// The day the cycle began by its interval: of a draw made early or late, an interval before it.
+Day cycleStart(const LedgerState& now, const ScheduleRule& rule, Day today) {
+    if (rule.drawn)
+        return *rule.drawn - std::chrono::days{std::lround(rule.interval.d)};
+    return now.lastRefill.value_or(now.opened.value_or(today));
+}
+
 } // namespace
 
 Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
-    const Day from = now.lastRefill.value_or(now.opened.value_or(today));
+    const Day from = cycleStart(now, rule, today);
     Schedule dates{};
     dates.drawDue = from + whole(rule.interval);
     dates.sampleDue = std::max(from, dates.drawDue - whole(rule.sampleBefore));
@@ -26,6 +33,24 @@ Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
     dates.nextDraw = dates.draw + whole(rule.nextInterval.value_or(rule.interval));
     dates.nextSample = std::max(dates.draw, dates.nextDraw - whole(rule.sampleBefore));
     return dates;
+}
+
+bool looksAtDraw(Day tasted, const LedgerState& now, Days interval) {
+    if (!now.opened)
+        return false;
+    return tasted >= now.lastRefill.value_or(*now.opened) + std::chrono::days{static_cast<int>(interval.d / 2)};
+}
+
+NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule& dates) {
+    if (!now.opened)
+        return {};
+    if (rule.drawn)
+        return {DueKind::refill, *rule.drawn};
+    if (!rule.sampled)
+        return {DueKind::taste, dates.sampleDue};
+    if (!rule.brewed)
+        return {DueKind::brew, dates.brew};
+    return {DueKind::draw, dates.drawDue};
 }
 
 } // namespace staveline

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // One advice: its time, and how far the screened best plan is from the best of all plans predicted in full.
+#include "advice/advise.h"
 #include "advice/adviser.h"
 #include "advice/search.h"
 #include "support/bench.h"

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The litres of a brew balance over the vessels it fed.
-#include "desk/brewed.h"
+#include "desk/measured_brew.h"
 #include "desk/support.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A draft as brewed: sized from the litres that were measured, with the gravities that were measured.
-#include "desk/brewed.h"
+#include "desk/measured_brew.h"
 #include "desk/support.h"
 #include "quantity/density.h"
 

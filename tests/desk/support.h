@@ -1,9 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "desk/advice.h"
+#include "desk/brew.h"
 #include "desk/desk.h"
+#include "desk/draw_day.h"
+#include "desk/filed.h"
+#include "desk/full_answer.h"
+#include "desk/history.h"
 #include "desk/json.h"
+#include "desk/ledger.h"
+#include "desk/tasting.h"
 #include "facts/record_file.h"
+#include "forward/predict.h"
+#include "sheet/document.h"
 #include "support/catch.h"
 #include "support/scratch.h"
 

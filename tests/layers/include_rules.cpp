@@ -17,8 +17,8 @@ using Names = std::set<std::string, std::less<>>;
 
 /// Rooms of core that each folder may include, beside its own.
 const std::map<std::string, Names, std::less<>>& roomTable() {
-    static const Names all = {"quantity", "ingredient", "brewing", "vessel",    "culture", "tasting",
-                              "forward",  "advice",     "sheet",   "finishing", "facts",   "desk"};
+    static const Names all = {"quantity", "ingredient", "brewing", "vessel", "culture",   "tasting", "forward",
+                              "estimate", "advice",     "sheet",   "facts",  "finishing", "desk"};
     static const std::map<std::string, Names, std::less<>> table = {
         {"quantity", {}},
         {"ingredient", {"quantity"}},
@@ -27,15 +27,17 @@ const std::map<std::string, Names, std::less<>>& roomTable() {
         {"culture", {"quantity", "vessel"}},
         {"tasting", {"quantity"}},
         {"forward", {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting"}},
-        {"advice", {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward"}},
+        {"estimate", {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward"}},
+        {"advice", {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "estimate"}},
         {"finishing", {"quantity", "vessel"}},
         {"sheet",
-         {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "advice", "finishing"}},
+         {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "estimate", "advice",
+          "finishing"}},
         {"book", {"quantity"}},
         {"facts", {"quantity", "ingredient", "brewing", "vessel", "tasting", "book"}},
         {"desk",
-         {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "advice", "finishing",
-          "sheet", "book", "facts"}},
+         {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "estimate", "advice",
+          "finishing", "sheet", "book", "facts"}},
         {"ui", all},
         {"app", all},
     };

@@ -2,6 +2,7 @@
 // The liquid's way at a glance, and what of the plan is in sight without scrolling.
 #include "ui/brew_support.h"
 
+#include "brewing/brew_plan.h"
 #include "facts/sample.h"
 #include "ui/brew/flow_strip.h"
 #include "ui/window/cellar_view.h"

@@ -2,6 +2,8 @@
 // The History station: the cycles of a vessel as charts, table, promises and files.
 #include "ui/support.h"
 
+#include "desk/history.h"
+#include "desk/ledger.h"
 #include "facts/sample.h"
 #include "support/bench.h"
 #include "support/full_disk.h"

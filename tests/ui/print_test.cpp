@@ -3,6 +3,7 @@
 #include "ui/support.h"
 
 #include "facts/sample.h"
+#include "sheet/document.h"
 #include "support/full_disk.h"
 #include "ui/brew/station.h"
 #include "ui/print/page_view.h"

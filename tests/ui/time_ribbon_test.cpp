@@ -2,6 +2,7 @@
 #include "ui/support.h"
 
 #include "ui/widgets/time_ribbon.h"
+#include "vessel/schedule.h"
 
 using namespace staveline;
 using namespace staveline::ui;

@@ -3,6 +3,7 @@
 // nothing. And sessions: what a start finds when the book, the vessel or the version is not what was left.
 #include "ui/support.h"
 
+#include "desk/ledger.h"
 #include "facts/codec.h"
 #include "ui/adjust/station.h"
 #include "ui/cellar/rail.h"

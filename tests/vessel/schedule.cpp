@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "vessel/schedule.h"
 #include "ledger_support.h"
 #include "support/property.h"
 
@@ -85,4 +86,37 @@ TEST_CASE("dates come in their order and never before today") {
         RC_ASSERT(dates.draw < dates.nextDraw && dates.draw <= dates.nextSample && dates.nextSample <= dates.nextDraw);
         RC_ASSERT(dates.drawDue <= dates.draw && dates.sampleDue <= dates.sample);
     });
+}
+
+TEST_CASE("a draw that is made already sets the dates, early or late", "[schedule]") {
+    ScheduleRule drawn = rule;
+    drawn.drawn = dayAfter(320);
+    const auto dates = schedule(refilledOn(100), drawn, dayAfter(325));
+    CHECK(dates.drawDue == dayAfter(320));
+    CHECK(dates.sampleDue == dayAfter(290));
+    CHECK(nextJob(refilledOn(100), drawn, dates).kind == DueKind::refill);
+    CHECK(nextJob(refilledOn(100), drawn, dates).on == dayAfter(320));
+}
+
+TEST_CASE("only a tasting in the second half of a cycle looks at the draw", "[schedule]") {
+    CHECK_FALSE(looksAtDraw(dayAfter(219), refilledOn(100), Days{240}));
+    CHECK(looksAtDraw(dayAfter(220), refilledOn(100), Days{240}));
+    CHECK_FALSE(looksAtDraw(dayAfter(220), LedgerState{}, Days{240}));
+}
+
+TEST_CASE("what is not done yet is next: taste, brew, draw", "[schedule]") {
+    const auto state = refilledOn(100);
+    const auto next = [&](const ScheduleRule& given) {
+        return nextJob(state, given, schedule(state, given, dayAfter(200)));
+    };
+    ScheduleRule done = rule;
+    CHECK(next(done).kind == DueKind::taste);
+    CHECK(next(done).on == dayAfter(310));
+    done.sampled = dayAfter(305);
+    CHECK(next(done).kind == DueKind::brew);
+    CHECK(next(done).on == dayAfter(326));
+    done.brewed = dayAfter(320);
+    CHECK(next(done).kind == DueKind::draw);
+    CHECK(next(done).on == dayAfter(340));
+    CHECK(nextJob(LedgerState{}, done, {}).kind == DueKind::nothing);
 }

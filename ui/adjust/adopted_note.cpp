@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/adopted_note.h"
 
+#include "desk/brew.h"
 #include "ui/adjust/verdict_words.h"
 
 #include <QCoreApplication>

@@ -3,6 +3,8 @@
 // the price of every restriction.
 #pragma once
 
+#include "advice/advise.h"
+#include "desk/advice.h"
 #include "desk/desk.h"
 #include "ui/present/latest_worker.h"
 

@@ -2,6 +2,7 @@
 // Where a number comes from: formula, inputs and source, link by link, with a way back.
 #pragma once
 
+#include "advice/explain.h"
 #include "ui/adjust/advice_runner.h"
 #include "ui/present/session.h"
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/draw_day_page.h"
 
+#include "desk/draw_day.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/widgets/message_label.h"
 

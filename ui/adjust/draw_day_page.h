@@ -2,6 +2,7 @@
 // The day of the draw: what is true against what was planned, what to do about it, and what to do next.
 #pragma once
 
+#include "desk/draw_day.h"
 #include "ui/present/session.h"
 
 #include <QWidget>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/larder_list.h"
 
+#include "ingredient/pantry.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/widgets/choice_field.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/lever_board.h"
 
+#include "advice/advise.h"
+#include "advice/board.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/widgets/theme.h"
 

@@ -2,6 +2,8 @@
 // The try board: one line a lever. Trying writes nothing; locks and what is not at hand are recorded.
 #pragma once
 
+#include "advice/advise.h"
+#include "advice/board.h"
 #include "ui/adjust/lever_line.h"
 #include "ui/adjust/trial_runner.h"
 

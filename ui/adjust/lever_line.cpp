@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/lever_line.h"
 
+#include "ingredient/pantry.h"
 #include "quantity/density.h"
 #include "ui/adjust/effect_cell.h"
 #include "ui/adjust/verdict_words.h"

@@ -2,6 +2,7 @@
 // One lever of the try board: name and present value, slider and number (or choice), what it does, lock.
 #pragma once
 
+#include "advice/advise.h"
 #include "advice/board.h"
 #include "ui/present/session.h"
 #include "ui/present/unit_scale.h"

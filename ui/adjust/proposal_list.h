@@ -2,6 +2,7 @@
 // The proposals and "leave it alone", one of them chosen, with its moves, reasons, limits and cautions below.
 #pragma once
 
+#include "advice/advise.h"
 #include "ui/adjust/advice_runner.h"
 #include "ui/present/session.h"
 

@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/station.h"
 
+#include "advice/advise.h"
+#include "desk/advice.h"
+#include "desk/filed.h"
+#include "desk/history.h"
+#include "desk/ledger.h"
 #include "ui/adjust/adopted_note.h"
 #include "ui/adjust/answer_panel.h"
 #include "ui/adjust/chain_panel.h"

@@ -2,6 +2,7 @@
 // Adjust: verdicts and windows above, the try board and the proposals below, the reasons behind every number.
 #pragma once
 
+#include "advice/board.h"
 #include "ui/adjust/proposal_list.h"
 #include "ui/adjust/strip_look.h"
 #include "ui/adjust/trial_runner.h"

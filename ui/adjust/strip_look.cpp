@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/strip_look.h"
 
+#include "advice/advise.h"
+#include "advice/board.h"
+#include "desk/history.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/present/text.h"
 

@@ -2,7 +2,9 @@
 // What a window strip shows of one dimension: what was tasted, what is known today, and where the next draws go.
 #pragma once
 
-#include "desk/views.h"
+#include "advice/advise.h"
+#include "advice/board.h"
+#include "desk/history.h"
 
 #include <QString>
 

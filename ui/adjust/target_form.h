@@ -2,6 +2,8 @@
 // What the brewer wants of this vessel. Each finished field is one edit of today's target.
 #pragma once
 
+#include "desk/filed.h"
+#include "desk/history.h"
 #include "ui/present/session.h"
 #include "ui/present/unit_scale.h"
 

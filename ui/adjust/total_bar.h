@@ -2,6 +2,7 @@
 // What all tried values do together, and the two things to do with them: take them back, or adopt them.
 #pragma once
 
+#include "advice/board.h"
 #include "ui/adjust/trial_runner.h"
 #include "ui/present/session.h"
 

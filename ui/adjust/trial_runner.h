@@ -2,6 +2,7 @@
 // What tried values do: at once without bands on the calling thread, then with bands and kept up on another.
 #pragma once
 
+#include "advice/board.h"
 #include "ui/adjust/advice_runner.h"
 
 #include <map>

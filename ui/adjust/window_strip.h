@@ -3,6 +3,7 @@
 // as well as in colour: disc tasted, square today, ring left alone, triangle proposed.
 #pragma once
 
+#include "advice/advise.h"
 #include "ui/adjust/strip_look.h"
 
 #include <QWidget>

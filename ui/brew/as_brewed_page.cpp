@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/as_brewed_page.h"
 
+#include "advice/advise.h"
+#include "desk/brew.h"
+#include "desk/filed.h"
 #include "ui/brew/flow_strip.h"
 #include "ui/brew/meaning_view.h"
 #include "ui/brew/row_list.h"

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/bench.h"
+#include "advice/advise.h"
 
 #include <utility>
 

@@ -2,7 +2,9 @@
 // The setting and the kit in hand: each edit is recalculated at once and stored when it is finished.
 #pragma once
 
-#include "desk/brewed.h"
+#include "advice/advise.h"
+#include "desk/brew.h"
+#include "desk/measured_brew.h"
 #include "ui/present/session.h"
 
 #include <functional>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/binder.h"
 
+#include "advice/advise.h"
 #include "facts/fields.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"

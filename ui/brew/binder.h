@@ -2,6 +2,7 @@
 // Ties fields to the recipe in hand: they show it, edit it, and take the faults that name them.
 #pragma once
 
+#include "advice/advise.h"
 #include "quantity/parse.h"
 #include "ui/brew/bench.h"
 #include "ui/present/unit_scale.h"

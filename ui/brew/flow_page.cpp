@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/flow_page.h"
 
+#include "advice/advise.h"
 #include "quantity/density.h"
 #include "ui/brew/flow_strip.h"
 #include "ui/brew/grist_editor.h"
@@ -125,8 +126,9 @@ void FlowPage::addKettle() {
               sugarKind());
     hops_ = new HopEditor(*binder_, steps_[kettle]);
     steps_[kettle]->addWidget(hops_);
-    addFields(kettle, {tieOf("/pre_soured_share", tr("Soured before the boil"), UnitKind::share, &Recipe::preSoured),
-                       tieOf("/pre_sour_ta_g_l", tr("Acidity of that part"), UnitKind::concentration, &Recipe::preSourTa)});
+    addFields(kettle,
+              {tieOf("/pre_soured_share", tr("Soured before the boil"), UnitKind::share, &Recipe::preSoured),
+               tieOf("/pre_sour_ta_g_l", tr("Acidity of that part"), UnitKind::concentration, &Recipe::preSourTa)});
 }
 
 QWidget* FlowPage::sugarKind() {

@@ -2,6 +2,7 @@
 // The liquid's way from water to vessel on one page, with the fields of the recipe at the step they belong to.
 #pragma once
 
+#include "brewing/brew_plan.h"
 #include "ui/brew/binder.h"
 
 #include <QWidget>

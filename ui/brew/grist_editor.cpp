@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/grist_editor.h"
 
+#include "advice/advise.h"
+#include "ingredient/pantry.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/share_line.h"
 #include "ui/widgets/choice_field.h"

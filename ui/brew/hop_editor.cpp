@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/hop_editor.h"
 
+#include "advice/advise.h"
 #include "ui/brew/boil_strip.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/share_line.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/mash_editor.h"
 
+#include "advice/advise.h"
+#include "ingredient/pantry.h"
 #include "ui/brew/row_list.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/meaning_view.h"
 
+#include "advice/advise.h"
+#include "desk/brew.h"
 #include "ui/widgets/theme.h"
 
 #include <QGridLayout>

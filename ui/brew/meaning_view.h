@@ -2,6 +2,7 @@
 // What a brew as made means for the next draw: the promise of the plan beside it, with bands, and words.
 #pragma once
 
+#include "desk/brew.h"
 #include "ui/present/session.h"
 
 #include <QWidget>

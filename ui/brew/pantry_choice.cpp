@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "ingredient/pantry.h"
 #include "ui/brew/grist_editor.h"
 #include "ui/widgets/choice_field.h"
 

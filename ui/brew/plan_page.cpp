@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew/plan_page.h"
 
+#include "advice/advise.h"
+#include "desk/brew.h"
 #include "ui/brew/flow_strip.h"
 #include "ui/brew/kit_editor.h"
 #include "ui/brew/row_list.h"

@@ -2,6 +2,7 @@
 // The plan: where the recipe comes from, the flow that edits it, and the kit it is brewed on.
 #pragma once
 
+#include "desk/brew.h"
 #include "ui/brew/flow_page.h"
 
 class QLabel;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/brew_sheet/station.h"
 
+#include "sheet/document.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/cellar/rail.h"
 
+#include "desk/ledger.h"
 #include "ui/widgets/glyph.h"
 #include "ui/widgets/paper_style.h"
 #include "ui/widgets/vessel_drawing.h"

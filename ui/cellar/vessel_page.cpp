@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/cellar/vessel_page.h"
 
+#include "desk/ledger.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/message_label.h"
 

@@ -2,6 +2,7 @@
 // The brews a vessel can be refilled from, as the entry form offers them.
 #pragma once
 
+#include "desk/brew.h"
 #include "ui/present/session.h"
 #include "ui/widgets/fact_form.h"
 

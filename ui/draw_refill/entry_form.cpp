@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/draw_refill/entry_form.h"
 
+#include "advice/advise.h"
+#include "desk/brew.h"
+#include "desk/ledger.h"
 #include "ui/draw_refill/brew_offers.h"
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/message_label.h"

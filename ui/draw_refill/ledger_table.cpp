@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/draw_refill/ledger_table.h"
 
+#include "desk/ledger.h"
 #include "ui/widgets/entry_look.h"
+#include "ui/widgets/glyph.h"
 #include "ui/widgets/paper_style.h"
 
 #include <QHeaderView>

@@ -2,6 +2,7 @@
 // Draw & refill: the ledger beside the vessel, entries as they are made, what each changes, and the next dates.
 #pragma once
 
+#include "desk/ledger.h"
 #include "ui/present/ledger_model.h"
 #include "ui/widgets/station_page.h"
 

@@ -2,6 +2,7 @@
 // The vessel beside its ledger: drawing, level, ages and next dates; while an entry is in hand, what it would change.
 #pragma once
 
+#include "desk/ledger.h"
 #include "ui/present/session.h"
 
 #include <QWidget>

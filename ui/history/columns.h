@@ -2,7 +2,7 @@
 // The columns of the history's table.
 #pragma once
 
-#include "desk/views.h"
+#include "desk/history.h"
 #include "quantity/text.h"
 
 #include <QString>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/history/history_model.h"
 
+#include "desk/history.h"
 #include "ui/history/story.h"
 #include "ui/present/text.h"
 

@@ -2,6 +2,7 @@
 // The history as tables: everything by day, and the promises with how they came out.
 #pragma once
 
+#include "desk/history.h"
 #include "ui/history/columns.h"
 #include "ui/present/session.h"
 

@@ -2,6 +2,7 @@
 #include "ui/history/station.h"
 
 #include "desk/json.h"
+#include "desk/ledger.h"
 #include "desk/whole_file.h"
 #include "ui/chart/chart_stack.h"
 #include "ui/history/copy_table.h"

@@ -3,6 +3,7 @@
 // they came out, and all of it as files.
 #pragma once
 
+#include "desk/history.h"
 #include "ui/widgets/prompt.h"
 #include "ui/widgets/station_page.h"
 

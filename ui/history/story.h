@@ -3,6 +3,8 @@
 #pragma once
 
 #include "desk/desk.h"
+#include "desk/history.h"
+#include "desk/ledger.h"
 #include "ui/chart/chart.h"
 #include "ui/present/score_words.h"
 

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/cellar_model.h"
+#include "desk/ledger.h"
+#include "vessel/schedule.h"
 
 #include <algorithm>
 

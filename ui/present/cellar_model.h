@@ -3,6 +3,7 @@
 // what is on screen, not what is in the book.
 #pragma once
 
+#include "desk/ledger.h"
 #include "ui/present/session.h"
 
 #include <QAbstractListModel>

@@ -2,6 +2,7 @@
 // A vessel's ledger as a table, newest entry first.
 #pragma once
 
+#include "desk/ledger.h"
 #include "ui/present/session.h"
 
 #include <QAbstractTableModel>

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/present/session.h"
+#include "vessel/schedule.h"
 
 namespace staveline::ui {
 

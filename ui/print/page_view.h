@@ -2,6 +2,7 @@
 // Pages as they will print, one under the other, as wide as there is room.
 #pragma once
 
+#include "sheet/document.h"
 #include "ui/print/paged_paper.h"
 
 #include <QScrollArea>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/print/paged_paper.h"
 
+#include "sheet/document.h"
 #include "ui/present/text.h"
 #include "ui/print/text_document.h"
 

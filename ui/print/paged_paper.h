@@ -2,6 +2,7 @@
 // A document laid out on pages. Preview, printer and PDF paint the same layout, so that they break alike.
 #pragma once
 
+#include "sheet/document.h"
 #include "ui/print/paper.h"
 
 #include <QSizeF>

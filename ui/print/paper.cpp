@@ -2,6 +2,7 @@
 #include "ui/print/paper.h"
 
 #include "desk/whole_file.h"
+#include "sheet/document.h"
 #include "ui/print/pdf.h"
 
 namespace staveline::ui {

@@ -2,6 +2,7 @@
 // Papers: their sizes, and how they become files, in the format the ending names.
 #pragma once
 
+#include "sheet/document.h"
 #include "sheet/paper_format.h"
 
 #include <QPageSize>

@@ -2,6 +2,7 @@
 // A paper in front of the brewer: its pages as they will print, the same as text, and its ways out.
 #pragma once
 
+#include "sheet/document.h"
 #include "ui/present/session.h"
 #include "ui/print/paper.h"
 #include "ui/widgets/prompt.h"

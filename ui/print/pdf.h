@@ -2,6 +2,7 @@
 // A paper as PDF. No window is needed: without an application the pages are painted offscreen.
 #pragma once
 
+#include "sheet/document.h"
 #include "ui/print/paper.h"
 
 namespace staveline::ui {

@@ -2,6 +2,7 @@
 // A paper to whatever takes pages: a printer, a file. All lay it out as the preview does.
 #pragma once
 
+#include "sheet/document.h"
 #include "ui/print/paper.h"
 
 class QPagedPaintDevice;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/taste/blank_sheet.h"
 
+#include "sheet/document.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/theme.h"
 

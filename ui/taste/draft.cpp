@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/taste/draft.h"
+#include "desk/filed.h"
 
 #include <algorithm>
 #include <map>

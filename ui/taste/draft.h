@@ -2,7 +2,11 @@
 // A sitting as it is typed: what is in hand beside what the book holds, and how the two meet when the book changes.
 #pragma once
 
-#include "desk/views.h"
+#include "desk/filed.h"
+#include "facts/facts.h"
+#include "tasting/sitting.h"
+
+#include <array>
 
 namespace staveline::ui {
 

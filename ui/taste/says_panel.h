@@ -2,6 +2,9 @@
 // What the sitting says so far, and what is known about the vessel with everything together.
 #pragma once
 
+#include "desk/filed.h"
+#include "desk/tasting.h"
+#include "estimate/estimates.h"
 #include "ui/present/session.h"
 
 #include <QListWidget>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/taste/sitting_head.h"
 
+#include "desk/filed.h"
 #include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"

@@ -2,6 +2,7 @@
 // Which sitting is in hand, when it was, and who is at the table.
 #pragma once
 
+#include "desk/filed.h"
 #include "ui/taste/draft.h"
 
 #include <QWidget>

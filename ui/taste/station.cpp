@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/taste/station.h"
 
+#include "desk/ledger.h"
+#include "desk/tasting.h"
+#include "estimate/estimates.h"
 #include "ui/present/funk_words.h"
 #include "ui/taste/anchor_strip.h"
 #include "ui/taste/blank_sheet.h"

@@ -2,6 +2,7 @@
 // Taste: the sheet on the left, stored as it is typed; what it says so far on the right.
 #pragma once
 
+#include "desk/filed.h"
 #include "ui/print/paper.h"
 #include "ui/taste/score_sheet.h"
 #include "ui/widgets/prompt.h"

@@ -2,7 +2,7 @@
 // Calendar and progress of the present cycle: a line of knots from the last refill to the draw after next.
 #pragma once
 
-#include "vessel/ledger.h"
+#include "vessel/schedule.h"
 
 #include <QAbstractButton>
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/cellar_view.h"
 
+#include "desk/ledger.h"
 #include "ui/adjust/station.h"
 #include "ui/brew/station.h"
 #include "ui/brew_sheet/station.h"

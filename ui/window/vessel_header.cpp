@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/vessel_header.h"
 
+#include "desk/ledger.h"
 #include "ui/present/vessel_words.h"
 #include "ui/widgets/elided_label.h"
 #include "ui/widgets/theme.h"
+#include "vessel/schedule.h"
 
 #include <QHBoxLayout>
 #include <QLabel>

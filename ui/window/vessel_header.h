@@ -2,6 +2,7 @@
 // Name and nature of the vessel in hand, and its time ribbon.
 #pragma once
 
+#include "desk/ledger.h"
 #include "ui/present/session.h"
 #include "ui/widgets/time_ribbon.h"
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "desk/brewed.h"
+#include "desk/measured_brew.h"
 
 #include "quantity/density.h"
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "desk/histories.h"
+#include "desk/chemistry.h"
 
 #include "brewing/as_brewed.h"
-#include "forward/parameters.h"
 #include "quantity/density.h"
+#include "vessel/materials.h"
 
 #include <algorithm>
 
@@ -49,96 +49,118 @@ bool fills(const LedgerEntry& entry) {
     return !entry.outOfThisVessel && (entry.kind == EntryKind::refill || entry.kind == EntryKind::topUp);
 }
 
-} // namespace
-
-Result<VesselState> Histories::at(const VesselRecord& record, Day day, bool beforeFillings) {
-    auto found = historyOf(record);
-    if (!found)
-        return fail(found.error());
-    History& history = **found;
-    const auto end = std::find_if(history.events.begin(), history.events.end(), [&](const BlendEvent& event) {
-        return event.on > day || (beforeFillings && event.on == day && event.share.of1 > 0);
-    });
-    const auto count = static_cast<std::size_t>(end - history.events.begin());
-    if (record.of<OpeningFact>().empty() && count == 0)
-        return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
-                     say("desk.not_opened.remedy")});
-    if (history.known.empty())
-        if (auto started = start(history); !started)
-            return fail(started.error());
-    const auto later = history.known.upper_bound({day, count});
-    const auto [from, state] = later == history.known.begin() ? *later : *std::prev(later);
-    if (auto added = findBeers(history, from.second, count); !added)
-        return fail(added.error());
-    const std::span<const BlendEvent> events(history.events);
-    const VesselState now =
-        carryForward(state, from.first, events.subspan(from.second, count - from.second), beers_, history.usual, day,
-                     record.facts.temperature, oxygenOf(record.facts), history.parameters);
-    history.known.emplace(std::pair{day, count}, now);
-    return now;
-}
-
-Result<Histories::History*> Histories::historyOf(const VesselRecord& record) {
-    if (const auto known = histories_.find(record.id); known != histories_.end())
-        return &known->second;
-    const SharedFacts& shared = cellar_.shared();
-    // The recipe the vessel was run on before: the first one recorded.
-    const auto& recipes = record.of<BaseRecipeFact>();
-    auto usual = resolve(recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe, shared.pantry,
-                         shared.kit(asked_).equipment.heatingRate);
-    if (!usual)
-        return fail(usual.error());
-    const Parameters parameters = parametersFor(record, asked_);
-    History history{record, parameters, *usual, brew(*usual, parameters.brew), {}, {}, {}};
-    auto entries = ledgerEntries(record, shared);
-    std::sort(entries.begin(), entries.end(), ledgerOrder);
-    const Replay replayed = replay(entries, shapeOf(record.facts), asked_);
+/// What went in and what was measured, in ledger order; `from`: by event, the vessels that transfers came from.
+std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vector<LedgerEntry>& entries,
+                                    const Replay& replayed, Day asked, std::map<std::size_t, VesselName>& from) {
     std::map<std::int64_t, VesselName> sources;
     transferSources(record.of<RefillFact>(), EntryKind::refill, sources);
     transferSources(record.of<TopUpFact>(), EntryKind::topUp, sources);
     const auto measured = measuredByEntry(record);
-    for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked_; ++i) {
+    std::vector<BlendEvent> events;
+    for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked; ++i) {
         const LedgerEntry& entry = entries[i];
         BlendEvent event;
         event.on = entry.on;
         if (fills(entry) && replayed.after[i].volume.l > 0) {
             event.share = Share{std::min(1.0, entry.volume / replayed.after[i].volume)};
             event.brew = entry.brew;
-            if (const auto from = sources.find(entry.id); from != sources.end())
-                history.sources[history.events.size()] = from->second;
+            if (const auto source = sources.find(entry.id); source != sources.end())
+                from[events.size()] = source->second;
         } else if (const auto m = measured.find(entry.id); m != measured.end()) {
             event.ta = m->second->ta;
             event.ph = m->second->ph;
         } else {
             continue;
         }
-        history.events.push_back(event);
+        events.push_back(event);
     }
+    return events;
+}
+
+} // namespace
+
+Parameters parametersFor(const VesselRecord& record, Day day) {
+    Parameters p = builtInParameters();
+    p.culture.heldBack = record.facts.cultureHeldBack
+                             .value_or(materialFacts(record.facts.material).value_or(MaterialFacts{}).cultureHeldBack)
+                             .of1;
+    if (const CultureFact* culture = record.latest<CultureFact>(day); culture && culture->hopTolerance)
+        p.culture.hopTolerance = culture->hopTolerance->ibu;
+    return p;
+}
+
+double oxygenOf(const VesselFact& facts) {
+    return facts.oxygenPerYear.value_or(materialFacts(facts.material).value_or(MaterialFacts{}).oxygenPerYear);
+}
+
+std::vector<BlendEvent> Chemistry::eventsOf(const VesselRecord& record,
+                                            std::map<std::size_t, VesselName>& sources) const {
+    if (record.id == asked_.record.id)
+        return blendEvents(record, asked_.entries, asked_.replayed, asked_.today, sources);
+    const auto entries = ledgerEntries(record, cellar_.shared());
+    return blendEvents(record, entries, replayOf(entries, record, asked_.today), asked_.today, sources);
+}
+
+Result<VesselState> Chemistry::at(const VesselRecord& record, Day day, bool beforeFillings) {
+    auto found = historyOf(record);
+    if (!found)
+        return fail(found.error());
+    History& history = **found;
+    CarriedStates& states = history.states;
+    const std::size_t count = states.countUntil(day, beforeFillings);
+    if (record.of<OpeningFact>().empty() && count == 0)
+        return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
+                     say("desk.not_opened.remedy")});
+    if (!states.started())
+        if (auto started = start(history); !started)
+            return fail(started.error());
+    const auto from = states.nearest(day, count);
+    if (auto added = findBeers(history, from.count, count); !added)
+        return fail(added.error());
+    return states.carry(from, day, count, beers_);
+}
+
+Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
+    if (const auto known = histories_.find(record.id); known != histories_.end())
+        return &known->second;
+    const SharedFacts& shared = cellar_.shared();
+    // The recipe the vessel was run on before: the first one recorded.
+    const auto& recipes = record.of<BaseRecipeFact>();
+    auto usual = resolve(recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe, shared.pantry,
+                         shared.kit(asked_.today).equipment.heatingRate);
+    if (!usual)
+        return fail(usual.error());
+    const Parameters parameters = parametersFor(record, asked_.today);
+    const RefillBeer beer = brew(*usual, parameters.brew);
+    const AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
+    std::map<std::size_t, VesselName> sources;
+    auto events = eventsOf(record, sources);
+    History history{record, std::move(*usual), {std::move(events), beer, cellaring, parameters}, std::move(sources)};
     return &histories_.emplace(record.id, std::move(history)).first->second;
 }
 
 /// From the opening; without one, from what went in first.
-Result<void> Histories::start(History& history) {
+Result<void> Chemistry::start(History& history) {
     const VesselRecord& record = history.record;
+    CarriedStates& states = history.states;
     if (const auto& openings = record.of<OpeningFact>(); !openings.empty()) {
         const OpeningFact& opening = openings.front().fact;
-        history.known[{opening.on, 0}] =
-            openingState(openingFacts(opening), history.usualInput, record.facts.temperature, oxygenOf(record.facts),
-                         history.parameters);
+        states.start(opening.on, openingState(openingFacts(opening), history.usualInput, record.facts.temperature,
+                                              oxygenOf(record.facts), states.parameters()));
         return {};
     }
     if (auto added = findBeers(history, 0, 1); !added)
         return added;
-    const BlendEvent& first = history.events.front();
+    const BlendEvent& first = states.events().front();
     const auto beer = first.brew ? beers_.find(*first.brew) : beers_.end();
-    history.known[{first.on, 0}] =
-        youngVessel(beer == beers_.end() ? history.usual.beer : beer->second.beer, history.parameters.culture);
+    states.start(first.on, youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer,
+                                       states.parameters().culture));
     return {};
 }
 
-Result<void> Histories::findBeers(History& history, std::size_t from, std::size_t to) {
+Result<void> Chemistry::findBeers(History& history, std::size_t from, std::size_t to) {
     for (std::size_t i = from; i < to; ++i) {
-        BlendEvent& event = history.events[i];
+        BlendEvent& event = history.states.events()[i];
         if (const auto source = history.sources.find(i); source != history.sources.end()) {
             event.brew = addTransfer(source->second, event.on);
             history.sources.erase(i);
@@ -150,7 +172,7 @@ Result<void> Histories::findBeers(History& history, std::size_t from, std::size_
     return {};
 }
 
-Result<void> Histories::addBrew(std::int64_t id) {
+Result<void> Chemistry::addBrew(std::int64_t id) {
     const SharedFacts& shared = cellar_.shared();
     const auto name = shared.names.brewNames.find(id);
     const BrewFact* fact = name == shared.names.brewNames.end() ? nullptr : shared.brew(name->second);
@@ -171,7 +193,7 @@ Result<void> Histories::addBrew(std::int64_t id) {
 }
 
 /// A pseudo brew for what came out of another vessel; none when that is not known.
-std::optional<std::int64_t> Histories::addTransfer(const VesselName& from, Day day) {
+std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day day) {
     auto source = cellar_.vessel(from);
     if (!source)
         return {};

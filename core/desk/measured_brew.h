@@ -2,6 +2,7 @@
 // A brew as it came out: what was measured takes the place of what was planned, and the rest follows from it.
 #pragma once
 
+#include "desk/brew.h"
 #include "desk/desk.h"
 
 namespace staveline {

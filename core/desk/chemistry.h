@@ -1,34 +1,38 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The chemistry of vessels through their histories, for one question asked on one day.
+// From recorded facts to the chemistry of vessels, for one question asked on one day.
 #pragma once
 
-#include "desk/inside.h"
+#include "desk/current_vessel.h"
+#include "estimate/carried_states.h"
 
 namespace staveline {
+
+/// The model's, with what is known of this vessel's wood and culture.
+[[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);
+/// [mg/(L year)]
+[[nodiscard]] double oxygenOf(const VesselFact& facts);
 
 /// What one vessel brings into another is looked up in its own history; nothing is worked out twice. Vessels may feed
 /// each other: a transfer takes what was in the source before anything went in that day, so each look goes back in
 /// time.
-class Histories {
+class Chemistry {
 public:
-    /// `asked`: facts up to this day count; the culture counts as it is known then.
-    Histories(Cellar& cellar, Day asked) : cellar_(cellar), asked_(asked) {}
+    /// Facts up to the vessel's today count; its culture counts as it is known then.
+    Chemistry(Cellar& cellar, const CurrentVessel& asked) : cellar_(cellar), asked_(asked) {}
     /// The vessel at the end of `day`. Nothing in it yet: notPossible.
     Result<VesselState> on(const VesselRecord& record, Day day) { return at(record, day, false); }
 
 private:
     struct History {
         const VesselRecord& record;
-        Parameters parameters;
         BrewInput usualInput;
-        RefillBeer usual;
-        std::vector<BlendEvent> events;
+        CarriedStates states;
         std::map<std::size_t, VesselName> sources; ///< by event, of transfers not looked up yet
-        /// By day and the number of events until then.
-        std::map<std::pair<Day, std::size_t>, VesselState> known;
     };
 
     Result<VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
+    [[nodiscard]] std::vector<BlendEvent> eventsOf(const VesselRecord& record,
+                                                   std::map<std::size_t, VesselName>& sources) const;
     Result<History*> historyOf(const VesselRecord& record);
     Result<void> start(History& history);
     Result<void> findBeers(History& history, std::size_t from, std::size_t to);
@@ -36,9 +40,9 @@ private:
     std::optional<std::int64_t> addTransfer(const VesselName& from, Day day);
 
     Cellar& cellar_;
-    Day asked_;
+    const CurrentVessel& asked_;
     std::map<book::RowId, History> histories_;
-    std::map<std::int64_t, RefillBeer> beers_; ///< brews by id; what came out of other vessels below 0
+    CarriedStates::Beers beers_; ///< brews by id; what came out of other vessels below 0
 };
 
 } // namespace staveline

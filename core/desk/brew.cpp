@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The coming brew: where its recipe comes from, drafts of it, and what the beer as brewed means.
+#include "desk/brew.h"
+
 #include "advice/forecaster.h"
 #include "brewing/as_brewed.h"
+#include "desk/advice.h"
+#include "desk/chemistry.h"
 #include "desk/inside.h"
-#include "forward/parameters.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -66,10 +68,6 @@ PerDimension<Band> moved(PerDimension<Band> bands, const Scores& from, const Sco
     return bands;
 }
 
-} // namespace
-
-namespace {
-
 /// Where the recipe in use comes from, and since when.
 void takeOrigin(PlannedRecipe& planned, const VesselRecord& record, const LedgerState& now) {
     using From = PlannedRecipe::From;
@@ -90,29 +88,44 @@ void takeOrigin(PlannedRecipe& planned, const VesselRecord& record, const Ledger
     }
 }
 
+Result<BrewPlan> sized(const CurrentVessel& vessel, const SharedFacts& shared) {
+    const EquipmentFact kit = shared.kit(vessel.today);
+    auto input = resolve(vessel.inUse.recipe, shared.pantry, kit.equipment.heatingRate);
+    if (!input)
+        return fail(input.error());
+    const RefillBeer beer = brew(*input, parametersFor(vessel.record, vessel.today).brew);
+    return sizedFor(*input, beer, kit, refillWanted(vessel.inUse, vessel));
+}
+
 } // namespace
 
 Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
-    auto found = inside_->cellar->vessel(name);
+    auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
-    const VesselRecord& record = **found;
-    const SharedFacts& shared = inside_->cellar->shared();
-    const LedgerState now = replayOf(record, shared, today()).now;
+    const CurrentVessel& vessel = **found;
     PlannedRecipe planned;
-    planned.setting = settingInUse(record, now);
-    takeOrigin(planned, record, now);
-    planned.moves = changesSinceLastRefill(record, shared.pantry, now, inside_->units);
-    if (const BrewFact* brewed = brewForRefill(record, *inside_->cellar, now, today()))
-        planned.brewed = *brewed;
+    planned.setting = vessel.inUse;
+    takeOrigin(planned, vessel.record, vessel.now());
+    planned.moves =
+        changesSinceLastRefill(vessel.record, inside_->cellar->shared().pantry, vessel.now(), inside_->units);
+    if (vessel.brewed)
+        planned.brewed = *vessel.brewed;
     return planned;
 }
 
+Result<BrewPlan> Desk::brewPlan(const VesselName& name) const {
+    auto vessel = inside_->current(name);
+    if (!vessel)
+        return fail(vessel.error());
+    return sized(**vessel, inside_->cellar->shared());
+}
+
 Result<BrewDraft> Desk::draft(const VesselName& name, const Setting& setting, const EquipmentFact& kit) const {
-    auto found = inside_->cellar->vessel(name);
+    auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
-    const VesselRecord& record = **found;
+    const CurrentVessel& vessel = **found;
     const SharedFacts& shared = inside_->cellar->shared();
     if (auto ok = checkFields(BaseRecipeFact{name, today(), setting.recipe}); !ok)
         return fail(ok.error());
@@ -121,11 +134,11 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const Setting& setting, co
     auto input = resolve(setting.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const BrewParameters parameters = parametersFor(record, today()).brew;
+    const BrewParameters parameters = parametersFor(vessel.record, vessel.today).brew;
     BrewDraft draft;
     draft.beer = brew(*input, parameters);
     draft.mash = traceMash(*input, parameters);
-    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, record, *inside_->cellar, today()));
+    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, vessel));
     if (!plan)
         return fail(plan.error());
     draft.plan = std::move(*plan);
@@ -171,121 +184,18 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     return meaning;
 }
 
-namespace {
-
-constexpr int tasteAgainAfter = 14; ///< days before the draw (common practice, no source)
-
-void sayTasted(const EstimatesView& estimates, Day today, DrawDayView& view) {
-    if (!estimates.tastedOn)
-        view.findings.push_back(say("desk.draw_day.not_tasted"));
-    else if (daysBetween(*estimates.tastedOn, today) > tasteAgainAfter)
-        view.findings.push_back(say("desk.draw_day.taste_again").with("on", *estimates.tastedOn));
-}
-
-void sayTitrated(const VesselRecord& record, Day today, DrawDayView& view) {
-    const auto measured = measuredUpTo(record, today);
-    const bool titrated = std::any_of(measured.begin(), measured.end(), [&](const MeasuredOn& each) {
-        return each.values->ta && daysBetween(each.on, today) <= tasteAgainAfter;
-    });
-    if (!titrated)
-        view.findings.push_back(say("desk.draw_day.titrate"));
-}
-
-/// Real litres against planned ones, and the draw that would fit.
-void sayLitres(const AdviceInput& in, DrawDayView& view) {
-    if (!view.drawn && view.plannedDraw > view.held)
-        view.findings.push_back(
-            say("desk.draw_day.more_than_held").with("draw", view.plannedDraw).with("held", view.held));
-    if (!view.brewed) {
-        view.findings.push_back(say("desk.draw_day.no_brew"));
-        return;
-    }
-    if (!view.brewGives) {
-        view.findings.push_back(say("desk.draw_day.no_litres").with("brew", view.brewed->name));
-        return;
-    }
-    if (view.refill.l - view.brewGives->l <= .005 * in.fillTo.l)
-        return;
-    if (view.drawn) {
-        view.findings.push_back(say("desk.draw_day.short.drawn")
-                                    .with("gives", *view.brewGives)
-                                    .with("refill", view.refill)
-                                    .with("missing", view.refill - *view.brewGives));
-        return;
-    }
-    const Litres fits{std::max(0.0, view.held.l + view.brewGives->l - in.fillTo.l)};
-    view.findings.push_back(say("desk.draw_day.short")
-                                .with("gives", *view.brewGives)
-                                .with("refill", view.refill)
-                                .with("fits", fits)
-                                .with("planned", view.plannedDraw));
-}
-
-void sayPromise(DrawDayView& view) {
-    if (!view.choice || !view.choice->forecast)
-        return;
-    const Forecast& told = *view.choice->forecast;
-    for (Dimension d : allDimensions)
-        if (view.expected[d] && std::abs(view.expected[d]->value - told.mean[d]) > z80 * told.sd[d])
-            view.findings.push_back(say("desk.draw_day.promise." + std::string(name(d)))
-                                        .with("told", Points{told.mean[d]})
-                                        .with("now", Points{view.expected[d]->value}));
-}
-
-void addPlanB(const EstimatesView& estimates, DrawDayView& view) {
-    for (Dimension d : allDimensions) {
-        const Verdict& verdict = estimates.verdicts[d];
-        if (verdict.kind == VerdictKind::faultFirst) {
-            view.planB = {verdict.reason, say("desk.plan_b.keep_brew"), say("caution.refill.hold")};
-            return;
-        }
-        if (!view.drawn && verdict.kind == VerdictKind::waitUntil && verdict.until)
-            view.planB.push_back(say("desk.plan_b.wait").with("until", *verdict.until));
-    }
-    if (view.drawn)
-        return;
-    view.planB.push_back(say("desk.plan_b.smaller"));
-    view.planB.push_back(say("desk.plan_b.top_up"));
-    view.planB.push_back(say("desk.plan_b.keep_brew"));
-    view.planB.push_back(say("caution.refill.hold"));
-}
-
-} // namespace
-
-Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
-    auto job = adviceJob({name, {}, {}, false, true});
+Result<Prediction> Desk::predict(const VesselName& name, const Setting& setting) const {
+    auto job = adviceJob({name, {}, {}, false});
     if (!job)
         return fail(job.error());
-    const VesselRecord& record = **inside_->cellar->vessel(name);
-    const SharedFacts& shared = inside_->cellar->shared();
-    const LedgerState now = replayOf(record, shared, today()).now;
     const AdviceInput& in = job->input;
-    DrawDayView view;
-    if (const ChoiceFact* choice = openChoice(record, now))
-        view.choice = *choice;
-    view.brewed = job->brewed;
-    view.held = now.volume;
-    view.drawn = in.drawn;
-    view.plannedDraw = job->inUse.draw;
-    const Litres stays = in.drawn ? now.volume : now.volume - job->inUse.draw;
-    view.refill = std::max(Litres{0}, in.fillTo - stays);
-    view.estimates = job->estimates;
-    if (view.brewed) {
-        view.brewGives = givesOf(*view.brewed, shared);
-        if (const auto meant = meaning(*view.brewed))
-            for (Dimension d : allDimensions)
-                view.expected[d] = meant->asBrewed[d];
-    } else if (const auto trial = TryBoard(in).trial(job->inUse, TrialDepth::next)) {
-        for (Dimension d : allDimensions)
-            view.expected[d] = trial->next[d];
-    }
-    if (!view.drawn) // else too late to taste before the draw
-        sayTasted(job->estimates, today(), view);
-    sayTitrated(record, today(), view);
-    sayLitres(in, view);
-    sayPromise(view);
-    addPlanB(job->estimates, view);
-    return view;
+    auto input = resolve(setting.recipe, *in.pantry, in.equipment.heatingRate);
+    if (!input)
+        return fail(input.error());
+    if (auto possible = checkDraw(in, setting.draw, "/draw_l"); !possible)
+        return fail(possible.error());
+    const Plan plan{in.toThisDraw, shareOf(in, setting), setting.interval, setting.temperature, in.oxygenPerYear};
+    return staveline::predict(in.parameters, in.state, *input, plan);
 }
 
 } // namespace staveline

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/advice.h"
+
+#include "desk/estimates.h"
+#include "desk/in_force.h"
+#include "desk/inside.h"
+
+#include <algorithm>
+
+namespace staveline {
+namespace {
+
+std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
+    std::vector<LeverLock> locks;
+    for (const auto& lock : locksInForce(record, today))
+        locks.push_back({lock.lever, lock.value ? LeverValue{*lock.value} : LeverValue{lock.choice}});
+    return locks;
+}
+
+std::set<std::string> unavailableItems(const SharedFacts& shared, Day today, Day brewDay) {
+    std::set<std::string> items;
+    for (const auto& each : availabilityOn(shared, today))
+        if (!each.available && !(each.readyOn && *each.readyOn <= brewDay))
+            items.insert(each.item);
+    return items;
+}
+
+/// A setting as values to try against another; what no lever can be put to is left out.
+std::vector<TriedValue> triedFor(const Setting& from, const Setting& to, const Pantry& pantry) {
+    std::vector<TriedValue> tried;
+    for (const auto& row : builtInLevers())
+        if (const auto value = leverValue(to, row.id, pantry);
+            value != leverValue(from, row.id, pantry) && withLever(from, row.id, value, pantry))
+            tried.push_back({row.id, value});
+    return tried;
+}
+
+/// What may not be moved and what is not there: as recorded, and as asked.
+void restrictTo(AdviceInput& in, const AdviceRequest& request, const VesselRecord& record, const SharedFacts& shared,
+                Day now, Day brew) {
+    if (!request.withoutRecorded)
+        in.locks = recordedLocks(record, now);
+    if (in.drawn) // a draw on record goes before one that was wanted
+        std::erase_if(in.locks, [](const LeverLock& lock) { return lock.lever == "draw"; });
+    for (const auto& lock : request.locks) {
+        std::erase_if(in.locks, [&](const LeverLock& old) { return old.lever == lock.lever; });
+        in.locks.push_back(lock);
+    }
+    if (!request.withoutRecorded)
+        in.unavailable = unavailableItems(shared, now, brew);
+    in.unavailable.insert(request.unavailable.begin(), request.unavailable.end());
+}
+
+/// The vessel: what it holds, what it needs, what can be done to it.
+void takeVessel(AdviceInput& in, const CurrentVessel& vessel, Day draw) {
+    const VesselFact& facts = vessel.record.facts;
+    in.drawn = vessel.drawn.has_value();
+    in.volumeAtDraw = volumeOnDraw(vessel, draw);
+    in.fillTo = usualFill(vessel);
+    in.toThisDraw = Days{static_cast<double>(std::max(0, daysBetween(vessel.today, draw)))};
+    in.canChangeTemperature = facts.canChangeTemperature;
+    if (const CultureFact* culture = vessel.record.latest<CultureFact>(vessel.today)) {
+        in.houseYeastKillerSensitive = culture->killerSensitive;
+        in.brettEstablished = culture->brettanomyces == "established";
+    }
+}
+
+void takeKnown(AdviceInput& in, const KnownOfVessel& known, const Estimates& estimates) {
+    in.state = known.state;
+    in.oxygenPerYear = known.cellaring.oxygenPerYear;
+    in.model = estimates.model;
+    in.combined = estimates.combined;
+    in.evidence = estimates.evidence;
+    in.target = known.target;
+    in.verdicts = estimates.verdicts;
+    in.parameters = known.parameters;
+}
+
+} // namespace
+
+Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
+    Cellar& cellar = *inside_->cellar;
+    auto found = inside_->current(request.vessel);
+    if (!found)
+        return fail(found.error());
+    const CurrentVessel& vessel = **found;
+    const SharedFacts& shared = cellar.shared();
+    auto known = knownOf(vessel, cellar);
+    if (!known)
+        return fail(known.error());
+    AdviceJob job;
+    job.vessel = request.vessel;
+    job.revision = revision();
+    job.estimates = estimatesFrom(*known);
+    job.dates = vessel.dates;
+    job.inUse = vessel.inUse;
+    if (vessel.brewed)
+        job.brewed = *vessel.brewed;
+    AdviceInput& in = job.input;
+    // All of it as if nothing were chosen yet: asked again after choosing, the answer is the same.
+    in.base = vessel.leftAlone;
+    const Schedule dates = datesWith(vessel, cellar, in.base);
+    if (openChoice(vessel.record, vessel.now()))
+        job.open = triedFor(in.base, job.inUse, shared.pantry);
+    takeVessel(in, vessel, dates.draw);
+    takeKnown(in, *known, job.estimates);
+    in.equipment = shared.kit(vessel.today).equipment;
+    in.margin = shared.kit(vessel.today).margin;
+    restrictTo(in, request, vessel.record, shared, vessel.today, dates.brew);
+    in.daysToBrew = std::max(0, daysBetween(vessel.today, dates.brew));
+    job.pantry = std::make_shared<const Pantry>(shared.pantry);
+    in.pantry = job.pantry.get();
+    in.withSettled = request.withSettled;
+    return job;
+}
+
+Result<Advice> Desk::advise(const AdviceRequest& request) const {
+    auto job = adviceJob(request);
+    if (!job)
+        return fail(job.error());
+    return staveline::advise(job->input);
+}
+
+} // namespace staveline

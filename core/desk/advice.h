@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the adviser is asked, detached from the book.
+#pragma once
+
+#include "advice/board.h"
+#include "facts/facts.h"
+#include "ingredient/pantry.h"
+#include "vessel/schedule.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace staveline {
+
+struct AdviceRequest {
+    VesselName vessel;
+    std::vector<LeverLock> locks;         ///< beside the recorded ones
+    std::vector<std::string> unavailable; ///< beside the recorded ones
+    bool withSettled = true;
+    bool withoutRecorded = false; ///< as if no lock and nothing unavailable were recorded
+};
+/// Everything advise() needs, detached from the book.
+struct AdviceJob {
+    AdviceInput input;
+    std::shared_ptr<const Pantry> pantry; ///< what input.pantry points to
+    VesselName vessel;
+    std::int64_t revision = 0;
+    Schedule dates;
+    Estimates estimates;
+    Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
+    std::optional<std::vector<TriedValue>> open; ///< what is chosen for it, as tried against input.base
+    std::optional<BrewFact> brewed;              ///< for this refill already: the recipe can no longer be changed
+};
+
+} // namespace staveline

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The coming brew: its recipe and where that comes from, drafts of it, and what the beer as brewed means.
+#pragma once
+
+#include "advice/advise.h"
+#include "brewing/brew_plan.h"
+#include "facts/facts.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace staveline {
+
+/// The recipe for the coming refill and where it comes from.
+struct PlannedRecipe {
+    Setting setting;
+    /// `lastRefill`: nothing is decided for this refill, the choice made for an earlier one goes on.
+    enum class From { habit, baseRecipe, choice, lastRefill } from = From::habit;
+    std::optional<Day> since;       ///< of the base recipe or the choice
+    int proposal = 0;               ///< of the choice
+    bool usual = false;             ///< the recipe is the base recipe
+    std::optional<BrewFact> brewed; ///< the brew made for this refill: the plan is locked
+    std::vector<std::string> moves; ///< what changes against the last refill, with old and new values
+};
+/// A brew as the refill form offers it.
+struct BrewStock {
+    std::int64_t id = 0;
+    BrewFact brew;
+    std::optional<Litres> left; ///< for a vessel; none: what went into the fermenter is not recorded
+    bool forThisRefill = false;
+};
+/// A draft recalculated; nothing is written.
+struct BrewDraft {
+    BrewPlan plan;
+    MashTrace mash;
+    RefillBeer beer;
+};
+struct BrewMeaning {
+    std::optional<Day> wentIn;            ///< into a vessel already: then only `words` count
+    PerDimension<Band> planned, asBrewed; ///< at the next draw
+    std::vector<Message> words;           ///< what the difference means
+};
+
+} // namespace staveline

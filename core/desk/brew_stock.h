@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The litres of a brew: what it gives, what the vessels took of it, what is left.
+#pragma once
+
+#include "desk/cellar.h"
+
+namespace staveline {
+
+/// What a brew gives the vessels it is poured into, by the kit of its day; none: its litres are not recorded.
+[[nodiscard]] std::optional<Litres> givesOf(const BrewFact& brew, const SharedFacts& shared);
+/// Beer is poured after it is brewed, and no more of it than there is left. No brew, or an unknown one: fine.
+[[nodiscard]] Result<void> checkPouring(const std::string& brew, Day on, Litres volume, const Cellar& cellar);
+
+} // namespace staveline

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the desk keeps in memory: the facts of the vessels looked at, each loaded once and dropped when it changes.
+#pragma once
+
+#include "facts/codec.h"
+#include "facts/fields.h"
+
+#include <concepts>
+#include <memory>
+#include <set>
+#include <tuple>
+
+namespace staveline {
+
+struct CurrentVessel;
+
+template <class F> struct Stored {
+    book::RowId id = 0;
+    F fact;
+};
+template <class F> using Facts = std::vector<Stored<F>>;
+
+/// Everything recorded about one vessel, each list by day, then id.
+struct VesselRecord {
+    book::RowId id = 0;
+    VesselFact facts;
+    PerVessel<Facts> lists;
+    /// What left for another vessel: refills and top-ups there that name this one as their source.
+    Facts<RefillFact> refillsElsewhere;
+    Facts<TopUpFact> topUpsElsewhere;
+
+    template <class F> Facts<F>& of() { return std::get<Facts<F>>(lists); }
+    template <class F> const Facts<F>& of() const { return std::get<Facts<F>>(lists); }
+    /// The latest of a kind on or before `day`; none: nullptr.
+    template <class F> const F* latest(Day day) const {
+        const F* found = nullptr;
+        for (const auto& stored : of<F>())
+            if (dayOf(stored.fact) <= day)
+                found = &stored.fact;
+        return found;
+    }
+    template <class F> static Day dayOf(const F& fact) {
+        if constexpr (std::is_same_v<F, SittingFact>)
+            return fact.sitting.on;
+        else
+            return fact.on;
+    }
+};
+
+/// What all vessels share.
+struct SharedFacts {
+    Names names;
+    Facts<VesselFact> vessels;
+    Facts<BrewFact> brews; ///< by id
+    Facts<EquipmentFact> equipment;
+    Facts<AvailabilityFact> availability;
+    Pantry pantry;
+    std::set<std::string, std::less<>> kept; ///< ingredients copied into the book
+
+    [[nodiscard]] const BrewFact* brew(std::string_view name) const;
+    [[nodiscard]] EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
+};
+
+/// What a vessel took of a brew, in a refill or a top-up.
+struct Poured {
+    std::string brew;
+    VesselName into;
+    Day on{};
+    Litres volume{0};
+};
+
+/// A view of the book that can be changed in memory: the cache, or a working copy while a batch is validated.
+/// Copies are cheap: records are shared until one is touched.
+class Cellar {
+public:
+    explicit Cellar(const book::Book& book) : book_(&book) {}
+    Cellar(const Cellar& other);
+    Cellar& operator=(const Cellar&) = delete;
+    ~Cellar() = default;
+
+    Result<void> loadShared();
+    /// Only after loadShared().
+    [[nodiscard]] const SharedFacts& shared() const { return *shared_; }
+    SharedFacts& changeShared();
+    /// Loads on first use. Unknown name: fault at "/vessel".
+    Result<VesselRecord*> vessel(const VesselName& name);
+    Result<VesselRecord*> vesselById(book::RowId id);
+    Result<void> loadAll();
+    /// What any vessel took of a brew, or of all of them; read from the book, so that no vessel is loaded.
+    [[nodiscard]] Result<std::vector<Poured>> pourings(const std::optional<std::string>& brew = {}) const;
+    /// Where a brew went first.
+    [[nodiscard]] std::optional<Poured> poured(const std::string& brew) const;
+    /// Takes one fact out of a working copy, as if it were not there.
+    template <class F> void without(const std::set<book::RowId>& vessels, book::RowId row);
+    void drop(book::RowId id);
+    void dropShared(); ///< read again on next use; vessels stay
+    void clear();
+    /// A working copy becomes the cache: nothing is shared with another copy any more.
+    void adopt();
+
+    /// The vessel worked out last; gone with any fact. Never of a working copy.
+    [[nodiscard]] const std::shared_ptr<const CurrentVessel>& current() const { return current_; }
+    void keep(std::shared_ptr<const CurrentVessel> current) { current_ = std::move(current); }
+
+private:
+    Result<VesselRecord> load(book::RowId id) const;
+    const book::Book* book_;
+    std::shared_ptr<SharedFacts> shared_;
+    std::map<book::RowId, std::shared_ptr<VesselRecord>> records_;
+    std::set<std::pair<std::string_view, book::RowId>> takenOut_; ///< by without(): still in the book
+    bool copied_ = false;                                         ///< what is not in own_ belongs to the original too
+    std::set<book::RowId> own_;
+    bool ownShared_ = true;
+    std::shared_ptr<const CurrentVessel> current_;
+};
+
+} // namespace staveline

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/current_vessel.h"
+
+#include "desk/coming_refill.h"
+
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const Setting& coming) {
+    const LedgerState& now = vessel.now();
+    ScheduleRule rule;
+    rule.interval = vessel.leftAlone.interval;
+    rule.nextInterval = coming.interval;
+    rule.sampleBefore = vessel.record.facts.sampleBefore;
+    if (auto yeast = cellar.shared().pantry.yeast(coming.recipe.yeast))
+        rule.primary = Days{static_cast<double>(yeast->primaryDays)};
+    if (!now.opened)
+        return rule;
+    if (vessel.drawn)
+        rule.drawn = now.lastDraw;
+    if (const SittingFact* last = vessel.record.latest<SittingFact>(vessel.today);
+        last && looksAtDraw(last->sitting.on, now, rule.interval))
+        rule.sampled = last->sitting.on;
+    if (vessel.brewed)
+        rule.brewed = vessel.brewed->on;
+    return rule;
+}
+
+Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
+    const LedgerState& now = vessel.now();
+    if (vessel.record.facts.retired || !now.opened)
+        return {DueKind::nothing, vessel.today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
+    const NextJob next = nextJob(now, rule, vessel.dates);
+    constexpr std::array keys = {"desk.due.taste", "desk.due.brew", "desk.due.draw", "desk.due.refill"};
+    const int days = daysBetween(vessel.today, next.on);
+    const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
+    return {next.kind, next.on, days,
+            say(keys[static_cast<std::size_t>(next.kind)] + when)
+                .with("days", Days{std::abs(static_cast<double>(days))})
+                .with("on", next.on)};
+}
+
+CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day today, std::vector<LedgerEntry> entries,
+                        Replay replayed) {
+    CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}};
+    const LedgerState& now = vessel.now();
+    vessel.inUse = settingInUse(record, now);
+    vessel.leftAlone = settingLeftAlone(record, now);
+    vessel.drawn = drawnForRefill(record, now);
+    vessel.brewed = brewForRefill(record, cellar, now, today);
+    const ScheduleRule rule = ruleOf(vessel, cellar, vessel.inUse);
+    vessel.dates = schedule(now, rule, today);
+    vessel.due = dueOf(vessel, rule);
+    return vessel;
+}
+
+} // namespace
+
+Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const VesselName& name, Day today) {
+    auto found = cellar.vessel(name);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = **found;
+    if (const auto& kept = cellar.current(); kept && &kept->record == &record && kept->today == today)
+        return kept;
+    auto entries = ledgerEntries(record, cellar.shared());
+    Replay replayed = replayOf(entries, record, today);
+    cellar.keep(std::make_shared<const CurrentVessel>(
+        workedOut(record, cellar, today, std::move(entries), std::move(replayed))));
+    return cellar.current();
+}
+
+CurrentVessel currentOutline(const VesselRecord& record, const Cellar& cellar, Day today) {
+    Replay replayed = replayNow(ledgerEntries(record, cellar.shared()), shapeOf(record.facts), today);
+    return workedOut(record, cellar, today, {}, std::move(replayed));
+}
+
+Schedule datesWith(const CurrentVessel& vessel, const Cellar& cellar, const Setting& coming) {
+    return schedule(vessel.now(), ruleOf(vessel, cellar, coming), vessel.today);
+}
+
+} // namespace staveline

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/draw_day.h"
+
+#include "advice/board.h"
+#include "desk/advice.h"
+#include "desk/brew.h"
+#include "desk/estimates.h"
+#include "desk/inside.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+const int tasteAgainAfter = EstimateConstants{}.tasteAgain;
+
+void sayTasted(const Estimates& estimates, Day today, DrawDayView& view) {
+    if (!estimates.tastedOn)
+        view.findings.push_back(say("desk.draw_day.not_tasted"));
+    else if (daysBetween(*estimates.tastedOn, today) > tasteAgainAfter)
+        view.findings.push_back(say("desk.draw_day.taste_again").with("on", *estimates.tastedOn));
+}
+
+void sayTitrated(const VesselRecord& record, Day today, DrawDayView& view) {
+    const auto measured = measuredUpTo(record, today);
+    const bool titrated = std::any_of(measured.begin(), measured.end(), [&](const MeasuredOn& each) {
+        return each.values->ta && daysBetween(each.on, today) <= tasteAgainAfter;
+    });
+    if (!titrated)
+        view.findings.push_back(say("desk.draw_day.titrate"));
+}
+
+/// Real litres against planned ones, and the draw that would fit.
+void sayLitres(const AdviceInput& in, DrawDayView& view) {
+    if (!view.drawn && view.plannedDraw > view.held)
+        view.findings.push_back(
+            say("desk.draw_day.more_than_held").with("draw", view.plannedDraw).with("held", view.held));
+    if (!view.brewed) {
+        view.findings.push_back(say("desk.draw_day.no_brew"));
+        return;
+    }
+    if (!view.brewGives) {
+        view.findings.push_back(say("desk.draw_day.no_litres").with("brew", view.brewed->name));
+        return;
+    }
+    if (view.refill.l - view.brewGives->l <= .005 * in.fillTo.l)
+        return;
+    if (view.drawn) {
+        view.findings.push_back(say("desk.draw_day.short.drawn")
+                                    .with("gives", *view.brewGives)
+                                    .with("refill", view.refill)
+                                    .with("missing", view.refill - *view.brewGives));
+        return;
+    }
+    const Litres fits{std::max(0.0, view.held.l + view.brewGives->l - in.fillTo.l)};
+    view.findings.push_back(say("desk.draw_day.short")
+                                .with("gives", *view.brewGives)
+                                .with("refill", view.refill)
+                                .with("fits", fits)
+                                .with("planned", view.plannedDraw));
+}
+
+void sayPromise(DrawDayView& view) {
+    if (!view.choice || !view.choice->forecast)
+        return;
+    const Forecast& told = *view.choice->forecast;
+    for (Dimension d : allDimensions)
+        if (view.expected[d] && std::abs(view.expected[d]->value - told.mean[d]) > z80 * told.sd[d])
+            view.findings.push_back(say("desk.draw_day.promise." + std::string(name(d)))
+                                        .with("told", Points{told.mean[d]})
+                                        .with("now", Points{view.expected[d]->value}));
+}
+
+void addPlanB(const Estimates& estimates, DrawDayView& view) {
+    for (Dimension d : allDimensions) {
+        const Verdict& verdict = estimates.verdicts[d];
+        if (verdict.kind == VerdictKind::faultFirst) {
+            view.planB = {verdict.reason, say("desk.plan_b.keep_brew"), say("caution.refill.hold")};
+            return;
+        }
+        if (!view.drawn && verdict.kind == VerdictKind::waitUntil && verdict.until)
+            view.planB.push_back(say("desk.plan_b.wait").with("until", *verdict.until));
+    }
+    if (view.drawn)
+        return;
+    view.planB.push_back(say("desk.plan_b.smaller"));
+    view.planB.push_back(say("desk.plan_b.top_up"));
+    view.planB.push_back(say("desk.plan_b.keep_brew"));
+    view.planB.push_back(say("caution.refill.hold"));
+}
+
+} // namespace
+
+Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
+    auto job = adviceJob({name, {}, {}, false, true});
+    if (!job)
+        return fail(job.error());
+    auto found = inside_->current(name);
+    if (!found)
+        return fail(found.error());
+    const VesselRecord& record = (*found)->record;
+    const LedgerState& now = (*found)->now();
+    const AdviceInput& in = job->input;
+    DrawDayView view;
+    if (const ChoiceFact* choice = openChoice(record, now))
+        view.choice = *choice;
+    view.brewed = job->brewed;
+    view.held = now.volume;
+    view.drawn = in.drawn;
+    view.plannedDraw = job->inUse.draw;
+    const Litres stays = in.drawn ? now.volume : now.volume - job->inUse.draw;
+    view.refill = std::max(Litres{0}, in.fillTo - stays);
+    view.estimates = job->estimates;
+    if (view.brewed) {
+        view.brewGives = givesOf(*view.brewed, inside_->cellar->shared());
+        if (const auto meant = meaning(*view.brewed))
+            for (Dimension d : allDimensions)
+                view.expected[d] = meant->asBrewed[d];
+    } else if (const auto trial = TryBoard(in).trial(job->inUse, TrialDepth::next)) {
+        for (Dimension d : allDimensions)
+            view.expected[d] = trial->next[d];
+    }
+    if (!view.drawn) // else too late to taste before the draw
+        sayTasted(job->estimates, today(), view);
+    sayTitrated(record, today(), view);
+    sayLitres(in, view);
+    sayPromise(view);
+    addPlanB(job->estimates, view);
+    return view;
+}
+
+} // namespace staveline

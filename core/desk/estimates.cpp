@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/estimates.h"
+
+#include "desk/chemistry.h"
+#include "desk/inside.h"
+
+#include <algorithm>
+
+namespace staveline {
+namespace {
+
+std::vector<Measurement> measurements(const VesselRecord& record, Day today) {
+    std::vector<Measurement> all;
+    for (const auto& [on, values] : measuredUpTo(record, today))
+        all.push_back({on, values->gravity, values->ta});
+    return all;
+}
+
+/// The latest sitting, with the vessel as it was then.
+std::optional<Tasted> tastedLast(const CurrentVessel& vessel, Chemistry& chemistry) {
+    const SittingFact* fact = vessel.record.latest<SittingFact>(vessel.today);
+    if (!fact || !speaksFor(fact->sitting.on, vessel.now().lastRefill, vessel.today))
+        return {};
+    const auto then = chemistry.on(vessel.record, fact->sitting.on);
+    return Tasted{&fact->sitting, then ? std::optional(*then) : std::nullopt};
+}
+
+} // namespace
+
+std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until) {
+    std::vector<MeasuredOn> all;
+    const auto add = [&](const auto& list) {
+        for (const auto& stored : list)
+            if (stored.fact.on <= until)
+                all.push_back({stored.fact.on, &stored.fact.measured});
+    };
+    add(record.of<ReadingFact>());
+    add(record.of<SampleFact>());
+    add(record.of<DrawOffFact>());
+    std::stable_sort(all.begin(), all.end(), [](const MeasuredOn& a, const MeasuredOn& b) { return a.on < b.on; });
+    return all;
+}
+
+Result<KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cellar) {
+    const VesselRecord& record = vessel.record;
+    Chemistry chemistry(cellar, vessel);
+    auto state = chemistry.on(record, vessel.today);
+    if (!state)
+        return fail(state.error());
+    KnownOfVessel known;
+    known.today = vessel.today;
+    known.lastRefill = vessel.now().lastRefill;
+    known.state = *state;
+    known.cellaring.temperature = record.facts.temperature;
+    known.cellaring.oxygenPerYear = oxygenOf(record.facts);
+    known.measured = measurements(record, vessel.today);
+    known.tasted = tastedLast(vessel, chemistry);
+    if (const TargetFact* target = record.latest<TargetFact>(vessel.today))
+        known.target = target->target;
+    known.parameters = parametersFor(record, vessel.today);
+    return known;
+}
+
+Result<EstimatesView> Desk::estimates(const VesselName& name) const {
+    auto vessel = inside_->current(name);
+    if (!vessel)
+        return fail(vessel.error());
+    auto known = knownOf(**vessel, *inside_->cellar);
+    if (!known)
+        return fail(known.error());
+    return estimatesFrom(*known);
+}
+
+} // namespace staveline

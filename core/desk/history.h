@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// A vessel across its cycles: what happened, what was tasted, what was promised and how that came out.
+#pragma once
+
+#include "facts/facts.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace staveline {
+
+struct PastDraw {
+    Day on{};
+    std::string lot;
+    PerDimension<std::optional<Estimate>> tasted; ///< the last sitting before it, this cycle's only
+};
+/// Windows centred on what that draw was, to the half point; the rest of the target stays.
+[[nodiscard]] Target likeDraw(Target target, const PastDraw& draw);
+
+struct PromiseKept {
+    Day made{}, forDay{};
+    int proposal = 0;
+    PerDimension<Estimate> told;
+    PerDimension<std::optional<Estimate>> tasted; ///< the sitting nearest before the draw it was for
+    PerDimension<std::optional<bool>> inside;     ///< the 80 % interval told
+};
+
+struct HistoryRow {
+    Day on{};
+    std::string what;                               ///< "refill", "sitting", "reading", "draw_off", "forecast", ...
+    PerDimension<std::optional<Estimate>> tasted;   ///< of a sitting; sd is its absolute error
+    PerDimension<std::optional<Estimate>> forecast; ///< what was promised for this day
+    std::optional<Litres> volume;                   ///< after the entry
+    std::optional<Litres> moved;                    ///< in or out with the entry
+    std::optional<Days> meanAge;                    ///< after the entry
+    Measured measured;
+    std::optional<Ibu> refillBitterness;
+    std::optional<Celsius> mashTemperature;
+    std::string note;
+};
+struct HistoryView {
+    std::vector<HistoryRow> rows;    ///< oldest first
+    std::vector<TargetFact> targets; ///< by day; each holds until the next
+    std::vector<PromiseKept> promises;
+    std::vector<Message> record; ///< "acidity: 9 of 11 promises inside their band", one a dimension
+    /// The model between the entries, for the saw teeth: mean age and volume at each change and just before it.
+    struct Tooth {
+        Day on{};
+        Litres volume{0};
+        Days meanAge{0};
+    };
+    std::vector<Tooth> teeth;
+};
+
+} // namespace staveline

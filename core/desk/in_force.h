@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What stands until it is recorded anew: locks, and what is at hand.
+#pragma once
+
+#include "desk/cellar.h"
+
+namespace staveline {
+
+/// In force on `today`: the latest of each lever, if it locks.
+[[nodiscard]] std::vector<LockFact> locksInForce(const VesselRecord& record, Day today);
+/// The latest of each item up to `today`.
+[[nodiscard]] std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
+
+} // namespace staveline

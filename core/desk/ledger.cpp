@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/ledger.h"
+
+#include "desk/inside.h"
+
+#include <algorithm>
+
+namespace staveline {
+namespace {
+
+Message lineText(const VesselRecord& record, EntryKind kind, const LedgerEntry& e, const SharedFacts& shared) {
+    if (e.outOfThisVessel)
+        return say("desk.line.moved_out").with("volume", e.volume);
+    switch (kind) {
+    case EntryKind::opening:
+        return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
+    case EntryKind::drawOff: {
+        for (const auto& s : record.of<DrawOffFact>())
+            if (entryId(kind, s.id) == e.id && !s.fact.lot.empty())
+                return say("desk.line.draw_lot").with("volume", e.volume).with("lot", s.fact.lot);
+        return say("desk.line.draw").with("volume", e.volume);
+    }
+    case EntryKind::refill:
+    case EntryKind::topUp: {
+        const std::string key = kind == EntryKind::refill ? "desk.line.refill" : "desk.line.top_up";
+        if (!e.brew)
+            return say(key).with("volume", e.volume);
+        return say(key + "_brew").with("volume", e.volume).with("brew", shared.names.brewNames.at(*e.brew));
+    }
+    case EntryKind::sample:
+        return say("desk.line.sample").with("volume", e.volume);
+    case EntryKind::dip:
+        return say("desk.line.dip").with("volume", e.volume);
+    case EntryKind::reading:
+        return say("desk.line.reading");
+    }
+    return {};
+}
+
+template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
+    for (const auto& stored : record.of<F>())
+        if (stored.id == id)
+            return &stored.fact;
+    return nullptr;
+}
+
+/// Note and measured values of the row behind an entry.
+void fillDetails(const VesselRecord& record, LedgerLine& line) {
+    const auto take = [&](const auto* fact) {
+        if (!fact)
+            return;
+        line.note = fact->note;
+        if constexpr (requires { fact->measured; })
+            line.measured = fact->measured;
+    };
+    switch (line.kind) {
+    case EntryKind::opening:
+        return take(byId<OpeningFact>(record, line.id));
+    case EntryKind::drawOff:
+        return take(byId<DrawOffFact>(record, line.id));
+    case EntryKind::refill:
+        return take(byId<RefillFact>(record, line.id));
+    case EntryKind::topUp:
+        return take(byId<TopUpFact>(record, line.id));
+    case EntryKind::sample:
+        return take(byId<SampleFact>(record, line.id));
+    case EntryKind::dip:
+        return take(byId<DipFact>(record, line.id));
+    case EntryKind::reading:
+        return take(byId<ReadingFact>(record, line.id));
+    }
+}
+
+VesselSummary summary(const CurrentVessel& vessel) {
+    const VesselRecord& record = vessel.record;
+    VesselSummary s;
+    s.name = record.facts.name;
+    s.facts = record.facts;
+    s.retired = record.facts.retired.has_value();
+    s.opened = vessel.now().opened.has_value();
+    s.now = vessel.now();
+    s.findings = static_cast<int>(vessel.replayed.findings.size());
+    s.dates = vessel.dates;
+    s.due = vessel.due;
+    s.headline = s.due.text;
+    if (const auto& sittings = record.of<SittingFact>(); !sittings.empty()) {
+        const TargetFact* target = record.latest<TargetFact>(vessel.today);
+        SittingResult result;
+        result.faults = faultsIn(sittings.back().fact.sitting, builtInSheet());
+        if (auto mark = worstUnwantedFault(result, target ? target->target : Target{}, builtInSheet())) {
+            s.fault = mark->fault;
+            const FaultRule* rule = builtInSheet().findFault(mark->fault);
+            s.headline = say("desk.headline.fault").with("fault", rule ? rule->name : mark->fault);
+        }
+    }
+    if (s.retired)
+        s.headline = say("desk.headline.retired").with("on", *record.facts.retired);
+    return s;
+}
+
+} // namespace
+
+Result<std::vector<VesselSummary>> Desk::cellar() const {
+    std::vector<VesselSummary> all;
+    Cellar& cellar = *inside_->cellar;
+    if (auto loaded = cellar.loadAll(); !loaded)
+        return fail(loaded.error());
+    for (const auto& stored : cellar.shared().vessels)
+        all.push_back(summary(currentOutline(**cellar.vesselById(stored.id), cellar, today())));
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.retired < b.retired; });
+    return all;
+}
+
+Result<std::vector<VesselFact>> Desk::vessels() const {
+    if (auto shared = inside_->cellar->loadShared(); !shared)
+        return fail(shared.error());
+    std::vector<VesselFact> all;
+    for (const auto& stored : inside_->cellar->shared().vessels)
+        all.push_back(stored.fact);
+    std::stable_sort(all.begin(), all.end(),
+                     [](const auto& a, const auto& b) { return a.retired.has_value() < b.retired.has_value(); });
+    return all;
+}
+
+Result<VesselSummary> Desk::vessel(const VesselName& name) const {
+    auto vessel = inside_->current(name);
+    if (!vessel)
+        return fail(vessel.error());
+    return summary(**vessel);
+}
+
+Result<LedgerView> Desk::ledger(const VesselName& name) const {
+    auto found = inside_->current(name);
+    if (!found)
+        return fail(found.error());
+    const CurrentVessel& vessel = **found;
+    const std::vector<LedgerEntry>& entries = vessel.entries;
+    const Replay& replayed = vessel.replayed;
+    LedgerView view{summary(vessel), {}, replayed.after};
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        LedgerLine line;
+        line.kind = kindOfEntry(entries[i].id);
+        line.id = rowOf(entries[i].id);
+        line.table = entries[i].outOfThisVessel ? "" : std::string(tableOfEntry(line.kind));
+        line.on = entries[i].on;
+        line.text = lineText(vessel.record, line.kind, entries[i], inside_->cellar->shared());
+        fillDetails(vessel.record, line);
+        line.volumeAfter = replayed.after[i].volume;
+        line.meanAgeAfter = replayed.after[i].meanAge;
+        for (const auto& finding : replayed.findings)
+            if (finding.entry == entries[i].id)
+                line.findings.push_back(finding.message);
+        view.lines.push_back(std::move(line));
+    }
+    return view;
+}
+
+} // namespace staveline

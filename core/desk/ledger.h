@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the vessels hold, what is due, and how each entry changed it.
+#pragma once
+
+#include "facts/facts.h"
+#include "quantity/message.h"
+#include "vessel/schedule.h"
+
+#include <string>
+#include <vector>
+
+namespace staveline {
+
+struct Due {
+    DueKind kind = DueKind::nothing;
+    Day on{};
+    int inDays = 0; ///< negative: overdue
+    Message text;   ///< "taste in 3 days"
+};
+
+struct VesselSummary {
+    VesselName name;
+    VesselFact facts;
+    bool retired = false;
+    bool opened = false; ///< an opening or a first refill is recorded
+    LedgerState now;
+    Schedule dates;
+    Due due;
+    Message headline;  ///< due, or verdict, or fault: one line
+    std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
+    int findings = 0;  ///< ledger findings
+};
+
+struct LedgerLine {
+    std::int64_t id = 0;
+    std::string table; ///< "draw_off", to amend or remove it
+    EntryKind kind = EntryKind::reading;
+    Day on{};
+    Message text; ///< "60.0 L drawn for Draw 14"
+    Measured measured;
+    std::string note;
+    Litres volumeAfter{0};
+    Days meanAgeAfter{0};
+    std::vector<Message> findings;
+};
+struct LedgerView {
+    VesselSummary vessel;
+    std::vector<LedgerLine> lines;   ///< oldest first
+    std::vector<LedgerState> states; ///< after each line
+};
+/// What an entry would do, before it is written.
+struct LedgerPreview {
+    LedgerState before, after;
+    std::vector<Message> findings; ///< new ones, at any entry
+};
+
+} // namespace staveline

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/ledger_entries.h"
+
+#include "vessel/materials.h"
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+
+namespace staveline {
+namespace {
+
+constexpr std::int64_t kindCount = 16;
+
+LedgerEntry entry(EntryKind kind, book::RowId row, Day on, Litres volume) {
+    LedgerEntry e;
+    e.id = entryId(kind, row);
+    e.kind = kind;
+    e.on = on;
+    e.rank = rankOf(kind);
+    e.volume = volume;
+    return e;
+}
+
+template <class F> LedgerEntry inflow(EntryKind kind, const Stored<F>& stored, const SharedFacts& shared) {
+    LedgerEntry e = entry(kind, stored.id, stored.fact.on, stored.fact.volume);
+    e.age = stored.fact.age;
+    const auto brew = shared.names.brews.find(stored.fact.brew);
+    if (brew != shared.names.brews.end()) {
+        e.brew = brew->second;
+        if (const BrewFact* brewed = shared.brew(stored.fact.brew); brewed && !e.age)
+            e.age = Days{static_cast<double>(std::max(0, daysBetween(brewed->on, stored.fact.on)))};
+    }
+    return e;
+}
+
+LedgerEntry openingEntry(const Stored<OpeningFact>& stored) {
+    const OpeningFact& f = stored.fact;
+    LedgerEntry e = entry(EntryKind::opening, stored.id, f.on, f.volume);
+    const double interval = f.usualInterval.value_or(Days{240}).d;
+    const double share = f.usualShare.value_or(Share{.35}).of1;
+    const double running = f.yearsRunning.value_or(3) * daysPerYear;
+    // Habit gives the age: it settles at interval/share, and no liquid is older than the years stated.
+    const double habit = interval * (1 - share) / share * (1 - std::exp(-running * share / interval));
+    e.age = Days{f.ageYears ? *f.ageYears * daysPerYear : habit};
+    e.ageSd = Days{f.ageSdYears ? *f.ageSdYears * daysPerYear : e.age->d * 0.3};
+    return e;
+}
+
+template <class F> void outflows(std::vector<LedgerEntry>& entries, EntryKind kind, const Facts<F>& facts) {
+    for (const auto& stored : facts) {
+        LedgerEntry e = entry(kind, stored.id, stored.fact.on, stored.fact.volume);
+        e.outOfThisVessel = true;
+        e.rank = rankOf(EntryKind::drawOff);
+        entries.push_back(e);
+    }
+}
+
+/// By day, minute, rank, id: the order in which replay reads.
+bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b) {
+    return std::tie(a.on, a.minute, a.rank, a.id) < std::tie(b.on, b.minute, b.rank, b.id);
+}
+
+std::atomic<std::int64_t> replays{0};
+
+} // namespace
+
+std::int64_t entryId(EntryKind kind, book::RowId row) {
+    return row * kindCount + static_cast<std::int64_t>(kind);
+}
+book::RowId rowOf(std::int64_t entry) {
+    return entry / kindCount;
+}
+EntryKind kindOfEntry(std::int64_t entry) {
+    return static_cast<EntryKind>(entry % kindCount);
+}
+
+std::string_view tableOfEntry(EntryKind kind) {
+    return traitsOf(kind).word;
+}
+
+std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared) {
+    std::vector<LedgerEntry> entries;
+    for (const auto& s : record.of<OpeningFact>())
+        entries.push_back(openingEntry(s));
+    for (const auto& s : record.of<DrawOffFact>())
+        entries.push_back(entry(EntryKind::drawOff, s.id, s.fact.on, s.fact.volume));
+    for (const auto& s : record.of<RefillFact>())
+        entries.push_back(inflow(EntryKind::refill, s, shared));
+    for (const auto& s : record.of<TopUpFact>())
+        entries.push_back(inflow(EntryKind::topUp, s, shared));
+    for (const auto& s : record.of<SampleFact>())
+        entries.push_back(entry(EntryKind::sample, s.id, s.fact.on, s.fact.volume));
+    for (const auto& s : record.of<DipFact>())
+        entries.push_back(entry(EntryKind::dip, s.id, s.fact.on, s.fact.volume));
+    for (const auto& s : record.of<ReadingFact>())
+        entries.push_back(entry(EntryKind::reading, s.id, s.fact.on, {}));
+    outflows(entries, EntryKind::refill, record.refillsElsewhere);
+    outflows(entries, EntryKind::topUp, record.topUpsElsewhere);
+    std::sort(entries.begin(), entries.end(), ledgerOrder);
+    return entries;
+}
+
+VesselShape shapeOf(const VesselFact& facts) {
+    return {facts.capacity, facts.evaporationPerYear.value_or(
+                                materialFacts(facts.material).value_or(MaterialFacts{}).evaporationPerYear)};
+}
+
+Replay replayOf(const std::vector<LedgerEntry>& entries, const VesselRecord& record, Day today) {
+    ++replays;
+    return replay(entries, shapeOf(record.facts), today);
+}
+
+Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today) {
+    return replayOf(ledgerEntries(record, shared), record, today);
+}
+
+std::int64_t ledgersReplayed() {
+    return replays;
+}
+
+} // namespace staveline

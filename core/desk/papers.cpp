@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The papers: the brew sheet and the sheet to taste on.
+#include "desk/inside.h"
+#include "sheet/brew_sheet.h"
+#include "sheet/tasting_paper.h"
+
+#include <algorithm>
+
+namespace staveline {
+namespace {
+
+/// What changes, in the shape the sheet reads.
+Proposal toldChanges(const std::vector<std::string>& changes) {
+    Proposal proposal;
+    for (const auto& text : changes) {
+        Move move;
+        move.wording = say("desk.plain").with("text", text);
+        proposal.moves.push_back(std::move(move));
+    }
+    return proposal;
+}
+
+} // namespace
+
+Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& units) const {
+    auto found = inside_->current(name);
+    if (!found)
+        return fail(found.error());
+    const CurrentVessel& vessel = **found;
+    const VesselRecord& record = vessel.record;
+    const SharedFacts& shared = inside_->cellar->shared();
+    const LedgerState& now = vessel.now();
+    const Setting& setting = vessel.inUse;
+    auto plan = brewPlan(name);
+    if (!plan)
+        return fail(plan.error());
+    BrewSheetInput sheet;
+    sheet.vessel = name;
+    sheet.vesselShape = record.facts.shape;
+    if (const CultureFact* culture = record.latest<CultureFact>(today()))
+        sheet.killerSensitive = culture->killerSensitive;
+    sheet.on = today();
+    sheet.plan = std::move(*plan);
+    sheet.recipe = setting.recipe;
+    sheet.dates = vessel.dates;
+    sheet.draw = setting.draw;
+    Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
+    sheet.chosen = &chosen;
+    if (const ChoiceFact* choice = openChoice(record, now); choice && choice->forecast->recipe == setting.recipe) {
+        const Forecast& promised = *choice->forecast;
+        for (const auto& text : promised.reasons)
+            chosen.reasons.push_back(say("desk.plain").with("text", text));
+        for (Dimension d : allDimensions)
+            sheet.expected[d] = Band{promised.mean[d], promised.mean[d] - z80 * promised.sd[d],
+                                     promised.mean[d] + z80 * promised.sd[d]};
+        sheet.forecastNote = render(say("desk.forecast_note")
+                                        .with("on", choice->on)
+                                        .with("version", promised.modelVersion)
+                                        .with("fingerprint", promised.fingerprint));
+    }
+    return staveline::brewSheet(sheet, units);
+}
+
+Document Desk::tastingPaper(const VesselName& name, bool shortSheet, const DisplayUnits& units) const {
+    TastingPaperInput input;
+    input.vessel = name;
+    input.shortSheet = shortSheet;
+    if (auto record = inside_->cellar->vessel(name))
+        input.cellar = Celsius{std::clamp((*record)->facts.temperature.c, 12.0, 14.0)};
+    return staveline::tastingPaper(input, units);
+}
+
+} // namespace staveline

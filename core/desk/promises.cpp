@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is promised of a choice, and how choices and what is in force are set.
+#include "advice/board.h"
+#include "desk/advice.h"
+#include "desk/inside.h"
+
+#include <algorithm>
+#include <boost/crc.hpp>
+#include <fmt/core.h>
+
+namespace staveline {
+namespace {
+
+std::string fingerprintOf(const AdviceInput& input) {
+    std::string text = recipeJson(input.base.recipe) + targetJson(input.target);
+    for (auto pool : compositionPools)
+        text += fmt::format("{:a};", input.state.beer.*pool);
+    text += fmt::format("{:a};{:a};{:a};{:a};{:a}", input.state.lactics, input.state.brett, input.state.hopTolerance,
+                        input.volumeAtDraw.l, input.fillTo.l);
+    boost::crc_optimal<64, 0x42F0E1EBA9EA3693ULL, 0xFFFFFFFFFFFFFFFFULL, 0xFFFFFFFFFFFFFFFFULL, true, true> crc;
+    crc.process_bytes(text.data(), text.size());
+    return fmt::format("{:016x}", static_cast<std::uint64_t>(crc.checksum()));
+}
+
+/// Everything but what led to it.
+Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimension<Band>& next) {
+    Forecast forecast;
+    for (Dimension d : allDimensions) {
+        forecast.mean[d] = next[d].value;
+        forecast.sd[d] = (next[d].high - next[d].low) / (2 * z80);
+    }
+    forecast.recipe = setting.recipe;
+    forecast.draw = setting.draw;
+    forecast.interval = setting.interval;
+    forecast.temperature = setting.temperature;
+    forecast.modelVersion = std::string(modelVersion);
+    forecast.fingerprint = fingerprintOf(job.input);
+    forecast.target = job.input.target;
+    return forecast;
+}
+
+Forecast forecastOf(const AdviceJob& job, const Proposal& proposal, const DisplayUnits& units) {
+    Forecast forecast = promised(job, proposal.setting, proposal.next);
+    for (const auto& move : proposal.moves)
+        forecast.moves.push_back(render(move.wording, units));
+    for (const auto& reason : proposal.reasons)
+        forecast.reasons.push_back(render(reason, units));
+    return forecast;
+}
+
+/// Of a setting of the brewer's own.
+Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day on, std::vector<std::string> moves) {
+    auto trial = TryBoard(job.input).trial(setting, TrialDepth::next);
+    if (!trial)
+        return fail(trial.error());
+    ChoiceFact choice{job.vessel, on, ChoiceFact::own, promised(job, setting, trial->next)};
+    choice.forecast->moves = std::move(moves);
+    choice.forecast->reasons.push_back(render(say("desk.own_plan")));
+    return choice;
+}
+
+/// The days a promise speaks of are those of its own plan: another yeast takes longer.
+void takeDates(Forecast& forecast, const CurrentVessel& vessel, const Cellar& cellar) {
+    const Schedule dates =
+        datesWith(vessel, cellar, {forecast.recipe, forecast.draw, forecast.interval, forecast.temperature});
+    forecast.thisDraw = dates.draw;
+    forecast.nextDraw = dates.nextDraw;
+}
+
+const Proposal* proposalNumber(const Advice& advice, int number) {
+    if (number == 0)
+        return &advice.leaveAlone;
+    const auto index = static_cast<std::size_t>(number - 1);
+    return number > 0 && index < advice.proposals.size() ? &advice.proposals[index] : nullptr;
+}
+
+Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int number, Day on, const DisplayUnits& units) {
+    const Proposal* proposal = proposalNumber(advice, number);
+    if (!proposal)
+        return badInput("/proposal",
+                        say("desk.no_such_proposal")
+                            .with("number", std::int64_t{number})
+                            .with("count", static_cast<std::int64_t>(advice.proposals.size())),
+                        say("desk.no_such_proposal.remedy"));
+    ChoiceFact choice;
+    choice.vessel = job.vessel;
+    choice.on = on;
+    choice.proposal = number;
+    choice.forecast = forecastOf(job, *proposal, units);
+    return choice;
+}
+
+} // namespace
+
+Result<ChoiceFact> Desk::promise(const VesselName& vessel, int number, Day on) const {
+    auto job = adviceJob({vessel, {}, {}, false});
+    if (!job)
+        return fail(job.error());
+    auto advice = staveline::advise(job->input);
+    if (!advice)
+        return fail(advice.error());
+    return promise(*job, *advice, number, on);
+}
+
+Result<ChoiceFact> Desk::promise(const AdviceJob& job, const Advice& advice, int number, Day on) const {
+    auto vessel = inside_->current(job.vessel);
+    if (!vessel)
+        return fail(vessel.error());
+    auto choice = choiceOf(job, advice, number, on, inside_->units);
+    if (choice)
+        takeDates(*choice->forecast, **vessel, *inside_->cellar);
+    return choice;
+}
+
+Result<ChoiceFact> Desk::promiseOwn(const AdviceJob& job, const Setting& setting) const {
+    auto found = inside_->current(job.vessel);
+    if (!found)
+        return fail(found.error());
+    const CurrentVessel& vessel = **found;
+    const Pantry& pantry = inside_->cellar->shared().pantry;
+    auto choice = ownChoice(job, setting, today(),
+                            changesSinceLastRefill(vessel.record, pantry, vessel.now(), setting, inside_->units));
+    if (choice)
+        takeDates(*choice->forecast, vessel, *inside_->cellar);
+    return choice;
+}
+
+Result<Chosen> Desk::choose(const AdviceJob& job, const Advice& advice, int number) {
+    const Batch once(*this); // the look for other programs may tell too
+    if (auto current = requireCurrent(job); !current)
+        return fail(current.error());
+    auto choice = promise(job, advice, number, today());
+    if (!choice)
+        return fail(choice.error());
+    auto done = record(Fact{*choice});
+    if (!done)
+        return fail(done.error());
+    return Chosen{*std::move(choice), *std::move(done)};
+}
+
+/// A promise made from what the book no longer says would be no promise.
+Result<void> Desk::requireCurrent(const AdviceJob& job) {
+    poll();
+    if (job.revision == revision())
+        return {};
+    return fail({FaultKind::notPossible, "", say("desk.stale_advice").with("vessel", job.vessel),
+                 say("desk.stale_advice.remedy")});
+}
+
+Result<Chosen> Desk::adopt(const AdviceJob& job, const Trial& trial) {
+    const Batch once(*this);
+    if (auto current = requireCurrent(job); !current)
+        return fail(current.error());
+    auto choice = promiseOwn(job, trial.setting);
+    if (!choice)
+        return fail(choice.error());
+    auto done = record(Fact{*choice});
+    if (!done)
+        return fail(done.error());
+    return Chosen{*std::move(choice), *std::move(done)};
+}
+
+Result<Recorded> Desk::revise(const VesselName& name, const Setting& setting, const EditNote& note) {
+    auto found = inside_->current(name);
+    if (!found)
+        return fail(found.error());
+    const CurrentVessel& vessel = **found;
+    if (auto ok = notBrewedYet(vessel.record, *inside_->cellar, today()); !ok)
+        return fail(ok.error());
+    // Nothing can be promised of a vessel that was never filled: its recipe is the first it will run on.
+    if (!vessel.now().opened)
+        return setToday(Fact{BaseRecipeFact{name, today(), setting.recipe}}, note);
+    auto job = adviceJob({name, {}, {}, false});
+    if (!job)
+        return fail(job.error());
+    auto choice = promiseOwn(*job, setting);
+    if (!choice)
+        return fail(choice.error());
+    return setToday(Fact{*choice}, note);
+}
+
+namespace {
+
+/// The stored fact of today that `fact` takes the place of; none: nullptr.
+template <class F> const Stored<F>* ofToday(const Facts<F>& list, const F& fact) {
+    if (list.empty() || list.back().fact.on != fact.on)
+        return nullptr;
+    if constexpr (std::is_same_v<F, ChoiceFact>)
+        return list.back().fact.proposal == ChoiceFact::own ? &list.back() : nullptr;
+    else if constexpr (std::is_same_v<F, EquipmentFact>)
+        return list.back().fact.equipment.name == fact.equipment.name ? &list.back() : nullptr;
+    else
+        return &list.back();
+}
+
+} // namespace
+
+Result<Recorded> Desk::setToday(const Fact& fact, const EditNote& note) {
+    Cellar& cellar = *inside_->cellar;
+    const auto set = [&]<class F>(const F& given, const Facts<F>& list) {
+        const Stored<F>* old = ofToday(list, given);
+        return old ? amend(std::string(tableOf<F>), old->id, fact, note) : record(fact, note);
+    };
+    const auto visit = [&]<class F>(const F& given) -> Result<Recorded> {
+        if constexpr (std::is_same_v<F, TargetFact> || std::is_same_v<F, BaseRecipeFact> ||
+                      std::is_same_v<F, ChoiceFact>) {
+            auto found = cellar.vessel(given.vessel);
+            return found ? set(given, (*found)->template of<F>()) : fail(found.error());
+        } else if constexpr (std::is_same_v<F, EquipmentFact>) {
+            auto shared = cellar.loadShared();
+            return shared ? set(given, cellar.shared().equipment) : fail(shared.error());
+        } else {
+            return record(fact, note);
+        }
+    };
+    return std::visit(visit, fact);
+}
+
+} // namespace staveline

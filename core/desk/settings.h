@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Which recipe and handling count: of the refill in the vessel, of the coming one, and what the two differ by.
+#pragma once
+
+#include "advice/advise.h"
+#include "desk/cellar.h"
+#include "vessel/ledger.h"
+
+namespace staveline {
+
+/// What was drawn for the refill that is still to come; none: the draw is still to come too.
+[[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] Recipe defaultRecipe(); ///< until one is recorded
+
+// A choice belongs to its refill: its draw is the one that makes room for it, its recipe, interval and temperature act
+// from that refill on, until a later choice's. Of a recipe the later one counts, base recipe or choice; a base recipe
+// says nothing about the rest. Once it is drawn, the draw is what was drawn.
+
+/// The choice made for the refill that is due; none after that refill went in.
+[[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);
+/// The choice that the refill in the vessel went in by; none: the vessel's own interval, draw and temperature.
+[[nodiscard]] const ChoiceFact* choiceInForce(const VesselRecord& record, const LedgerState& now);
+/// For the coming refill: what is chosen for it, or what goes on if nothing is.
+[[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
+/// What goes on if nothing is chosen for the coming refill. The cycle that runs has this interval.
+[[nodiscard]] Setting settingLeftAlone(const VesselRecord& record, const LedgerState& now);
+/// What the plan for the coming refill changes against that of the last one, named with old and new values; what was
+/// drawn is no part of a plan.
+[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+                                                              const LedgerState& now, const DisplayUnits& units);
+/// The same for a setting that may come into use.
+[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+                                                              const LedgerState& now, const Setting& to,
+                                                              const DisplayUnits& units);
+
+} // namespace staveline

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "estimate/carried_states.h"
+
+#include <algorithm>
+
+namespace staveline {
+
+CarriedStates::CarriedStates(std::vector<BlendEvent> events, RefillBeer usual, AgeConditions cellaring,
+                             Parameters parameters)
+    : events_(std::move(events)), usual_(std::move(usual)), cellaring_(cellaring), parameters_(parameters) {}
+
+std::size_t CarriedStates::countUntil(Day day, bool beforeFillings) const {
+    const auto end = std::find_if(events_.begin(), events_.end(), [&](const BlendEvent& event) {
+        return event.on > day || (beforeFillings && event.on == day && event.share.of1 > 0);
+    });
+    return static_cast<std::size_t>(end - events_.begin());
+}
+
+CarriedStates::From CarriedStates::nearest(Day day, std::size_t count) const {
+    const auto later = known_.upper_bound({day, count});
+    const auto& [when, state] = later == known_.begin() ? *later : *std::prev(later);
+    return {when.first, when.second, state};
+}
+
+VesselState CarriedStates::carry(const From& from, Day day, std::size_t count, const Beers& beers) {
+    const auto between = std::span<const BlendEvent>(events_).subspan(from.count, count - from.count);
+    const VesselState state = carryForward(from.state, from.on, between, beers, usual_, day, cellaring_.temperature,
+                                           cellaring_.oxygenPerYear, parameters_);
+    known_.emplace(std::pair{day, count}, state);
+    return state;
+}
+
+} // namespace staveline

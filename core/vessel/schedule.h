@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The days of a cycle: when to taste, brew and draw, and which of them is next. Days and habits only, no facts.
+#pragma once
+
+#include "vessel/ledger.h"
+
+namespace staveline {
+
+struct ScheduleRule {
+    Days interval{240}; ///< of the cycle that runs
+    Days sampleBefore{30};
+    Days primary{14};
+    std::optional<Day> sampled{};       ///< in this cycle, if it was
+    std::optional<Day> brewed{};        ///< the beer for this draw, if it was
+    std::optional<Day> drawn{};         ///< for the coming refill already: it is due since then
+    std::optional<Days> nextInterval{}; ///< of the cycle after the draw; none: the same
+};
+struct Schedule {
+    Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day
+    Day sampleDue, drawDue;                       ///< by the interval alone; before today when overdue
+};
+/// From the last refill (or opening). Nothing is planned before `today`; what was done keeps its day. A draw waits
+/// for its refill: not before `primary` after the brew.
+[[nodiscard]] Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today);
+
+/// Whether a tasting looks at the coming draw: one in the first half of a cycle looks at the refill.
+[[nodiscard]] bool looksAtDraw(Day tasted, const LedgerState& now, Days interval);
+
+enum class DueKind { taste, brew, draw, refill, nothing };
+struct NextJob {
+    DueKind kind = DueKind::nothing;
+    Day on{};
+};
+/// The first that is not done: refill when drawn, else taste, brew, draw. Nothing in an unopened vessel.
+[[nodiscard]] NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule& dates);
+
+} // namespace staveline

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "estimate/carried_states.h"
+
+#include "support/catch.h"
+
+using namespace staveline;
+
+namespace {
+
+constexpr Day opened = std::chrono::year{2025} / 1 / 1;
+
+Day after(int days) {
+    return opened + std::chrono::days{days};
+}
+
+RefillBeer plainBeer() {
+    Recipe recipe;
+    recipe.grist = {{"pilsner", {1}, false}};
+    recipe.mash = {{{66}, {60}}};
+    return brew(resolve(recipe, builtInPantry(), jumpRate).value(), {});
+}
+
+/// Opened, refilled by a third after 100 days, titrated after 150.
+CarriedStates refilledCask() {
+    BlendEvent refill, reading;
+    refill.on = after(100);
+    refill.share = {.35};
+    reading.on = after(150);
+    reading.ta = GramsPerLitre{7};
+    CarriedStates states({refill, reading}, plainBeer(), {{}, {16}, 10}, {});
+    states.start(opened, youngVessel(plainBeer().beer, {}));
+    return states;
+}
+
+VesselState on(CarriedStates& states, Day day) {
+    const auto count = states.countUntil(day, false);
+    return states.carry(states.nearest(day, count), day, count, {});
+}
+
+} // namespace
+
+TEST_CASE("events count to the end of a day, or to its first filling", "[estimate][states]") {
+    auto states = refilledCask();
+    CHECK(states.countUntil(after(99), false) == 0);
+    CHECK(states.countUntil(after(100), false) == 1);
+    CHECK(states.countUntil(after(100), true) == 0);
+    CHECK(states.countUntil(after(150), true) == 2); // a reading puts nothing in
+}
+
+TEST_CASE("a look carries on from the nearest state that is known", "[estimate][states]") {
+    auto states = refilledCask();
+    CHECK(states.nearest(after(120), 1).on == opened);
+    on(states, after(120));
+    CHECK(states.nearest(after(140), 1).on == after(120));
+    CHECK(states.nearest(after(99), 0).on == opened);
+    const auto first = on(states, after(200)), again = on(states, after(200));
+    CHECK(first == again);
+}
+
+TEST_CASE("a look back in time is what an earlier look would have seen", "[estimate][states]") {
+    auto forward = refilledCask(), back = refilledCask();
+    const auto early = on(forward, after(90));
+    on(back, after(200));
+    CHECK(on(back, after(90)) == early);
+}
+
+TEST_CASE("measured acidity corrects the state on its day", "[estimate][states]") {
+    auto states = refilledCask();
+    const auto state = on(states, after(150));
+    CHECK(outcomeOf(state, {}).ta.gPerL == Approx(7).epsilon(1e-3));
+}
