@@ -4,7 +4,6 @@
 
 #include "ui/support.h"
 
-#include "desk/advice.h"
 #include "desk/sample.h"
 #include "ui/adjust/chain_panel.h"
 #include "ui/adjust/draw_day_page.h"

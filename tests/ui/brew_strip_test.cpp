@@ -2,7 +2,6 @@
 // The liquid's way at a glance, and what of the plan is in sight without scrolling.
 #include "ui/brew_support.h"
 
-#include "brewing/brew_plan.h"
 #include "desk/sample.h"
 #include "ui/brew/flow_strip.h"
 #include "ui/window/cellar_view.h"

@@ -2,13 +2,11 @@
 // The History station: the cycles of a vessel as charts, table, promises and files.
 #include "ui/support.h"
 
-#include "desk/history.h"
-#include "desk/ledger.h"
 #include "desk/sample.h"
 #include "support/bench.h"
-#include "support/full_disk.h"
 #include "ui/audit.h"
 #include "ui/chart/chart_stack.h"
+#include "support/full_disk.h"
 #include "ui/history/copy_table.h"
 #include "ui/history/history_model.h"
 #include "ui/history/station.h"

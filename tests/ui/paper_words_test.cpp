@@ -3,10 +3,7 @@
 // called; no caution torn, no page empty, nothing outside the margins or too small to read.
 #include "ui/support.h"
 
-#include "desk/advice.h"
-#include "desk/ledger.h"
 #include "desk/sample.h"
-#include "sheet/document.h"
 #include "ui/print/paged_paper.h"
 #include "ui/print/pdf.h"
 #include "ui/print/text_document.h"

@@ -3,9 +3,8 @@
 #include "ui/support.h"
 
 #include "desk/sample.h"
-#include "sheet/document.h"
-#include "support/full_disk.h"
 #include "ui/brew/station.h"
+#include "support/full_disk.h"
 #include "ui/print/page_view.h"
 #include "ui/print/printing.h"
 #include "ui/taste/blank_sheet.h"

@@ -4,7 +4,6 @@
 #include "ui/support.h"
 
 #include "desk/codec.h"
-#include "desk/ledger.h"
 #include "ui/adjust/station.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/start_page.h"
