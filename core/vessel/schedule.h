@@ -7,13 +7,13 @@
 namespace staveline {
 
 struct ScheduleRule {
-    Days interval{240}; ///< of the cycle that runs
+    Days interval{240};                 ///< of the cycle that runs
+    std::optional<Days> nextInterval{}; ///< of the one after the draw; none: the same
     Days sampleBefore{30};
     Days primary{14};
-    std::optional<Day> sampled{};       ///< in this cycle, if it was
-    std::optional<Day> brewed{};        ///< the beer for this draw, if it was
-    std::optional<Day> drawn{};         ///< for the coming refill already: it is due since then
-    std::optional<Days> nextInterval{}; ///< of the cycle after the draw; none: the same
+    std::optional<Day> sampled{}; ///< in this cycle, if it was
+    std::optional<Day> brewed{};  ///< the beer for this draw, if it was
+    std::optional<Day> drawn{};   ///< for the coming refill already: it is due since then
 };
 struct Schedule {
     Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day

@@ -2,8 +2,6 @@
 // What the Adjust station is made of, by itself: words, strips, the worker that keeps to the newest request.
 #include "ui/adjust_support.h"
 
-#include "advice/advise.h"
-#include "desk/history.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/present/latest_worker.h"
 

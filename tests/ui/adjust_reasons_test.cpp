@@ -2,11 +2,6 @@
 // The Adjust station: where numbers come from, full answers, the target behind the windows, and the day of the draw.
 #include "ui/adjust_support.h"
 
-#include "advice/advise.h"
-#include "desk/draw_day.h"
-#include "desk/filed.h"
-#include "desk/history.h"
-#include "estimate/estimates.h"
 #include "ui/adjust/answer_panel.h"
 #include "ui/adjust/more_notes.h"
 #include "ui/adjust/verdict_words.h"

@@ -2,8 +2,6 @@
 // The target behind the windows by keyboard: refused and tried again, bounds that depend on each other, undo by name.
 #include "ui/bad_input_support.h"
 
-#include "desk/filed.h"
-#include "estimate/estimates.h"
 #include "support/full_disk.h"
 #include "ui/adjust/linked_label.h"
 #include "ui/adjust/verdict_column.h"

@@ -2,11 +2,6 @@
 // The Adjust station: verdicts, trying without writing, locks, proposals and adopting.
 #include "ui/adjust_support.h"
 
-#include "advice/advise.h"
-#include "advice/board.h"
-#include "desk/filed.h"
-#include "desk/ledger.h"
-#include "estimate/estimates.h"
 #include "ui/adjust/answer_panel.h"
 #include "ui/adjust/more_notes.h"
 #include "ui/adjust/verdict_words.h"

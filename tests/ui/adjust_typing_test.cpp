@@ -2,7 +2,6 @@
 // What is typed on the try board: half typed, out of bounds, kept, taken back, and what Adopt says to it.
 #include "ui/bad_input_support.h"
 
-#include "advice/advise.h"
 #include "support/full_disk.h"
 #include "ui/adjust/lever_line.h"
 #include "ui/adjust/proposal_list.h"

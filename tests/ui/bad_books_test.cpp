@@ -2,12 +2,6 @@
 // A book under stress: a full disk, a second window, a file that goes away, no leave to write, 200 tasters.
 #include "ui/bad_input_support.h"
 
-#include "advice/advise.h"
-#include "desk/advice.h"
-#include "desk/brew.h"
-#include "desk/filed.h"
-#include "desk/ledger.h"
-#include "estimate/estimates.h"
 #include "support/full_disk.h"
 #include "ui/taste/sitting_head.h"
 #include "ui/taste/taster_grid.h"

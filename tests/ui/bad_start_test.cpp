@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Starting where little is as it should be: settings that cannot be kept, damaged ones, no fonts at all.
-#include "desk/filed.h"
 #include "ui/bad_input_support.h"
 
 #include <QDir>

@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is half typed, pasted or no number at all: it stays where it was typed and never reaches the book.
-#include "desk/brew.h"
-#include "desk/ledger.h"
 #include "ui/bad_input_support.h"
 
 #include <QClipboard>

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A brew as it was made: recorded from the plan, completed later, and what it means for the next draw.
-#include "brewing/brew_plan.h"
 #include "ui/brew_support.h"
 
 using namespace staveline;

@@ -2,8 +2,6 @@
 // Figures of the Brew station: test_ui "[bench]" in a release build prints one JSON object a line.
 #include "ui/brew_support.h"
 
-#include "advice/advise.h"
-#include "desk/brew.h"
 #include "support/bench.h"
 
 using namespace staveline;

@@ -2,10 +2,9 @@
 // A recipe that the book would not take: what was changed stays, and finishing it again tries again.
 #include "ui/bad_input_support.h"
 
-#include "desk/brew.h"
-#include "support/full_disk.h"
 #include "ui/brew/bench.h"
 #include "ui/brew/plan_page.h"
+#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 
 using namespace staveline;

@@ -4,8 +4,6 @@
 
 #include "ui/support.h"
 
-#include "brewing/brew_plan.h"
-#include "desk/brew.h"
 #include "ui/brew/as_brewed_page.h"
 #include "ui/brew/grist_editor.h"
 #include "ui/brew/hop_editor.h"

@@ -2,8 +2,6 @@
 // The Brew station's plan: each edit recalculates the flow, what is finished is stored, what is refused stays as typed.
 #include "ui/brew_support.h"
 
-#include "brewing/brew_plan.h"
-#include "desk/brew.h"
 #include "ui/audit.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/theme.h"

@@ -2,9 +2,6 @@
 // The Draw & refill station: what an entry would do is seen before it is recorded, and all of it can be taken back.
 #include "ui/support.h"
 
-#include "advice/advise.h"
-#include "desk/brew.h"
-#include "desk/ledger.h"
 #include "ui/draw_refill/brew_offers.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
@@ -14,7 +11,6 @@
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/vessel_drawing.h"
-#include "vessel/schedule.h"
 
 #include <QLabel>
 #include <QLineEdit>

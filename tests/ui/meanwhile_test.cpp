@@ -2,9 +2,6 @@
 // What happens beside the brewer's typing: another vessel, other units, another day, another program.
 #include "ui/bad_input_support.h"
 
-#include "advice/advise.h"
-#include "desk/filed.h"
-#include "desk/ledger.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/present/cellar_model.h"

@@ -1,11 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/support.h"
 
-#include "desk/ledger.h"
 #include "ui/present/cellar_model.h"
 #include "ui/present/ledger_model.h"
 #include "ui/present/vessel_words.h"
-#include "vessel/schedule.h"
 
 using namespace staveline;
 using namespace staveline::ui;

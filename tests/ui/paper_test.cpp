@@ -2,7 +2,6 @@
 // Papers: pages, text that can be found again, both sizes, and disks that refuse.
 #include "ui/support.h"
 
-#include "sheet/document.h"
 #include "support/full_disk.h"
 #include "ui/print/paged_paper.h"
 #include "ui/print/pdf.h"

@@ -6,6 +6,7 @@
 #include "sheet/document.h"
 #include "support/full_disk.h"
 #include "ui/brew/station.h"
+#include "support/full_disk.h"
 #include "ui/print/page_view.h"
 #include "ui/print/printing.h"
 #include "ui/taste/blank_sheet.h"

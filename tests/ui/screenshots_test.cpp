@@ -5,7 +5,6 @@
 //                           mogrify +dither -colors 128 resources/pictures/*.png
 #include "ui/support.h"
 
-#include "sheet/document.h"
 #include "ui/adjust/chain_panel.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/lever_line.h"

@@ -1,7 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/support.h"
-#include "desk/filed.h"
-#include "desk/ledger.h"
 
 #include <QAccessible>
 

@@ -2,9 +2,22 @@
 // A small invented cellar, answers for the prompts, and a window that lives in a scratch folder.
 #pragma once
 
+#include "advice/board.h"
+#include "advice/explain.h"
+#include "desk/advice.h"
+#include "desk/brew.h"
 #include "desk/desk.h"
+#include "desk/draw_day.h"
+#include "desk/filed.h"
+#include "desk/full_answer.h"
+#include "desk/history.h"
 #include "desk/json.h"
+#include "desk/ledger.h"
+#include "desk/tasting.h"
 #include "facts/record_file.h"
+#include "forward/predict.h"
+#include "sheet/brew_sheet.h"
+#include "sheet/tasting_paper.h"
 #include "support/catch.h"
 #include "support/scratch.h"
 #include "ui/present/text.h"

@@ -2,9 +2,6 @@
 // Figures of the Taste station with a full table: test_ui "[bench]" prints one JSON object a line.
 #include "ui/taste_support.h"
 
-#include "desk/filed.h"
-#include "desk/tasting.h"
-#include "estimate/estimates.h"
 #include "support/bench.h"
 
 #include <ctime>

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A sitting in hand: scores by taster and glass, and what becomes of them when the book changes underneath.
-#include "desk/filed.h"
 #include "support/catch.h"
 #include "ui/taste/draft.h"
 

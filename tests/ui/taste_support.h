@@ -4,7 +4,6 @@
 
 #include "ui/support.h"
 
-#include "desk/filed.h"
 #include "ui/taste/fault_list.h"
 #include "ui/taste/fold_button.h"
 #include "ui/taste/says_panel.h"

@@ -2,8 +2,6 @@
 // Beside the sheet: every verdict in one sentence that says its window once, and the two sides of funk.
 #include "ui/taste_support.h"
 
-#include "desk/filed.h"
-#include "estimate/estimates.h"
 #include "tasting/funk_sides.h"
 #include "ui/adjust/station.h"
 #include "ui/adjust/verdict_column.h"

@@ -2,7 +2,6 @@
 #include "ui/support.h"
 
 #include "ui/widgets/time_ribbon.h"
-#include "vessel/schedule.h"
 
 using namespace staveline;
 using namespace staveline::ui;

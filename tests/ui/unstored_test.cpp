@@ -2,11 +2,10 @@
 // "All changes stored" is true or not said, and closing with something that is not stored asks.
 #include "ui/support.h"
 
-#include "desk/ledger.h"
-#include "support/full_disk.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/station.h"
+#include "support/full_disk.h"
 #include "ui/taste/score_cell.h"
 #include "ui/taste/station.h"
 #include "ui/widgets/fact_form.h"

@@ -2,7 +2,6 @@
 // A vessel's own page: added, changed, described, retired; and what is typed there while the book changes elsewhere.
 #include "ui/support.h"
 
-#include "desk/ledger.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/widgets/choice_field.h"

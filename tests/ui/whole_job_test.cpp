@@ -2,11 +2,6 @@
 // The whole job by keyboard alone: real key events, from the first page through a cycle and all the way back.
 #include "ui/support.h"
 
-#include "advice/advise.h"
-#include "desk/brew.h"
-#include "desk/filed.h"
-#include "desk/ledger.h"
-#include "desk/tasting.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/proposal_list.h"
 #include "ui/adjust/station.h"

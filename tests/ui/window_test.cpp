@@ -2,9 +2,6 @@
 // The whole window, driven by real key events and looked over by the audit.
 #include "ui/support.h"
 
-#include "desk/ledger.h"
-#include "sheet/document.h"
-#include "support/full_disk.h"
 #include "ui/audit.h"
 #include "ui/brew_sheet/station.h"
 #include "ui/cellar/rail.h"
@@ -14,6 +11,7 @@
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/station.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "support/full_disk.h"
 #include "ui/print/page_view.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"

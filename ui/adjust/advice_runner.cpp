@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/advice_runner.h"
+#include "advice/explain.h"
 
 namespace staveline::ui {
 namespace {
