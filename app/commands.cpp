@@ -132,7 +132,7 @@ int newBook(const Options& options) {
         return complain(desk.error(), options);
     if (options.sample) {
         auto facts = sampleCellar((*desk)->today());
-        auto done = facts ? (*desk)->record(*facts) : Result<std::string>(fail(facts.error()));
+        auto done = facts ? (*desk)->record(*facts) : Result<Recorded>(fail(facts.error()));
         if (!done)
             return complain(done.error(), options);
     }
@@ -149,7 +149,7 @@ void printCellar(const std::vector<VesselSummary>& cellar, const DisplayUnits& u
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
                                       .with("capacity", vessel.facts.capacity)
-                                      .with("material", vessel.facts.material)
+                                      .with("material", std::string(wordOf(vessel.facts.material)))
                                       .with("age", vessel.now.meanAge)
                                       .with("headline", render(vessel.headline, units))
                                       .with("draw", vessel.opened ? isoDay(vessel.dates.draw) : "-"),

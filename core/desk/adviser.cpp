@@ -217,7 +217,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     in.canChangeTemperature = record.facts.canChangeTemperature;
     if (const CultureFact* culture = record.latest<CultureFact>(now)) {
         in.houseYeastKillerSensitive = culture->killerSensitive;
-        in.brettEstablished = culture->brettanomyces == "established";
+        in.brettEstablished = culture->brettanomyces == Brettanomyces::established;
     }
     in.model = estimates->model;
     in.combined = estimates->combined;
@@ -390,7 +390,7 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
         return fail(plan.error());
     BrewSheetInput sheet;
     sheet.vessel = name;
-    sheet.vesselShape = record.facts.shape;
+    sheet.vesselShape = wordOf(record.facts.shape);
     if (const CultureFact* culture = record.latest<CultureFact>(today()))
         sheet.killerSensitive = culture->killerSensitive;
     sheet.on = today();

@@ -20,8 +20,20 @@ LedgerEntry entry(EntryKind kind, book::RowId row, Day on, Litres volume) {
     return e;
 }
 
-template <class F> LedgerEntry inflow(EntryKind kind, const Stored<F>& stored, const SharedFacts& shared) {
-    LedgerEntry e = entry(kind, stored.id, stored.fact.on, stored.fact.volume);
+/// The general case: how much, where there is a volume.
+template <class F> LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts&) {
+    Litres volume{0};
+    if constexpr (requires { stored.fact.volume; })
+        volume = stored.fact.volume;
+    return entry(*factTraits<F>.entry, stored.id, stored.fact.on, volume);
+}
+
+template <class F>
+requires requires(F f) {
+    f.brew;
+}
+LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts& shared) {
+    LedgerEntry e = entry(*factTraits<F>.entry, stored.id, stored.fact.on, stored.fact.volume);
     e.age = stored.fact.age;
     const auto brew = shared.names.brews.find(stored.fact.brew);
     if (brew != shared.names.brews.end()) {
@@ -32,7 +44,7 @@ template <class F> LedgerEntry inflow(EntryKind kind, const Stored<F>& stored, c
     return e;
 }
 
-LedgerEntry openingEntry(const Stored<OpeningFact>& stored) {
+LedgerEntry entryOf(const Stored<OpeningFact>& stored, const SharedFacts&) {
     const OpeningFact& f = stored.fact;
     LedgerEntry e = entry(EntryKind::opening, stored.id, f.on, f.volume);
     const double interval = f.usualInterval.value_or(Days{240}).d;
@@ -45,42 +57,13 @@ LedgerEntry openingEntry(const Stored<OpeningFact>& stored) {
     return e;
 }
 
-template <class F> void outflows(std::vector<LedgerEntry>& entries, EntryKind kind, const Facts<F>& facts) {
+template <class F> void outflows(std::vector<LedgerEntry>& entries, const Facts<F>& facts) {
     for (const auto& stored : facts) {
-        LedgerEntry e = entry(kind, stored.id, stored.fact.on, stored.fact.volume);
+        LedgerEntry e = entry(*factTraits<F>.entry, stored.id, stored.fact.on, stored.fact.volume);
         e.outOfThisVessel = true;
         e.rank = rankOf(EntryKind::drawOff);
         entries.push_back(e);
     }
-}
-
-Message lineText(const VesselRecord& record, EntryKind kind, const LedgerEntry& e, const SharedFacts& shared) {
-    if (e.outOfThisVessel)
-        return say("desk.line.moved_out").with("volume", e.volume);
-    switch (kind) {
-    case EntryKind::opening:
-        return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
-    case EntryKind::drawOff: {
-        for (const auto& s : record.of<DrawOffFact>())
-            if (entryId(kind, s.id) == e.id && !s.fact.lot.empty())
-                return say("desk.line.draw_lot").with("volume", e.volume).with("lot", s.fact.lot);
-        return say("desk.line.draw").with("volume", e.volume);
-    }
-    case EntryKind::refill:
-    case EntryKind::topUp: {
-        const std::string key = kind == EntryKind::refill ? "desk.line.refill" : "desk.line.top_up";
-        if (!e.brew)
-            return say(key).with("volume", e.volume);
-        return say(key + "_brew").with("volume", e.volume).with("brew", shared.names.brewNames.at(*e.brew));
-    }
-    case EntryKind::sample:
-        return say("desk.line.sample").with("volume", e.volume);
-    case EntryKind::dip:
-        return say("desk.line.dip").with("volume", e.volume);
-    case EntryKind::reading:
-        return say("desk.line.reading");
-    }
-    return {};
 }
 
 template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
@@ -90,31 +73,32 @@ template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
     return nullptr;
 }
 
+Message lineText(const VesselRecord& record, EntryKind kind, const LedgerEntry& e, const SharedFacts& shared) {
+    if (e.outOfThisVessel)
+        return say("desk.line.moved_out").with("volume", e.volume);
+    if (kind == EntryKind::opening)
+        return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
+    if (kind == EntryKind::drawOff)
+        if (const auto* draw = byId<DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
+            return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
+    const std::string word(traitsOf(kind).word);
+    if (e.brew)
+        return say("desk.line." + word + "_brew")
+            .with("volume", e.volume)
+            .with("brew", shared.names.brewNames.at(*e.brew));
+    return say("desk.line." + word).with("volume", e.volume);
+}
+
 /// Note and measured values of the row behind an entry.
 void fillDetails(const VesselRecord& record, LedgerLine& line) {
-    const auto take = [&](const auto* fact) {
+    withEntry(line.kind, [&]<class F>(std::type_identity<F>) {
+        const F* fact = byId<F>(record, line.id);
         if (!fact)
             return;
         line.note = fact->note;
         if constexpr (requires { fact->measured; })
             line.measured = fact->measured;
-    };
-    switch (line.kind) {
-    case EntryKind::opening:
-        return take(byId<OpeningFact>(record, line.id));
-    case EntryKind::drawOff:
-        return take(byId<DrawOffFact>(record, line.id));
-    case EntryKind::refill:
-        return take(byId<RefillFact>(record, line.id));
-    case EntryKind::topUp:
-        return take(byId<TopUpFact>(record, line.id));
-    case EntryKind::sample:
-        return take(byId<SampleFact>(record, line.id));
-    case EntryKind::dip:
-        return take(byId<DipFact>(record, line.id));
-    case EntryKind::reading:
-        return take(byId<ReadingFact>(record, line.id));
-    }
+    });
 }
 
 VesselSummary summary(const VesselRecord& record, const Cellar& cellar, const Replay& replayed, Day today) {
@@ -165,32 +149,23 @@ std::string_view tableOfEntry(EntryKind kind) {
 
 std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared) {
     std::vector<LedgerEntry> entries;
-    for (const auto& s : record.of<OpeningFact>())
-        entries.push_back(openingEntry(s));
-    for (const auto& s : record.of<DrawOffFact>())
-        entries.push_back(entry(EntryKind::drawOff, s.id, s.fact.on, s.fact.volume));
-    for (const auto& s : record.of<RefillFact>())
-        entries.push_back(inflow(EntryKind::refill, s, shared));
-    for (const auto& s : record.of<TopUpFact>())
-        entries.push_back(inflow(EntryKind::topUp, s, shared));
-    for (const auto& s : record.of<SampleFact>())
-        entries.push_back(entry(EntryKind::sample, s.id, s.fact.on, s.fact.volume));
-    for (const auto& s : record.of<DipFact>())
-        entries.push_back(entry(EntryKind::dip, s.id, s.fact.on, s.fact.volume));
-    for (const auto& s : record.of<ReadingFact>())
-        entries.push_back(entry(EntryKind::reading, s.id, s.fact.on, {}));
-    outflows(entries, EntryKind::refill, record.refillsElsewhere);
-    outflows(entries, EntryKind::topUp, record.topUpsElsewhere);
+    forEachFact([&]<class F>(std::type_identity<F>) {
+        if constexpr (factTraits<F>.entry)
+            for (const auto& stored : record.of<F>())
+                entries.push_back(entryOf(stored, shared));
+    });
+    outflows(entries, record.refillsElsewhere);
+    outflows(entries, record.topUpsElsewhere);
     return entries;
 }
 
 VesselShape shapeOf(const VesselFact& facts) {
     return {facts.capacity, facts.evaporationPerYear.value_or(
-                                materialFacts(facts.material).value_or(MaterialFacts{}).evaporationPerYear)};
+                                materialFacts(wordOf(facts.material)).value_or(MaterialFacts{}).evaporationPerYear)};
 }
 
 double oxygenOf(const VesselFact& facts) {
-    return facts.oxygenPerYear.value_or(materialFacts(facts.material).value_or(MaterialFacts{}).oxygenPerYear);
+    return facts.oxygenPerYear.value_or(materialFacts(wordOf(facts.material)).value_or(MaterialFacts{}).oxygenPerYear);
 }
 
 Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today) {

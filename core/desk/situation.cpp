@@ -96,9 +96,10 @@ std::optional<Day> modelArrival(Dimension d, const VesselState& state, double de
 
 Parameters parametersFor(const VesselRecord& record, Day day) {
     Parameters p = builtInParameters();
-    p.culture.heldBack = record.facts.cultureHeldBack
-                             .value_or(materialFacts(record.facts.material).value_or(MaterialFacts{}).cultureHeldBack)
-                             .of1;
+    p.culture.heldBack =
+        record.facts.cultureHeldBack
+            .value_or(materialFacts(wordOf(record.facts.material)).value_or(MaterialFacts{}).cultureHeldBack)
+            .of1;
     if (const CultureFact* culture = record.latest<CultureFact>(day); culture && culture->hopTolerance)
         p.culture.hopTolerance = culture->hopTolerance->ibu;
     return p;

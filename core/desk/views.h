@@ -115,9 +115,11 @@ struct DrawDayView {
 
 // --- history -------------------------------------------------------------------------------------------------------
 
+enum class HistoryKind { entry, movedOut, sitting, forecast };
 struct HistoryRow {
     Day on{};
-    std::string what;                               ///< "refill", "sitting", "reading", "draw_off", "forecast", ...
+    HistoryKind kind = HistoryKind::entry;
+    EntryKind entry = EntryKind::reading;           ///< of the ledger; for an entry
     PerDimension<std::optional<Estimate>> tasted;   ///< of a sitting; sd is its absolute error
     PerDimension<std::optional<Estimate>> forecast; ///< what was promised for this day
     std::optional<Litres> volume;                   ///< after the entry
@@ -127,7 +129,16 @@ struct HistoryRow {
     std::optional<Ibu> refillBitterness;
     std::optional<Celsius> mashTemperature;
     std::string note;
+    [[nodiscard]] bool is(EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
 };
+/// As answers and tables have it: "refill", "moved_out", "sitting".
+[[nodiscard]] constexpr std::string_view wordOf(HistoryKind kind, EntryKind entry) {
+    constexpr std::array<std::string_view, 3> others = {"moved_out", "sitting", "forecast"};
+    return kind == HistoryKind::entry ? traitsOf(entry).word : others[static_cast<std::size_t>(kind) - 1];
+}
+[[nodiscard]] inline std::string_view wordOf(const HistoryRow& row) {
+    return wordOf(row.kind, row.entry);
+}
 struct HistoryView {
     std::vector<HistoryRow> rows;    ///< oldest first
     std::vector<TargetFact> targets; ///< by day; each holds until the next

@@ -465,7 +465,7 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
 
 /// What to read again when a change in place is undone: the vessels it belongs to; everything for what all share.
 template <class F>
-Result<Recorded> Desk::Inside::subjectOf(const std::string& table, book::RowId id, const F* replacement) const {
+Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id, const F* replacement) const {
     if constexpr (!perVessel<F> || requires(F f) { f.from; })
         return std::string("*");
     if (auto shared = cellar->loadShared(); !shared)
