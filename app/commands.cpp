@@ -155,7 +155,7 @@ void printCellar(const std::vector<VesselSummary>& cellar, const DisplayUnits& u
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
                                       .with("capacity", vessel.facts.capacity)
-                                      .with("material", vessel.facts.material)
+                                      .with("material", std::string(wordOf(vessel.facts.material)))
                                       .with("age", vessel.now.meanAge)
                                       .with("headline", render(vessel.headline, units))
                                       .with("draw", vessel.opened ? isoDay(vessel.dates.draw) : "-"),

@@ -77,7 +77,7 @@ struct EditInfo {
     EditLabel label;
     std::string atUtc; ///< ISO 8601
     bool applied = true;
-    std::vector<RowKey> rows; ///< what undo() or redo() changed; some may be gone now
+    std::vector<RowKey> rows = {}; ///< what undo() or redo() changed; some may be gone now
 };
 
 struct Damage {

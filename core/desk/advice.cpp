@@ -61,7 +61,7 @@ void takeVessel(AdviceInput& in, const CurrentVessel& vessel, Day draw) {
     in.canChangeTemperature = facts.canChangeTemperature;
     if (const CultureFact* culture = vessel.record.latest<CultureFact>(vessel.today)) {
         in.houseYeastKillerSensitive = culture->killerSensitive;
-        in.brettEstablished = culture->brettanomyces == "established";
+        in.brettEstablished = culture->brettanomyces == Brettanomyces::established;
     }
 }
 

@@ -106,8 +106,8 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
     Json list = Json::array();
     for (const auto& vessel : cellar) {
         Json json{{"vessel", vessel.name},
-                  {"shape", vessel.facts.shape},
-                  {"material", vessel.facts.material},
+                  {"shape", wordOf(vessel.facts.shape)},
+                  {"material", wordOf(vessel.facts.material)},
                   {"capacity_l", vessel.facts.capacity.l},
                   {"volume_l", vessel.now.volume.l},
                   {"mean_age_d", vessel.now.meanAge.d},
@@ -258,7 +258,7 @@ template <class T> std::optional<double> plain(const std::optional<T>& value) {
 std::string toJson(const std::vector<HistoryRow>& history) {
     Json list = Json::array();
     for (const auto& row : history) {
-        Json json{{"on", isoDay(row.on)}, {"what", row.what}};
+        Json json{{"on", isoDay(row.on)}, {"what", wordOf(row)}};
         eachColumn(row, [&](const std::string& name, const auto& value) {
             if (const auto number = plain(value))
                 json[name] = *number;
@@ -287,7 +287,7 @@ std::string toCsv(const std::vector<HistoryRow>& history) {
     eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { text += "," + name; });
     text += ",note\r\n";
     for (const auto& row : history) {
-        text += isoDay(row.on) + "," + row.what;
+        text += isoDay(row.on) + "," + std::string(wordOf(row));
         eachColumn(row, [&](const std::string&, const auto& value) {
             const auto number = plain(value);
             text += number ? fmt::format(",{:.6g}", *number) : std::string(",");

@@ -81,16 +81,17 @@ std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vecto
 
 Parameters parametersFor(const VesselRecord& record, Day day) {
     Parameters p = builtInParameters();
-    p.culture.heldBack = record.facts.cultureHeldBack
-                             .value_or(materialFacts(record.facts.material).value_or(MaterialFacts{}).cultureHeldBack)
-                             .of1;
+    p.culture.heldBack =
+        record.facts.cultureHeldBack
+            .value_or(materialFacts(wordOf(record.facts.material)).value_or(MaterialFacts{}).cultureHeldBack)
+            .of1;
     if (const CultureFact* culture = record.latest<CultureFact>(day); culture && culture->hopTolerance)
         p.culture.hopTolerance = culture->hopTolerance->ibu;
     return p;
 }
 
 double oxygenOf(const VesselFact& facts) {
-    return facts.oxygenPerYear.value_or(materialFacts(facts.material).value_or(MaterialFacts{}).oxygenPerYear);
+    return facts.oxygenPerYear.value_or(materialFacts(wordOf(facts.material)).value_or(MaterialFacts{}).oxygenPerYear);
 }
 
 std::vector<BlendEvent> Chemistry::eventsOf(const VesselRecord& record,

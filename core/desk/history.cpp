@@ -22,7 +22,7 @@ void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
     for (const auto& stored : record.of<SittingFact>()) {
         HistoryRow row;
         row.on = stored.fact.sitting.on;
-        row.what = "sitting";
+        row.kind = HistoryKind::sitting;
         row.tasted = tastedIn(stored.fact.sitting);
         row.note = stored.fact.sitting.note;
         rows.push_back(std::move(row));
@@ -40,7 +40,7 @@ void addForecasts(const std::vector<PromiseKept>& promises, std::vector<HistoryR
     for (const auto& promise : promises) {
         HistoryRow row;
         row.on = promise.forDay;
-        row.what = "forecast";
+        row.kind = HistoryKind::forecast;
         for (Dimension d : allDimensions)
             row.forecast[d] = promise.told[d];
         rows.push_back(std::move(row));
@@ -54,32 +54,15 @@ template <class F> const F* find(const VesselRecord& record, book::RowId id) {
     return nullptr;
 }
 
-template <class F> void take(const F* fact, HistoryRow& row) {
-    if (!fact)
-        return;
-    row.note = fact->note;
-    if constexpr (requires { fact->measured; })
-        row.measured = fact->measured;
-}
-
 void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row) {
-    const book::RowId id = rowOf(e.id);
-    switch (e.kind) {
-    case EntryKind::opening:
-        return take(find<OpeningFact>(record, id), row);
-    case EntryKind::drawOff:
-        return take(find<DrawOffFact>(record, id), row);
-    case EntryKind::refill:
-        return take(find<RefillFact>(record, id), row);
-    case EntryKind::topUp:
-        return take(find<TopUpFact>(record, id), row);
-    case EntryKind::sample:
-        return take(find<SampleFact>(record, id), row);
-    case EntryKind::dip:
-        return take(find<DipFact>(record, id), row);
-    case EntryKind::reading:
-        return take(find<ReadingFact>(record, id), row);
-    }
+    withEntry(e.kind, [&]<class F>(std::type_identity<F>) {
+        const F* fact = find<F>(record, rowOf(e.id));
+        if (!fact)
+            return;
+        row.note = fact->note;
+        if constexpr (requires { fact->measured; })
+            row.measured = fact->measured;
+    });
 }
 
 void takeBrew(const BrewFact& brew, HistoryRow& row) {
@@ -89,12 +72,12 @@ void takeBrew(const BrewFact& brew, HistoryRow& row) {
 }
 
 bool movesLiquid(EntryKind kind) {
-    return kind != EntryKind::dip && kind != EntryKind::reading && kind != EntryKind::opening;
+    return traitsOf(kind).flow == Flow::in || traitsOf(kind).flow == Flow::out;
 }
 
 /// The level just before an entry: what the entry moved is taken back.
 Litres volumeBefore(const LedgerEntry& e, const LedgerState& after) {
-    const bool in = !e.outOfThisVessel && (e.kind == EntryKind::refill || e.kind == EntryKind::topUp);
+    const bool in = !e.outOfThisVessel && traitsOf(e.kind).flow == Flow::in;
     if (!movesLiquid(e.kind))
         return after.volume;
     return Litres{std::max(0.0, in ? after.volume.l - e.volume.l : after.volume.l + e.volume.l)};
@@ -110,7 +93,8 @@ public:
             const LedgerEntry& e = entries_[i];
             HistoryRow row;
             row.on = e.on;
-            row.what = e.outOfThisVessel ? "moved_out" : std::string(tableOfEntry(e.kind));
+            row.kind = e.outOfThisVessel ? HistoryKind::movedOut : HistoryKind::entry;
+            row.entry = e.kind;
             row.volume = replayed_.after[i].volume;
             row.meanAge = replayed_.after[i].meanAge;
             if (movesLiquid(e.kind))

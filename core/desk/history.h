@@ -2,8 +2,9 @@
 // A vessel across its cycles: what happened, what was tasted, what was promised and how that came out.
 #pragma once
 
-#include "facts/facts.h"
+#include "facts/fact_list.h"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -26,9 +27,11 @@ struct PromiseKept {
     PerDimension<std::optional<bool>> inside;     ///< the 80 % interval told
 };
 
+enum class HistoryKind { entry, movedOut, sitting, forecast };
 struct HistoryRow {
     Day on{};
-    std::string what;                               ///< "refill", "sitting", "reading", "draw_off", "forecast", ...
+    HistoryKind kind = HistoryKind::entry;
+    EntryKind entry = EntryKind::reading;           ///< of the ledger; for an entry
     PerDimension<std::optional<Estimate>> tasted;   ///< of a sitting; sd is its absolute error
     PerDimension<std::optional<Estimate>> forecast; ///< what was promised for this day
     std::optional<Litres> volume;                   ///< after the entry
@@ -38,7 +41,16 @@ struct HistoryRow {
     std::optional<Ibu> refillBitterness;
     std::optional<Celsius> mashTemperature;
     std::string note;
+    [[nodiscard]] bool is(EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
 };
+/// As answers and tables have it: "refill", "moved_out", "sitting".
+[[nodiscard]] constexpr std::string_view wordOf(HistoryKind kind, EntryKind entry) {
+    constexpr std::array<std::string_view, 3> others = {"moved_out", "sitting", "forecast"};
+    return kind == HistoryKind::entry ? traitsOf(entry).word : others[static_cast<std::size_t>(kind) - 1];
+}
+[[nodiscard]] inline std::string_view wordOf(const HistoryRow& row) {
+    return wordOf(row.kind, row.entry);
+}
 struct HistoryView {
     std::vector<HistoryRow> rows;    ///< oldest first
     std::vector<TargetFact> targets; ///< by day; each holds until the next

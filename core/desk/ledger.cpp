@@ -8,35 +8,6 @@
 namespace staveline {
 namespace {
 
-Message lineText(const VesselRecord& record, EntryKind kind, const LedgerEntry& e, const SharedFacts& shared) {
-    if (e.outOfThisVessel)
-        return say("desk.line.moved_out").with("volume", e.volume);
-    switch (kind) {
-    case EntryKind::opening:
-        return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
-    case EntryKind::drawOff: {
-        for (const auto& s : record.of<DrawOffFact>())
-            if (entryId(kind, s.id) == e.id && !s.fact.lot.empty())
-                return say("desk.line.draw_lot").with("volume", e.volume).with("lot", s.fact.lot);
-        return say("desk.line.draw").with("volume", e.volume);
-    }
-    case EntryKind::refill:
-    case EntryKind::topUp: {
-        const std::string key = kind == EntryKind::refill ? "desk.line.refill" : "desk.line.top_up";
-        if (!e.brew)
-            return say(key).with("volume", e.volume);
-        return say(key + "_brew").with("volume", e.volume).with("brew", shared.names.brewNames.at(*e.brew));
-    }
-    case EntryKind::sample:
-        return say("desk.line.sample").with("volume", e.volume);
-    case EntryKind::dip:
-        return say("desk.line.dip").with("volume", e.volume);
-    case EntryKind::reading:
-        return say("desk.line.reading");
-    }
-    return {};
-}
-
 template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
     for (const auto& stored : record.of<F>())
         if (stored.id == id)
@@ -44,31 +15,32 @@ template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
     return nullptr;
 }
 
+Message lineText(const VesselRecord& record, EntryKind kind, const LedgerEntry& e, const SharedFacts& shared) {
+    if (e.outOfThisVessel)
+        return say("desk.line.moved_out").with("volume", e.volume);
+    if (kind == EntryKind::opening)
+        return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
+    if (kind == EntryKind::drawOff)
+        if (const auto* draw = byId<DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
+            return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
+    const std::string word(traitsOf(kind).word);
+    if (e.brew)
+        return say("desk.line." + word + "_brew")
+            .with("volume", e.volume)
+            .with("brew", shared.names.brewNames.at(*e.brew));
+    return say("desk.line." + word).with("volume", e.volume);
+}
+
 /// Note and measured values of the row behind an entry.
 void fillDetails(const VesselRecord& record, LedgerLine& line) {
-    const auto take = [&](const auto* fact) {
+    withEntry(line.kind, [&]<class F>(std::type_identity<F>) {
+        const F* fact = byId<F>(record, line.id);
         if (!fact)
             return;
         line.note = fact->note;
         if constexpr (requires { fact->measured; })
             line.measured = fact->measured;
-    };
-    switch (line.kind) {
-    case EntryKind::opening:
-        return take(byId<OpeningFact>(record, line.id));
-    case EntryKind::drawOff:
-        return take(byId<DrawOffFact>(record, line.id));
-    case EntryKind::refill:
-        return take(byId<RefillFact>(record, line.id));
-    case EntryKind::topUp:
-        return take(byId<TopUpFact>(record, line.id));
-    case EntryKind::sample:
-        return take(byId<SampleFact>(record, line.id));
-    case EntryKind::dip:
-        return take(byId<DipFact>(record, line.id));
-    case EntryKind::reading:
-        return take(byId<ReadingFact>(record, line.id));
-    }
+    });
 }
 
 VesselSummary summary(const CurrentVessel& vessel) {

@@ -22,8 +22,20 @@ LedgerEntry entry(EntryKind kind, book::RowId row, Day on, Litres volume) {
     return e;
 }
 
-template <class F> LedgerEntry inflow(EntryKind kind, const Stored<F>& stored, const SharedFacts& shared) {
-    LedgerEntry e = entry(kind, stored.id, stored.fact.on, stored.fact.volume);
+/// The general case: how much, where there is a volume.
+template <class F> LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts&) {
+    Litres volume{0};
+    if constexpr (requires { stored.fact.volume; })
+        volume = stored.fact.volume;
+    return entry(*factTraits<F>.entry, stored.id, stored.fact.on, volume);
+}
+
+template <class F>
+requires requires(F f) {
+    f.brew;
+}
+LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts& shared) {
+    LedgerEntry e = entry(*factTraits<F>.entry, stored.id, stored.fact.on, stored.fact.volume);
     e.age = stored.fact.age;
     const auto brew = shared.names.brews.find(stored.fact.brew);
     if (brew != shared.names.brews.end()) {
@@ -34,7 +46,7 @@ template <class F> LedgerEntry inflow(EntryKind kind, const Stored<F>& stored, c
     return e;
 }
 
-LedgerEntry openingEntry(const Stored<OpeningFact>& stored) {
+LedgerEntry entryOf(const Stored<OpeningFact>& stored, const SharedFacts&) {
     const OpeningFact& f = stored.fact;
     LedgerEntry e = entry(EntryKind::opening, stored.id, f.on, f.volume);
     const double interval = f.usualInterval.value_or(Days{240}).d;
@@ -47,9 +59,9 @@ LedgerEntry openingEntry(const Stored<OpeningFact>& stored) {
     return e;
 }
 
-template <class F> void outflows(std::vector<LedgerEntry>& entries, EntryKind kind, const Facts<F>& facts) {
+template <class F> void outflows(std::vector<LedgerEntry>& entries, const Facts<F>& facts) {
     for (const auto& stored : facts) {
-        LedgerEntry e = entry(kind, stored.id, stored.fact.on, stored.fact.volume);
+        LedgerEntry e = entry(*factTraits<F>.entry, stored.id, stored.fact.on, stored.fact.volume);
         e.outOfThisVessel = true;
         e.rank = rankOf(EntryKind::drawOff);
         entries.push_back(e);
@@ -81,29 +93,20 @@ std::string_view tableOfEntry(EntryKind kind) {
 
 std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared) {
     std::vector<LedgerEntry> entries;
-    for (const auto& s : record.of<OpeningFact>())
-        entries.push_back(openingEntry(s));
-    for (const auto& s : record.of<DrawOffFact>())
-        entries.push_back(entry(EntryKind::drawOff, s.id, s.fact.on, s.fact.volume));
-    for (const auto& s : record.of<RefillFact>())
-        entries.push_back(inflow(EntryKind::refill, s, shared));
-    for (const auto& s : record.of<TopUpFact>())
-        entries.push_back(inflow(EntryKind::topUp, s, shared));
-    for (const auto& s : record.of<SampleFact>())
-        entries.push_back(entry(EntryKind::sample, s.id, s.fact.on, s.fact.volume));
-    for (const auto& s : record.of<DipFact>())
-        entries.push_back(entry(EntryKind::dip, s.id, s.fact.on, s.fact.volume));
-    for (const auto& s : record.of<ReadingFact>())
-        entries.push_back(entry(EntryKind::reading, s.id, s.fact.on, {}));
-    outflows(entries, EntryKind::refill, record.refillsElsewhere);
-    outflows(entries, EntryKind::topUp, record.topUpsElsewhere);
+    forEachFact([&]<class F>(std::type_identity<F>) {
+        if constexpr (factTraits<F>.entry)
+            for (const auto& stored : record.of<F>())
+                entries.push_back(entryOf(stored, shared));
+    });
+    outflows(entries, record.refillsElsewhere);
+    outflows(entries, record.topUpsElsewhere);
     std::sort(entries.begin(), entries.end(), ledgerOrder);
     return entries;
 }
 
 VesselShape shapeOf(const VesselFact& facts) {
     return {facts.capacity, facts.evaporationPerYear.value_or(
-                                materialFacts(facts.material).value_or(MaterialFacts{}).evaporationPerYear)};
+                                materialFacts(wordOf(facts.material)).value_or(MaterialFacts{}).evaporationPerYear)};
 }
 
 Replay replayOf(const std::vector<LedgerEntry>& entries, const VesselRecord& record, Day today) {

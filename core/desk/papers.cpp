@@ -36,7 +36,7 @@ Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& uni
         return fail(plan.error());
     BrewSheetInput sheet;
     sheet.vessel = name;
-    sheet.vesselShape = record.facts.shape;
+    sheet.vesselShape = wordOf(record.facts.shape);
     if (const CultureFact* culture = record.latest<CultureFact>(today()))
         sheet.killerSensitive = culture->killerSensitive;
     sheet.on = today();

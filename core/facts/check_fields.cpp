@@ -2,8 +2,6 @@
 #include "facts/codec.h"
 #include "facts/field_kinds.h"
 
-#include <algorithm>
-
 namespace staveline {
 namespace {
 
@@ -69,8 +67,6 @@ private:
         if (f.required && value.empty())
             fault = Fault{FaultKind::input, pathOf(path_, f.name),
                           say("desk.missing").with("field", std::string(f.name)), say("desk.missing.remedy")};
-        else if (!f.oneOf.empty() && std::find(f.oneOf.begin(), f.oneOf.end(), value) == f.oneOf.end())
-            fault = unknownWord(pathOf(path_, f.name), value, f.oneOf);
     }
     template <class T> void nestedAt(const std::string& path, const T& value) {
         if constexpr (!std::is_same_v<T, std::string>) {

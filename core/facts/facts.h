@@ -4,6 +4,7 @@
 #pragma once
 
 #include "brewing/recipe.h"
+#include "facts/words.h"
 #include "quantity/day.h"
 #include "tasting/verdict.h"
 
@@ -18,8 +19,8 @@ using VesselName = std::string;
 
 struct VesselFact {
     VesselName name;
-    std::string shape = "cask";        ///< cask, keg, foeder, tank, carboy, bucket
-    std::string material = "oak used"; ///< oak new, oak used, foeder, steel, glass, plastic
+    VesselForm shape = VesselForm::cask;
+    Material material = Material::oakUsed;
     Litres capacity{225};
     Celsius temperature{16};
     bool canChangeTemperature = false;
@@ -37,7 +38,9 @@ struct VesselFact {
 /// What is given replaces; what is absent stays.
 struct VesselEditFact {
     VesselName vessel;
-    std::optional<std::string> name, shape, material, note;
+    std::optional<std::string> name, note;
+    std::optional<VesselForm> shape;
+    std::optional<Material> material;
     std::optional<Litres> capacity;
     std::optional<Celsius> temperature;
     std::optional<bool> canChangeTemperature;
@@ -56,7 +59,7 @@ struct CultureFact {
     VesselName vessel;
     Day on{};
     std::string name;
-    std::string brettanomyces = "established"; ///< established, young, none
+    Brettanomyces brettanomyces = Brettanomyces::established;
     bool killerSensitive = true;
     bool diastatic = false;
     std::optional<Ibu> hopTolerance;

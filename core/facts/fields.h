@@ -19,20 +19,11 @@ struct Field {
     double low = -std::numeric_limits<double>::infinity();
     double high = std::numeric_limits<double>::infinity();
     bool required = false;
-    std::span<const std::string_view> oneOf = {}; ///< allowed words of a text field; empty: any
-    UnitKind unit = UnitKind::none;               ///< of a bare number; a quantity knows its own
+    UnitKind unit = UnitKind::none; ///< of a bare number; a quantity knows its own
 };
 
 template <class T, class Plain>
 concept Like = std::same_as<std::remove_const_t<T>, Plain>;
-
-namespace words {
-inline constexpr std::array<std::string_view, 6> shapes = {"cask", "keg", "foeder", "tank", "carboy", "bucket"};
-inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak used", "foeder",
-                                                              "steel",   "glass",    "plastic"};
-inline constexpr std::array<std::string_view, 3> brett = {"established", "young", "none"};
-inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
-} // namespace words
 
 inline constexpr double maxLitres = 100000;
 
@@ -56,7 +47,7 @@ template <class V> void describe(V& v, Like<Recipe> auto& recipe) {
     v.field(Field{"sugar_share", 0, 0.25}, recipe.sugarShare);
     v.field(Field{"sugar"}, recipe.sugar);
     v.list(Field{"mash"}, recipe.mash);
-    v.word(Field{"path"}, recipe.path, words::paths);
+    v.word(Field{"path"}, recipe.path, factWords::paths);
     v.field(Field{"mash_ph", 4.8, 6.4}, recipe.mashPh);
     v.field(Field{"liquor_to_grist_l_kg", 1.5, 10}, recipe.liquorToGrist);
     v.extract("original_gravity", recipe.originalGravity);
@@ -144,8 +135,8 @@ template <class V> void describe(V& v, Like<Forecast> auto& forecast) {
 
 template <class V> void describe(V& v, Like<VesselFact> auto& f) {
     v.field(Field{.name = "name", .required = true}, f.name);
-    v.field(Field{.name = "shape", .oneOf = words::shapes}, f.shape);
-    v.field(Field{.name = "material", .oneOf = words::materials}, f.material);
+    v.word(Field{"shape"}, f.shape, factWords::shapes);
+    v.word(Field{"material"}, f.material, factWords::materials);
     v.field(Field{"capacity_l", 1, maxLitres, true}, f.capacity);
     v.field(Field{"temperature_c", -2, 35}, f.temperature);
     v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
@@ -162,8 +153,8 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
 template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{"name"}, f.name);
-    v.field(Field{.name = "shape", .oneOf = words::shapes}, f.shape);
-    v.field(Field{.name = "material", .oneOf = words::materials}, f.material);
+    v.word(Field{"shape"}, f.shape, factWords::shapes);
+    v.word(Field{"material"}, f.material, factWords::materials);
     v.field(Field{"capacity_l", 1, maxLitres}, f.capacity);
     v.field(Field{"temperature_c", -2, 35}, f.temperature);
     v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
@@ -184,7 +175,7 @@ template <class V> void describe(V& v, Like<CultureFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(Field{"name"}, f.name);
-    v.field(Field{.name = "brettanomyces", .oneOf = words::brett}, f.brettanomyces);
+    v.word(Field{"brettanomyces"}, f.brettanomyces, factWords::brett);
     v.field(Field{"killer_sensitive"}, f.killerSensitive);
     v.field(Field{"diastatic"}, f.diastatic);
     v.field(Field{"hop_tolerance_ibu", 1, 100}, f.hopTolerance);

@@ -34,6 +34,11 @@ public:
     template <class E> void word(const Field& f, const E& value, std::span<const std::string_view> words) {
         json[f.name] = words[static_cast<std::size_t>(value)];
     }
+    template <class E>
+    void word(const Field& f, const std::optional<E>& value, std::span<const std::string_view> words) {
+        if (value)
+            word(f, *value, words);
+    }
     void extract(std::string_view name, const Plato& value) { json[std::string(name) + "_p"] = value.p; }
     void gravity(std::string_view name, const std::optional<SpecificGravity>& value) {
         if (value)
@@ -100,6 +105,11 @@ public:
             value = static_cast<E>(at - words.begin());
         else
             set(unknownWord(pathOf(path_, f.name), text, words));
+    }
+    template <class E> void word(const Field& f, std::optional<E>& value, std::span<const std::string_view> words) {
+        const Json* found = take(f.name, false);
+        if (found && !found->is_null())
+            word(f, value.emplace(), words);
     }
     void extract(std::string_view name, Plato& value) {
         std::optional<SpecificGravity> gravity;

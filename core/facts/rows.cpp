@@ -84,6 +84,10 @@ public:
     template <class E> void word(const Field&, const E& value, std::span<const std::string_view> words) {
         values.emplace_back(std::string(words[static_cast<std::size_t>(value)]));
     }
+    template <class E>
+    void word(const Field& f, const std::optional<E>& value, std::span<const std::string_view> words) {
+        value ? word(f, *value, words) : void(values.emplace_back(std::monostate{}));
+    }
     void extract(std::string_view, const Plato& value) { values.emplace_back(value.p); }
     void gravity(std::string_view, const std::optional<SpecificGravity>& value) {
         value ? void(values.emplace_back(value->sg)) : void(values.emplace_back(std::monostate{}));
@@ -138,6 +142,12 @@ public:
         const auto at = std::find(words.begin(), words.end(), text);
         if (at != words.end())
             value = static_cast<E>(at - words.begin());
+    }
+    template <class E> void word(const Field& f, std::optional<E>& value, std::span<const std::string_view> words) {
+        if (at_ < values_.size() && std::holds_alternative<std::monostate>(values_[at_]))
+            next();
+        else
+            word(f, value.emplace(), words);
     }
     void extract(std::string_view, Plato& value) { take(next(), value); }
     void gravity(std::string_view, std::optional<SpecificGravity>& value) { take(next(), value); }

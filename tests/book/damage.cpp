@@ -232,6 +232,7 @@ TEST_CASE("A damaged row is not written over") {
             return removed ? writer.remove("vessel", 1) : writer.update("vessel", 1, {std::string("Wren"), 1.0});
         });
         CHECK(keyOf(done) == "book.damaged");
+        CHECK(done.error().kind == FaultKind::damaged);
         CHECK(book->readOnly());
         CHECK(book->damages().front().table == "vessel");
     }

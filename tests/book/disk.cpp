@@ -65,7 +65,7 @@ Contents contentsAround(const fs::path& good, const Deed& deed) {
 void checkOutcome(const fs::path& file, const Contents& contents, const Result<void>& done) {
     if (!done) {
         words(done.error());
-        CHECK(done.error().kind == FaultKind::storage);
+        CHECK(ofStorage(done.error().kind));
     }
     const auto now = contentOf(file);
     CHECK((now == contents.after || (!done && now == contents.before)));

@@ -12,7 +12,7 @@ namespace {
 std::string openKey(const fs::path& path, OpenMode mode = OpenMode::readWrite) {
     const auto book = Book::open(path, sample::schema(), mode);
     if (!book)
-        CHECK(book.error().kind == FaultKind::storage);
+        CHECK(ofStorage(book.error().kind));
     return keyOf(book);
 }
 

@@ -18,7 +18,8 @@ TEST_CASE("A head moved by another program stops an edit until the book is loade
     CHECK(script->changedElsewhere());
     const auto late = addVessel(*script, "Wren");
     CHECK(keyOf(late) == "book.changed_elsewhere");
-    CHECK(late.error().kind == FaultKind::storage);
+    CHECK(late.error().kind == FaultKind::changedElsewhere);
+    CHECK(ofStorage(late.error().kind));
     CHECK(keyOf(script->undo()) == "book.changed_elsewhere");
     CHECK(keyOf(script->redo()) == "book.changed_elsewhere");
     CHECK(script->rows("vessel")->size() == 1);

@@ -47,7 +47,7 @@ TEST_CASE_METHOD(Answers, "the history as CSV is a table any reader takes, every
     CHECK(table->header().back() == "note");
     for (std::size_t i = 0; i < rows.size(); ++i) {
         CHECK(table->text(i, "on") == isoDay(rows[i].on));
-        CHECK(table->text(i, "what") == rows[i].what);
+        CHECK(table->text(i, "what") == wordOf(rows[i]));
         CHECK(table->text(i, "note") == rows[i].note);
     }
     const auto noted = std::find_if(rows.begin(), rows.end(), [](const auto& row) { return row.note == oddNote; });
@@ -105,8 +105,8 @@ TEST_CASE_METHOD(Answers, "litres moved explain the level, entry by entry", "[de
         const auto& after = rows[i];
         if (before.on != after.on || !before.volume || !after.volume || !after.moved)
             continue;
-        const double sign = after.what == "refill" || after.what == "top_up" ? 1 : -1;
-        INFO(isoDay(after.on) << " " << after.what);
+        const double sign = after.is(EntryKind::refill) || after.is(EntryKind::topUp) ? 1 : -1;
+        INFO(isoDay(after.on) << " " << wordOf(after));
         CHECK(after.volume->l - before.volume->l == Approx(sign * after.moved->l).margin(.01));
         ++compared;
     }

@@ -25,7 +25,7 @@ struct DecisionFixture : DeskFixture {
         REQUIRE(trial);
         auto choice = desk->adopt(asked, *trial);
         REQUIRE(choice);
-        return *choice;
+        return choice->choice;
     }
     void drawAndRefill(const std::string& on, double litres) {
         const std::string at = R"(", "vessel": "Plover", "on": ")" + on + R"(", "volume_l": )" + std::to_string(litres);
@@ -92,7 +92,7 @@ TEST_CASE_METHOD(DecisionFixture, "choosing twice is choosing once", "[desk][dec
         REQUIRE_FALSE(advice->proposals.empty());
         const auto choice = desk->choose(asked, *advice, 1);
         REQUIRE(choice);
-        return *choice;
+        return choice->choice;
     };
     record(R"([{"kind": "target", "vessel": "Plover", "on": "2025-12-01", "acidity": 3, "funk": 4, "body": 4},
                {"kind": "sitting", "vessel": "Plover", "on": "2025-12-20", "scores": [

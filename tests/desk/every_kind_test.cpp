@@ -159,7 +159,7 @@ TEST_CASE_METHOD(FullFixture, "all kinds in one batch are one edit", "[desk][und
     const auto empty = wholeBook(*desk);
     const auto name = desk->record(facts);
     REQUIRE(name);
-    CHECK(*name == std::to_string(facts.size()) + " entries");
+    CHECK(name->edit == std::to_string(facts.size()) + " entries");
     const auto full = wholeBook(*desk);
     CHECK(full == fromTheFile());
     REQUIRE(desk->undo());

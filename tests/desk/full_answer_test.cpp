@@ -20,6 +20,7 @@ std::vector<FullAnswer> answersWith(VerdictKind acidity, VerdictKind funk, Verdi
         Verdict& verdict = view.verdicts.values[static_cast<std::size_t>(at++)];
         verdict.kind = kind;
         verdict.until = day(2026, 8, 1);
+        verdict.gravityFalls = true;
         verdict.reason = say("tasting.verdict.wait_gravity").with("until", day(2026, 8, 1));
         verdict.fault = "ropy";
     }

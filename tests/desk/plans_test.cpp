@@ -85,7 +85,7 @@ TEST_CASE_METHOD(PlanFixture, "a choice by script promises the same as a choice 
     record(R"({"kind": "choice", "vessel": "Plover", "on": "2026-03-02", "proposal": 1})");
     const auto scripted = desk->lastChoice("Plover");
     REQUIRE(scripted);
-    CHECK(*scripted == *chosen);
+    CHECK(*scripted == chosen->choice);
     CHECK(scripted->forecast->moves.size() == advice->proposals[0].moves.size());
     CHECK_FALSE(scripted->forecast->fingerprint.empty());
     CHECK(scripted->forecast->thisDraw < scripted->forecast->nextDraw);
@@ -149,7 +149,7 @@ TEST_CASE_METHOD(PlanFixture, "a brew waiting does not keep the culture from bei
     record(R"({"kind": "culture", "vessel": "Plover", "on": "2026-03-02", "brettanomyces": "none",
                "killer_sensitive": false})");
     REQUIRE(desk->culture("Plover"));
-    CHECK(desk->culture("Plover")->brettanomyces == "none");
+    CHECK(desk->culture("Plover")->brettanomyces == Brettanomyces::none);
     CHECK_FALSE(job().input.brettEstablished);
     CHECK_FALSE(job().input.houseYeastKillerSensitive);
 }

@@ -230,9 +230,9 @@ TEST_CASE_METHOD(DeskFixture, "what is tried on the board can be adopted, with w
     REQUIRE(trial);
     const auto choice = desk->adopt(*job, *trial);
     REQUIRE(choice);
-    CHECK(choice->proposal == ChoiceFact::own);
+    CHECK(choice->choice.proposal == ChoiceFact::own);
     for (Dimension d : allDimensions)
-        CHECK(choice->forecast->mean[d] == Approx(trial->next[d].value).margin(1e-12));
+        CHECK(choice->choice.forecast->mean[d] == Approx(trial->next[d].value).margin(1e-12));
     CHECK(desk->setting("Plover")->draw.l == 90);
 }
 

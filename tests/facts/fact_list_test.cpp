@@ -4,6 +4,7 @@
 #include "facts/record_file.h"
 #include "quantity/text.h"
 #include "support/catch.h"
+#include "vessel/materials.h"
 
 #include <algorithm>
 #include <set>
@@ -46,6 +47,17 @@ TEST_CASE("each kind of entry is a fact of its vessel with a form and a word on 
         });
         CHECK(facts == 1);
         CHECK(builtInTexts().has("ui.entry." + std::string(entry.word)));
+        CHECK(builtInTexts().has("desk.line." + std::string(entry.word)));
         CHECK(entry.rank >= 0);
     }
+}
+
+TEST_CASE("every word of a material has its row in the table of materials", "[facts]") {
+    const auto known = materialNames();
+    CHECK(known.size() == factWords::materials.size());
+    for (const auto word : factWords::materials)
+        CHECK(std::count(known.begin(), known.end(), word) == 1);
+    CHECK(wordOf(Material::oakUsed) == "oak used");
+    CHECK(wordOf(VesselForm::bucket) == "bucket");
+    CHECK(wordOf(Brettanomyces::none) == "none");
 }

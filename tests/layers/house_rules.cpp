@@ -28,6 +28,19 @@ bool carriesMark(const TreeFile& file) {
     return line.ends_with(std::string("SPDX-License-Identifier:") + " GPL-3.0-or-later");
 }
 
+bool codeHas(const TreeFile& file, const std::regex& pattern) {
+    return std::regex_search(scanCpp(file.text).code, pattern);
+}
+bool asksForEntryKinds(const TreeFile& file) {
+    static const std::regex label(R"(\bcase EntryKind::)");
+    return codeHas(file, label);
+}
+/// A reworded text would change what the program does.
+bool decidesByKey(const TreeFile& file) {
+    static const std::regex compared(R"(\b(cause|remedy|reason)\.key [=!]= )");
+    return codeHas(file, compared);
+}
+
 /// A literal with an SQL statement that changes a table.
 std::optional<std::string> writingSql(const TreeFile& file) {
     static const std::regex upper(R"(\b(INSERT|UPDATE|DELETE|REPLACE INTO)\b)");
@@ -76,6 +89,22 @@ TEST_CASE("Statements that change tables are written in the book only") {
     checkNone(found);
 }
 
+TEST_CASE("What differs between kinds of ledger entries stands in their table") {
+    std::vector<std::string> found;
+    for (const auto& file : programSources())
+        if (asksForEntryKinds(file))
+            found.push_back(file.path + " asks for kinds of entries one by one");
+    checkNone(found);
+}
+
+TEST_CASE("No source decides by the key of a text") {
+    std::vector<std::string> found;
+    for (const auto& file : programSources())
+        if (decidesByKey(file))
+            found.push_back(file.path + " compares the key of a message");
+    checkNone(found);
+}
+
 TEST_CASE("No file names a path of one machine") {
     std::vector<std::string> found;
     for (const auto& file : filesUnder({""}))
@@ -83,6 +112,14 @@ TEST_CASE("No file names a path of one machine") {
             if (auto path = absolutePath(file))
                 found.push_back(std::move(*path));
     checkNone(found);
+}
+
+TEST_CASE("A switch over kinds of entries and a compared key are found") {
+    CHECK(asksForEntryKinds({"a.cpp", "switch (kind) {\ncase EntryKind::dip:\n"}));
+    CHECK_FALSE(asksForEntryKinds({"a.cpp", "if (kind == EntryKind::dip) // case EntryKind::dip:\n"}));
+    CHECK(decidesByKey({"a.cpp", "if (fault.cause.key == \"a.b\")"}));
+    CHECK(decidesByKey({"a.cpp", "if (fault.remedy.key != other)"}));
+    CHECK_FALSE(decidesByKey({"a.cpp", "if (fault.kind == FaultKind::input) // cause.key == \"a.b\"\n"}));
 }
 
 TEST_CASE("A missing licence mark is found") {

@@ -21,7 +21,7 @@ HistoryView tastings() {
     for (int i = 0; i < 8; ++i) {
         HistoryRow row;
         row.on = day(2025, 1, 1) + std::chrono::days{30 * i};
-        row.what = "sitting";
+        row.kind = HistoryKind::sitting;
         if (i != 6)
             row.tasted[Dimension::funk] = Estimate{3 + .1 * i, .4};
         view.rows.push_back(row);

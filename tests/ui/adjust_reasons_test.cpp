@@ -211,7 +211,7 @@ TEST_CASE("a half-typed target survives what happens elsewhere; a slip is said a
     TargetForm& form = s.station->target();
     const auto before = (*s.desk().target("Plover"))->fact;
     type(form.number("acidity")->edit(), "4", false);
-    testing::recordAll(s.desk(), R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
+    testing::recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
     CHECK(form.number("acidity")->edit()->text() == "4");
     type(form.number("acidity")->edit(), "14");
     CHECK_FALSE(form.number("acidity")->words().isEmpty());

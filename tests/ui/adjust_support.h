@@ -71,7 +71,7 @@ struct AtAdjust {
         request.vessel = vessel;
         return *desk().adviceJob(request);
     }
-    [[nodiscard]] Desk& desk() const { return session->desk(); }
+    [[nodiscard]] const Desk& desk() const { return session->desk(); }
     [[nodiscard]] std::int64_t revision() const { return desk().revision(); }
 
     Scratch scratch;

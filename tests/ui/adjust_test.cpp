@@ -227,7 +227,7 @@ TEST_CASE("what is tried stays when the book changes elsewhere", "[ui][adjust]")
     s.station->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 3);
     const auto tried = s.station->board().tried();
-    testing::recordAll(s.desk(), R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
+    testing::recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
     CHECK(s.station->board().tried() == tried);
     s.settle();
     CHECK(s.station->board().tried() == tried);
@@ -418,7 +418,7 @@ TEST_CASE("a setting of the brewer's own can be adopted once its promise is work
 
 TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {
     const AtAdjust s;
-    testing::recordAll(s.desk(), R"({"kind": "brew", "name": "Brew 40", "vessel": "Plover", "on": "2026-05-31",
+    testing::recordAll(*s.session, R"({"kind": "brew", "name": "Brew 40", "vessel": "Plover", "on": "2026-05-31",
         "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
         "original_gravity_p": 12, "bitterness_ibu": 10})");
     s.settle();
@@ -506,7 +506,7 @@ TEST_CASE("leaving the station or the vessel in the middle of work is safe", "[u
 
 TEST_CASE("a vessel never opened says so and offers the first step", "[ui][adjust]") {
     const AtAdjust s;
-    testing::recordAll(s.desk(), R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel",
+    testing::recordAll(*s.session, R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel",
         "capacity_l": 500})");
     s.station->showVessel("Curlew");
     QPushButton* opening = testing::buttonSaying(*s.station, "Record the opening");

@@ -182,7 +182,7 @@ TEST_CASE("what the vessel cannot give is a reason against adopting until it is 
     CHECK_FALSE(w.adoptButton().isEnabled());
     CHECK(w.whyNot().contains(qs(w.line("draw").line().row.name)));
     w.lookAway();
-    testing::recordAll(w.desk(), phToday);
+    testing::recordAll(*w.window->session(), phToday);
     w.waitForAdvice();
     CHECK(w.field("draw")->text() == "4000");
     CHECK_FALSE(w.line("draw").number()->words().isEmpty());
@@ -227,7 +227,7 @@ TEST_CASE("what is half typed stays when the vessel changes in the book; the res
     w.put(w.field("bitterness"), "", Qt::Key_Tab);
     w.lookAway();
     const QString gravity = w.shownNow("gravity");
-    testing::recordAll(w.desk(), R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-03-02",
+    testing::recordAll(*w.window->session(), R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-03-02",
         "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 67, "minutes": 60}],
         "original_gravity_p": 13.5, "bitterness_ibu": 8, "yeast": "ale_clean"})");
     w.waitForAdvice();
@@ -272,7 +272,7 @@ TEST_CASE("a typed lever that can be used keeps its value beside one that cannot
     w.put(w.field("sacch_temperature"), "63,5");
     w.put(w.field("bitterness"), "zz");
     w.lookAway();
-    testing::recordAll(w.desk(), phToday);
+    testing::recordAll(*w.window->session(), phToday);
     w.waitForAdvice();
     CHECK(std::get<double>(w.line("sacch_temperature").tried()) == 63.5);
     CHECK(w.field("bitterness")->text() == "zz");

@@ -111,7 +111,7 @@ AuditReport roundIn(Appearance look) {
     for (const char* vessel : {"Plover", "Knot", "Dunlin"})
         round.lookAtStations(vessel);
     lookAtEntries(w, round);
-    recordAll(w.window->session()->desk(), R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500})");
+    recordAll(*w.window->session(), R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500})");
     round.lookAtStations("Curlew");
     w.window->cellar()->drawRefill().begin(EntryKind::opening);
     round.look("opening");

@@ -23,7 +23,7 @@ testing::FullDisk fullDisk(const SampleWindow& w) {
 
 /// What the desk says to any edit now, as the window words it.
 QString refusalOf(const SampleWindow& w) {
-    const auto refused = w.desk().record(Fact{DipFact{"Plover", w.today, Litres{170}, ""}});
+    const auto refused = w.window->session()->record(Fact{DipFact{"Plover", w.today, Litres{170}, ""}}, EditNote{});
     REQUIRE_FALSE(refused);
     REQUIRE_FALSE(render(refused.error().remedy).empty());
     return w.window->session()->words(refused.error());
@@ -68,7 +68,7 @@ struct TwoWindows : SampleWindow {
         REQUIRE(second.openBook(book));
         second.cellar()->showVessel("Plover");
     }
-    [[nodiscard]] Desk& other() const { return second.session()->desk(); }
+    [[nodiscard]] const Desk& other() const { return second.session()->desk(); }
     [[nodiscard]] AdjustStation& otherAdjust() const { return second.cellar()->adjust(); }
     void settle(AdjustStation& station) const {
         REQUIRE(QTest::qWaitFor([&] { return !station.busy(); }, 60000));
@@ -210,7 +210,7 @@ TEST_CASE("a window that did not look yet does not adopt what is no longer true"
     const TwoWindows w;
     w.second.cellar()->showStation(Station::adjust);
     w.settle(w.otherAdjust());
-    testing::recordAll(w.desk(), R"({"kind": "brew", "name": "Brew 90", "vessel": "Plover", "on": "2026-03-02",
+    testing::recordAll(*w.window->session(), R"({"kind": "brew", "name": "Brew 90", "vessel": "Plover", "on": "2026-03-02",
         "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
         "original_gravity_p": 12, "bitterness_ibu": 10})");
     const auto before = w.desk().lastChoice("Plover");

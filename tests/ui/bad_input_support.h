@@ -47,7 +47,7 @@ struct SampleWindow : WindowInScratch {
     }
     [[nodiscard]] ui::CellarView& cellar() const { return *window->cellar(); }
     [[nodiscard]] ui::AdjustStation& adjust() const { return cellar().adjust(); }
-    [[nodiscard]] Desk& desk() const { return window->session()->desk(); }
+    [[nodiscard]] const Desk& desk() const { return window->session()->desk(); }
     void go(ui::Station station) const {
         key(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(station)), Qt::ControlModifier);
         REQUIRE(cellar().station() == station);

@@ -29,7 +29,7 @@ void report(const char* name, const std::vector<double>& times, double quantile)
 
 TEST_CASE("figures of the Brew station", "[.][bench][brewbench]") {
     const AtBrew s;
-    recordAll(s.session->desk(), R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
+    recordAll(*s.session, R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
         "grist": [{"grain": "pilsner", "share": 0.6}, {"grain": "wheat_malt", "share": 0.3},
                   {"grain": "flaked_oats", "share": 0.1, "late": true}],
         "mash": [{"temperature_c": 45, "minutes": 15}, {"temperature_c": 63, "minutes": 40},

@@ -97,7 +97,7 @@ TEST_CASE("a grain nobody knows stays as typed, with the nearest one offered", "
 
 TEST_CASE("what is not at hand says so where it is chosen", "[ui][brew][grist]") {
     const AtBrew s;
-    REQUIRE(s.session->desk().record(Fact{AvailabilityFact{testToday, "rye_malt", false, std::nullopt}}));
+    REQUIRE(s.session->record(Fact{AvailabilityFact{testToday, "rye_malt", false, std::nullopt}}));
     s.flow().grist().showKilograms(true); // rows are made anew
     CHECK(grain(s, 0)->findText("rye malt (not at hand)") >= 0);
     CHECK(grain(s, 0)->findText("sucrose") < 0); // sugars go into the kettle

@@ -26,7 +26,7 @@ void drag(RestGrip& grip, QPoint from, QPoint by) {
 
 struct AtMash : AtBrew {
     explicit AtMash(const char* path = "jump") {
-        recordAll(session->desk(), std::string(R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
+        recordAll(*session, std::string(R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
             "grist": [{"grain": "pilsner", "share": 0.8}, {"grain": "flaked_oats", "share": 0.2, "late": true}],
             "mash": [{"temperature_c": 62, "minutes": 40}, {"temperature_c": 70, "minutes": 20}],
             "original_gravity_p": 12, "bitterness_ibu": 10, "path": ")") +

@@ -30,7 +30,7 @@ TEST_CASE("pictures of the Brew station", "[.][brewshots]") {
         install(*qApp, look);
         const QString tint = look == Appearance::dark ? "-dark" : "-light";
         AtBrew s;
-        recordAll(s.session->desk(), R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
+        recordAll(*s.session, R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
             "grist": [{"grain": "pilsner", "share": 0.6}, {"grain": "wheat_malt", "share": 0.25},
                       {"grain": "flaked_oats", "share": 0.15, "late": true}],
             "mash": [{"temperature_c": 45, "minutes": 15}, {"temperature_c": 63, "minutes": 40},

@@ -496,7 +496,7 @@ TEST_CASE("brews are offered with day, vessel and litres left, those used up las
 
 TEST_CASE("a refill is filled in with the brew made for it, and with no other", "[ui][station][brews]") {
     AtStation s;
-    testing::recordAll(s.session->desk(), brews);
+    testing::recordAll(*s.session, brews);
     s.station->begin(EntryKind::refill);
     const ChoiceField* brew = s.station->form().fields().choice("brew");
     CHECK(brew->word() == "Brew 9");
@@ -515,7 +515,7 @@ TEST_CASE("a refill is filled in with the brew made for it, and with no other", 
 
 TEST_CASE("more litres than a brew has left are refused at the litres", "[ui][station][brews][bad]") {
     AtStation s;
-    testing::recordAll(s.session->desk(), brews);
+    testing::recordAll(*s.session, brews);
     REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{100}, "", {}, ""}));
     s.station->begin(EntryKind::refill);
     s.volume("95");

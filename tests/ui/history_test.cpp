@@ -146,7 +146,7 @@ TEST_CASE("the charts hold what the desk knows of all cycles", "[ui][history]") 
     CHECK(s.panel("volume").series[0].points.size() == history.teeth.size());
     CHECK(s.panel("age").series[0].points.size() == history.teeth.size());
     CHECK(s.panel("volume").series[1].points.size() ==
-          count([](const HistoryRow& row) { return row.what == "draw_off"; }));
+          count([](const HistoryRow& row) { return row.is(EntryKind::drawOff); }));
     for (const HistoryRow& row : history.rows) {
         CHECK(row.on >= s.station->charts().story().whole.from);
         CHECK(row.on <= s.station->charts().story().whole.to);
@@ -184,7 +184,7 @@ TEST_CASE("the cursor says what happened and what was known, by keys alone", "[u
     CHECK(met.filter("tasted").size() >= 8);
     const HistoryView history = s.history();
     const auto draw = std::find_if(history.rows.begin(), history.rows.end(),
-                                   [](const HistoryRow& row) { return row.what == "draw_off"; });
+                                   [](const HistoryRow& row) { return row.is(EntryKind::drawOff); });
     s.station->charts().moveCursor(draw->on);
     CHECK(s.station->cursorWords().contains("drawn"));
     CHECK(s.station->cursorWords().contains("Volume"));
@@ -211,7 +211,7 @@ TEST_CASE("the time shown is chosen, and zooming says so", "[ui][history]") {
     choose("cycle");
     Day refilled{};
     for (const HistoryRow& row : s.history().rows)
-        if (row.what == "refill")
+        if (row.is(EntryKind::refill))
             refilled = row.on;
     CHECK(charts.span().from < refilled);
     CHECK(daysBetween(charts.span().from, refilled) < 10);
@@ -427,7 +427,7 @@ TEST_CASE("an empty vessel says what goes here and offers the first step", "[ui]
     CHECK(asked.size() == 1);
     s.station->save(HistoryStation::Format::png);
     CHECK(s.prompt.asked.empty());
-    recordAll(s.session->desk(), opened);
+    recordAll(*s.session, opened);
     CHECK(s.station->charts().isVisible());
     s.session->undo();
     CHECK_FALSE(s.station->charts().isVisible());
@@ -463,7 +463,7 @@ TEST_CASE("what is recorded appears, and the view stays where it was", "[ui][his
     const Day cursor = s.station->charts().cursorDay();
     const auto rows = s.station->model().rowCount();
     s.station->charts().setOpen("ph", false);
-    recordAll(s.session->desk(), R"({"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.3})");
+    recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.3})");
     CHECK(s.station->model().rowCount() == rows + 1);
     CHECK(s.station->charts().span() == span);
     CHECK(s.station->charts().cursorDay() == cursor);
@@ -477,7 +477,7 @@ TEST_CASE("what is recorded appears, and the view stays where it was", "[ui][his
 
 TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]") {
     const AtHistory s;
-    recordAll(s.session->desk(), R"([
+    recordAll(*s.session, R"([
         {"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.31, "gravity_sg": 1.004, "ta_g_l": 7.2},
         {"kind": "reading", "vessel": "Plover", "on": "2026-02-27", "note": "pellicle whole"}])");
     s.station->charts().moveCursor(day(2026, 3, 1));

@@ -40,9 +40,9 @@ TEST_CASE("the rail's model names every vessel with its line", "[ui][model]") {
 TEST_CASE("a new vessel appears and a retired one goes", "[ui][model]") {
     Opened o;
     const CellarModel model(o.session);
-    testing::recordAll(o.session.desk(), R"({"kind": "vessel", "name": "Wren", "capacity_l": 20, "shape": "carboy"})");
+    testing::recordAll(o.session, R"({"kind": "vessel", "name": "Wren", "capacity_l": 20, "shape": "carboy"})");
     CHECK(model.rowCount() == 4);
-    testing::recordAll(o.session.desk(), R"({"kind": "retire", "vessel": "Wren", "on": "2026-03-01"})");
+    testing::recordAll(o.session, R"({"kind": "retire", "vessel": "Wren", "on": "2026-03-01"})");
     CHECK(model.rowCount() == 3);
 }
 

@@ -81,7 +81,7 @@ public:
         keep(picture, folder_ + '/' + QLatin1String(name) + ending_ + ".png");
     }
     [[nodiscard]] CellarView& cellar() const { return *w_.window->cellar(); }
-    [[nodiscard]] Desk& desk() const { return w_.window->session()->desk(); }
+    [[nodiscard]] const Desk& desk() const { return w_.window->session()->desk(); }
     void openSample() const { REQUIRE(w_.window->sampleBook(w_.scratch / "sample.cellar")); }
     void at(const char* vessel, Station station) const {
         cellar().showVessel(vessel);
@@ -289,7 +289,7 @@ void Walk::vessels() const {
 }
 
 void Walk::emptyVessel() const {
-    recordAll(desk(),
+    recordAll(*w_.window->session(),
               R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500})");
     at("Curlew", Station::taste);
     take("empty-taste");

@@ -5,14 +5,25 @@
 
 namespace staveline::testing {
 
-void recordAll(Desk& desk, const std::string& json) {
+namespace {
+
+template <class Writer> void recordAllBy(Writer& writer, const std::string& json) {
     const auto facts = parseRecords(json);
     INFO(json);
     if (!facts)
         FAIL(facts.error().path << ": " << render(facts.error().cause));
-    const auto done = desk.record(*facts);
+    const auto done = writer.record(*facts);
     if (!done)
         FAIL(done.error().path << ": " << render(done.error().cause) << " " << render(done.error().remedy));
+}
+
+} // namespace
+
+void recordAll(Desk& desk, const std::string& json) {
+    recordAllBy(desk, json);
+}
+void recordAll(ui::Session& session, const std::string& json) {
+    recordAllBy(session, json);
 }
 
 void fillCellar(Desk& desk) {

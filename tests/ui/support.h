@@ -67,6 +67,7 @@ private:
 
 /// Records JSON and expects it to work.
 void recordAll(Desk& desk, const std::string& json);
+void recordAll(ui::Session& session, const std::string& json);
 /// Three invented vessels: a cask with history, a keg just opened, a foeder without an entry.
 void fillCellar(Desk& desk);
 

@@ -50,8 +50,8 @@ void report(const char* name, std::vector<double> times) {
 TEST_CASE("figures of the Taste station with 200 tasters", "[.][bench]") {
     install(*qApp, Appearance::light);
     AtTaste s;
-    Desk& desk = s.session->desk();
-    REQUIRE(desk.record(crowd()));
+    const Desk& desk = s.session->desk();
+    REQUIRE(s.session->record(crowd()));
     s.station->openSitting(s.stored().front().id);
     std::vector<double> typed, stored, amended, judged, known, read;
     SittingFact fact = s.stored().front().fact;

@@ -201,7 +201,7 @@ TEST_CASE("what a full disk refused is still in hand after a look elsewhere", "[
 
 TEST_CASE("two hundred tasters stay usable", "[taste][bad]") {
     AtTaste s;
-    REQUIRE(s.session->desk().record(crowd(200)));
+    REQUIRE(s.session->record(crowd(200)));
     REQUIRE(s.station->draft().id() == std::nullopt);
     s.station->openSitting(s.stored().front().id);
     CHECK(s.station->draft().tasters().size() == 200);

@@ -93,7 +93,7 @@ TEST_CASE("taste again says how many more, and the window once", "[taste]") {
 
 TEST_CASE("a falling gravity is waited for, with a day", "[taste]") {
     AtTaste s;
-    recordAll(s.session->desk(), R"([
+    recordAll(*s.session, R"([
       {"kind": "reading", "vessel": "Heron", "on": "2026-02-05", "gravity_sg": 1.008},
       {"kind": "reading", "vessel": "Heron", "on": "2026-03-01", "gravity_sg": 1.004}])");
     for (const Dimension d : allDimensions) {

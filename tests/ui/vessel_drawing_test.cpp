@@ -2,7 +2,7 @@
 // A fifth of the beer is a fifth of the drawn surface, whatever the shape; layers stand in order of age.
 #include "ui/support.h"
 
-#include "facts/fields.h"
+#include "facts/words.h"
 #include "ui/widgets/theme.h"
 #include "ui/widgets/vessel_drawing.h"
 #include "ui/widgets/vessel_shape.h"
@@ -25,7 +25,10 @@ LedgerState threeGenerations(double litres) {
     return state;
 }
 
-VesselLook look(const std::string& shape, double fill) {
+constexpr std::array allForms = {VesselForm::cask, VesselForm::keg,    VesselForm::foeder,
+                                 VesselForm::tank, VesselForm::carboy, VesselForm::bucket};
+
+VesselLook look(VesselForm shape, double fill) {
     return {shape, Litres{100}, threeGenerations(100 * fill), std::nullopt};
 }
 
@@ -66,10 +69,10 @@ int pixelsOf(const QImage& image, const QColor& colour) {
 } // namespace
 
 TEST_CASE("the liquid's share of the drawing is its share of the vessel", "[ui][vessel]") {
-    for (const std::string_view word : words::shapes) {
-        const VesselShapeDrawing& shape = VesselShapeDrawing::of(word);
+    for (const VesselForm form : allForms) {
+        const VesselShapeDrawing& shape = VesselShapeDrawing::of(form);
         for (const double fill : {.1, .25, .5, .75, .9}) {
-            INFO(word << " at " << fill);
+            INFO(wordOf(form) << " at " << fill);
             CHECK(surfaceBelow(shape, shape.surface(fill)) == Approx(fill).margin(.02));
         }
         CHECK(shape.surface(0) > shape.surface(.01));
@@ -79,20 +82,19 @@ TEST_CASE("the liquid's share of the drawing is its share of the vessel", "[ui][
     }
 }
 
-TEST_CASE("the shapes differ, and an unknown one is a tank", "[ui][vessel]") {
-    for (const std::string_view a : words::shapes)
-        for (const std::string_view b : words::shapes)
+TEST_CASE("the shapes differ", "[ui][vessel]") {
+    for (const VesselForm a : allForms)
+        for (const VesselForm b : allForms)
             if (a != b)
                 CHECK(VesselShapeDrawing::of(a).outline() != VesselShapeDrawing::of(b).outline());
-    CHECK(&VesselShapeDrawing::of("amphora") == &VesselShapeDrawing::of("tank"));
-    CHECK(VesselShapeDrawing::of("cask").widthToHeight() > 1); // it lies
-    CHECK(VesselShapeDrawing::of("keg").widthToHeight() < 1);  // it stands
+    CHECK(VesselShapeDrawing::of(VesselForm::cask).widthToHeight() > 1); // it lies
+    CHECK(VesselShapeDrawing::of(VesselForm::keg).widthToHeight() < 1);  // it stands
 }
 
 TEST_CASE("layers stand from new on top to old below, as high as their share", "[ui][vessel]") {
-    const auto layers = strata(look("keg", .8));
+    const auto layers = strata(look(VesselForm::keg, .8));
     REQUIRE(layers.size() == 3);
-    const VesselShapeDrawing& keg = VesselShapeDrawing::of("keg");
+    const VesselShapeDrawing& keg = VesselShapeDrawing::of(VesselForm::keg);
     CHECK(layers[0].from == Approx(keg.surface(.8)));
     CHECK(layers[0].to == Approx(keg.surface(.8 * .6)));
     CHECK(layers[1].to == Approx(keg.surface(.8 * .25)));
@@ -103,7 +105,7 @@ TEST_CASE("layers stand from new on top to old below, as high as their share", "
 }
 
 TEST_CASE("very small old generations are drawn as one", "[ui][vessel]") {
-    VesselLook seen = look("cask", .9);
+    VesselLook seen = look(VesselForm::cask, .9);
     seen.now.generations.push_back({0, day(2019, 1, 1), Share{.006}, Days{0}});
     seen.now.generations.push_back({-1, day(2018, 1, 1), Share{.004}, Days{0}});
     const auto layers = strata(seen);
@@ -114,19 +116,19 @@ TEST_CASE("very small old generations are drawn as one", "[ui][vessel]") {
 }
 
 TEST_CASE("an empty vessel and a wrong capacity are drawn all the same", "[ui][vessel][bad]") {
-    VesselLook empty{"cask", Litres{225}, {}, std::nullopt};
+    VesselLook empty{VesselForm::cask, Litres{225}, {}, std::nullopt};
     CHECK(strata(empty).empty());
     CHECK_FALSE(painted(empty, lightPalette()).isNull());
     empty.capacity = Litres{0};
     empty.now = threeGenerations(10);
     CHECK(strata(empty).size() == 3);
-    VesselLook over = look("keg", 1.4); // more than it holds is drawn full
-    CHECK(strata(over)[0].from == Approx(VesselShapeDrawing::of("keg").surface(1)));
+    VesselLook over = look(VesselForm::keg, 1.4); // more than it holds is drawn full
+    CHECK(strata(over)[0].from == Approx(VesselShapeDrawing::of(VesselForm::keg).surface(1)));
 }
 
 TEST_CASE("each layer has its colour on the screen, in both palettes", "[ui][vessel]") {
     for (const QPalette& palette : {lightPalette(), darkPalette()}) {
-        const VesselLook seen = look("foeder", .9);
+        const VesselLook seen = look(VesselForm::foeder, .9);
         const QImage image = painted(seen, palette);
         for (const Stratum& layer : strata(seen))
             CHECK(pixelsOf(image, stratum(palette, layer.age)) > 1000);
@@ -135,7 +137,7 @@ TEST_CASE("each layer has its colour on the screen, in both palettes", "[ui][ves
 }
 
 TEST_CASE("the level before an entry is a broken line above the new one", "[ui][vessel]") {
-    VesselLook seen = look("tank", .5);
+    VesselLook seen = look(VesselForm::tank, .5);
     const QImage without = painted(seen, lightPalette());
     seen.levelBefore = Litres{80};
     const QImage with = painted(seen, lightPalette());
@@ -146,15 +148,15 @@ TEST_CASE("the level before an entry is a broken line above the new one", "[ui][
 TEST_CASE("the drawing is told in a sentence, in the units in use", "[ui][vessel][a11y]") {
     VesselDrawing drawing;
     DisplayUnits units;
-    drawing.setLook(look("cask", .8), units);
+    drawing.setLook(look(VesselForm::cask, .8), units);
     CHECK(drawing.accessibleDescription().startsWith("80.0 L of 100.0 L; 40 % from 8 Jul 2025"));
     units.volume = DisplayUnits::Volume::usGallon;
-    drawing.setLook(look("cask", .8), units);
+    drawing.setLook(look(VesselForm::cask, .8), units);
     CHECK(drawing.accessibleDescription().contains("gal"));
 }
 
 TEST_CASE("a little in between is drawn with its neighbour and needs no word", "[ui][vessel]") {
-    VesselLook seen = look("cask", .9);
+    VesselLook seen = look(VesselForm::cask, .9);
     seen.now.generations.insert(seen.now.generations.begin() + 1, {9, day(2025, 1, 15), Share{.008}, Days{0}});
     const auto layers = strata(seen);
     REQUIRE(layers.size() == 3);

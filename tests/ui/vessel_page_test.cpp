@@ -29,7 +29,7 @@ struct AtVesselPage : WindowInScratch {
         REQUIRE_FALSE(window->cellar()->atVessel());
     }
     [[nodiscard]] VesselPage& page() const { return window->cellar()->vesselPage(); }
-    [[nodiscard]] Desk& desk() const { return window->session()->desk(); }
+    [[nodiscard]] const Desk& desk() const { return window->session()->desk(); }
     void put(FactForm& form, const char* field, const QString& text) const {
         QLineEdit* edit = form.number(field) ? form.number(field)->edit() : form.line(field);
         REQUIRE(edit);

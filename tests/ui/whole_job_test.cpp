@@ -29,7 +29,7 @@ namespace {
 struct Job {
     WindowInScratch w{false};
 
-    [[nodiscard]] Desk& desk() const { return w.window->session()->desk(); }
+    [[nodiscard]] const Desk& desk() const { return w.window->session()->desk(); }
     [[nodiscard]] CellarView& cellar() const { return *w.window->cellar(); }
     void ctrl(Qt::Key key) const { w.key(key, Qt::ControlModifier); }
     void ctrlShift(Qt::Key key) const { w.key(key, Qt::ControlModifier | Qt::ShiftModifier); }

@@ -53,8 +53,8 @@ HistoryColumn wordColumn(std::string key, QString title, std::function<QString(c
 } // namespace
 
 QString entryWord(const HistoryRow& row) {
-    const std::string own = "ui.history.what." + row.what;
-    return ui::own(builtInTexts().has(own) ? own : "ui.entry." + row.what);
+    const std::string own = "ui.history.what." + std::string(wordOf(row));
+    return ui::own(builtInTexts().has(own) ? own : "ui.entry." + std::string(wordOf(row)));
 }
 
 std::vector<HistoryColumn> historyColumns(const DisplayUnits& units) {

@@ -147,8 +147,8 @@ private:
         made.spoken = false; // the entry says so itself
         const UnitScale scale(UnitKind::volume, units_);
         for (const HistoryRow& row : history_.rows) {
-            const bool takes = row.what == "draw_off" || row.what == "moved_out";
-            const bool fills = row.what == "refill" || row.what == "top_up";
+            const bool takes = row.is(EntryKind::drawOff) || row.kind == HistoryKind::movedOut;
+            const bool fills = row.is(EntryKind::refill) || row.is(EntryKind::topUp);
             if (!row.moved || !row.volume || !(out ? takes : fills))
                 continue;
             ChartPoint point = plainPoint(row.on, scale.toShown(row.volume->l));
@@ -206,9 +206,9 @@ std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<L
         events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, entryWords(line, units)});
     }
     for (const HistoryRow& row : history.rows)
-        if (row.what == "sitting")
+        if (row.kind == HistoryKind::sitting)
             look(row.on, "ui.history.tasted");
-        else if (row.what == "forecast")
+        else if (row.kind == HistoryKind::forecast)
             look(row.on, "ui.history.promised_for");
     for (const TargetFact& target : history.targets)
         look(target.on, "ui.history.target_set");
@@ -238,7 +238,7 @@ TimeSpan lastYears(const ChartStory& story, int years) {
 TimeSpan thisCycle(const ChartStory& story, const HistoryView& history) {
     Day from = story.whole.from;
     for (const HistoryRow& row : history.rows)
-        if (row.what == "refill" || row.what == "opening")
+        if (row.is(EntryKind::refill) || row.is(EntryKind::opening))
             from = row.on - std::chrono::days{3};
     return {std::max(from, story.whole.from), story.whole.to};
 }

@@ -3,6 +3,8 @@
 
 #include "facts/fields.h"
 
+#include <algorithm>
+#include <span>
 #include <type_traits>
 
 namespace staveline::ui {
@@ -32,6 +34,8 @@ template <class T> double number(const T& value) {
         return raw(value);
 }
 
+using Words = std::span<const std::string_view>;
+
 class Lister {
 public:
     std::vector<FieldSpec> specs;
@@ -47,11 +51,17 @@ public:
             spec.kind = FieldKind::day;
         } else if constexpr (std::is_same_v<Type, bool>) {
             spec.kind = FieldKind::flag;
-        } else if (!f.oneOf.empty()) {
-            spec.kind = FieldKind::word;
-            spec.words.assign(f.oneOf.begin(), f.oneOf.end());
         }
         specs.push_back(std::move(spec));
+    }
+    template <class E> void word(const Field& f, const E&, Words words) {
+        specs.push_back({std::string(f.name),
+                         FieldKind::word,
+                         UnitKind::none,
+                         f.low,
+                         f.high,
+                         f.required,
+                         {words.begin(), words.end()}});
     }
     void gravity(std::string_view name, const std::optional<SpecificGravity>&) {
         specs.push_back({std::string(name), FieldKind::number, UnitKind::gravity, .98, 1.2, false, {}});
@@ -70,6 +80,9 @@ public:
     FieldValues values;
 
     template <class T> void field(const Field& f, const T& member) { values[std::string(f.name)] = read(member); }
+    template <class E> void word(const Field& f, const E& member, Words words) {
+        values[std::string(f.name)] = std::string(words[static_cast<std::size_t>(member)]);
+    }
     void gravity(std::string_view name, const std::optional<SpecificGravity>& member) {
         values[std::string(name)] = read(member);
     }
@@ -93,6 +106,12 @@ public:
     explicit Putter(const FieldValues& from) : values(from) {}
 
     template <class T> void field(const Field& f, T& member) { assign(f.name, member); }
+    template <class E> void word(const Field& f, E& member, Words words) {
+        std::string chosen;
+        assign(f.name, chosen);
+        if (const auto at = std::find(words.begin(), words.end(), chosen); at != words.end())
+            member = static_cast<E>(at - words.begin());
+    }
     void gravity(std::string_view name, std::optional<SpecificGravity>& member) { assign(name, member); }
     void vessel(const Field& f, VesselName& member) { assign(f.name, member); }
     void brew(const Field& f, std::string& member) { assign(f.name, member); }

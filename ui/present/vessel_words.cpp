@@ -18,7 +18,8 @@ QString vesselKind(const VesselFact& facts, const DisplayUnits& units) {
     QString size = qs(show(facts.capacity, units));
     size.replace(QLatin1String(".0 "), QLatin1String(" ")); // a size on the head of a cask is a whole number
     return tr("%1 %2, %3")
-        .arg(size, own("ui.word." + facts.shape).toLower(), own("ui.word." + facts.material).toLower());
+        .arg(size, own("ui.word." + std::string(wordOf(facts.shape))).toLower(),
+             own("ui.word." + std::string(wordOf(facts.material))).toLower());
 }
 
 Days youngestThird(const LedgerState& state) {

@@ -2,6 +2,7 @@
 // A vessel to its shape and fill, its generations as strata from light (newest, on top) to dark (oldest).
 #pragma once
 
+#include "facts/words.h"
 #include "quantity/text.h"
 #include "vessel/ledger.h"
 
@@ -14,7 +15,7 @@ class QPainter;
 namespace staveline::ui {
 
 struct VesselLook {
-    std::string shape = "cask";
+    VesselForm shape = VesselForm::cask;
     Litres capacity{225};
     LedgerState now;
     std::optional<Litres> levelBefore; ///< drawn as a broken line: where the level stood before the entry in hand

@@ -174,13 +174,15 @@ double VesselShapeDrawing::surface(double fill) const {
     return 1 - (static_cast<double>(at - filledBelow_.begin() - 1) + part) / rows;
 }
 
-const VesselShapeDrawing& VesselShapeDrawing::of(std::string_view shape) {
-    static const std::map<std::string_view, VesselShapeDrawing> drawings = {
-        {"cask", {caskOutline(), caskDetails(), 1.32}},      {"keg", {kegOutline(), kegDetails(), .62}},
-        {"foeder", {foederOutline(), foederDetails(), .88}}, {"tank", {tankOutline(), tankDetails(), .58}},
-        {"carboy", {carboyOutline(), carboyDetails(), .66}}, {"bucket", {bucketOutline(), bucketDetails(), .84}}};
-    const auto found = drawings.find(shape);
-    return found != drawings.end() ? found->second : drawings.at("tank");
+const VesselShapeDrawing& VesselShapeDrawing::of(VesselForm shape) {
+    static const std::map<VesselForm, VesselShapeDrawing> drawings = {
+        {VesselForm::cask, {caskOutline(), caskDetails(), 1.32}},
+        {VesselForm::keg, {kegOutline(), kegDetails(), .62}},
+        {VesselForm::foeder, {foederOutline(), foederDetails(), .88}},
+        {VesselForm::tank, {tankOutline(), tankDetails(), .58}},
+        {VesselForm::carboy, {carboyOutline(), carboyDetails(), .66}},
+        {VesselForm::bucket, {bucketOutline(), bucketDetails(), .84}}};
+    return drawings.at(shape);
 }
 
 } // namespace staveline::ui

@@ -3,17 +3,17 @@
 // the drawn surface.
 #pragma once
 
+#include "facts/words.h"
+
 #include <QPainterPath>
 
-#include <string_view>
 #include <vector>
 
 namespace staveline::ui {
 
 class VesselShapeDrawing {
 public:
-    /// Any word; an unknown one is drawn as a tank.
-    [[nodiscard]] static const VesselShapeDrawing& of(std::string_view shape);
+    [[nodiscard]] static const VesselShapeDrawing& of(VesselForm shape);
 
     [[nodiscard]] const QPainterPath& outline() const { return outline_; }
     /// Hoops, seams, legs and bung: lines only.
