@@ -122,7 +122,7 @@ TEST_CASE("a strip tells every point in words", "[ui][adjust]") {
         strips[d] = look;
         strips[d].dimension = d;
     }
-    const auto rows = tableOf(strips);
+    const auto rows = ui::tableOf(strips);
     REQUIRE(rows.size() == 9); // one sitting, today, wanted, three each for alone and tried
     CHECK(rows[0].what == "Tasted 1 Mar 2025");
     CHECK(rows[5].cells[Dimension::funk].isEmpty()); // kept up is not worked out yet

@@ -210,7 +210,8 @@ TEST_CASE("a window that did not look yet does not adopt what is no longer true"
     const TwoWindows w;
     w.second.cellar()->showStation(Station::adjust);
     w.settle(w.otherAdjust());
-    testing::recordAll(*w.window->session(), R"({"kind": "brew", "name": "Brew 90", "vessel": "Plover", "on": "2026-03-02",
+    testing::recordAll(*w.window->session(),
+                       R"({"kind": "brew", "name": "Brew 90", "vessel": "Plover", "on": "2026-03-02",
         "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
         "original_gravity_p": 12, "bitterness_ibu": 10})");
     const auto before = w.desk().lastChoice("Plover");

@@ -30,7 +30,7 @@ struct AtMash : AtBrew {
             "grist": [{"grain": "pilsner", "share": 0.8}, {"grain": "flaked_oats", "share": 0.2, "late": true}],
             "mash": [{"temperature_c": 62, "minutes": 40}, {"temperature_c": 70, "minutes": 20}],
             "original_gravity_p": 12, "bitterness_ibu": 10, "path": ")") +
-                                       path + "\"}]");
+                                path + "\"}]");
     }
     [[nodiscard]] MashChart& chart() const { return station->mashChart(); }
     [[nodiscard]] RestGrip& grip(std::size_t rest) const { return *chart().grips().at(rest); }

@@ -2,8 +2,8 @@
 // What stands beside the sheet: readings, verdicts, the blank sheet; books that refuse; a full table of tasters.
 #include "ui/taste_support.h"
 
-#include "ui/audit.h"
 #include "support/full_disk.h"
+#include "ui/audit.h"
 #include "ui/print/page_view.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/widgets/choice_field.h"

@@ -29,8 +29,8 @@ namespace {
 const char* const oddName = "Rye & Oak <b>II</b>";
 
 /// A vessel, a lot, a note and a brew with what a markup reader or a menu would take for its own.
-void addOddWords(Desk& desk) {
-    recordAll(desk, R"([
+void addOddWords(Session& session) {
+    recordAll(session, R"([
       {"kind": "vessel", "name": "Rye & Oak <b>II</b>", "capacity_l": 100, "note": "<i>left</i> of the door & dry"},
       {"kind": "opening", "vessel": "Rye & Oak <b>II</b>", "on": "2025-06-01", "volume_l": 90, "age_years": 1},
       {"kind": "brew", "name": "Brew <u>1</u> & a half", "vessel": "Rye & Oak <b>II</b>", "on": "2026-02-01",
@@ -66,7 +66,7 @@ QString read(QString text) {
 
 struct OddWords : WindowInScratch {
     OddWords() {
-        addOddWords(window->session()->desk());
+        addOddWords(*window->session());
         window->session()->poll();
         window->cellar()->showVessel(oddName);
         REQUIRE(window->cellar()->vessel() == oddName);
