@@ -38,6 +38,16 @@ TEST_CASE("before the first refill the opening counts, before that today") {
     CHECK(schedule(state, rule, dayAfter(7)).draw == dayAfter(243));
 }
 
+TEST_CASE("another interval after the draw leaves the draw where it is") {
+    ScheduleRule shorter = rule;
+    shorter.nextInterval = Days{120};
+    const auto dates = schedule(refilledOn(100), shorter, dayAfter(150));
+    CHECK(dates.draw == dayAfter(340));
+    CHECK(dates.sample == dayAfter(310));
+    CHECK(dates.nextDraw == dayAfter(460));
+    CHECK(dates.nextSample == dayAfter(430));
+}
+
 TEST_CASE("overdue: planned from today on, and still seen to be overdue") {
     const auto dates = schedule(refilledOn(100), rule, dayAfter(400));
     CHECK(dates.drawDue == dayAfter(340));

@@ -276,7 +276,8 @@ void AdjustStation::showAdoptable() {
         return;
     const int chosen = proposals_->chosen();
     const bool proposal = !proposals_->empty() && fresh(answer_) && chosen != ProposalList::own;
-    const bool ownReady = chosen == ProposalList::own && trial_ && trial_->depth != TrialDepth::central;
+    const bool decided = job_->open && sameValues(*job_->open, board_->tried());
+    const bool ownReady = chosen == ProposalList::own && !decided && trial_ && trial_->depth != TrialDepth::central;
     QString why = whyNotAdopt(session().desk(), job_->brewed);
     if (const LeverLine* slip = board_->unusable(); slip && why.isEmpty())
         why = text(staveline::say("ui.adjust.adopt.slip").with("lever", slip->line().row.name));
