@@ -424,7 +424,7 @@ TEST_CASE("the board opens at what is decided, not at a fresh proposal", "[ui][a
     REQUIRE(s.station->proposals().chosen() == 1);
     const auto job = s.desk().adviceJob({"Plover", {}, {}, true, false});
     const auto advice = advise(job->input);
-    REQUIRE(s.session->desk().choose(*job, *advice, 0));
+    REQUIRE(s.session->choose(*job, *advice, 0));
     s.settle();
     CHECK(s.station->proposals().chosen() == 0);
     CHECK(s.station->adoptedText().contains("leave it alone"));
