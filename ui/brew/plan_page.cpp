@@ -53,6 +53,9 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
     bench_->setStore([this](const Setting& setting, const EditNote& note) {
         return session_.desk().revise(vessel_, setting, note);
     });
+    origin_->setObjectName("origin");
+    moves_->setObjectName("moves");
+    message_->setObjectName("message");
     origin_->setWordWrap(true);
     auto* head = new QHBoxLayout;
     auto* words = new QVBoxLayout;
@@ -163,10 +166,6 @@ void PlanPage::makeUsual() {
 void PlanPage::focusFirst() {
     if (planned_)
         flow_->focusFirst();
-}
-
-QString PlanPage::origin() const {
-    return origin_->text() + QLatin1Char(' ') + moves_->text() + QLatin1Char(' ') + message_->words();
 }
 
 } // namespace staveline::ui
