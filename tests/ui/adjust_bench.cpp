@@ -88,12 +88,12 @@ void shootAll(const QString& look) {
     s.station->openTarget(true);
     shoot(*s.station, "target-" + look);
     s.station->openTarget(false);
-    Q_EMIT s.station->proposals().explainAsked(1, 0, "prediction/next/acidity");
+    Q_EMIT s.proposals().explainAsked(1, 0, "prediction/next/acidity");
     shoot(*s.station, "chain-" + look);
-    s.station->chain().leave();
-    s.station->verdicts().showTable(true);
+    s.chain().leave();
+    s.verdicts().showTable(true);
     shoot(*s.station, "table-" + look);
-    s.station->verdicts().showTable(false);
+    s.verdicts().showTable(false);
     s.station->openDrawDay(true);
     shoot(*s.station, "draw-day-" + look);
     s.station->openDrawDay(false);

@@ -11,6 +11,9 @@
 
 using namespace staveline;
 using namespace staveline::ui;
+using staveline::testing::part;
+using staveline::testing::parts;
+using staveline::testing::wordsOf;
 using testing::AtAdjust;
 
 namespace {
@@ -35,25 +38,25 @@ void type(QLineEdit* edit, const char* text, bool finish = true) {
 TEST_CASE("a number is followed to where it comes from, by keyboard, and back", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    LinkedLabel* reason = firstLinked(s.station->proposals().links());
+    LinkedLabel* reason = firstLinked(parts<LinkedLabel>(s.proposals()));
     REQUIRE(reason);
     reason->setFocus(Qt::TabFocusReason);
     QTest::keyClick(reason, Qt::Key_Return);
-    ChainPanel& chain = s.station->chain();
+    ChainPanel& chain = s.chain();
     REQUIRE(chain.isOpen());
     CHECK(chain.isVisible());
     CHECK_FALSE(chain.title().isEmpty());
-    CHECK_FALSE(chain.source().isEmpty());
+    CHECK_FALSE(wordsOf(chain, "source").isEmpty());
     const QString first = chain.title();
     LinkedLabel* input = firstLinked(chain.inputs());
     REQUIRE(input);
     CHECK(input->hasFocus());
     QTest::keyClick(input, Qt::Key_Return);
-    CHECK(chain.depth() == 2);
+    CHECK(part<QPushButton>(chain, "Back").isVisible());
     INFO(first.toStdString() << " | " << input->words().toStdString() << " | " << chain.title().toStdString());
     CHECK(chain.title() != first);
     QTest::keyClick(chain.focusWidget(), Qt::Key_Backspace);
-    CHECK(chain.depth() == 1);
+    CHECK_FALSE(part<QPushButton>(chain, "Back").isVisible());
     CHECK(chain.title() == first);
     QTest::keyClick(chain.focusWidget(), Qt::Key_Escape);
     CHECK_FALSE(chain.isOpen());
@@ -63,10 +66,10 @@ TEST_CASE("a number is followed to where it comes from, by keyboard, and back", 
 TEST_CASE("every number of every reason has a chain that ends", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    ProposalList& list = s.station->proposals();
+    ProposalList& list = s.proposals();
     for (int number = 0; number <= list.count(); ++number) {
         list.radio(number)->click();
-        for (const LinkedLabel* label : list.links())
+        for (const LinkedLabel* label : parts<LinkedLabel>(list))
             CHECK_FALSE(label->words().contains('{'));
         const Proposal& proposal = *list.proposal(number);
         for (const Message& reason : proposal.reasons)
@@ -75,9 +78,9 @@ TEST_CASE("every number of every reason has a chain that ends", "[ui][adjust]") 
                     continue;
                 INFO(argument.origin);
                 Q_EMIT list.explainAsked(number, 0, qs(argument.origin));
-                CHECK_FALSE(s.station->chain().title().isEmpty());
-                CHECK_FALSE(s.station->chain().title().contains("nothing behind"));
-                s.station->chain().leave();
+                CHECK_FALSE(s.chain().title().isEmpty());
+                CHECK_FALSE(s.chain().title().contains("nothing behind"));
+                s.chain().leave();
             }
     }
 }
@@ -85,12 +88,12 @@ TEST_CASE("every number of every reason has a chain that ends", "[ui][adjust]") 
 TEST_CASE("the numbers of a verdict lead on too", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    LinkedLabel& reason = s.station->verdicts().column(Dimension::acidity).reason();
+    LinkedLabel& reason = s.verdicts().column(Dimension::acidity).reason();
     reason.setFocus(Qt::TabFocusReason);
     QTest::keyClick(&reason, Qt::Key_Return);
-    CHECK(s.station->chain().isOpen());
-    CHECK(s.station->chain().title().contains("Acidity"));
-    QPushButton* close = testing::buttonSaying(s.station->chain(), "Close (Esc)");
+    CHECK(s.chain().isOpen());
+    CHECK(s.chain().title().contains("Acidity"));
+    QPushButton* close = testing::buttonSaying(s.chain(), "Close (Esc)");
     REQUIRE(close);
     close->click();
     CHECK(reason.hasFocus());
@@ -146,7 +149,7 @@ TEST_CASE("what would change a verdict is said on request", "[ui][adjust]") {
     for (const Message& message : expected)
         words << s.session->words(message);
     CHECK(s.station->notes().changeWords() == words);
-    s.station->notes().changeButton().click();
+    part<QPushButton>(s.station->notes(), "What would change it").click();
     for (const LinkedLabel* label : s.station->notes().findChildren<LinkedLabel*>())
         CHECK(label->isVisible());
 }
@@ -159,10 +162,10 @@ TEST_CASE("fault first is a full answer and proposes no recipe", "[ui][adjust]")
     for (const Dimension d : allDimensions)
         faulty = faulty || estimates.verdicts[d].kind == VerdictKind::faultFirst;
     REQUIRE(faulty);
-    CHECK(s.station->answers().isVisible());
-    CHECK(s.station->answers().words().front().startsWith("Fault first"));
-    CHECK(s.station->proposals().count() == 0);
-    CHECK(s.station->proposals().chosen() == 0);
+    CHECK(s.answers().isVisible());
+    CHECK(s.answers().words().front().startsWith("Fault first"));
+    CHECK(s.proposals().count() == 0);
+    CHECK(s.proposals().chosen() == 0);
 }
 
 TEST_CASE("a finished field of the target is one edit of today and moves the window", "[ui][adjust]") {
@@ -177,7 +180,7 @@ TEST_CASE("a finished field of the target is one edit of today and moves the win
     CHECK(stored->fact.on == s.today);
     CHECK(stored->fact.target.windows[Dimension::acidity].wanted == 4.5);
     CHECK(stored->fact.target.setBy == "Rook"); // the rest stays
-    CHECK(s.station->verdicts().column(Dimension::acidity).strip().look().window.wanted == 4.5);
+    CHECK(s.verdicts().column(Dimension::acidity).strip().look().window.wanted == 4.5);
     const auto id = stored->id;
     type(form.number("funk_band")->edit(), "0.5");
     stored = *s.desk().target("Plover");
@@ -231,10 +234,10 @@ TEST_CASE("the windows can be set like a draw that was liked", "[ui][adjust]") {
     TargetForm& form = s.station->target();
     const auto draws = *s.desk().pastDraws("Plover");
     REQUIRE(draws.size() >= 2);
-    CHECK(form.draws().currentText().contains(qs(draws.front().lot)));
-    form.draws().setCurrentIndex(1);
+    CHECK(part<ChoiceField>(form, "A draw you liked").currentText().contains(qs(draws.front().lot)));
+    part<ChoiceField>(form, "A draw you liked").setCurrentIndex(1);
     const Target before = (*s.desk().target("Plover"))->fact.target;
-    form.likeDrawButton().click();
+    part<QPushButton>(form, "Set windows like it").click();
     CHECK((*s.desk().target("Plover"))->fact.target == likeDraw(before, draws[1]));
     s.session->undo();
     CHECK((*s.desk().target("Plover"))->fact.target == before);
@@ -244,9 +247,9 @@ TEST_CASE("a trait can be wanted and not wanted again", "[ui][adjust]") {
     const AtAdjust s;
     s.station->openTarget(true);
     TargetForm& form = s.station->target();
-    form.trait().setWord("medicinal");
+    part<ChoiceField>(form, "Trait").setWord("medicinal");
     form.severity().setCurrentIndex(1);
-    form.addTraitButton().click();
+    part<QPushButton>(form, "Wanted").click();
     const auto wanted = (*s.desk().target("Plover"))->fact.target.wantedTraits;
     REQUIRE(wanted.size() == 1);
     CHECK(wanted.front() == FaultMark{"medicinal", 2});
@@ -268,8 +271,8 @@ TEST_CASE("a vessel without a target says that an ordinary one is used", "[ui][a
     station.show();
     station.openTarget(true);
     CHECK(station.target().words() == own("ui.adjust.target.default"));
-    CHECK(station.target().draws().count() == 1);
-    CHECK_FALSE(station.target().likeDrawButton().isEnabled());
+    CHECK(part<ChoiceField>(station.target(), "A draw you liked").count() == 1);
+    CHECK_FALSE(part<QPushButton>(station.target(), "Set windows like it").isEnabled());
     type(station.target().number("body")->edit(), "4.5");
     CHECK(station.target().words().isEmpty());
     CHECK((*session.desk().target("Heron"))->fact.target.windows[Dimension::body].wanted == 4.5);
@@ -325,7 +328,7 @@ TEST_CASE("the station passes the audit in both palettes", "[ui][adjust]") {
         s.station->openDrawDay(true);
         look();
         s.station->openDrawDay(false);
-        Q_EMIT s.station->proposals().explainAsked(1, 0, "now/acidity");
+        Q_EMIT s.proposals().explainAsked(1, 0, "now/acidity");
         look();
         s.station->showVessel("Dunlin");
         s.settle();

@@ -6,6 +6,7 @@
 
 #include "desk/advice.h"
 #include "facts/sample.h"
+#include "ui/adjust/answer_panel.h"
 #include "ui/adjust/chain_panel.h"
 #include "ui/adjust/draw_day_page.h"
 #include "ui/adjust/effect_cell.h"
@@ -57,10 +58,20 @@ struct AtAdjust {
         REQUIRE(QTest::qWaitFor([this] { return !station->busy(); }, 60000));
         QTest::qWait(0);
     }
+    [[nodiscard]] ui::ProposalList& proposals() const { return part<ui::ProposalList>(*station); }
+    [[nodiscard]] ui::VerdictPanel& verdicts() const { return part<ui::VerdictPanel>(*station); }
+    [[nodiscard]] ui::ChainPanel& chain() const { return part<ui::ChainPanel>(*station); }
+    [[nodiscard]] ui::AnswerPanel& answers() const { return part<ui::AnswerPanel>(*station); }
+    [[nodiscard]] ui::LarderList& larder() const { return part<ui::LarderList>(*station); }
+    [[nodiscard]] ui::TotalBar& total() const { return part<ui::TotalBar>(*station); }
     [[nodiscard]] ui::LeverLine& line(const char* lever) const {
         ui::LeverLine* found = station->board().line(lever);
         REQUIRE(found);
         return *found;
+    }
+    /// Of a lever at the next draw, or if kept up: "next bitterness", "kept bitterness".
+    [[nodiscard]] ui::EffectCell& effect(const QString& name) const {
+        return part<ui::EffectCell>(station->board(), name);
     }
     void slide(const char* lever, Qt::Key key, int times = 1) const {
         for (int i = 0; i < times; ++i)

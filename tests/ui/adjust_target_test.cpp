@@ -13,6 +13,7 @@
 
 using namespace staveline;
 using namespace staveline::ui;
+using staveline::testing::part;
 using testing::SampleWindow;
 
 namespace {
@@ -153,8 +154,7 @@ TEST_CASE("the target is set by keyboard alone, and each field is one undo by it
         w.undo();
     }
     CHECK(testing::fingerprint(w.desk()) == start);
-    CHECK(w.adjust().verdicts().column(Dimension::acidity).strip().look().window.wanted ==
-          w.wanted(Dimension::acidity));
+    CHECK(w.verdicts().column(Dimension::acidity).strip().look().window.wanted == w.wanted(Dimension::acidity));
 }
 
 TEST_CASE("the window on the strip and the verdict follow the target at once", "[ui][adjust]") {
@@ -163,7 +163,7 @@ TEST_CASE("the window on the strip and the verdict follow the target at once", "
     const double mean = known.combined[Dimension::body].mean;
     w.put(w.field("body"), QString::number(std::round(mean * 2) / 2), Qt::Key_Return);
     w.put(w.field("body_band"), "4", Qt::Key_Return);
-    const VerdictColumn& column = w.adjust().verdicts().column(Dimension::body);
+    const VerdictColumn& column = w.verdicts().column(Dimension::body);
     CHECK(column.strip().look().window.band == 4);
     CHECK(w.desk().estimates("Plover")->verdicts[Dimension::body].kind == VerdictKind::hold);
     CHECK(column.word() == "hold");
@@ -175,15 +175,15 @@ TEST_CASE("the window on the strip and the verdict follow the target at once", "
 
 TEST_CASE("a trait the disk refuses is not listed, and can be asked for again", "[ui][adjust][bad]") {
     const AtTarget w;
-    w.form().trait().setWord("ropy");
+    part<ChoiceField>(w.form(), "Trait").setWord("ropy");
     {
         const auto full = w.fullDisk();
-        w.form().addTraitButton().setFocus();
+        part<QPushButton>(w.form(), "Wanted").setFocus();
         w.key(Qt::Key_Space);
         CHECK(w.form().traits().isEmpty());
         CHECK_FALSE(w.form().words().isEmpty());
     }
-    w.form().addTraitButton().setFocus();
+    part<QPushButton>(w.form(), "Wanted").setFocus();
     w.key(Qt::Key_Space);
     CHECK(w.form().traits().size() == 1);
     CHECK(w.form().words().isEmpty());
@@ -200,6 +200,6 @@ TEST_CASE("a reader of the book sees the target and changes nothing of it", "[ui
           (*session->desk().target("Plover"))->fact.target.windows[Dimension::acidity].wanted);
     CHECK_FALSE(form.number("acidity")->isEnabled());
     CHECK_FALSE(form.setBy().isEnabled());
-    CHECK_FALSE(form.addTraitButton().isEnabled());
-    CHECK_FALSE(form.likeDrawButton().isEnabled());
+    CHECK_FALSE(part<QPushButton>(form, "Wanted").isEnabled());
+    CHECK_FALSE(part<QPushButton>(form, "Set windows like it").isEnabled());
 }

@@ -8,6 +8,9 @@
 
 using namespace staveline;
 using namespace staveline::ui;
+using staveline::testing::part;
+using staveline::testing::parts;
+using staveline::testing::wordsOf;
 using testing::AtAdjust;
 
 namespace {
@@ -46,7 +49,7 @@ TEST_CASE("each dimension says its verdict in a word and a sentence", "[ui][adju
     const auto estimates = *s.desk().estimates("Plover");
     REQUIRE(s.station->verdictWords().size() == 3);
     for (const Dimension d : allDimensions) {
-        const VerdictColumn& column = s.station->verdicts().column(d);
+        const VerdictColumn& column = s.verdicts().column(d);
         CHECK(column.word() == wordOf(estimates.verdicts[d].kind));
         CHECK(column.reason().words() == s.session->words(estimates.verdicts[d].reason));
     }
@@ -58,7 +61,7 @@ TEST_CASE("a strip holds what was tasted, today, the window and the coming draws
     s.settle();
     const auto job = s.jobOf("Plover");
     for (const Dimension d : allDimensions) {
-        const StripLook& look = s.station->verdicts().column(d).strip().look();
+        const StripLook& look = s.verdicts().column(d).strip().look();
         CHECK(look.window == job.input.target.windows[d]);
         CHECK(look.tasted.size() == 5);
         CHECK(look.today.band.value == Approx(job.input.combined[d].mean));
@@ -73,13 +76,13 @@ TEST_CASE("a strip holds what was tasted, today, the window and the coming draws
 TEST_CASE("a strip is told in a sentence and as a table one key away", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    WindowStrip& strip = s.station->verdicts().column(Dimension::funk).strip();
+    WindowStrip& strip = s.verdicts().column(Dimension::funk).strip();
     CHECK(strip.accessibleDescription().contains("wanted 4.0"));
     CHECK(strip.accessibleDescription().contains(QChar(0xb1)));
     strip.setFocus();
     QTest::keyClick(&strip, Qt::Key_T);
-    REQUIRE(s.station->verdicts().tableShown());
-    const QTableWidget& table = s.station->verdicts().table();
+    REQUIRE(s.verdicts().tableShown());
+    const QTableWidget& table = s.verdicts().table();
     CHECK(table.hasFocus());
     REQUIRE(table.rowCount() >= 10);
     for (int row = 0; row < table.rowCount(); ++row)
@@ -87,8 +90,8 @@ TEST_CASE("a strip is told in a sentence and as a table one key away", "[ui][adj
             INFO(row << ' ' << column);
             CHECK_FALSE(table.item(row, column)->text().isEmpty());
         }
-    QTest::keyClick(&s.station->verdicts().table(), Qt::Key_Escape);
-    CHECK_FALSE(s.station->verdicts().tableShown());
+    QTest::keyClick(&s.verdicts().table(), Qt::Key_Escape);
+    CHECK_FALSE(s.verdicts().tableShown());
 }
 
 TEST_CASE("trying shows its effect at once and writes nothing", "[ui][adjust]") {
@@ -101,12 +104,14 @@ TEST_CASE("trying shows its effect at once and writes nothing", "[ui][adjust]") 
     // Before any event is handled: the worker has said nothing yet.
     LeverLine& line = s.line("sacch_temperature");
     CHECK(line.moved());
-    CHECK_FALSE((line.nextEffect().tastedWords() + line.nextEffect().untastedWords()).isEmpty());
-    CHECK(line.keptEffect().untastedWords() == QString(QChar(0x2026)));
-    CHECK(s.station->proposals().chosen() == ProposalList::own);
+    const EffectCell& next = s.effect("next sacch_temperature");
+    const EffectCell& kept = s.effect("kept sacch_temperature");
+    CHECK_FALSE((wordsOf(next, "tasted") + wordsOf(next, "untasted")).isEmpty());
+    CHECK(wordsOf(kept, "untasted") == QString(QChar(0x2026)));
+    CHECK(s.proposals().chosen() == ProposalList::own);
     s.settle();
-    CHECK(line.keptEffect().untastedWords() != QString(QChar(0x2026)));
-    CHECK(s.station->total().words().contains("if kept up"));
+    CHECK(wordsOf(kept, "untasted") != QString(QChar(0x2026)));
+    CHECK(s.total().words().contains("if kept up"));
     CHECK(s.revision() == revision);
     CHECK(testing::fingerprint(s.desk()) == whole);
 }
@@ -122,14 +127,14 @@ TEST_CASE("what is shown at once is what the model says", "[ui][adjust]") {
     TryBoard board(job.input);
     const Trial expected = *board.trial(tried, TrialDepth::central);
     for (const Dimension d : allDimensions) {
-        const auto& shown = s.station->verdicts().column(d).strip().look().tried;
+        const auto& shown = s.verdicts().column(d).strip().look().tried;
         REQUIRE(shown);
         CHECK(shown->next.value == expected.next[d].value);
     }
     s.settle();
     const Trial full = *board.trial(tried, TrialDepth::settled);
     for (const Dimension d : allDimensions) {
-        const auto& shown = s.station->verdicts().column(d).strip().look().tried;
+        const auto& shown = s.verdicts().column(d).strip().look().tried;
         CHECK(shown->next.low == full.next[d].low);
         REQUIRE(shown->settled);
         CHECK(shown->settled->high == full.settled[d].high);
@@ -143,16 +148,16 @@ TEST_CASE("an effect below what is tasted is grey and says so", "[ui][adjust]") 
     points[Dimension::funk] = .2;
     points[Dimension::body] = .01;
     cell.setPoints(points);
-    CHECK(cell.tastedWords().contains("acidity"));
-    CHECK(cell.tastedWords().contains("-0.5"));
-    CHECK_FALSE(cell.tastedWords().contains("funk"));
-    CHECK(cell.untastedWords().contains("+0.2"));
-    CHECK(cell.untastedWords().endsWith("untasted"));
-    CHECK_FALSE(cell.untastedWords().contains("body"));
+    CHECK(wordsOf(cell, "tasted").contains("acidity"));
+    CHECK(wordsOf(cell, "tasted").contains("-0.5"));
+    CHECK_FALSE(wordsOf(cell, "tasted").contains("funk"));
+    CHECK(wordsOf(cell, "untasted").contains("+0.2"));
+    CHECK(wordsOf(cell, "untasted").endsWith("untasted"));
+    CHECK_FALSE(wordsOf(cell, "untasted").contains("body"));
     cell.setPoints({});
-    CHECK(cell.untastedWords() == "no change");
+    CHECK(wordsOf(cell, "untasted") == "no change");
     cell.clear();
-    CHECK(cell.untastedWords().isEmpty());
+    CHECK(wordsOf(cell, "untasted").isEmpty());
 }
 
 TEST_CASE("arrow keys step through what can be brewed", "[ui][adjust]") {
@@ -207,7 +212,7 @@ TEST_CASE("a number out of bounds is said at its field and tries nothing", "[ui]
     draw->clear();
     QTest::keyClicks(draw, "4000");
     CHECK_FALSE(s.line("draw").number()->words().isEmpty());
-    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
+    CHECK_FALSE(s.total().adoptButton().isEnabled());
 }
 
 TEST_CASE("as now takes every lever back", "[ui][adjust]") {
@@ -216,9 +221,9 @@ TEST_CASE("as now takes every lever back", "[ui][adjust]") {
     s.slide("gravity", Qt::Key_Right, 3);
     s.slide("draw", Qt::Key_Right, 2);
     CHECK(s.station->board().tried().size() >= 2);
-    s.station->total().resetButton().click();
+    part<QPushButton>(s.total(), "As now").click();
     CHECK(s.station->board().tried().empty());
-    CHECK_FALSE(s.station->verdicts().column(Dimension::acidity).strip().look().tried);
+    CHECK_FALSE(s.verdicts().column(Dimension::acidity).strip().look().tried);
 }
 
 TEST_CASE("what is tried stays when the book changes elsewhere", "[ui][adjust]") {
@@ -231,7 +236,7 @@ TEST_CASE("what is tried stays when the book changes elsewhere", "[ui][adjust]")
     CHECK(s.station->board().tried() == tried);
     s.settle();
     CHECK(s.station->board().tried() == tried);
-    CHECK(s.station->proposals().chosen() == ProposalList::own);
+    CHECK(s.proposals().chosen() == ProposalList::own);
 }
 
 TEST_CASE("a lock is recorded at the tried value, holds its lever, and is one undo", "[ui][adjust]") {
@@ -248,8 +253,8 @@ TEST_CASE("a lock is recorded at the tried value, holds its lever, and is one un
     CHECK_FALSE(s.line("sacch_temperature").slider()->isEnabled());
     CHECK(std::get<double>(s.line("sacch_temperature").tried()) == value);
     s.settle();
-    for (int number = 0; number <= s.station->proposals().count(); ++number) {
-        const Proposal* proposal = s.station->proposals().proposal(number);
+    for (int number = 0; number <= s.proposals().count(); ++number) {
+        const Proposal* proposal = s.proposals().proposal(number);
         REQUIRE(proposal);
         CHECK(proposal->setting.recipe.mash.back().temperature.c == Approx(value));
     }
@@ -262,9 +267,9 @@ TEST_CASE("a lock is recorded at the tried value, holds its lever, and is one un
 TEST_CASE("a lock that costs something says how much where it stands", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    REQUIRE(s.station->proposals().count() > 0);
+    REQUIRE(s.proposals().count() > 0);
     s.station->asNow();
-    for (const Move& move : s.station->proposals().proposal(1)->moves)
+    for (const Move& move : s.proposals().proposal(1)->moves)
         s.line(move.lever.c_str()).lock()->click(); // at the present value
     s.settle();
     QStringList prices;
@@ -290,23 +295,23 @@ TEST_CASE("a yeast that is not at hand is recorded and worked around", "[ui][adj
     CHECK(s.desk().availability().front().item == id);
     CHECK_FALSE(s.desk().availability().front().available);
     CHECK(yeast.missing()->isChecked());
-    CHECK(s.station->larder().words().size() == 1);
+    CHECK(s.larder().words().size() == 1);
     s.settle();
-    CHECK(s.station->proposals().proposal(0)->setting.recipe.yeast != id);
-    QPushButton* back = testing::buttonSaying(s.station->larder(), "At hand again");
+    CHECK(s.proposals().proposal(0)->setting.recipe.yeast != id);
+    QPushButton* back = testing::buttonSaying(s.larder(), "At hand again");
     REQUIRE(back);
     back->click();
     CHECK(s.desk().availability().front().available);
-    CHECK(s.station->larder().words().isEmpty());
+    CHECK(s.larder().words().isEmpty());
     CHECK_FALSE(yeast.missing()->isChecked());
 }
 
 TEST_CASE("a grain can be missing until a day", "[ui][adjust]") {
     const AtAdjust s;
-    LarderList& larder = s.station->larder();
-    larder.item().setWord("flaked_oats");
-    larder.dated().click();
-    QLineEdit* on = larder.readyOn().edit();
+    LarderList& larder = s.larder();
+    part<ChoiceField>(larder, "Grain or yeast that is not at hand").setWord("flaked_oats");
+    part<QCheckBox>(larder, "ready on").click();
+    QLineEdit* on = part<DateField>(larder, "Ready on").edit();
     on->clear();
     QTest::keyClicks(on, "nonsense");
     larder.add().click();
@@ -323,7 +328,7 @@ TEST_CASE("a grain can be missing until a day", "[ui][adjust]") {
 TEST_CASE("choosing a proposal loads its values onto the board and into the strips", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    ProposalList& list = s.station->proposals();
+    ProposalList& list = s.proposals();
     REQUIRE(list.count() >= 2);
     CHECK(list.chosen() == 1);
     s.station->focusWork();
@@ -334,7 +339,7 @@ TEST_CASE("choosing a proposal loads its values onto the board and into the stri
     s.settle();
     const Proposal& second = *list.proposal(2);
     for (const Dimension d : allDimensions) {
-        const auto& tried = s.station->verdicts().column(d).strip().look().tried;
+        const auto& tried = s.verdicts().column(d).strip().look().tried;
         REQUIRE(tried);
         CHECK(tried->next.value == Approx(second.next[d].value).margin(1e-6));
         CHECK(list.scores(2)->next(d) == bandWords(second.next[d]));
@@ -349,7 +354,7 @@ TEST_CASE("choosing a proposal loads its values onto the board and into the stri
 TEST_CASE("moving a lever makes it the brewer's own setting, moving it back the proposal again", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    ProposalList& list = s.station->proposals();
+    ProposalList& list = s.proposals();
     REQUIRE(list.chosen() == 1);
     s.slide("mash_ph", Qt::Key_Right);
     CHECK(list.chosen() == ProposalList::own);
@@ -360,9 +365,11 @@ TEST_CASE("moving a lever makes it the brewer's own setting, moving it back the 
 TEST_CASE("moves, reasons, limits and cautions stand under the chosen proposal", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    ProposalList& list = s.station->proposals();
+    ProposalList& list = s.proposals();
     const Proposal& first = *list.proposal(1);
-    const QStringList words = list.detailWords();
+    QStringList words;
+    for (const LinkedLabel* label : parts<LinkedLabel>(list))
+        words << label->words();
     for (const Move& move : first.moves)
         CHECK(words.contains(s.session->words(move.wording)));
     for (const Message& reason : first.reasons)
@@ -376,7 +383,7 @@ TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo
     const AtAdjust s;
     s.settle();
     const auto whole = testing::fingerprint(s.desk());
-    const Proposal first = *s.station->proposals().proposal(1);
+    const Proposal first = *s.proposals().proposal(1);
     s.station->adopt();
     const auto choice = s.desk().lastChoice("Plover");
     REQUIRE(choice);
@@ -384,10 +391,11 @@ TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo
     CHECK(choice->proposal == 1);
     REQUIRE(choice->forecast);
     CHECK(choice->forecast->recipe == first.setting.recipe);
-    CHECK(s.station->adoptedText().contains("proposal 1"));
-    CHECK(s.station->adoptedText().contains(dayWords(s.today)));
+    CHECK(wordsOf(*s.station, "adopted").contains("proposal 1"));
+    CHECK(wordsOf(*s.station, "adopted").contains(dayWords(s.today)));
     for (const Dimension d : allDimensions)
-        CHECK(s.station->adoptedText().contains(estimateWords({choice->forecast->mean[d], choice->forecast->sd[d]})));
+        CHECK(wordsOf(*s.station, "adopted")
+                  .contains(estimateWords({choice->forecast->mean[d], choice->forecast->sd[d]})));
     s.settle();
     CHECK(s.station->proposals().chosen() == 1);
     s.session->undo();
@@ -400,16 +408,16 @@ TEST_CASE("a setting of the brewer's own can be adopted once its promise is work
     s.settle();
     s.station->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 4);
-    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
-    CHECK_FALSE(s.station->total().whyNot().isEmpty());
+    CHECK_FALSE(s.total().adoptButton().isEnabled());
+    CHECK_FALSE(s.total().whyNot().isEmpty());
     s.settle();
     const double tried = std::get<double>(s.line("sacch_temperature").tried());
-    s.station->total().adoptButton().click();
+    s.total().adoptButton().click();
     const auto choice = s.desk().lastChoice("Plover");
     REQUIRE(choice);
     CHECK(choice->proposal == ChoiceFact::own);
     CHECK(choice->forecast->recipe.mash.back().temperature.c == Approx(tried));
-    CHECK(s.station->adoptedText().contains("your own setting"));
+    CHECK(wordsOf(*s.station, "adopted").contains("your own setting"));
     s.settle();
     const auto decided = s.station->board().tried(); // against leaving it alone, as before it was decided
     REQUIRE(decided.size() == 1);
@@ -436,8 +444,8 @@ TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {
         "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
         "original_gravity_p": 12, "bitterness_ibu": 10})");
     s.settle();
-    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
-    CHECK(s.station->total().whyNot().contains("Brew 40"));
+    CHECK_FALSE(s.total().adoptButton().isEnabled());
+    CHECK(s.total().whyNot().contains("Brew 40"));
     const auto before = s.desk().lastChoice("Plover");
     s.station->adopt();
     CHECK(s.desk().lastChoice("Plover") == before);
@@ -451,14 +459,14 @@ TEST_CASE("a book for reading only can be tried on and not written", "[ui][adjus
         s.book, [] { return testing::sampleDay; }, book::OpenMode::readOnly));
     s.open("Plover");
     s.settle();
-    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
-    CHECK_FALSE(s.station->total().whyNot().isEmpty());
+    CHECK_FALSE(s.total().adoptButton().isEnabled());
+    CHECK_FALSE(s.total().whyNot().isEmpty());
     for (const LeverLine* line : s.station->board().all())
         CHECK_FALSE(line->lock()->isEnabled());
     s.station->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 2);
     CHECK(s.line("sacch_temperature").moved());
-    CHECK_FALSE(s.station->larder().add().isEnabled());
+    CHECK_FALSE(s.larder().add().isEnabled());
 }
 
 TEST_CASE("switching units rewrites the station and asks nothing anew", "[ui][adjust]") {
@@ -471,21 +479,21 @@ TEST_CASE("switching units rewrites the station and asks nothing anew", "[ui][ad
     for (const QLabel* label : s.station->board().findChildren<QLabel*>())
         fahrenheit = fahrenheit || label->text().contains(QString::fromUtf8("°F"));
     CHECK(fahrenheit);
-    CHECK_FALSE(s.station->workingWords().contains("Working"));
-    CHECK(s.station->proposals().count() > 0);
+    CHECK_FALSE(wordsOf(*s.station, "working").contains("Working"));
+    CHECK(s.proposals().count() > 0);
 }
 
 TEST_CASE("work can be stopped and asked for again", "[ui][adjust]") {
     const AtAdjust s;
     REQUIRE(s.station->busy());
     s.station->cancel();
-    CHECK(s.station->workingWords() == own("ui.adjust.cancelled"));
-    CHECK(s.station->proposals().empty());
+    CHECK(wordsOf(*s.station, "working") == own("ui.adjust.cancelled"));
+    CHECK(s.proposals().empty());
     QPushButton* again = testing::buttonSaying(*s.station, "Ask again");
     REQUIRE(again);
     again->click();
     s.settle();
-    CHECK_FALSE(s.station->proposals().empty());
+    CHECK_FALSE(s.proposals().empty());
     CHECK_FALSE(testing::buttonSaying(*s.station, "Ask again"));
 }
 
@@ -496,19 +504,19 @@ TEST_CASE("answers about an older book are dropped", "[ui][adjust]") {
     target.windows[Dimension::acidity].wanted = 3;
     REQUIRE(s.session->record(TargetFact{"Plover", s.today, target}));
     s.settle();
-    CHECK(s.station->verdicts().column(Dimension::acidity).strip().look().window.wanted == 3);
+    CHECK(s.verdicts().column(Dimension::acidity).strip().look().window.wanted == 3);
     const auto job = s.jobOf("Plover");
     const auto advice = *advise(job.input);
-    REQUIRE(s.station->proposals().count() == static_cast<int>(advice.proposals.size()));
+    REQUIRE(s.proposals().count() == static_cast<int>(advice.proposals.size()));
     for (std::size_t i = 0; i < advice.proposals.size(); ++i)
-        CHECK(s.station->proposals().proposal(static_cast<int>(i) + 1)->setting == advice.proposals[i].setting);
+        CHECK(s.proposals().proposal(static_cast<int>(i) + 1)->setting == advice.proposals[i].setting);
 }
 
 TEST_CASE("leaving the station or the vessel in the middle of work is safe", "[ui][adjust]") {
     AtAdjust s;
     REQUIRE(s.station->busy());
     s.station->showVessel("Knot");
-    CHECK(s.station->proposals().empty());
+    CHECK(s.proposals().empty());
     s.slide("sacch_temperature", Qt::Key_Left);
     s.station->showVessel("Plover");
     s.station.reset();
@@ -545,5 +553,5 @@ TEST_CASE("a long drag to and fro ends where it began", "[ui][adjust]") {
     s.settle();
     CHECK(s.line("sacch_temperature").tried() == start);
     CHECK(s.station->board().tried().empty());
-    CHECK(s.line("sacch_temperature").nextEffect().tastedWords().isEmpty());
+    CHECK(wordsOf(s.effect("next sacch_temperature"), "tasted").isEmpty());
 }

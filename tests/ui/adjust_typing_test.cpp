@@ -14,6 +14,8 @@
 
 using namespace staveline;
 using namespace staveline::ui;
+using staveline::testing::part;
+using staveline::testing::wordsOf;
 using testing::SampleWindow;
 
 namespace {
@@ -30,12 +32,12 @@ struct AtBoard : SampleWindow {
         return *found;
     }
     [[nodiscard]] QLineEdit* field(const char* lever) const { return line(lever).number()->edit(); }
-    [[nodiscard]] QPushButton& adoptButton() const { return adjust().total().adoptButton(); }
-    [[nodiscard]] QString whyNot() const { return adjust().total().whyNot(); }
+    [[nodiscard]] QPushButton& adoptButton() const { return total().adoptButton(); }
+    [[nodiscard]] QString whyNot() const { return total().whyNot(); }
     void asNow() const { key(Qt::Key_A, Qt::ControlModifier | Qt::ShiftModifier); }
     void adopt() const { key(Qt::Key_Return, Qt::ControlModifier); }
     /// The focus goes where nothing is typed.
-    void lookAway() const { adjust().proposals().focusChosen(); }
+    void lookAway() const { proposals().focusChosen(); }
     [[nodiscard]] QString shownNow(const char* lever) const {
         const LeverLine& at = line(lever);
         NumberField reference(at.line().row.kind, Range{-1e9, 1e9}, false);
@@ -80,7 +82,7 @@ TEST_CASE("as now takes back what is half typed, out of bounds or empty, with it
         CHECK(w.field(lever)->text() == w.shownNow(lever));
     }
     CHECK(w.adjust().board().tried().empty());
-    CHECK(w.adjust().message().isEmpty());
+    CHECK(wordsOf(w.adjust(), "message").isEmpty());
 }
 
 TEST_CASE("as now works with the cursor still in the field that is wrong", "[ui][adjust][bad]") {
@@ -90,7 +92,7 @@ TEST_CASE("as now works with the cursor still in the field that is wrong", "[ui]
     w.asNow();
     CHECK(w.field("sacch_temperature")->text() == w.shownNow("sacch_temperature"));
     w.put(w.field("sacch_temperature"), "6"); // half of 64
-    w.adjust().total().resetButton().click();
+    part<QPushButton>(w.total(), "As now").click();
     CHECK(w.field("sacch_temperature")->text() == w.shownNow("sacch_temperature"));
     CHECK(w.line("sacch_temperature").number()->words().isEmpty());
 }
@@ -162,16 +164,16 @@ TEST_CASE("an emptied number is asked for when Ctrl+Enter comes", "[ui][adjust][
 
 TEST_CASE("a chosen proposal is not adopted over a number that is wrong", "[ui][adjust][bad]") {
     const AtBoard w;
-    REQUIRE(w.adjust().proposals().count() > 0);
-    w.adjust().proposals().radio(1)->setFocus();
+    REQUIRE(w.proposals().count() > 0);
+    w.proposals().radio(1)->setFocus();
     w.key(Qt::Key_Space);
     w.waitForAdvice();
-    REQUIRE(w.adjust().proposals().chosen() == 1);
+    REQUIRE(w.proposals().chosen() == 1);
     w.put(w.field("gravity"), "2");
-    CHECK(w.adjust().proposals().chosen() == 1);
+    CHECK(w.proposals().chosen() == 1);
     CHECK_FALSE(w.adoptButton().isEnabled());
-    w.adjust().proposals().radio(1)->setFocus(); // chosen again: its values, all of them
-    w.adjust().proposals().radio(1)->click();
+    w.proposals().radio(1)->setFocus(); // chosen again: its values, all of them
+    w.proposals().radio(1)->click();
     CHECK_FALSE(w.line("gravity").unusable());
     CHECK(w.adoptButton().isEnabled());
 }
@@ -210,12 +212,12 @@ TEST_CASE("after Stop there is nothing to adopt, and that is said", "[ui][adjust
     REQUIRE(w.adjust().busy());
     w.adjust().cancel();
     REQUIRE(QTest::qWaitFor([&] { return !w.adjust().busy(); }, 60000));
-    CHECK_FALSE(w.adjust().total().adoptButton().isEnabled());
-    CHECK_FALSE(w.adjust().total().whyNot().isEmpty());
+    CHECK_FALSE(w.total().adoptButton().isEnabled());
+    CHECK_FALSE(w.total().whyNot().isEmpty());
     const auto revision = w.desk().revision();
     w.key(Qt::Key_Return, Qt::ControlModifier);
     CHECK(w.desk().revision() == revision);
-    CHECK(w.window->status().words().contains(w.adjust().total().whyNot()));
+    CHECK(w.window->status().words().contains(w.total().whyNot()));
 }
 
 // --- the book changes underneath ------------------------------------------------------------------------------------
@@ -344,13 +346,13 @@ TEST_CASE("a lock the disk refuses is not shown as set, and can be set when ther
         const auto full = w.fullDisk();
         QTest::keyClick(lock, Qt::Key_Space);
         CHECK_FALSE(lock->isChecked());
-        CHECK_FALSE(w.adjust().message().isEmpty());
+        CHECK_FALSE(wordsOf(w.adjust(), "message").isEmpty());
         CHECK(w.desk().locks("Plover")->empty());
     }
     QTest::keyClick(lock, Qt::Key_Space);
     CHECK(lock->isChecked());
     CHECK(w.desk().locks("Plover")->size() == 1);
-    CHECK(w.adjust().message().isEmpty());
+    CHECK(wordsOf(w.adjust(), "message").isEmpty());
     {
         const auto full = w.fullDisk();
         QTest::keyClick(lock, Qt::Key_Space);
@@ -365,7 +367,7 @@ TEST_CASE("a yeast the disk refuses to mark is not shown as missing", "[ui][adju
         const auto full = w.fullDisk();
         QTest::keyClick(missing, Qt::Key_Space);
         CHECK_FALSE(missing->isChecked());
-        CHECK_FALSE(w.adjust().message().isEmpty());
+        CHECK_FALSE(wordsOf(w.adjust(), "message").isEmpty());
     }
     CHECK(w.desk().availability().empty());
     QTest::keyClick(missing, Qt::Key_Space);
@@ -378,7 +380,7 @@ TEST_CASE("locks come and go by name", "[ui][adjust]") {
     const auto start = testing::fingerprint(w.desk());
     for (const char* lever : {"bitterness", "yeast", "draw"}) {
         QTest::keyClick(w.line(lever).lock(), Qt::Key_Space);
-        CHECK(w.window->actions().undo->text().contains(qs(w.desk().undoText())));
+        CHECK(w.action("Undo").text().contains(qs(w.desk().undoText())));
         CHECK(w.line(lever).lock()->isChecked());
     }
     REQUIRE(w.desk().locks("Plover")->size() == 3);
@@ -396,8 +398,8 @@ TEST_CASE("a refusal goes from the page with the next thing that is tried", "[ui
     {
         const auto full = w.fullDisk();
         w.adopt();
-        REQUIRE_FALSE(w.adjust().message().isEmpty());
+        REQUIRE_FALSE(wordsOf(w.adjust(), "message").isEmpty());
     }
     QTest::keyClick(w.line("sacch_temperature").slider(), Qt::Key_Left);
-    CHECK(w.adjust().message().isEmpty());
+    CHECK(wordsOf(w.adjust(), "message").isEmpty());
 }

@@ -11,6 +11,8 @@
 
 using namespace staveline;
 using namespace staveline::ui;
+using staveline::testing::part;
+using staveline::testing::wordsOf;
 using testing::SampleWindow;
 using testing::shownWords;
 
@@ -115,12 +117,12 @@ TEST_CASE("what is adopted and recorded on a full disk can be done again when th
         const testing::FullDisk full = fullDisk(w);
         w.key(Qt::Key_Return, Qt::ControlModifier);
         CHECK(w.desk().lastChoice("Plover") == before);
-        CHECK_FALSE(w.adjust().message().isEmpty());
+        CHECK_FALSE(wordsOf(w.adjust(), "message").isEmpty());
     }
     w.key(Qt::Key_Return, Qt::ControlModifier);
     REQUIRE(w.desk().lastChoice("Plover"));
     CHECK(w.desk().lastChoice("Plover")->on == w.today);
-    CHECK(w.adjust().message().isEmpty());
+    CHECK(wordsOf(w.adjust(), "message").isEmpty());
     const auto lines = w.desk().ledger("Plover")->lines.size();
     QLineEdit* edit = w.entryField();
     {
@@ -166,8 +168,8 @@ TEST_CASE("a book that turns to rubbish while it is open takes nobody down", "[u
     for (const Station station : testing::allStations)
         w.go(station);
     w.put(w.scoreCell(), "6", Qt::Key_Tab);
-    w.window->actions().undo->trigger();
-    w.window->actions().checkBook->trigger();
+    w.action("Undo").trigger();
+    w.action("Check the book for damage").trigger();
     CHECK(QTest::qWaitFor([&] { return w.window->notices().isVisible(); }, 20000));
     CHECK_FALSE(w.window->notices().words().isEmpty());
 }
@@ -196,14 +198,14 @@ TEST_CASE("adopting in one window drops the advice of the other and shows there"
     REQUIRE(w.desk().lastChoice("Plover")->on == w.today);
     w.second.session()->poll();
     CHECK(w.other().lastChoice("Plover") == w.desk().lastChoice("Plover"));
-    CHECK(w.otherAdjust().adoptedText() == w.adjust().adoptedText());
+    CHECK(wordsOf(w.otherAdjust(), "adopted") == wordsOf(w.adjust(), "adopted"));
     CHECK(w.otherAdjust().busy()); // what it knew was about the book as it was
     w.settle(w.otherAdjust());
     AdviceRequest request;
     request.vessel = "Plover";
     const Advice fresh = *w.other().advise(request);
-    CHECK(w.otherAdjust().proposals().proposal(0)->setting == fresh.leaveAlone.setting);
-    CHECK(w.otherAdjust().proposals().count() == static_cast<int>(fresh.proposals.size()));
+    CHECK(part<ProposalList>(w.otherAdjust()).proposal(0)->setting == fresh.leaveAlone.setting);
+    CHECK(part<ProposalList>(w.otherAdjust()).count() == static_cast<int>(fresh.proposals.size()));
 }
 
 TEST_CASE("a window that did not look yet does not adopt what is no longer true", "[ui][badbook][two]") {
@@ -220,7 +222,7 @@ TEST_CASE("a window that did not look yet does not adopt what is no longer true"
     w.window->session()->poll();
     CHECK(w.desk().lastChoice("Plover") == before); // the refill is brewed: no recipe can be promised for it
     CHECK(testing::fingerprint(w.other()) == testing::fingerprint(w.desk()));
-    CHECK_FALSE((w.otherAdjust().message().isEmpty() && w.otherAdjust().total().whyNot().isEmpty()));
+    CHECK_FALSE((wordsOf(w.otherAdjust(), "message").isEmpty() && part<TotalBar>(w.otherAdjust()).whyNot().isEmpty()));
 }
 
 TEST_CASE("two windows edit in turn and undo their own last words", "[ui][badbook][two]") {
@@ -229,12 +231,11 @@ TEST_CASE("two windows edit in turn and undo their own last words", "[ui][badboo
     w.put(w.recipeField(), "17", Qt::Key_Return);
     w.second.session()->poll();
     w.second.cellar()->showStation(Station::brew);
-    CHECK(w.second.cellar()->brew().field("/bitterness_ibu")->stored() == 17);
+    CHECK(part<PlanPage>(w.second.cellar()->brew()).flow().fields().numberAt("/bitterness_ibu")->stored() == 17);
     w.second.session()->undo();
     w.window->session()->poll();
     CHECK(testing::fingerprint(w.desk()) == start);
-    CHECK(w.cellar().brew().field("/bitterness_ibu")->stored() ==
-          w.desk().planned("Plover")->setting.recipe.bitterness.ibu);
+    CHECK(w.recipeNumber("/bitterness_ibu").stored() == w.desk().planned("Plover")->setting.recipe.bitterness.ibu);
 }
 
 // --- reading only --------------------------------------------------------------------------------------------------
@@ -263,8 +264,8 @@ TEST_CASE("a book for reading only: every station and every key, and not a byte 
         INFO(words.toStdString());
         CHECK(words.count("for reading only") <= 1);
         CHECK(w.window->notices().isVisible());
-        for (QAction* action : w.window->actions().all) {
-            if (action->shortcut().isEmpty() || action == w.window->actions().quit)
+        for (QAction* action : w.window->actions()) {
+            if (action->shortcut().isEmpty() || action == &w.action("Quit"))
                 continue;
             const QKeyCombination key = action->shortcut()[0];
             QTest::keyClick(w.focus() ? w.focus() : w.window.get(), key.key(), key.keyboardModifiers());

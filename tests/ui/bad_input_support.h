@@ -10,6 +10,8 @@
 #include "ui/adjust/station.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/total_bar.h"
+#include "ui/adjust/verdict_panel.h"
+#include "ui/brew/plan_page.h"
 #include "ui/brew/station.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/station.h"
@@ -47,6 +49,9 @@ struct SampleWindow : WindowInScratch {
     }
     [[nodiscard]] ui::CellarView& cellar() const { return *window->cellar(); }
     [[nodiscard]] ui::AdjustStation& adjust() const { return cellar().adjust(); }
+    [[nodiscard]] ui::ProposalList& proposals() const { return part<ui::ProposalList>(adjust()); }
+    [[nodiscard]] ui::VerdictPanel& verdicts() const { return part<ui::VerdictPanel>(adjust()); }
+    [[nodiscard]] ui::TotalBar& total() const { return part<ui::TotalBar>(adjust()); }
     [[nodiscard]] const Desk& desk() const { return window->session()->desk(); }
     void go(ui::Station station) const {
         key(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(station)), Qt::ControlModifier);
@@ -77,9 +82,12 @@ struct SampleWindow : WindowInScratch {
         go(ui::Station::adjust);
         return adjust().board().line(lever)->number()->edit();
     }
+    [[nodiscard]] ui::NumberField& recipeNumber(const char* path) const {
+        return *part<ui::PlanPage>(cellar().brew()).flow().fields().numberAt(path);
+    }
     [[nodiscard]] QLineEdit* recipeField(const char* path = "/bitterness_ibu") const {
         go(ui::Station::brew);
-        return cellar().brew().field(path)->edit();
+        return recipeNumber(path).edit();
     }
     [[nodiscard]] QLineEdit* entryField(const char* field = "volume_l") const {
         go(ui::Station::drawRefill);

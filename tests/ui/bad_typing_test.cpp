@@ -77,7 +77,7 @@ TEST_CASE("a half-typed number survives another program, undo and a walk through
         REQUIRE(w.window->session()->record(DipFact{"Plover", w.today, Litres{170}, ""}));
         QLineEdit* edit = place.open(w);
         w.put(edit, "1x");
-        w.window->actions().undo->trigger();
+        w.action("Undo").trigger();
         CHECK(edit->text() == "1x");
         CHECK(testing::fingerprint(w.desk()) == start);
         w.elsewhere(foreignReading);
@@ -157,8 +157,8 @@ TEST_CASE("a pasted gravity in Brew is read as meant or refused", "[ui][badinput
             CHECK(w.desk().planned("Plover")->setting.recipe.originalGravity.p == Approx(11.9).margin(.05));
             continue;
         }
-        CHECK_FALSE(w.cellar().brew().field("/original_gravity_p")->words().isEmpty());
-        CHECK(w.cellar().brew().field("/original_gravity_p")->words().size() < 300);
+        CHECK_FALSE(w.recipeNumber("/original_gravity_p").words().isEmpty());
+        CHECK(w.recipeNumber("/original_gravity_p").words().size() < 300);
         CHECK(testing::fingerprint(w.desk()) == start);
         expectFits(w);
     }

@@ -10,7 +10,13 @@ namespace {
 
 struct AtBrewed : AtBrew {
     AtBrewed() { station->showAsBrewed(); }
-    [[nodiscard]] AsBrewedPage& page() const { return station->asBrewed(); }
+    [[nodiscard]] AsBrewedPage& page() const { return asBrewedPage(); }
+    [[nodiscard]] NumberField& originalGravity() const {
+        return part<NumberField>(page(), "Original gravity, measured");
+    }
+    [[nodiscard]] NumberField& finalGravity() const { return part<NumberField>(page(), "Final gravity, measured"); }
+    [[nodiscard]] NumberField& intoFermenter() const { return part<NumberField>(page(), "Into the fermenter"); }
+    [[nodiscard]] QPushButton& refillButton() const { return part<QPushButton>(page(), "Go to the refill"); }
     [[nodiscard]] BrewFact last() const { return session->desk().brews().back(); }
     [[nodiscard]] std::size_t brews() const { return session->desk().brews().size(); }
     void enter(NumberField& field, const QString& text) const { type(field.edit(), text); }
@@ -29,11 +35,11 @@ TEST_CASE("a brew is recorded from the plan, with what was measured", "[ui][brew
     CHECK(s.window.focusWidget() == &s.page().name());
     CHECK(s.page().name().text() == "Brew 1");
     CHECK(s.page().date().day() == testToday);
-    s.enter(s.page().originalGravity(), "1.051");
-    s.enter(s.page().intoFermenter(), "96");
+    s.enter(s.originalGravity(), "1.051");
+    s.enter(s.intoFermenter(), "96");
     AtBrew::type(&s.page().note(), "slow run-off");
     CHECK(s.brews() == 0);
-    s.page().recordButton().click();
+    part<QPushButton>(s.page(), "Record the brew").click();
     REQUIRE(s.brews() == 1);
     const BrewFact made = s.last();
     CHECK(made.name == "Brew 1");
@@ -52,10 +58,10 @@ TEST_CASE("a brew is recorded from the plan, with what was measured", "[ui][brew
 TEST_CASE("after recording, the way leads to the refill", "[ui][brew][brewed]") {
     const AtBrewed s;
     QSignalSpy asked(s.station, &BrewStation::refillAsked);
-    CHECK_FALSE(s.page().refillButton().isVisible());
+    CHECK_FALSE(s.refillButton().isVisible());
     s.page().record();
-    REQUIRE(s.page().refillButton().isVisible());
-    s.page().refillButton().click();
+    REQUIRE(s.refillButton().isVisible());
+    s.refillButton().click();
     CHECK(asked.count() == 1);
 }
 
@@ -77,8 +83,8 @@ TEST_CASE("what a difference means for the next draw is said with bands", "[ui][
     CHECK(s.page().meaning().score(Dimension::acidity, false) == s.page().meaning().score(Dimension::acidity, true));
     const QString body = s.page().meaning().score(Dimension::body, true);
     CHECK(body.contains(QChar(0xb1)));
-    s.enter(s.page().originalGravity(), "1.065");
-    s.enter(s.page().finalGravity(), "1.020");
+    s.enter(s.originalGravity(), "1.065");
+    s.enter(s.finalGravity(), "1.020");
     s.page().weighNow();
     CHECK(s.page().meaning().score(Dimension::body, true) != body);
     CHECK(s.page().meaning().score(Dimension::body, false) == body);
@@ -87,7 +93,7 @@ TEST_CASE("what a difference means for the next draw is said with bands", "[ui][
 
 TEST_CASE("the meaning follows when typing pauses", "[ui][brew][brewed]") {
     const AtBrewed s;
-    s.enter(s.page().originalGravity(), "1.065");
+    s.enter(s.originalGravity(), "1.065");
     CHECK(QTest::qWaitFor([&] { return s.page().meaning().words().contains("1.065"); }, 3000));
 }
 
@@ -104,7 +110,7 @@ TEST_CASE("the final gravity comes days later", "[ui][brew][brewed]") {
     QTest::keyClick(&s.page().list(), Qt::Key_Down);
     CHECK(s.page().name().text() == "Brew 1");
     CHECK(s.page().date().day() == testToday);
-    s.enter(s.page().finalGravity(), "1.011");
+    s.enter(s.finalGravity(), "1.011");
     s.page().record();
     REQUIRE(s.brews() == 1);
     CHECK(s.last().finalGravity->sg == 1.011);
@@ -116,29 +122,29 @@ TEST_CASE("a half-typed new brew is kept while an earlier one is looked at", "[u
     const AtBrewed s;
     s.page().record();
     s.page().list().setCurrentRow(0);
-    s.enter(s.page().originalGravity(), "1.047");
+    s.enter(s.originalGravity(), "1.047");
     s.page().list().setCurrentRow(1);
-    CHECK(s.page().originalGravity().edit()->text().isEmpty());
+    CHECK(s.originalGravity().edit()->text().isEmpty());
     s.page().list().setCurrentRow(0);
-    CHECK(s.page().originalGravity().stored() == 1.047);
+    CHECK(s.originalGravity().stored() == 1.047);
 }
 
 TEST_CASE("a brew in hand stays while the book changes", "[ui][brew][brewed][bad]") {
     const AtBrewed s;
-    s.enter(s.page().originalGravity(), "1.047");
+    s.enter(s.originalGravity(), "1.047");
     AtBrew::type(&s.page().note(), "half a sen", false);
     REQUIRE(s.session->record(Fact{ReadingFact{"Heron", testToday, {{}, Ph{3.3}, {}, {}, {}}, ""}}));
-    CHECK(s.page().originalGravity().stored() == 1.047);
+    CHECK(s.originalGravity().stored() == 1.047);
     CHECK(s.page().note().text() == "half a sen");
 }
 
 TEST_CASE("what is wrong with a brew is said and it is not recorded", "[ui][brew][brewed][bad]") {
     const AtBrewed s;
-    s.enter(s.page().originalGravity(), "1051x");
+    s.enter(s.originalGravity(), "1051x");
     s.page().record();
     CHECK(s.brews() == 0);
-    CHECK_FALSE(s.page().originalGravity().words().isEmpty());
-    s.enter(s.page().originalGravity(), "1,051");
+    CHECK_FALSE(s.originalGravity().words().isEmpty());
+    s.enter(s.originalGravity(), "1,051");
     AtBrew::type(&s.page().name(), "");
     s.page().record();
     CHECK(s.brews() == 0);
@@ -176,10 +182,10 @@ TEST_CASE("a vessel without beer can still have a brew recorded", "[ui][brew][br
 TEST_CASE("the drawing follows what was measured, the recipe does not", "[ui][brew][brewed]") {
     const AtBrewed s;
     const auto plan = [&]() -> const BrewPlan& { return s.page().bench().draft()->plan; };
-    const auto amounts = [&](FlowPage::Step step) { return s.page().flow().step(step).amounts(); };
+    const auto amounts = [&](FlowPage::Step step) { return amountsOf(s.page().flow().step(step)); };
     const BrewPlan planned = plan();
     const double kept = 1 - s.session->desk().kit().equipment.fermenterLoss.of1;
-    s.enter(s.page().intoFermenter(), "60");
+    s.enter(s.intoFermenter(), "60");
     CHECK(plan().intoFermenter.l == 60);
     CHECK(amounts(FlowPage::fermenter).contains(s.session->amount(Litres{60})));
     CHECK(amounts(FlowPage::fermenter).contains("as measured"));
@@ -191,11 +197,11 @@ TEST_CASE("the drawing follows what was measured, the recipe does not", "[ui][br
     CHECK(plan().intoVessel.l == Approx(gives));
     CHECK(plan().leftOver.l == Approx(0).margin(1e-9));
     CHECK(amounts(FlowPage::vessel).contains(s.session->amount(Litres{gives})));
-    s.enter(s.page().originalGravity(), "1.060");
+    s.enter(s.originalGravity(), "1.060");
     CHECK(amounts(FlowPage::wanted).contains("1.060"));
     CHECK(amounts(FlowPage::kettle).contains("1.060"));
     CHECK(plan().alcohol > planned.alcohol);
-    s.enter(s.page().finalGravity(), "1.020");
+    s.enter(s.finalGravity(), "1.020");
     CHECK(amounts(FlowPage::vessel).contains("1.020"));
     CHECK(amounts(FlowPage::fermenter).contains("Ended at 1.020"));
     s.page().record();
@@ -206,41 +212,41 @@ TEST_CASE("the drawing follows what was measured, the recipe does not", "[ui][br
 TEST_CASE("a brew longer than wanted leaves the rest for top-ups", "[ui][brew][brewed]") {
     const AtBrewed s;
     const Litres wanted = s.page().bench().draft()->plan.intoVessel;
-    s.enter(s.page().intoFermenter(), "115");
+    s.enter(s.intoFermenter(), "115");
     const BrewPlan& plan = s.page().bench().draft()->plan;
     CHECK(plan.intoVessel == wanted);
     CHECK(plan.leftOver.l > 10);
-    CHECK(s.page().flow().step(FlowPage::vessel).amounts().contains(s.session->amount(plan.leftOver)));
+    CHECK(amountsOf(s.page().flow().step(FlowPage::vessel)).contains(s.session->amount(plan.leftOver)));
 }
 
 TEST_CASE("taking a measure back brings the planned numbers back", "[ui][brew][brewed]") {
     const AtBrewed s;
-    const QString before = s.page().flow().step(FlowPage::mash).amounts();
-    s.enter(s.page().intoFermenter(), "60");
-    CHECK(s.page().flow().step(FlowPage::mash).amounts() != before);
-    s.enter(s.page().intoFermenter(), "");
-    CHECK(s.page().flow().step(FlowPage::mash).amounts() == before);
+    const QString before = amountsOf(s.page().flow().step(FlowPage::mash));
+    s.enter(s.intoFermenter(), "60");
+    CHECK(amountsOf(s.page().flow().step(FlowPage::mash)) != before);
+    s.enter(s.intoFermenter(), "");
+    CHECK(amountsOf(s.page().flow().step(FlowPage::mash)) == before);
 }
 
 TEST_CASE("an earlier brew is drawn as it was measured", "[ui][brew][brewed]") {
     const AtBrewed s;
-    s.enter(s.page().intoFermenter(), "61");
-    s.enter(s.page().finalGravity(), "1.013");
+    s.enter(s.intoFermenter(), "61");
+    s.enter(s.finalGravity(), "1.013");
     s.page().record();
     s.page().list().setFocus();
     QTest::keyClick(&s.page().list(), Qt::Key_Up);
-    CHECK_FALSE(s.page().flow().step(FlowPage::fermenter).amounts().contains("measured"));
+    CHECK_FALSE(amountsOf(s.page().flow().step(FlowPage::fermenter)).contains("measured"));
     QTest::keyClick(&s.page().list(), Qt::Key_Down);
     CHECK(s.page().bench().draft()->plan.intoFermenter.l == 61);
-    CHECK(s.page().flow().step(FlowPage::fermenter).amounts().contains("Ended at 1.013"));
+    CHECK(amountsOf(s.page().flow().step(FlowPage::fermenter)).contains("Ended at 1.013"));
 }
 
 TEST_CASE("a measure nothing can be brewed with is recorded and not drawn", "[ui][brew][brewed][bad]") {
     const AtBrewed s;
-    const QString before = s.page().flow().step(FlowPage::mash).amounts();
-    s.enter(s.page().originalGravity(), "0.985");
+    const QString before = amountsOf(s.page().flow().step(FlowPage::mash));
+    s.enter(s.originalGravity(), "0.985");
     CHECK_FALSE(s.page().bench().fault());
-    CHECK(s.page().flow().step(FlowPage::mash).amounts() == before);
+    CHECK(amountsOf(s.page().flow().step(FlowPage::mash)) == before);
     s.page().record();
     REQUIRE(s.brews() == 1);
     CHECK(s.last().originalGravity->sg == .985);

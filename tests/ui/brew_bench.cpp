@@ -43,13 +43,15 @@ TEST_CASE("figures of the Brew station", "[.][bench][brewbench]") {
                      REQUIRE(s.session->desk().draft("Heron", setting, kit));
                  }),
            .5);
+    MashChart& chart = s.mashChart();
     const auto dragged = timed(200, [&](int i) {
-        s.station->mashChart().move(1, {Celsius{60 + .5 * (i % 12)}, Minutes{40}});
-        s.station->mashChart().repaint();
+        chart.move(1, {Celsius{60 + .5 * (i % 12)}, Minutes{40}});
+        chart.repaint();
     });
     report("mash_drag_to_repaint_p50", dragged, .5);
     report("mash_drag_to_repaint_p99", dragged, .99);
     report("recipe_edit_stored", timed(10, [&](int i) { s.type("/bitterness_ibu", QString::number(5 + i)); }), .5);
     s.station->showAsBrewed();
-    report("brew_meaning", timed(5, [&](int) { s.station->asBrewed().weighNow(); }), .5);
+    AsBrewedPage& brewed = s.asBrewedPage();
+    report("brew_meaning", timed(5, [&](int) { brewed.weighNow(); }), .5);
 }

@@ -32,8 +32,7 @@ struct AtMash : AtBrew {
             "original_gravity_p": 12, "bitterness_ibu": 10, "path": ")") +
                                 path + "\"}]");
     }
-    [[nodiscard]] MashChart& chart() const { return station->mashChart(); }
-    [[nodiscard]] RestGrip& grip(std::size_t rest) const { return *chart().grips().at(rest); }
+    [[nodiscard]] RestGrip& grip(int rest) const { return *grips(mashChart()).at(rest); }
 };
 
 } // namespace
@@ -52,7 +51,7 @@ TEST_CASE("rests follow one another at the rate of their path", "[ui][brew][mash
 TEST_CASE("the drawing and the model agree on how long the mash takes", "[ui][brew][mash]") {
     for (const char* path : {"jump", "ramp"}) {
         const AtMash s(path);
-        const MashLook& look = s.chart().look();
+        const MashLook& look = s.mashChart().look();
         INFO(path);
         REQUIRE_FALSE(look.trace.minute.empty());
         CHECK(look.trace.minute.back() == Approx(spansOf(look.rests, look.rate).back().to).margin(1));
@@ -71,7 +70,7 @@ TEST_CASE("arrow keys move a focused rest and store it", "[ui][brew][mash]") {
     CHECK(s.recipe().mash[0].minutes.min == 41);
     QTest::keyClick(&s.grip(0), Qt::Key_Left, Qt::ShiftModifier);
     CHECK(s.recipe().mash[0].minutes.min == 36);
-    CHECK(s.station->field("/mash/0/minutes")->edit()->text() == "36");
+    CHECK(s.field("/mash/0/minutes")->edit()->text() == "36");
     CHECK(s.grip(0).hasFocus());
 }
 
@@ -81,7 +80,7 @@ TEST_CASE("in degrees Fahrenheit the arrows move by whole ones", "[ui][brew][mas
     units.temperature = DisplayUnits::Temperature::fahrenheit;
     s.session->setUnits(units);
     QTest::keyClick(&s.grip(0), Qt::Key_Up); // 143.6 F
-    CHECK(s.station->field("/mash/0/temperature_c")->edit()->text() == "145");
+    CHECK(s.field("/mash/0/temperature_c")->edit()->text() == "145");
     CHECK(s.recipe().mash[0].temperature.c == Approx((145 - 32) / 1.8));
 }
 
@@ -96,23 +95,23 @@ TEST_CASE("a rest stays between its neighbours and a mash's limits", "[ui][brew]
     for (int i = 0; i < 12; ++i)
         QTest::keyClick(&s.grip(1), Qt::Key_Left, Qt::ShiftModifier);
     CHECK(s.recipe().mash[1].minutes.min == 1);
-    CHECK_FALSE(s.station->plan().bench().fault());
+    CHECK_FALSE(s.planPage().bench().fault());
 }
 
 TEST_CASE("dragging shows the mash at once and stores it on release", "[ui][brew][mash]") {
     const AtMash s;
     const auto before = s.revision();
-    const double wort = s.chart().look().trace.fermentable.back();
+    const double wort = s.mashChart().look().trace.fermentable.back();
     RestGrip& grip = s.grip(0);
-    QSignalSpy moved(&s.chart(), &MashChart::restMoved);
+    QSignalSpy moved(&s.mashChart(), &MashChart::restMoved);
     const QPoint middle(grip.width() / 3, grip.height() / 2);
-    const int pixels = static_cast<int>(6 / s.chart().degreesPerPixel()); // six degrees up
+    const int pixels = static_cast<int>(6 / s.mashChart().degreesPerPixel()); // six degrees up
     drag(grip, middle, QPoint(0, -pixels));
     CHECK(moved.count() >= 3);
     CHECK(s.recipe().mash[0].temperature.c == Approx(68).margin(.51));
     CHECK(std::fmod(s.recipe().mash[0].temperature.c, .5) == Approx(0).margin(1e-9));
     CHECK(s.recipe().mash[0].minutes.min == 40);
-    CHECK(s.chart().look().trace.fermentable.back() != wort);
+    CHECK(s.mashChart().look().trace.fermentable.back() != wort);
     CHECK(s.revision() == before + 1); // one edit
     s.session->undo();
     CHECK(s.recipe().mash[0].temperature.c == 62);
@@ -121,7 +120,7 @@ TEST_CASE("dragging shows the mash at once and stores it on release", "[ui][brew
 TEST_CASE("the end of a rest is dragged for its minutes", "[ui][brew][mash]") {
     const AtMash s;
     RestGrip& grip = s.grip(0);
-    const int pixels = static_cast<int>(10 / s.chart().minutesPerPixel());
+    const int pixels = static_cast<int>(10 / s.mashChart().minutesPerPixel());
     drag(grip, QPoint(grip.width() - 2, grip.height() / 2), QPoint(-pixels, 0));
     CHECK(s.recipe().mash[0].minutes.min == Approx(30).margin(1.01));
     CHECK(s.recipe().mash[0].temperature.c == 62);
@@ -129,63 +128,63 @@ TEST_CASE("the end of a rest is dragged for its minutes", "[ui][brew][mash]") {
 
 TEST_CASE("rests are added and taken out by keyboard", "[ui][brew][mash]") {
     const AtMash s;
-    s.flow().mashEditor().add();
+    part<MashEditor>(s.flow()).add();
     REQUIRE(s.recipe().mash.size() == 3);
     CHECK(s.recipe().mash[2].temperature.c == 76);
-    CHECK(s.chart().grips().size() == 3);
-    CHECK(s.window.focusWidget() == s.station->field("/mash/2/temperature_c")->edit());
-    s.flow().mashEditor().remove(0);
+    CHECK(grips(s.mashChart()).size() == 3);
+    CHECK(s.window.focusWidget() == s.field("/mash/2/temperature_c")->edit());
+    part<MashEditor>(s.flow()).remove(0);
     REQUIRE(s.recipe().mash.size() == 2);
     CHECK(s.recipe().mash[0].temperature.c == 70);
-    CHECK(s.station->field("/mash/0/temperature_c")->edit()->text() == "70");
-    CHECK(s.station->field("/mash/2/temperature_c") == nullptr);
+    CHECK(s.field("/mash/0/temperature_c")->edit()->text() == "70");
+    CHECK(s.field("/mash/2/temperature_c") == nullptr);
 }
 
 TEST_CASE("without a rest it is said where rests are added", "[ui][brew][mash][bad]") {
     const AtBrew s;
     const auto before = s.revision();
-    s.flow().mashEditor().remove(0);
-    CHECK(s.flow().fields().faultAt("/mash").contains("no rest"));
+    part<MashEditor>(s.flow()).remove(0);
+    CHECK(wordsOf(s.flow(), "/mash").contains("no rest"));
     CHECK(s.revision() == before);
-    CHECK_FALSE(s.station->mashChart().look().trace.minute.empty()); // of the last mash that can be made
-    s.flow().mashEditor().add();
-    CHECK(s.flow().fields().faultAt("/mash").isEmpty());
+    CHECK_FALSE(s.mashChart().look().trace.minute.empty()); // of the last mash that can be made
+    part<MashEditor>(s.flow()).add();
+    CHECK(wordsOf(s.flow(), "/mash").isEmpty());
     CHECK(s.recipe().mash.size() == 1);
 }
 
 TEST_CASE("a mash that falls is refused at the rest that falls", "[ui][brew][mash][bad]") {
     const AtMash s;
     s.type("/mash/1/temperature_c", "55");
-    CHECK(s.station->field("/mash/1/temperature_c")->words().contains("falls"));
-    CHECK_FALSE(s.chart().look().current); // the curves are of the last mash that can be made
+    CHECK(s.field("/mash/1/temperature_c")->words().contains("falls"));
+    CHECK_FALSE(s.mashChart().look().current); // the curves are of the last mash that can be made
     CHECK(s.recipe().mash[1].temperature.c == 70);
 }
 
 TEST_CASE("grain hangs where it goes in", "[ui][brew][mash]") {
     const AtMash s;
-    CHECK(s.chart().look().early.contains("Pilsner malt 80 %"));
-    CHECK(s.chart().look().late.contains("flaked oats 20 %"));
-    auto* late = qobject_cast<QCheckBox*>(s.station->anyField("/grist/1/late"));
+    CHECK(s.mashChart().look().early.contains("Pilsner malt 80 %"));
+    CHECK(s.mashChart().look().late.contains("flaked oats 20 %"));
+    auto* late = &part<QCheckBox>(s.flow(), "Grain 2 goes in at the last rest");
     REQUIRE(late);
     late->click();
-    CHECK(s.chart().look().late.isEmpty());
+    CHECK(s.mashChart().look().late.isEmpty());
     CHECK_FALSE(s.recipe().grist[1].late);
 }
 
 TEST_CASE("a sentence and a table say what the drawing shows", "[ui][brew][mash]") {
     const AtMash s;
-    const QString words = s.chart().accessibleDescription();
+    const QString words = s.mashChart().accessibleDescription();
     INFO(words.toStdString());
     CHECK(words.contains("62 °C for 40 min, then 70 °C for 20 min"));
     CHECK(words.contains("ferulic"));
-    QTableWidget& table = s.flow().mashEditor().table();
-    s.flow().mashEditor().tableButton().click();
+    QTableWidget& table = part<MashEditor>(s.flow()).table();
+    part<QPushButton>(s.flow(), "As a table (T)").click();
     CHECK(table.isVisibleTo(&s.window));
     CHECK(table.columnCount() == 6);
     REQUIRE(table.rowCount() > 10);
     CHECK(table.item(0, 0)->text() == "0 min");
     CHECK(table.item(0, 1)->text() == "62 °C");
-    const auto& trace = s.chart().look().trace;
+    const auto& trace = s.mashChart().look().trace;
     CHECK(table.item(table.rowCount() - 1, 2)->text() == s.session->amount(Share{trace.fermentable.back()}));
     s.type("/mash/1/minutes", "60");
     CHECK(table.item(table.rowCount() - 1, 0)->text().startsWith("100")); // follows
@@ -206,10 +205,10 @@ TEST_CASE("grips tell assistive technology what they hold", "[ui][brew][mash]") 
 
 TEST_CASE("the path between rests is chosen in words", "[ui][brew][mash]") {
     const AtMash s;
-    auto* path = qobject_cast<ChoiceField*>(s.station->anyField("/path"));
+    auto* path = &part<ChoiceField>(s.flow(), "From rest to rest");
     REQUIRE(path);
     path->setWord("ramp");
     Q_EMIT path->activated(path->currentIndex());
     CHECK(s.recipe().path == MashPath::ramp);
-    CHECK(s.chart().look().rate == s.session->desk().kit().equipment.heatingRate);
+    CHECK(s.mashChart().look().rate == s.session->desk().kit().equipment.heatingRate);
 }

@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A recipe that the book would not take: what was changed stays, and finishing it again tries again.
 #include "ui/bad_input_support.h"
+#include "ui/brew_support.h"
 
+#include "support/full_disk.h"
 #include "ui/brew/bench.h"
 #include "ui/brew/plan_page.h"
-#include "support/full_disk.h"
 #include "ui/widgets/choice_field.h"
 
 using namespace staveline;
 using namespace staveline::ui;
+using staveline::testing::part;
+using staveline::testing::planWords;
 using testing::SampleWindow;
 
 namespace {
@@ -31,7 +34,7 @@ TEST_CASE("a recipe refused by a full disk is stored by Enter alone when there i
         w.put(edit, "17", Qt::Key_Return);
         CHECK(planned(w).bitterness.ibu == before);
         CHECK(edit->text().startsWith("17"));
-        CHECK(w.cellar().brew().plan().origin().contains(own("ui.brew.refused")));
+        CHECK(planWords(w.cellar().brew()).contains(own("ui.brew.refused")));
         const auto revision = w.desk().revision();
         QTest::keyClick(edit, Qt::Key_Return); // still no room
         CHECK(w.desk().revision() == revision);
@@ -39,8 +42,8 @@ TEST_CASE("a recipe refused by a full disk is stored by Enter alone when there i
     }
     QTest::keyClick(edit, Qt::Key_Return);
     CHECK(planned(w).bitterness.ibu == 17);
-    CHECK_FALSE(w.cellar().brew().plan().origin().contains(own("ui.brew.refused")));
-    CHECK_FALSE(w.cellar().brew().plan().bench().pending());
+    CHECK_FALSE(planWords(w.cellar().brew()).contains(own("ui.brew.refused")));
+    CHECK_FALSE(part<PlanPage>(w.cellar().brew()).bench().pending());
     w.window->session()->undo(); // one edit, however often it was tried
     CHECK(planned(w).bitterness.ibu == before);
 }
@@ -72,7 +75,7 @@ TEST_CASE("typing the old value back leaves nothing to store", "[ui][badbook][br
         const testing::FullDisk full = fullDisk(w);
         w.put(edit, "17", Qt::Key_Return);
         w.put(edit, old, Qt::Key_Return);
-        CHECK_FALSE(w.cellar().brew().plan().origin().contains(own("ui.brew.refused")));
+        CHECK_FALSE(planWords(w.cellar().brew()).contains(own("ui.brew.refused")));
     }
     QTest::keyClick(edit, Qt::Key_Return);
     CHECK(w.desk().revision() == revision);
@@ -82,7 +85,7 @@ TEST_CASE("a word refused by a full disk is stored by Enter too", "[ui][badbook]
     const SampleWindow w;
     w.go(Station::brew);
     const std::string before = planned(w).yeast;
-    auto* yeast = qobject_cast<ChoiceField*>(w.cellar().brew().anyField("/yeast"));
+    auto* yeast = &part<ChoiceField>(part<PlanPage>(w.cellar().brew()), "Yeast");
     REQUIRE(yeast);
     REQUIRE(yeast->count() > 1);
     const auto other = yeast->currentIndex() == 0 ? Qt::Key_Down : Qt::Key_Up;
@@ -92,12 +95,12 @@ TEST_CASE("a word refused by a full disk is stored by Enter too", "[ui][badbook]
         QTest::keyClick(yeast, other);
         QTest::keyClick(yeast, Qt::Key_Return);
         CHECK(planned(w).yeast == before);
-        CHECK(w.cellar().brew().plan().bench().recipe().yeast != before);
+        CHECK(part<PlanPage>(w.cellar().brew()).bench().recipe().yeast != before);
     }
     QLineEdit* edit = w.recipeField();
     edit->setFocus();
     QTest::keyClick(edit, Qt::Key_Return);
-    CHECK(planned(w).yeast == w.cellar().brew().plan().bench().recipe().yeast);
+    CHECK(planned(w).yeast == part<PlanPage>(w.cellar().brew()).bench().recipe().yeast);
     CHECK(planned(w).yeast != before);
 }
 
@@ -108,5 +111,5 @@ TEST_CASE("what cannot be brewed is still not stored by Enter", "[ui][badbook][b
     w.put(edit, "30", Qt::Key_Return);
     QTest::keyClick(edit, Qt::Key_Return);
     CHECK(w.desk().revision() == revision);
-    CHECK_FALSE(w.cellar().brew().plan().bench().refused());
+    CHECK_FALSE(part<PlanPage>(w.cellar().brew()).bench().refused());
 }

@@ -38,24 +38,24 @@ TEST_CASE("pictures of the Brew station", "[.][brewshots]") {
             "hops": [{"name": "aged hops", "alpha_share": 0.02, "minutes": 60, "bitterness_share": 0.8},
                      {"name": "garden hops", "alpha_share": 0.04, "minutes": 20, "bitterness_share": 0.2}],
             "original_gravity_p": 12.5, "bitterness_ibu": 10, "sugar_share": 0.05}])");
-        auto* scroll = s.station->plan().findChild<QScrollArea*>();
+        auto* scroll = s.planPage().findChild<QScrollArea*>();
         for (int page = 0; page < 5; ++page) {
             scroll->verticalScrollBar()->setValue(page * scroll->viewport()->height());
             shoot(s, QStringLiteral("plan-%1").arg(page) + tint);
         }
-        s.station->plan().kit().unfold(true);
+        s.planPage().kit().unfold(true);
         QTest::qWait(20);
         scroll->verticalScrollBar()->setValue(scroll->verticalScrollBar()->maximum());
         shoot(s, "kit" + tint);
-        s.flow().mashEditor().showTable(true);
+        part<MashEditor>(s.flow()).showTable(true);
         scroll->verticalScrollBar()->setValue(scroll->viewport()->height());
         s.type("/grist/0/share", "50");
         shoot(s, "table-fault" + tint);
         s.station->showAsBrewed();
-        AtBrew::type(s.station->asBrewed().originalGravity().edit(), "1.055");
-        s.station->asBrewed().weighNow();
+        AtBrew::type(part<NumberField>(s.asBrewedPage(), "Original gravity, measured").edit(), "1.055");
+        s.asBrewedPage().weighNow();
         shoot(s, "as-brewed" + tint);
-        s.station->asBrewed().record();
+        s.asBrewedPage().record();
         shoot(s, "as-brewed-recorded" + tint);
         s.station->showSheet();
         shoot(s, "sheet" + tint);

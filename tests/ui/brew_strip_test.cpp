@@ -17,7 +17,7 @@ using namespace staveline::testing;
 namespace {
 
 const FlowCell& cell(const AtBrew& s, FlowPage::Step step) {
-    return s.flow().strip().cells().at(static_cast<std::size_t>(step - FlowPage::water))->cell();
+    return parts<FlowCellButton>(s.flow().strip()).at(step - FlowPage::water)->cell();
 }
 
 } // namespace
@@ -49,7 +49,7 @@ TEST_CASE("what does not fit is marked in the strip and said to those who cannot
     CHECK(cell(s, FlowPage::mash).findings.isEmpty());
     s.type("/draw_l", "170");
     REQUIRE_FALSE(cell(s, FlowPage::mash).findings.isEmpty());
-    const FlowCellButton& mash = *s.flow().strip().cells()[FlowPage::mash - FlowPage::water];
+    const FlowCellButton& mash = *parts<FlowCellButton>(s.flow().strip())[FlowPage::mash - FlowPage::water];
     CHECK(mash.accessibleDescription().contains("too large for the tun"));
     CHECK(mash.accessibleName() == "Go to Mash");
     // The mark is a shape: without the finding the cell looks different.
@@ -62,12 +62,12 @@ TEST_CASE("what does not fit is marked in the strip and said to those who cannot
 
 TEST_CASE("Enter on a step of the strip goes to its first field", "[ui][brew][strip]") {
     const AtBrew s;
-    auto* scroll = s.station->plan().findChild<QScrollArea*>();
-    const auto& cells = s.flow().strip().cells();
+    auto* scroll = s.planPage().findChild<QScrollArea*>();
+    const auto cells = parts<FlowCellButton>(s.flow().strip());
     for (int i = static_cast<int>(cells.size()) - 1; i >= 0; --i) {
         const auto step = static_cast<FlowPage::Step>(i + FlowPage::water);
-        cells[static_cast<std::size_t>(i)]->setFocus();
-        QTest::keyClick(cells[static_cast<std::size_t>(i)], Qt::Key_Return);
+        cells[i]->setFocus();
+        QTest::keyClick(cells[i], Qt::Key_Return);
         const StepSection& section = s.flow().step(step);
         INFO(section.name().toStdString());
         CHECK_FALSE(section.visibleRegion().isEmpty());
@@ -84,7 +84,7 @@ TEST_CASE("Enter on a step of the strip goes to its first field", "[ui][brew][st
 
 TEST_CASE("the arrow keys go along the strip", "[ui][brew][strip]") {
     const AtBrew s;
-    const auto& cells = s.flow().strip().cells();
+    const auto cells = parts<FlowCellButton>(s.flow().strip());
     cells[0]->setFocus();
     QTest::keyClick(cells[0], Qt::Key_Right);
     CHECK(s.window.focusWidget() == cells[1]);
@@ -99,12 +99,12 @@ TEST_CASE("a window of 1280 x 800 shows the mash as a curve without scrolling", 
     w.key(Qt::Key_3, Qt::ControlModifier);
     QTest::qWait(50);
     REQUIRE(w.window->size() == QSize(1280, 800));
-    const MashChart& chart = w.window->cellar()->brew().mashChart();
+    const MashChart& chart = part<MashChart>(part<PlanPage>(w.window->cellar()->brew()));
     const QRect seen = chart.visibleRegion().boundingRect();
     INFO("seen " << seen.width() << "x" << seen.height() << " of " << chart.width() << "x" << chart.height());
     CHECK(seen.top() == 0);
     CHECK(seen.width() == chart.width());
-    const RestGrip* lowest = chart.grips().front(); // the coolest rest lies lowest
+    const RestGrip* lowest = grips(chart).front(); // the coolest rest lies lowest
     CHECK(seen.contains(lowest->geometry()));
 }
 
@@ -114,10 +114,11 @@ TEST_CASE("a narrow window has the drawing below the rests, and all of it within
         s.window.resize(width, 600);
         QTest::qWait(20);
         INFO(width);
-        auto* scroll = s.station->plan().findChild<QScrollArea*>();
+        auto* scroll = s.planPage().findChild<QScrollArea*>();
         CHECK(scroll->widget()->width() <= scroll->viewport()->width());
-        const MashEditor& mash = s.flow().mashEditor();
-        const QRect chart(mash.chart().mapTo(&mash, QPoint()), mash.chart().size());
+        const MashEditor& mash = part<MashEditor>(s.flow());
+        const MashChart& drawn = part<MashChart>(mash);
+        const QRect chart(drawn.mapTo(&mash, QPoint()), drawn.size());
         CHECK(chart.right() <= mash.width());
         if (width == 1400)
             CHECK(chart.left() > mash.width() / 3);

@@ -8,6 +8,7 @@
 #include "ui/brew/grist_editor.h"
 #include "ui/brew/hop_editor.h"
 #include "ui/brew/kit_editor.h"
+#include "ui/brew/mash_chart.h"
 #include "ui/brew/mash_editor.h"
 #include "ui/brew/meaning_view.h"
 #include "ui/brew/plan_page.h"
@@ -28,6 +29,22 @@
 #include <QVBoxLayout>
 
 namespace staveline::testing {
+
+/// Where the plan comes from and how it stands.
+inline QString planWords(const ui::BrewStation& station) {
+    const auto& plan = part<ui::PlanPage>(station);
+    return wordsOf(plan, "origin") + ' ' + wordsOf(plan, "moves") + ' ' + wordsOf(plan, "message");
+}
+/// Litres and gravity of a step.
+inline QString amountsOf(const ui::StepSection& step) {
+    return wordsOf(step, "amount") + ' ' + wordsOf(step, "more");
+}
+/// The rests that can be moved in the drawing.
+inline QList<ui::RestGrip*> grips(const ui::MashChart& chart) {
+    QList<ui::RestGrip*> all = parts<ui::RestGrip>(chart);
+    all.removeIf([](const ui::RestGrip* grip) { return grip->isHidden(); });
+    return all;
+}
 
 struct AtBrew : DeskInScratch {
     explicit AtBrew(const VesselName& vessel = "Heron") {
@@ -54,14 +71,25 @@ struct AtBrew : DeskInScratch {
     }
     void type(const std::string& path, const QString& text, bool finish = true) const {
         INFO(path);
-        REQUIRE(station->field(path));
-        type(station->field(path)->edit(), text, finish);
+        REQUIRE(field(path));
+        type(field(path)->edit(), text, finish);
     }
     [[nodiscard]] Recipe recipe(const VesselName& vessel = "Heron") const {
         return session->desk().planned(vessel)->setting.recipe;
     }
-    [[nodiscard]] ui::FlowPage& flow() const { return station->plan().flow(); }
-    [[nodiscard]] const BrewPlan& plan() const { return station->plan().bench().draft()->plan; }
+    [[nodiscard]] ui::PlanPage& planPage() const { return part<ui::PlanPage>(*station); }
+    [[nodiscard]] ui::AsBrewedPage& asBrewedPage() const { return part<ui::AsBrewedPage>(*station); }
+    [[nodiscard]] ui::FlowPage& flow() const { return planPage().flow(); }
+    [[nodiscard]] ui::GristEditor& grist() const { return part<ui::GristEditor>(flow()); }
+    [[nodiscard]] ui::HopEditor& hops() const { return part<ui::HopEditor>(flow()); }
+    [[nodiscard]] ui::MashChart& mashChart() const { return part<ui::MashChart>(flow()); }
+    [[nodiscard]] QPushButton& usualButton() const {
+        return part<QPushButton>(planPage(), "Make this the usual recipe");
+    }
+    /// A number of the planned recipe by its path: "/original_gravity_p", "/mash/0/minutes". Null: no such field.
+    [[nodiscard]] ui::NumberField* field(const std::string& path) const { return flow().fields().numberAt(path); }
+    [[nodiscard]] QString origin() const { return planWords(*station); }
+    [[nodiscard]] const BrewPlan& plan() const { return planPage().bench().draft()->plan; }
     [[nodiscard]] std::int64_t revision() const { return session->desk().revision(); }
 
     ScriptedPrompt prompt;

@@ -14,7 +14,7 @@ using namespace staveline::testing;
 
 TEST_CASE("the plan follows the liquid with litres and gravity at every step", "[ui][brew]") {
     const AtBrew s;
-    const auto amounts = [&](FlowPage::Step step) { return s.flow().step(step).amounts(); };
+    const auto amounts = [&](FlowPage::Step step) { return amountsOf(s.flow().step(step)); };
     const BrewPlan& plan = s.plan();
     const auto shows = [&](FlowPage::Step step, auto quantity) {
         INFO(amounts(step).toStdString());
@@ -37,11 +37,11 @@ TEST_CASE("the plan follows the liquid with litres and gravity at every step", "
 
 TEST_CASE("it says where the recipe comes from", "[ui][brew]") {
     const AtBrew usual;
-    CHECK(usual.station->plan().origin().contains("1 Feb 2023"));
-    CHECK_FALSE(usual.station->plan().usualButton().isEnabled()); // it is
+    CHECK(usual.origin().contains("1 Feb 2023"));
+    CHECK_FALSE(usual.usualButton().isEnabled()); // it is
     const AtBrew habit("Teal");
-    CHECK(habit.station->plan().origin().contains("No recipe is written down"));
-    CHECK(habit.station->plan().usualButton().isEnabled());
+    CHECK(habit.origin().contains("No recipe is written down"));
+    CHECK(habit.usualButton().isEnabled());
 }
 
 TEST_CASE("typing recalculates at once and is stored when the field is finished", "[ui][brew]") {
@@ -49,17 +49,17 @@ TEST_CASE("typing recalculates at once and is stored when the field is finished"
     const auto before = s.revision();
     const Kilograms grain = s.plan().gristMass;
     s.station->focusWork();
-    CHECK(s.window.focusWidget() == s.station->field("/original_gravity_p")->edit());
+    CHECK(s.window.focusWidget() == s.field("/original_gravity_p")->edit());
     s.type("/original_gravity_p", "1.060", false);
     CHECK(s.plan().gristMass > grain);
     CHECK(s.revision() == before); // nothing is written by trying
     QTest::keyClick(s.window.focusWidget(), Qt::Key_Tab);
     CHECK(s.revision() > before);
     CHECK(s.recipe().originalGravity.p == Approx(14.7).margin(.1)); // 1.060 is 14.7 P (ASBC)
-    CHECK(s.station->field("/original_gravity_p")->stored() == Approx(1.06));
+    CHECK(s.field("/original_gravity_p")->stored() == Approx(1.06));
     s.session->undo();
     CHECK(s.recipe().originalGravity.p == Approx(12));
-    CHECK(s.station->field("/original_gravity_p")->edit()->text().startsWith("1.048"));
+    CHECK(s.field("/original_gravity_p")->edit()->text().startsWith("1.048"));
 }
 
 TEST_CASE("each number of the recipe is stored from its field", "[ui][brew]") {
@@ -86,7 +86,7 @@ TEST_CASE("each number of the recipe is stored from its field", "[ui][brew]") {
 TEST_CASE("what cannot be brewed is said at its field, stays as typed and is not stored", "[ui][brew][bad]") {
     const AtBrew s;
     const auto before = s.revision();
-    NumberField* temperature = s.station->field("/mash/0/temperature_c");
+    NumberField* temperature = s.field("/mash/0/temperature_c");
     s.type("/mash/0/temperature_c", "30");
     CHECK_FALSE(temperature->words().isEmpty());
     CHECK(temperature->edit()->text() == "30");
@@ -100,24 +100,24 @@ TEST_CASE("what cannot be brewed is said at its field, stays as typed and is not
 TEST_CASE("a half-typed number stays while the book changes", "[ui][brew][bad]") {
     const AtBrew s;
     s.type("/bitterness_ibu", "1x", false);
-    CHECK_FALSE(s.station->field("/bitterness_ibu")->words().isEmpty());
+    CHECK_FALSE(s.field("/bitterness_ibu")->words().isEmpty());
     REQUIRE(s.session->record(Fact{ReadingFact{"Heron", testToday, {{}, Ph{3.3}, {}, {}, {}}, ""}}));
-    CHECK(s.station->field("/bitterness_ibu")->edit()->text() == "1x");
+    CHECK(s.field("/bitterness_ibu")->edit()->text() == "1x");
     CHECK(s.recipe().bitterness.ibu == 10);
 }
 
 TEST_CASE("a refused edit is made again on what the book says now", "[ui][brew][bad]") {
     const AtBrew s;
     s.type("/grist/0/share", "60");
-    CHECK(s.flow().grist().sum().words().contains("15 %"));
-    CHECK(s.flow().fields().faultAt("/grist").contains("85 %"));
-    CHECK(s.station->plan().origin().contains("not stored"));
+    CHECK(s.grist().sum().words().contains("15 %"));
+    CHECK(wordsOf(s.flow(), "/grist").contains("85 %"));
+    CHECK(s.origin().contains("not stored"));
     Recipe changed = s.recipe();
     changed.bitterness = Ibu{7};
     REQUIRE(s.session->record(Fact{BaseRecipeFact{"Heron", testToday, changed}}));
-    CHECK(s.station->field("/bitterness_ibu")->stored() == 7);
-    CHECK(s.station->field("/grist/0/share")->edit()->text() == "60");
-    s.flow().grist().shareRest(1);
+    CHECK(s.field("/bitterness_ibu")->stored() == 7);
+    CHECK(s.field("/grist/0/share")->edit()->text() == "60");
+    s.grist().shareRest(1);
     CHECK(s.recipe().bitterness.ibu == 7);
     CHECK(s.recipe().grist[1].share.of1 == Approx(.4));
 }
@@ -130,12 +130,12 @@ TEST_CASE("a locked plan is shown and cannot be edited", "[ui][brew]") {
     brewed.on = testToday;
     brewed.recipe = s.recipe();
     REQUIRE(s.session->record(Fact{brewed}));
-    REQUIRE(s.station->plan().planned()->brewed);
-    CHECK(s.station->plan().origin().contains("Brew 7"));
-    CHECK(s.station->field("/original_gravity_p")->edit()->isReadOnly());
+    REQUIRE(s.planPage().planned()->brewed);
+    CHECK(s.origin().contains("Brew 7"));
+    CHECK(s.field("/original_gravity_p")->edit()->isReadOnly());
     const auto before = s.revision();
-    QTest::keyClicks(s.station->field("/bitterness_ibu")->edit(), "5");
-    QTest::keyClick(s.station->mashChart().grips().front(), Qt::Key_Up);
+    QTest::keyClicks(s.field("/bitterness_ibu")->edit(), "5");
+    QTest::keyClick(grips(s.mashChart()).front(), Qt::Key_Up);
     CHECK(s.revision() == before);
     CHECK(s.recipe() == brewed.recipe);
 }
@@ -146,17 +146,17 @@ TEST_CASE("an edit is for this refill, the usual recipe stays", "[ui][brew]") {
     const auto planned = s.session->desk().planned("Teal");
     CHECK(planned->from == PlannedRecipe::From::choice);
     CHECK_FALSE(planned->usual);
-    CHECK(s.station->plan().origin().contains("A plan of your own"));
-    CHECK(s.station->plan().usualButton().isEnabled());
+    CHECK(s.origin().contains("A plan of your own"));
+    CHECK(s.usualButton().isEnabled());
 }
 
 TEST_CASE("the plan in hand becomes the usual recipe", "[ui][brew]") {
     const AtBrew s("Teal");
     s.type("/bitterness_ibu", "12", false);
-    s.station->plan().makeUsual();
+    s.planPage().makeUsual();
     CHECK(s.session->desk().planned("Teal")->usual);
-    CHECK(s.station->plan().origin().contains("It is the usual recipe."));
-    CHECK_FALSE(s.station->plan().usualButton().isEnabled());
+    CHECK(s.origin().contains("It is the usual recipe."));
+    CHECK_FALSE(s.usualButton().isEnabled());
     CHECK(s.recipe("Teal").bitterness.ibu == 12);
 }
 
@@ -166,10 +166,10 @@ TEST_CASE("units change what is shown, not what is stored", "[ui][brew]") {
     const auto revision = s.revision();
     s.session->setUnits({DisplayUnits::Volume::usGallon, DisplayUnits::Temperature::fahrenheit,
                          DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm});
-    CHECK(s.station->field("/mash/0/temperature_c")->edit()->text() == "150.8");
-    CHECK(s.station->field("/original_gravity_p")->edit()->text() == "12");
-    CHECK(s.flow().step(FlowPage::vessel).amounts().contains("US gal"));
-    CHECK(s.flow().step(FlowPage::wanted).amounts().contains("SRM"));
+    CHECK(s.field("/mash/0/temperature_c")->edit()->text() == "150.8");
+    CHECK(s.field("/original_gravity_p")->edit()->text() == "12");
+    CHECK(amountsOf(s.flow().step(FlowPage::vessel)).contains("US gal"));
+    CHECK(amountsOf(s.flow().step(FlowPage::wanted)).contains("SRM"));
     CHECK(s.revision() == revision);
     CHECK(s.recipe() == before);
     s.type("/mash/0/temperature_c", "152");
@@ -200,7 +200,7 @@ TEST_CASE("every finding and caution of the texts has its step", "[ui][brew]") {
 
 TEST_CASE("the yeast says what it does", "[ui][brew]") {
     const AtBrew s;
-    auto* yeast = qobject_cast<ChoiceField*>(s.station->anyField("/yeast"));
+    auto* yeast = &part<ChoiceField>(s.flow(), "Yeast");
     REQUIRE(yeast);
     CHECK(s.flow().yeast().words().contains("Makes no clove"));
     yeast->setFocus();
@@ -213,7 +213,7 @@ TEST_CASE("the yeast says what it does", "[ui][brew]") {
 
 TEST_CASE("the kit is edited below the flow and holds from today", "[ui][brew]") {
     const AtBrew s;
-    KitEditor& kit = s.station->plan().kit();
+    KitEditor& kit = s.planPage().kit();
     kit.button().click();
     const auto before = s.revision();
     NumberField* efficiency = kit.form().number("mash_and_lauter_efficiency");
@@ -227,7 +227,7 @@ TEST_CASE("the kit is edited below the flow and holds from today", "[ui][brew]")
     AtBrew::type(kit.form().number("brew_length_l")->edit(), "100");
     CHECK(s.session->desk().kit().brewLength->l == 100);
     CHECK(s.plan().intoFermenter.l == Approx(100));
-    CHECK(s.flow().step(FlowPage::fermenter).amounts().contains("fixed by the kit"));
+    CHECK(amountsOf(s.flow().step(FlowPage::fermenter)).contains("fixed by the kit"));
     s.session->undo();
     s.session->undo();
     CHECK(s.plan().gristMass.kg == Approx(grain.kg));
@@ -237,7 +237,7 @@ TEST_CASE("the kit is edited below the flow and holds from today", "[ui][brew]")
 
 TEST_CASE("a kit that cannot be brewed on is said at its field", "[ui][brew][bad]") {
     const AtBrew s;
-    KitEditor& kit = s.station->plan().kit();
+    KitEditor& kit = s.planPage().kit();
     kit.unfold(true);
     const auto before = s.revision();
     AtBrew::type(kit.form().number("mash_and_lauter_efficiency")->edit(), "7");
@@ -250,7 +250,7 @@ TEST_CASE("the sheet is the second part of the station and still saves", "[ui][b
     AtBrew s;
     s.station->showSheet();
     CHECK(s.station->part() == BrewStation::Part::sheet);
-    REQUIRE(s.station->sheet().hasSheet());
+    REQUIRE(s.station->sheet().page().printButton().isEnabled());
     s.prompt.answers = {s.scratch / "sheet.pdf"};
     s.station->sheet().save(PaperFormat::pdf);
     CHECK(std::filesystem::file_size(s.scratch / "sheet.pdf") > 1000);
@@ -263,7 +263,7 @@ TEST_CASE("another vessel stores what is in hand and shows its own plan", "[ui][
     s.type("/bitterness_ibu", "15", false);
     s.station->showVessel("Teal");
     CHECK(s.recipe("Heron").bitterness.ibu == 15);
-    CHECK(s.station->field("/bitterness_ibu")->stored() == s.recipe("Teal").bitterness.ibu);
+    CHECK(s.field("/bitterness_ibu")->stored() == s.recipe("Teal").bitterness.ibu);
 }
 
 TEST_CASE("the Brew station is fit for everyone", "[ui][brew][audit]") {
@@ -280,7 +280,7 @@ TEST_CASE("the Brew station is fit for everyone", "[ui][brew][audit]") {
                 s.station->showSheet();
             else
                 s.station->showAsBrewed();
-            s.station->plan().kit().unfold(true);
+            s.planPage().kit().unfold(true);
             QTest::qWait(20);
             all.add(audit(s.window));
         }

@@ -37,6 +37,8 @@ struct AtStation : testing::DeskInScratch {
         edit->clear();
         QTest::keyClicks(edit, QString::fromLatin1(text));
     }
+    [[nodiscard]] VesselDrawing& drawing() const { return testing::part<VesselDrawing>(station->panel()); }
+    [[nodiscard]] QString levelWords() const { return testing::wordsOf(station->panel(), "level"); }
     [[nodiscard]] double level() const { return session->desk().vessel("Heron")->now.volume.l; }
     std::unique_ptr<Session> session;
     std::unique_ptr<DrawRefillStation> station;
@@ -57,8 +59,8 @@ TEST_CASE("typing a draw shows the level fall before it is recorded", "[ui][stat
     const auto revision = s.session->desk().revision();
     s.station->begin(EntryKind::drawOff);
     s.volume("60");
-    CHECK(s.station->panel().levelWords().contains(QChar(0x2192)));
-    const VesselLook& look = s.station->panel().drawing().look();
+    CHECK(s.levelWords().contains(QChar(0x2192)));
+    const VesselLook& look = s.drawing().look();
     REQUIRE(look.levelBefore);
     CHECK(look.levelBefore->l == Approx(before));
     CHECK(look.now.volume.l == Approx(before - 60));
@@ -66,16 +68,16 @@ TEST_CASE("typing a draw shows the level fall before it is recorded", "[ui][stat
     s.station->form().record();
     CHECK(s.level() == Approx(before - 60));
     CHECK_FALSE(s.station->form().active());
-    CHECK_FALSE(s.station->panel().drawing().look().levelBefore);
+    CHECK_FALSE(s.drawing().look().levelBefore);
 }
 
 TEST_CASE("a refill shows a new layer on top before it is recorded", "[ui][station]") {
     AtStation s;
     REQUIRE(s.session->record(DrawOffFact{"Heron", testing::testToday, Litres{70}, "", {}, ""}));
-    const auto before = strata(s.station->panel().drawing().look()).size();
+    const auto before = strata(s.drawing().look()).size();
     s.station->begin(EntryKind::refill);
     s.volume("72");
-    const auto after = strata(s.station->panel().drawing().look());
+    const auto after = strata(s.drawing().look());
     CHECK(after.size() == before + 1);
     CHECK(after.front().on == testing::testToday);
 }
@@ -86,7 +88,7 @@ TEST_CASE("leaving an entry leaves the vessel as it is", "[ui][station]") {
     s.volume("60");
     QTest::keyClick(s.station->focusWidget(), Qt::Key_Escape);
     CHECK_FALSE(s.station->form().active());
-    CHECK(s.station->panel().levelWords().contains("of 225"));
+    CHECK(s.levelWords().contains("of 225"));
     CHECK(s.station->table().hasFocus());
 }
 
@@ -226,9 +228,9 @@ TEST_CASE("moving along the ledger shows the vessel as it was", "[ui][station]")
     s.station->table().setFocus();
     s.station->table().selectRow(0);
     QTest::keyClick(&s.station->table(), Qt::Key_Down);
-    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.station->model().at(1)->volumeAfter.l));
+    CHECK(s.drawing().look().now.volume.l == Approx(s.station->model().at(1)->volumeAfter.l));
     QTest::keyClick(&s.station->table(), Qt::Key_Up);
-    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+    CHECK(s.drawing().look().now.volume.l == Approx(s.level()));
 }
 
 TEST_CASE("next dates stand beside the vessel", "[ui][station]") {
@@ -250,7 +252,7 @@ TEST_CASE("switching units rewrites the station and no stored bit", "[ui][statio
     units.volume = DisplayUnits::Volume::usGallon;
     units.temperature = DisplayUnits::Temperature::fahrenheit;
     s.session->setUnits(units);
-    CHECK(s.station->panel().levelWords().contains("gal"));
+    CHECK(s.levelWords().contains("gal"));
     CHECK(s.station->form().fields().number("volume_l")->edit()->text() == "15.883");
     CHECK(s.station->form().fields().number("volume_l")->stored() == 60.123);
     s.session->setUnits({});
@@ -288,7 +290,7 @@ TEST_CASE("what another program writes appears, and an entry in hand stays", "[u
     CHECK(s.station->model().at(0)->kind == EntryKind::dip);
     CHECK(s.station->form().active());
     CHECK(s.station->form().fields().number("volume_l")->stored() == 33.0);
-    CHECK(s.station->panel().drawing().look().levelBefore);
+    CHECK(s.drawing().look().levelBefore);
 }
 
 TEST_CASE("what is planned stands in the empty field and is not filled in", "[ui][station]") {
@@ -327,12 +329,12 @@ TEST_CASE("an entry begun stays with its vessel while another is looked at", "[u
     s.volume("60");
     s.station->showVessel("Teal");
     CHECK_FALSE(s.station->form().active());
-    CHECK_FALSE(s.station->panel().drawing().look().levelBefore);
-    CHECK(s.station->panel().levelWords().contains("of 50"));
+    CHECK_FALSE(s.drawing().look().levelBefore);
+    CHECK(s.levelWords().contains("of 50"));
     s.station->showVessel("Heron");
     CHECK(s.station->form().active());
     CHECK(s.station->form().fields().number("volume_l")->stored() == 60.0);
-    CHECK(s.station->panel().drawing().look().levelBefore);
+    CHECK(s.drawing().look().levelBefore);
 }
 
 TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][bad]") {
@@ -344,7 +346,7 @@ TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][
     CHECK_FALSE(s.station->form().fields().number("volume_l")->words().isEmpty());
     s.volume("5");
     CHECK(s.station->form().fields().number("volume_l")->words().isEmpty());
-    CHECK(s.station->panel().drawing().look().levelBefore);
+    CHECK(s.drawing().look().levelBefore);
 }
 
 // --- after an entry ------------------------------------------------------------------------------------------------
@@ -358,7 +360,7 @@ const LedgerLine& seen(const AtStation& s) {
     REQUIRE(line);
     CHECK(s.station->table().selectionModel()->isRowSelected(row));
     if (row > 0)
-        CHECK(s.station->panel().drawing().look().now.volume.l == Approx(line->volumeAfter.l));
+        CHECK(s.drawing().look().now.volume.l == Approx(line->volumeAfter.l));
     return *line;
 }
 void dated(const AtStation& s, const char* day) {
@@ -377,13 +379,13 @@ TEST_CASE("what was recorded is selected and seen", "[ui][station][after]") {
     s.station->form().record();
     CHECK(seen(s).kind == EntryKind::drawOff);
     CHECK(seen(s).on == s.today);
-    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+    CHECK(s.drawing().look().now.volume.l == Approx(s.level()));
     s.station->begin(EntryKind::dip);
     s.volume("203");
     dated(s, "2025-03-04");
     s.station->form().record();
     CHECK(seen(s).kind == EntryKind::dip);
-    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(203));
+    CHECK(s.drawing().look().now.volume.l == Approx(203));
 }
 
 TEST_CASE("what was amended is selected where it stands now", "[ui][station][after]") {
@@ -437,7 +439,7 @@ TEST_CASE("undoing an entry shows the vessel as it was before it", "[ui][station
     s.station->form().record();
     s.session->undo();
     CHECK(s.station->table().currentIndex().row() == 0);
-    CHECK(s.station->panel().drawing().look().now.volume.l == Approx(s.level()));
+    CHECK(s.drawing().look().now.volume.l == Approx(s.level()));
     s.session->redo();
     CHECK(seen(s).kind == EntryKind::drawOff);
 }

@@ -84,13 +84,13 @@ TEST_CASE("keys of the ledger do nothing at other stations and while typing", "[
         CAPTURE(static_cast<int>(station));
         w.go(station);
         pressAll();
-        for (const QAction* action : {w.window->actions().amend, w.window->actions().remove}) {
+        for (const QAction* action : {&w.action("Amend the entry"), &w.action("Remove the entry")}) {
             CHECK_FALSE(action->isEnabled());
             CHECK(action->text().contains("select one in Draw && refill"));
         }
     }
     w.go(Station::drawRefill);
-    w.window->cellar()->rail().setFocus();
+    part<Rail>(*w.window->cellar()).setFocus();
     pressAll();
 }
 
@@ -98,7 +98,7 @@ TEST_CASE("in the ledger Delete removes the entry and Ctrl+E amends it", "[ui][k
     const AtLedger w;
     w.table().selectRow(2);
     const int rows = w.station().model().rowCount();
-    CHECK(w.window->actions().remove->isEnabled());
+    CHECK(w.action("Remove the entry").isEnabled());
     w.key(Qt::Key_Delete);
     CHECK(w.station().model().rowCount() == rows - 1);
     w.ctrl(Qt::Key_Z);
@@ -196,5 +196,5 @@ TEST_CASE("two vessels may each have an entry begun", "[ui][keys][entry]") {
     CHECK_FALSE(w.form().active());
     w.window->cellar()->showVessel("Teal");
     CHECK(w.volume().text() == "5");
-    CHECK(w.station().panel().levelWords().contains(QChar(0x2192)));
+    CHECK(wordsOf(w.station().panel(), "level").contains(QChar(0x2192)));
 }

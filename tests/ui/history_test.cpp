@@ -6,9 +6,9 @@
 #include "desk/ledger.h"
 #include "facts/sample.h"
 #include "support/bench.h"
+#include "support/full_disk.h"
 #include "ui/audit.h"
 #include "ui/chart/chart_stack.h"
-#include "support/full_disk.h"
 #include "ui/history/copy_table.h"
 #include "ui/history/history_model.h"
 #include "ui/history/station.h"
@@ -52,13 +52,16 @@ struct AtHistory : DeskInScratch {
         REQUIRE(station->focusWidget());
         QTest::keyClick(station->focusWidget(), key, modifiers);
     }
+    [[nodiscard]] ChartStack& charts() const { return part<ChartStack>(*station); }
+    [[nodiscard]] CopyTable& promises() const { return part<CopyTable>(*station, "Promises and how they came out"); }
+    [[nodiscard]] QString record() const { return wordsOf(*station, "record"); }
     [[nodiscard]] HistoryView history() const { return *session->desk().history(station->vessel()); }
     [[nodiscard]] const ChartPanel& panel(const QString& id) const {
-        for (const ChartPanel& one : station->charts().story().panels)
+        for (const ChartPanel& one : charts().story().panels)
             if (one.id == id)
                 return one;
         FAIL("no panel " << id.toStdString());
-        return station->charts().story().panels.front();
+        return charts().story().panels.front();
     }
     ScriptedPrompt prompt;
     std::unique_ptr<Session> session;
@@ -89,7 +92,7 @@ TEST_CASE("pictures of the history", "[.][history-shots]") {
             take("table");
             s.key(Qt::Key_P);
             take("promises");
-            s.station->charts().picture(2).save(folder + "/history-" + vessel + "-file.png");
+            s.charts().picture(2).save(folder + "/history-" + vessel + "-file.png");
         }
     }
     install(*qApp, Appearance::light);
@@ -148,8 +151,8 @@ TEST_CASE("the charts hold what the desk knows of all cycles", "[ui][history]") 
     CHECK(s.panel("volume").series[1].points.size() ==
           count([](const HistoryRow& row) { return row.is(EntryKind::drawOff); }));
     for (const HistoryRow& row : history.rows) {
-        CHECK(row.on >= s.station->charts().story().whole.from);
-        CHECK(row.on <= s.station->charts().story().whole.to);
+        CHECK(row.on >= s.charts().story().whole.from);
+        CHECK(row.on <= s.charts().story().whole.to);
     }
 }
 
@@ -168,7 +171,7 @@ TEST_CASE("error bars and bands are the 80 % intervals, windows the tolerance", 
 
 TEST_CASE("the cursor says what happened and what was known, by keys alone", "[ui][history]") {
     AtHistory s;
-    CHECK(s.station->charts().hasFocus());
+    CHECK(s.charts().hasFocus());
     s.key(Qt::Key_Home);
     const QString first = s.station->cursorWords();
     CHECK(first.startsWith(dayWords(s.history().rows.front().on) + ": "));
@@ -179,25 +182,25 @@ TEST_CASE("the cursor says what happened and what was known, by keys alone", "[u
         if (s.station->cursorWords() == met.last())
             break;
     }
-    CHECK(met.size() == static_cast<int>(s.station->charts().story().stops().size()));
+    CHECK(met.size() == static_cast<int>(s.charts().story().stops().size()));
     CHECK(met.filter("drawn").size() >= 8);
     CHECK(met.filter("tasted").size() >= 8);
     const HistoryView history = s.history();
     const auto draw = std::find_if(history.rows.begin(), history.rows.end(),
                                    [](const HistoryRow& row) { return row.is(EntryKind::drawOff); });
-    s.station->charts().moveCursor(draw->on);
+    s.charts().moveCursor(draw->on);
     CHECK(s.station->cursorWords().contains("drawn"));
     CHECK(s.station->cursorWords().contains("Volume"));
     CHECK(s.station->cursorWords().contains("Age of the beer"));
-    QAccessibleInterface* charts = QAccessible::queryAccessibleInterface(&s.station->charts());
+    QAccessibleInterface* charts = QAccessible::queryAccessibleInterface(&s.charts());
     CHECK(charts->text(QAccessible::Description) == s.station->cursorWords());
     CHECK(charts->text(QAccessible::Name) == "Charts of Plover");
 }
 
 TEST_CASE("the time shown is chosen, and zooming says so", "[ui][history]") {
     AtHistory s;
-    ChartStack& charts = s.station->charts();
-    ChoiceField& choice = s.station->spanChoice();
+    ChartStack& charts = s.charts();
+    ChoiceField& choice = part<ChoiceField>(*s.station, "Time shown");
     CHECK(choice.word() == "all");
     const auto choose = [&](const std::string& word) {
         choice.setWord(word);
@@ -231,9 +234,9 @@ TEST_CASE("the table is one key away, and back", "[ui][history]") {
     CHECK(s.station->table().hasFocus());
     CHECK(s.station->table().currentIndex().row() == 0); // where the cursor was
     s.key(Qt::Key_P);
-    CHECK(s.station->promises().hasFocus());
+    CHECK(s.promises().hasFocus());
     s.key(Qt::Key_P);
-    CHECK(s.station->charts().hasFocus());
+    CHECK(s.charts().hasFocus());
     QPushButton* table = visibleButton(*s.station, "Table (T)");
     REQUIRE(table);
     QTest::keyClick(table, Qt::Key_Space);
@@ -338,8 +341,8 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
     const HistoryView history = s.history();
     REQUIRE(history.record.size() == 3);
     for (const Message& line : history.record)
-        CHECK(s.station->recordWords().contains(s.session->words(line)));
-    const QAbstractItemModel& model = *s.station->promises().model();
+        CHECK(s.record().contains(s.session->words(line)));
+    const QAbstractItemModel& model = *s.promises().model();
     REQUIRE(model.rowCount() == static_cast<int>(history.promises.size()));
     for (int row = 0; row < model.rowCount(); ++row) {
         const PromiseKept& promise = history.promises[history.promises.size() - 1 - static_cast<std::size_t>(row)];
@@ -418,7 +421,7 @@ TEST_CASE("the file follows RFC 4180 in stored units", "[ui][history]") {
 
 TEST_CASE("an empty vessel says what goes here and offers the first step", "[ui][history]") {
     AtHistory s("Heron", withVessel(""));
-    CHECK_FALSE(s.station->charts().isVisible());
+    CHECK_FALSE(s.charts().isVisible());
     QPushButton* first = visibleButton(*s.station, "Go to Draw && refill");
     REQUIRE(first);
     CHECK(first->hasFocus());
@@ -428,9 +431,9 @@ TEST_CASE("an empty vessel says what goes here and offers the first step", "[ui]
     s.station->save(HistoryStation::Format::png);
     CHECK(s.prompt.asked.empty());
     recordAll(*s.session, opened);
-    CHECK(s.station->charts().isVisible());
+    CHECK(s.charts().isVisible());
     s.session->undo();
-    CHECK_FALSE(s.station->charts().isVisible());
+    CHECK_FALSE(s.charts().isVisible());
 }
 
 TEST_CASE("short histories draw sensibly", "[ui][history]") {
@@ -441,16 +444,16 @@ TEST_CASE("short histories draw sensibly", "[ui][history]") {
           std::string(opened) + ", " + sat + ", " + target}) {
         INFO(facts);
         AtHistory s("Heron", withVessel(facts));
-        CHECK(s.station->charts().isVisible());
+        CHECK(s.charts().isVisible());
         CHECK_FALSE(s.station->cursorWords().isEmpty());
         for (const Qt::Key key : {Qt::Key_Home, Qt::Key_Right, Qt::Key_Plus, Qt::Key_Plus, Qt::Key_End, Qt::Key_0})
             s.key(key);
-        CHECK_FALSE(s.station->charts().picture(1).isNull());
-        CHECK(s.station->recordWords() == own("ui.history.no_record"));
+        CHECK_FALSE(s.charts().picture(1).isNull());
+        CHECK(s.record() == own("ui.history.no_record"));
         s.key(Qt::Key_T);
         CHECK(s.station->model().rowCount() >= 1);
         s.key(Qt::Key_P);
-        CHECK(s.station->promises().model()->rowCount() == 0);
+        CHECK(s.promises().model()->rowCount() == 0);
         CHECK_FALSE(s.station->grab().isNull());
     }
 }
@@ -459,20 +462,20 @@ TEST_CASE("what is recorded appears, and the view stays where it was", "[ui][his
     AtHistory s;
     s.key(Qt::Key_Plus);
     s.key(Qt::Key_Left);
-    const TimeSpan span = s.station->charts().span();
-    const Day cursor = s.station->charts().cursorDay();
+    const TimeSpan span = s.charts().span();
+    const Day cursor = s.charts().cursorDay();
     const auto rows = s.station->model().rowCount();
-    s.station->charts().setOpen("ph", false);
+    s.charts().setOpen("ph", false);
     recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.3})");
     CHECK(s.station->model().rowCount() == rows + 1);
-    CHECK(s.station->charts().span() == span);
-    CHECK(s.station->charts().cursorDay() == cursor);
-    CHECK_FALSE(s.station->charts().isOpen("ph"));
+    CHECK(s.charts().span() == span);
+    CHECK(s.charts().cursorDay() == cursor);
+    CHECK_FALSE(s.charts().isOpen("ph"));
     s.session->undo();
     CHECK(s.station->model().rowCount() == rows);
     s.station->showVessel("Knot");
-    CHECK(s.station->charts().story().subject == "Knot");
-    CHECK(s.station->charts().span() == s.station->charts().story().whole);
+    CHECK(s.charts().story().subject == "Knot");
+    CHECK(s.charts().span() == s.charts().story().whole);
 }
 
 TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]") {
@@ -480,7 +483,7 @@ TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]
     recordAll(*s.session, R"([
         {"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.31, "gravity_sg": 1.004, "ta_g_l": 7.2},
         {"kind": "reading", "vessel": "Plover", "on": "2026-02-27", "note": "pellicle whole"}])");
-    s.station->charts().moveCursor(day(2026, 3, 1));
+    s.charts().moveCursor(day(2026, 3, 1));
     LedgerModel ledger(*s.session);
     ledger.show(*s.session->desk().ledger("Plover"));
     const QString inTable = ledger.index(0, LedgerModel::entry).data().toString();
@@ -489,12 +492,12 @@ TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]
     CHECK(inTable.contains("TA 7.2 g/L"));
     INFO(s.station->cursorWords().toStdString());
     CHECK(s.station->cursorWords().contains(inTable));
-    s.station->charts().moveCursor(day(2026, 2, 27)); // nothing was measured: nothing is made up
+    s.charts().moveCursor(day(2026, 2, 27)); // nothing was measured: nothing is made up
     CHECK(s.station->cursorWords().startsWith("27 Feb 2026: reading."));
     DisplayUnits units;
     units.gravity = DisplayUnits::Gravity::plato;
     s.session->setUnits(units);
-    s.station->charts().moveCursor(day(2026, 3, 1));
+    s.charts().moveCursor(day(2026, 3, 1));
     CHECK(s.station->cursorWords().contains("reading: 1.0 \u00b0P, pH 3.31"));
 }
 
@@ -502,15 +505,15 @@ TEST_CASE("charts are chosen from the menu", "[ui][history]") {
     AtHistory s;
     QMenu* menu = visibleButton(*s.station, "Choose charts")->menu();
     REQUIRE(menu);
-    REQUIRE(menu->actions().size() == static_cast<int>(s.station->charts().story().panels.size()));
+    REQUIRE(menu->actions().size() == static_cast<int>(s.charts().story().panels.size()));
     QAction* funk = menu->actions().at(1);
     CHECK(funk->text() == "Funk");
     CHECK(funk->isChecked());
     funk->trigger();
-    CHECK_FALSE(s.station->charts().isOpen("funk"));
+    CHECK_FALSE(s.charts().isOpen("funk"));
     CHECK_FALSE(s.station->cursorWords().contains("Funk"));
     menu->actions().at(1)->trigger();
-    CHECK(s.station->charts().isOpen("funk"));
+    CHECK(s.charts().isOpen("funk"));
 }
 
 TEST_CASE("nothing keeps anyone from using the history", "[ui][history][audit]") {
@@ -565,14 +568,15 @@ TEST_CASE("figures of the history", "[.][bench]") {
     });
     bench::print("history_first_paint_20_years", bench::quantile(paint, .5), "ms", paint.size());
     station->focusWork();
+    ChartStack& charts = part<ChartStack>(*station);
     const auto moves = bench::timesMs(60, [&] {
-        QTest::keyClick(&station->charts(), Qt::Key_Left);
+        QTest::keyClick(&charts, Qt::Key_Left);
         static_cast<void>(station->grab());
     });
     bench::print("history_cursor_move_20_years", bench::quantile(moves, .5), "ms", moves.size());
     bench::print("history_cursor_move_20_years_p99", bench::quantile(moves, .99), "ms", moves.size());
     const auto zooms = bench::timesMs(10, [&] {
-        QTest::keyClick(&station->charts(), Qt::Key_Plus);
+        QTest::keyClick(&charts, Qt::Key_Plus);
         static_cast<void>(station->grab());
     });
     bench::print("history_zoom_20_years", bench::quantile(zooms, .5), "ms", zooms.size());

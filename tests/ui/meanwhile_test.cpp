@@ -25,7 +25,7 @@ DisplayUnits american() {
 
 QString railWords(const WindowInScratch& w) {
     QStringList words;
-    const QAbstractItemModel& model = *w.window->cellar()->rail().model();
+    const QAbstractItemModel& model = *part<Rail>(*w.window->cellar()).model();
     for (int row = 0; row < model.rowCount(); ++row)
         words << model.index(row, 0).data(Qt::AccessibleTextRole).toString();
     return words.join('\n');

@@ -62,12 +62,14 @@ TEST_CASE("the open page of Brew comes back after a restart", "[ui][session][pla
         press(w, words);
         restart(w);
         const BrewStation& brew = w.window->cellar()->brew();
+        const PlanPage& plan = testing::part<PlanPage>(brew);
         CHECK(w.window->cellar()->station() == Station::brew);
         CHECK(brew.part() == part);
         CHECK(brew.sheet().isVisible() == (part == BrewStation::Part::sheet));
-        CHECK(brew.sheet().hasSheet() == (part == BrewStation::Part::sheet)); // only what is seen is worked out
-        CHECK(brew.plan().isVisible() == (part == BrewStation::Part::plan));
-        CHECK(brew.plan().planned().has_value() == (part == BrewStation::Part::plan));
+        CHECK(brew.sheet().page().printButton().isEnabled() ==
+              (part == BrewStation::Part::sheet)); // only what is seen is worked out
+        CHECK(plan.isVisible() == (part == BrewStation::Part::plan));
+        CHECK(plan.planned().has_value() == (part == BrewStation::Part::plan));
     }
 }
 
@@ -82,7 +84,7 @@ TEST_CASE("a page that was open behind another station is there when its station
     CHECK(w.window->cellar()->station() == Station::drawRefill);
     w.key(Qt::Key_3, Qt::ControlModifier);
     CHECK(w.window->cellar()->brew().part() == BrewStation::Part::sheet);
-    CHECK(w.window->cellar()->brewSheet().hasSheet());
+    CHECK(w.window->cellar()->brewSheet().page().printButton().isEnabled());
     w.key(Qt::Key_5, Qt::ControlModifier);
     const HistoryStation& history = w.window->cellar()->history();
     CHECK(history.face() == HistoryStation::Face::table);
@@ -129,13 +131,13 @@ TEST_CASE("the help stays as wide as it was made", "[ui][session][places]") {
     w.key(Qt::Key_F1);
     QTest::qWait(10);
     drag(splitter(w, "help"), -80);
-    const int made = w.window->help().width();
+    const int made = w.help().width();
     w.window->remember();
     w.key(Qt::Key_Escape);
     restart(w); // closed meanwhile: what was known of it stays
     w.key(Qt::Key_F1);
     QTest::qWait(10);
-    CHECK(std::abs(w.window->help().width() - made) <= 8);
+    CHECK(std::abs(w.help().width() - made) <= 8);
 }
 
 TEST_CASE("sizes and pages that are damaged are as good as none", "[ui][session][places][bad]") {

@@ -6,7 +6,6 @@
 #include "sheet/document.h"
 #include "support/full_disk.h"
 #include "ui/brew/station.h"
-#include "support/full_disk.h"
 #include "ui/print/page_view.h"
 #include "ui/print/printing.h"
 #include "ui/taste/blank_sheet.h"
@@ -136,7 +135,7 @@ TEST_CASE("the brew sheet is printed whole on either paper", "[ui][print]") {
     AtPaper<BrewStation> s;
     s.press("Brew sheet");
     PaperPage& page = s.station->sheet().page();
-    REQUIRE(page.hasPaper());
+    REQUIRE(page.printButton().isEnabled());
     const Document document = *s.session->desk().brewSheet("Plover", s.session->units());
     for (const PaperSize size : {PaperSize::letter, PaperSize::a4}) {
         CAPTURE(static_cast<int>(size));
@@ -160,8 +159,9 @@ TEST_CASE("the tasting paper is printed whole on either paper, short and long", 
     s.station->showBlankSheet(true);
     BlankSheet& blank = s.station->blankSheet();
     for (const bool shortSheet : {true, false}) {
-        blank.lineChoice().setFocus();
-        QTest::keyClick(&blank.lineChoice(), shortSheet ? Qt::Key_Up : Qt::Key_Down);
+        auto& choice = part<ChoiceField>(blank, "Lines of the sheet");
+        choice.setFocus();
+        QTest::keyClick(&choice, shortSheet ? Qt::Key_Up : Qt::Key_Down);
         const Document document = s.session->desk().tastingPaper("Plover", shortSheet, s.session->units());
         for (const PaperSize size : {PaperSize::letter, PaperSize::a4}) {
             CAPTURE(shortSheet, static_cast<int>(size));

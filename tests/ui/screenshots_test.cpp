@@ -137,12 +137,13 @@ void Walk::taste() const {
     halfASitting();
     take("taste-half");
     TasteStation& station = cellar().taste();
-    station.faults().unfold(true);
-    station.faults().button("acetic", 2)->click();
+    FaultList& faults = part<FaultList>(station);
+    faults.unfold(true);
+    faults.button("acetic", 2)->click();
     scroll(station, 1);
     take("taste-faults");
-    station.faults().button("acetic", 0)->click();
-    station.faults().unfold(false);
+    faults.button("acetic", 0)->click();
+    faults.unfold(false);
     station.showLongSheet(true);
     scroll(station, 0);
     take("taste-long");
@@ -164,22 +165,23 @@ void Walk::adjust() const {
     scroll(station, 1);
     take("adjust-lower");
     scroll(station, 0);
-    for (LinkedLabel* label : station.proposals().links())
+    ProposalList& proposals = part<ProposalList>(station);
+    for (LinkedLabel* label : parts<LinkedLabel>(proposals))
         if (label->focusPolicy() != Qt::NoFocus) {
             label->setFocus(Qt::TabFocusReason);
             QTest::keyClick(label, Qt::Key_Return);
             break;
         }
     take("adjust-number");
-    station.chain().leave();
+    part<ChainPanel>(station).leave();
     for (int i = 0; i < 4; ++i)
         QTest::keyClick(station.board().line("sacch_temperature")->slider(), Qt::Key_Left);
     settle();
     take("adjust-tried");
     station.asNow();
-    station.verdicts().showTable(true);
+    part<VerdictPanel>(station).showTable(true);
     take("adjust-table");
-    station.verdicts().showTable(false);
+    part<VerdictPanel>(station).showTable(false);
     station.openTarget(true);
     take("adjust-target");
     station.openTarget(false);
@@ -187,7 +189,7 @@ void Walk::adjust() const {
     take("adjust-draw-day");
     station.openDrawDay(false);
     settle();
-    station.proposals().radio(station.proposals().count() > 0 ? 1 : 0)->click();
+    proposals.radio(proposals.count() > 0 ? 1 : 0)->click();
     settle();
     station.adopt();
     settle();
@@ -207,12 +209,12 @@ void Walk::otherAnswers() const {
 void Walk::brew() const {
     at("Plover", Station::brew);
     take("brew");
-    PlanPage& plan = cellar().brew().plan();
+    PlanPage& plan = part<PlanPage>(cellar().brew());
     scroll(plan, .35);
     take("brew-mash");
-    plan.flow().mashEditor().showTable(true);
+    part<MashEditor>(plan).showTable(true);
     take("brew-mash-table");
-    plan.flow().mashEditor().showTable(false);
+    part<MashEditor>(plan).showTable(false);
     scroll(plan, .7);
     take("brew-kettle");
     scroll(plan, 1);
@@ -230,8 +232,8 @@ void Walk::brew() const {
 
 void Walk::asBrewed() const {
     cellar().brew().showAsBrewed();
-    AsBrewedPage& page = cellar().brew().asBrewed();
-    write(page.originalGravity().edit(), "1.055");
+    AsBrewedPage& page = part<AsBrewedPage>(cellar().brew());
+    write(part<NumberField>(page, "Original gravity, measured").edit(), "1.055");
     page.weighNow();
     take("brew-as-brewed");
     scroll(page, 1);

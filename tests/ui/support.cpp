@@ -2,6 +2,8 @@
 #include "ui/support.h"
 
 #include <QAccessible>
+#include <QAction>
+#include <QRegularExpression>
 
 namespace staveline::testing {
 
@@ -105,6 +107,23 @@ void WindowInScratch::open() {
     window->resize(1280, 800);
     window->show();
     REQUIRE(QTest::qWaitForWindowActive(window.get()));
+}
+
+QString wordsOf(const QAction& action) {
+    static const QRegularExpression key("&(.)");
+    return action.text().replace(key, "\\1").remove(QChar(0x2026));
+}
+
+QAction& WindowInScratch::action(const QString& words) const {
+    QAction* found = nullptr;
+    for (QAction* one : window->actions()) {
+        const QString said = wordsOf(*one);
+        if (said == words || said.startsWith(words + ": ") || said.startsWith(words + " ("))
+            found = one;
+    }
+    INFO(words.toStdString());
+    REQUIRE(found);
+    return *found;
 }
 
 void WindowInScratch::key(Qt::Key key, Qt::KeyboardModifiers modifiers) const {

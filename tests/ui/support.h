@@ -20,8 +20,10 @@
 #include "sheet/tasting_paper.h"
 #include "support/catch.h"
 #include "support/scratch.h"
+#include "ui/parts.h"
 #include "ui/present/text.h"
 #include "ui/widgets/prompt.h"
+#include "ui/window/help_panel.h"
 #include "ui/window/main_window.h"
 
 #include <QSettings>
@@ -81,6 +83,9 @@ struct DeskInScratch {
     std::unique_ptr<Desk> desk = *Desk::create(book, [this] { return today; });
 };
 
+/// What a menu shows, without the mark of its key and the dots of a question.
+[[nodiscard]] QString wordsOf(const QAction& action);
+
 /// A window on a filled book, shown and active.
 struct WindowInScratch {
     explicit WindowInScratch(bool withBook = true);
@@ -92,6 +97,9 @@ struct WindowInScratch {
     std::unique_ptr<ui::MainWindow> window;
 
     void open(); ///< makes the window anew, as after a restart
+    /// What a menu offers, by its words; what it would undo or why it cannot be is not part of them.
+    [[nodiscard]] QAction& action(const QString& words) const;
+    [[nodiscard]] ui::HelpPanel& help() const { return part<ui::HelpPanel>(*window); }
     [[nodiscard]] QWidget* focus() const { return window->focusWidget(); }
     /// Real key events to what has the focus.
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) const;

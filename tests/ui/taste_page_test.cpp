@@ -52,17 +52,17 @@ std::string contents(const std::filesystem::path& path) {
 
 TEST_CASE("the reading of a dimension appears when enough of it is scored", "[taste]") {
     AtTaste s;
-    SaysPanel& says = s.station->says();
+    SaysPanel& says = s.says();
     const int wanted = s.session->desk().taste(s.station->draft().now())->wanted;
     CHECK(wanted >= 12);
-    CHECK(says.scoredWords() == QString("Scored 0 of %1").arg(wanted));
-    CHECK_FALSE(says.readingWords(Dimension::acidity).contains(QChar(0xb1)));
+    CHECK(wordsOf(says, "scored") == QString("Scored 0 of %1").arg(wanted));
+    CHECK_FALSE(wordsOf(says, "Acidity").contains(QChar(0xb1)));
     for (const char* code : acidityLines)
         score(s, code, "6");
-    CHECK(says.scoredWords() == QString("Scored 4 of %1").arg(wanted));
-    CHECK(says.readingWords(Dimension::acidity).startsWith("6."));
-    CHECK(says.readingWords(Dimension::acidity).contains(QChar(0xb1)));
-    CHECK_FALSE(says.readingWords(Dimension::body).contains(QChar(0xb1)));
+    CHECK(wordsOf(says, "scored") == QString("Scored 4 of %1").arg(wanted));
+    CHECK(wordsOf(says, "Acidity").startsWith("6."));
+    CHECK(wordsOf(says, "Acidity").contains(QChar(0xb1)));
+    CHECK_FALSE(wordsOf(says, "Body").contains(QChar(0xb1)));
 }
 
 TEST_CASE("the reading follows each key before it is stored", "[taste]") {
@@ -70,18 +70,18 @@ TEST_CASE("the reading follows each key before it is stored", "[taste]") {
     for (const char* code : acidityLines)
         score(s, code, "6");
     const auto revision = s.session->desk().revision();
-    const QString before = s.station->says().readingWords(Dimension::acidity);
+    const QString before = wordsOf(s.says(), "Acidity");
     s.at("TA1");
     s.type("9");
     CHECK(s.session->desk().revision() == revision);
-    CHECK(s.station->says().readingWords(Dimension::acidity) != before);
+    CHECK(wordsOf(s.says(), "Acidity") != before);
 }
 
 TEST_CASE("a line that is missing is one Enter away", "[taste]") {
     AtTaste s;
     for (const char* code : acidityLines)
         score(s, code, "6");
-    MissingList& missing = s.station->says().missing();
+    MissingList& missing = s.says().missing();
     QStringList names;
     for (int i = 0; i < missing.count(); ++i)
         names << missing.item(i)->text();
@@ -148,10 +148,10 @@ TEST_CASE("a book for reading only shows its sittings and takes nothing", "[tast
     s.key(Qt::Key_Up);
     s.key(Qt::Key_Tab);
     CHECK(s.cell("TA1")->text() == "6.0");
-    s.station->faults().unfold(true);
-    CHECK_FALSE(s.station->faults().button("ropy", 2)->isEnabled());
+    s.faults().unfold(true);
+    CHECK_FALSE(s.faults().button("ropy", 2)->isEnabled());
     CHECK(s.station->note().isReadOnly());
-    CHECK_FALSE(s.station->drawIt().isEnabled());
+    CHECK_FALSE(s.drawIt().isEnabled());
     s.station->sameAgain();
     s.station->newSitting();
     CHECK(s.station->draft().id());
@@ -230,7 +230,7 @@ TEST_CASE("the blank sheet is seen as it prints, on either paper", "[taste]") {
     REQUIRE(blank.isVisible());
     const int shortPages = blank.pages().pages();
     CHECK(shortPages >= 1);
-    blank.lineChoice().setFocus();
+    part<ChoiceField>(blank, "Lines of the sheet").setFocus();
     s.key(Qt::Key_Down);
     CHECK(blank.pages().pages() >= shortPages);
     for (const PaperSize size : {PaperSize::a4, PaperSize::letter}) {
@@ -266,8 +266,8 @@ TEST_CASE("a sheet that cannot be written is said, and a printer may be declined
 TEST_CASE("a fault in the way is one answer, not one for each dimension", "[taste]") {
     AtTaste s;
     score(s, "TA1", "6");
-    s.station->faults().unfold(true);
-    s.station->faults().button("mousy", 3)->click();
+    s.faults().unfold(true);
+    s.faults().button("mousy", 3)->click();
     const QString words = s.station->verdictWords();
     INFO(words.toStdString());
     CHECK(words.count("mousy") == 1);
@@ -284,8 +284,8 @@ TEST_CASE("assistive technology hears the line, the glass, the score and its anc
     score(s, "TA1", "6");
     CHECK(told(s.cell("TA1"), QAccessible::Value) == "6.0");
     CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("between \"plainly sour, like dry cider\" and"));
-    s.station->faults().unfold(true);
-    QAccessibleInterface* step = QAccessible::queryAccessibleInterface(s.station->faults().button("ropy", 2));
+    s.faults().unfold(true);
+    QAccessibleInterface* step = QAccessible::queryAccessibleInterface(s.faults().button("ropy", 2));
     CHECK(step->role() == QAccessible::RadioButton);
     CHECK(step->text(QAccessible::Name) == "ropy, oily: clear");
 }
@@ -293,14 +293,14 @@ TEST_CASE("assistive technology hears the line, the glass, the score and its anc
 TEST_CASE("the wheel changes no choice while it scrolls the sheet", "[taste]") {
     AtTaste s;
     score(s, "TA1", "6");
-    for (QWidget* over : {static_cast<QWidget*>(&s.station->drawIt()), static_cast<QWidget*>(&s.station->glasses()),
+    for (QWidget* over : {static_cast<QWidget*>(&s.drawIt()), static_cast<QWidget*>(&s.glasses()),
                           static_cast<QWidget*>(s.cell("TA1"))}) {
         QWheelEvent turn(QPointF(5, 5), over->mapToGlobal(QPointF(5, 5)), {}, {0, -120}, Qt::NoButton, Qt::NoModifier,
                          Qt::NoScrollPhase, false);
         QApplication::sendEvent(over, &turn);
     }
-    CHECK(s.station->drawIt().word() == "open");
-    CHECK(s.station->glasses().word() == "both");
+    CHECK(s.drawIt().word() == "open");
+    CHECK(s.glasses().word() == "both");
     CHECK(s.cell("TA1")->text() == "6.0");
 }
 
@@ -316,8 +316,8 @@ TEST_CASE("the Taste station passes the audit in light and dark", "[taste][audit
         score(s, "TA1", "66");
         score(s, "TA2", "5");
         look();
-        s.station->faults().unfold(true);
-        s.station->faults().button("ropy", 2)->click();
+        s.faults().unfold(true);
+        s.faults().button("ropy", 2)->click();
         buttonIn(s.window, "Another taster")->click();
         s.station->showLongSheet(true);
         look();
@@ -358,11 +358,11 @@ TEST_CASE("pictures of the Taste station", "[.][taste-shots]") {
         s.type("66");
         s.at("TA1");
         take("half");
-        s.station->faults().unfold(true);
-        s.station->faults().button("ropy", 2)->click();
-        s.station->faults().button("ropy", 2)->setFocus();
+        s.faults().unfold(true);
+        s.faults().button("ropy", 2)->click();
+        s.faults().button("ropy", 2)->setFocus();
         take("faults");
-        s.station->faults().unfold(false);
+        s.faults().unfold(false);
         s.station->note().setFocus();
         take("note");
         buttonIn(s.window, "Another taster")->click();

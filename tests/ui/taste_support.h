@@ -11,6 +11,7 @@
 #include "ui/taste/station.h"
 #include "ui/taste/taster_grid.h"
 #include "ui/widgets/accessible_roles.h"
+#include "ui/widgets/choice_field.h"
 #include "ui/widgets/theme.h"
 
 #include <QLineEdit>
@@ -52,6 +53,10 @@ struct AtTaste : DeskInScratch {
     [[nodiscard]] ui::ScoreCell* cell(const char* code, ui::Glass glass = ui::Glass::cold) const {
         return station->sheet().cell(code, glass);
     }
+    [[nodiscard]] ui::FaultList& faults() const { return part<ui::FaultList>(*station); }
+    [[nodiscard]] ui::SaysPanel& says() const { return part<ui::SaysPanel>(*station); }
+    [[nodiscard]] ui::ChoiceField& drawIt() const { return part<ui::ChoiceField>(*station, "Draw it?"); }
+    [[nodiscard]] ui::ChoiceField& glasses() const { return part<ui::ChoiceField>(*station, "Tasted at"); }
     [[nodiscard]] QWidget* focus() const { return window.focusWidget(); }
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) const {
         REQUIRE(focus());

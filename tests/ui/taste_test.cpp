@@ -58,7 +58,7 @@ TEST_CASE("the sheet can be left by Tab after its last score, and by Enter", "[t
     for (const Qt::Key key : {Qt::Key_Tab, Qt::Key_Return}) {
         s.at("MF3", Glass::cellar);
         s.key(key);
-        CHECK(s.focus() == s.station->faults().head());
+        CHECK(s.focus() == s.faults().head());
     }
 }
 
@@ -121,13 +121,13 @@ TEST_CASE("Left and Right change between the glasses", "[taste]") {
 TEST_CASE("the anchor in words follows what is typed", "[taste]") {
     AtTaste s;
     s.at("TA1");
-    CHECK(s.station->sheet().anchorWords("TA1").isEmpty());
+    CHECK(wordsOf(s.station->sheet(), "anchor of TA1").isEmpty());
     s.type("5");
-    CHECK(s.station->sheet().anchorWords("TA1") == "plainly sour, like dry cider");
+    CHECK(wordsOf(s.station->sheet(), "anchor of TA1") == "plainly sour, like dry cider");
     CHECK(s.cell("TA1")->accessibleDescription() == "plainly sour, like dry cider");
     s.key(Qt::Key_Backspace);
     s.type("9");
-    CHECK(s.station->sheet().anchorWords("TA1") ==
+    CHECK(wordsOf(s.station->sheet(), "anchor of TA1") ==
           "between \"sharp, like unsweetened lemonade\" and \"like lemon juice\"");
 }
 
@@ -296,10 +296,10 @@ TEST_CASE("renaming a taster renames the scores, and two cannot have one name", 
     s.session->redo();
     buttonIn(s.window, "Another taster")->click();
     rename("Raven");
-    CHECK(s.station->head().nameFault().contains("another taster of that name"));
+    CHECK(wordsOf(s.station->head(), "fault of the name").contains("another taster of that name"));
     CHECK(name.text() == "Raven"); // typed text stays
     rename("Wren");
-    CHECK(s.station->head().nameFault().isEmpty());
+    CHECK(wordsOf(s.station->head(), "fault of the name").isEmpty());
     CHECK(s.station->draft().tasters() == std::vector<std::string>{"Raven", "Wren"});
 }
 
@@ -318,10 +318,10 @@ TEST_CASE("the taster's name is waiting from the last sitting", "[taste]") {
 
 TEST_CASE("faults are marked by keys and show their cause and usual action", "[taste]") {
     AtTaste s;
-    FaultList& faults = s.station->faults();
+    FaultList& faults = s.faults();
     faults.head()->setFocus();
     s.key(Qt::Key_Space);
-    CHECK(faults.unfolded());
+    CHECK(faults.button("acetic", 0)->isVisible());
     s.key(Qt::Key_Tab);
     CHECK(s.focus() == faults.button("acetic", 0));
     s.key(Qt::Key_Down);
@@ -332,7 +332,7 @@ TEST_CASE("faults are marked by keys and show their cause and usual action", "[t
     CHECK(s.newest().faults == std::vector<FaultMark>{{"ropy", 2}});
     CHECK(faults.wordsOf("ropy").contains("slime of young Pediococcus"));
     CHECK(faults.wordsOf("ropy").contains("Leave it alone"));
-    CHECK(s.station->says().faultWords().startsWith("First of all: ropy"));
+    CHECK(s.says().faultWords().startsWith("First of all: ropy"));
     s.key(Qt::Key_Right);
     CHECK(s.newest().faults == std::vector<FaultMark>{{"ropy", 3}});
     faults.unfold(false);
@@ -371,13 +371,13 @@ TEST_CASE("whether to draw is part of the sitting", "[taste]") {
     AtTaste s;
     s.at("TA1");
     s.type("6");
-    s.station->drawIt().setFocus();
+    s.drawIt().setFocus();
     s.key(Qt::Key_Down);
     CHECK(s.newest().drawIt == true);
     s.key(Qt::Key_Down);
     CHECK(s.newest().drawIt == false);
     s.session->undo();
-    CHECK(s.station->drawIt().word() != "no");
+    CHECK(s.drawIt().word() != "no");
 }
 
 TEST_CASE("the day can be set, but not into the future", "[taste][bad]") {
@@ -463,13 +463,13 @@ TEST_CASE("the short sheet comes first; the long one shows where it is needed", 
 
 TEST_CASE("one temperature is enough when alone", "[taste]") {
     AtTaste s;
-    ChoiceField& glasses = s.station->glasses();
+    ChoiceField& glasses = s.glasses();
     glasses.setFocus();
     s.key(Qt::Key_Down); // cold only
     CHECK_FALSE(s.cell("TA1", Glass::cellar)->isVisible());
     s.at("MF3");
     s.key(Qt::Key_Return);
-    CHECK(s.focus() == s.station->faults().head());
+    CHECK(s.focus() == s.faults().head());
     glasses.setFocus();
     s.key(Qt::Key_Down); // cellar only
     CHECK_FALSE(s.cell("TA1")->isVisible());
@@ -484,7 +484,7 @@ TEST_CASE("one temperature is enough when alone", "[taste]") {
 
 TEST_CASE("groups fold and are passed over", "[taste]") {
     AtTaste s;
-    FoldButton* aroma = s.station->sheet().groupButton("aroma");
+    FoldButton* aroma = &part<FoldButton>(s.station->sheet(), "aroma");
     aroma->setFocus();
     s.key(Qt::Key_Space);
     CHECK_FALSE(s.cell("AR1")->isVisible());

@@ -114,11 +114,11 @@ TEST_CASE("a fault in the way is said first in Taste and in Adjust, and undo tak
     AtTaste s;
     const QString before = s.station->verdictWords();
     score(s, "TA1", "6");
-    s.station->faults().unfold(true);
-    s.station->faults().button("ropy", 2)->setFocus();
+    s.faults().unfold(true);
+    s.faults().button("ropy", 2)->setFocus();
     s.key(Qt::Key_3);
     CHECK(s.station->verdictWords().startsWith("Fault first: ropy"));
-    CHECK(s.station->says().faultWords().startsWith("First of all: ropy"));
+    CHECK(s.says().faultWords().startsWith("First of all: ropy"));
     AdjustStation adjust(*s.session);
     adjust.showVessel("Heron");
     adjust.show();
@@ -135,18 +135,18 @@ TEST_CASE("a fault that spoils a dimension takes its sides with it", "[taste]") 
     AtTaste s;
     for (const char* code : {"AR1", "AR2", "AR3", "TA4"})
         score(s, code, "4");
-    REQUIRE_FALSE(s.station->says().sidesWords().isEmpty());
-    s.station->faults().unfold(true);
-    s.station->faults().button("mouldy", 2)->click();
-    CHECK(s.station->says().sidesWords().isEmpty());
-    CHECK_FALSE(s.station->says().readingWords(Dimension::funk).contains(plusMinus));
-    s.station->faults().button("mouldy", 1)->click();
-    CHECK_FALSE(s.station->says().sidesWords().isEmpty());
+    REQUIRE_FALSE(s.says().sidesWords().isEmpty());
+    s.faults().unfold(true);
+    s.faults().button("mouldy", 2)->click();
+    CHECK(s.says().sidesWords().isEmpty());
+    CHECK_FALSE(wordsOf(s.says(), "Funk").contains(plusMinus));
+    s.faults().button("mouldy", 1)->click();
+    CHECK_FALSE(s.says().sidesWords().isEmpty());
 }
 
 TEST_CASE("spice and horse stand under funk as soon as their line is scored", "[taste]") {
     AtTaste s;
-    SaysPanel& says = s.station->says();
+    SaysPanel& says = s.says();
     CHECK(says.sidesWords().isEmpty());
     score(s, "TA4", "4");
     CHECK(says.sidesWords().isEmpty()); // of both and of neither
@@ -175,14 +175,14 @@ TEST_CASE("spice and horse stand under funk as soon as their line is scored", "[
 TEST_CASE("the sides follow each key before it is stored, and what is no score leaves them", "[taste][bad]") {
     AtTaste s;
     score(s, "AR1", "5");
-    const QString before = s.station->says().sidesWords();
+    const QString before = s.says().sidesWords();
     const auto revision = s.session->desk().revision();
     s.at("AR1");
     s.type("8");
-    CHECK(s.station->says().sidesWords() != before);
+    CHECK(s.says().sidesWords() != before);
     CHECK(s.session->desk().revision() == revision);
     s.type("8"); // 88 is no score: what the book holds counts again
-    CHECK(s.station->says().sidesWords() == before);
+    CHECK(s.says().sidesWords() == before);
 }
 
 TEST_CASE("several tasters narrow the sides", "[taste]") {
@@ -200,7 +200,7 @@ TEST_CASE("several tasters narrow the sides", "[taste]") {
     CHECK(two.horse->tasters == 2);
     CHECK(two.horse->mean == Approx(5.5));
     CHECK(two.horse->absoluteSe < one.horse->absoluteSe);
-    CHECK(s.station->says().sidesWords().startsWith("horse 5.5"));
+    CHECK(s.says().sidesWords().startsWith("horse 5.5"));
 }
 
 TEST_CASE("Adjust shows the sides of the sitting its verdicts rest on, with its day", "[ui][adjust]") {
@@ -209,13 +209,15 @@ TEST_CASE("Adjust shows the sides of the sitting its verdicts rest on, with its 
     adjust.resize(1000, 600);
     adjust.showVessel("Heron");
     adjust.show();
-    const auto sides = [&] { return adjust.verdicts().column(Dimension::funk).sides(); };
+    const auto sides = [&](Dimension of = Dimension::funk) {
+        return wordsOf(part<VerdictPanel>(adjust).column(of), "sides");
+    };
     CHECK(sides().isEmpty()); // last autumn nobody scored them
     score(s, "AR1", "5", Glass::cold);
     score(s, "AR1", "6", Glass::cellar);
     score(s, "AR2", "2", Glass::cellar);
-    CHECK(sides() == s.station->says().sidesWords() + ", tasted 2 Mar 2026");
-    CHECK(adjust.verdicts().column(Dimension::acidity).sides().isEmpty());
+    CHECK(sides() == s.says().sidesWords() + ", tasted 2 Mar 2026");
+    CHECK(sides(Dimension::acidity).isEmpty());
     adjust.showVessel("Teal");
     CHECK(sides().isEmpty());
     adjust.showVessel("Heron");
@@ -232,7 +234,7 @@ TEST_CASE("dimensions have the same names in Taste and Adjust", "[taste]") {
     adjust.showVessel("Heron");
     const QStringList verdicts = adjust.verdictWords();
     QStringList shown;
-    for (const QLabel* label : s.station->says().findChildren<QLabel*>())
+    for (const QLabel* label : s.says().findChildren<QLabel*>())
         shown << label->text();
     for (std::size_t i = 0; i < allDimensions.size(); ++i) {
         const QString name = nameOf(allDimensions[i]);

@@ -79,7 +79,7 @@ TEST_CASE("a vessel's name is shown as it was typed on every page", "[ui][words]
     OddWords w;
     CellarView& cellar = *w.window->cellar();
     CHECK(w.window->windowTitle().contains(oddName));
-    CHECK_FALSE(labelsSaying(cellar.header(), oddName).isEmpty());
+    CHECK_FALSE(labelsSaying(part<VesselHeader>(cellar), oddName).isEmpty());
     for (const Station station :
          {Station::taste, Station::adjust, Station::brew, Station::history, Station::drawRefill}) {
         cellar.showStation(station);
@@ -112,12 +112,12 @@ TEST_CASE("an ampersand in a name is no key of a menu or button", "[ui][words][k
     w.window->cellar()->changeVessel();
     w.key(Qt::Key_Escape);
     REQUIRE(w.window->session()->record(DipFact{oddName, w.today, Litres{55}, ""}));
-    const QString undo = w.window->actions().undo->text();
+    const QString undo = w.action("Undo").text();
     INFO(undo.toStdString());
     CHECK(read(undo).contains(oddName));
     CHECK(undo.startsWith("&Undo"));
-    w.window->actions().undo->trigger();
-    const QString redo = w.window->actions().redo->text();
+    w.action("Undo").trigger();
+    const QString redo = w.action("Redo").text();
     INFO(redo.toStdString());
     CHECK(read(redo).contains(oddName));
     for (const auto* button : w.window->findChildren<QAbstractButton*>())
@@ -234,5 +234,5 @@ TEST_CASE("a book of a little later version opens for reading, and says which ca
     REQUIRE(w.window->openBook(path));
     CHECK(w.window->session()->desk().readOnly());
     CHECK(w.window->notices().words().contains("A newer Staveline can write it"));
-    CHECK_FALSE(w.window->actions().addVessel->isEnabled());
+    CHECK_FALSE(w.action("Add a vessel").isEnabled());
 }

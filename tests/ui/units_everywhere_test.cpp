@@ -42,11 +42,11 @@ struct Kind {
     double low, high;
 };
 const std::vector<Kind> kinds{
-    {UnitKind::none, -50, 50},       {UnitKind::volume, 0.05, 9000}, {UnitKind::temperature, -2, 110},
-    {UnitKind::gravity, 0.99, 1.12}, {UnitKind::ph, 2.5, 7},         {UnitKind::concentration, 0, 20},
-    {UnitKind::bitterness, 0, 80},   {UnitKind::days, 0, 4000},      {UnitKind::years, 0, 30},
-    {UnitKind::share, 0, 1},       {UnitKind::oxygenUptake, 0, 200},     {UnitKind::minutes, 0, 600},
-    {UnitKind::mass, 0, 500},        {UnitKind::thickness, 1.5, 10}, {UnitKind::flow, 0, 90},
+    {UnitKind::none, -50, 50},        {UnitKind::volume, 0.05, 9000},   {UnitKind::temperature, -2, 110},
+    {UnitKind::gravity, 0.99, 1.12},  {UnitKind::ph, 2.5, 7},           {UnitKind::concentration, 0, 20},
+    {UnitKind::bitterness, 0, 80},    {UnitKind::days, 0, 4000},        {UnitKind::years, 0, 30},
+    {UnitKind::share, 0, 1},          {UnitKind::oxygenUptake, 0, 200}, {UnitKind::minutes, 0, 600},
+    {UnitKind::mass, 0, 500},         {UnitKind::thickness, 1.5, 10},   {UnitKind::flow, 0, 90},
     {UnitKind::heatingRate, 0.05, 10}};
 
 int decimalsOf(const QString& number) {
@@ -157,7 +157,7 @@ TEST_CASE("what is shown says nearly what is stored", "[ui][units]") {
     // a hundredth of the unit a brewer reads: 0.05 L of a cask, a tenth of a degree, half a gravity point
     const std::map<UnitKind, double> fine{{UnitKind::volume, .01},   {UnitKind::temperature, .01},
                                           {UnitKind::gravity, 6e-5}, {UnitKind::ph, .006},
-                                          {UnitKind::share, 6e-5}, {UnitKind::heatingRate, .01}};
+                                          {UnitKind::share, 6e-5},   {UnitKind::heatingRate, .01}};
     for (const auto& units : everyUnits())
         for (const auto& [kind, low, high] : kinds)
             if (const auto margin = fine.find(kind); margin != fine.end())

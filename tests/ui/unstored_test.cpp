@@ -2,10 +2,10 @@
 // "All changes stored" is true or not said, and closing with something that is not stored asks.
 #include "ui/support.h"
 
+#include "support/full_disk.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/station.h"
-#include "support/full_disk.h"
 #include "ui/taste/score_cell.h"
 #include "ui/taste/station.h"
 #include "ui/widgets/fact_form.h"
@@ -169,7 +169,7 @@ TEST_CASE("another book and the first page ask as closing does", "[ui][unstored]
     *Desk::create(w.scratch / "other.cellar", [&] { return w.today; });
     w.beginDraw("60");
     CHECK_FALSE(w.window->openBook(w.scratch / "other.cellar"));
-    w.window->actions().startPage->trigger();
+    w.action("First page").trigger();
     CHECK(w.window->session());
     CHECK(w.prompt.unstored.size() == 2);
     w.prompt.leaving = Leaving::without;
@@ -184,7 +184,7 @@ TEST_CASE("a vessel half described is kept, and asked about", "[ui][unstored]") 
     CHECK(w.says("not stored yet: the new vessel"));
     w.window->cellar()->showVessel("Teal");
     w.window->cellar()->changeVessel();
-    VesselPage& page = w.window->cellar()->vesselPage();
+    VesselPage& page = part<VesselPage>(*w.window->cellar());
     CHECK(page.fields().line("name")->text() == "Godwit");
     CHECK_FALSE(page.words().isEmpty());
     CHECK_FALSE(w.window->close());

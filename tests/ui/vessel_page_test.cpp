@@ -28,7 +28,7 @@ struct AtVesselPage : WindowInScratch {
         key(Qt::Key_E, Qt::ControlModifier | Qt::ShiftModifier);
         REQUIRE_FALSE(window->cellar()->atVessel());
     }
-    [[nodiscard]] VesselPage& page() const { return window->cellar()->vesselPage(); }
+    [[nodiscard]] VesselPage& page() const { return part<VesselPage>(*window->cellar()); }
     [[nodiscard]] const Desk& desk() const { return window->session()->desk(); }
     void put(FactForm& form, const char* field, const QString& text) const {
         QLineEdit* edit = form.number(field) ? form.number(field)->edit() : form.line(field);
@@ -130,7 +130,7 @@ TEST_CASE("the culture is described on the page and is part of the same edit", "
 
 TEST_CASE("a vessel is retired with a reason, goes from the rail, and comes back by undo", "[ui][vesselpage]") {
     AtVesselPage at;
-    const int inRail = at.window->cellar()->rail().model()->rowCount();
+    const int inRail = part<Rail>(*at.window->cellar()).model()->rowCount();
     at.change("Teal");
     QTest::keyClicks(&at.page().reason(), "keg sold");
     at.tabTo("Retire the vessel");
@@ -138,10 +138,10 @@ TEST_CASE("a vessel is retired with a reason, goes from the rail, and comes back
     const VesselFact retired = factsOf(at, "Teal");
     CHECK(retired.retired == at.today);
     CHECK(retired.retiredReason == "keg sold");
-    CHECK(at.window->cellar()->rail().model()->rowCount() == inRail - 1);
-    at.window->actions().undo->trigger();
+    CHECK(part<Rail>(*at.window->cellar()).model()->rowCount() == inRail - 1);
+    at.action("Undo").trigger();
     CHECK_FALSE(factsOf(at, "Teal").retired);
-    CHECK(at.window->cellar()->rail().model()->rowCount() == inRail);
+    CHECK(part<Rail>(*at.window->cellar()).model()->rowCount() == inRail);
 }
 
 TEST_CASE("what is typed stays while the book changes elsewhere, and only that is recorded", "[ui][vesselpage]") {
@@ -203,10 +203,10 @@ TEST_CASE("help on the page is the page's own", "[ui][vesselpage][help]") {
     AtVesselPage at;
     at.change("Heron");
     at.key(Qt::Key_F1);
-    REQUIRE(at.window->help().isVisible());
-    const QString words = at.window->help().words();
+    REQUIRE(at.help().isVisible());
+    const QString words = at.help().words();
     at.key(Qt::Key_F1);
     at.window->cellar()->showVessel("Heron");
     at.key(Qt::Key_F1);
-    CHECK(at.window->help().words() != words);
+    CHECK(at.help().words() != words);
 }

@@ -87,11 +87,12 @@ void Job::decide() const {
     REQUIRE(desk().locks("Plover")->size() == 1);
     waitForAdvice();
     cellar().focusWork();
-    w.tabTo(accessibleName(*cellar().adjust().proposals().radio(cellar().adjust().proposals().count() > 0 ? 1 : 0)));
+    const auto& proposals = part<ProposalList>(cellar().adjust());
+    w.tabTo(accessibleName(*proposals.radio(proposals.count() > 0 ? 1 : 0)));
     w.key(Qt::Key_Space);
     waitForAdvice();
     w.key(Qt::Key_Return, Qt::ControlModifier);
-    INFO(cellar().adjust().message().toStdString());
+    INFO(wordsOf(cellar().adjust(), "message").toStdString());
     REQUIRE(desk().lastChoice("Plover")->on == w.today);
     CHECK(desk().lastChoice("Plover")->forecast);
 }
@@ -144,8 +145,8 @@ int Job::undoUntil(const std::string& start) const {
     int steps = 0;
     for (; fingerprint(desk()) != start; ++steps) {
         REQUIRE(steps < 60);
-        REQUIRE(w.window->actions().undo->isEnabled());
-        CHECK(w.window->actions().undo->text().contains(qs(desk().undoText())));
+        REQUIRE(w.action("Undo").isEnabled());
+        CHECK(w.action("Undo").text().contains(qs(desk().undoText())));
         ctrl(Qt::Key_Z);
     }
     return steps;

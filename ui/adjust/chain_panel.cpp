@@ -39,6 +39,7 @@ ChainPanel::ChainPanel(Session& session, QWidget* parent)
     buttons->addStretch(1);
     setType(*title_, Type::strong);
     setType(*source_, Type::small);
+    source_->setObjectName("source");
     for (QLabel* label : {title_, formula_, source_})
         label->setWordWrap(true);
     source_->setForegroundRole(QPalette::PlaceholderText);
@@ -133,12 +134,6 @@ void ChainPanel::keyPressEvent(QKeyEvent* event) {
 
 QString ChainPanel::title() const {
     return title_->text();
-}
-QString ChainPanel::formula() const {
-    return formula_->text();
-}
-QString ChainPanel::source() const {
-    return source_->text();
 }
 QList<LinkedLabel*> ChainPanel::inputs() const {
     return inputs_ ? inputs_->findChildren<LinkedLabel*>() : QList<LinkedLabel*>();

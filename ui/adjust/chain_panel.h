@@ -25,10 +25,7 @@ public:
     void back(); ///< one number back; from the first: closes
     void leave();
     [[nodiscard]] bool isOpen() const { return !chain_.empty(); }
-    [[nodiscard]] int depth() const { return static_cast<int>(chain_.size()); }
     [[nodiscard]] QString title() const;
-    [[nodiscard]] QString formula() const;
-    [[nodiscard]] QString source() const;
     [[nodiscard]] QList<LinkedLabel*> inputs() const;
 
 Q_SIGNALS:

@@ -20,6 +20,8 @@ EffectCell::EffectCell(QWidget* parent) : QWidget(parent), tasted_(new QLabel(th
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
+    tasted_->setObjectName("tasted");
+    untasted_->setObjectName("untasted");
     for (QLabel* label : {tasted_, untasted_}) {
         label->setWordWrap(true);
         setType(*label, Type::small);
@@ -60,13 +62,6 @@ void EffectCell::showPending() {
 }
 void EffectCell::clear() {
     say({}, {});
-}
-
-QString EffectCell::tastedWords() const {
-    return tasted_->text();
-}
-QString EffectCell::untastedWords() const {
-    return untasted_->text();
 }
 
 } // namespace staveline::ui

@@ -17,8 +17,6 @@ public:
     void setPoints(const Scores& points);
     void showPending(); ///< not worked out yet
     void clear();
-    [[nodiscard]] QString tastedWords() const;
-    [[nodiscard]] QString untastedWords() const;
 
 private:
     void say(const QString& tasted, const QString& untasted);

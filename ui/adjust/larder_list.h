@@ -23,9 +23,6 @@ public:
     void refresh(); ///< from the desk
     void setPrices(const std::vector<RestrictionPrice>& prices);
 
-    [[nodiscard]] ChoiceField& item() const { return *item_; }
-    [[nodiscard]] QCheckBox& dated() const { return *dated_; }
-    [[nodiscard]] DateField& readyOn() const { return *readyOn_; }
     [[nodiscard]] QPushButton& add() const { return *add_; }
     [[nodiscard]] QStringList words() const; ///< one line a thing that is missing
 

@@ -50,6 +50,8 @@ LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, in
     lever.isChoice() ? makeChoice() : makeNumber(page);
     lock_->setAccessibleName(tr("Lock %1").arg(qs(lever.name)));
     lock_->setObjectName(QStringLiteral("lock ") + qs(lever.id));
+    next_->setObjectName(QStringLiteral("next ") + qs(lever.id));
+    kept_->setObjectName(QStringLiteral("kept ") + qs(lever.id));
     connect(lock_, &QCheckBox::clicked, this, &LeverLine::lockAsked);
     lock_->setToolTip(lock_->accessibleName());
     int column = 0;

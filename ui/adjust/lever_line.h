@@ -51,8 +51,6 @@ public:
     [[nodiscard]] ChoiceField* choice() const { return choice_; }
     [[nodiscard]] QCheckBox* lock() const { return lock_; }
     [[nodiscard]] QCheckBox* missing() const { return missing_; } ///< of a yeast: not at hand
-    [[nodiscard]] EffectCell& nextEffect() const { return *next_; }
-    [[nodiscard]] EffectCell& keptEffect() const { return *kept_; }
     [[nodiscard]] QString notes() const;
     [[nodiscard]] QList<QWidget*> tabStops() const;
     [[nodiscard]] QWidget* firstStop() const;

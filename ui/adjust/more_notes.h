@@ -19,7 +19,6 @@ public:
     void clear();
     [[nodiscard]] QStringList words() const;       ///< the notes
     [[nodiscard]] QStringList changeWords() const; ///< what would change it
-    [[nodiscard]] QPushButton& changeButton() const { return *change_; }
 
 Q_SIGNALS:
     void explainAsked(const QString& origin);

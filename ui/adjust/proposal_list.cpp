@@ -222,15 +222,4 @@ void ProposalList::addMessage(QVBoxLayout& column, const Message& message, int m
     column.addWidget(label);
 }
 
-QStringList ProposalList::detailWords() const {
-    QStringList words;
-    for (const LinkedLabel* label : links())
-        words << label->words();
-    return words;
-}
-
-QList<LinkedLabel*> ProposalList::links() const {
-    return detail_ ? detail_->findChildren<LinkedLabel*>() : QList<LinkedLabel*>();
-}
-
 } // namespace staveline::ui

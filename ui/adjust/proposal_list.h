@@ -40,8 +40,6 @@ public:
 
     [[nodiscard]] QRadioButton* radio(int number) const;
     [[nodiscard]] ScoreTable* scores(int number) const;
-    [[nodiscard]] QStringList detailWords() const;
-    [[nodiscard]] QList<LinkedLabel*> links() const;
 
 Q_SIGNALS:
     void picked(int number);

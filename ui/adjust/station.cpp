@@ -383,14 +383,4 @@ void AdjustStation::say(const Fault& fault) {
 QStringList AdjustStation::verdictWords() const {
     return verdicts_->words();
 }
-QString AdjustStation::adoptedText() const {
-    return adopted_->text();
-}
-QString AdjustStation::message() const {
-    return message_->words();
-}
-QString AdjustStation::workingWords() const {
-    return working_->text();
-}
-
 } // namespace staveline::ui

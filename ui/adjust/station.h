@@ -42,19 +42,10 @@ public:
     void cancel();
 
     [[nodiscard]] LeverBoard& board() const { return *board_; }
-    [[nodiscard]] ProposalList& proposals() const { return *proposals_; }
-    [[nodiscard]] VerdictPanel& verdicts() const { return *verdicts_; }
     [[nodiscard]] TargetForm& target() const { return *target_; }
-    [[nodiscard]] ChainPanel& chain() const { return *chain_; }
     [[nodiscard]] DrawDayPage& drawDay() const { return *drawDay_; }
-    [[nodiscard]] AnswerPanel& answers() const { return *answers_; }
-    [[nodiscard]] LarderList& larder() const { return *larder_; }
     [[nodiscard]] MoreNotes& notes() const { return *notes_; }
-    [[nodiscard]] TotalBar& total() const { return *total_; }
     [[nodiscard]] QStringList verdictWords() const;
-    [[nodiscard]] QString adoptedText() const;
-    [[nodiscard]] QString message() const;
-    [[nodiscard]] QString workingWords() const;
     [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
 
 Q_SIGNALS:

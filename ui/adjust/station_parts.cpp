@@ -46,6 +46,8 @@ AdjustStation::AdjustStation(Session& session, QWidget* parent)
     auto* column = new QVBoxLayout(work);
     column->setContentsMargins(0, lines(*this, .4), 0, 0);
     column->setSpacing(lines(*this, .4));
+    adopted_->setObjectName("adopted");
+    message_->setObjectName("message");
     adopted_->setWordWrap(true);
     adopted_->setVisible(false);
     column->addWidget(makeTools());
@@ -100,6 +102,7 @@ QWidget* AdjustStation::makeTools() {
     drawDayButton_ = fold(tr("Draw day"));
     tableButton_ = fold(tr("As a table"));
     working_ = new QLabel(tools);
+    working_->setObjectName("working");
     working_->setForegroundRole(QPalette::PlaceholderText);
     cancel_ = new QPushButton(tr("Stop"), tools);
     cancel_->setFlat(true);

@@ -44,11 +44,7 @@ public:
 
     [[nodiscard]] NumberField* number(const std::string& path) const;
     [[nodiscard]] QLineEdit& setBy() const { return *setBy_; }
-    [[nodiscard]] ChoiceField& draws() const { return *draws_; }
-    [[nodiscard]] QPushButton& likeDrawButton() const { return *like_; }
-    [[nodiscard]] ChoiceField& trait() const { return *trait_; }
     [[nodiscard]] ChoiceField& severity() const { return *severity_; }
-    [[nodiscard]] QPushButton& addTraitButton() const { return *addTrait_; }
     [[nodiscard]] QStringList traits() const;
     [[nodiscard]] QString words() const; ///< of the message above the fields
 

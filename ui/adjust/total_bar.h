@@ -27,7 +27,6 @@ public:
     [[nodiscard]] QString words() const;
     [[nodiscard]] QString findings() const;
     [[nodiscard]] QString whyNot() const;
-    [[nodiscard]] QPushButton& resetButton() const { return *reset_; }
     [[nodiscard]] QPushButton& adoptButton() const { return *adopt_; }
 
 Q_SIGNALS:

@@ -21,6 +21,7 @@ VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
     setType(*word_, Type::strong);
     setType(*reason_, Type::small);
     setType(*sides_, Type::small);
+    sides_->setObjectName("sides");
     sides_->setForegroundRole(QPalette::PlaceholderText);
     sides_->setWordWrap(true);
     sides_->hide();
@@ -70,9 +71,6 @@ void VerdictColumn::changeEvent(QEvent* event) {
 
 QString VerdictColumn::word() const {
     return word_->text();
-}
-QString VerdictColumn::sides() const {
-    return sides_->text();
 }
 QString VerdictColumn::words() const {
     return tr("%1: %2. %3").arg(nameOf(dimension_), word_->text(), reason_->words());

@@ -20,7 +20,6 @@ public:
     explicit VerdictColumn(Dimension dimension, QWidget* parent = nullptr);
     void setVerdict(const Verdict& verdict, const DisplayUnits& units);
     void setSides(const QString& words); ///< of funk: spice and horse; empty: none
-    [[nodiscard]] QString sides() const;
     [[nodiscard]] WindowStrip& strip() const { return *strip_; }
     [[nodiscard]] QString word() const;
     [[nodiscard]] QString words() const; ///< word and reason

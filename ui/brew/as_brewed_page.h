@@ -33,16 +33,11 @@ public:
     [[nodiscard]] const BrewBench& bench() const { return *bench_; }
     [[nodiscard]] QLineEdit& name() const { return *name_; }
     [[nodiscard]] DateField& date() const { return *date_; }
-    [[nodiscard]] NumberField& originalGravity() const { return *original_; }
-    [[nodiscard]] NumberField& finalGravity() const { return *final_; }
-    [[nodiscard]] NumberField& intoFermenter() const { return *litres_; }
     [[nodiscard]] QLineEdit& note() const { return *note_; }
     [[nodiscard]] QListWidget& list() const { return *list_; }
     [[nodiscard]] MeaningView& meaning() const { return *meaning_; }
     [[nodiscard]] QString words() const; ///< of the message shown
-    [[nodiscard]] QPushButton& recordButton() const { return *record_; }
-    [[nodiscard]] QPushButton& refillButton() const { return *refill_; }
-    void weighNow(); ///< what the brew in hand means, at once
+    void weighNow();                     ///< what the brew in hand means, at once
 
 Q_SIGNALS:
     void refillAsked();

@@ -86,6 +86,8 @@ void Binder::tie(ChoiceField& field, const WordTie& tie, MessageLabel* message) 
     field.setAccessibleName(tie.name);
     field.setObjectName(tie.name);
     choices_.push_back({tie, &field, message});
+    if (message)
+        message->setObjectName(qs(tie.path));
     connect(&field, &QComboBox::activated, this, [this, &field, tie] {
         if (field.lineEdit())
             field.lineEdit()->setModified(false);
@@ -137,6 +139,7 @@ void Binder::tie(QCheckBox& field, const FlagTie& tie) {
 }
 
 void Binder::place(const std::string& path, MessageLabel& label) {
+    label.setObjectName(qs(path));
     places_.push_back({path, &label});
 }
 
@@ -227,31 +230,6 @@ NumberField* Binder::numberAt(const std::string& path) const {
     for (const Number& number : numbers_)
         if (number.tie.path == path)
             return number.field;
-    return nullptr;
-}
-
-QString Binder::faultAt(const std::string& path) const {
-    if (const NumberField* field = numberAt(path))
-        return field->words();
-    for (const Choice& choice : choices_)
-        if (choice.tie.path == path && choice.message)
-            return choice.message->words();
-    const MessageLabel* label = placeOf(path);
-    return label ? label->words() : QString();
-}
-
-QWidget* Binder::fieldAt(const std::string& path) const {
-    if (NumberField* field = numberAt(path))
-        return field;
-    for (const Choice& choice : choices_)
-        if (choice.tie.path == path)
-            return choice.field;
-    for (const Line& line : lines_)
-        if (line.tie.path == path)
-            return line.field;
-    for (const Flag& flag : flags_)
-        if (flag.tie.path == path)
-            return flag.field;
     return nullptr;
 }
 

@@ -60,8 +60,6 @@ public:
     void show(bool all = false);
 
     [[nodiscard]] NumberField* numberAt(const std::string& path) const; ///< null: no such field
-    [[nodiscard]] QWidget* fieldAt(const std::string& path) const;
-    [[nodiscard]] QString faultAt(const std::string& path) const; ///< as said there
     [[nodiscard]] BrewBench& bench() const { return bench_; }
 
 private:

@@ -28,9 +28,6 @@ public:
     [[nodiscard]] FlowStrip& strip() const { return *strip_; }
     [[nodiscard]] StepSection& step(Step step) const { return *steps_[step]; }
     [[nodiscard]] Binder& fields() const { return *binder_; }
-    [[nodiscard]] GristEditor& grist() const { return *grist_; }
-    [[nodiscard]] MashEditor& mashEditor() const { return *mash_; }
-    [[nodiscard]] HopEditor& hops() const { return *hops_; }
     [[nodiscard]] YeastEditor& yeast() const { return *yeast_; }
     /// Where a finding or a caution belongs, by its key.
     [[nodiscard]] static Step stepOf(const std::string& key);

@@ -45,7 +45,6 @@ class FlowStrip : public QWidget {
 public:
     explicit FlowStrip(int cells, QWidget* parent = nullptr);
     void show(const std::vector<FlowCell>& cells);
-    [[nodiscard]] const std::vector<FlowCellButton*>& cells() const { return cells_; }
 
 Q_SIGNALS:
     void chosen(int cell);

@@ -23,12 +23,10 @@ public:
     void sync();
     /// In kilograms the gravity fixes the whole: what one grain takes, the others give.
     void showKilograms(bool kilograms);
-    [[nodiscard]] bool inKilograms() const { return kilograms_; }
     void add();
     void remove(std::size_t part);
     void shareRest(int part); ///< negative: the last
     [[nodiscard]] ShareLine& sum() const { return *sum_; }
-    [[nodiscard]] QPushButton& switchButton() const { return *switch_; }
 
 private:
     void fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout);

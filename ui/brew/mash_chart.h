@@ -39,7 +39,6 @@ public:
     void setLook(const MashLook& look);
     void setLocked(bool locked);
     [[nodiscard]] const MashLook& look() const { return look_; }
-    [[nodiscard]] const std::vector<RestGrip*>& grips() const { return grips_; }
     void focusRest(); ///< the first
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;

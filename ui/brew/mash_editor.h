@@ -25,9 +25,7 @@ public:
     void add(); ///< a rest after the last
     void remove(std::size_t rest);
     void showTable(bool table);
-    [[nodiscard]] MashChart& chart() const { return *chart_; }
     [[nodiscard]] QTableWidget& table() const { return *table_; }
-    [[nodiscard]] QPushButton& tableButton() const { return *asTable_; }
 
 protected:
     void resizeEvent(QResizeEvent* event) override;

@@ -54,6 +54,9 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
       flow_(new FlowPage(*bench_, FlowPage::Purpose::plan)), kit_(new KitEditor(*bench_)) {
     bench_->setStore(
         [this](const Setting& setting, const EditNote& note) { return session_.revise(vessel_, setting, note); });
+    origin_->setObjectName("origin");
+    moves_->setObjectName("moves");
+    message_->setObjectName("message");
     origin_->setWordWrap(true);
     auto* head = new QHBoxLayout;
     auto* words = new QVBoxLayout;
@@ -164,10 +167,6 @@ void PlanPage::makeUsual() {
 void PlanPage::focusFirst() {
     if (planned_)
         flow_->focusFirst();
-}
-
-QString PlanPage::origin() const {
-    return origin_->text() + QLatin1Char(' ') + moves_->text() + QLatin1Char(' ') + message_->words();
 }
 
 } // namespace staveline::ui

@@ -28,8 +28,6 @@ public:
     [[nodiscard]] KitEditor& kit() const { return *kit_; }
     [[nodiscard]] BrewBench& bench() const { return *bench_; }
     [[nodiscard]] const std::optional<PlannedRecipe>& planned() const { return planned_; }
-    [[nodiscard]] QString origin() const;
-    [[nodiscard]] QPushButton& usualButton() const { return *usual_; }
 
 private:
     void sayOrigin();

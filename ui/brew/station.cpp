@@ -2,11 +2,9 @@
 #include "ui/brew/station.h"
 
 #include "ui/brew/as_brewed_page.h"
-#include "ui/brew/mash_editor.h"
 #include "ui/brew/plan_page.h"
 #include "ui/brew/step_section.h"
 #include "ui/widgets/accessible_controls.h"
-#include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
@@ -99,16 +97,6 @@ void BrewStation::focusWork() {
         asBrewed_->focusFirst();
     else
         choices_[static_cast<std::size_t>(Part::sheet)]->setFocus(Qt::OtherFocusReason);
-}
-
-NumberField* BrewStation::field(const std::string& path) const {
-    return plan_->flow().fields().numberAt(path);
-}
-QWidget* BrewStation::anyField(const std::string& path) const {
-    return plan_->flow().fields().fieldAt(path);
-}
-MashChart& BrewStation::mashChart() const {
-    return plan_->flow().mashEditor().chart();
 }
 
 QStringList BrewStation::notes() const {

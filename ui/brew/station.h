@@ -11,8 +11,6 @@ class QStackedWidget;
 namespace staveline::ui {
 
 class AsBrewedPage;
-class MashChart;
-class NumberField;
 class PlanPage;
 
 class BrewStation : public StationPage {
@@ -28,13 +26,6 @@ public:
     [[nodiscard]] Part part() const;
 
     [[nodiscard]] BrewSheetStation& sheet() const { return *sheet_; }
-    [[nodiscard]] PlanPage& plan() const { return *plan_; }
-    [[nodiscard]] AsBrewedPage& asBrewed() const { return *asBrewed_; }
-    /// A number of the planned recipe by its path: "/original_gravity_p", "/mash/0/minutes". Null: no such field.
-    [[nodiscard]] NumberField* field(const std::string& path) const;
-    /// Any field of the planned recipe by its path.
-    [[nodiscard]] QWidget* anyField(const std::string& path) const;
-    [[nodiscard]] MashChart& mashChart() const;
     /// Findings and cautions of the plan, from water to vessel.
     [[nodiscard]] QStringList notes() const;
 

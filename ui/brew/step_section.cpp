@@ -16,6 +16,8 @@ StepSection::StepSection(const QString& name, QWidget* parent)
       fault_(new MessageLabel(this)), findings_(new MessageLabel(this)), cautions_(new MessageLabel(this)),
       body_(new QVBoxLayout) {
     setAccessibleName(name);
+    amount_->setObjectName("amount");
+    more_->setObjectName("more");
     setType(*name_, Type::strong);
     setType(*amount_, Type::number);
     amount_->setWordWrap(true);
@@ -51,10 +53,6 @@ void StepSection::setNotes(const QStringList& findings, const QStringList& cauti
 
 void StepSection::addWidget(QWidget* widget) {
     body_->addWidget(widget);
-}
-
-QString StepSection::amounts() const {
-    return amount_->text() + QLatin1Char(' ') + more_->text();
 }
 
 QStringList StepSection::notes() const {

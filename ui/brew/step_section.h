@@ -22,7 +22,6 @@ public:
     void setNotes(const QStringList& findings, const QStringList& cautions);
     void addWidget(QWidget* widget);
     [[nodiscard]] MessageLabel& fault() const { return *fault_; } ///< where faults of the step are said
-    [[nodiscard]] QString amounts() const;                        ///< as words
     [[nodiscard]] QStringList notes() const;
     [[nodiscard]] QString name() const;
     void focusFirst(); ///< its first field

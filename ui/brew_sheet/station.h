@@ -16,7 +16,6 @@ public:
     /// Nothing happens while there is no sheet.
     void print();
     void save(PaperFormat format);
-    [[nodiscard]] bool hasSheet() const { return page_->hasPaper(); }
     [[nodiscard]] QString words() const; ///< of the message shown
     [[nodiscard]] PaperPage& page() const { return *page_; }
     [[nodiscard]] PageView& pages() const { return page_->pages(); }

@@ -16,6 +16,7 @@ VesselPanel::VesselPanel(Session& session, QWidget* parent)
       drawing_(new VesselDrawing(this)), dateHeading_(new QLabel(tr("Next dates"), this)), dates_(new QWidget(this)),
       dateGrid_(new QGridLayout(dates_)) {
     setType(*level_, Type::number);
+    level_->setObjectName("level");
     ages_->setWordWrap(true);
     caption_->setForegroundRole(QPalette::PlaceholderText);
     dateGrid_->setContentsMargins(0, 0, 0, 0);
@@ -58,10 +59,6 @@ const LedgerState& VesselPanel::shown() const {
     if (preview_)
         return preview_->after;
     return past_ ? *past_ : vessel_.now;
-}
-
-QString VesselPanel::levelWords() const {
-    return level_->text();
 }
 
 void VesselPanel::refresh() {

@@ -23,8 +23,6 @@ public:
     void showPast(const std::optional<LedgerState>& state);
     /// What an entry in hand would make of it; none: the vessel as it is.
     void showPreview(const std::optional<LedgerPreview>& preview);
-    [[nodiscard]] const VesselDrawing& drawing() const { return *drawing_; }
-    [[nodiscard]] QString levelWords() const;
 
 private:
     // A preview goes before the past, the past before today.

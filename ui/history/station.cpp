@@ -63,6 +63,7 @@ HistoryStation::HistoryStation(Session& session, Prompt& prompt, QWidget* parent
       table_(new CopyTable(tr("History as a table"), *model_, stack_)),
       promiseTable_(new CopyTable(tr("Promises and how they came out"), *promiseModel_, stack_)) {
     installAccessibleRoles();
+    record_->setObjectName("record");
     fillEmptyPage();
     auto* tools = new QWidget(page_);
     addTools(*tools);
@@ -344,9 +345,6 @@ void HistoryStation::save(Format format) {
 
 QString HistoryStation::cursorWords() const {
     return reading_->text();
-}
-QString HistoryStation::recordWords() const {
-    return record_->text();
 }
 QString HistoryStation::words() const {
     return message_->words();

@@ -34,13 +34,9 @@ public:
     /// Asks where to; what the file system refuses is said on the page, and the file is whole or as it was.
     void save(Format format);
 
-    [[nodiscard]] ChartStack& charts() const { return *charts_; }
     [[nodiscard]] CopyTable& table() const { return *table_; }
-    [[nodiscard]] CopyTable& promises() const { return *promiseTable_; }
     [[nodiscard]] HistoryModel& model() const { return *model_; }
-    [[nodiscard]] ChoiceField& spanChoice() const { return *spanChoice_; }
     [[nodiscard]] QString cursorWords() const; ///< what stands at the cursor
-    [[nodiscard]] QString recordWords() const; ///< how promises came out
     [[nodiscard]] QString words() const;       ///< of the message shown; empty: none
 
 Q_SIGNALS:

@@ -22,6 +22,7 @@ PaperPage::PaperPage(Session& session, Prompt& prompt, const QString& name, cons
       extras_(new QHBoxLayout), paperChoice_(new ChoiceField(tools_)), sheet_(new QStackedWidget(this)),
       view_(new PageView(sheet_)), text_(new QTextBrowser(sheet_)) {
     addTools(formats);
+    tools_->setEnabled(false); // until there is a paper
     sheet_->addWidget(view_);
     sheet_->addWidget(text_);
     text_->setAccessibleName(tr("The %1 as text").arg(name));

@@ -37,7 +37,6 @@ public:
     void showAsText(bool text);
     /// What else the paper needs, left of its size.
     void addTool(QWidget& tool);
-    [[nodiscard]] bool hasPaper() const { return document_.has_value(); }
     [[nodiscard]] PageView& pages() const { return *view_; }
     [[nodiscard]] QPushButton& printButton() const { return *print_; }
 

@@ -14,7 +14,6 @@ public:
     void refresh(); ///< the units changed
     [[nodiscard]] PaperPage& page() const { return *page_; }
     [[nodiscard]] PageView& pages() const { return page_->pages(); }
-    [[nodiscard]] ChoiceField& lineChoice() const { return *linesChoice_; }
     void focusFirst();
 
 Q_SIGNALS:

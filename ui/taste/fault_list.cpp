@@ -182,9 +182,6 @@ void FaultList::setReadOnly(bool readOnly) {
 void FaultList::unfold(bool all) {
     head_->setOpen(all);
 }
-bool FaultList::unfolded() const {
-    return head_->isOpen();
-}
 
 SeverityButton* FaultList::button(std::string_view fault, int severity) const {
     for (const Row& row : rows_)

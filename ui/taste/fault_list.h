@@ -40,7 +40,6 @@ public:
     void setReadOnly(bool readOnly);
     /// All faults, or only those that are marked.
     void unfold(bool all);
-    [[nodiscard]] bool unfolded() const;
     [[nodiscard]] FoldButton* head() const { return head_; }
     [[nodiscard]] SeverityButton* button(std::string_view fault, int severity) const;
     [[nodiscard]] QString wordsOf(std::string_view fault) const; ///< cause and action on show; empty: not marked

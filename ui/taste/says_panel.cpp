@@ -118,6 +118,7 @@ SaysPanel::SaysPanel(Session& session, QWidget* parent)
     column->setContentsMargins(lines(*this, 1), 0, lines(*this, .4), 0);
     column->setSpacing(lines(*this, .3));
     setType(*scored_, Type::strong);
+    scored_->setObjectName("scored");
     missingHead_->setForegroundRole(QPalette::PlaceholderText);
     column->addWidget(scored_);
     addReadings();
@@ -140,6 +141,7 @@ void SaysPanel::addReadings() {
     int row = 0;
     for (const Dimension d : allDimensions) {
         readings_[d] = {new QLabel(nameOf(d), this), new QLabel(this), new QLabel(this)};
+        readings_[d].says->setObjectName(nameOf(d));
         readings_[d].says->setWordWrap(true);
         readings_[d].help->setWordWrap(true);
         readings_[d].help->setForegroundRole(QPalette::PlaceholderText);
@@ -257,12 +259,6 @@ void SaysPanel::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
 }
 
-QString SaysPanel::scoredWords() const {
-    return scored_->text();
-}
-QString SaysPanel::readingWords(Dimension dimension) const {
-    return readings_[dimension].says->text();
-}
 QString SaysPanel::sidesWords() const {
     return sides_->text();
 }

@@ -47,8 +47,6 @@ public:
     void showTaste(const TasteView& view, const FunkSides& sides);
     /// What the desk knows today, or why it cannot say; with the target that is set, if one is.
     void showKnown(const Result<EstimatesView>& known, const std::optional<Filed<TargetFact>>& target);
-    [[nodiscard]] QString scoredWords() const;
-    [[nodiscard]] QString readingWords(Dimension dimension) const;
     [[nodiscard]] QString sidesWords() const;   ///< spice and horse on show
     [[nodiscard]] QString verdictWords() const; ///< one line a dimension, and what is said about the target
     [[nodiscard]] QString faultWords() const;

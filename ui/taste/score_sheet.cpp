@@ -39,6 +39,7 @@ ScoreSheet::ScoreSheet(QWidget* parent) : QWidget(parent), grid_(new QGridLayout
 
 void ScoreSheet::addGroup(const std::string& name) {
     auto* button = new FoldButton(true, this);
+    button->setObjectName(qs(name));
     connect(button, &FoldButton::folded, this, &ScoreSheet::arrange);
     const int row = grid_->rowCount();
     Group group{name, button, {}};
@@ -62,6 +63,7 @@ void ScoreSheet::addLine(const Attribute& attribute) {
                attribute.bothTemperatures ? addCell(attribute, Glass::cellar, row) : nullptr},
               new MessageLabel(this)};
     made.name->setIndent(lines(*this, .6));
+    made.anchor->setObjectName(qs("anchor of " + attribute.code));
     made.anchor->setWordWrap(true);
     made.anchor->setForegroundRole(QPalette::PlaceholderText);
     made.anchor->setTextFormat(Qt::PlainText);
@@ -268,13 +270,6 @@ ScoreCell* ScoreSheet::cell(std::string_view code, Glass glass) const {
     return found ? found->cells[static_cast<std::size_t>(glass)] : nullptr;
 }
 
-FoldButton* ScoreSheet::groupButton(std::string_view group) const {
-    for (const Group& each : groups_)
-        if (each.name == group)
-            return each.button;
-    return nullptr;
-}
-
 void ScoreSheet::focusLine(std::string_view code) {
     const Line* found = line(code);
     if (!found)
@@ -294,11 +289,6 @@ ScoreCell* ScoreSheet::firstOpen() const {
         if (!cell->score())
             return cell;
     return cells.empty() ? nullptr : cells.front();
-}
-
-QString ScoreSheet::anchorWords(std::string_view code) const {
-    const Line* found = line(code);
-    return found ? found->anchor->text() : QString();
 }
 
 QString ScoreSheet::faultWords(std::string_view code) const {

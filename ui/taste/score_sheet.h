@@ -29,12 +29,10 @@ public:
     void finish(); ///< what is typed is told of
 
     [[nodiscard]] ScoreCell* cell(std::string_view code, Glass glass) const; ///< null: no such cell
-    [[nodiscard]] FoldButton* groupButton(std::string_view group) const;
     /// The first cell of that line without a score; unfolds its group.
     void focusLine(std::string_view code);
     /// The first cell on show without a score, else the first; null: all groups are folded.
     [[nodiscard]] ScoreCell* firstOpen() const;
-    [[nodiscard]] QString anchorWords(std::string_view code) const;
     [[nodiscard]] QString faultWords(std::string_view code) const;
 
 Q_SIGNALS:

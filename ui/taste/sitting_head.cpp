@@ -87,6 +87,7 @@ SittingHead::SittingHead(QWidget* parent)
     column->setSpacing(lines(*this, .3));
     column->addLayout(first);
     column->addLayout(second);
+    message_->setObjectName("fault of the name");
     column->addWidget(message_);
     connectParts();
 }
@@ -185,10 +186,6 @@ void SittingHead::showNameFault(const QString& words) {
         message_->say(MessageLabel::Weight::fault, words);
     }
     name_->setAccessibleDescription(words);
-}
-
-QString SittingHead::nameFault() const {
-    return message_->words();
 }
 
 } // namespace staveline::ui

@@ -37,7 +37,6 @@ public:
     [[nodiscard]] DateField& date() const { return *date_; }
     [[nodiscard]] QLineEdit& name() const { return *name_; }
     [[nodiscard]] StationBar& tasters() const { return *tasters_; }
-    [[nodiscard]] QString nameFault() const;
 
 Q_SIGNALS:
     void chose(std::optional<std::int64_t> sitting); ///< none: the one nobody stored yet

@@ -44,14 +44,10 @@ public:
 
     [[nodiscard]] const SittingDraft& draft() const { return draft_; }
     [[nodiscard]] ScoreSheet& sheet() const { return *sheet_; }
-    [[nodiscard]] FaultList& faults() const { return *faults_; }
     [[nodiscard]] SittingHead& head() const { return *head_; }
     [[nodiscard]] TasterGrid& grid() const { return *grid_; }
-    [[nodiscard]] SaysPanel& says() const { return *says_; }
     [[nodiscard]] BlankSheet& blankSheet() const { return *blank_; }
     [[nodiscard]] QPlainTextEdit& note() const { return *note_; }
-    [[nodiscard]] ChoiceField& drawIt() const { return *drawIt_; }
-    [[nodiscard]] ChoiceField& glasses() const { return *glasses_; }
     [[nodiscard]] QString verdictWords() const;
     [[nodiscard]] QString words() const; ///< of the message at the sheet
 

@@ -29,6 +29,7 @@ DateField::DateField(Day today, QWidget* parent)
     grid->addWidget(back_, 0, 1);
     grid->addWidget(message_, 1, 0, 1, 3);
     grid->setColumnStretch(2, 1);
+    back_->setObjectName("read back");
     edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(QStringLiteral("0000-00-00 ")) + lines(*this, .8));
     edit_->installEventFilter(this);
     connect(edit_, &QLineEdit::textEdited, this, [this] {
@@ -84,10 +85,6 @@ void DateField::showFault(const Fault& fault) {
 QString DateField::words() const {
     return message_->words();
 }
-QString DateField::readBack() const {
-    return back_->text();
-}
-
 void DateField::step(int days, int months) {
     setDay(addMonths(day_.value_or(today_), months) + std::chrono::days{days});
     Q_EMIT edited();

@@ -28,7 +28,6 @@ public:
     void setName(const QString& name);
     [[nodiscard]] QLineEdit* edit() const { return edit_; }
     [[nodiscard]] QString words() const; ///< of the message shown
-    [[nodiscard]] QString readBack() const;
 
 Q_SIGNALS:
     void edited();

@@ -38,7 +38,6 @@ public:
     [[nodiscard]] QLineEdit* edit() const { return edit_; }
     [[nodiscard]] QList<QWidget*> tabStops() const;
     [[nodiscard]] QString words() const; ///< of the message shown
-    [[nodiscard]] bool hasOffer() const { return offer_.has_value(); }
 
 Q_SIGNALS:
     void edited();

@@ -52,10 +52,6 @@ public:
     [[nodiscard]] BrewStation& brew() const { return *brew_; }
     [[nodiscard]] BrewSheetStation& brewSheet() const;
     [[nodiscard]] HistoryStation& history() const { return *history_; }
-    [[nodiscard]] VesselPage& vesselPage() const { return *vesselPage_; }
-    [[nodiscard]] VesselHeader& header() const { return *header_; }
-    [[nodiscard]] Rail& rail() const { return *rail_; }
-    [[nodiscard]] StationBar& stations() const { return *bar_; }
 
 Q_SIGNALS:
     void moved(); ///< another vessel, station or page

@@ -51,10 +51,8 @@ public:
     [[nodiscard]] Session* session() const { return session_.get(); }
     [[nodiscard]] CellarView* cellar() const { return cellar_; }
     [[nodiscard]] StartPage& startPage() const { return *startPage_; }
-    [[nodiscard]] Actions& actions() const { return *actions_; }
     [[nodiscard]] StatusLine& status() const { return *status_; }
     [[nodiscard]] NoticeBar& notices() const { return *notices_; }
-    [[nodiscard]] HelpPanel& help() const { return *help_; }
     [[nodiscard]] const WindowSettings& settings() const { return settings_; }
 
 protected:
