@@ -397,7 +397,7 @@ TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo
         CHECK(wordsOf(*s.station, "adopted")
                   .contains(estimateWords({choice->forecast->mean[d], choice->forecast->sd[d]})));
     s.settle();
-    CHECK(s.station->proposals().chosen() == 1);
+    CHECK(s.proposals().chosen() == 1);
     s.session->undo();
     CHECK(s.desk().lastChoice("Plover")->on != s.today);
     CHECK(testing::fingerprint(s.desk()) == whole);
@@ -423,19 +423,19 @@ TEST_CASE("a setting of the brewer's own can be adopted once its promise is work
     REQUIRE(decided.size() == 1);
     CHECK(decided.front().lever == "sacch_temperature");
     CHECK(std::get<double>(decided.front().to) == Approx(tried));
-    CHECK_FALSE(s.station->total().adoptButton().isEnabled());
+    CHECK_FALSE(s.total().adoptButton().isEnabled());
 }
 
 TEST_CASE("the board opens at what is decided, not at a fresh proposal", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    REQUIRE(s.station->proposals().chosen() == 1);
+    REQUIRE(s.proposals().chosen() == 1);
     const auto job = s.desk().adviceJob({"Plover", {}, {}, true, false});
     const auto advice = advise(job->input);
     REQUIRE(s.session->choose(*job, *advice, 0));
     s.settle();
-    CHECK(s.station->proposals().chosen() == 0);
-    CHECK(s.station->adoptedText().contains("leave it alone"));
+    CHECK(s.proposals().chosen() == 0);
+    CHECK(wordsOf(*s.station, "adopted").contains("leave it alone"));
 }
 
 TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {
