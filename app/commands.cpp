@@ -24,6 +24,11 @@
 #include <iterator>
 
 namespace staveline::app {
+
+using desk::Desk;
+using desk::toJson;
+using tasting::z80;
+
 namespace {
 
 Result<std::string> readFile(const std::string& path) {
@@ -50,8 +55,8 @@ DisplayUnits unitsOf(const Options& options) {
     return units;
 }
 
-Result<AdviceRequest> requestOf(const Options& options) {
-    AdviceRequest request{options.vessel, {}, options.without, true};
+Result<desk::AdviceRequest> requestOf(const Options& options) {
+    desk::AdviceRequest request{options.vessel, {}, options.without, true};
     for (const auto& text : options.locks) {
         auto lock = parseLock(text);
         if (!lock)
@@ -61,11 +66,11 @@ Result<AdviceRequest> requestOf(const Options& options) {
     return request;
 }
 
-std::string bandText(const Band& band) {
+std::string bandText(const advice::Band& band) {
     return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
 }
 
-void printProposal(const Proposal& proposal, int number, const DisplayUnits& units) {
+void printProposal(const advice::Proposal& proposal, int number, const DisplayUnits& units) {
     fmt::print("\n{} {}\n", number == 0 ? "-" : std::to_string(number), render(proposal.title, units));
     for (const auto& move : proposal.moves)
         fmt::print("    {}\n", render(move.wording, units));
@@ -79,12 +84,12 @@ void printProposal(const Proposal& proposal, int number, const DisplayUnits& uni
         fmt::print("    Caution: {}\n", render(caution, units));
 }
 
-void printAdvice(const AdviceJob& job, const Advice& advice, const DisplayUnits& units) {
+void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
     fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
     for (Dimension d : allDimensions)
         fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), job.estimates.combined[d].mean,
                    job.estimates.combined[d].sd * z80, render(advice.verdicts[d].reason, units));
-    for (const auto& answer : answersOf(job.estimates, job.dates)) {
+    for (const auto& answer : desk::answersOf(job.estimates, job.dates)) {
         fmt::print("  {}\n", render(answer.title, units));
         for (const auto& line : answer.lines)
             fmt::print("    {}: {}\n", render(line.head, units), render(line.words, units));
@@ -97,7 +102,7 @@ void printAdvice(const AdviceJob& job, const Advice& advice, const DisplayUnits&
     printProposal(advice.leaveAlone, 0, units);
 }
 
-int finish(const Result<Recorded>& done, const Options& options, const char* key) {
+int finish(const Result<desk::Recorded>& done, const Options& options, const char* key) {
     if (!done)
         return complain(done.error(), options);
     if (options.json)
@@ -137,8 +142,8 @@ int newBook(const Options& options) {
     if (!desk)
         return complain(desk.error(), options);
     if (options.sample) {
-        auto facts = sampleCellar((*desk)->today());
-        auto done = facts ? (*desk)->record(*facts) : Result<Recorded>(fail(facts.error()));
+        auto facts = facts::sampleCellar((*desk)->today());
+        auto done = facts ? (*desk)->record(*facts) : Result<desk::Recorded>(fail(facts.error()));
         if (!done)
             return complain(done.error(), options);
     }
@@ -149,7 +154,7 @@ int newBook(const Options& options) {
 
 namespace {
 
-void printCellar(const std::vector<VesselSummary>& cellar, const DisplayUnits& units) {
+void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
     for (const auto& vessel : cellar)
         fmt::print("{}\n", render(say("app.status_line")
                                       .with("vessel", vessel.name)
@@ -162,11 +167,11 @@ void printCellar(const std::vector<VesselSummary>& cellar, const DisplayUnits& u
                                   units));
 }
 
-int adviseOn(Desk& desk, const AdviceRequest& request, const Options& options) {
+int adviseOn(Desk& desk, const desk::AdviceRequest& request, const Options& options) {
     auto job = desk.adviceJob(request);
     if (!job)
         return complain(job.error(), options);
-    auto advice = staveline::advise(job->input);
+    auto advice = staveline::advice::advise(job->input);
     if (!advice)
         return complain(advice.error(), options);
     if (options.choose) {
@@ -204,7 +209,7 @@ int predictFor(const Desk& desk, const std::string& plan, const Options& options
     auto base = desk.setting(options.vessel);
     if (!base)
         return complain(base.error(), options);
-    auto setting = parseSetting(plan, *base);
+    auto setting = desk::parseSetting(plan, *base);
     if (!setting)
         return complain(setting.error(), options);
     auto prediction = desk.predict(options.vessel, *setting);
@@ -233,7 +238,7 @@ int record(const Options& options) {
     auto text = readFile(options.file);
     if (!text)
         return complain(text.error(), options);
-    auto facts = parseRecords(*text);
+    auto facts = facts::parseRecords(*text);
     if (!facts)
         return complain(facts.error(), options);
     return onBook(options, book::OpenMode::readWrite,

@@ -42,7 +42,7 @@ std::string unitTyped(std::string_view value) {
     return unit;
 }
 
-Result<double> numberFor(const LeverRow& lever, std::string_view value) {
+Result<double> numberFor(const advice::LeverRow& lever, std::string_view value) {
     constexpr double any = std::numeric_limits<double>::infinity();
     const std::string typed = unitTyped(value);
     const auto digits = std::find_if_not(value.begin(), value.end(), isPartOfNumber) - value.begin();
@@ -57,14 +57,14 @@ Result<double> numberFor(const LeverRow& lever, std::string_view value) {
 
 } // namespace
 
-Result<LeverLock> parseLock(const std::string& text) {
+Result<advice::LeverLock> parseLock(const std::string& text) {
     const auto equals = text.find('=');
     if (equals == std::string::npos || equals == 0 || equals + 1 == text.size())
         return badInput("/lock", say("app.lock_form").with("text", excerpt(text)), say("app.lock_form.remedy"));
-    LeverLock lock{text.substr(0, equals), text.substr(equals + 1)};
-    const auto& rows = builtInLevers();
+    advice::LeverLock lock{text.substr(0, equals), text.substr(equals + 1)};
+    const auto& rows = advice::builtInLevers();
     const auto row =
-        std::find_if(rows.begin(), rows.end(), [&](const LeverRow& each) { return each.id == lock.lever; });
+        std::find_if(rows.begin(), rows.end(), [&](const advice::LeverRow& each) { return each.id == lock.lever; });
     if (row == rows.end() || row->isChoice())
         return lock; // what it may be, and that there is no such lever, the adviser knows
     auto number = numberFor(*row, std::string_view(text).substr(equals + 1));

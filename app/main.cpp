@@ -19,7 +19,7 @@ using namespace staveline::app;
 int openWindow(const Options& options, int argc, char** argv) {
 #ifdef STAVELINE_HAS_WINDOW
     if (ui::hasDisplay()) {
-        Clock clock = systemToday;
+        desk::Clock clock = desk::systemToday;
         if (options.today)
             clock = [day = *options.today] { return day; };
         const auto book =
@@ -78,7 +78,7 @@ int runCommand(int argc, char** argv) {
     advice->add_option("--without", options.without, "a malt or yeast that is not at hand; may be repeated");
     advice->add_option("--choose", options.choose, "adopt proposal N (0: leave it alone) and store its forecast");
     auto* paper =
-        command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, sheet);
+        command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);
     needVessel(paper, options);
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
     auto* forecast = command(parser, "predict", "scores for a plan of your own", options, result, predict);

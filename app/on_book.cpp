@@ -10,7 +10,7 @@ namespace {
 /// Each notice once.
 class Notices {
 public:
-    void say(const Desk& desk) {
+    void say(const desk::Desk& desk) {
         for (const auto& notice : desk.notices())
             if (std::string words = render(notice); said_.insert(words).second)
                 fmt::print(stderr, "{}\n", words);
@@ -22,12 +22,12 @@ private:
 
 } // namespace
 
-Clock clockOf(const Options& options) {
-    return options.today ? Clock([day = *options.today] { return day; }) : Clock(systemToday);
+desk::Clock clockOf(const Options& options) {
+    return options.today ? desk::Clock([day = *options.today] { return day; }) : desk::Clock(desk::systemToday);
 }
 
-int onBook(const Options& options, book::OpenMode mode, const std::function<int(Desk&)>& work) {
-    auto desk = Desk::open(options.book, clockOf(options), mode);
+int onBook(const Options& options, book::OpenMode mode, const std::function<int(desk::Desk&)>& work) {
+    auto desk = desk::Desk::open(options.book, clockOf(options), mode);
     if (!desk)
         return complain(desk.error(), options);
     if (auto looked = (*desk)->check(); !looked)

@@ -7,11 +7,11 @@
 
 namespace staveline::app {
 
-[[nodiscard]] Clock clockOf(const Options& options);
+[[nodiscard]] desk::Clock clockOf(const Options& options);
 
 /// A command on a book: opens it, looks the whole of it over, then does the work; says on standard error what is wrong
 /// with the book. A script sees no banner, so damage makes the exit status 3 whatever the work answered, and whether it
 /// was there before or was found while the work read. A damaged book is open for reading only.
-int onBook(const Options& options, book::OpenMode mode, const std::function<int(Desk&)>& work);
+int onBook(const Options& options, book::OpenMode mode, const std::function<int(desk::Desk&)>& work);
 
 } // namespace staveline::app

@@ -14,7 +14,7 @@
 namespace staveline::app {
 namespace {
 
-Result<void> writePdfFile(const Document& document, const std::string& path) {
+Result<void> writePdfFile(const sheet::Document& document, const std::string& path) {
 #ifdef STAVELINE_HAS_WINDOW
     return ui::writePdfWithoutWindow(document, path);
 #else
@@ -25,16 +25,16 @@ Result<void> writePdfFile(const Document& document, const std::string& path) {
 
 } // namespace
 
-Result<void> writePaper(const Document& document, const std::string& path) {
+Result<void> writePaper(const sheet::Document& document, const std::string& path) {
     if (path == "-") {
         fmt::print("{}", writeMarkdown(document));
         return {};
     }
-    const PaperFormatRow* format = formatOf(std::filesystem::path(path).extension().string());
+    const sheet::PaperFormatRow* format = sheet::formatOf(std::filesystem::path(path).extension().string());
     if (!format)
         return badInput("/out", say("app.unknown_ending").with("file", path),
-                        say("app.unknown_ending.remedy").with("endings", knownEndings()));
-    auto written = format->write ? writeWhole(path, format->write(document)) : writePdfFile(document, path);
+                        say("app.unknown_ending.remedy").with("endings", sheet::knownEndings()));
+    auto written = format->write ? desk::writeWhole(path, format->write(document)) : writePdfFile(document, path);
     if (!written)
         written.error().path = "/out";
     return written;

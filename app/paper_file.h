@@ -7,6 +7,6 @@ namespace staveline::app {
 
 /// Writes a paper in the format its ending names: .md, .html, .csv, .txt, .pdf; "-" prints Markdown.
 /// What is replaced and what is refused: desk/whole_file.h; faults point at "/out".
-[[nodiscard]] Result<void> writePaper(const Document& document, const std::string& path);
+[[nodiscard]] Result<void> writePaper(const sheet::Document& document, const std::string& path);
 
 } // namespace staveline::app

@@ -37,7 +37,7 @@ bool hasDisplay() {
     return QGuiApplication::platformName() != QStringLiteral("offscreen");
 }
 
-int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>& book, Clock clock) {
+int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>& book, desk::Clock clock) {
     choosePlatform();
     initIcons();
     QApplication application(argc, argv);

@@ -14,6 +14,7 @@ namespace staveline::ui {
 
 /// Shows the window until it is closed; the program's exit status. Without `book` the last session comes back, or the
 /// first page when there was none.
-int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>& book, Clock clock = systemToday);
+int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>& book,
+              desk::Clock clock = desk::systemToday);
 
 } // namespace staveline::ui

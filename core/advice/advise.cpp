@@ -7,7 +7,10 @@
 #include <algorithm>
 #include <limits>
 
-namespace staveline {
+namespace staveline::advice {
+
+using tasting::VerdictKind;
+
 namespace {
 
 constexpr std::size_t mostProposals = 3;
@@ -15,7 +18,7 @@ constexpr std::size_t mostPrices = 6;
 
 bool every(const AdviceInput& input, std::initializer_list<VerdictKind> kinds) {
     const auto& verdicts = input.verdicts.values;
-    return std::all_of(verdicts.begin(), verdicts.end(), [&](const Verdict& verdict) {
+    return std::all_of(verdicts.begin(), verdicts.end(), [&](const tasting::Verdict& verdict) {
         return std::find(kinds.begin(), kinds.end(), verdict.kind) != kinds.end();
     });
 }
@@ -23,7 +26,7 @@ bool every(const AdviceInput& input, std::initializer_list<VerdictKind> kinds) {
 bool isFaultFirst(const AdviceInput& input) {
     const auto& verdicts = input.verdicts.values;
     return std::any_of(verdicts.begin(), verdicts.end(),
-                       [](const Verdict& verdict) { return verdict.kind == VerdictKind::faultFirst; });
+                       [](const tasting::Verdict& verdict) { return verdict.kind == VerdictKind::faultFirst; });
 }
 
 bool onlyHolds(const AdviceInput& input) {
@@ -38,24 +41,24 @@ bool onlyNudges(const AdviceInput& input) {
 /// One question put to the forward model: where to start, what to aim at, and the plans from there.
 struct Inquiry {
     AdviceInput input;
-    Ground ground;
+    Baseline baseline;
     Goal goal;
     std::optional<Search> search;
 
     static Result<std::unique_ptr<Inquiry>> open(const AdviceInput& input, Forecaster& forecaster,
                                                  std::stop_token stop) {
-        auto ground = prepare(input);
-        if (!ground)
-            return fail(std::move(ground).error());
+        auto baseline = prepare(input);
+        if (!baseline)
+            return fail(std::move(baseline).error());
         // What locks do is told against the settings before them, so those have to be a beer too.
-        const auto before = forecaster.course(ground->before, 0, 1);
-        const auto alone = forecaster.course(ground->start, 0, input.horizon);
+        const auto before = forecaster.trajectory(baseline->before, 0, 1);
+        const auto alone = forecaster.trajectory(baseline->start, 0, input.horizon);
         if (!before || !alone)
             return fail(!before ? before.error() : alone.error());
-        const auto share = shareOf(input, ground->start);
+        const auto share = shareOf(input, baseline->start);
         auto inquiry =
-            std::make_unique<Inquiry>(Inquiry{input, *std::move(ground), goalFrom(input, share, *alone), {}});
-        inquiry->search.emplace(inquiry->input, inquiry->ground, forecaster, inquiry->goal, std::move(stop));
+            std::make_unique<Inquiry>(Inquiry{input, *std::move(baseline), goalFrom(input, share, *alone), {}});
+        inquiry->search.emplace(inquiry->input, inquiry->baseline, forecaster, inquiry->goal, std::move(stop));
         return inquiry;
     }
 };
@@ -224,14 +227,14 @@ Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std:
     if (stop.stop_requested())
         return fail(cancelled());
     auto& asked = **inquiry;
-    ProposalWriter writer(asked.input, asked.ground, forecaster, asked.goal);
+    ProposalWriter writer(asked.input, asked.baseline, forecaster, asked.goal);
     Advice advice{.verdicts = input.verdicts,
                   .now = input.combined,
                   .windows = input.target.windows,
                   .proposals = {},
                   .leaveAlone = writer.leaveAlone(asked.search->scored({})),
                   .prices = {},
-                  .notes = notesOf(input, asked.ground),
+                  .notes = notesOf(input, asked.baseline),
                   .faultFirst = isFaultFirst(input)};
     if (advice.faultFirst || onlyHolds(input))
         return advice;
@@ -248,4 +251,4 @@ Result<Advice> advise(const AdviceInput& input, std::stop_token stop) {
     return adviseWith(forecaster, input, std::move(stop));
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -12,7 +12,7 @@
 #include <stop_token>
 #include <variant>
 
-namespace staveline {
+namespace staveline::advice {
 
 /// One row of resources/data/levers.csv.
 struct LeverRow {
@@ -41,7 +41,7 @@ struct LeverLock {
 
 /// What may vary from cycle to cycle: the recipe and the handling of the vessel.
 struct Setting {
-    Recipe recipe;
+    brewing::Recipe recipe;
     Litres draw{0};
     Days interval{240};
     Celsius temperature{16};
@@ -50,7 +50,7 @@ struct Setting {
 
 struct AdviceInput {
     // the vessel today
-    VesselState state;
+    culture::VesselState state;
     Litres volumeAtDraw{0}; ///< expected just before the draw; what is drawn already counts as still in it
     Litres fillTo{0};       ///< wanted after the refill
     Days toThisDraw{30};
@@ -59,21 +59,21 @@ struct AdviceInput {
     bool houseYeastKillerSensitive = true;
     bool brettEstablished = true;
     // what is known and wanted, today's scores
-    PerDimension<Estimate> model;                 ///< carried forward, score space
-    PerDimension<Estimate> combined;              ///< model, TA and sitting together
-    PerDimension<std::vector<Evidence>> evidence; ///< for the explanations; empty: not known
-    Target target;
-    PerDimension<Verdict> verdicts;
+    PerDimension<tasting::Estimate> model;                  ///< carried forward, score space
+    PerDimension<tasting::Estimate> combined;               ///< model, TA and sitting together
+    PerDimension<std::vector<estimate::Evidence>> evidence; ///< for the explanations; empty: not known
+    tasting::Target target;
+    PerDimension<tasting::Verdict> verdicts;
     // what can be done
     Setting base;       ///< the settings in use
     bool drawn = false; ///< for this refill already: the base's draw is what was taken
-    Equipment equipment;
+    brewing::Equipment equipment;
     Share margin{.05};
     std::vector<LeverLock> locks;
     std::set<std::string> unavailable;                                ///< grain and yeast ids
     int daysToBrew = static_cast<int>(constants::advice::daysToBrew); ///< a yeast not ready by then is unavailable
-    Parameters parameters;
-    const Pantry* pantry = nullptr;                                ///< not owned; never null when advise() is called
+    forward::Parameters parameters;
+    const ingredient::Pantry* pantry = nullptr;                    ///< not owned; never null when advise() is called
     int maxMoved = static_cast<int>(constants::advice::mostMoved); ///< levers in one plan
     int horizon = static_cast<int>(constants::advice::horizon);    ///< draws planned for
     int draws = static_cast<int>(constants::advice::draws);        ///< parameter draws for the bands
@@ -103,7 +103,7 @@ struct Proposal {
     std::vector<Message> limits;  ///< bounds that bind, cycles needed, "you will not taste this"
     std::vector<Message> cautions;
     Litres refill{0};               ///< into the vessel
-    Outcome atNext;                 ///< central prediction of the next draw, before the deviation is added
+    forward::Outcome atNext;        ///< central prediction of the next draw, before the deviation is added
     PerDimension<int> cyclesNeeded; ///< the draw after this one that is first inside its window; 0: none of twelve
 };
 /// What a lock, or a grain or yeast that is not at hand, costs: the best plan without it is better by this much.
@@ -114,9 +114,9 @@ struct RestrictionPrice {
     Message withoutIt; ///< title of the plan that would then be best
 };
 struct Advice {
-    PerDimension<Verdict> verdicts;
-    PerDimension<Estimate> now; ///< the combined estimate it rests on
-    PerDimension<TargetWindow> windows;
+    PerDimension<tasting::Verdict> verdicts;
+    PerDimension<tasting::Estimate> now; ///< the combined estimate it rests on
+    PerDimension<tasting::TargetWindow> windows;
     std::vector<Proposal> proposals; ///< best first, at most three; empty on hold and fault first
     Proposal leaveAlone;
     std::vector<RestrictionPrice> prices; ///< with withSettled only; cheap restrictions are left out
@@ -138,7 +138,7 @@ struct Effect {
 
 /// Puts one lever to a value on a copy of the setting. Unknown lever or value out of bounds: fault at "/<lever>".
 [[nodiscard]] Result<Setting> withLever(const Setting& setting, std::string_view lever, const LeverValue& value,
-                                        const Pantry& pantry);
-[[nodiscard]] LeverValue leverValue(const Setting& setting, std::string_view lever, const Pantry& pantry);
+                                        const ingredient::Pantry& pantry);
+[[nodiscard]] LeverValue leverValue(const Setting& setting, std::string_view lever, const ingredient::Pantry& pantry);
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -5,7 +5,7 @@
 #include "advice/forecaster.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 /// Less is not worth a change [squared bands, mean over the coming draws].
 inline constexpr double clearlyBetter = constants::advice::clearlyBetter;
@@ -14,4 +14,4 @@ inline constexpr std::size_t predictedInFull = 50;
 
 [[nodiscard]] Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std::stop_token stop = {});
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 /// Scores of one setting under one parameter set.
@@ -13,8 +13,9 @@ struct Scene {
 };
 
 Scene sceneOf(Forecaster& forecaster, const Setting& setting, std::size_t set, bool withSettled) {
-    const auto course = forecaster.course(setting, set, 1);
-    return {course->thisDraw.scores, course->draws[0].scores, withSettled ? forecaster.keptUp(setting, set) : Scores{}};
+    const auto trajectory = forecaster.trajectory(setting, set, 1);
+    return {trajectory->thisDraw.scores, trajectory->draws[0].scores,
+            withSettled ? forecaster.settledScores(setting, set) : Scores{}};
 }
 
 Scores minus(Scores a, const Scores& b) {
@@ -29,7 +30,7 @@ Scene minus(const Scene& a, const Scene& b) {
 
 /// `value` with the 80 % interval of `draws` about `centre`, widened by a normal error of `sd`.
 Band bandAround(double value, double centre, std::vector<double> draws, double sd) {
-    const double error = z80 * sd;
+    const double error = tasting::z80 * sd;
     if (draws.empty())
         return {value, value - error, value + error};
     std::sort(draws.begin(), draws.end());
@@ -97,4 +98,4 @@ Effect effectOf(const AdviceInput& input, Forecaster& forecaster, const Setting&
     return effect;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

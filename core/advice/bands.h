@@ -4,7 +4,7 @@
 
 #include "advice/forecaster.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 struct Bands {
     PerDimension<Band> thisDraw, next, settled;
@@ -21,4 +21,4 @@ struct Bands {
 /// Linear between order statistics; `sorted` is not empty, q 0..1.
 [[nodiscard]] double quantileOf(const std::vector<double>& sorted, double q);
 
-} // namespace staveline
+} // namespace staveline::advice

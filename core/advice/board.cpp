@@ -10,12 +10,12 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 constexpr int trialsRemembered = 400; ///< then the cache starts anew
 
-std::string choiceName(const std::string& lever, const std::string& id, const Pantry& pantry) {
+std::string choiceName(const std::string& lever, const std::string& id, const ingredient::Pantry& pantry) {
     const auto key = "advice.value." + lever + "." + id;
     if (builtInTexts().has(key))
         return std::string(builtInTexts().find(key));
@@ -83,7 +83,7 @@ std::vector<BoardLine> boardOf(const AdviceInput& input) {
     return lines;
 }
 
-Message valueText(const std::string& lever, const LeverValue& value, const Pantry& pantry) {
+Message valueText(const std::string& lever, const LeverValue& value, const ingredient::Pantry& pantry) {
     if (const auto* id = std::get_if<std::string>(&value))
         return say("advice.value").with("value", choiceName(lever, *id, pantry));
     const auto* known = findLever(lever);
@@ -91,12 +91,12 @@ Message valueText(const std::string& lever, const LeverValue& value, const Pantr
 }
 
 std::vector<Message> wordingsOf(const AdviceInput& input, const Setting& to) {
-    const Larder larder{*input.pantry, input.unavailable};
+    const Stock stock{*input.pantry, input.unavailable};
     std::vector<Message> wordings;
     for (const auto& lever : levers()) {
-        const auto before = lever.read(input.base, larder), after = lever.read(to, larder);
+        const auto before = lever.read(input.base, stock), after = lever.read(to, stock);
         if (!sameValue(before, after))
-            wordings.push_back(wordingOf(lever, before, after, to, larder));
+            wordings.push_back(wordingOf(lever, before, after, to, stock));
     }
     return wordings;
 }
@@ -124,7 +124,7 @@ struct TryBoard::Inside {
         forecaster.reset();
         asked = 0;
     }
-    [[nodiscard]] Larder larder() const { return {*input.pantry, input.unavailable}; }
+    [[nodiscard]] Stock stock() const { return {*input.pantry, input.unavailable}; }
     Result<std::vector<LeverMove>> moves(const std::vector<TriedValue>& tried, Setting& setting) const;
     Result<Trial> outcome(const Setting& setting, const std::vector<LeverMove>& moves, TrialDepth depth,
                           const std::stop_token& stop);
@@ -137,7 +137,7 @@ Result<std::vector<LeverMove>> TryBoard::Inside::moves(const std::vector<TriedVa
     std::vector<LeverMove> moves;
     for (const auto& each : tried)
         if (const auto* lever = findLever(each.lever))
-            moves.push_back({lever, lever->read(input.base, larder()), each.to});
+            moves.push_back({lever, lever->read(input.base, stock()), each.to});
         else
             return fail(withLever(setting, each.lever, each.to, *input.pantry).error());
     std::stable_sort(moves.begin(), moves.end(),
@@ -155,8 +155,8 @@ Result<std::vector<LeverMove>> TryBoard::Inside::moves(const std::vector<TriedVa
 }
 
 void TryBoard::Inside::addParts(Trial& trial, const std::vector<LeverMove>& moves, bool withSettled) {
-    const Ground ground{.before = input.base, .start = input.base, .forced = {}, .locked = {}, .notes = {}};
-    const auto does = contributionsOf(model(), ground, moves, larder(), withSettled);
+    const Baseline baseline{.before = input.base, .start = input.base, .forced = {}, .locked = {}, .notes = {}};
+    const auto does = contributionsOf(model(), baseline, moves, stock(), withSettled);
     for (std::size_t i = 0; i < moves.size(); ++i)
         trial.parts.push_back({moves[i].lever->id, does.chosen[i].next, does.chosen[i].settled});
 }
@@ -173,20 +173,20 @@ Result<Trial> TryBoard::Inside::outcome(const Setting& setting, const std::vecto
                                         const std::stop_token& stop) {
     forgetOldTrials();
     auto& predict = model();
-    const auto base = predict.course(input.base, 0, 1);
-    const auto course = predict.course(setting, 0, 1);
-    if (!base || !course)
-        return fail(!base ? base.error() : course.error());
+    const auto base = predict.trajectory(input.base, 0, 1);
+    const auto trajectory = predict.trajectory(setting, 0, 1);
+    if (!base || !trajectory)
+        return fail(!base ? base.error() : trajectory.error());
     Trial trial;
     trial.setting = setting;
     trial.depth = depth;
-    trial.thisDraw = withoutBands(course->thisDraw.scores, input);
-    trial.next = withoutBands(course->draws[0].scores, input);
-    trial.changeNext = difference(course->draws[0].scores, base->draws[0].scores);
-    trial.bitterness = course->draws[0].bitterness;
+    trial.thisDraw = withoutBands(trajectory->thisDraw.scores, input);
+    trial.next = withoutBands(trajectory->draws[0].scores, input);
+    trial.changeNext = difference(trajectory->draws[0].scores, base->draws[0].scores);
+    trial.bitterness = trajectory->draws[0].bitterness;
     input.withSettled = depth == TrialDepth::settled;
     if (input.withSettled)
-        trial.changeSettled = difference(predict.keptUp(setting, 0), predict.keptUp(input.base, 0));
+        trial.changeSettled = difference(predict.settledScores(setting, 0), predict.settledScores(input.base, 0));
     addParts(trial, moves, input.withSettled);
     addNotes(trial, moves);
     if (depth == TrialDepth::central)
@@ -215,4 +215,4 @@ Result<Trial> TryBoard::trial(const Setting& setting, TrialDepth depth, const st
     return inside_->outcome(setting, {}, depth, stop);
 }
 
-} // namespace staveline
+} // namespace staveline::advice

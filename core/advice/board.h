@@ -6,7 +6,7 @@
 
 #include <memory>
 
-namespace staveline {
+namespace staveline::advice {
 
 struct BoardChoice {
     std::string id, name; ///< "saison_pof", its name as the brewer reads it
@@ -14,7 +14,7 @@ struct BoardChoice {
 };
 /// One lever as it stands for this vessel.
 struct BoardLine {
-    LeverRow row;                     ///< narrowed to target, recipe and larder; the draw in litres
+    LeverRow row;                     ///< narrowed to target, recipe and stock; the draw in litres
     LeverValue now;                   ///< in the setting in use
     std::vector<LeverValue> steps;    ///< brewable values, the present one among them, rising; empty for a choice
     std::vector<BoardChoice> choices; ///< of a choice lever
@@ -24,7 +24,7 @@ struct BoardLine {
 /// In the order of levers.csv.
 [[nodiscard]] std::vector<BoardLine> boardOf(const AdviceInput& input);
 /// A value as the board shows it: "63 °C", "infusion jump". Its key is a text of advice.tsv.
-[[nodiscard]] Message valueText(const std::string& lever, const LeverValue& value, const Pantry& pantry);
+[[nodiscard]] Message valueText(const std::string& lever, const LeverValue& value, const ingredient::Pantry& pantry);
 
 /// How the brew sheet words what `to` changes against the setting in use, lever by lever.
 [[nodiscard]] std::vector<Message> wordingsOf(const AdviceInput& input, const Setting& to);
@@ -77,4 +77,4 @@ private:
     std::unique_ptr<Inside> inside_;
 };
 
-} // namespace staveline
+} // namespace staveline::advice

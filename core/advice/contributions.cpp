@@ -5,7 +5,7 @@
 #include <numeric>
 #include <set>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 using Places = std::vector<std::size_t>;
@@ -18,17 +18,17 @@ Places places(const std::vector<LeverMove>& moves) {
 
 /// Moves made one after another. One that cannot be brewed yet (late grain before there is a rest to add it after)
 /// waits for those that it depends on.
-class Ladder {
+class StepwiseAttribution {
 public:
     /// `from` is a setting that the forecaster takes, and so are all moves together. They act in their own order, in
     /// whichever order they are made.
-    Ladder(Forecaster& forecaster, const Larder& larder, bool withSettled, const Setting& from,
-           const std::vector<LeverMove>& moves)
-        : forecaster_(forecaster), larder_(larder), withSettled_(withSettled), from_(from), moves_(moves),
+    StepwiseAttribution(Forecaster& forecaster, const Stock& stock, bool withSettled, const Setting& from,
+                        const std::vector<LeverMove>& moves)
+        : forecaster_(forecaster), stock_(stock), withSettled_(withSettled), from_(from), moves_(moves),
           foot_(*at({})) {}
 
     /// What each move changes on top of those before it in `order`, which holds every place of `moves`.
-    std::vector<Contribution> climb(Places order) {
+    std::vector<Contribution> changeByMove(Places order) {
         std::vector<Contribution> changes(moves_.size());
         std::set<std::size_t> made;
         auto below = foot_;
@@ -65,11 +65,12 @@ private:
         std::vector<LeverMove> moves;
         for (auto i : made)
             moves.push_back(moves_[i]);
-        const auto setting = applied(from_, std::move(moves), larder_);
-        const auto course = forecaster_.course(setting, 0, 1);
-        if (!course)
-            return fail(course.error());
-        return Contribution{course->draws[0].scores, withSettled_ ? forecaster_.keptUp(setting, 0) : Scores{}};
+        const auto setting = applied(from_, std::move(moves), stock_);
+        const auto trajectory = forecaster_.trajectory(setting, 0, 1);
+        if (!trajectory)
+            return fail(trajectory.error());
+        return Contribution{trajectory->draws[0].scores,
+                            withSettled_ ? forecaster_.settledScores(setting, 0) : Scores{}};
     }
     static Contribution part(Contribution above, const Contribution& below, std::size_t count) {
         for (auto d : allDimensions) {
@@ -80,7 +81,7 @@ private:
     }
 
     Forecaster& forecaster_;
-    const Larder& larder_;
+    const Stock& stock_;
     bool withSettled_;
     const Setting& from_;
     const std::vector<LeverMove>& moves_;
@@ -97,20 +98,21 @@ Contribution mean(Contribution a, const Contribution& b) {
 
 } // namespace
 
-Contributions contributionsOf(Forecaster& forecaster, const Ground& ground, const std::vector<LeverMove>& chosen,
-                              const Larder& larder, bool withSettled) {
+Contributions contributionsOf(Forecaster& forecaster, const Baseline& baseline, const std::vector<LeverMove>& chosen,
+                              const Stock& stock, bool withSettled) {
     Contributions all;
-    all.forced = Ladder(forecaster, larder, withSettled, ground.before, ground.forced).climb(places(ground.forced));
-    Ladder ladder(forecaster, larder, withSettled, ground.start, chosen);
+    all.forced = StepwiseAttribution(forecaster, stock, withSettled, baseline.before, baseline.forced)
+                     .changeByMove(places(baseline.forced));
+    StepwiseAttribution attribution(forecaster, stock, withSettled, baseline.start, chosen);
     auto order = places(chosen);
-    all.chosen = ladder.climb(order);
+    all.chosen = attribution.changeByMove(order);
     if (chosen.size() < 2)
         return all;
     std::reverse(order.begin(), order.end());
-    const auto back = ladder.climb(order);
+    const auto back = attribution.changeByMove(order);
     for (std::size_t i = 0; i < chosen.size(); ++i)
         all.chosen[i] = mean(all.chosen[i], back[i]);
     return all;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

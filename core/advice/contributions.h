@@ -2,10 +2,10 @@
 // What each move of a plan does, so that the moves add up exactly to what the plan does.
 #pragma once
 
+#include "advice/baseline.h"
 #include "advice/forecaster.h"
-#include "advice/ground.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 struct Contribution {
     Scores next, settled;
@@ -14,12 +14,11 @@ struct Contribution {
 /// Forced moves one after another, from the settings before them; then the chosen ones, each as the mean of being moved
 /// in their order and in the reverse order (for two that is the Shapley value). A move that cannot be brewed before
 /// another (late grain before the rest it goes in after) counts on top of it in both. The forecaster takes
-/// `ground.before`, `ground.start` and the chosen moves together.
+/// `baseline.before`, `baseline.start` and the chosen moves together.
 struct Contributions {
     std::vector<Contribution> forced, chosen;
 };
-[[nodiscard]] Contributions contributionsOf(Forecaster& forecaster, const Ground& ground,
-                                            const std::vector<LeverMove>& chosen, const Larder& larder,
-                                            bool withSettled);
+[[nodiscard]] Contributions contributionsOf(Forecaster& forecaster, const Baseline& baseline,
+                                            const std::vector<LeverMove>& chosen, const Stock& stock, bool withSettled);
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -13,7 +13,10 @@
 #include <fmt/core.h>
 #include <map>
 
-namespace staveline {
+namespace staveline::advice {
+
+using tasting::VerdictKind;
+
 namespace {
 
 std::string sourceText(std::string_view key) {
@@ -25,7 +28,7 @@ std::string sourceText(std::string_view key) {
         return all;
     }();
     if (key == "model")
-        return render(say("advice.chain.source.model"));
+        return render(say("advice.explanation.source.model"));
     const auto found = texts.find(key);
     return found == texts.end() ? std::string(key) : found->second;
 }
@@ -49,7 +52,7 @@ std::optional<Dimension> dimensionIn(const std::vector<std::string_view>& parts)
 }
 
 std::string dimensionWord(Dimension d) {
-    return render(say(fmt::format("advice.chain.dimension.{}", name(d))));
+    return render(say(fmt::format("advice.explanation.dimension.{}", name(d))));
 }
 
 std::string at(std::string_view what, Dimension d) {
@@ -57,13 +60,13 @@ std::string at(std::string_view what, Dimension d) {
 }
 
 /// One subject, one method for each kind of origin.
-class Chain {
+class Explainer {
 public:
-    explicit Chain(const ChainSubject& subject)
+    explicit Explainer(const ExplanationSubject& subject)
         : in_(subject.input), advice_(subject.advice), alone_(subject.advice.leaveAlone),
           proposal_(pick(subject.advice, subject.proposal)), move_(subject.move) {}
 
-    Result<ChainLink> of(std::string_view origin) const {
+    Result<Explanation> of(std::string_view origin) const {
         const auto parts = partsOf(origin);
         if (parts[0] == "move")
             return moveValue(parts);
@@ -83,19 +86,19 @@ private:
         return number > 0 && index < advice.proposals.size() ? advice.proposals[index] : advice.leaveAlone;
     }
 
-    static Result<ChainLink> unknown(std::string_view origin) {
-        return badInput("/origin", say("advice.chain.unknown").with("origin", std::string(origin)),
-                        say("advice.chain.unknown.remedy"));
+    static Result<Explanation> unknown(std::string_view origin) {
+        return badInput("/origin", say("advice.explanation.unknown").with("origin", std::string(origin)),
+                        say("advice.explanation.unknown.remedy"));
     }
 
-    Result<ChainLink> ofDimension(std::string_view origin, const std::vector<std::string_view>& parts,
-                                  Dimension d) const {
-        using Member = ChainLink (Chain::*)(Dimension) const;
-        static const std::map<std::string_view, Member> simple = {{"now", &Chain::now},
-                                                                  {"window", &Chain::window},
-                                                                  {"share", &Chain::share},
-                                                                  {"cycles", &Chain::cycles},
-                                                                  {"threshold", &Chain::threshold}};
+    Result<Explanation> ofDimension(std::string_view origin, const std::vector<std::string_view>& parts,
+                                    Dimension d) const {
+        using Member = Explanation (Explainer::*)(Dimension) const;
+        static const std::map<std::string_view, Member> simple = {{"now", &Explainer::now},
+                                                                  {"window", &Explainer::window},
+                                                                  {"share", &Explainer::share},
+                                                                  {"cycles", &Explainer::cycles},
+                                                                  {"threshold", &Explainer::threshold}};
         if (const auto found = simple.find(parts[0]); found != simple.end())
             return (this->*found->second)(d);
         const bool settled = parts.size() > 1 && parts[1] == "settled";
@@ -114,31 +117,31 @@ private:
         return unknown(origin);
     }
 
-    static ChainLink link(std::string_view key, Dimension d, double value, std::string_view source = "model") {
-        const auto stem = fmt::format("advice.chain.{}", key);
+    static Explanation link(std::string_view key, Dimension d, double value, std::string_view source = "model") {
+        const auto stem = fmt::format("advice.explanation.{}", key);
         return {.title = say(stem + ".title").with("dimension", dimensionWord(d)).with("value", Points{value}),
                 .formula = say(stem + ".formula"),
                 .inputs = {},
                 .source = sourceText(source)};
     }
-    static ChainInput input(std::string_view key, ArgumentValue value, std::string origin = {}) {
-        return {say(fmt::format("advice.chain.input.{}", key)).with("value", std::move(value), origin),
+    static ExplanationInput input(std::string_view key, ArgumentValue value, std::string origin = {}) {
+        return {say(fmt::format("advice.explanation.input.{}", key)).with("value", std::move(value), origin),
                 std::move(origin)};
     }
 
-    ChainLink now(Dimension d) const {
+    Explanation now(Dimension d) const {
         auto made = link("now", d, in_.combined[d].mean, "model");
         for (const auto& part : in_.evidence[d])
             made.inputs.push_back(evidence(part, d));
-        made.inputs.push_back(input("error", Points{z80 * in_.combined[d].sd}));
+        made.inputs.push_back(input("error", Points{tasting::z80 * in_.combined[d].sd}));
         return made;
     }
-    static ChainInput evidence(const Evidence& part, Dimension d) {
+    static ExplanationInput evidence(const estimate::Evidence& part, Dimension d) {
         static constexpr std::array<const char*, 3> keys = {"model", "titration", "sitting"};
-        const bool model = part.kind == Evidence::Kind::model;
-        auto text = say(fmt::format("advice.chain.evidence.{}", keys[static_cast<std::size_t>(part.kind)]))
+        const bool model = part.kind == estimate::Evidence::Kind::model;
+        auto text = say(fmt::format("advice.explanation.evidence.{}", keys[static_cast<std::size_t>(part.kind)]))
                         .with("value", Points{part.estimate.mean}, model ? at("model/now", d) : "")
-                        .with("half", Points{z80 * part.estimate.sd});
+                        .with("half", Points{tasting::z80 * part.estimate.sd});
         if (part.on)
             text.arguments.push_back({"on", *part.on, {}});
         if (part.ta)
@@ -146,7 +149,7 @@ private:
         return {std::move(text), model ? at("model/now", d) : std::string()};
     }
 
-    ChainLink window(Dimension d) const {
+    Explanation window(Dimension d) const {
         const auto& target = in_.target.windows[d];
         auto made = link("window", d, target.wanted, "model");
         made.source.clear();
@@ -156,20 +159,20 @@ private:
         return made;
     }
 
-    ChainLink gap(Dimension d) const {
+    Explanation gap(Dimension d) const {
         auto made = link("gap", d, std::abs(in_.target.windows[d].wanted - in_.combined[d].mean), "model");
         made.inputs = {input("wanted", Points{in_.target.windows[d].wanted}, at("window", d)),
                        input("now", Points{in_.combined[d].mean}, at("now", d))};
         return made;
     }
-    ChainLink half(Dimension d) const {
-        auto made = link("half", d, z80 * in_.combined[d].sd, "model");
+    Explanation half(Dimension d) const {
+        auto made = link("half", d, tasting::z80 * in_.combined[d].sd, "model");
         made.inputs = {input("se", Number{in_.combined[d].sd, 2}, at("now", d)),
                        input("outside", Share{in_.verdicts[d].pOutside}), input("sign", Share{in_.verdicts[d].pSign})};
         return made;
     }
 
-    ChainLink prediction(const char* what, const Proposal& proposal, Dimension d, bool settled) const {
+    Explanation prediction(const char* what, const Proposal& proposal, Dimension d, bool settled) const {
         const Band& band = settled ? proposal.settled[d] : proposal.next[d];
         auto made = link(settled ? "settled" : "next", d, band.value);
         const double deviation = in_.combined[d].mean - in_.model[d].mean;
@@ -178,16 +181,16 @@ private:
                                     settled ? std::string() : at(alone ? "model/alone" : "model/next", d)));
         made.inputs.push_back(input("deviation", SignedPoints{deviation}, at("now", d)));
         made.inputs.push_back(
-            {say("advice.chain.input.band").with("low", Points{band.low}).with("high", Points{band.high}), {}});
+            {say("advice.explanation.input.band").with("low", Points{band.low}).with("high", Points{band.high}), {}});
         made.inputs.push_back(input("draws", std::int64_t{in_.draws}));
         return made;
     }
 
-    ChainLink change(Dimension d, bool settled) const {
+    Explanation change(Dimension d, bool settled) const {
         const double with = settled ? proposal_.settled[d].value : proposal_.next[d].value;
         const double without = settled ? alone_.settled[d].value : alone_.next[d].value;
         auto made = link("change", d, std::abs(with - without));
-        made.title = say("advice.chain.change.title")
+        made.title = say("advice.explanation.change.title")
                          .with("dimension", dimensionWord(d))
                          .with("value", SignedPoints{with - without});
         made.inputs = {input("with", Points{with}, at(settled ? "prediction/settled" : "prediction/next", d)),
@@ -195,21 +198,21 @@ private:
         return made;
     }
 
-    Result<ChainLink> contribution(const std::vector<std::string_view>& parts, Dimension d) const {
+    Result<Explanation> contribution(const std::vector<std::string_view>& parts, Dimension d) const {
         std::size_t index = 0;
         const auto read = std::from_chars(parts[1].data(), parts[1].data() + parts[1].size(), index);
         if (read.ec != std::errc{} || index >= proposal_.moves.size())
             return unknown(fmt::format("moves/{}", parts[1]));
         const auto& move = proposal_.moves[index];
         auto made = link("contribution", d, 0);
-        made.title = say("advice.chain.contribution.title")
+        made.title = say("advice.explanation.contribution.title")
                          .with("move", shortPhrase(move))
                          .with("dimension", dimensionWord(d))
                          .with("value", SignedPoints{move.next[d]});
         // Forced moves are in "leave it alone" too: they are no part of what is different from it.
         for (const auto& part : proposal_.moves)
             if (part.forced == move.forced)
-                made.inputs.push_back({say("advice.chain.input.part")
+                made.inputs.push_back({say("advice.explanation.input.part")
                                            .with("move", shortPhrase(part))
                                            .with("value", SignedPoints{part.next[d]}),
                                        {}});
@@ -219,11 +222,11 @@ private:
         return made;
     }
 
-    ChainLink share(Dimension d) const {
+    Explanation share(Dimension d) const {
         auto made = link("share", d, 0);
         const double next = proposal_.next[d].value - alone_.next[d].value;
         const double settled = proposal_.settled[d].value - alone_.settled[d].value;
-        made.title = say("advice.chain.share.title")
+        made.title = say("advice.explanation.share.title")
                          .with("dimension", dimensionWord(d))
                          .with("value", Share{settled != 0 ? next / settled : 0});
         made.inputs = {input("changeNext", SignedPoints{next}, at("change/next", d)),
@@ -232,9 +235,9 @@ private:
         return made;
     }
 
-    ChainLink cycles(Dimension d) const {
+    Explanation cycles(Dimension d) const {
         auto made = link("cycles", d, 0);
-        made.title = say("advice.chain.cycles.title")
+        made.title = say("advice.explanation.cycles.title")
                          .with("dimension", dimensionWord(d))
                          .with("value", std::int64_t{proposal_.cyclesNeeded[d]});
         made.inputs = {input("wanted", Points{in_.target.windows[d].wanted}, at("window", d)),
@@ -242,19 +245,19 @@ private:
         return made;
     }
 
-    ChainLink threshold(Dimension d) const {
+    Explanation threshold(Dimension d) const {
         auto made = link("threshold", d, acidityThreshold(alone_, in_.parameters.score));
         made.inputs = {input("ta", alone_.atNext.ta), input("difference", Share{acidDifference})};
         return made;
     }
 
     /// The model's score as such, with what the beer then holds.
-    Result<ChainLink> model(std::string_view when, Dimension d) const {
+    Result<Explanation> model(std::string_view when, Dimension d) const {
         const bool today = when == "now";
-        const Outcome now = outcomeOf(in_.state, in_.parameters, in_.base.recipe.originalGravity);
-        const Outcome& then = today ? now : when == "alone" ? alone_.atNext : proposal_.atNext;
+        const forward::Outcome now = outcomeOf(in_.state, in_.parameters, in_.base.recipe.originalGravity);
+        const forward::Outcome& then = today ? now : when == "alone" ? alone_.atNext : proposal_.atNext;
         auto made = link(today ? "modelNow" : "modelThen", d, then.scores[d]);
-        made.formula = say(fmt::format("advice.chain.map.{}", name(d)));
+        made.formula = say(fmt::format("advice.explanation.map.{}", name(d)));
         const Composition& beer = then.state.beer;
         if (d == Dimension::acidity)
             made.inputs = {
@@ -280,55 +283,58 @@ private:
                            constant("bodyPerExtract")};
         return made;
     }
-    ChainInput constant(std::string_view parameterName) const {
-        Parameters values = in_.parameters;
-        const double value = findParameter(parameterName)->in(values);
+    ExplanationInput constant(std::string_view parameterName) const {
+        forward::Parameters values = in_.parameters;
+        const double value = forward::findParameter(parameterName)->in(values);
         const auto origin = fmt::format("parameter/{}", parameterName);
         const auto& row = rowFor(parameterName);
-        return {say("advice.chain.input.constant").with("meaning", row.meaning).with("value", Number{value, 3}, origin),
+        return {say("advice.explanation.input.constant")
+                    .with("meaning", row.meaning)
+                    .with("value", Number{value, 3}, origin),
                 origin};
     }
-    static const ParameterRow& rowFor(std::string_view parameterName) {
-        const auto& rows = builtInParameterRows();
+    static const forward::ParameterRow& rowFor(std::string_view parameterName) {
+        const auto& rows = forward::builtInParameterRows();
         return *std::find_if(rows.begin(), rows.end(),
-                             [&](const ParameterRow& row) { return row.name == parameterName; });
+                             [&](const forward::ParameterRow& row) { return row.name == parameterName; });
     }
-    Result<ChainLink> parameter(std::string_view parameterName) const {
-        if (!findParameter(parameterName))
+    Result<Explanation> parameter(std::string_view parameterName) const {
+        if (!forward::findParameter(parameterName))
             return unknown(fmt::format("parameter/{}", parameterName));
         const auto& row = rowFor(parameterName);
-        return ChainLink{
-            say("advice.chain.constant.title")
+        return Explanation{
+            say("advice.explanation.constant.title")
                 .with("meaning", row.meaning)
                 .with("value", Number{row.value, 3})
                 .with("unit", row.unit),
             {},
-            {{say("advice.chain.input.range").with("low", Number{row.low, 3}).with("high", Number{row.high, 3}), {}}},
+            {{say("advice.explanation.input.range").with("low", Number{row.low, 3}).with("high", Number{row.high, 3}),
+              {}}},
             sourceText(row.source)};
     }
 
-    ChainLink bitterness(const Proposal& proposal) const {
-        ChainLink made{say("advice.chain.bitterness.title").with("value", proposal.atNext.bitterness),
-                       say("advice.chain.bitterness.formula"),
-                       {},
-                       sourceText("model")};
+    Explanation bitterness(const Proposal& proposal) const {
+        Explanation made{say("advice.explanation.bitterness.title").with("value", proposal.atNext.bitterness),
+                         say("advice.explanation.bitterness.formula"),
+                         {},
+                         sourceText("model")};
         made.inputs = {input("refillIbu", proposal.setting.recipe.bitterness), input("refill", proposal.refill),
                        input("vesselIbu", in_.state.beer.bitterness())};
         return made;
     }
 
-    Result<ChainLink> moveValue(const std::vector<std::string_view>& parts) const {
+    Result<Explanation> moveValue(const std::vector<std::string_view>& parts) const {
         if (move_ >= proposal_.moves.size())
             return unknown("move");
         const auto& move = proposal_.moves[move_];
         const bool from = parts.back() == "from";
         for (const auto& argument : move.wording.arguments)
             if (argument.name == parts.back())
-                return ChainLink{
-                    say(from ? "advice.chain.from.title" : "advice.chain.to.title").with("value", argument.value),
-                    {},
-                    {{move.wording, {}}},
-                    {}};
+                return Explanation{say(from ? "advice.explanation.from.title" : "advice.explanation.to.title")
+                                       .with("value", argument.value),
+                                   {},
+                                   {{move.wording, {}}},
+                                   {}};
         return unknown("move");
     }
 
@@ -347,7 +353,7 @@ bool byNumbers(VerdictKind kind) {
 /// The nearest mean on one side that gives another verdict; none within the scale.
 std::optional<Message> turningPoint(const AdviceInput& input, Dimension d, double step) {
     const auto& window = input.target.windows[d];
-    const auto kindAt = [&](double mean) { return verdict(d, {mean, input.combined[d].sd}, window, {}).kind; };
+    const auto kindAt = [&](double mean) { return tasting::verdict(d, {mean, input.combined[d].sd}, window, {}).kind; };
     const auto present = input.verdicts[d].kind;
     for (double mean = std::round(input.combined[d].mean * 10) / 10 + step; mean >= 0 && mean <= 10; mean += step)
         if (kindAt(mean) != present)
@@ -359,8 +365,8 @@ std::optional<Message> turningPoint(const AdviceInput& input, Dimension d, doubl
 
 } // namespace
 
-Result<ChainLink> explain(const ChainSubject& subject, std::string_view origin) {
-    return Chain(subject).of(origin);
+Result<Explanation> explain(const ExplanationSubject& subject, std::string_view origin) {
+    return Explainer(subject).of(origin);
 }
 
 std::vector<Message> whatWouldChange(const AdviceInput& input) {
@@ -373,4 +379,4 @@ std::vector<Message> whatWouldChange(const AdviceInput& input) {
     return lines;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

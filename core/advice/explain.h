@@ -1,34 +1,34 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What stands behind a number: the formula in words, what went into it, and where that is written. Numbers among the
-// inputs have origins of their own, so a brewer can follow the chain to its end.
+// inputs have origins of their own, so a brewer can follow the explanation to its end.
 #pragma once
 
 #include "advice/advise.h"
 
-namespace staveline {
+namespace staveline::advice {
 
-struct ChainInput {
+struct ExplanationInput {
     Message text;       ///< one line: "from the sitting of 3 Apr: 6.6 ± 0.8"; arguments carry their origins
-    std::string origin; ///< empty: the chain ends here
+    std::string origin; ///< empty: the explanation ends here
 };
-struct ChainLink {
-    Message title;                  ///< "Acidity at the next draw: 5.1"
-    Message formula;                ///< in words and symbols; empty when there is none
-    std::vector<ChainInput> inputs; ///< may be empty
+struct Explanation {
+    Message title;                        ///< "Acidity at the next draw: 5.1"
+    Message formula;                      ///< in words and symbols; empty when there is none
+    std::vector<ExplanationInput> inputs; ///< may be empty
     std::string source; ///< text of the source, as in resources/data/sources.csv; empty: this vessel's own book
 };
 /// What is being explained: the advice and which of its proposals (1-based; 0: leave it alone).
-struct ChainSubject {
+struct ExplanationSubject {
     const AdviceInput& input;
     const Advice& advice;
     int proposal = 0;
     std::size_t move = 0; ///< for the origins move/from and move/to
 };
 /// `origin` is that of an argument (see advice/reasons.h and tasting/verdict.cpp). Unknown: fault at "/origin".
-[[nodiscard]] Result<ChainLink> explain(const ChainSubject& subject, std::string_view origin);
+[[nodiscard]] Result<Explanation> explain(const ExplanationSubject& subject, std::string_view origin);
 
 /// What would turn each verdict into another: "moves to nudge if the score were 5.9 or less". Empty where nothing near
 /// would.
 [[nodiscard]] std::vector<Message> whatWouldChange(const AdviceInput& input);
 
-} // namespace staveline
+} // namespace staveline::advice

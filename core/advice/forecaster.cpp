@@ -5,7 +5,7 @@
 #include <cmath>
 #include <functional>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 /// The settled point under a parameter draw is wanted for a band only: the rest of the way is
@@ -25,7 +25,7 @@ double endOf(double before, double last, double now) {
     return now + step * ratio / (1 - ratio);
 }
 
-Scores endOf(const std::vector<Outcome>& draws) {
+Scores endOf(const std::vector<forward::Outcome>& draws) {
     const auto n = draws.size();
     Scores end;
     for (auto d : allDimensions)
@@ -33,9 +33,9 @@ Scores endOf(const std::vector<Outcome>& draws) {
     return end;
 }
 
-Course firstDraws(Course course, int cycles) {
-    course.draws.resize(static_cast<std::size_t>(cycles));
-    return course;
+Trajectory firstDraws(Trajectory trajectory, int cycles) {
+    trajectory.draws.resize(static_cast<std::size_t>(cycles));
+    return trajectory;
 }
 
 } // namespace
@@ -58,7 +58,7 @@ Result<void> checkDraw(const AdviceInput& input, Litres draw, std::string path) 
     return {};
 }
 
-std::size_t RecipeHash::operator()(const Recipe& recipe) const {
+std::size_t RecipeHash::operator()(const brewing::Recipe& recipe) const {
     std::size_t seed = std::hash<std::string>{}(recipe.yeast);
     for (const auto& part : recipe.grist)
         mix(seed, part.share.of1 + (part.late ? 2 : 0));
@@ -67,7 +67,7 @@ std::size_t RecipeHash::operator()(const Recipe& recipe) const {
         mix(seed, step.minutes.min);
     }
     for (double number : {recipe.sugarShare.of1, recipe.mashPh.ph, recipe.originalGravity.p, recipe.bitterness.ibu,
-                          recipe.preSoured.of1, recipe.path == MashPath::jump ? 1.0 : 0.0})
+                          recipe.preSoured.of1, recipe.path == brewing::MashPath::jump ? 1.0 : 0.0})
         mix(seed, number);
     return seed;
 }
@@ -83,10 +83,10 @@ ModelForecaster::ModelForecaster(const AdviceInput& input) : input_(input), para
     if (input.draws > 0)
         for (auto& draw : parameterDraws(input.parameters, input.draws))
             parameters_.push_back(draw);
-    heels_.resize(parameters_.size());
+    remaining_.resize(parameters_.size());
 }
 
-Result<ModelForecaster::Known*> ModelForecaster::known(const Recipe& recipe) {
+Result<ModelForecaster::Known*> ModelForecaster::known(const brewing::Recipe& recipe) {
     if (const auto found = recipes_.find(recipe); found != recipes_.end())
         return &found->second;
     auto resolved = resolve(recipe, *input_.pantry, input_.equipment.heatingRate);
@@ -95,23 +95,23 @@ Result<ModelForecaster::Known*> ModelForecaster::known(const Recipe& recipe) {
     return &recipes_.emplace(recipe, Known{*std::move(resolved), {}}).first->second;
 }
 
-const RefillBeer& ModelForecaster::beer(Known& known, std::size_t set) {
+const brewing::RefillBeer& ModelForecaster::beer(Known& known, std::size_t set) {
     const auto found = known.beers.find(set);
     return found != known.beers.end()
                ? found->second
                : known.beers.emplace(set, brew(known.input, parameters_[set].brew)).first->second;
 }
 
-const VesselState& ModelForecaster::heel(Celsius temperature, std::size_t set) {
-    auto& heels = heels_[set];
-    if (const auto found = heels.find(temperature.c); found != heels.end())
+const culture::VesselState& ModelForecaster::remainingBeer(Celsius temperature, std::size_t set) {
+    auto& remaining = remaining_[set];
+    if (const auto found = remaining.find(temperature.c); found != remaining.end())
         return found->second;
-    const AgeConditions wait{input_.toThisDraw, temperature, input_.oxygenPerYear};
-    return heels.emplace(temperature.c, age(input_.state, wait, parameters_[set].culture)).first->second;
+    const culture::AgeConditions wait{input_.toThisDraw, temperature, input_.oxygenPerYear};
+    return remaining.emplace(temperature.c, age(input_.state, wait, parameters_[set].culture)).first->second;
 }
 
-/// From the draw on: the heel has aged already.
-Plan ModelForecaster::planOf(const Setting& setting) const {
+/// From the draw on: the remaining beer has aged already.
+forward::Plan ModelForecaster::planOf(const Setting& setting) const {
     return {{0}, shareOf(input_, setting), setting.interval, setting.temperature, input_.oxygenPerYear};
 }
 
@@ -119,35 +119,36 @@ Scores ModelForecaster::today(std::size_t set) {
     return outcomeOf(input_.state, parameters_[set], input_.base.recipe.originalGravity).scores;
 }
 
-/// The course so far, taken on to `cycles` draws.
-void ModelForecaster::extend(Course& course, const Setting& setting, Known& known, std::size_t set, int cycles) {
+/// The trajectory so far, taken on to `cycles` draws.
+void ModelForecaster::extend(Trajectory& trajectory, const Setting& setting, Known& known, std::size_t set,
+                             int cycles) {
     const auto& fresh = beer(known, set);
-    while (static_cast<int>(course.draws.size()) < cycles) {
-        const bool first = course.draws.empty();
-        const auto& before = first ? heel(setting.temperature, set) : course.draws.back().state;
-        const Prediction step =
+    while (static_cast<int>(trajectory.draws.size()) < cycles) {
+        const bool first = trajectory.draws.empty();
+        const auto& before = first ? remainingBeer(setting.temperature, set) : trajectory.draws.back().state;
+        const forward::Prediction step =
             predict(parameters_[set], before, fresh, setting.recipe.originalGravity, planOf(setting));
         if (first)
-            course.thisDraw = step.thisDraw;
-        course.draws.push_back(step.nextDraw);
+            trajectory.thisDraw = step.thisDraw;
+        trajectory.draws.push_back(step.nextDraw);
     }
 }
 
-Result<Course> ModelForecaster::course(const Setting& setting, std::size_t set, int cycles) {
+Result<Trajectory> ModelForecaster::trajectory(const Setting& setting, std::size_t set, int cycles) {
     const auto recipe = known(setting.recipe);
     if (!recipe)
         return fail(recipe.error());
-    auto& course = courses_[setting][set];
-    extend(course, setting, **recipe, set, cycles);
-    return firstDraws(course, cycles);
+    auto& trajectory = trajectories_[setting][set];
+    extend(trajectory, setting, **recipe, set, cycles);
+    return firstDraws(trajectory, cycles);
 }
 
-Scores ModelForecaster::keptUp(const Setting& setting, std::size_t set) {
-    const auto last = course(setting, set, set == 0 ? 1 : cyclesForBand)->draws;
+Scores ModelForecaster::settledScores(const Setting& setting, std::size_t set) {
+    const auto last = trajectory(setting, set, set == 0 ? 1 : cyclesForBand)->draws;
     if (set != 0)
         return endOf(last);
-    return ifKeptUp(parameters_[0], last.back().state, beer(**known(setting.recipe), 0), setting.recipe.originalGravity,
-                    planOf(setting))
+    return settledOutcome(parameters_[0], last.back().state, beer(**known(setting.recipe), 0),
+                          setting.recipe.originalGravity, planOf(setting))
         .scores;
 }
 
@@ -157,7 +158,7 @@ Sizing ModelForecaster::sizing(const Setting& setting) {
         return {.converted = false, .over = {0}, .findings = {recipe.error().cause}, .cautions = {}};
     const auto& fresh = beer(**recipe, 0);
     Sizing sizing{.converted = fresh.converted(), .over = {0}, .findings = {}, .cautions = {}};
-    const BatchNeed need{refillOf(input_, setting), input_.margin, {}};
+    const brewing::BatchNeed need{refillOf(input_, setting), input_.margin, {}};
     const auto plan = planBrew((*recipe)->input, fresh, input_.equipment, need);
     if (!plan) // nothing to fill in: no batch, nothing to say
         return sizing;
@@ -169,4 +170,4 @@ Sizing ModelForecaster::sizing(const Setting& setting) {
     return sizing;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

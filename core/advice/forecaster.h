@@ -6,12 +6,12 @@
 
 #include <unordered_map>
 
-namespace staveline {
+namespace staveline::advice {
 
 /// The draws that one setting leads to, under one set of parameters.
-struct Course {
-    Outcome thisDraw;
-    std::vector<Outcome> draws; ///< the next draw, then those after it if the setting is kept
+struct Trajectory {
+    forward::Outcome thisDraw;
+    std::vector<forward::Outcome> draws; ///< the next draw, then those after it if the setting is kept
 };
 
 /// Whether the refill can be brewed with the kit, and what there is to say about it.
@@ -29,9 +29,9 @@ public:
     /// Scores of the vessel as it is today.
     virtual Scores today(std::size_t set) = 0;
     /// `cycles` draws after this one, at least 1. Fault: the recipe cannot be resolved.
-    virtual Result<Course> course(const Setting& setting, std::size_t set, int cycles) = 0;
-    /// If kept up for years. The setting is one that course() has taken.
-    virtual Scores keptUp(const Setting& setting, std::size_t set) = 0;
+    virtual Result<Trajectory> trajectory(const Setting& setting, std::size_t set, int cycles) = 0;
+    /// If kept up for years. The setting is one that trajectory() has taken.
+    virtual Scores settledScores(const Setting& setting, std::size_t set) = 0;
     virtual Sizing sizing(const Setting& setting) = 0;
 };
 
@@ -43,40 +43,41 @@ public:
 [[nodiscard]] Result<void> checkDraw(const AdviceInput& input, Litres draw, std::string path);
 
 struct RecipeHash {
-    std::size_t operator()(const Recipe& recipe) const;
+    std::size_t operator()(const brewing::Recipe& recipe) const;
 };
 
-/// The real one. Remembers every brew, heel and course, so asking twice costs nothing.
+/// The real one. Remembers every brew, remaining beer and trajectory, so asking twice costs nothing.
 class ModelForecaster final : public Forecaster {
 public:
     explicit ModelForecaster(const AdviceInput& input);
 
     [[nodiscard]] std::size_t sets() const override { return parameters_.size() - 1; }
     Scores today(std::size_t set) override;
-    Result<Course> course(const Setting& setting, std::size_t set, int cycles) override;
-    Scores keptUp(const Setting& setting, std::size_t set) override;
+    Result<Trajectory> trajectory(const Setting& setting, std::size_t set, int cycles) override;
+    Scores settledScores(const Setting& setting, std::size_t set) override;
     Sizing sizing(const Setting& setting) override;
 
 private:
     struct Known {
-        BrewInput input;
-        std::unordered_map<std::size_t, RefillBeer> beers; ///< by parameter set
+        brewing::BrewInput input;
+        std::unordered_map<std::size_t, brewing::RefillBeer> beers; ///< by parameter set
     };
     struct SettingHash {
         std::size_t operator()(const Setting& setting) const;
     };
 
-    Result<Known*> known(const Recipe& recipe);
-    const RefillBeer& beer(Known& known, std::size_t set);
-    const VesselState& heel(Celsius temperature, std::size_t set);
-    [[nodiscard]] Plan planOf(const Setting& setting) const;
-    void extend(Course& course, const Setting& setting, Known& known, std::size_t set, int cycles);
+    Result<Known*> known(const brewing::Recipe& recipe);
+    const brewing::RefillBeer& beer(Known& known, std::size_t set);
+    const culture::VesselState& remainingBeer(Celsius temperature, std::size_t set);
+    [[nodiscard]] forward::Plan planOf(const Setting& setting) const;
+    void extend(Trajectory& trajectory, const Setting& setting, Known& known, std::size_t set, int cycles);
 
     const AdviceInput& input_;
-    std::vector<Parameters> parameters_; ///< central first
-    std::unordered_map<Recipe, Known, RecipeHash> recipes_;
-    std::vector<std::unordered_map<double, VesselState>> heels_; ///< by set and temperature, aged to this draw
-    std::unordered_map<Setting, std::unordered_map<std::size_t, Course>, SettingHash> courses_; ///< by set
+    std::vector<forward::Parameters> parameters_; ///< central first
+    std::unordered_map<brewing::Recipe, Known, RecipeHash> recipes_;
+    std::vector<std::unordered_map<double, culture::VesselState>>
+        remaining_; ///< by set and temperature, aged to this draw
+    std::unordered_map<Setting, std::unordered_map<std::size_t, Trajectory>, SettingHash> trajectories_; ///< by set
 };
 
-} // namespace staveline
+} // namespace staveline::advice

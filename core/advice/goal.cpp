@@ -4,10 +4,13 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::advice {
+
+using tasting::VerdictKind;
+
 namespace {
 
-Aim aimOf(const TargetWindow& window, const Verdict& verdict) {
+Aim aimOf(const tasting::TargetWindow& window, const tasting::Verdict& verdict) {
     Aim aim{window.wanted, window.band, false};
     switch (verdict.kind) {
     case VerdictKind::hold:
@@ -41,9 +44,9 @@ double gapOf(const Aim& aim, double score, double alone) {
 
 } // namespace
 
-std::vector<Scores> anchored(const Course& course, const Scores& deviation) {
+std::vector<Scores> anchored(const Trajectory& trajectory, const Scores& deviation) {
     std::vector<Scores> draws;
-    for (const auto& outcome : course.draws) {
+    for (const auto& outcome : trajectory.draws) {
         draws.push_back(outcome.scores);
         for (auto d : allDimensions)
             draws.back()[d] += deviation[d];
@@ -51,7 +54,7 @@ std::vector<Scores> anchored(const Course& course, const Scores& deviation) {
     return draws;
 }
 
-Goal goalFrom(const AdviceInput& input, Share share, const Course& alone) {
+Goal goalFrom(const AdviceInput& input, Share share, const Trajectory& alone) {
     Goal goal;
     for (auto d : allDimensions) {
         goal.aims[d] = aimOf(input.target.windows[d], input.verdicts[d]);
@@ -81,4 +84,4 @@ double lossCost(const Goal& goal, const Scores& varianceAtNext) {
     return sum * growth / static_cast<double>(goal.alone.size());
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -6,7 +6,7 @@
 
 #include <span>
 
-namespace staveline {
+namespace staveline::advice {
 
 /// How one dimension counts.
 struct Aim {
@@ -25,14 +25,14 @@ struct Goal {
 };
 
 /// From verdicts and target: a nudge aims half-way, hold and wait keep what is there, the rest aims at the target.
-[[nodiscard]] Goal goalFrom(const AdviceInput& input, Share share, const Course& alone);
+[[nodiscard]] Goal goalFrom(const AdviceInput& input, Share share, const Trajectory& alone);
 
-/// Scores of a course with the deviation added.
-[[nodiscard]] std::vector<Scores> anchored(const Course& course, const Scores& deviation);
+/// Scores of a trajectory with the deviation added.
+[[nodiscard]] std::vector<Scores> anchored(const Trajectory& trajectory, const Scores& deviation);
 
 /// Mean over the draws of the sum of squared gaps in bands.
 [[nodiscard]] double gapCost(const Goal& goal, std::span<const Scores> draws);
 /// The same for a variance at the next draw, which grows over the draws as a kept change does.
 [[nodiscard]] double lossCost(const Goal& goal, const Scores& varianceAtNext);
 
-} // namespace staveline
+} // namespace staveline::advice

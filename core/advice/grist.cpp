@@ -3,13 +3,17 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::advice {
+
+using brewing::Recipe;
+using ingredient::Pantry;
+
 namespace {
 
 constexpr double nothing = 1e-9;
 
 /// Unknown grain passes no test; resolve() reports it.
-bool passes(const GristPart& part, const Pantry& pantry, GrainTest test) {
+bool passes(const brewing::GristPart& part, const Pantry& pantry, GrainTest test) {
     const auto grain = pantry.grain(part.grain);
     return grain && test(*grain);
 }
@@ -21,7 +25,7 @@ void scale(Recipe& recipe, const Pantry& pantry, GrainTest test, double factor) 
 }
 
 /// Scales what passes to `share`, or brings in `filler`.
-void setShare(Recipe& recipe, const Pantry& pantry, GrainTest test, double share, const GristPart& filler) {
+void setShare(Recipe& recipe, const Pantry& pantry, GrainTest test, double share, const brewing::GristPart& filler) {
     const double present = percentOf(recipe, pantry, test) / 100;
     if (present > nothing)
         scale(recipe, pantry, test, share / present);
@@ -31,8 +35,8 @@ void setShare(Recipe& recipe, const Pantry& pantry, GrainTest test, double share
 
 } // namespace
 
-bool isBaseMalt(const Grain& grain) {
-    return grain.kind == GrainKind::base;
+bool isBaseMalt(const ingredient::Grain& grain) {
+    return grain.kind == ingredient::GrainKind::base;
 }
 
 double percentOf(const Recipe& recipe, const Pantry& pantry, GrainTest test) {
@@ -43,22 +47,22 @@ double percentOf(const Recipe& recipe, const Pantry& pantry, GrainTest test) {
     return 100 * share;
 }
 
-std::string firstAtHand(const std::vector<std::string>& wanted, const Larder& larder) {
+std::string firstAtHand(const std::vector<std::string>& wanted, const Stock& stock) {
     const auto found = std::find_if(wanted.begin(), wanted.end(), [&](const std::string& id) {
-        return larder.has(id) && (larder.pantry.grain(id) || larder.pantry.yeast(id));
+        return stock.has(id) && (stock.pantry.grain(id) || stock.pantry.yeast(id));
     });
     return found == wanted.end() ? std::string() : *found;
 }
 
-void exchange(Recipe& recipe, const Exchange& change, const Larder& larder) {
-    const double before = percentOf(recipe, larder.pantry, change.test) / 100;
-    const double base = percentOf(recipe, larder.pantry, isBaseMalt) / 100;
+void exchange(Recipe& recipe, const Exchange& change, const Stock& stock) {
+    const double before = percentOf(recipe, stock.pantry, change.test) / 100;
+    const double base = percentOf(recipe, stock.pantry, isBaseMalt) / 100;
     const double wanted = std::min(change.percent / 100, before + base);
-    setShare(recipe, larder.pantry, change.test, wanted, {change.filler, {0}, change.fillerLate});
-    const double moved = percentOf(recipe, larder.pantry, change.test) / 100 - before;
-    setShare(recipe, larder.pantry, isBaseMalt, base - moved,
-             {firstAtHand({"pilsner", "pale", "high_enzyme"}, larder), {0}, false});
-    std::erase_if(recipe.grist, [](const GristPart& part) { return part.share.of1 <= nothing; });
+    setShare(recipe, stock.pantry, change.test, wanted, {change.filler, {0}, change.fillerLate});
+    const double moved = percentOf(recipe, stock.pantry, change.test) / 100 - before;
+    setShare(recipe, stock.pantry, isBaseMalt, base - moved,
+             {firstAtHand({"pilsner", "pale", "high_enzyme"}, stock), {0}, false});
+    std::erase_if(recipe.grist, [](const brewing::GristPart& part) { return part.share.of1 <= nothing; });
 }
 
 void narrowByGrist(LeverRow& row, const Recipe& recipe, GrainTest test, const std::string& filler,
@@ -84,7 +88,7 @@ bool hasLowRest(const Recipe& recipe) {
 }
 
 bool hasRawGrain(const Recipe& recipe, const Pantry& pantry) {
-    return percentOf(recipe, pantry, [](const Grain& grain) { return grain.isRaw(); }) > nothing;
+    return percentOf(recipe, pantry, [](const ingredient::Grain& grain) { return grain.isRaw(); }) > nothing;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -5,18 +5,18 @@
 #include "advice/lever.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 /// How thick a recipe with a new rest is mashed in, so that the hot water of the jump has room.
 inline constexpr LitresPerKilogram thickStart{constants::advice::thickStart};
 
-using GrainTest = bool (*)(const Grain&);
+using GrainTest = bool (*)(const ingredient::Grain&);
 
-[[nodiscard]] bool isBaseMalt(const Grain& grain);
+[[nodiscard]] bool isBaseMalt(const ingredient::Grain& grain);
 /// Share of the grist that passes the test [%].
-[[nodiscard]] double percentOf(const Recipe& recipe, const Pantry& pantry, GrainTest test);
+[[nodiscard]] double percentOf(const brewing::Recipe& recipe, const ingredient::Pantry& pantry, GrainTest test);
 /// The first of `wanted` that is in the pantry and not missing; empty: none.
-[[nodiscard]] std::string firstAtHand(const std::vector<std::string>& wanted, const Larder& larder);
+[[nodiscard]] std::string firstAtHand(const std::vector<std::string>& wanted, const Stock& stock);
 
 /// What to change: grain that passes `test` up or down to `percent` of the grist, against base malt. What is there
 /// already keeps its proportions; where there is none, `filler` comes in.
@@ -26,15 +26,15 @@ struct Exchange {
     std::string filler;
     bool fillerLate = false;
 };
-void exchange(Recipe& recipe, const Exchange& change, const Larder& larder);
+void exchange(brewing::Recipe& recipe, const Exchange& change, const Stock& stock);
 /// Caps the row where base malt or the grain's own maximum ends; closes it (high = low) where there is no filler.
-void narrowByGrist(LeverRow& row, const Recipe& recipe, GrainTest test, const std::string& filler,
-                   const Pantry& pantry);
+void narrowByGrist(LeverRow& row, const brewing::Recipe& recipe, GrainTest test, const std::string& filler,
+                   const ingredient::Pantry& pantry);
 /// Names of the grains that pass the test, in the recipe's order, joined by commas.
-[[nodiscard]] std::string namesOf(const Recipe& recipe, const Pantry& pantry, GrainTest test);
+[[nodiscard]] std::string namesOf(const brewing::Recipe& recipe, const ingredient::Pantry& pantry, GrainTest test);
 
 /// A rest below 55 C comes before the saccharification.
-[[nodiscard]] bool hasLowRest(const Recipe& recipe);
-[[nodiscard]] bool hasRawGrain(const Recipe& recipe, const Pantry& pantry);
+[[nodiscard]] bool hasLowRest(const brewing::Recipe& recipe);
+[[nodiscard]] bool hasRawGrain(const brewing::Recipe& recipe, const ingredient::Pantry& pantry);
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -5,11 +5,11 @@
 
 #include "advice/advise.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 /// What there is to brew with.
-struct Larder {
-    const Pantry& pantry;
+struct Stock {
+    const ingredient::Pantry& pantry;
     const std::set<std::string>& missing; ///< grain and yeast ids
 
     [[nodiscard]] bool has(std::string_view id) const { return !missing.contains(std::string(id)); }
@@ -21,21 +21,21 @@ struct Lever {
     bool byVolume = false; ///< the row's bounds are shares of the volume before the draw, values are litres
     int order = 0;         ///< levers that act on what others bring are applied after them
 
-    LeverValue (*read)(const Setting&, const Larder&) = nullptr;
+    LeverValue (*read)(const Setting&, const Stock&) = nullptr;
     /// Total for a value inside the lever's bounds.
-    void (*apply)(Setting&, const LeverValue&, const Larder&) = nullptr;
+    void (*apply)(Setting&, const LeverValue&, const Stock&) = nullptr;
     /// Whether moving it changes anything in this setting; null: always.
     bool (*applies)(const Setting&, const AdviceInput&) = nullptr;
-    /// Narrows the row by target, recipe and larder; null: the row as it is.
+    /// Narrows the row by target, recipe and stock; null: the row as it is.
     void (*narrow)(LeverRow&, const Setting&, const AdviceInput&) = nullptr;
     /// Choices to advise; null: those of the row.
     std::vector<std::string> (*choices)(const AdviceInput&) = nullptr;
     /// For the brew sheet; null: "name: to instead of from".
-    Message (*wording)(const LeverValue& from, const LeverValue& to, const Setting& after, const Larder&) = nullptr;
+    Message (*wording)(const LeverValue& from, const LeverValue& to, const Setting& after, const Stock&) = nullptr;
     /// Cautions that come with the new value; null: none.
     std::vector<Message> (*cautions)(const LeverValue& to, const Setting& after, const AdviceInput&) = nullptr;
     /// Values that may not lead the list of proposals; null: none.
-    bool (*neverFirst)(const LeverValue& to, const Larder&) = nullptr;
+    bool (*neverFirst)(const LeverValue& to, const Stock&) = nullptr;
 };
 
 /// All levers in the order of their rows; each row has its file and each file its row (a test compares them).
@@ -50,7 +50,7 @@ struct Lever {
 [[nodiscard]] std::vector<LeverValue> stepsOf(const Lever& lever, const Setting& start, const AdviceInput& input);
 [[nodiscard]] bool sameValue(const LeverValue& a, const LeverValue& b);
 [[nodiscard]] Message wordingOf(const Lever& lever, const LeverValue& from, const LeverValue& to, const Setting& after,
-                                const Larder& larder);
+                                const Stock& stock);
 
 /// The number inside a lever's value; choices never get here.
 [[nodiscard]] inline double number(const LeverValue& value) {
@@ -64,4 +64,4 @@ template <Quantity Q> Message fromTo(std::string key, Q from, Q to) {
     return say(std::move(key)).with("to", to, "move/to").with("from", from, "move/from");
 }
 
-} // namespace staveline
+} // namespace staveline::advice

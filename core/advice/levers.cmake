@@ -24,7 +24,7 @@ file(CONFIGURE OUTPUT ${PROJECT_BINARY_DIR}/generated/advice/lever_list.h @ONLY 
 
 #include \"advice/lever.h\"
 
-namespace staveline::makeLever {
+namespace staveline::advice::makeLever {
 
 @declarations@
 inline std::vector<Lever> all() {
@@ -32,6 +32,6 @@ inline std::vector<Lever> all() {
 @calls@    };
 }
 
-} // namespace staveline::levers
+} // namespace staveline::advice::makeLever
 ")
 target_include_directories(staveline_advice PRIVATE ${PROJECT_BINARY_DIR}/generated)

@@ -11,7 +11,10 @@
 #include <fmt/core.h>
 #include <stdexcept>
 
-namespace staveline {
+namespace staveline::advice {
+
+using ingredient::Pantry;
+
 namespace {
 
 constexpr double same = 1e-9;
@@ -227,9 +230,9 @@ bool sameValue(const LeverValue& a, const LeverValue& b) {
 }
 
 Message wordingOf(const Lever& lever, const LeverValue& from, const LeverValue& to, const Setting& after,
-                  const Larder& larder) {
+                  const Stock& stock) {
     if (lever.wording)
-        return lever.wording(from, to, after, larder);
+        return lever.wording(from, to, after, stock);
     const auto shown = [](const LeverValue& value) -> ArgumentValue {
         if (const auto* number = std::get_if<double>(&value))
             return Number{*number, 1};
@@ -251,14 +254,14 @@ Result<Setting> withLever(const Setting& setting, std::string_view lever, const 
                         say("advice.fault.lever.remedy").with("levers", joined(known)));
     }
     const std::set<std::string> nothing;
-    const Larder larder{pantry, nothing};
+    const Stock stock{pantry, nothing};
     const auto& row = rowOf(*found);
-    if (!sameValue(value, found->read(setting, larder)))
+    if (!sameValue(value, found->read(setting, stock)))
         if (auto sound = row.isChoice() ? checkChoice(row, value, pantry) : checkNumber(*found, row, value); !sound)
             return fail(std::move(sound).error());
     auto changed = setting;
-    found->apply(changed, value, larder);
-    if (!sameValue(found->read(changed, larder), value))
+    found->apply(changed, value, stock);
+    if (!sameValue(found->read(changed, stock), value))
         return badInput("/" + row.id, unitMessage("advice.fault.noRoom", row),
                         unitMessage("advice.fault.noRoom.remedy", row));
     return changed;
@@ -270,4 +273,4 @@ LeverValue leverValue(const Setting& setting, std::string_view lever, const Pant
     return found ? found->read(setting, {pantry, nothing}) : LeverValue{0.0};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -8,16 +8,19 @@
 #include <cmath>
 #include <fmt/core.h>
 
-namespace staveline {
+namespace staveline::advice {
+
+using tasting::VerdictKind;
+
 namespace {
 
 bool any(const AdviceInput& input, VerdictKind kind) {
     const auto& verdicts = input.verdicts.values;
-    return std::any_of(verdicts.begin(), verdicts.end(), [&](const Verdict& v) { return v.kind == kind; });
+    return std::any_of(verdicts.begin(), verdicts.end(), [&](const tasting::Verdict& v) { return v.kind == kind; });
 }
 
-Message faultNote(const Verdict& verdict) {
-    const FaultRule* rule = builtInSheet().findFault(verdict.fault);
+Message faultNote(const tasting::Verdict& verdict) {
+    const tasting::FaultRule* rule = tasting::builtInSheet().findFault(verdict.fault);
     const std::string& name = rule ? rule->name : verdict.fault;
     if (!verdict.until)
         return say("advice.note.fault").with("fault", name);
@@ -66,9 +69,9 @@ void reachNotes(const AdviceInput& input, std::vector<Message>& notes) {
 
 } // namespace
 
-std::vector<Message> notesOf(const AdviceInput& input, const Ground& ground) {
+std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline) {
     auto notes = faultNotes(input);
-    notes.insert(notes.end(), ground.notes.begin(), ground.notes.end());
+    notes.insert(notes.end(), baseline.notes.begin(), baseline.notes.end());
     if (!notes.empty() && any(input, VerdictKind::faultFirst))
         return notes;
     waitNotes(input, notes);
@@ -84,4 +87,4 @@ Message told(const Price& price) {
         .with("price", Number{price.cost, 2});
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -2,17 +2,17 @@
 // What has to be said beside the proposals.
 #pragma once
 
+#include "advice/baseline.h"
 #include "advice/goal.h"
-#include "advice/ground.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 /// No recipe gives or takes so much body, because dextrin does not survive a mixed culture [points].
 inline constexpr double bodyOutOfReach = constants::advice::bodyOutOfReach;
 
 /// Faults first, dates to wait for, a titration before more tasters, what no lever reaches.
-[[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Ground& ground);
+[[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline);
 
 /// "Without the lock on bitterness, ..."; empty when the restriction costs nothing worth a change.
 struct Price {
@@ -23,4 +23,4 @@ struct Price {
 };
 [[nodiscard]] Message told(const Price& price);
 
-} // namespace staveline
+} // namespace staveline::advice

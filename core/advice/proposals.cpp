@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 /// Each caution once: those of the moves stand at the moves.
@@ -26,8 +26,10 @@ std::vector<Message> withoutRepeats(std::vector<Message> cautions, const std::ve
 
 } // namespace
 
-ProposalWriter::ProposalWriter(const AdviceInput& input, const Ground& ground, Forecaster& forecaster, const Goal& goal)
-    : input_(input), ground_(ground), forecaster_(forecaster), goal_(goal), larder_{*input.pantry, input.unavailable} {}
+ProposalWriter::ProposalWriter(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster,
+                               const Goal& goal)
+    : input_(input), baseline_(baseline), forecaster_(forecaster),
+      goal_(goal), stock_{*input.pantry, input.unavailable} {}
 
 Move ProposalWriter::moveOf(const LeverMove& move, const Contribution& does, const Setting& after) const {
     Move told{.lever = move.lever->id,
@@ -35,7 +37,7 @@ Move ProposalWriter::moveOf(const LeverMove& move, const Contribution& does, con
               .to = move.to,
               .next = does.next,
               .settled = does.settled,
-              .wording = wordingOf(*move.lever, move.from, move.to, after, larder_),
+              .wording = wordingOf(*move.lever, move.from, move.to, after, stock_),
               .cautions = {}};
     if (move.lever->cautions)
         told.cautions = move.lever->cautions(move.to, after, input_);
@@ -43,7 +45,7 @@ Move ProposalWriter::moveOf(const LeverMove& move, const Contribution& does, con
 }
 
 PerDimension<int> ProposalWriter::cyclesTo(const Setting& setting) {
-    const auto draws = anchored(*forecaster_.course(setting, 0, cyclesLookedAhead), goal_.deviation);
+    const auto draws = anchored(*forecaster_.trajectory(setting, 0, cyclesLookedAhead), goal_.deviation);
     PerDimension<int> cycles;
     for (auto d : allDimensions) {
         const auto& window = input_.target.windows[d];
@@ -57,9 +59,9 @@ PerDimension<int> ProposalWriter::cyclesTo(const Setting& setting) {
 
 Proposal ProposalWriter::figures(const Scored& plan, const std::vector<LeverMove>& chosen) {
     Proposal proposal;
-    const auto does = contributionsOf(forecaster_, ground_, chosen, larder_, input_.withSettled);
-    for (std::size_t i = 0; i < ground_.forced.size(); ++i) {
-        proposal.moves.push_back(moveOf(ground_.forced[i], does.forced[i], plan.setting));
+    const auto does = contributionsOf(forecaster_, baseline_, chosen, stock_, input_.withSettled);
+    for (std::size_t i = 0; i < baseline_.forced.size(); ++i) {
+        proposal.moves.push_back(moveOf(baseline_.forced[i], does.forced[i], plan.setting));
         proposal.moves.back().forced = true;
     }
     for (std::size_t i = 0; i < chosen.size(); ++i)
@@ -72,15 +74,15 @@ Proposal ProposalWriter::figures(const Scored& plan, const std::vector<LeverMove
     proposal.settled = bands.settled;
     proposal.cost = plan.cost;
     proposal.refill = refillOf(input_, plan.setting);
-    proposal.atNext = plan.course.draws.front();
+    proposal.atNext = plan.trajectory.draws.front();
     proposal.cyclesNeeded = cyclesTo(plan.setting);
     return proposal;
 }
 
 void ProposalWriter::explain(Proposal& proposal, const Proposal& alone) {
-    const Story story{input_, goal_, proposal, alone};
-    auto reasons = reasonsOf(story);
-    auto limits = limitsOf(story, ground_.start);
+    const ProposalContext context{input_, goal_, proposal, alone};
+    auto reasons = reasonsOf(context);
+    auto limits = limitsOf(context, baseline_.start);
     const auto sizing = forecaster_.sizing(proposal.setting);
     limits.insert(limits.end(), sizing.findings.begin(), sizing.findings.end());
     proposal.reasons = std::move(reasons);
@@ -101,4 +103,4 @@ Proposal ProposalWriter::write(const Scored& plan, const std::vector<LeverMove>&
     return proposal;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -6,12 +6,12 @@
 #include "advice/goal.h"
 #include "advice/search.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 class ProposalWriter {
 public:
     /// All arguments must outlive it.
-    ProposalWriter(const AdviceInput& input, const Ground& ground, Forecaster& forecaster, const Goal& goal);
+    ProposalWriter(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster, const Goal& goal);
 
     [[nodiscard]] Proposal leaveAlone(const Scored& alone);
     [[nodiscard]] Proposal write(const Scored& plan, const std::vector<LeverMove>& chosen, const Proposal& alone);
@@ -23,10 +23,10 @@ private:
     [[nodiscard]] PerDimension<int> cyclesTo(const Setting& setting);
 
     const AdviceInput& input_;
-    const Ground& ground_;
+    const Baseline& baseline_;
     Forecaster& forecaster_;
     const Goal& goal_;
-    Larder larder_;
+    Stock stock_;
 };
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -8,7 +8,7 @@
 #include <cmath>
 #include <fmt/core.h>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 /// Key of a text: "advice.reason" + acidity + "held".
@@ -20,11 +20,11 @@ std::string about(std::string_view what, Dimension d) {
     return fmt::format("{}/{}", what, name(d));
 }
 
-double changeAtNext(const Story& story, Dimension d) {
-    return story.proposal.next[d].value - story.alone.next[d].value;
+double changeAtNext(const ProposalContext& context, Dimension d) {
+    return context.proposal.next[d].value - context.alone.next[d].value;
 }
-double changeSettled(const Story& story, Dimension d) {
-    return story.proposal.settled[d].value - story.alone.settled[d].value;
+double changeSettled(const ProposalContext& context, Dimension d) {
+    return context.proposal.settled[d].value - context.alone.settled[d].value;
 }
 
 std::vector<const Move*> chosen(const Proposal& proposal) {
@@ -36,20 +36,20 @@ std::vector<const Move*> chosen(const Proposal& proposal) {
 }
 
 /// "Acidity is 6.4, wanted is 5.0: ..."
-Message whereTo(const Story& story, Dimension d, bool changed) {
+Message whereTo(const ProposalContext& context, Dimension d, bool changed) {
     auto message = say(keyFor("advice.reason", d, changed ? "towards" : "alone"))
-                       .with("now", Points{story.input.combined[d].mean}, about("now", d))
-                       .with("wanted", Points{story.input.target.windows[d].wanted}, about("window", d))
-                       .with("next", Points{story.proposal.next[d].value}, about("prediction/next", d));
+                       .with("now", Points{context.input.combined[d].mean}, about("now", d))
+                       .with("wanted", Points{context.input.target.windows[d].wanted}, about("window", d))
+                       .with("next", Points{context.proposal.next[d].value}, about("prediction/next", d));
     if (changed)
-        message.arguments.push_back({"alone", Points{story.alone.next[d].value}, about("alone/next", d)});
+        message.arguments.push_back({"alone", Points{context.alone.next[d].value}, about("alone/next", d)});
     return message;
 }
 
-Message held(const Story& story, Dimension d) {
+Message held(const ProposalContext& context, Dimension d) {
     return say(keyFor("advice.reason", d, "held"))
-        .with("next", Points{story.proposal.next[d].value}, about("prediction/next", d))
-        .with("alone", Points{story.alone.next[d].value}, about("alone/next", d));
+        .with("next", Points{context.proposal.next[d].value}, about("prediction/next", d))
+        .with("alone", Points{context.alone.next[d].value}, about("alone/next", d));
 }
 
 Message whatItDoes(const Move& move, std::size_t at) {
@@ -60,33 +60,33 @@ Message whatItDoes(const Move& move, std::size_t at) {
     return message;
 }
 
-Message keptUp(const Story& story) {
-    auto message = say("advice.reason.keptUp");
+Message ifRepeated(const ProposalContext& context) {
+    auto message = say("advice.reason.repeated");
     for (auto d : allDimensions)
         message.arguments.push_back(
-            {std::string(name(d)), SignedPoints{changeSettled(story, d)}, about("change/settled", d)});
+            {std::string(name(d)), SignedPoints{changeSettled(context, d)}, about("change/settled", d)});
     return message;
 }
 
 /// How much of the settled change the next draw shows, for the dimension that changes most.
-std::vector<Message> slowness(const Story& story) {
+std::vector<Message> slowness(const ProposalContext& context) {
     const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(), [&](Dimension a, Dimension b) {
-        return std::abs(changeSettled(story, a)) < std::abs(changeSettled(story, b));
+        return std::abs(changeSettled(context, a)) < std::abs(changeSettled(context, b));
     });
-    const double share = changeAtNext(story, d) / changeSettled(story, d);
-    if (std::abs(changeSettled(story, d)) < untasted || share < 0 || share > 1)
+    const double share = changeAtNext(context, d) / changeSettled(context, d);
+    if (std::abs(changeSettled(context, d)) < untasted || share < 0 || share > 1)
         return {};
     return {
         say(keyFor("advice.reason", d, "slow")).with("share", Share{std::round(100 * share) / 100}, about("share", d))};
 }
 
 /// A change too small to be tasted is never sold as one.
-std::vector<Message> untastedLimits(const Story& story) {
+std::vector<Message> untastedLimits(const ProposalContext& context) {
     std::vector<Message> limits;
-    const double threshold = acidityThreshold(story.alone, story.input.parameters.score);
+    const double threshold = acidityThreshold(context.alone, context.input.parameters.score);
     for (auto d : allDimensions) {
-        const double change = changeAtNext(story, d);
-        if (std::abs(change) < .05 || story.goal.aims[d].hold)
+        const double change = changeAtNext(context, d);
+        if (std::abs(change) < .05 || context.goal.aims[d].hold)
             continue;
         if (std::abs(change) < untasted)
             limits.push_back(say(keyFor("advice.limit", d, "untasted"))
@@ -99,11 +99,11 @@ std::vector<Message> untastedLimits(const Story& story) {
     return limits;
 }
 
-std::vector<Message> cycleLimits(const Story& story) {
+std::vector<Message> cycleLimits(const ProposalContext& context) {
     std::vector<Message> limits;
     for (auto d : allDimensions) {
-        const int cycles = story.proposal.cyclesNeeded[d];
-        if (story.goal.aims[d].hold || cycles == 1)
+        const int cycles = context.proposal.cyclesNeeded[d];
+        if (context.goal.aims[d].hold || cycles == 1)
             continue;
         limits.push_back(say(keyFor("advice.limit", d, cycles == 0 ? "notReached" : "cycles"))
                              .with("cycles", std::int64_t{cycles == 0 ? cyclesLookedAhead : cycles},
@@ -120,11 +120,11 @@ ArgumentValue shownValue(const Move& move) {
     return Number{number(move.to), 1};
 }
 
-std::vector<Message> boundLimits(const Story& story, const Setting& start) {
+std::vector<Message> boundLimits(const ProposalContext& context, const Setting& start) {
     std::vector<Message> limits;
-    for (const auto* move : chosen(story.proposal)) {
+    for (const auto* move : chosen(context.proposal)) {
         const auto& lever = *findLever(move->lever);
-        const auto row = narrowedRow(lever, start, story.input);
+        const auto row = narrowedRow(lever, start, context.input);
         if (row.isChoice())
             continue;
         const double to = number(move->to);
@@ -136,12 +136,12 @@ std::vector<Message> boundLimits(const Story& story, const Setting& start) {
 }
 
 /// The brake may fade as the culture adapts, so the vessel's own bitterness is always said.
-std::vector<Message> hopLimits(const Story& story) {
-    if (story.proposal.setting.recipe.bitterness == story.alone.setting.recipe.bitterness)
+std::vector<Message> hopLimits(const ProposalContext& context) {
+    if (context.proposal.setting.recipe.bitterness == context.alone.setting.recipe.bitterness)
         return {};
     return {say("advice.limit.hops")
-                .with("vessel", story.proposal.atNext.bitterness, "vessel/bitterness")
-                .with("alone", story.alone.atNext.bitterness, "alone/bitterness")};
+                .with("vessel", context.proposal.atNext.bitterness, "vessel/bitterness")
+                .with("alone", context.alone.atNext.bitterness, "alone/bitterness")};
 }
 
 /// All that a move changes at the next draw [points].
@@ -185,39 +185,39 @@ Message titleOf(const std::vector<Move>& moves) {
     return say("advice.title.two").with("first", phrases[0]).with("second", phrases[1]);
 }
 
-double acidityThreshold(const Proposal& alone, const ScoreParameters& parameters) {
+double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters) {
     const auto& at = alone.atNext;
     const GramsPerLitre acetic{at.state.beer.acetic};
     return acidityScore(at.ta * (1 + acidDifference), acetic, at.alcohol, parameters) -
            acidityScore(at.ta, acetic, at.alcohol, parameters);
 }
 
-std::vector<Message> reasonsOf(const Story& story) {
+std::vector<Message> reasonsOf(const ProposalContext& context) {
     std::vector<Message> reasons;
-    const bool changed = !chosen(story.proposal).empty();
+    const bool changed = !chosen(context.proposal).empty();
     for (auto d : allDimensions)
-        if (!story.goal.aims[d].hold)
-            reasons.push_back(whereTo(story, d, changed));
-    for (std::size_t i = 0; i < story.proposal.moves.size(); ++i)
-        reasons.push_back(whatItDoes(story.proposal.moves[i], i));
+        if (!context.goal.aims[d].hold)
+            reasons.push_back(whereTo(context, d, changed));
+    for (std::size_t i = 0; i < context.proposal.moves.size(); ++i)
+        reasons.push_back(whatItDoes(context.proposal.moves[i], i));
     for (auto d : allDimensions)
-        if (story.goal.aims[d].hold)
-            reasons.push_back(held(story, d));
-    if (story.input.withSettled && changed) {
-        reasons.push_back(keptUp(story));
-        append(reasons, slowness(story));
+        if (context.goal.aims[d].hold)
+            reasons.push_back(held(context, d));
+    if (context.input.withSettled && changed) {
+        reasons.push_back(ifRepeated(context));
+        append(reasons, slowness(context));
     }
     return reasons;
 }
 
-std::vector<Message> limitsOf(const Story& story, const Setting& start) {
+std::vector<Message> limitsOf(const ProposalContext& context, const Setting& start) {
     std::vector<Message> limits;
-    if (!chosen(story.proposal).empty())
-        append(limits, untastedLimits(story));
-    append(limits, cycleLimits(story));
-    append(limits, boundLimits(story, start));
-    append(limits, hopLimits(story));
+    if (!chosen(context.proposal).empty())
+        append(limits, untastedLimits(context));
+    append(limits, cycleLimits(context));
+    append(limits, boundLimits(context, start));
+    append(limits, hopLimits(context));
     return limits;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

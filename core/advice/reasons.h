@@ -19,7 +19,7 @@
 #include "advice/lever.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::advice {
 
 /// Changes below this are not tasted [points].
 inline constexpr double untasted = constants::advice::untasted;
@@ -29,7 +29,7 @@ inline constexpr double acidDifference = constants::advice::acidDifference;
 inline constexpr int cyclesLookedAhead = static_cast<int>(constants::advice::cyclesLookedAhead);
 
 /// What a message about a proposal may look at.
-struct Story {
+struct ProposalContext {
     const AdviceInput& input;
     const Goal& goal;
     const Proposal& proposal;
@@ -40,10 +40,10 @@ struct Story {
 [[nodiscard]] Message titleOf(const std::vector<Move>& moves);
 /// "longer ferulic rest"; the lever's name where there is no short text.
 [[nodiscard]] std::string shortPhrase(const Move& move);
-[[nodiscard]] std::vector<Message> reasonsOf(const Story& story);
-[[nodiscard]] std::vector<Message> limitsOf(const Story& story, const Setting& start);
+[[nodiscard]] std::vector<Message> reasonsOf(const ProposalContext& context);
+[[nodiscard]] std::vector<Message> limitsOf(const ProposalContext& context, const Setting& start);
 
 /// The change of the acidity score that one difference threshold makes, from what leaving it alone gives [points].
-[[nodiscard]] double acidityThreshold(const Proposal& alone, const ScoreParameters& parameters);
+[[nodiscard]] double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters);
 
-} // namespace staveline
+} // namespace staveline::advice

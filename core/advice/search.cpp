@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
@@ -32,10 +32,10 @@ Fault cancelled() {
     return {FaultKind::notPossible, "", say("advice.fault.cancelled"), say("advice.fault.cancelled.remedy")};
 }
 
-Search::Search(const AdviceInput& input, const Ground& ground, Forecaster& forecaster, const Goal& goal,
+Search::Search(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster, const Goal& goal,
                std::stop_token stop)
-    : input_(input), ground_(ground), forecaster_(forecaster), goal_(goal),
-      stop_(std::move(stop)), larder_{*input.pantry, input.unavailable} {}
+    : input_(input), baseline_(baseline), forecaster_(forecaster), goal_(goal),
+      stop_(std::move(stop)), stock_{*input.pantry, input.unavailable} {}
 
 Result<void> Search::going() const {
     if (stop_.stop_requested())
@@ -45,9 +45,9 @@ Result<void> Search::going() const {
 
 void Search::addOptions(const Lever& lever, const Setting& after, bool alone) {
     const auto row = narrowedRow(lever, after, input_);
-    const auto from = lever.read(after, larder_);
+    const auto from = lever.read(after, stock_);
     for (auto& to : stepsOf(lever, after, input_)) {
-        const bool neverFirst = lever.neverFirst && lever.neverFirst(to, larder_);
+        const bool neverFirst = lever.neverFirst && lever.neverFirst(to, stock_);
         LeverMove move{&lever, from, std::move(to)};
         const double effort = row.cost * unitsMoved(move, row);
         options_.push_back({std::move(move), effort, neverFirst, alone});
@@ -56,10 +56,10 @@ void Search::addOptions(const Lever& lever, const Setting& after, bool alone) {
 
 /// Levers that change nothing until `on` is moved: a path needs a second rest, a late addition something to add late.
 void Search::addDependents(std::size_t on) {
-    const auto after = applied(ground_.start, {options_[on].move}, larder_);
+    const auto after = applied(baseline_.start, {options_[on].move}, stock_);
     for (const auto& lever : levers()) {
-        if (!lever.proposed || !lever.applies || ground_.locked.contains(lever.id) ||
-            lever.applies(ground_.start, input_) || !lever.applies(after, input_))
+        if (!lever.proposed || !lever.applies || baseline_.locked.contains(lever.id) ||
+            lever.applies(baseline_.start, input_) || !lever.applies(after, input_))
             continue;
         const auto first = options_.size();
         addOptions(lever, after, false);
@@ -80,9 +80,9 @@ void Search::addPairs() {
 Result<void> Search::survey() {
     scored({});
     for (const auto& lever : levers())
-        if (input_.maxMoved > 0 && lever.proposed && !ground_.locked.contains(lever.id) &&
-            (!lever.applies || lever.applies(ground_.start, input_)))
-            addOptions(lever, ground_.start, true);
+        if (input_.maxMoved > 0 && lever.proposed && !baseline_.locked.contains(lever.id) &&
+            (!lever.applies || lever.applies(baseline_.start, input_)))
+            addOptions(lever, baseline_.start, true);
     const auto independent = options_.size();
     for (std::size_t i = 0; i < independent; ++i)
         plans_.push_back({{i}, 0});
@@ -103,7 +103,7 @@ Result<void> Search::survey() {
 /// Options that cannot be brewed alone keep an empty change and join no pair; those that act only on another are
 /// predicted together with it.
 Result<void> Search::predictOptions() {
-    const auto& alone = scored({}).course;
+    const auto& alone = scored({}).trajectory;
     for (const auto& plan : plans_) {
         if (auto go = going(); !go)
             return go;
@@ -116,9 +116,9 @@ Result<void> Search::predictOptions() {
         for (std::size_t h = 0; h < alone.draws.size(); ++h) {
             Scores change;
             for (auto d : allDimensions)
-                change[d] = single.course.draws[h].scores[d] - alone.draws[h].scores[d];
+                change[d] = single.trajectory.draws[h].scores[d] - alone.draws[h].scores[d];
             options_[i].change.push_back(change);
-            options_[i].alcohol.push_back(single.course.draws[h].alcohol.pct - alone.draws[h].alcohol.pct);
+            options_[i].alcohol.push_back(single.trajectory.draws[h].alcohol.pct - alone.draws[h].alcohol.pct);
         }
     }
     return {};
@@ -127,7 +127,7 @@ Result<void> Search::predictOptions() {
 bool Search::screenedInside(const OptionSet& options) const {
     if (options.size() < 2 || !options_[options[1]].alone)
         return scored_.contains(options) ? scored_.at(options).cost < never : true;
-    const auto& alone = scored_.at({}).course.draws;
+    const auto& alone = scored_.at({}).trajectory.draws;
     for (std::size_t h = 0; h < alone.size(); ++h) {
         const double now = alone[h].alcohol.pct;
         const double then = now + options_[options[0]].alcohol[h] + options_[options[1]].alcohol[h];
@@ -172,16 +172,16 @@ const Scored& Search::scored(const OptionSet& options) {
 }
 
 Scored Search::predictInFull(const OptionSet& options) {
-    Scored plan{options, applied(ground_.start, moves(options), larder_), {}, effort(options), never};
+    Scored plan{options, applied(baseline_.start, moves(options), stock_), {}, effort(options), never};
     const bool changed = !options.empty(); // what is in use is predicted whatever it is
     if (changed && (!takesEffect(plan.setting, options) || !brewable(plan.setting)))
         return plan;
-    auto course = forecaster_.course(plan.setting, 0, input_.horizon);
-    if (!course)
+    auto trajectory = forecaster_.trajectory(plan.setting, 0, input_.horizon);
+    if (!trajectory)
         return plan;
-    plan.course = *std::move(course);
-    if (!changed || insideRanges(plan.course))
-        plan.cost = gapCost(goal_, anchored(plan.course, goal_.deviation)) + goal_.effortWeight * plan.effort;
+    plan.trajectory = *std::move(trajectory);
+    if (!changed || insideRanges(plan.trajectory))
+        plan.cost = gapCost(goal_, anchored(plan.trajectory, goal_.deviation)) + goal_.effortWeight * plan.effort;
     return plan;
 }
 
@@ -189,14 +189,14 @@ Scored Search::predictInFull(const OptionSet& options) {
 bool Search::takesEffect(const Setting& setting, const OptionSet& options) const {
     return std::all_of(options.begin(), options.end(), [&](std::size_t i) {
         const auto& move = options_[i].move;
-        return sameValue(move.lever->read(setting, larder_), move.to);
+        return sameValue(move.lever->read(setting, stock_), move.to);
     });
 }
 
-bool Search::insideRanges(const Course& course) {
-    const auto& alone = scored({}).course.draws;
+bool Search::insideRanges(const Trajectory& trajectory) {
+    const auto& alone = scored({}).trajectory.draws;
     for (std::size_t h = 0; h < alone.size(); ++h)
-        if (!inside(course.draws[h].alcohol.pct, alone[h].alcohol.pct, input_.target.alcoholLow.pct,
+        if (!inside(trajectory.draws[h].alcohol.pct, alone[h].alcohol.pct, input_.target.alcoholLow.pct,
                     input_.target.alcoholHigh.pct))
             return false;
     return true;
@@ -204,7 +204,7 @@ bool Search::insideRanges(const Course& course) {
 
 bool Search::brewable(const Setting& setting) {
     if (!aloneSizing_)
-        aloneSizing_ = forecaster_.sizing(ground_.start);
+        aloneSizing_ = forecaster_.sizing(baseline_.start);
     const auto sizing = forecaster_.sizing(setting);
     return (sizing.converted || !aloneSizing_->converted) &&
            sizing.over.l <= std::max(aloneSizing_->over.l, 0.0) + 1e-9;
@@ -215,7 +215,7 @@ std::size_t Search::referenceOf(std::size_t option) const {
     const auto& move = options_[option].move;
     if (rowOf(*move.lever).isChoice())
         return option;
-    const double unit = narrowedRow(*move.lever, ground_.start, input_).movement;
+    const double unit = narrowedRow(*move.lever, baseline_.start, input_).movement;
     std::size_t found = option;
     double best = never;
     for (std::size_t i = 0; i < options_.size(); ++i) {
@@ -235,10 +235,10 @@ const std::vector<Scores>& Search::effectInDraws(std::size_t reference) {
     if (const auto known = effects_.find(reference); known != effects_.end())
         return known->second;
     std::vector<Scores> effect;
-    const auto setting = applied(ground_.start, {options_[reference].move}, larder_);
+    const auto setting = applied(baseline_.start, {options_[reference].move}, stock_);
     for (std::size_t set = 1; set <= std::min(lossDraws, forecaster_.sets()); ++set) {
-        const auto with = forecaster_.course(setting, set, 1);
-        const auto without = forecaster_.course(ground_.start, set, 1);
+        const auto with = forecaster_.trajectory(setting, set, 1);
+        const auto without = forecaster_.trajectory(baseline_.start, set, 1);
         Scores change;
         for (auto d : allDimensions)
             change[d] = with->draws[0].scores[d] - without->draws[0].scores[d];
@@ -327,4 +327,4 @@ Result<std::vector<Scored>> Search::bestOfEachLever() {
     return found;
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -3,15 +3,15 @@
 // predicted again in full.
 #pragma once
 
+#include "advice/baseline.h"
 #include "advice/goal.h"
-#include "advice/ground.h"
 #include "quantity/constants.h"
 
 #include <functional>
 #include <map>
 #include <optional>
 
-namespace staveline {
+namespace staveline::advice {
 
 /// Parameter draws that tell how uncertain a lever is; a part of those for the bands is enough for a variance.
 inline constexpr auto lossDraws = static_cast<std::size_t>(constants::advice::lossDraws);
@@ -35,15 +35,15 @@ using OptionSet = std::vector<std::size_t>;
 struct Scored {
     OptionSet options;
     Setting setting;
-    Course course;
+    Trajectory trajectory;
     double effort = 0;
     double cost = 0; ///< infinite: cannot be brewed, or leaves the target's ranges
 };
 
 class Search {
 public:
-    /// All arguments but the stop token must outlive it; `goal` is for this ground.
-    Search(const AdviceInput& input, const Ground& ground, Forecaster& forecaster, const Goal& goal,
+    /// All arguments but the stop token must outlive it; `goal` is for this baseline.
+    Search(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster, const Goal& goal,
            std::stop_token stop);
 
     /// Lists the plans and predicts every option. To be called first; a fault means cancelled.
@@ -76,7 +76,7 @@ private:
     [[nodiscard]] bool screenedInside(const OptionSet& options) const;
     Scored predictInFull(const OptionSet& options);
     [[nodiscard]] bool takesEffect(const Setting& setting, const OptionSet& options) const;
-    [[nodiscard]] bool insideRanges(const Course& course);
+    [[nodiscard]] bool insideRanges(const Trajectory& trajectory);
     bool brewable(const Setting& setting);
     double loss(const OptionSet& options);
     const std::vector<Scores>& effectInDraws(std::size_t reference);
@@ -86,11 +86,11 @@ private:
     [[nodiscard]] Result<void> going() const;
 
     const AdviceInput& input_;
-    const Ground& ground_;
+    const Baseline& baseline_;
     Forecaster& forecaster_;
     const Goal& goal_;
     std::stop_token stop_;
-    Larder larder_;
+    Stock stock_;
     std::vector<Option> options_;
     std::vector<Screened> plans_; ///< cheapest first
     std::optional<Sizing> aloneSizing_;
@@ -98,4 +98,4 @@ private:
     std::map<std::size_t, std::vector<Scores>> effects_; ///< by reference option: one entry a parameter draw
 };
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -8,7 +8,7 @@
 #include <cmath>
 #include <cstddef>
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Advances `y` by `duration`. `rates(t, y)` gives dy/dt with t counted from the start of the call; `size(y, error)`
 /// says how much the error of one step matters, `tolerance` how much is allowed.
@@ -43,4 +43,4 @@ void integrate(std::array<double, N>& y, double duration, double tolerance, Rate
     }
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::brewing {
 
 RefillBeer withFinalGravity(const RefillBeer& beer, Plato originalGravity, Plato finalGravity,
                             const BrewParameters& parameters) {
@@ -29,4 +29,4 @@ RefillBeer withFinalGravity(const RefillBeer& beer, Plato originalGravity, Plato
     return measured;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -6,7 +6,7 @@
 
 #include <optional>
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// The beer with its residual extract as measured: fermentable and dextrin pools are scaled so that the apparent
 /// gravity after primary is `finalGravity`, the alcohol follows from the Balling balance. What cannot be met (below
@@ -14,4 +14,4 @@ namespace staveline {
 [[nodiscard]] RefillBeer withFinalGravity(const RefillBeer& beer, Plato originalGravity, Plato finalGravity,
                                           const BrewParameters& parameters = {});
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -9,7 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 /// The three models that share one mash.
@@ -149,4 +149,4 @@ MashTrace traceMash(const BrewInput& input, const BrewParameters& parameters) {
     return trace;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

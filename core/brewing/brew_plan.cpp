@@ -12,7 +12,7 @@
 #include <cmath>
 #include <optional>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 using Check = std::optional<Fault>;
@@ -45,12 +45,12 @@ Check checkNeed(const BatchNeed& need, const Equipment& kit) {
     return {};
 }
 
-bool inKettle(const Grain& grain) {
-    return grain.kind == GrainKind::extract;
+bool inKettle(const ingredient::Grain& grain) {
+    return grain.kind == ingredient::GrainKind::extract;
 }
 
 /// Extract in the kettle from a kilogram of it as weighed.
-double extractWon(const Grain& grain, const RefillBeer& beer, const Equipment& equipment) {
+double extractWon(const ingredient::Grain& grain, const RefillBeer& beer, const Equipment& equipment) {
     const double all = grain.extractDryBasis * (1 - grain.moisture);
     return inKettle(grain) ? all : all * equipment.efficiency.of1 * beer.conversion;
 }
@@ -161,4 +161,4 @@ Result<BrewPlan> planBrew(const BrewInput& input, const RefillBeer& beer, const 
     return plan;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -7,7 +7,7 @@
 
 #include <optional>
 
-namespace staveline {
+namespace staveline::brewing {
 
 struct BatchNeed {
     Litres intoVessel{0};                  ///< what the refill must fill, incl. evaporation
@@ -66,4 +66,4 @@ struct BrewPlan {
 [[nodiscard]] Result<BrewPlan> planBrew(const BrewInput& input, const RefillBeer& beer, const Equipment& equipment,
                                         const BatchNeed& need);
 
-} // namespace staveline
+} // namespace staveline::brewing

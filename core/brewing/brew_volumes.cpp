@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "brewing/brew_volumes.h"
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 Litres boiledAway(const Equipment& equipment, Minutes boil) {
@@ -29,4 +29,4 @@ Litres kettleFits(const Equipment& equipment, Minutes boil) {
     return (equipment.kettle - boiledAway(equipment, boil)) * (1 - equipment.shrinkage.of1) - equipment.kettleLoss;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

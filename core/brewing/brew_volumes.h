@@ -4,7 +4,7 @@
 
 #include "brewing/brew_plan.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 struct BrewVolumes {
     Litres intoFermenter{0};
@@ -21,4 +21,4 @@ struct BrewVolumes {
 /// The fermenter volume that makes a kettle full to the brim at the start of the boil; below 0: none.
 [[nodiscard]] Litres kettleFits(const Equipment& equipment, Minutes boil);
 
-} // namespace staveline
+} // namespace staveline::brewing

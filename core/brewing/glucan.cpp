@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 namespace k = constants::glucan;
@@ -77,4 +77,4 @@ void GlucanRelease::advance(const MashSegment& segment) {
             [&](double t, const State& y) { return change(ratesAt(segment.at(t)), y); }, errorSize<State>);
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

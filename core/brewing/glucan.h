@@ -8,7 +8,7 @@
 
 #include <array>
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Glucan that enters the mash together, by the mass of the whole grist.
 struct GlucanPortion {
@@ -34,4 +34,4 @@ private:
     State state_{};
 };
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -6,7 +6,7 @@
 #include "quantity/constants.h"
 #include "quantity/density.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// What is left beside alcohol [g/L]; acid and glycerol count above what fresh beer holds anyway.
 [[nodiscard]] constexpr double realExtractOf(const Composition& beer) {
@@ -23,4 +23,4 @@ namespace staveline {
     return 10 * realExtract(original, apparent).p;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -6,7 +6,10 @@
 #include <algorithm>
 #include <limits>
 
-namespace staveline {
+namespace staveline::brewing {
+
+using ingredient::Grain;
+
 namespace {
 
 bool hasStarch(const Grain& grain) {
@@ -18,7 +21,7 @@ double extractMass(const Grain& grain) {
 }
 /// Extract goes into the kettle: it does not thin the enzymes in the tun.
 bool inTun(const Grain& grain) {
-    return grain.kind != GrainKind::extract;
+    return grain.kind != ingredient::GrainKind::extract;
 }
 
 void addPart(GristSums::Portion& portion, const Grain& grain, double share) {
@@ -84,4 +87,4 @@ double convertingPower(std::span<const BrewInput::Part> grist) {
     return needy > 0 ? power / needy : std::numeric_limits<double>::infinity();
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

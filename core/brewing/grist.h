@@ -8,7 +8,7 @@
 
 #include <span>
 
-namespace staveline {
+namespace staveline::brewing {
 
 struct GristSums {
     struct Portion {
@@ -30,4 +30,4 @@ struct GristSums {
 /// Enzyme power of the grist [WK] against the part that needs it; infinite where nothing needs converting.
 [[nodiscard]] double convertingPower(std::span<const BrewInput::Part> grist);
 
-} // namespace staveline
+} // namespace staveline::brewing

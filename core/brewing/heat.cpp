@@ -3,7 +3,7 @@
 
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 Celsius strikeTemperature(Celsius target, Kilograms malt, Celsius maltTemperature, Litres water, Kilograms tun,
                           Celsius tunTemperature) {
@@ -16,4 +16,4 @@ Litres infusion(Celsius from, Celsius to, Kilograms malt, Litres waterInMash, Ki
     return {(to - from) / (hot - to) * mashHeat(malt, waterInMash, tun)};
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

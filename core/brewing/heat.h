@@ -6,7 +6,7 @@
 #include "quantity/constants.h"
 #include "quantity/units.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 inline constexpr Celsius nearBoiling{constants::plan::nearBoiling}; ///< water from the kettle when it reaches the mash
 
@@ -21,4 +21,4 @@ inline constexpr Celsius nearBoiling{constants::plan::nearBoiling}; ///< water f
 /// Water at `hot` that lifts the mash from `from` to `to`; hot must be above to.
 [[nodiscard]] Litres infusion(Celsius from, Celsius to, Kilograms malt, Litres waterInMash, Kilograms tun, Celsius hot);
 
-} // namespace staveline
+} // namespace staveline::brewing

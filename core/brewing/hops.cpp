@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-namespace staveline {
+namespace staveline::brewing {
 
 double tinsethUtilisation(SpecificGravity gravity, Minutes boiled) {
     const double bigness = 1.65 * std::pow(0.000125, gravity.sg - 1);
@@ -21,4 +21,4 @@ Grams hopsFor(Ibu wanted, Share alpha, Litres volume, SpecificGravity gravity, M
     return {wanted / tinsethIbu({1}, alpha, volume, gravity, boiled)};
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -4,7 +4,7 @@
 
 #include "quantity/units.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Utilisation 0..1 at the wort gravity during the boil (mean of start and end). Gravity 1.000..1.200, minutes 0 up.
 [[nodiscard]] double tinsethUtilisation(SpecificGravity gravity, Minutes boiled);
@@ -13,4 +13,4 @@ namespace staveline {
 /// Grams that bring `wanted`; alpha and minutes must be above 0 unless nothing is wanted.
 [[nodiscard]] Grams hopsFor(Ibu wanted, Share alpha, Litres volume, SpecificGravity gravity, Minutes boiled);
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -9,7 +9,7 @@
 #include <cmath>
 #include <numbers>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 namespace k = constants::mash;
@@ -170,4 +170,4 @@ MaltExtract extractOf(const StarchPools& pools) {
             .other = 1 - k::starchShare - k::sugarShare};
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

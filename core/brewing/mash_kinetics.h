@@ -9,7 +9,7 @@
 
 #include <array>
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Mass fractions of malt starch, as anhydroglucose; they sum to 1.
 struct StarchPools {
@@ -60,4 +60,4 @@ private:
     double alphaBell_, betaBell_, limitBell_, thickness_, shift_, betaHalfLife_, limitRate_;
 };
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A mash as a chain of rests and heatings, the form the kinetics walk through.
+// A mash as a row of rests and heatings, the form the kinetics walk through.
 #pragma once
 
 #include "brewing/refill_beer.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Temperature runs in a straight line from `from` to `to`.
 struct MashSegment {
@@ -18,4 +18,4 @@ struct MashSegment {
 /// The rests of the recipe joined by heatings at `input.ramp`.
 [[nodiscard]] std::vector<MashSegment> scheduleOf(const BrewInput& input);
 
-} // namespace staveline
+} // namespace staveline::brewing

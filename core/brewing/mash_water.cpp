@@ -4,7 +4,7 @@
 #include "brewing/heat.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 class Tun {
@@ -81,4 +81,4 @@ MashWater mashWater(const Recipe& recipe, const Equipment& equipment, MashLoad l
     return out;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -4,7 +4,7 @@
 
 #include "brewing/brew_plan.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 struct MashLoad {
     Kilograms early{0}; ///< mashed in
@@ -24,4 +24,4 @@ struct MashWater {
 [[nodiscard]] MashWater mashWater(const Recipe& recipe, const Equipment& equipment, MashLoad load,
                                   LitresPerKilogram liquorToGrist);
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 namespace k = constants::phenol;
@@ -58,4 +58,4 @@ void PhenolRelease::settle(double released, double dissolved) {
     move(in_.coumaricFree, freeLeft, dissolvedCoumaric_);
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

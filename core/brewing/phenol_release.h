@@ -6,7 +6,7 @@
 
 #include "brewing/mash_schedule.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Precursors that enter the mash together, by the mass of the whole grist.
 struct PhenolPortion {
@@ -36,4 +36,4 @@ private:
     double dissolvedFerulic_ = 0, dissolvedCoumaric_ = 0;
 };
 
-} // namespace staveline
+} // namespace staveline::brewing

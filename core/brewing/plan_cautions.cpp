@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 using Cautions = std::vector<Message>;
@@ -18,7 +18,7 @@ void mashCautions(const PlanFacts& facts, Cautions& cautions) {
     const auto hot = [](const MashStage& stage) { return stage.water.l > 0 && stage.waterTemperature >= scalding; };
     if (std::any_of(water.stages.begin(), water.stages.end(), hot))
         cautions.push_back(say("caution.mash.hotLiquor").with("scalds", scalding));
-    if (anyGrain(input, [](auto& part) { return part.grain.kind == GrainKind::smoked; }))
+    if (anyGrain(input, [](auto& part) { return part.grain.kind == ingredient::GrainKind::smoked; }))
         cautions.push_back(say("caution.mash.smokeNote"));
     const bool coolRest = !water.stages.empty() && water.stages.front().temperature < gelatinising;
     if (coolRest && anyGrain(input, [](auto& part) { return part.grain.isRaw() && !part.late; }))
@@ -65,4 +65,4 @@ Cautions planCautions(const PlanFacts& facts) {
     return cautions;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -7,21 +7,21 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 constexpr double nothing = 1e-6; ///< litres below which no finding is worth a word
 
-double shareOf(const BrewInput& input, bool (*wanted)(const Grain&)) {
+double shareOf(const BrewInput& input, bool (*wanted)(const ingredient::Grain&)) {
     double share = 0;
     for (const auto& part : input.grist)
         share += wanted(part.grain) ? part.share.of1 : 0;
     return share;
 }
-bool isRyeLike(const Grain& grain) {
+bool isRyeLike(const ingredient::Grain& grain) {
     return grain.arabinoxylan >= constants::plan::ryeLike;
 }
-bool isGlucanRich(const Grain& grain) {
+bool isGlucanRich(const ingredient::Grain& grain) {
     return !isRyeLike(grain) && grain.isGlucanRich();
 }
 
@@ -126,4 +126,4 @@ std::vector<Message> planFindings(const PlanFacts& facts) {
     return findings;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

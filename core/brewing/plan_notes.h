@@ -8,7 +8,7 @@
 #include "brewing/mash_water.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 inline constexpr Celsius scalding{constants::plan::scalding}; ///< from here on seconds burn
 inline constexpr Celsius gelatinising{
@@ -33,4 +33,4 @@ struct PlanFacts {
 /// Glucan-rich grain and rye against their limits, together; from 1 on the run-off is likely slow.
 [[nodiscard]] double runOffRisk(const BrewInput& input);
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 namespace k = constants::primary;
@@ -19,7 +19,8 @@ double accessible(double share, double taken) {
 
 } // namespace
 
-Attenuation attenuate(const WortHexose& wort, const Yeast& yeast, Plato original, const BrewParameters& parameters) {
+Attenuation attenuate(const WortHexose& wort, const ingredient::Yeast& yeast, Plato original,
+                      const BrewParameters& parameters) {
     const double maltose = wort.maltose * yeast.takesMaltose;
     const double maltotriose = wort.maltotriose * yeast.takesMaltotriose;
     const double dextrin = wort.dextrin * yeast.takesDextrin;
@@ -42,4 +43,4 @@ void decarboxylate(double& free, double& vinyl, double share, double vinylPerAci
     free -= share * free;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

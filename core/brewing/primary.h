@@ -4,7 +4,7 @@
 
 #include "brewing/wort.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 struct Attenuation {
     double taken = 0;    ///< by the yeast [g hexose/L]
@@ -14,10 +14,10 @@ struct Attenuation {
     double glycerol = 0; ///< [g/L]
     double ethanol = 0;  ///< [g/L]
 };
-[[nodiscard]] Attenuation attenuate(const WortHexose& wort, const Yeast& yeast, Plato original,
+[[nodiscard]] Attenuation attenuate(const WortHexose& wort, const ingredient::Yeast& yeast, Plato original,
                                     const BrewParameters& parameters);
 
 /// Boil and primary: acid [mg/L] that becomes vinyl phenol. `free`, `vinyl` are changed in place.
 void decarboxylate(double& free, double& vinyl, double share, double vinylPerAcid);
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::brewing {
 
 struct GristPart {
     std::string grain;
@@ -77,4 +77,4 @@ struct Equipment {
     bool operator==(const Equipment&) const = default;
 };
 
-} // namespace staveline
+} // namespace staveline::brewing

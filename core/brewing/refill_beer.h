@@ -7,7 +7,7 @@
 #include "quantity/composition.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Constants of mash, boil and primary. Rows of resources/data/parameters.csv; a neutral value (0 or 1) stands for "as
 /// the model".
@@ -39,22 +39,23 @@ struct BrewParameters {
 /// A recipe with its ingredients looked up, ready to be brewed many times.
 struct BrewInput {
     struct Part {
-        Grain grain;
+        ingredient::Grain grain;
         Share share;
         bool late = false;
         bool operator==(const Part&) const = default;
     };
     std::vector<Part> grist; ///< shares sum to 1
     Recipe recipe;           ///< its numbers; names no longer needed
-    Yeast yeast;
+    ingredient::Yeast yeast;
     CelsiusPerMinute ramp = jumpRate; ///< between rests
-    Grain sugar;                      ///< the simple sugar; looked up only when the recipe has a share of it
+    ingredient::Grain sugar;          ///< the simple sugar; looked up only when the recipe has a share of it
     bool operator==(const BrewInput&) const = default;
 };
 
 /// Looks everything up and checks ranges (empty grist, shares that do not sum to 1, mash above 80 C, ...).
 /// Paths in faults are those of the recipe ("/grist/0/grain").
-[[nodiscard]] Result<BrewInput> resolve(const Recipe& recipe, const Pantry& pantry, CelsiusPerMinute kitRate);
+[[nodiscard]] Result<BrewInput> resolve(const Recipe& recipe, const ingredient::Pantry& pantry,
+                                        CelsiusPerMinute kitRate);
 
 struct RefillBeer {
     Composition beer;
@@ -84,4 +85,4 @@ struct MashTrace {
 };
 [[nodiscard]] MashTrace traceMash(const BrewInput& input, const BrewParameters& parameters = {});
 
-} // namespace staveline
+} // namespace staveline::brewing

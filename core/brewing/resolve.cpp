@@ -6,7 +6,7 @@
 #include <cmath>
 #include <optional>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 using Check = std::optional<Fault>;
@@ -111,7 +111,8 @@ Check checkGristShares(const Recipe& recipe) {
     return checkSum("/grist", "brewing.grist_sum", sum);
 }
 
-Result<std::vector<BrewInput::Part>> lookUpGrist(const std::vector<GristPart>& grist, const Pantry& pantry) {
+Result<std::vector<BrewInput::Part>> lookUpGrist(const std::vector<GristPart>& grist,
+                                                 const ingredient::Pantry& pantry) {
     std::vector<BrewInput::Part> parts;
     double sum = 0;
     for (const auto& part : grist)
@@ -129,9 +130,9 @@ Result<std::vector<BrewInput::Part>> lookUpGrist(const std::vector<GristPart>& g
     return parts;
 }
 
-Result<Grain> lookUpSugar(const Recipe& recipe, const Pantry& pantry) {
+Result<ingredient::Grain> lookUpSugar(const Recipe& recipe, const ingredient::Pantry& pantry) {
     if (recipe.sugarShare <= Share{0})
-        return Grain{};
+        return ingredient::Grain{};
     auto sugar = pantry.grain(recipe.sugar, "/sugar");
     if (sugar && !sugar->isSugar())
         return badInput("/sugar", say("brewing.not_a_sugar").with("name", sugar->name),
@@ -150,7 +151,7 @@ Check checkPower(std::span<const BrewInput::Part> grist) {
 
 } // namespace
 
-Result<BrewInput> resolve(const Recipe& recipe, const Pantry& pantry, CelsiusPerMinute kitRate) {
+Result<BrewInput> resolve(const Recipe& recipe, const ingredient::Pantry& pantry, CelsiusPerMinute kitRate) {
     const auto ramp = rampRate(recipe, kitRate);
     if (auto bad = first({checkGristShares(recipe), checkMash(recipe.mash), checkNumbers(recipe), checkHops(recipe),
                           outside("/heating_rate_c_min", ramp, CelsiusPerMinute{.05}, CelsiusPerMinute{20})}))
@@ -173,4 +174,4 @@ Result<BrewInput> resolve(const Recipe& recipe, const Pantry& pantry, CelsiusPer
                      .sugar = *std::move(sugar)};
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

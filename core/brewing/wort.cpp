@@ -8,7 +8,7 @@
 #include <array>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::brewing {
 namespace {
 
 constexpr std::array extractParts = {&MaltExtract::sugar,       &MaltExtract::glucose, &MaltExtract::maltose,
@@ -73,4 +73,4 @@ double gristPerLitre(const Recipe& recipe, double conversion, const GristSums& g
     return extractModel(gristGravity(recipe, conversion)).gPerL / 1000 / grist.extract;
 }
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -4,7 +4,7 @@
 
 #include "brewing/grist.h"
 
-namespace staveline {
+namespace staveline::brewing {
 
 /// Apparent against real fermentability: AAL = RDF / this.
 inline constexpr double realPerApparent = .8192;
@@ -36,4 +36,4 @@ struct WortHexose {
 /// the extract.
 [[nodiscard]] double gristPerLitre(const Recipe& recipe, double conversion, const GristSums& grist);
 
-} // namespace staveline
+} // namespace staveline::brewing

@@ -12,7 +12,7 @@
 #include <array>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::culture {
 namespace {
 
 enum Pool : std::size_t {
@@ -257,4 +257,4 @@ double hopFreedom(Ibu bitterness, double hopTolerance, Ph ph, const CultureParam
     return Rates({}, parameters).freedom(bitterness.ibu, hopTolerance, std::pow(10.0, 3 - ph.ph));
 }
 
-} // namespace staveline
+} // namespace staveline::culture

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::culture {
 namespace {
 
 /// Culture after a draw and refill: what wood and lees hold does not leave with the beer.
@@ -30,4 +30,4 @@ VesselState youngVessel(const Composition& beer, const CultureParameters& parame
     return {beer, fewLactics, littleBrett, parameters.hopTolerance};
 }
 
-} // namespace staveline
+} // namespace staveline::culture

@@ -7,7 +7,7 @@
 #include "quantity/composition.h"
 #include "quantity/constants.h"
 
-namespace staveline {
+namespace staveline::culture {
 
 /// Constants of the mixed culture, at 20 C unless said otherwise (phenols: at 18 C). Rows of
 /// resources/data/parameters.csv.
@@ -89,4 +89,4 @@ struct AgeConditions {
 /// How far hops let lactics work, 0..1: 1 without hops, 0.5 at the culture's tolerance at pH 4.2.
 [[nodiscard]] double hopFreedom(Ibu bitterness, double hopTolerance, Ph ph, const CultureParameters& parameters);
 
-} // namespace staveline
+} // namespace staveline::culture

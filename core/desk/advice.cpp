@@ -7,13 +7,17 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
+
+using advice::AdviceInput;
+using advice::LeverLock;
+
 namespace {
 
 std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
     std::vector<LeverLock> locks;
     for (const auto& lock : locksInForce(record, today))
-        locks.push_back({lock.lever, lock.value ? LeverValue{*lock.value} : LeverValue{lock.choice}});
+        locks.push_back({lock.lever, lock.value ? advice::LeverValue{*lock.value} : advice::LeverValue{lock.choice}});
     return locks;
 }
 
@@ -26,9 +30,10 @@ std::set<std::string> unavailableItems(const SharedFacts& shared, Day today, Day
 }
 
 /// A setting as values to try against another; what no lever can be put to is left out.
-std::vector<TriedValue> triedFor(const Setting& from, const Setting& to, const Pantry& pantry) {
-    std::vector<TriedValue> tried;
-    for (const auto& row : builtInLevers())
+std::vector<advice::TriedValue> triedFor(const advice::Setting& from, const advice::Setting& to,
+                                         const ingredient::Pantry& pantry) {
+    std::vector<advice::TriedValue> tried;
+    for (const auto& row : advice::builtInLevers())
         if (const auto value = leverValue(to, row.id, pantry);
             value != leverValue(from, row.id, pantry) && withLever(from, row.id, value, pantry))
             tried.push_back({row.id, value});
@@ -53,19 +58,19 @@ void restrictTo(AdviceInput& in, const AdviceRequest& request, const VesselRecor
 
 /// The vessel: what it holds, what it needs, what can be done to it.
 void takeVessel(AdviceInput& in, const CurrentVessel& vessel, Day draw) {
-    const VesselFact& facts = vessel.record.facts;
+    const facts::VesselFact& facts = vessel.record.facts;
     in.drawn = vessel.drawn.has_value();
     in.volumeAtDraw = volumeOnDraw(vessel, draw);
     in.fillTo = usualFill(vessel);
     in.toThisDraw = Days{static_cast<double>(std::max(0, daysBetween(vessel.today, draw)))};
     in.canChangeTemperature = facts.canChangeTemperature;
-    if (const CultureFact* culture = vessel.record.latest<CultureFact>(vessel.today)) {
+    if (const facts::CultureFact* culture = vessel.record.latest<facts::CultureFact>(vessel.today)) {
         in.houseYeastKillerSensitive = culture->killerSensitive;
-        in.brettEstablished = culture->brettanomyces == Brettanomyces::established;
+        in.brettEstablished = culture->brettanomyces == facts::Brettanomyces::established;
     }
 }
 
-void takeKnown(AdviceInput& in, const KnownOfVessel& known, const Estimates& estimates) {
+void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const estimate::Estimates& estimates) {
     in.state = known.state;
     in.oxygenPerYear = known.cellaring.oxygenPerYear;
     in.model = estimates.model;
@@ -99,7 +104,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     AdviceInput& in = job.input;
     // All of it as if nothing were chosen yet: asked again after choosing, the answer is the same.
     in.base = vessel.leftAlone;
-    const Schedule dates = datesWith(vessel, cellar, in.base);
+    const vessel::Schedule dates = datesWith(vessel, cellar, in.base);
     if (openChoice(vessel.record, vessel.now()))
         job.open = triedFor(in.base, job.inUse, shared.pantry);
     takeVessel(in, vessel, dates.draw);
@@ -108,17 +113,17 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     in.margin = shared.kit(vessel.today).margin;
     restrictTo(in, request, vessel.record, shared, vessel.today, dates.brew);
     in.daysToBrew = std::max(0, daysBetween(vessel.today, dates.brew));
-    job.pantry = std::make_shared<const Pantry>(shared.pantry);
+    job.pantry = std::make_shared<const ingredient::Pantry>(shared.pantry);
     in.pantry = job.pantry.get();
     in.withSettled = request.withSettled;
     return job;
 }
 
-Result<Advice> Desk::advise(const AdviceRequest& request) const {
+Result<advice::Advice> Desk::advise(const AdviceRequest& request) const {
     auto job = adviceJob(request);
     if (!job)
         return fail(job.error());
-    return staveline::advise(job->input);
+    return staveline::advice::advise(job->input);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -12,26 +12,26 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::desk {
 
 struct AdviceRequest {
-    VesselName vessel;
-    std::vector<LeverLock> locks;         ///< beside the recorded ones
+    facts::VesselName vessel;
+    std::vector<advice::LeverLock> locks; ///< beside the recorded ones
     std::vector<std::string> unavailable; ///< beside the recorded ones
     bool withSettled = true;
     bool withoutRecorded = false; ///< as if no lock and nothing unavailable were recorded
 };
 /// Everything advise() needs, detached from the book.
 struct AdviceJob {
-    AdviceInput input;
-    std::shared_ptr<const Pantry> pantry; ///< what input.pantry points to
-    VesselName vessel;
+    advice::AdviceInput input;
+    std::shared_ptr<const ingredient::Pantry> pantry; ///< what input.pantry points to
+    facts::VesselName vessel;
     std::int64_t revision = 0;
-    Schedule dates;
-    Estimates estimates;
-    Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
-    std::optional<std::vector<TriedValue>> open; ///< what is chosen for it, as tried against input.base
-    std::optional<BrewFact> brewed;              ///< for this refill already: the recipe can no longer be changed
+    vessel::Schedule dates;
+    estimate::Estimates estimates;
+    advice::Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
+    std::optional<std::vector<advice::TriedValue>> open; ///< what is chosen for it, as tried against input.base
+    std::optional<facts::BrewFact> brewed; ///< for this refill already: the recipe can no longer be changed
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -9,7 +9,7 @@
 #include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
-namespace staveline {
+namespace staveline::desk {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -33,23 +33,23 @@ Json perDimension(auto&& of) {
     return json;
 }
 
-Json bandsJson(const PerDimension<Band>& bands) {
+Json bandsJson(const PerDimension<advice::Band>& bands) {
     return perDimension([&](Dimension d) {
         return Json{{"value", bands[d].value}, {"low_80", bands[d].low}, {"high_80", bands[d].high}};
     });
 }
 
-Json valueJson(const LeverValue& value) {
+Json valueJson(const advice::LeverValue& value) {
     return std::visit([](const auto& v) { return Json(v); }, value);
 }
 
-std::string verdictWord(VerdictKind kind) {
+std::string verdictWord(tasting::VerdictKind kind) {
     constexpr std::array<std::string_view, 6> names = {"fault_first", "wait_until", "hold",
                                                        "move",        "nudge",      "taste_again"};
     return std::string(names[static_cast<std::size_t>(kind)]);
 }
 
-Json moveJson(const Move& move) {
+Json moveJson(const advice::Move& move) {
     return Json{{"lever", move.lever},
                 {"from", valueJson(move.from)},
                 {"to", valueJson(move.to)},
@@ -59,7 +59,7 @@ Json moveJson(const Move& move) {
                 {"cautions", words(move.cautions)}};
 }
 
-Json proposalJson(const Proposal& proposal, bool settled) {
+Json proposalJson(const advice::Proposal& proposal, bool settled) {
     Json moves = Json::array();
     for (const auto& move : proposal.moves)
         moves.push_back(moveJson(move));
@@ -77,12 +77,12 @@ Json proposalJson(const Proposal& proposal, bool settled) {
     return json;
 }
 
-Json verdictsJson(const PerDimension<Verdict>& verdicts, const Estimates& estimates) {
+Json verdictsJson(const PerDimension<tasting::Verdict>& verdicts, const estimate::Estimates& estimates) {
     return perDimension([&](Dimension d) {
-        const Verdict& v = verdicts[d];
+        const tasting::Verdict& v = verdicts[d];
         Json json{{"verdict", verdictWord(v.kind)},
                   {"estimate", estimates.combined[d].mean},
-                  {"plus_minus_80", estimates.combined[d].sd * z80},
+                  {"plus_minus_80", estimates.combined[d].sd * tasting::z80},
                   {"gap", v.gap},
                   {"reason", render(v.reason)}};
         if (v.until)
@@ -91,7 +91,7 @@ Json verdictsJson(const PerDimension<Verdict>& verdicts, const Estimates& estima
     });
 }
 
-Json outcomeJson(const Outcome& outcome) {
+Json outcomeJson(const forward::Outcome& outcome) {
     return Json{{"scores", perDimension([&](Dimension d) { return Json(outcome.scores[d]); })},
                 {"ph", outcome.ph.ph},
                 {"ta_g_l", outcome.ta.gPerL},
@@ -134,7 +134,7 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
     return jsonText(list);
 }
 
-std::string toJson(const AdviceJob& job, const Advice& advice) {
+std::string toJson(const AdviceJob& job, const advice::Advice& advice) {
     Json answers = Json::array();
     for (const auto& answer : answersOf(job.estimates, job.dates)) {
         Json lines = Json::array();
@@ -146,7 +146,7 @@ std::string toJson(const AdviceJob& job, const Advice& advice) {
     for (const auto& proposal : advice.proposals)
         proposals.push_back(proposalJson(proposal, job.input.withSettled));
     Json json{{"vessel", job.vessel},
-              {"model_version", std::string(modelVersion)},
+              {"model_version", std::string(forward::modelVersion)},
               {"draw_on", isoDay(job.dates.draw)},
               {"brew_on", isoDay(job.dates.brew)},
               {"verdicts", verdictsJson(advice.verdicts, job.estimates)},
@@ -158,12 +158,12 @@ std::string toJson(const AdviceJob& job, const Advice& advice) {
     return jsonText(json);
 }
 
-std::string toJson(const Prediction& prediction) {
+std::string toJson(const forward::Prediction& prediction) {
     return jsonText(
         Json{{"this_draw", outcomeJson(prediction.thisDraw)}, {"next_draw", outcomeJson(prediction.nextDraw)}});
 }
 
-std::string toJson(const BrewPlan& plan) {
+std::string toJson(const brewing::BrewPlan& plan) {
     Json grist = Json::array(), mash = Json::array(), hops = Json::array();
     for (const auto& grain : plan.grist)
         grist.push_back({{"grain", grain.id}, {"kg", grain.mass.kg}, {"late", grain.late}});
@@ -214,11 +214,11 @@ std::string toJson(const book::CheckReport& report) {
 
 namespace {
 
-std::optional<double> meanOf(const std::optional<Estimate>& estimate) {
+std::optional<double> meanOf(const std::optional<tasting::Estimate>& estimate) {
     return estimate ? std::optional(estimate->mean) : std::nullopt;
 }
 
-std::optional<double> sdOf(const std::optional<Estimate>& estimate) {
+std::optional<double> sdOf(const std::optional<tasting::Estimate>& estimate) {
     return estimate ? std::optional(estimate->sd) : std::nullopt;
 }
 
@@ -297,4 +297,4 @@ std::string toCsv(const std::vector<HistoryRow>& history) {
     return text;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -11,7 +11,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::BrewFact;
+using facts::VesselName;
+
 namespace {
 
 constexpr double gravityOff = .0015; ///< SG: the reading error of a brewing hydrometer (common practice, no source)
@@ -33,15 +37,16 @@ void sayScores(const BrewMeaning& meaning, std::vector<Message>& words) {
             continue;
         any = true;
         const std::string stem = "desk.brewed." + std::string(name(d));
-        words.push_back(say(stem + (willBeTasted(change) ? "" : ".untasted")).with("points", SignedPoints{change}));
+        words.push_back(
+            say(stem + (advice::willBeTasted(change) ? "" : ".untasted")).with("points", SignedPoints{change}));
     }
     if (!any)
         words.push_back(say("desk.brewed.as_planned"));
 }
 
 /// The recipe with its measured original gravity.
-Recipe measuredRecipe(const BrewFact& brew) {
-    Recipe recipe = brew.recipe;
+brewing::Recipe measuredRecipe(const BrewFact& brew) {
+    brewing::Recipe recipe = brew.recipe;
     if (brew.originalGravity)
         recipe.originalGravity = toPlato(*brew.originalGravity);
     return recipe;
@@ -55,13 +60,14 @@ Result<BrewMeaning> meaningOfPoured(const BrewFact& fact, const Poured& poured, 
     BrewMeaning meaning;
     meaning.wentIn = poured.on;
     meaning.words.push_back(say("desk.brewed.went_in").with("vessel", poured.into).with("on", poured.on));
-    sayGravities(fact, fact.recipe.originalGravity, brew(*input, builtInParameters().brew).finalGravity, meaning.words);
+    sayGravities(fact, fact.recipe.originalGravity, brew(*input, forward::builtInParameters().brew).finalGravity,
+                 meaning.words);
     if (meaning.words.size() == 1 && (fact.originalGravity || fact.finalGravity))
         meaning.words.push_back(say("desk.brewed.as_its_recipe"));
     return meaning;
 }
 
-PerDimension<Band> moved(PerDimension<Band> bands, const Scores& from, const Scores& to) {
+PerDimension<advice::Band> moved(PerDimension<advice::Band> bands, const Scores& from, const Scores& to) {
     for (Dimension d : allDimensions)
         for (double* value : {&bands[d].value, &bands[d].low, &bands[d].high})
             *value += to[d] - from[d];
@@ -69,14 +75,14 @@ PerDimension<Band> moved(PerDimension<Band> bands, const Scores& from, const Sco
 }
 
 /// Where the recipe in use comes from, and since when.
-void takeOrigin(PlannedRecipe& planned, const VesselRecord& record, const LedgerState& now) {
+void takeOrigin(PlannedRecipe& planned, const VesselRecord& record, const vessel::LedgerState& now) {
     using From = PlannedRecipe::From;
     const auto take = [&](From from, const auto& fact) {
         planned.from = from;
         planned.since = fact.on;
     };
-    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(now.on);
-    const ChoiceFact *open = openChoice(record, now), *before = choiceInForce(record, now);
+    const facts::BaseRecipeFact* base = record.latest<facts::BaseRecipeFact>(now.on);
+    const facts::ChoiceFact *open = openChoice(record, now), *before = choiceInForce(record, now);
     planned.usual = base && base->recipe == planned.setting.recipe;
     if (open && open->forecast->recipe == planned.setting.recipe) {
         take(From::choice, *open);
@@ -88,12 +94,12 @@ void takeOrigin(PlannedRecipe& planned, const VesselRecord& record, const Ledger
     }
 }
 
-Result<BrewPlan> sized(const CurrentVessel& vessel, const SharedFacts& shared) {
-    const EquipmentFact kit = shared.kit(vessel.today);
+Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, const SharedFacts& shared) {
+    const facts::EquipmentFact kit = shared.kit(vessel.today);
     auto input = resolve(vessel.inUse.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const RefillBeer beer = brew(*input, parametersFor(vessel.record, vessel.today).brew);
+    const brewing::RefillBeer beer = brew(*input, parametersFor(vessel.record, vessel.today).brew);
     return sizedFor(*input, beer, kit, refillWanted(vessel.inUse, vessel));
 }
 
@@ -114,27 +120,28 @@ Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
     return planned;
 }
 
-Result<BrewPlan> Desk::brewPlan(const VesselName& name) const {
+Result<brewing::BrewPlan> Desk::brewPlan(const VesselName& name) const {
     auto vessel = inside_->current(name);
     if (!vessel)
         return fail(vessel.error());
     return sized(**vessel, inside_->cellar->shared());
 }
 
-Result<BrewDraft> Desk::draft(const VesselName& name, const Setting& setting, const EquipmentFact& kit) const {
+Result<BrewDraft> Desk::draft(const VesselName& name, const advice::Setting& setting,
+                              const facts::EquipmentFact& kit) const {
     auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
     const CurrentVessel& vessel = **found;
     const SharedFacts& shared = inside_->cellar->shared();
-    if (auto ok = checkFields(BaseRecipeFact{name, today(), setting.recipe}); !ok)
+    if (auto ok = facts::checkFields(facts::BaseRecipeFact{name, today(), setting.recipe}); !ok)
         return fail(ok.error());
-    if (auto ok = checkFields(kit); !ok)
+    if (auto ok = facts::checkFields(kit); !ok)
         return fail(under("/equipment", ok.error()));
     auto input = resolve(setting.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const BrewParameters parameters = parametersFor(vessel.record, vessel.today).brew;
+    const brewing::BrewParameters parameters = parametersFor(vessel.record, vessel.today).brew;
     BrewDraft draft;
     draft.beer = brew(*input, parameters);
     draft.mash = traceMash(*input, parameters);
@@ -153,9 +160,9 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     auto job = adviceJob({fact.vessel, {}, {}, false, true});
     if (!job)
         return fail(job.error());
-    const AdviceInput& in = job->input;
-    const Setting& use = job->inUse;
-    auto planned = TryBoard(in).trial(use, TrialDepth::next);
+    const advice::AdviceInput& in = job->input;
+    const advice::Setting& use = job->inUse;
+    auto planned = advice::TryBoard(in).trial(use, advice::TrialDepth::next);
     auto plan = brewPlan(fact.vessel);
     auto input = resolve(measuredRecipe(fact), *in.pantry, in.equipment.heatingRate);
     if (!planned || !plan || !input)
@@ -163,12 +170,12 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     auto before = predict(fact.vessel, use);
     if (!before)
         return fail(before.error());
-    RefillBeer beer = brew(*input, in.parameters.brew);
+    brewing::RefillBeer beer = brew(*input, in.parameters.brew);
     if (fact.finalGravity)
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
-    const Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
-    const Prediction after =
-        staveline::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
+    const forward::Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
+    const forward::Prediction after =
+        staveline::forward::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
     BrewMeaning meaning;
     meaning.planned = planned->next;
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
@@ -184,18 +191,19 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     return meaning;
 }
 
-Result<Prediction> Desk::predict(const VesselName& name, const Setting& setting) const {
+Result<forward::Prediction> Desk::predict(const VesselName& name, const advice::Setting& setting) const {
     auto job = adviceJob({name, {}, {}, false});
     if (!job)
         return fail(job.error());
-    const AdviceInput& in = job->input;
+    const advice::AdviceInput& in = job->input;
     auto input = resolve(setting.recipe, *in.pantry, in.equipment.heatingRate);
     if (!input)
         return fail(input.error());
     if (auto possible = checkDraw(in, setting.draw, "/draw_l"); !possible)
         return fail(possible.error());
-    const Plan plan{in.toThisDraw, shareOf(in, setting), setting.interval, setting.temperature, in.oxygenPerYear};
-    return staveline::predict(in.parameters, in.state, *input, plan);
+    const forward::Plan plan{in.toThisDraw, shareOf(in, setting), setting.interval, setting.temperature,
+                             in.oxygenPerYear};
+    return staveline::forward::predict(in.parameters, in.state, *input, plan);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

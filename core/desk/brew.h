@@ -10,36 +10,36 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::desk {
 
 /// The recipe for the coming refill and where it comes from.
 struct PlannedRecipe {
-    Setting setting;
+    advice::Setting setting;
     /// `lastRefill`: nothing is decided for this refill, the choice made for an earlier one goes on.
     enum class From { habit, baseRecipe, choice, lastRefill } from = From::habit;
-    std::optional<Day> since;       ///< of the base recipe or the choice
-    int proposal = 0;               ///< of the choice
-    bool usual = false;             ///< the recipe is the base recipe
-    std::optional<BrewFact> brewed; ///< the brew made for this refill: the plan is locked
-    std::vector<std::string> moves; ///< what changes against the last refill, with old and new values
+    std::optional<Day> since;              ///< of the base recipe or the choice
+    int proposal = 0;                      ///< of the choice
+    bool usual = false;                    ///< the recipe is the base recipe
+    std::optional<facts::BrewFact> brewed; ///< the brew made for this refill: the plan is locked
+    std::vector<std::string> moves;        ///< what changes against the last refill, with old and new values
 };
 /// A brew as the refill form offers it.
 struct BrewStock {
     std::int64_t id = 0;
-    BrewFact brew;
+    facts::BrewFact brew;
     std::optional<Litres> left; ///< for a vessel; none: what went into the fermenter is not recorded
     bool forThisRefill = false;
 };
 /// A draft recalculated; nothing is written.
 struct BrewDraft {
-    BrewPlan plan;
-    MashTrace mash;
-    RefillBeer beer;
+    brewing::BrewPlan plan;
+    brewing::MashTrace mash;
+    brewing::RefillBeer beer;
 };
 struct BrewMeaning {
-    std::optional<Day> wentIn;            ///< into a vessel already: then only `words` count
-    PerDimension<Band> planned, asBrewed; ///< at the next draw
-    std::vector<Message> words;           ///< what the difference means
+    std::optional<Day> wentIn;                    ///< into a vessel already: then only `words` count
+    PerDimension<advice::Band> planned, asBrewed; ///< at the next draw
+    std::vector<Message> words;                   ///< what the difference means
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -9,7 +9,10 @@
 #include <algorithm>
 #include <charconv>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::BrewFact;
+
 namespace {
 
 // Fermenter and vessel are read apart, by two gauges: they agree to some 3 %, and never to less than a litre (common
@@ -68,7 +71,7 @@ Result<void> checkPouring(const std::string& name, Day on, Litres volume, const 
     return volume > *left + gauged ? tooShort(*brew, volume, *left) : Result<void>{};
 }
 
-Result<std::vector<BrewStock>> Desk::brewsToPour(const VesselName& vessel) const {
+Result<std::vector<BrewStock>> Desk::brewsToPour(const facts::VesselName& vessel) const {
     Cellar& cellar = *inside_->cellar;
     auto current = inside_->current(vessel);
     if (!current)
@@ -97,7 +100,7 @@ std::vector<BrewFact> Desk::brews() const {
     return all;
 }
 
-std::vector<Filed<BrewFact>> Desk::brewsFor(const VesselName& vessel) const {
+std::vector<Filed<BrewFact>> Desk::brewsFor(const facts::VesselName& vessel) const {
     std::vector<Filed<BrewFact>> found;
     if (inside_->cellar->loadShared())
         for (const auto& stored : inside_->cellar->shared().brews)
@@ -119,4 +122,4 @@ std::string Desk::nextBrewName() const {
     return render(say("desk.brew_name").with("number", std::int64_t{highest + 1}));
 }
 
-} // namespace staveline
+} // namespace staveline::desk

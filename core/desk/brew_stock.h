@@ -4,11 +4,11 @@
 
 #include "desk/cellar.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 /// What a brew gives the vessels it is poured into, by the kit of its day; none: its litres are not recorded.
-[[nodiscard]] std::optional<Litres> givesOf(const BrewFact& brew, const SharedFacts& shared);
+[[nodiscard]] std::optional<Litres> givesOf(const facts::BrewFact& brew, const SharedFacts& shared);
 /// Beer is poured after it is brewed, and no more of it than there is left. No brew, or an unknown one: fine.
 [[nodiscard]] Result<void> checkPouring(const std::string& brew, Day on, Litres volume, const Cellar& cellar);
 
-} // namespace staveline
+} // namespace staveline::desk

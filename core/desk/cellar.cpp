@@ -5,16 +5,19 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::tableOf;
+
 namespace {
 
-template <class F> Result<Facts<F>> decode(Result<std::vector<book::Row>> rows, const Names& names) {
+template <class F> Result<Facts<F>> decode(Result<std::vector<book::Row>> rows, const facts::Names& names) {
     if (!rows)
         return fail(rows.error());
     Facts<F> facts;
     facts.reserve(rows->size());
     for (const auto& row : *rows)
-        facts.push_back({row.id, fromRow<F>(row, names)});
+        facts.push_back({row.id, facts::fromRow<F>(row, names)});
     return facts;
 }
 
@@ -24,7 +27,7 @@ template <class F> void sortByDay(Facts<F>& facts) {
     });
 }
 
-template <class F> Result<void> loadList(const book::Book& book, const Names& names, VesselRecord& record) {
+template <class F> Result<void> loadList(const book::Book& book, const facts::Names& names, VesselRecord& record) {
     auto facts = decode<F>(book.rowsWhere(std::string(tableOf<F>), "vessel", record.id, {"on"}), names);
     if (!facts)
         return fail(facts.error());
@@ -34,7 +37,7 @@ template <class F> Result<void> loadList(const book::Book& book, const Names& na
 }
 
 template <class F>
-Result<void> loadElsewhere(const book::Book& book, const Names& names, book::RowId id, Facts<F>& to) {
+Result<void> loadElsewhere(const book::Book& book, const facts::Names& names, book::RowId id, Facts<F>& to) {
     auto facts = decode<F>(book.rowsWhere(std::string(tableOf<F>), "from", id, {"on"}), names);
     if (!facts)
         return fail(facts.error());
@@ -44,17 +47,18 @@ Result<void> loadElsewhere(const book::Book& book, const Names& names, book::Row
 
 } // namespace
 
-const BrewFact* SharedFacts::brew(std::string_view name) const {
+const facts::BrewFact* SharedFacts::brew(std::string_view name) const {
     const auto id = names.brews.find(name);
     if (id == names.brews.end())
         return nullptr;
-    const auto at = std::lower_bound(brews.begin(), brews.end(), id->second,
-                                     [](const Stored<BrewFact>& stored, book::RowId row) { return stored.id < row; });
+    const auto at =
+        std::lower_bound(brews.begin(), brews.end(), id->second,
+                         [](const Stored<facts::BrewFact>& stored, book::RowId row) { return stored.id < row; });
     return at != brews.end() && at->id == id->second ? &at->fact : nullptr;
 }
 
-EquipmentFact SharedFacts::kit(Day day) const {
-    EquipmentFact kit;
+facts::EquipmentFact SharedFacts::kit(Day day) const {
+    facts::EquipmentFact kit;
     for (const auto& stored : equipment)
         if (stored.fact.on <= day || &stored == &equipment.front())
             kit = stored.fact;
@@ -77,18 +81,18 @@ Result<void> Cellar::loadShared() {
     if (shared_)
         return {};
     SharedFacts shared;
-    shared.pantry = builtInPantry();
-    auto vessels = decode<VesselFact>(book_->rows("vessel"), shared.names);
+    shared.pantry = ingredient::builtInPantry();
+    auto vessels = decode<facts::VesselFact>(book_->rows("vessel"), shared.names);
     if (!vessels)
         return fail(vessels.error());
     for (const auto& stored : *vessels)
         shared.names.addVessel(stored.id, stored.fact.name);
     shared.vessels = std::move(*vessels);
-    auto brews = decode<BrewFact>(book_->rows("brew"), shared.names);
-    auto equipment = decode<EquipmentFact>(book_->rows("equipment"), shared.names);
-    auto availability = decode<AvailabilityFact>(book_->rows("availability"), shared.names);
-    auto grains = decode<Grain>(book_->rows("grain"), shared.names);
-    auto yeasts = decode<Yeast>(book_->rows("yeast"), shared.names);
+    auto brews = decode<facts::BrewFact>(book_->rows("brew"), shared.names);
+    auto equipment = decode<facts::EquipmentFact>(book_->rows("equipment"), shared.names);
+    auto availability = decode<facts::AvailabilityFact>(book_->rows("availability"), shared.names);
+    auto grains = decode<ingredient::Grain>(book_->rows("grain"), shared.names);
+    auto yeasts = decode<ingredient::Yeast>(book_->rows("yeast"), shared.names);
     if (!brews || !equipment || !availability || !grains || !yeasts)
         return fail(!brews          ? brews.error()
                     : !equipment    ? equipment.error()
@@ -121,7 +125,7 @@ Result<VesselRecord> Cellar::load(book::RowId id) const {
     auto row = book_->row("vessel", id);
     if (!row)
         return fail(row.error());
-    record.facts = fromRow<VesselFact>(*row, shared_->names);
+    record.facts = facts::fromRow<facts::VesselFact>(*row, shared_->names);
     Result<void> done;
     const auto each = [&]<class F>(const Facts<F>*) {
         if (done)
@@ -153,7 +157,7 @@ Result<VesselRecord*> Cellar::vesselById(book::RowId id) {
     return at->second.get();
 }
 
-Result<VesselRecord*> Cellar::vessel(const VesselName& name) {
+Result<VesselRecord*> Cellar::vessel(const facts::VesselName& name) {
     if (auto shared = loadShared(); !shared)
         return fail(shared.error());
     const auto at = shared_->names.vessels.find(name);
@@ -164,7 +168,7 @@ Result<VesselRecord*> Cellar::vessel(const VesselName& name) {
         known.push_back(other);
     return badInput("/vessel", say("desk.unknown_vessel").with("name", name),
                     known.empty() ? say("desk.unknown_vessel.none")
-                                  : say("desk.unknown_vessel.remedy").with("nearest", nearestName(name, known)));
+                                  : say("desk.unknown_vessel.remedy").with("nearest", facts::nearestName(name, known)));
 }
 
 Result<void> Cellar::loadAll() {
@@ -192,9 +196,9 @@ Result<std::vector<Poured>> Cellar::pourings(const std::optional<std::string>& b
                 all.push_back({stored.fact.brew, stored.fact.vessel, stored.fact.on, stored.fact.volume});
         return {};
     };
-    if (auto done = add(std::type_identity<RefillFact>{}); !done)
+    if (auto done = add(std::type_identity<facts::RefillFact>{}); !done)
         return fail(done.error());
-    if (auto done = add(std::type_identity<TopUpFact>{}); !done)
+    if (auto done = add(std::type_identity<facts::TopUpFact>{}); !done)
         return fail(done.error());
     return all;
 }
@@ -231,4 +235,4 @@ void Cellar::clear() {
     current_.reset();
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -10,7 +10,7 @@
 #include <set>
 #include <tuple>
 
-namespace staveline {
+namespace staveline::desk {
 
 struct CurrentVessel;
 
@@ -23,11 +23,11 @@ template <class F> using Facts = std::vector<Stored<F>>;
 /// Everything recorded about one vessel, each list by day, then id.
 struct VesselRecord {
     book::RowId id = 0;
-    VesselFact facts;
-    PerVessel<Facts> lists;
+    facts::VesselFact facts;
+    facts::PerVessel<Facts> lists;
     /// What left for another vessel: refills and top-ups there that name this one as their source.
-    Facts<RefillFact> refillsElsewhere;
-    Facts<TopUpFact> topUpsElsewhere;
+    Facts<facts::RefillFact> refillsElsewhere;
+    Facts<facts::TopUpFact> topUpsElsewhere;
 
     template <class F> Facts<F>& of() { return std::get<Facts<F>>(lists); }
     template <class F> const Facts<F>& of() const { return std::get<Facts<F>>(lists); }
@@ -40,7 +40,7 @@ struct VesselRecord {
         return found;
     }
     template <class F> static Day dayOf(const F& fact) {
-        if constexpr (std::is_same_v<F, SittingFact>)
+        if constexpr (std::is_same_v<F, facts::SittingFact>)
             return fact.sitting.on;
         else
             return fact.on;
@@ -49,22 +49,22 @@ struct VesselRecord {
 
 /// What all vessels share.
 struct SharedFacts {
-    Names names;
-    Facts<VesselFact> vessels;
-    Facts<BrewFact> brews; ///< by id
-    Facts<EquipmentFact> equipment;
-    Facts<AvailabilityFact> availability;
-    Pantry pantry;
+    facts::Names names;
+    Facts<facts::VesselFact> vessels;
+    Facts<facts::BrewFact> brews; ///< by id
+    Facts<facts::EquipmentFact> equipment;
+    Facts<facts::AvailabilityFact> availability;
+    ingredient::Pantry pantry;
     std::set<std::string, std::less<>> kept; ///< ingredients copied into the book
 
-    [[nodiscard]] const BrewFact* brew(std::string_view name) const;
-    [[nodiscard]] EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
+    [[nodiscard]] const facts::BrewFact* brew(std::string_view name) const;
+    [[nodiscard]] facts::EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
 };
 
 /// What a vessel took of a brew, in a refill or a top-up.
 struct Poured {
     std::string brew;
-    VesselName into;
+    facts::VesselName into;
     Day on{};
     Litres volume{0};
 };
@@ -83,7 +83,7 @@ public:
     [[nodiscard]] const SharedFacts& shared() const { return *shared_; }
     SharedFacts& changeShared();
     /// Loads on first use. Unknown name: fault at "/vessel".
-    Result<VesselRecord*> vessel(const VesselName& name);
+    Result<VesselRecord*> vessel(const facts::VesselName& name);
     Result<VesselRecord*> vesselById(book::RowId id);
     Result<void> loadAll();
     /// What any vessel took of a brew, or of all of them; read from the book, so that no vessel is loaded.
@@ -114,4 +114,4 @@ private:
     std::shared_ptr<const CurrentVessel> current_;
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -6,7 +6,12 @@
 
 #include <cmath>
 
-namespace staveline {
+namespace staveline::desk {
+
+using advice::Setting;
+using brewing::Recipe;
+using ingredient::Pantry;
+
 namespace {
 
 constexpr double shownShare = .0005; ///< a smaller difference of shares is not shown
@@ -16,7 +21,7 @@ constexpr double shownShare = .0005; ///< a smaller difference of shares is not 
 Setting leveredTo(const Setting& from, const Setting& to, const Pantry& pantry) {
     Setting levered = from;
     for (int round = 0; round < 2; ++round)
-        for (const auto& row : builtInLevers())
+        for (const auto& row : advice::builtInLevers())
             if (auto moved = withLever(levered, row.id, leverValue(to, row.id, pantry), pantry))
                 levered = *std::move(moved);
     return levered;
@@ -57,7 +62,7 @@ private:
     }
     /// By the levers, which may take their own time for a rest.
     [[nodiscard]] bool restsTold() const {
-        std::vector<MashStep> mash = levered_.mash;
+        std::vector<brewing::MashStep> mash = levered_.mash;
         if (mash == to_.mash)
             return true;
         for (std::size_t i = 0; i < mash.size() && i < from_.mash.size(); ++i)
@@ -80,14 +85,14 @@ private:
                      nameOf(part.first));
     }
     [[nodiscard]] std::string rests(const Recipe& recipe) const {
-        return listed(recipe.mash, [](const MashStep& rest) {
+        return listed(recipe.mash, [](const brewing::MashStep& rest) {
             return say("desk.change.rest").with("at", rest.temperature).with("minutes", rest.minutes);
         });
     }
     [[nodiscard]] std::string hops(const Recipe& recipe) const {
         if (recipe.hops.empty())
             return render(say("desk.change.hops.usual"), units_);
-        return listed(recipe.hops, [](const HopAddition& hop) {
+        return listed(recipe.hops, [](const brewing::HopAddition& hop) {
             return say("desk.change.hop")
                 .with("name", hop.name)
                 .with("alpha", hop.alpha)
@@ -112,7 +117,7 @@ private:
 
 std::vector<std::string> changesBetween(const Setting& from, const Setting& to, const Pantry& pantry,
                                         const DisplayUnits& units) {
-    AdviceInput input;
+    advice::AdviceInput input;
     input.base = from;
     input.pantry = &pantry;
     std::vector<std::string> words;
@@ -124,4 +129,4 @@ std::vector<std::string> changesBetween(const Setting& from, const Setting& to, 
     return words;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

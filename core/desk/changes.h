@@ -3,10 +3,10 @@
 
 #include "advice/advise.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 /// What `to` changes against `from`, each with its old and new value: lever by lever, then what no lever speaks of.
-[[nodiscard]] std::vector<std::string> changesBetween(const Setting& from, const Setting& to, const Pantry& pantry,
-                                                      const DisplayUnits& units);
+[[nodiscard]] std::vector<std::string> changesBetween(const advice::Setting& from, const advice::Setting& to,
+                                                      const ingredient::Pantry& pantry, const DisplayUnits& units);
 
-} // namespace staveline
+} // namespace staveline::desk

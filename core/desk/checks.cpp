@@ -6,7 +6,7 @@
 #include <cmath>
 #include <set>
 
-namespace staveline {
+namespace staveline::desk {
 namespace {
 
 Result<void> refuse(std::string field, Message cause, Message remedy) {
@@ -20,7 +20,7 @@ Result<void> notInTheFuture(Day on, Day today) {
 }
 
 struct Held {
-    LedgerState state;
+    vessel::LedgerState state;
     std::optional<Day> opened;
 };
 /// What the vessel held on a day when entries of this rank had their turn; by default at its end.
@@ -28,10 +28,11 @@ Held heldOn(const VesselRecord& record, const SharedFacts& shared, Day on, int r
     auto entries = ledgerEntries(record, shared);
     Held held;
     for (const auto& entry : entries)
-        if (entry.kind == EntryKind::opening && (!held.opened || entry.on < *held.opened))
+        if (entry.kind == vessel::EntryKind::opening && (!held.opened || entry.on < *held.opened))
             held.opened = entry.on;
-    std::erase_if(entries,
-                  [&](const LedgerEntry& entry) { return entry.on > on || (entry.on == on && entry.rank > rank); });
+    std::erase_if(entries, [&](const vessel::LedgerEntry& entry) {
+        return entry.on > on || (entry.on == on && entry.rank > rank);
+    });
     held.state = replay(entries, shapeOf(record.facts), on).now;
     return held;
 }
@@ -47,7 +48,8 @@ Result<void> afterOpening(const Held& held, Day on) {
 template <class F>
 Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared,
                           const char* vesselField = "/vessel") {
-    const int turn = rankOf(std::is_same_v<F, SampleFact> ? EntryKind::sample : EntryKind::drawOff);
+    const int turn =
+        rankOf(std::is_same_v<F, facts::SampleFact> ? vessel::EntryKind::sample : vessel::EntryKind::drawOff);
     Held held = heldOn(record, shared, f.on, turn);
     if (!held.state.opened) // perhaps first filled that day
         held = heldOn(record, shared, f.on);
@@ -93,7 +95,7 @@ template <class F> Result<void> checkInflow(const F& f, const VesselRecord& reco
     return checkSource(f, cellar);
 }
 
-Result<void> checkRecipe(const Recipe& recipe, const SharedFacts& shared, Day on) {
+Result<void> checkRecipe(const brewing::Recipe& recipe, const SharedFacts& shared, Day on) {
     auto input = resolve(recipe, shared.pantry, shared.kit(on).equipment.heatingRate);
     if (!input)
         return fail(input.error());
@@ -101,27 +103,28 @@ Result<void> checkRecipe(const Recipe& recipe, const SharedFacts& shared, Day on
 }
 
 /// A note or a word on drawing is no tasting: it would stand in front of the last one that has scores.
-bool tastedAnything(const Sitting& sitting) {
+bool tastedAnything(const tasting::Sitting& sitting) {
     return std::any_of(sitting.scores.begin(), sitting.scores.end(),
-                       [](const Score& score) { return score.cold || score.cellar; }) ||
+                       [](const tasting::Score& score) { return score.cold || score.cellar; }) ||
            std::any_of(sitting.faults.begin(), sitting.faults.end(),
-                       [](const FaultMark& mark) { return mark.severity > 0; });
+                       [](const tasting::FaultMark& mark) { return mark.severity > 0; });
 }
 
-Result<void> checkScores(const Sitting& sitting) {
-    const TastingSheet& sheet = builtInSheet();
+Result<void> checkScores(const tasting::Sitting& sitting) {
+    const tasting::TastingSheet& sheet = tasting::builtInSheet();
     if (!tastedAnything(sitting))
         return refuse("/scores", say("desk.nothing_scored"), say("desk.nothing_scored.remedy"));
     std::set<std::pair<std::string, std::string>> seen;
     for (std::size_t i = 0; i < sitting.scores.size(); ++i) {
-        const Score& score = sitting.scores[i];
+        const tasting::Score& score = sitting.scores[i];
         const std::string at = "/scores/" + std::to_string(i);
         if (!sheet.find(score.attribute)) {
             std::vector<std::string> known;
             for (const auto& attribute : sheet.attributes)
                 known.push_back(attribute.code);
-            return refuse(at + "/attribute", say("desk.unknown_attribute").with("code", score.attribute),
-                          say("desk.unknown_attribute.remedy").with("nearest", nearestName(score.attribute, known)));
+            return refuse(
+                at + "/attribute", say("desk.unknown_attribute").with("code", score.attribute),
+                say("desk.unknown_attribute.remedy").with("nearest", facts::nearestName(score.attribute, known)));
         }
         if (!seen.emplace(score.taster, score.attribute).second)
             return refuse(at, say("desk.scored_twice").with("code", score.attribute).with("taster", score.taster),
@@ -139,7 +142,7 @@ Result<void> checkScores(const Sitting& sitting) {
             return refuse(
                 "/faults/" + std::to_string(i) + "/fault",
                 say("desk.unknown_fault").with("fault", sitting.faults[i].fault),
-                say("desk.unknown_fault.remedy").with("nearest", nearestName(sitting.faults[i].fault, known)));
+                say("desk.unknown_fault.remedy").with("nearest", facts::nearestName(sitting.faults[i].fault, known)));
         }
     return {};
 }
@@ -156,20 +159,20 @@ struct Meaning {
     Day today;
 
     [[nodiscard]] const SharedFacts& shared() const { return cellar.shared(); }
-    Result<void> with(const VesselName& name, auto&& check) {
+    Result<void> with(const facts::VesselName& name, auto&& check) {
         auto record = cellar.vessel(name);
         if (!record)
             return fail(record.error());
         return check(**record);
     }
-    Result<void> ledgerDay(const VesselName& name, Day on, auto&& check) {
+    Result<void> ledgerDay(const facts::VesselName& name, Day on, auto&& check) {
         if (auto ok = notInTheFuture(on, today); !ok)
             return ok;
         return with(name, check);
     }
 
-    Result<void> operator()(const VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
-    Result<void> operator()(const VesselEditFact& f) {
+    Result<void> operator()(const facts::VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
+    Result<void> operator()(const facts::VesselEditFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             if (f.name && f.name->empty())
                 return refuse("/name", say("desk.missing").with("field", std::string("name")),
@@ -179,17 +182,17 @@ struct Meaning {
             return {};
         });
     }
-    Result<void> operator()(const RetireFact& f) {
+    Result<void> operator()(const facts::RetireFact& f) {
         return ledgerDay(f.vessel, f.on, [](const VesselRecord&) { return Result<void>{}; });
     }
-    Result<void> operator()(const CultureFact& f) {
+    Result<void> operator()(const facts::CultureFact& f) {
         return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
     }
-    Result<void> operator()(const EquipmentFact&) { return {}; }
-    Result<void> operator()(const BaseRecipeFact& f) {
+    Result<void> operator()(const facts::EquipmentFact&) { return {}; }
+    Result<void> operator()(const facts::BaseRecipeFact& f) {
         return with(f.vessel, [&](const VesselRecord&) { return checkRecipe(f.recipe, shared(), f.on); });
     }
-    Result<void> operator()(const TargetFact& f) {
+    Result<void> operator()(const facts::TargetFact& f) {
         return with(f.vessel, [&](const VesselRecord&) -> Result<void> {
             if (f.target.gravityLow > f.target.gravityHigh)
                 return refuse("/gravity_low_p", say("desk.low_above_high"), say("desk.low_above_high.remedy"));
@@ -198,10 +201,11 @@ struct Meaning {
             return {};
         });
     }
-    Result<void> operator()(const OpeningFact& f) {
+    Result<void> operator()(const facts::OpeningFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
-            if (!record.of<OpeningFact>().empty())
-                return refuse("/on", say("desk.opened_twice").with("on", record.of<OpeningFact>().front().fact.on),
+            if (!record.of<facts::OpeningFact>().empty())
+                return refuse("/on",
+                              say("desk.opened_twice").with("on", record.of<facts::OpeningFact>().front().fact.on),
                               say("desk.opened_twice.remedy"));
             if (f.volume.l > record.facts.capacity.l * 1.05)
                 return refuse(
@@ -211,23 +215,23 @@ struct Meaning {
             return {};
         });
     }
-    Result<void> operator()(const SittingFact& f) {
+    Result<void> operator()(const facts::SittingFact& f) {
         return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord&) { return checkScores(f.sitting); });
     }
-    Result<void> operator()(const ReadingFact& f) {
+    Result<void> operator()(const facts::ReadingFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) {
-            if (f.measured == Measured{} && f.note.empty())
+            if (f.measured == facts::Measured{} && f.note.empty())
                 return refuse("", say("desk.nothing_measured"), say("desk.nothing_measured.remedy"));
             return afterOpening(heldOn(record, shared(), f.on), f.on);
         });
     }
-    Result<void> operator()(const SampleFact& f) {
+    Result<void> operator()(const facts::SampleFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkOutflow(f, r, shared()); });
     }
-    Result<void> operator()(const DrawOffFact& f) {
+    Result<void> operator()(const facts::DrawOffFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkOutflow(f, r, shared()); });
     }
-    Result<void> operator()(const DipFact& f) {
+    Result<void> operator()(const facts::DipFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
             if (f.volume.l > record.facts.capacity.l * 1.05)
                 return refuse(
@@ -237,13 +241,13 @@ struct Meaning {
             return afterOpening(heldOn(record, shared(), f.on), f.on);
         });
     }
-    Result<void> operator()(const RefillFact& f) {
+    Result<void> operator()(const facts::RefillFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
     }
-    Result<void> operator()(const TopUpFact& f) {
+    Result<void> operator()(const facts::TopUpFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
     }
-    Result<void> operator()(const BrewFact& f) {
+    Result<void> operator()(const facts::BrewFact& f) {
         if (auto ok = nameIsFree(f.name, shared().names.brews, "/name"); !ok)
             return ok;
         if (!f.vessel.empty())
@@ -251,12 +255,12 @@ struct Meaning {
                 return fail(record.error());
         return checkRecipe(f.recipe, shared(), f.on);
     }
-    Result<void> operator()(const LockFact& f) {
+    Result<void> operator()(const facts::LockFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
-            const LeverValue value = f.value ? LeverValue{*f.value} : LeverValue{f.choice};
+            const advice::LeverValue value = f.value ? advice::LeverValue{*f.value} : advice::LeverValue{f.choice};
             const auto tried =
                 withLever(settingInUse(record, replayOf(record, shared(), f.on).now), f.lever, value, shared().pantry);
-            const auto& levers = builtInLevers();
+            const auto& levers = advice::builtInLevers();
             const bool known =
                 std::any_of(levers.begin(), levers.end(), [&](const auto& row) { return row.id == f.lever; });
             if (!tried && !known)
@@ -270,24 +274,24 @@ struct Meaning {
             return {};
         });
     }
-    Result<void> operator()(const AvailabilityFact& f) {
-        const Pantry& pantry = shared().pantry;
+    Result<void> operator()(const facts::AvailabilityFact& f) {
+        const ingredient::Pantry& pantry = shared().pantry;
         if (pantry.grain(f.item) || pantry.yeast(f.item))
             return {};
         return fail(pantry.grain(f.item, "/item").error());
     }
-    Result<void> operator()(const ChoiceFact& f) {
+    Result<void> operator()(const facts::ChoiceFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) { return notBrewedYet(record, cellar, f.on); });
     }
 };
 
 } // namespace
 
-Result<void> checkMeaning(const Fact& fact, Cellar& cellar, Day today) {
+Result<void> checkMeaning(const facts::Fact& fact, Cellar& cellar, Day today) {
     if (auto shared = cellar.loadShared(); !shared)
         return shared;
     Meaning meaning{cellar, today};
     return std::visit(meaning, fact);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

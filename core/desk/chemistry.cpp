@@ -7,7 +7,13 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::OpeningFact;
+using facts::VesselName;
+using forward::BlendEvent;
+using vessel::EntryKind;
+
 namespace {
 
 template <class F>
@@ -18,21 +24,21 @@ void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_
 }
 
 /// Acid readings of what was in the vessel, wherever they were taken: in it, of a sample, of what was drawn.
-std::map<std::int64_t, const Measured*> measuredByEntry(const VesselRecord& record) {
-    std::map<std::int64_t, const Measured*> measured;
+std::map<std::int64_t, const facts::Measured*> measuredByEntry(const VesselRecord& record) {
+    std::map<std::int64_t, const facts::Measured*> measured;
     const auto add = [&](EntryKind kind, const auto& facts) {
         for (const auto& stored : facts)
             if (stored.fact.measured.ta || stored.fact.measured.ph)
                 measured[entryId(kind, stored.id)] = &stored.fact.measured;
     };
-    add(EntryKind::reading, record.of<ReadingFact>());
-    add(EntryKind::sample, record.of<SampleFact>());
-    add(EntryKind::drawOff, record.of<DrawOffFact>());
+    add(EntryKind::reading, record.of<facts::ReadingFact>());
+    add(EntryKind::sample, record.of<facts::SampleFact>());
+    add(EntryKind::drawOff, record.of<facts::DrawOffFact>());
     return measured;
 }
 
-OpeningFacts openingFacts(const OpeningFact& f) {
-    OpeningFacts o;
+forward::OpeningFacts openingFacts(const OpeningFact& f) {
+    forward::OpeningFacts o;
     o.on = f.on;
     o.usualInterval = f.usualInterval.value_or(o.usualInterval);
     o.usualShare = f.usualShare.value_or(o.usualShare);
@@ -45,20 +51,21 @@ OpeningFacts openingFacts(const OpeningFact& f) {
     return o;
 }
 
-bool fills(const LedgerEntry& entry) {
+bool fills(const vessel::LedgerEntry& entry) {
     return !entry.outOfThisVessel && (entry.kind == EntryKind::refill || entry.kind == EntryKind::topUp);
 }
 
 /// What went in and what was measured, in ledger order; `from`: by event, the vessels that transfers came from.
-std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vector<LedgerEntry>& entries,
-                                    const Replay& replayed, Day asked, std::map<std::size_t, VesselName>& from) {
+std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
+                                    const vessel::Replay& replayed, Day asked,
+                                    std::map<std::size_t, VesselName>& from) {
     std::map<std::int64_t, VesselName> sources;
-    transferSources(record.of<RefillFact>(), EntryKind::refill, sources);
-    transferSources(record.of<TopUpFact>(), EntryKind::topUp, sources);
+    transferSources(record.of<facts::RefillFact>(), EntryKind::refill, sources);
+    transferSources(record.of<facts::TopUpFact>(), EntryKind::topUp, sources);
     const auto measured = measuredByEntry(record);
     std::vector<BlendEvent> events;
     for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked; ++i) {
-        const LedgerEntry& entry = entries[i];
+        const vessel::LedgerEntry& entry = entries[i];
         BlendEvent event;
         event.on = entry.on;
         if (fills(entry) && replayed.after[i].volume.l > 0) {
@@ -79,19 +86,21 @@ std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vecto
 
 } // namespace
 
-Parameters parametersFor(const VesselRecord& record, Day day) {
-    Parameters p = builtInParameters();
+forward::Parameters parametersFor(const VesselRecord& record, Day day) {
+    forward::Parameters p = forward::builtInParameters();
     p.culture.heldBack =
         record.facts.cultureHeldBack
-            .value_or(materialFacts(wordOf(record.facts.material)).value_or(MaterialFacts{}).cultureHeldBack)
+            .value_or(
+                vessel::materialFacts(wordOf(record.facts.material)).value_or(vessel::MaterialFacts{}).cultureHeldBack)
             .of1;
-    if (const CultureFact* culture = record.latest<CultureFact>(day); culture && culture->hopTolerance)
+    if (const facts::CultureFact* culture = record.latest<facts::CultureFact>(day); culture && culture->hopTolerance)
         p.culture.hopTolerance = culture->hopTolerance->ibu;
     return p;
 }
 
-double oxygenOf(const VesselFact& facts) {
-    return facts.oxygenPerYear.value_or(materialFacts(wordOf(facts.material)).value_or(MaterialFacts{}).oxygenPerYear);
+double oxygenOf(const facts::VesselFact& facts) {
+    return facts.oxygenPerYear.value_or(
+        vessel::materialFacts(wordOf(facts.material)).value_or(vessel::MaterialFacts{}).oxygenPerYear);
 }
 
 std::vector<BlendEvent> Chemistry::eventsOf(const VesselRecord& record,
@@ -102,12 +111,12 @@ std::vector<BlendEvent> Chemistry::eventsOf(const VesselRecord& record,
     return blendEvents(record, entries, replayOf(entries, record, asked_.today), asked_.today, sources);
 }
 
-Result<VesselState> Chemistry::at(const VesselRecord& record, Day day, bool beforeFillings) {
+Result<culture::VesselState> Chemistry::at(const VesselRecord& record, Day day, bool beforeFillings) {
     auto found = historyOf(record);
     if (!found)
         return fail(found.error());
     History& history = **found;
-    CarriedStates& states = history.states;
+    estimate::CarriedStates& states = history.states;
     const std::size_t count = states.countUntil(day, beforeFillings);
     if (record.of<OpeningFact>().empty() && count == 0)
         return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
@@ -126,14 +135,14 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
         return &known->second;
     const SharedFacts& shared = cellar_.shared();
     // The recipe the vessel was run on before: the first one recorded.
-    const auto& recipes = record.of<BaseRecipeFact>();
+    const auto& recipes = record.of<facts::BaseRecipeFact>();
     auto usual = resolve(recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe, shared.pantry,
                          shared.kit(asked_.today).equipment.heatingRate);
     if (!usual)
         return fail(usual.error());
-    const Parameters parameters = parametersFor(record, asked_.today);
-    const RefillBeer beer = brew(*usual, parameters.brew);
-    const AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
+    const forward::Parameters parameters = parametersFor(record, asked_.today);
+    const brewing::RefillBeer beer = brew(*usual, parameters.brew);
+    const culture::AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
     std::map<std::size_t, VesselName> sources;
     auto events = eventsOf(record, sources);
     History history{record, std::move(*usual), {std::move(events), beer, cellaring, parameters}, std::move(sources)};
@@ -143,7 +152,7 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
 /// From the opening; without one, from what went in first.
 Result<void> Chemistry::start(History& history) {
     const VesselRecord& record = history.record;
-    CarriedStates& states = history.states;
+    estimate::CarriedStates& states = history.states;
     if (const auto& openings = record.of<OpeningFact>(); !openings.empty()) {
         const OpeningFact& opening = openings.front().fact;
         states.start(opening.on, openingState(openingFacts(opening), history.usualInput, record.facts.temperature,
@@ -176,17 +185,17 @@ Result<void> Chemistry::findBeers(History& history, std::size_t from, std::size_
 Result<void> Chemistry::addBrew(std::int64_t id) {
     const SharedFacts& shared = cellar_.shared();
     const auto name = shared.names.brewNames.find(id);
-    const BrewFact* fact = name == shared.names.brewNames.end() ? nullptr : shared.brew(name->second);
+    const facts::BrewFact* fact = name == shared.names.brewNames.end() ? nullptr : shared.brew(name->second);
     if (!fact || beers_.contains(id))
         return {};
-    Recipe recipe = fact->recipe;
+    brewing::Recipe recipe = fact->recipe;
     if (fact->originalGravity)
         recipe.originalGravity = toPlato(*fact->originalGravity);
     auto input = resolve(recipe, shared.pantry, shared.kit(fact->on).equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const BrewParameters parameters = builtInParameters().brew;
-    RefillBeer beer = brew(*input, parameters);
+    const brewing::BrewParameters parameters = forward::builtInParameters().brew;
+    brewing::RefillBeer beer = brew(*input, parameters);
     if (fact->finalGravity)
         beer = withFinalGravity(beer, recipe.originalGravity, toPlato(*fact->finalGravity), parameters);
     beers_.emplace(id, beer);
@@ -202,10 +211,10 @@ std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day d
     if (!state)
         return {};
     const std::int64_t id = -1 - static_cast<std::int64_t>(beers_.size());
-    RefillBeer beer;
+    brewing::RefillBeer beer;
     beer.beer = state->beer;
     beers_.emplace(id, beer);
     return id;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -5,12 +5,12 @@
 #include "desk/current_vessel.h"
 #include "estimate/carried_states.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 /// The model's, with what is known of this vessel's wood and culture.
-[[nodiscard]] Parameters parametersFor(const VesselRecord& record, Day day);
+[[nodiscard]] forward::Parameters parametersFor(const VesselRecord& record, Day day);
 /// [mg/(L year)]
-[[nodiscard]] double oxygenOf(const VesselFact& facts);
+[[nodiscard]] double oxygenOf(const facts::VesselFact& facts);
 
 /// What one vessel brings into another is looked up in its own history; nothing is worked out twice. Vessels may feed
 /// each other: a transfer takes what was in the source before anything went in that day, so each look goes back in
@@ -20,29 +20,29 @@ public:
     /// Facts up to the vessel's today count; its culture counts as it is known then.
     Chemistry(Cellar& cellar, const CurrentVessel& asked) : cellar_(cellar), asked_(asked) {}
     /// The vessel at the end of `day`. Nothing in it yet: notPossible.
-    Result<VesselState> on(const VesselRecord& record, Day day) { return at(record, day, false); }
+    Result<culture::VesselState> on(const VesselRecord& record, Day day) { return at(record, day, false); }
 
 private:
     struct History {
         const VesselRecord& record;
-        BrewInput usualInput;
-        CarriedStates states;
-        std::map<std::size_t, VesselName> sources; ///< by event, of transfers not looked up yet
+        brewing::BrewInput usualInput;
+        estimate::CarriedStates states;
+        std::map<std::size_t, facts::VesselName> sources; ///< by event, of transfers not looked up yet
     };
 
-    Result<VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
-    [[nodiscard]] std::vector<BlendEvent> eventsOf(const VesselRecord& record,
-                                                   std::map<std::size_t, VesselName>& sources) const;
+    Result<culture::VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
+    [[nodiscard]] std::vector<forward::BlendEvent> eventsOf(const VesselRecord& record,
+                                                            std::map<std::size_t, facts::VesselName>& sources) const;
     Result<History*> historyOf(const VesselRecord& record);
     Result<void> start(History& history);
     Result<void> findBeers(History& history, std::size_t from, std::size_t to);
     Result<void> addBrew(std::int64_t id);
-    std::optional<std::int64_t> addTransfer(const VesselName& from, Day day);
+    std::optional<std::int64_t> addTransfer(const facts::VesselName& from, Day day);
 
     Cellar& cellar_;
     const CurrentVessel& asked_;
     std::map<book::RowId, History> histories_;
-    CarriedStates::Beers beers_; ///< brews by id; what came out of other vessels below 0
+    estimate::CarriedStates::Beers beers_; ///< brews by id; what came out of other vessels below 0
 };
 
-} // namespace staveline
+} // namespace staveline::desk

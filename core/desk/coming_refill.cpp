@@ -5,11 +5,13 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::BrewFact;
 
 Litres volumeOnDraw(const CurrentVessel& vessel, Day draw) {
     const Day until = std::max(vessel.now().on, draw);
-    const LedgerState* last = nullptr;
+    const vessel::LedgerState* last = nullptr;
     for (std::size_t i = 0; i < vessel.entries.size() && vessel.entries[i].on <= until; ++i)
         last = &vessel.replayed.after[i];
     const Litres held = last ? volumeOn(*last, shapeOf(vessel.record.facts), until) : Litres{0};
@@ -18,21 +20,23 @@ Litres volumeOnDraw(const CurrentVessel& vessel, Day draw) {
 
 Litres usualFill(const CurrentVessel& vessel) {
     for (std::size_t i = vessel.entries.size(); i-- > 0;)
-        if (vessel.entries[i].kind == EntryKind::refill && !vessel.entries[i].outOfThisVessel)
+        if (vessel.entries[i].kind == vessel::EntryKind::refill && !vessel.entries[i].outOfThisVessel)
             return vessel.replayed.after[i].volume;
     return vessel.record.facts.capacity;
 }
 
-Litres refillWanted(const Setting& setting, const CurrentVessel& vessel) {
+Litres refillWanted(const advice::Setting& setting, const CurrentVessel& vessel) {
     const Litres held = volumeOnDraw(vessel, vessel.dates.draw);
     return usualFill(vessel) - Litres{std::max(0.0, held.l - setting.draw.l)};
 }
 
-Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit, Litres intoVessel) {
-    return planBrew(input, beer, kit.equipment, {intoVessel, kit.margin, kit.brewLength});
+Result<brewing::BrewPlan> sizedFor(const brewing::BrewInput& input, const brewing::RefillBeer& beer,
+                                   const facts::EquipmentFact& kit, Litres intoVessel) {
+    return brewing::planBrew(input, beer, kit.equipment, {intoVessel, kit.margin, kit.brewLength});
 }
 
-const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const LedgerState& now, Day today) {
+const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const vessel::LedgerState& now,
+                              Day today) {
     const auto inCycle = [&](Day on) {
         return on <= today && (now.lastRefill ? on > *now.lastRefill : !now.opened || on >= *now.opened);
     };
@@ -54,4 +58,4 @@ Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day 
                  say("desk.brewed_already.remedy")});
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -6,15 +6,18 @@
 #include "desk/cellar.h"
 #include "vessel/ledger.h"
 
-namespace staveline {
+namespace staveline::advice {
+struct Setting;
+} // namespace staveline::advice
+
+namespace staveline::desk {
 
 struct CurrentVessel;
-struct Setting;
 
 /// The brew made for the coming refill: for this vessel, since its last refill or its opening, in no vessel yet; the
 /// latest.
-[[nodiscard]] const BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar, const LedgerState& now,
-                                            Day today);
+[[nodiscard]] const facts::BrewFact* brewForRefill(const VesselRecord& record, const Cellar& cellar,
+                                                   const vessel::LedgerState& now, Day today);
 /// Refuses, with the name of the brew, to change the recipe of a refill that is brewed already.
 [[nodiscard]] Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day day);
 /// What the vessel holds on the draw day, evaporation taken off; what is drawn already counts as still in it.
@@ -22,8 +25,8 @@ struct Setting;
 /// Filled to what it held after the last refill; before the first, to its capacity.
 [[nodiscard]] Litres usualFill(const CurrentVessel& vessel);
 /// Litres the next refill must bring, for this setting.
-[[nodiscard]] Litres refillWanted(const Setting& setting, const CurrentVessel& vessel);
-[[nodiscard]] Result<BrewPlan> sizedFor(const BrewInput& input, const RefillBeer& beer, const EquipmentFact& kit,
-                                        Litres intoVessel);
+[[nodiscard]] Litres refillWanted(const advice::Setting& setting, const CurrentVessel& vessel);
+[[nodiscard]] Result<brewing::BrewPlan> sizedFor(const brewing::BrewInput& input, const brewing::RefillBeer& beer,
+                                                 const facts::EquipmentFact& kit, Litres intoVessel);
 
-} // namespace staveline
+} // namespace staveline::desk

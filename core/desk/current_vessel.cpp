@@ -5,11 +5,14 @@
 
 #include <cmath>
 
-namespace staveline {
+namespace staveline::desk {
+
+using vessel::ScheduleRule;
+
 namespace {
 
-ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const Setting& coming) {
-    const LedgerState& now = vessel.now();
+ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const advice::Setting& coming) {
+    const vessel::LedgerState& now = vessel.now();
     ScheduleRule rule;
     rule.interval = vessel.leftAlone.interval;
     rule.nextInterval = coming.interval;
@@ -20,7 +23,7 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const Set
         return rule;
     if (vessel.drawn)
         rule.drawn = now.lastDraw;
-    if (const SittingFact* last = vessel.record.latest<SittingFact>(vessel.today);
+    if (const facts::SittingFact* last = vessel.record.latest<facts::SittingFact>(vessel.today);
         last && looksAtDraw(last->sitting.on, now, rule.interval))
         rule.sampled = last->sitting.on;
     if (vessel.brewed)
@@ -29,10 +32,10 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const Set
 }
 
 Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
-    const LedgerState& now = vessel.now();
+    const vessel::LedgerState& now = vessel.now();
     if (vessel.record.facts.retired || !now.opened)
-        return {DueKind::nothing, vessel.today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
-    const NextJob next = nextJob(now, rule, vessel.dates);
+        return {vessel::DueKind::nothing, vessel.today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
+    const vessel::NextJob next = nextJob(now, rule, vessel.dates);
     constexpr std::array keys = {"desk.due.taste", "desk.due.brew", "desk.due.draw", "desk.due.refill"};
     const int days = daysBetween(vessel.today, next.on);
     const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
@@ -42,10 +45,10 @@ Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
                 .with("on", next.on)};
 }
 
-CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day today, std::vector<LedgerEntry> entries,
-                        Replay replayed) {
+CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day today,
+                        std::vector<vessel::LedgerEntry> entries, vessel::Replay replayed) {
     CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}};
-    const LedgerState& now = vessel.now();
+    const vessel::LedgerState& now = vessel.now();
     vessel.inUse = settingInUse(record, now);
     vessel.leftAlone = settingLeftAlone(record, now);
     vessel.drawn = drawnForRefill(record, now);
@@ -58,7 +61,7 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
 
 } // namespace
 
-Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const VesselName& name, Day today) {
+Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const facts::VesselName& name, Day today) {
     auto found = cellar.vessel(name);
     if (!found)
         return fail(found.error());
@@ -66,19 +69,19 @@ Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const
     if (const auto& kept = cellar.current(); kept && &kept->record == &record && kept->today == today)
         return kept;
     auto entries = ledgerEntries(record, cellar.shared());
-    Replay replayed = replayOf(entries, record, today);
+    vessel::Replay replayed = replayOf(entries, record, today);
     cellar.keep(std::make_shared<const CurrentVessel>(
         workedOut(record, cellar, today, std::move(entries), std::move(replayed))));
     return cellar.current();
 }
 
 CurrentVessel currentOutline(const VesselRecord& record, const Cellar& cellar, Day today) {
-    Replay replayed = replayNow(ledgerEntries(record, cellar.shared()), shapeOf(record.facts), today);
+    vessel::Replay replayed = replayNow(ledgerEntries(record, cellar.shared()), shapeOf(record.facts), today);
     return workedOut(record, cellar, today, {}, std::move(replayed));
 }
 
-Schedule datesWith(const CurrentVessel& vessel, const Cellar& cellar, const Setting& coming) {
+vessel::Schedule datesWith(const CurrentVessel& vessel, const Cellar& cellar, const advice::Setting& coming) {
     return schedule(vessel.now(), ruleOf(vessel, cellar, coming), vessel.today);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

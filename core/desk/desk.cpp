@@ -7,7 +7,7 @@
 #include <charconv>
 #include <ctime>
 
-namespace staveline {
+namespace staveline::desk {
 
 Day systemToday() {
     const std::time_t now = std::time(nullptr);
@@ -20,7 +20,7 @@ Desk::Desk(std::unique_ptr<Inside> inside) : inside_(std::move(inside)) {}
 Desk::~Desk() = default;
 
 Result<std::unique_ptr<Desk>> Desk::create(const std::filesystem::path& path, Clock clock) {
-    auto book = book::Book::create(path, cellarSchema());
+    auto book = book::Book::create(path, facts::cellarSchema());
     if (!book)
         return fail(book.error());
     auto inside = std::make_unique<Inside>();
@@ -31,7 +31,7 @@ Result<std::unique_ptr<Desk>> Desk::create(const std::filesystem::path& path, Cl
 }
 
 Result<std::unique_ptr<Desk>> Desk::open(const std::filesystem::path& path, Clock clock, book::OpenMode mode) {
-    auto book = book::Book::open(path, cellarSchema(), mode);
+    auto book = book::Book::open(path, facts::cellarSchema(), mode);
     if (!book)
         return fail(book.error());
     auto inside = std::make_unique<Inside>();
@@ -116,4 +116,4 @@ bool Desk::poll() {
     return true;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -13,31 +13,49 @@
 #include <functional>
 #include <memory>
 
-namespace staveline {
-
+namespace staveline::advice {
 struct Advice;
+struct Setting;
+struct Trial;
+} // namespace staveline::advice
+
+namespace staveline::brewing {
+struct BrewPlan;
+} // namespace staveline::brewing
+
+namespace staveline::estimate {
+struct Estimates;
+} // namespace staveline::estimate
+
+namespace staveline::forward {
+struct Prediction;
+} // namespace staveline::forward
+
+namespace staveline::ingredient {
+class Pantry;
+} // namespace staveline::ingredient
+
+namespace staveline::sheet {
+struct Document;
+} // namespace staveline::sheet
+
+namespace staveline::desk {
+
 struct AdviceJob;
 struct AdviceRequest;
 struct BrewDraft;
 struct BrewMeaning;
-struct BrewPlan;
 struct BrewStock;
-struct Document;
 struct DrawDayView;
-struct Estimates;
 struct HistoryView;
 struct LedgerPreview;
 struct LedgerView;
 struct PastDraw;
 struct PlannedRecipe;
-struct Prediction;
-struct Setting;
 struct TasteView;
-struct Trial;
 struct VesselSummary;
 template <class F> struct Filed;
-class Pantry;
-using EstimatesView = Estimates;
+using EstimatesView = estimate::Estimates;
 
 using Clock = std::function<Day()>;
 /// The civil day of this machine.
@@ -57,7 +75,7 @@ struct Recorded {
 };
 /// A decision as it was stored, with its promise.
 struct Chosen {
-    ChoiceFact choice;
+    facts::ChoiceFact choice;
     Recorded recorded;
 };
 
@@ -85,24 +103,25 @@ public:
     void speakIn(const DisplayUnits& units);
     /// All or nothing: one transaction, one undo. Faults carry "/<index>/<field>" when there are several facts,
     /// "/<field>" when there is one.
-    Result<Recorded> record(const std::vector<Fact>& facts);
-    Result<Recorded> record(const Fact& fact, const EditNote& note = {});
+    Result<Recorded> record(const std::vector<facts::Fact>& facts);
+    Result<Recorded> record(const facts::Fact& fact, const EditNote& note = {});
     /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
-    Result<Recorded> amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note = {});
+    Result<Recorded> amend(const std::string& table, std::int64_t id, const facts::Fact& fact,
+                           const EditNote& note = {});
     Result<Recorded> remove(const std::string& table, std::int64_t id, const EditNote& note = {});
     /// For what is in force until it is set anew (target, base recipe, kit): takes the place of today's fact of its
     /// kind and vessel, or is the first of the day. A proposal's promise stays as it was made: only one's own is
     /// replaced.
-    Result<Recorded> setToday(const Fact& fact, const EditNote& note = {});
-    [[nodiscard]] Result<Fact> fact(const std::string& table, std::int64_t id) const;
+    Result<Recorded> setToday(const facts::Fact& fact, const EditNote& note = {});
+    [[nodiscard]] Result<facts::Fact> fact(const std::string& table, std::int64_t id) const;
     /// Stores the forecast of proposal `number` (1-based; 0: leave it alone) and makes its recipe the planned one.
     /// Refused when the refill is brewed already (notPossible).
-    Result<Chosen> choose(const AdviceJob& job, const Advice& advice, int number);
+    Result<Chosen> choose(const AdviceJob& job, const advice::Advice& advice, int number);
     /// The same for a setting of the brewer's own, from the try board or edited by hand (proposal ChoiceFact::own).
-    Result<Chosen> adopt(const AdviceJob& job, const Trial& trial);
+    Result<Chosen> adopt(const AdviceJob& job, const advice::Trial& trial);
     /// The recipe for the coming refill, edited: a new promise when a choice is open, else the base recipe of today.
     /// Typing within 2 s merges. Refused when it is brewed already; a base recipe as such can always be recorded.
-    Result<Recorded> revise(const VesselName& vessel, const Setting& setting, const EditNote& note = {});
+    Result<Recorded> revise(const facts::VesselName& vessel, const advice::Setting& setting, const EditNote& note = {});
 
     Result<Recorded> undo();
     Result<Recorded> redo();
@@ -112,50 +131,56 @@ public:
     // --- reading -----------------------------------------------------------------------------------------------
     [[nodiscard]] Result<std::vector<VesselSummary>> cellar() const;
     /// What is recorded of each vessel itself, in the order of cellar(): quick in any book, no ledger is read.
-    [[nodiscard]] Result<std::vector<VesselFact>> vessels() const;
-    [[nodiscard]] Result<VesselSummary> vessel(const VesselName& name) const;
-    [[nodiscard]] Result<LedgerView> ledger(const VesselName& name) const;
+    [[nodiscard]] Result<std::vector<facts::VesselFact>> vessels() const;
+    [[nodiscard]] Result<VesselSummary> vessel(const facts::VesselName& name) const;
+    [[nodiscard]] Result<LedgerView> ledger(const facts::VesselName& name) const;
     /// Refuses what `record` would refuse, with the same faults.
-    [[nodiscard]] Result<LedgerPreview> preview(const Fact& fact) const;
+    [[nodiscard]] Result<LedgerPreview> preview(const facts::Fact& fact) const;
     /// The same for a fact that would replace a recorded one.
-    [[nodiscard]] Result<LedgerPreview> preview(const std::string& table, std::int64_t id, const Fact& fact) const;
-    [[nodiscard]] Result<EstimatesView> estimates(const VesselName& name) const;
+    [[nodiscard]] Result<LedgerPreview> preview(const std::string& table, std::int64_t id,
+                                                const facts::Fact& fact) const;
+    [[nodiscard]] Result<EstimatesView> estimates(const facts::VesselName& name) const;
     [[nodiscard]] Result<AdviceJob> adviceJob(const AdviceRequest& request) const;
     /// adviceJob + advise in one call.
-    [[nodiscard]] Result<Advice> advise(const AdviceRequest& request) const;
+    [[nodiscard]] Result<advice::Advice> advise(const AdviceRequest& request) const;
     /// The planned recipe (last choice, else the base recipe), sized and scheduled.
-    [[nodiscard]] Result<BrewPlan> brewPlan(const VesselName& name) const;
-    [[nodiscard]] Result<Document> brewSheet(const VesselName& name, const DisplayUnits& units = {}) const;
-    [[nodiscard]] Result<Prediction> predict(const VesselName& name, const Setting& setting) const;
-    [[nodiscard]] Result<HistoryView> history(const VesselName& name) const;
+    [[nodiscard]] Result<brewing::BrewPlan> brewPlan(const facts::VesselName& name) const;
+    [[nodiscard]] Result<sheet::Document> brewSheet(const facts::VesselName& name,
+                                                    const DisplayUnits& units = {}) const;
+    [[nodiscard]] Result<forward::Prediction> predict(const facts::VesselName& name,
+                                                      const advice::Setting& setting) const;
+    [[nodiscard]] Result<HistoryView> history(const facts::VesselName& name) const;
     /// Newest first.
-    [[nodiscard]] Result<std::vector<Filed<SittingFact>>> sittings(const VesselName& name) const;
-    [[nodiscard]] Result<TasteView> taste(const SittingFact& sitting) const;
-    [[nodiscard]] Document tastingPaper(const VesselName& name, bool shortSheet, const DisplayUnits& units = {}) const;
+    [[nodiscard]] Result<std::vector<Filed<facts::SittingFact>>> sittings(const facts::VesselName& name) const;
+    [[nodiscard]] Result<TasteView> taste(const facts::SittingFact& sitting) const;
+    [[nodiscard]] sheet::Document tastingPaper(const facts::VesselName& name, bool shortSheet,
+                                               const DisplayUnits& units = {}) const;
     /// None: never set; the adviser then works with a default one.
-    [[nodiscard]] Result<std::optional<Filed<TargetFact>>> target(const VesselName& name) const;
-    [[nodiscard]] Result<std::vector<PastDraw>> pastDraws(const VesselName& name) const; ///< newest first
-    [[nodiscard]] std::optional<CultureFact> culture(const VesselName& name) const;      ///< none: never described
-    [[nodiscard]] Result<std::vector<LockFact>> locks(const VesselName& name) const;     ///< in force today
-    [[nodiscard]] std::vector<AvailabilityFact> availability() const;                    ///< the latest of each item
-    [[nodiscard]] Result<DrawDayView> drawDay(const VesselName& name) const;
-    [[nodiscard]] Result<PlannedRecipe> planned(const VesselName& name) const;
+    [[nodiscard]] Result<std::optional<Filed<facts::TargetFact>>> target(const facts::VesselName& name) const;
+    [[nodiscard]] Result<std::vector<PastDraw>> pastDraws(const facts::VesselName& name) const; ///< newest first
+    [[nodiscard]] std::optional<facts::CultureFact>
+    culture(const facts::VesselName& name) const; ///< none: never described
+    [[nodiscard]] Result<std::vector<facts::LockFact>> locks(const facts::VesselName& name) const; ///< in force today
+    [[nodiscard]] std::vector<facts::AvailabilityFact> availability() const; ///< the latest of each item
+    [[nodiscard]] Result<DrawDayView> drawDay(const facts::VesselName& name) const;
+    [[nodiscard]] Result<PlannedRecipe> planned(const facts::VesselName& name) const;
     /// A setting and a kit as they are being edited; faults point into the recipe ("/mash/0/temperature_c") or the kit
     /// ("/equipment/efficiency").
-    [[nodiscard]] Result<BrewDraft> draft(const VesselName& name, const Setting& setting,
-                                          const EquipmentFact& kit) const;
+    [[nodiscard]] Result<BrewDraft> draft(const facts::VesselName& name, const advice::Setting& setting,
+                                          const facts::EquipmentFact& kit) const;
     /// What a brew, recorded or about to be, means for the next draw; of one that went into a vessel, where, and what
     /// came out against its own recipe.
-    [[nodiscard]] Result<BrewMeaning> meaning(const BrewFact& brew) const;
+    [[nodiscard]] Result<BrewMeaning> meaning(const facts::BrewFact& brew) const;
     [[nodiscard]] std::string nextBrewName() const; ///< "Brew 32"
-    [[nodiscard]] EquipmentFact kit() const;        ///< in use today; the default kit when none is recorded
-    [[nodiscard]] Result<Setting> setting(const VesselName& name) const; ///< in use for the coming refill
-    [[nodiscard]] std::optional<ChoiceFact> lastChoice(const VesselName& name) const;
-    [[nodiscard]] std::vector<BrewFact> brews() const;
-    [[nodiscard]] std::vector<Filed<BrewFact>> brewsFor(const VesselName& vessel) const; ///< newest first
+    [[nodiscard]] facts::EquipmentFact kit() const; ///< in use today; the default kit when none is recorded
+    [[nodiscard]] Result<advice::Setting>
+    setting(const facts::VesselName& name) const; ///< in use for the coming refill
+    [[nodiscard]] std::optional<facts::ChoiceFact> lastChoice(const facts::VesselName& name) const;
+    [[nodiscard]] std::vector<facts::BrewFact> brews() const;
+    [[nodiscard]] std::vector<Filed<facts::BrewFact>> brewsFor(const facts::VesselName& vessel) const; ///< newest first
     /// What a refill of this vessel can be taken from: the brew made for it first, then the newest; used up ones too.
-    [[nodiscard]] Result<std::vector<BrewStock>> brewsToPour(const VesselName& vessel) const;
-    [[nodiscard]] const Pantry& pantry() const;
+    [[nodiscard]] Result<std::vector<BrewStock>> brewsToPour(const facts::VesselName& vessel) const;
+    [[nodiscard]] const ingredient::Pantry& pantry() const;
 
     [[nodiscard]] Result<book::CheckReport> check() const;
     Result<void> backup(const std::filesystem::path& to) const;
@@ -175,16 +200,17 @@ public:
     bool poll();
 
 private:
-    Result<Recorded> recordNamed(const std::vector<Fact>& facts, const EditNote& note);
+    Result<Recorded> recordNamed(const std::vector<facts::Fact>& facts, const EditNote& note);
     Result<void> requireCurrent(const AdviceJob& job);
     /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
-    [[nodiscard]] Result<ChoiceFact> promise(const VesselName& vessel, int number, Day on) const;
-    [[nodiscard]] Result<ChoiceFact> promise(const AdviceJob& job, const Advice& advice, int number, Day on) const;
-    [[nodiscard]] Result<ChoiceFact> promiseOwn(const AdviceJob& job, const Setting& setting) const;
+    [[nodiscard]] Result<facts::ChoiceFact> promise(const facts::VesselName& vessel, int number, Day on) const;
+    [[nodiscard]] Result<facts::ChoiceFact> promise(const AdviceJob& job, const advice::Advice& advice, int number,
+                                                    Day on) const;
+    [[nodiscard]] Result<facts::ChoiceFact> promiseOwn(const AdviceJob& job, const advice::Setting& setting) const;
 
     struct Inside;
     explicit Desk(std::unique_ptr<Inside> inside);
     std::unique_ptr<Inside> inside_;
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -10,12 +10,12 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::desk {
 namespace {
 
-const int tasteAgainAfter = EstimateConstants{}.tasteAgain;
+const int tasteAgainAfter = estimate::EstimateConstants{}.tasteAgain;
 
-void sayTasted(const Estimates& estimates, Day today, DrawDayView& view) {
+void sayTasted(const estimate::Estimates& estimates, Day today, DrawDayView& view) {
     if (!estimates.tastedOn)
         view.findings.push_back(say("desk.draw_day.not_tasted"));
     else if (daysBetween(*estimates.tastedOn, today) > tasteAgainAfter)
@@ -32,7 +32,7 @@ void sayTitrated(const VesselRecord& record, Day today, DrawDayView& view) {
 }
 
 /// Real litres against planned ones, and the draw that would fit.
-void sayLitres(const AdviceInput& in, DrawDayView& view) {
+void sayLitres(const advice::AdviceInput& in, DrawDayView& view) {
     if (!view.drawn && view.plannedDraw > view.held)
         view.findings.push_back(
             say("desk.draw_day.more_than_held").with("draw", view.plannedDraw).with("held", view.held));
@@ -64,22 +64,22 @@ void sayLitres(const AdviceInput& in, DrawDayView& view) {
 void sayPromise(DrawDayView& view) {
     if (!view.choice || !view.choice->forecast)
         return;
-    const Forecast& told = *view.choice->forecast;
+    const facts::Forecast& told = *view.choice->forecast;
     for (Dimension d : allDimensions)
-        if (view.expected[d] && std::abs(view.expected[d]->value - told.mean[d]) > z80 * told.sd[d])
+        if (view.expected[d] && std::abs(view.expected[d]->value - told.mean[d]) > tasting::z80 * told.sd[d])
             view.findings.push_back(say("desk.draw_day.promise." + std::string(name(d)))
                                         .with("told", Points{told.mean[d]})
                                         .with("now", Points{view.expected[d]->value}));
 }
 
-void addPlanB(const Estimates& estimates, DrawDayView& view) {
+void addPlanB(const estimate::Estimates& estimates, DrawDayView& view) {
     for (Dimension d : allDimensions) {
-        const Verdict& verdict = estimates.verdicts[d];
-        if (verdict.kind == VerdictKind::faultFirst) {
+        const tasting::Verdict& verdict = estimates.verdicts[d];
+        if (verdict.kind == tasting::VerdictKind::faultFirst) {
             view.planB = {verdict.reason, say("desk.plan_b.keep_brew"), say("caution.refill.hold")};
             return;
         }
-        if (!view.drawn && verdict.kind == VerdictKind::waitUntil && verdict.until)
+        if (!view.drawn && verdict.kind == tasting::VerdictKind::waitUntil && verdict.until)
             view.planB.push_back(say("desk.plan_b.wait").with("until", *verdict.until));
     }
     if (view.drawn)
@@ -92,7 +92,7 @@ void addPlanB(const Estimates& estimates, DrawDayView& view) {
 
 } // namespace
 
-Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
+Result<DrawDayView> Desk::drawDay(const facts::VesselName& name) const {
     auto job = adviceJob({name, {}, {}, false, true});
     if (!job)
         return fail(job.error());
@@ -100,10 +100,10 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
     if (!found)
         return fail(found.error());
     const VesselRecord& record = (*found)->record;
-    const LedgerState& now = (*found)->now();
-    const AdviceInput& in = job->input;
+    const vessel::LedgerState& now = (*found)->now();
+    const advice::AdviceInput& in = job->input;
     DrawDayView view;
-    if (const ChoiceFact* choice = openChoice(record, now))
+    if (const facts::ChoiceFact* choice = openChoice(record, now))
         view.choice = *choice;
     view.brewed = job->brewed;
     view.held = now.volume;
@@ -117,7 +117,7 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
         if (const auto meant = meaning(*view.brewed))
             for (Dimension d : allDimensions)
                 view.expected[d] = meant->asBrewed[d];
-    } else if (const auto trial = TryBoard(in).trial(job->inUse, TrialDepth::next)) {
+    } else if (const auto trial = advice::TryBoard(in).trial(job->inUse, advice::TrialDepth::next)) {
         for (Dimension d : allDimensions)
             view.expected[d] = trial->next[d];
     }
@@ -130,4 +130,4 @@ Result<DrawDayView> Desk::drawDay(const VesselName& name) const {
     return view;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

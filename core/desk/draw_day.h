@@ -8,20 +8,20 @@
 #include <optional>
 #include <vector>
 
-namespace staveline {
+namespace staveline::desk {
 
 /// What is true on the day of the draw against what was planned: real litres, fresh tasting and titration, and what can
 /// still be changed when the beer is brewed.
 struct DrawDayView {
-    std::optional<ChoiceFact> choice;
-    std::optional<BrewFact> brewed;
+    std::optional<facts::ChoiceFact> choice;
+    std::optional<facts::BrewFact> brewed;
     bool drawn = false;                        ///< already: plannedDraw is what was drawn
     Litres held{0}, plannedDraw{0}, refill{0}; ///< today; planned; what the vessel then takes
     std::optional<Litres> brewGives;           ///< from the fermenter of the brew, losses off
-    Estimates estimates;
-    PerDimension<std::optional<Band>> expected; ///< at the next draw, with what is brewed and today's numbers
-    std::vector<Message> findings;              ///< "the brew is 6 L short: draw 54 L instead of 60 L", ...
-    std::vector<Message> planB;                 ///< what to do when the tasting says no
+    estimate::Estimates estimates;
+    PerDimension<std::optional<advice::Band>> expected; ///< at the next draw, with what is brewed and today's numbers
+    std::vector<Message> findings;                      ///< "the brew is 6 L short: draw 54 L instead of 60 L", ...
+    std::vector<Message> planB;                         ///< what to do when the tasting says no
 };
 
-} // namespace staveline
+} // namespace staveline::desk

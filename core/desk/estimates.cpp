@@ -6,23 +6,23 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
 namespace {
 
-std::vector<Measurement> measurements(const VesselRecord& record, Day today) {
-    std::vector<Measurement> all;
+std::vector<estimate::Measurement> measurements(const VesselRecord& record, Day today) {
+    std::vector<estimate::Measurement> all;
     for (const auto& [on, values] : measuredUpTo(record, today))
         all.push_back({on, values->gravity, values->ta});
     return all;
 }
 
 /// The latest sitting, with the vessel as it was then.
-std::optional<Tasted> tastedLast(const CurrentVessel& vessel, Chemistry& chemistry) {
-    const SittingFact* fact = vessel.record.latest<SittingFact>(vessel.today);
-    if (!fact || !speaksFor(fact->sitting.on, vessel.now().lastRefill, vessel.today))
+std::optional<estimate::Tasted> tastedLast(const CurrentVessel& vessel, Chemistry& chemistry) {
+    const facts::SittingFact* fact = vessel.record.latest<facts::SittingFact>(vessel.today);
+    if (!fact || !estimate::speaksFor(fact->sitting.on, vessel.now().lastRefill, vessel.today))
         return {};
     const auto then = chemistry.on(vessel.record, fact->sitting.on);
-    return Tasted{&fact->sitting, then ? std::optional(*then) : std::nullopt};
+    return estimate::Tasted{&fact->sitting, then ? std::optional(*then) : std::nullopt};
 }
 
 } // namespace
@@ -34,20 +34,20 @@ std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until) {
             if (stored.fact.on <= until)
                 all.push_back({stored.fact.on, &stored.fact.measured});
     };
-    add(record.of<ReadingFact>());
-    add(record.of<SampleFact>());
-    add(record.of<DrawOffFact>());
+    add(record.of<facts::ReadingFact>());
+    add(record.of<facts::SampleFact>());
+    add(record.of<facts::DrawOffFact>());
     std::stable_sort(all.begin(), all.end(), [](const MeasuredOn& a, const MeasuredOn& b) { return a.on < b.on; });
     return all;
 }
 
-Result<KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cellar) {
+Result<estimate::KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cellar) {
     const VesselRecord& record = vessel.record;
     Chemistry chemistry(cellar, vessel);
     auto state = chemistry.on(record, vessel.today);
     if (!state)
         return fail(state.error());
-    KnownOfVessel known;
+    estimate::KnownOfVessel known;
     known.today = vessel.today;
     known.lastRefill = vessel.now().lastRefill;
     known.state = *state;
@@ -55,13 +55,13 @@ Result<KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cellar) {
     known.cellaring.oxygenPerYear = oxygenOf(record.facts);
     known.measured = measurements(record, vessel.today);
     known.tasted = tastedLast(vessel, chemistry);
-    if (const TargetFact* target = record.latest<TargetFact>(vessel.today))
+    if (const facts::TargetFact* target = record.latest<facts::TargetFact>(vessel.today))
         known.target = target->target;
     known.parameters = parametersFor(record, vessel.today);
     return known;
 }
 
-Result<EstimatesView> Desk::estimates(const VesselName& name) const {
+Result<EstimatesView> Desk::estimates(const facts::VesselName& name) const {
     auto vessel = inside_->current(name);
     if (!vessel)
         return fail(vessel.error());
@@ -71,4 +71,4 @@ Result<EstimatesView> Desk::estimates(const VesselName& name) const {
     return estimatesFrom(*known);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -5,15 +5,15 @@
 #include "desk/current_vessel.h"
 #include "estimate/estimates.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 struct MeasuredOn {
     Day on{};
-    const Measured* values = nullptr;
+    const facts::Measured* values = nullptr;
 };
 /// What was measured up to a day, with readings, with samples and of what was drawn; by day.
 [[nodiscard]] std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until);
 /// For estimatesFrom(), which borrows the sitting from the vessel's record. Nothing in the vessel yet: notPossible.
-[[nodiscard]] Result<KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cellar);
+[[nodiscard]] Result<estimate::KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cellar);
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -3,7 +3,7 @@
 
 #include <cstdint>
 
-namespace staveline {
+namespace staveline::desk {
 
 /// A stored fact with what it takes to amend or remove it.
 template <class F> struct Filed {
@@ -11,4 +11,4 @@ template <class F> struct Filed {
     F fact;
 };
 
-} // namespace staveline
+} // namespace staveline::desk

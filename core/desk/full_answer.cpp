@@ -6,7 +6,12 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
+
+using estimate::Estimates;
+using tasting::Verdict;
+using tasting::VerdictKind;
+
 namespace {
 
 Message plain(const std::string& text) {
@@ -41,14 +46,14 @@ const Verdict* firstOf(const Estimates& estimates, VerdictKind kind) {
 }
 
 Message faultTitle(const Estimates& estimates, const std::string& fault, const std::string& name) {
-    for (const FaultMark& mark : estimates.faults)
+    for (const tasting::FaultMark& mark : estimates.faults)
         if (mark.fault == fault)
             return say(mark.severity >= 3 ? "desk.answer.fault.strong" : "desk.answer.fault.clear").with("fault", name);
     return say("desk.answer.fault").with("fault", name);
 }
 
 FullAnswer faultAnswer(const Estimates& estimates, const Verdict& verdict) {
-    const FaultRule* rule = builtInSheet().findFault(verdict.fault);
+    const tasting::FaultRule* rule = tasting::builtInSheet().findFault(verdict.fault);
     FullAnswer answer{verdict, faultTitle(estimates, verdict.fault, rule ? rule->name : verdict.fault), {}};
     const auto line = [&](const char* head, Message words) {
         answer.lines.push_back({say(std::string("desk.answer.head.") + head), std::move(words)});
@@ -90,7 +95,7 @@ FullAnswer tasteAnswer(const Estimates& estimates, const Verdict& verdict) {
     return answer;
 }
 
-FullAnswer holdAnswer(const Verdict& verdict, const Schedule& dates) {
+FullAnswer holdAnswer(const Verdict& verdict, const vessel::Schedule& dates) {
     return {verdict,
             say("desk.answer.hold"),
             {{say("desk.answer.head.do"), say("desk.answer.hold.do")},
@@ -100,7 +105,7 @@ FullAnswer holdAnswer(const Verdict& verdict, const Schedule& dates) {
 
 } // namespace
 
-std::vector<FullAnswer> answersOf(const Estimates& estimates, const Schedule& dates) {
+std::vector<FullAnswer> answersOf(const Estimates& estimates, const vessel::Schedule& dates) {
     if (const Verdict* fault = firstOf(estimates, VerdictKind::faultFirst))
         return {faultAnswer(estimates, *fault)};
     std::vector<FullAnswer> answers;
@@ -114,4 +119,4 @@ std::vector<FullAnswer> answersOf(const Estimates& estimates, const Schedule& da
     return answers;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

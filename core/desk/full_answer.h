@@ -8,19 +8,19 @@
 
 #include <vector>
 
-namespace staveline {
+namespace staveline::desk {
 
 /// One thing to say: "What to do: Leave it alone; Brettanomyces clears it in time."
 struct AnswerLine {
     Message head, words;
 };
 struct FullAnswer {
-    Verdict verdict;
+    tasting::Verdict verdict;
     Message title;
     std::vector<AnswerLine> lines;
 };
 /// Fault first alone when there is one; else wait, taste again and hold, in this order, for the dimensions concerned.
 /// Nothing when every dimension has a recipe answer.
-[[nodiscard]] std::vector<FullAnswer> answersOf(const Estimates& estimates, const Schedule& dates);
+[[nodiscard]] std::vector<FullAnswer> answersOf(const estimate::Estimates& estimates, const vessel::Schedule& dates);
 
-} // namespace staveline
+} // namespace staveline::desk

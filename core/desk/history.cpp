@@ -6,11 +6,17 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::desk {
+
+using tasting::Estimate;
+using tasting::Sitting;
+using vessel::LedgerEntry;
+using vessel::traitsOf;
+
 namespace {
 
 PerDimension<std::optional<Estimate>> tastedIn(const Sitting& sitting) {
-    const auto result = evaluate(sitting, builtInSheet());
+    const auto result = evaluate(sitting, tasting::builtInSheet());
     PerDimension<std::optional<Estimate>> tasted;
     for (Dimension d : allDimensions)
         if (const auto& reading = result.dimensions[d])
@@ -19,7 +25,7 @@ PerDimension<std::optional<Estimate>> tastedIn(const Sitting& sitting) {
 }
 
 void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
-    for (const auto& stored : record.of<SittingFact>()) {
+    for (const auto& stored : record.of<facts::SittingFact>()) {
         HistoryRow row;
         row.on = stored.fact.sitting.on;
         row.kind = HistoryKind::sitting;
@@ -29,14 +35,14 @@ void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
     }
 }
 
-PerDimension<Estimate> toldBy(const Forecast& forecast) {
+PerDimension<Estimate> toldBy(const facts::Forecast& forecast) {
     PerDimension<Estimate> told;
     for (Dimension d : allDimensions)
         told[d] = {forecast.mean[d], forecast.sd[d]};
     return told;
 }
 
-void addForecasts(const std::vector<PromiseKept>& promises, std::vector<HistoryRow>& rows) {
+void addForecasts(const std::vector<PromiseOutcome>& promises, std::vector<HistoryRow>& rows) {
     for (const auto& promise : promises) {
         HistoryRow row;
         row.on = promise.forDay;
@@ -55,7 +61,7 @@ template <class F> const F* find(const VesselRecord& record, book::RowId id) {
 }
 
 void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row) {
-    withEntry(e.kind, [&]<class F>(std::type_identity<F>) {
+    facts::withEntry(e.kind, [&]<class F>(std::type_identity<F>) {
         const F* fact = find<F>(record, rowOf(e.id));
         if (!fact)
             return;
@@ -65,19 +71,19 @@ void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row)
     });
 }
 
-void takeBrew(const BrewFact& brew, HistoryRow& row) {
+void takeBrew(const facts::BrewFact& brew, HistoryRow& row) {
     row.refillBitterness = brew.recipe.bitterness;
     if (!brew.recipe.mash.empty())
         row.mashTemperature = brew.recipe.mash.back().temperature;
 }
 
-bool movesLiquid(EntryKind kind) {
-    return traitsOf(kind).flow == Flow::in || traitsOf(kind).flow == Flow::out;
+bool movesLiquid(vessel::EntryKind kind) {
+    return traitsOf(kind).flow == vessel::Flow::in || traitsOf(kind).flow == vessel::Flow::out;
 }
 
 /// The level just before an entry: what the entry moved is taken back.
-Litres volumeBefore(const LedgerEntry& e, const LedgerState& after) {
-    const bool in = !e.outOfThisVessel && traitsOf(e.kind).flow == Flow::in;
+Litres volumeBefore(const LedgerEntry& e, const vessel::LedgerState& after) {
+    const bool in = !e.outOfThisVessel && traitsOf(e.kind).flow == vessel::Flow::in;
     if (!movesLiquid(e.kind))
         return after.volume;
     return Litres{std::max(0.0, in ? after.volume.l - e.volume.l : after.volume.l + e.volume.l)};
@@ -102,33 +108,33 @@ public:
             if (!e.outOfThisVessel)
                 takeFact(record_, e, row);
             if (e.brew)
-                if (const BrewFact* brew = shared_.brew(shared_.names.brewNames.at(*e.brew)))
+                if (const facts::BrewFact* brew = shared_.brew(shared_.names.brewNames.at(*e.brew)))
                     takeBrew(*brew, row);
             rows.push_back(std::move(row));
         }
     }
 
-    [[nodiscard]] std::vector<HistoryView::Tooth> teeth() const {
-        std::vector<HistoryView::Tooth> teeth;
+    [[nodiscard]] std::vector<HistoryView::SawtoothPoint> sawtooth() const {
+        std::vector<HistoryView::SawtoothPoint> sawtooth;
         for (std::size_t i = 0; i < entries_.size(); ++i) {
-            const LedgerState& after = replayed_.after[i];
+            const vessel::LedgerState& after = replayed_.after[i];
             if (i > 0) {
-                const LedgerState& last = replayed_.after[i - 1];
+                const vessel::LedgerState& last = replayed_.after[i - 1];
                 const double days = daysBetween(last.on, after.on);
-                teeth.push_back({after.on, volumeBefore(entries_[i], after), Days{last.meanAge.d + days}});
+                sawtooth.push_back({after.on, volumeBefore(entries_[i], after), Days{last.meanAge.d + days}});
             }
-            teeth.push_back({after.on, after.volume, after.meanAge});
+            sawtooth.push_back({after.on, after.volume, after.meanAge});
         }
-        if (!teeth.empty())
-            teeth.push_back({replayed_.now.on, replayed_.now.volume, replayed_.now.meanAge});
-        return teeth;
+        if (!sawtooth.empty())
+            sawtooth.push_back({replayed_.now.on, replayed_.now.volume, replayed_.now.meanAge});
+        return sawtooth;
     }
 
 private:
     const VesselRecord& record_;
     const SharedFacts& shared_;
     const std::vector<LedgerEntry>& entries_;
-    const Replay& replayed_;
+    const vessel::Replay& replayed_;
 };
 
 /// The first of a kind on or after a day; none: nullptr.
@@ -141,34 +147,35 @@ template <class F> const F* firstFrom(const VesselRecord& record, Day day) {
 
 const Sitting* lastSitting(const VesselRecord& record, Day after, Day until) {
     const Sitting* found = nullptr;
-    for (const auto& stored : record.of<SittingFact>())
+    for (const auto& stored : record.of<facts::SittingFact>())
         if (stored.fact.sitting.on > after && stored.fact.sitting.on <= until)
             found = &stored.fact.sitting;
     return found;
 }
 
 /// The last sitting of the cycle that the promised refill began.
-void judge(PromiseKept& promise, const VesselRecord& record, Day refilled, Day today) {
-    const auto* draw = firstFrom<DrawOffFact>(record, refilled + std::chrono::days{1});
+void judge(PromiseOutcome& promise, const VesselRecord& record, Day refilled, Day today) {
+    const auto* draw = firstFrom<facts::DrawOffFact>(record, refilled + std::chrono::days{1});
     const Sitting* sitting = lastSitting(record, refilled, draw ? draw->on : today);
     if (!sitting)
         return;
     promise.tasted = tastedIn(*sitting);
     for (Dimension d : allDimensions)
         if (promise.tasted[d])
-            promise.inside[d] = std::abs(promise.tasted[d]->mean - promise.told[d].mean) <= z80 * promise.told[d].sd;
+            promise.inside[d] =
+                std::abs(promise.tasted[d]->mean - promise.told[d].mean) <= tasting::z80 * promise.told[d].sd;
 }
 
-std::vector<PromiseKept> promisesOf(const VesselRecord& record, Day today) {
-    std::vector<PromiseKept> promises;
-    const auto& choices = record.of<ChoiceFact>();
+std::vector<PromiseOutcome> promisesOf(const VesselRecord& record, Day today) {
+    std::vector<PromiseOutcome> promises;
+    const auto& choices = record.of<facts::ChoiceFact>();
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        const ChoiceFact& choice = choices[i].fact;
-        const auto* refill = firstFrom<RefillFact>(record, choice.on);
+        const facts::ChoiceFact& choice = choices[i].fact;
+        const auto* refill = firstFrom<facts::RefillFact>(record, choice.on);
         // A later choice for the same refill takes the place of an earlier one.
         if (!choice.forecast || (i + 1 < choices.size() && (!refill || choices[i + 1].fact.on <= refill->on)))
             continue;
-        PromiseKept promise;
+        PromiseOutcome promise;
         promise.made = choice.on;
         promise.forDay = choice.forecast->nextDraw;
         promise.proposal = choice.proposal;
@@ -180,13 +187,13 @@ std::vector<PromiseKept> promisesOf(const VesselRecord& record, Day today) {
     return promises;
 }
 
-std::vector<Message> recordOf(const std::vector<PromiseKept>& promises) {
+std::vector<Message> recordOf(const std::vector<PromiseOutcome>& promises) {
     std::vector<Message> lines;
     for (Dimension d : allDimensions) {
         const auto judged = std::count_if(promises.begin(), promises.end(),
-                                          [&](const PromiseKept& p) { return p.inside[d].has_value(); });
+                                          [&](const PromiseOutcome& p) { return p.inside[d].has_value(); });
         const auto inside = std::count_if(promises.begin(), promises.end(),
-                                          [&](const PromiseKept& p) { return p.inside[d].value_or(false); });
+                                          [&](const PromiseOutcome& p) { return p.inside[d].value_or(false); });
         if (judged > 0)
             lines.push_back(say("desk.promises." + std::string(name(d)))
                                 .with("inside", static_cast<std::int64_t>(inside))
@@ -197,7 +204,7 @@ std::vector<Message> recordOf(const std::vector<PromiseKept>& promises) {
 
 } // namespace
 
-Result<HistoryView> Desk::history(const VesselName& name) const {
+Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
@@ -207,8 +214,8 @@ Result<HistoryView> Desk::history(const VesselName& name) const {
     HistoryView view;
     view.promises = promisesOf(record, today());
     view.record = recordOf(view.promises);
-    view.teeth = ledger.teeth();
-    for (const auto& stored : record.of<TargetFact>())
+    view.sawtooth = ledger.sawtooth();
+    for (const auto& stored : record.of<facts::TargetFact>())
         view.targets.push_back(stored.fact);
     ledger.addRows(view.rows);
     addSittings(record, view.rows);
@@ -217,16 +224,16 @@ Result<HistoryView> Desk::history(const VesselName& name) const {
     return view;
 }
 
-Result<std::vector<PastDraw>> Desk::pastDraws(const VesselName& name) const {
+Result<std::vector<PastDraw>> Desk::pastDraws(const facts::VesselName& name) const {
     auto found = inside_->cellar->vessel(name);
     if (!found)
         return fail(found.error());
     const VesselRecord& record = **found;
     std::vector<PastDraw> draws;
-    for (const auto& stored : record.of<DrawOffFact>()) {
+    for (const auto& stored : record.of<facts::DrawOffFact>()) {
         PastDraw draw{stored.fact.on, stored.fact.lot, {}};
         Day refilled{};
-        for (const auto& refill : record.of<RefillFact>())
+        for (const auto& refill : record.of<facts::RefillFact>())
             if (refill.fact.on < draw.on)
                 refilled = refill.fact.on;
         if (const Sitting* sitting = lastSitting(record, refilled, draw.on))
@@ -237,11 +244,11 @@ Result<std::vector<PastDraw>> Desk::pastDraws(const VesselName& name) const {
     return draws;
 }
 
-Target likeDraw(Target target, const PastDraw& draw) {
+tasting::Target likeDraw(tasting::Target target, const PastDraw& draw) {
     for (Dimension d : allDimensions)
         if (draw.tasted[d])
             target.windows[d].wanted = std::clamp(std::round(draw.tasted[d]->mean * 2) / 2, 0.0, 10.0);
     return target;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

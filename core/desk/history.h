@@ -9,60 +9,60 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::desk {
 
 struct PastDraw {
     Day on{};
     std::string lot;
-    PerDimension<std::optional<Estimate>> tasted; ///< the last sitting before it, this cycle's only
+    PerDimension<std::optional<tasting::Estimate>> tasted; ///< the last sitting before it, this cycle's only
 };
 /// Windows centred on what that draw was, to the half point; the rest of the target stays.
-[[nodiscard]] Target likeDraw(Target target, const PastDraw& draw);
+[[nodiscard]] tasting::Target likeDraw(tasting::Target target, const PastDraw& draw);
 
-struct PromiseKept {
+struct PromiseOutcome {
     Day made{}, forDay{};
     int proposal = 0;
-    PerDimension<Estimate> told;
-    PerDimension<std::optional<Estimate>> tasted; ///< the sitting nearest before the draw it was for
-    PerDimension<std::optional<bool>> inside;     ///< the 80 % interval told
+    PerDimension<tasting::Estimate> told;
+    PerDimension<std::optional<tasting::Estimate>> tasted; ///< the sitting nearest before the draw it was for
+    PerDimension<std::optional<bool>> inside;              ///< the 80 % interval told
 };
 
 enum class HistoryKind { entry, movedOut, sitting, forecast };
 struct HistoryRow {
     Day on{};
     HistoryKind kind = HistoryKind::entry;
-    EntryKind entry = EntryKind::reading;           ///< of the ledger; for an entry
-    PerDimension<std::optional<Estimate>> tasted;   ///< of a sitting; sd is its absolute error
-    PerDimension<std::optional<Estimate>> forecast; ///< what was promised for this day
-    std::optional<Litres> volume;                   ///< after the entry
-    std::optional<Litres> moved;                    ///< in or out with the entry
-    std::optional<Days> meanAge;                    ///< after the entry
-    Measured measured;
+    vessel::EntryKind entry = vessel::EntryKind::reading;    ///< of the ledger; for an entry
+    PerDimension<std::optional<tasting::Estimate>> tasted;   ///< of a sitting; sd is its absolute error
+    PerDimension<std::optional<tasting::Estimate>> forecast; ///< what was promised for this day
+    std::optional<Litres> volume;                            ///< after the entry
+    std::optional<Litres> moved;                             ///< in or out with the entry
+    std::optional<Days> meanAge;                             ///< after the entry
+    facts::Measured measured;
     std::optional<Ibu> refillBitterness;
     std::optional<Celsius> mashTemperature;
     std::string note;
-    [[nodiscard]] bool is(EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
+    [[nodiscard]] bool is(vessel::EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
 };
 /// As answers and tables have it: "refill", "moved_out", "sitting".
-[[nodiscard]] constexpr std::string_view wordOf(HistoryKind kind, EntryKind entry) {
+[[nodiscard]] constexpr std::string_view wordOf(HistoryKind kind, vessel::EntryKind entry) {
     constexpr std::array<std::string_view, 3> others = {"moved_out", "sitting", "forecast"};
-    return kind == HistoryKind::entry ? traitsOf(entry).word : others[static_cast<std::size_t>(kind) - 1];
+    return kind == HistoryKind::entry ? vessel::traitsOf(entry).word : others[static_cast<std::size_t>(kind) - 1];
 }
 [[nodiscard]] inline std::string_view wordOf(const HistoryRow& row) {
     return wordOf(row.kind, row.entry);
 }
 struct HistoryView {
-    std::vector<HistoryRow> rows;    ///< oldest first
-    std::vector<TargetFact> targets; ///< by day; each holds until the next
-    std::vector<PromiseKept> promises;
+    std::vector<HistoryRow> rows;           ///< oldest first
+    std::vector<facts::TargetFact> targets; ///< by day; each holds until the next
+    std::vector<PromiseOutcome> promises;
     std::vector<Message> record; ///< "acidity: 9 of 11 promises inside their band", one a dimension
-    /// The model between the entries, for the saw teeth: mean age and volume at each change and just before it.
-    struct Tooth {
+    /// The model between the entries, for the sawtooth: mean age and volume at each change and just before it.
+    struct SawtoothPoint {
         Day on{};
         Litres volume{0};
         Days meanAge{0};
     };
-    std::vector<Tooth> teeth;
+    std::vector<SawtoothPoint> sawtooth;
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -6,7 +6,12 @@
 
 #include <map>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::AvailabilityFact;
+using facts::LockFact;
+using facts::TargetFact;
+using facts::VesselName;
 
 std::vector<LockFact> locksInForce(const VesselRecord& record, Day today) {
     std::map<std::string, LockFact> latest;
@@ -43,9 +48,9 @@ Result<std::optional<Filed<TargetFact>>> Desk::target(const VesselName& name) co
     return target;
 }
 
-std::optional<CultureFact> Desk::culture(const VesselName& name) const {
+std::optional<facts::CultureFact> Desk::culture(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
-    const CultureFact* culture = record ? (*record)->latest<CultureFact>(today()) : nullptr;
+    const facts::CultureFact* culture = record ? (*record)->latest<facts::CultureFact>(today()) : nullptr;
     return culture ? std::optional(*culture) : std::nullopt;
 }
 
@@ -62,26 +67,26 @@ std::vector<AvailabilityFact> Desk::availability() const {
     return availabilityOn(inside_->cellar->shared(), today());
 }
 
-EquipmentFact Desk::kit() const {
-    return inside_->cellar->loadShared() ? inside_->cellar->shared().kit(today()) : EquipmentFact{};
+facts::EquipmentFact Desk::kit() const {
+    return inside_->cellar->loadShared() ? inside_->cellar->shared().kit(today()) : facts::EquipmentFact{};
 }
 
-const Pantry& Desk::pantry() const {
-    return inside_->cellar->loadShared() ? inside_->cellar->shared().pantry : builtInPantry();
+const ingredient::Pantry& Desk::pantry() const {
+    return inside_->cellar->loadShared() ? inside_->cellar->shared().pantry : ingredient::builtInPantry();
 }
 
-Result<Setting> Desk::setting(const VesselName& name) const {
+Result<advice::Setting> Desk::setting(const VesselName& name) const {
     auto vessel = inside_->current(name);
     if (!vessel)
         return fail(vessel.error());
     return (*vessel)->inUse;
 }
 
-std::optional<ChoiceFact> Desk::lastChoice(const VesselName& name) const {
+std::optional<facts::ChoiceFact> Desk::lastChoice(const VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
-    if (!record || (*record)->of<ChoiceFact>().empty())
+    if (!record || (*record)->of<facts::ChoiceFact>().empty())
         return {};
-    return (*record)->of<ChoiceFact>().back().fact;
+    return (*record)->of<facts::ChoiceFact>().back().fact;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

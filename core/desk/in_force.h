@@ -4,11 +4,11 @@
 
 #include "desk/cellar.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 /// In force on `today`: the latest of each lever, if it locks.
-[[nodiscard]] std::vector<LockFact> locksInForce(const VesselRecord& record, Day today);
+[[nodiscard]] std::vector<facts::LockFact> locksInForce(const VesselRecord& record, Day today);
 /// The latest of each item up to `today`.
-[[nodiscard]] std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
+[[nodiscard]] std::vector<facts::AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -10,10 +10,10 @@
 #include "desk/ledger_entries.h"
 #include "desk/settings.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 /// Meaning, beyond fields and ranges: known malts, possible volumes, days in order.
-[[nodiscard]] Result<void> checkMeaning(const Fact& fact, Cellar& cellar, Day today);
+[[nodiscard]] Result<void> checkMeaning(const facts::Fact& fact, Cellar& cellar, Day today);
 
 struct Desk::Inside {
     using Rows = std::vector<book::RowKey>;
@@ -28,7 +28,7 @@ struct Desk::Inside {
     std::unique_ptr<Cellar> cellar;
 
     /// As it stands today. Unknown name: fault at "/vessel".
-    [[nodiscard]] Result<std::shared_ptr<const CurrentVessel>> current(const VesselName& name) const {
+    [[nodiscard]] Result<std::shared_ptr<const CurrentVessel>> current(const facts::VesselName& name) const {
         return currentVessel(*cellar, name, clock());
     }
 
@@ -49,4 +49,4 @@ struct Desk::Inside {
     void tell();
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -7,24 +7,24 @@
 #include <string>
 #include <string_view>
 
-namespace staveline {
+namespace staveline::desk {
 
 struct HistoryRow;
 
 /// A plan file; what it does not name stays as in `base`.
-[[nodiscard]] Result<Setting> parseSetting(std::string_view json, const Setting& base);
+[[nodiscard]] Result<advice::Setting> parseSetting(std::string_view json, const advice::Setting& base);
 
 /// Answers of the command line's --json.
 /// {"name": "text"}, for answers of one text.
 [[nodiscard]] std::string toJson(const std::string& name, const std::string& text);
 [[nodiscard]] std::string toJson(const std::vector<VesselSummary>& cellar);
-[[nodiscard]] std::string toJson(const AdviceJob& job, const Advice& advice);
-[[nodiscard]] std::string toJson(const Prediction& prediction);
-[[nodiscard]] std::string toJson(const BrewPlan& plan);
+[[nodiscard]] std::string toJson(const AdviceJob& job, const advice::Advice& advice);
+[[nodiscard]] std::string toJson(const forward::Prediction& prediction);
+[[nodiscard]] std::string toJson(const brewing::BrewPlan& plan);
 [[nodiscard]] std::string toJson(const Fault& fault);
 [[nodiscard]] std::string toJson(const book::CheckReport& report);
 [[nodiscard]] std::string toJson(const std::vector<HistoryRow>& history);
 /// The history as a table, empty cells where nothing was measured (RFC 4180).
 [[nodiscard]] std::string toCsv(const std::vector<HistoryRow>& history);
 
-} // namespace staveline
+} // namespace staveline::desk

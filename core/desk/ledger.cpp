@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
 namespace {
 
 template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
@@ -15,15 +15,16 @@ template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
     return nullptr;
 }
 
-Message lineText(const VesselRecord& record, EntryKind kind, const LedgerEntry& e, const SharedFacts& shared) {
+Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vessel::LedgerEntry& e,
+                 const SharedFacts& shared) {
     if (e.outOfThisVessel)
         return say("desk.line.moved_out").with("volume", e.volume);
-    if (kind == EntryKind::opening)
+    if (kind == vessel::EntryKind::opening)
         return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
-    if (kind == EntryKind::drawOff)
-        if (const auto* draw = byId<DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
+    if (kind == vessel::EntryKind::drawOff)
+        if (const auto* draw = byId<facts::DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
             return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
-    const std::string word(traitsOf(kind).word);
+    const std::string word(vessel::traitsOf(kind).word);
     if (e.brew)
         return say("desk.line." + word + "_brew")
             .with("volume", e.volume)
@@ -33,7 +34,7 @@ Message lineText(const VesselRecord& record, EntryKind kind, const LedgerEntry& 
 
 /// Note and measured values of the row behind an entry.
 void fillDetails(const VesselRecord& record, LedgerLine& line) {
-    withEntry(line.kind, [&]<class F>(std::type_identity<F>) {
+    facts::withEntry(line.kind, [&]<class F>(std::type_identity<F>) {
         const F* fact = byId<F>(record, line.id);
         if (!fact)
             return;
@@ -55,13 +56,14 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.dates = vessel.dates;
     s.due = vessel.due;
     s.headline = s.due.text;
-    if (const auto& sittings = record.of<SittingFact>(); !sittings.empty()) {
-        const TargetFact* target = record.latest<TargetFact>(vessel.today);
-        SittingResult result;
-        result.faults = faultsIn(sittings.back().fact.sitting, builtInSheet());
-        if (auto mark = worstUnwantedFault(result, target ? target->target : Target{}, builtInSheet())) {
+    if (const auto& sittings = record.of<facts::SittingFact>(); !sittings.empty()) {
+        const facts::TargetFact* target = record.latest<facts::TargetFact>(vessel.today);
+        tasting::SittingResult result;
+        result.faults = faultsIn(sittings.back().fact.sitting, tasting::builtInSheet());
+        if (auto mark =
+                worstUnwantedFault(result, target ? target->target : tasting::Target{}, tasting::builtInSheet())) {
             s.fault = mark->fault;
-            const FaultRule* rule = builtInSheet().findFault(mark->fault);
+            const tasting::FaultRule* rule = tasting::builtInSheet().findFault(mark->fault);
             s.headline = say("desk.headline.fault").with("fault", rule ? rule->name : mark->fault);
         }
     }
@@ -83,10 +85,10 @@ Result<std::vector<VesselSummary>> Desk::cellar() const {
     return all;
 }
 
-Result<std::vector<VesselFact>> Desk::vessels() const {
+Result<std::vector<facts::VesselFact>> Desk::vessels() const {
     if (auto shared = inside_->cellar->loadShared(); !shared)
         return fail(shared.error());
-    std::vector<VesselFact> all;
+    std::vector<facts::VesselFact> all;
     for (const auto& stored : inside_->cellar->shared().vessels)
         all.push_back(stored.fact);
     std::stable_sort(all.begin(), all.end(),
@@ -94,20 +96,20 @@ Result<std::vector<VesselFact>> Desk::vessels() const {
     return all;
 }
 
-Result<VesselSummary> Desk::vessel(const VesselName& name) const {
+Result<VesselSummary> Desk::vessel(const facts::VesselName& name) const {
     auto vessel = inside_->current(name);
     if (!vessel)
         return fail(vessel.error());
     return summary(**vessel);
 }
 
-Result<LedgerView> Desk::ledger(const VesselName& name) const {
+Result<LedgerView> Desk::ledger(const facts::VesselName& name) const {
     auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
     const CurrentVessel& vessel = **found;
-    const std::vector<LedgerEntry>& entries = vessel.entries;
-    const Replay& replayed = vessel.replayed;
+    const std::vector<vessel::LedgerEntry>& entries = vessel.entries;
+    const vessel::Replay& replayed = vessel.replayed;
     LedgerView view{summary(vessel), {}, replayed.after};
     for (std::size_t i = 0; i < entries.size(); ++i) {
         LedgerLine line;
@@ -127,4 +129,4 @@ Result<LedgerView> Desk::ledger(const VesselName& name) const {
     return view;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -9,22 +9,22 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::desk {
 
 struct Due {
-    DueKind kind = DueKind::nothing;
+    vessel::DueKind kind = vessel::DueKind::nothing;
     Day on{};
     int inDays = 0; ///< negative: overdue
     Message text;   ///< "taste in 3 days"
 };
 
 struct VesselSummary {
-    VesselName name;
-    VesselFact facts;
+    facts::VesselName name;
+    facts::VesselFact facts;
     bool retired = false;
     bool opened = false; ///< an opening or a first refill is recorded
-    LedgerState now;
-    Schedule dates;
+    vessel::LedgerState now;
+    vessel::Schedule dates;
     Due due;
     Message headline;  ///< due, or verdict, or fault: one line
     std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
@@ -34,10 +34,10 @@ struct VesselSummary {
 struct LedgerLine {
     std::int64_t id = 0;
     std::string table; ///< "draw_off", to amend or remove it
-    EntryKind kind = EntryKind::reading;
+    vessel::EntryKind kind = vessel::EntryKind::reading;
     Day on{};
     Message text; ///< "60.0 L drawn for Draw 14"
-    Measured measured;
+    facts::Measured measured;
     std::string note;
     Litres volumeAfter{0};
     Days meanAgeAfter{0};
@@ -45,13 +45,13 @@ struct LedgerLine {
 };
 struct LedgerView {
     VesselSummary vessel;
-    std::vector<LedgerLine> lines;   ///< oldest first
-    std::vector<LedgerState> states; ///< after each line
+    std::vector<LedgerLine> lines;           ///< oldest first
+    std::vector<vessel::LedgerState> states; ///< after each line
 };
 /// What an entry would do, before it is written.
 struct LedgerPreview {
-    LedgerState before, after;
+    vessel::LedgerState before, after;
     std::vector<Message> findings; ///< new ones, at any entry
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -7,7 +7,12 @@
 #include <atomic>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::factTraits;
+using vessel::EntryKind;
+using vessel::LedgerEntry;
+
 namespace {
 
 constexpr std::int64_t kindCount = 16;
@@ -40,14 +45,14 @@ LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts& shared) {
     const auto brew = shared.names.brews.find(stored.fact.brew);
     if (brew != shared.names.brews.end()) {
         e.brew = brew->second;
-        if (const BrewFact* brewed = shared.brew(stored.fact.brew); brewed && !e.age)
+        if (const facts::BrewFact* brewed = shared.brew(stored.fact.brew); brewed && !e.age)
             e.age = Days{static_cast<double>(std::max(0, daysBetween(brewed->on, stored.fact.on)))};
     }
     return e;
 }
 
-LedgerEntry entryOf(const Stored<OpeningFact>& stored, const SharedFacts&) {
-    const OpeningFact& f = stored.fact;
+LedgerEntry entryOf(const Stored<facts::OpeningFact>& stored, const SharedFacts&) {
+    const facts::OpeningFact& f = stored.fact;
     LedgerEntry e = entry(EntryKind::opening, stored.id, f.on, f.volume);
     const double interval = f.usualInterval.value_or(Days{240}).d;
     const double share = f.usualShare.value_or(Share{.35}).of1;
@@ -88,12 +93,12 @@ EntryKind kindOfEntry(std::int64_t entry) {
 }
 
 std::string_view tableOfEntry(EntryKind kind) {
-    return traitsOf(kind).word;
+    return vessel::traitsOf(kind).word;
 }
 
 std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared) {
     std::vector<LedgerEntry> entries;
-    forEachFact([&]<class F>(std::type_identity<F>) {
+    facts::forEachFact([&]<class F>(std::type_identity<F>) {
         if constexpr (factTraits<F>.entry)
             for (const auto& stored : record.of<F>())
                 entries.push_back(entryOf(stored, shared));
@@ -104,17 +109,18 @@ std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedF
     return entries;
 }
 
-VesselShape shapeOf(const VesselFact& facts) {
-    return {facts.capacity, facts.evaporationPerYear.value_or(
-                                materialFacts(wordOf(facts.material)).value_or(MaterialFacts{}).evaporationPerYear)};
+vessel::VesselShape shapeOf(const facts::VesselFact& facts) {
+    return {facts.capacity,
+            facts.evaporationPerYear.value_or(
+                vessel::materialFacts(wordOf(facts.material)).value_or(vessel::MaterialFacts{}).evaporationPerYear)};
 }
 
-Replay replayOf(const std::vector<LedgerEntry>& entries, const VesselRecord& record, Day today) {
+vessel::Replay replayOf(const std::vector<LedgerEntry>& entries, const VesselRecord& record, Day today) {
     ++replays;
     return replay(entries, shapeOf(record.facts), today);
 }
 
-Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today) {
+vessel::Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today) {
     return replayOf(ledgerEntries(record, shared), record, today);
 }
 
@@ -122,4 +128,4 @@ std::int64_t ledgersReplayed() {
     return replays;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -5,25 +5,26 @@
 #include "desk/cellar.h"
 #include "vessel/ledger.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 inline constexpr int lastRank = 9;
-[[nodiscard]] constexpr int rankOf(EntryKind kind) {
-    return traitsOf(kind).rank;
+[[nodiscard]] constexpr int rankOf(vessel::EntryKind kind) {
+    return vessel::traitsOf(kind).rank;
 }
 /// Ledger entry ids join row id and table, so that they are unique across tables.
-[[nodiscard]] std::int64_t entryId(EntryKind kind, book::RowId row);
+[[nodiscard]] std::int64_t entryId(vessel::EntryKind kind, book::RowId row);
 [[nodiscard]] book::RowId rowOf(std::int64_t entry);
-[[nodiscard]] EntryKind kindOfEntry(std::int64_t entry);
-[[nodiscard]] std::string_view tableOfEntry(EntryKind kind);
+[[nodiscard]] vessel::EntryKind kindOfEntry(std::int64_t entry);
+[[nodiscard]] std::string_view tableOfEntry(vessel::EntryKind kind);
 
 /// In ledger order.
-[[nodiscard]] std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared);
-[[nodiscard]] VesselShape shapeOf(const VesselFact& facts);
-[[nodiscard]] Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today);
+[[nodiscard]] std::vector<vessel::LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared);
+[[nodiscard]] vessel::VesselShape shapeOf(const facts::VesselFact& facts);
+[[nodiscard]] vessel::Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today);
 /// Of entries in ledger order.
-[[nodiscard]] Replay replayOf(const std::vector<LedgerEntry>& entries, const VesselRecord& record, Day today);
+[[nodiscard]] vessel::Replay replayOf(const std::vector<vessel::LedgerEntry>& entries, const VesselRecord& record,
+                                      Day today);
 /// Ledgers replayed so far: what a question costs.
 [[nodiscard]] std::int64_t ledgersReplayed();
 
-} // namespace staveline
+} // namespace staveline::desk

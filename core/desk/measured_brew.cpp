@@ -5,35 +5,35 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
 namespace {
 
 /// The fermenter has what was measured: the vessel gets what it gives, be it more or less than was wanted.
-void takeLitres(BrewPlan& plan, Litres intoFermenter, const Equipment& kit) {
+void takeLitres(brewing::BrewPlan& plan, Litres intoFermenter, const brewing::Equipment& kit) {
     const Litres gives = intoVesselFrom(intoFermenter, kit);
     plan.intoVessel = std::min(plan.intoVessel, gives);
     plan.leftOver = gives - plan.intoVessel;
 }
 
-void takeFinalGravity(BrewPlan& plan, SpecificGravity measured) {
+void takeFinalGravity(brewing::BrewPlan& plan, SpecificGravity measured) {
     plan.finalGravity = toPlato(measured);
     plan.alcohol = alcoholByVolume(plan.originalGravity, plan.finalGravity);
 }
 
 } // namespace
 
-BrewMeasures measuresOf(const BrewFact& brew) {
+BrewMeasures measuresOf(const facts::BrewFact& brew) {
     return {brew.originalGravity, brew.finalGravity, brew.intoFermenter};
 }
 
-Litres intoVesselFrom(Litres intoFermenter, const Equipment& kit) {
+Litres intoVesselFrom(Litres intoFermenter, const brewing::Equipment& kit) {
     return std::max(Litres{0}, intoFermenter * (1 - kit.fermenterLoss.of1) - kit.transferLoss);
 }
 
-Result<BrewDraft> draftAsBrewed(const Desk& desk, const VesselName& vessel, const Setting& setting,
-                                const EquipmentFact& kit, const BrewMeasures& measured) {
-    Setting made = setting;
-    EquipmentFact on = kit;
+Result<BrewDraft> draftAsBrewed(const Desk& desk, const facts::VesselName& vessel, const advice::Setting& setting,
+                                const facts::EquipmentFact& kit, const BrewMeasures& measured) {
+    advice::Setting made = setting;
+    facts::EquipmentFact on = kit;
     if (measured.originalGravity)
         made.recipe.originalGravity = toPlato(*measured.originalGravity);
     if (measured.intoFermenter)
@@ -48,4 +48,4 @@ Result<BrewDraft> draftAsBrewed(const Desk& desk, const VesselName& vessel, cons
     return draft;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -6,14 +6,14 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
 namespace {
 
 /// What changes, in the shape the sheet reads.
-Proposal toldChanges(const std::vector<std::string>& changes) {
-    Proposal proposal;
+advice::Proposal toldChanges(const std::vector<std::string>& changes) {
+    advice::Proposal proposal;
     for (const auto& text : changes) {
-        Move move;
+        advice::Move move;
         move.wording = say("desk.plain").with("text", text);
         proposal.moves.push_back(std::move(move));
     }
@@ -22,52 +22,53 @@ Proposal toldChanges(const std::vector<std::string>& changes) {
 
 } // namespace
 
-Result<Document> Desk::brewSheet(const VesselName& name, const DisplayUnits& units) const {
+Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const DisplayUnits& units) const {
     auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
     const CurrentVessel& vessel = **found;
     const VesselRecord& record = vessel.record;
     const SharedFacts& shared = inside_->cellar->shared();
-    const LedgerState& now = vessel.now();
-    const Setting& setting = vessel.inUse;
+    const vessel::LedgerState& now = vessel.now();
+    const advice::Setting& setting = vessel.inUse;
     auto plan = brewPlan(name);
     if (!plan)
         return fail(plan.error());
-    BrewSheetInput sheet;
+    sheet::BrewSheetInput sheet;
     sheet.vessel = name;
     sheet.vesselShape = wordOf(record.facts.shape);
-    if (const CultureFact* culture = record.latest<CultureFact>(today()))
+    if (const facts::CultureFact* culture = record.latest<facts::CultureFact>(today()))
         sheet.killerSensitive = culture->killerSensitive;
     sheet.on = today();
     sheet.plan = std::move(*plan);
     sheet.recipe = setting.recipe;
     sheet.dates = vessel.dates;
     sheet.draw = setting.draw;
-    Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
+    advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
     sheet.chosen = &chosen;
-    if (const ChoiceFact* choice = openChoice(record, now); choice && choice->forecast->recipe == setting.recipe) {
-        const Forecast& promised = *choice->forecast;
+    if (const facts::ChoiceFact* choice = openChoice(record, now);
+        choice && choice->forecast->recipe == setting.recipe) {
+        const facts::Forecast& promised = *choice->forecast;
         for (const auto& text : promised.reasons)
             chosen.reasons.push_back(say("desk.plain").with("text", text));
         for (Dimension d : allDimensions)
-            sheet.expected[d] = Band{promised.mean[d], promised.mean[d] - z80 * promised.sd[d],
-                                     promised.mean[d] + z80 * promised.sd[d]};
+            sheet.expected[d] = advice::Band{promised.mean[d], promised.mean[d] - tasting::z80 * promised.sd[d],
+                                             promised.mean[d] + tasting::z80 * promised.sd[d]};
         sheet.forecastNote = render(say("desk.forecast_note")
                                         .with("on", choice->on)
                                         .with("version", promised.modelVersion)
                                         .with("fingerprint", promised.fingerprint));
     }
-    return staveline::brewSheet(sheet, units);
+    return staveline::sheet::brewSheet(sheet, units);
 }
 
-Document Desk::tastingPaper(const VesselName& name, bool shortSheet, const DisplayUnits& units) const {
-    TastingPaperInput input;
+sheet::Document Desk::tastingPaper(const facts::VesselName& name, bool shortSheet, const DisplayUnits& units) const {
+    sheet::TastingPaperInput input;
     input.vessel = name;
     input.shortSheet = shortSheet;
     if (auto record = inside_->cellar->vessel(name))
         input.cellar = Celsius{std::clamp((*record)->facts.temperature.c, 12.0, 14.0)};
-    return staveline::tastingPaper(input, units);
+    return staveline::sheet::tastingPaper(input, units);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

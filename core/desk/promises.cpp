@@ -8,11 +8,19 @@
 #include <boost/crc.hpp>
 #include <fmt/core.h>
 
-namespace staveline {
+namespace staveline::desk {
+
+using advice::Advice;
+using advice::Setting;
+using facts::ChoiceFact;
+using facts::Fact;
+using facts::Forecast;
+using tasting::z80;
+
 namespace {
 
-std::string fingerprintOf(const AdviceInput& input) {
-    std::string text = recipeJson(input.base.recipe) + targetJson(input.target);
+std::string fingerprintOf(const advice::AdviceInput& input) {
+    std::string text = facts::recipeJson(input.base.recipe) + facts::targetJson(input.target);
     for (auto pool : compositionPools)
         text += fmt::format("{:a};", input.state.beer.*pool);
     text += fmt::format("{:a};{:a};{:a};{:a};{:a}", input.state.lactics, input.state.brett, input.state.hopTolerance,
@@ -23,7 +31,7 @@ std::string fingerprintOf(const AdviceInput& input) {
 }
 
 /// Everything but what led to it.
-Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimension<Band>& next) {
+Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimension<advice::Band>& next) {
     Forecast forecast;
     for (Dimension d : allDimensions) {
         forecast.mean[d] = next[d].value;
@@ -33,13 +41,13 @@ Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimensi
     forecast.draw = setting.draw;
     forecast.interval = setting.interval;
     forecast.temperature = setting.temperature;
-    forecast.modelVersion = std::string(modelVersion);
+    forecast.modelVersion = std::string(forward::modelVersion);
     forecast.fingerprint = fingerprintOf(job.input);
     forecast.target = job.input.target;
     return forecast;
 }
 
-Forecast forecastOf(const AdviceJob& job, const Proposal& proposal, const DisplayUnits& units) {
+Forecast forecastOf(const AdviceJob& job, const advice::Proposal& proposal, const DisplayUnits& units) {
     Forecast forecast = promised(job, proposal.setting, proposal.next);
     for (const auto& move : proposal.moves)
         forecast.moves.push_back(render(move.wording, units));
@@ -50,7 +58,7 @@ Forecast forecastOf(const AdviceJob& job, const Proposal& proposal, const Displa
 
 /// Of a setting of the brewer's own.
 Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day on, std::vector<std::string> moves) {
-    auto trial = TryBoard(job.input).trial(setting, TrialDepth::next);
+    auto trial = advice::TryBoard(job.input).trial(setting, advice::TrialDepth::next);
     if (!trial)
         return fail(trial.error());
     ChoiceFact choice{job.vessel, on, ChoiceFact::own, promised(job, setting, trial->next)};
@@ -61,13 +69,13 @@ Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day o
 
 /// The days a promise speaks of are those of its own plan: another yeast takes longer.
 void takeDates(Forecast& forecast, const CurrentVessel& vessel, const Cellar& cellar) {
-    const Schedule dates =
+    const vessel::Schedule dates =
         datesWith(vessel, cellar, {forecast.recipe, forecast.draw, forecast.interval, forecast.temperature});
     forecast.thisDraw = dates.draw;
     forecast.nextDraw = dates.nextDraw;
 }
 
-const Proposal* proposalNumber(const Advice& advice, int number) {
+const advice::Proposal* proposalNumber(const Advice& advice, int number) {
     if (number == 0)
         return &advice.leaveAlone;
     const auto index = static_cast<std::size_t>(number - 1);
@@ -75,7 +83,7 @@ const Proposal* proposalNumber(const Advice& advice, int number) {
 }
 
 Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int number, Day on, const DisplayUnits& units) {
-    const Proposal* proposal = proposalNumber(advice, number);
+    const advice::Proposal* proposal = proposalNumber(advice, number);
     if (!proposal)
         return badInput("/proposal",
                         say("desk.no_such_proposal")
@@ -92,11 +100,11 @@ Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int numb
 
 } // namespace
 
-Result<ChoiceFact> Desk::promise(const VesselName& vessel, int number, Day on) const {
+Result<ChoiceFact> Desk::promise(const facts::VesselName& vessel, int number, Day on) const {
     auto job = adviceJob({vessel, {}, {}, false});
     if (!job)
         return fail(job.error());
-    auto advice = staveline::advise(job->input);
+    auto advice = staveline::advice::advise(job->input);
     if (!advice)
         return fail(advice.error());
     return promise(*job, *advice, number, on);
@@ -117,7 +125,7 @@ Result<ChoiceFact> Desk::promiseOwn(const AdviceJob& job, const Setting& setting
     if (!found)
         return fail(found.error());
     const CurrentVessel& vessel = **found;
-    const Pantry& pantry = inside_->cellar->shared().pantry;
+    const ingredient::Pantry& pantry = inside_->cellar->shared().pantry;
     auto choice = ownChoice(job, setting, today(),
                             changesSinceLastRefill(vessel.record, pantry, vessel.now(), setting, inside_->units));
     if (choice)
@@ -147,7 +155,7 @@ Result<void> Desk::requireCurrent(const AdviceJob& job) {
                  say("desk.stale_advice.remedy")});
 }
 
-Result<Chosen> Desk::adopt(const AdviceJob& job, const Trial& trial) {
+Result<Chosen> Desk::adopt(const AdviceJob& job, const advice::Trial& trial) {
     const Batch once(*this);
     if (auto current = requireCurrent(job); !current)
         return fail(current.error());
@@ -160,7 +168,7 @@ Result<Chosen> Desk::adopt(const AdviceJob& job, const Trial& trial) {
     return Chosen{*std::move(choice), *std::move(done)};
 }
 
-Result<Recorded> Desk::revise(const VesselName& name, const Setting& setting, const EditNote& note) {
+Result<Recorded> Desk::revise(const facts::VesselName& name, const Setting& setting, const EditNote& note) {
     auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
@@ -169,7 +177,7 @@ Result<Recorded> Desk::revise(const VesselName& name, const Setting& setting, co
         return fail(ok.error());
     // Nothing can be promised of a vessel that was never filled: its recipe is the first it will run on.
     if (!vessel.now().opened)
-        return setToday(Fact{BaseRecipeFact{name, today(), setting.recipe}}, note);
+        return setToday(Fact{facts::BaseRecipeFact{name, today(), setting.recipe}}, note);
     auto job = adviceJob({name, {}, {}, false});
     if (!job)
         return fail(job.error());
@@ -187,7 +195,7 @@ template <class F> const Stored<F>* ofToday(const Facts<F>& list, const F& fact)
         return nullptr;
     if constexpr (std::is_same_v<F, ChoiceFact>)
         return list.back().fact.proposal == ChoiceFact::own ? &list.back() : nullptr;
-    else if constexpr (std::is_same_v<F, EquipmentFact>)
+    else if constexpr (std::is_same_v<F, facts::EquipmentFact>)
         return list.back().fact.equipment.name == fact.equipment.name ? &list.back() : nullptr;
     else
         return &list.back();
@@ -199,14 +207,14 @@ Result<Recorded> Desk::setToday(const Fact& fact, const EditNote& note) {
     Cellar& cellar = *inside_->cellar;
     const auto set = [&]<class F>(const F& given, const Facts<F>& list) {
         const Stored<F>* old = ofToday(list, given);
-        return old ? amend(std::string(tableOf<F>), old->id, fact, note) : record(fact, note);
+        return old ? amend(std::string(facts::tableOf<F>), old->id, fact, note) : record(fact, note);
     };
     const auto visit = [&]<class F>(const F& given) -> Result<Recorded> {
-        if constexpr (std::is_same_v<F, TargetFact> || std::is_same_v<F, BaseRecipeFact> ||
+        if constexpr (std::is_same_v<F, facts::TargetFact> || std::is_same_v<F, facts::BaseRecipeFact> ||
                       std::is_same_v<F, ChoiceFact>) {
             auto found = cellar.vessel(given.vessel);
             return found ? set(given, (*found)->template of<F>()) : fail(found.error());
-        } else if constexpr (std::is_same_v<F, EquipmentFact>) {
+        } else if constexpr (std::is_same_v<F, facts::EquipmentFact>) {
             auto shared = cellar.loadShared();
             return shared ? set(given, cellar.shared().equipment) : fail(shared.error());
         } else {
@@ -216,4 +224,4 @@ Result<Recorded> Desk::setToday(const Fact& fact, const EditNote& note) {
     return std::visit(visit, fact);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

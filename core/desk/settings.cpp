@@ -5,7 +5,13 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::desk {
+
+using advice::Setting;
+using facts::BaseRecipeFact;
+using facts::ChoiceFact;
+using vessel::LedgerState;
+
 namespace {
 
 bool belongsToComing(const ChoiceFact& choice, const LedgerState& now) {
@@ -31,7 +37,7 @@ const BaseRecipeFact* baseOfLastRefill(const VesselRecord& record, const LedgerS
 }
 
 Setting settingBy(const VesselRecord& record, const BaseRecipeFact* base, const ChoiceFact* choice) {
-    const VesselFact& vessel = record.facts;
+    const facts::VesselFact& vessel = record.facts;
     Setting setting{base ? base->recipe : defaultRecipe(), vessel.capacity * vessel.drawShare.of1, vessel.interval,
                     vessel.temperature};
     if (!choice)
@@ -66,13 +72,13 @@ std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerSta
                 (!now.lastRefill || stored.fact.on > *now.lastRefill))
                 drawn = drawn + stored.fact.volume;
     };
-    add(record.of<DrawOffFact>());
+    add(record.of<facts::DrawOffFact>());
     add(record.refillsElsewhere);
     return drawn;
 }
 
-Recipe defaultRecipe() {
-    Recipe recipe;
+brewing::Recipe defaultRecipe() {
+    brewing::Recipe recipe;
     recipe.grist = {{"pilsner", Share{.75}, false}, {"wheat_malt", Share{.25}, false}};
     recipe.mash = {{Celsius{66}, Minutes{60}}};
     return recipe;
@@ -94,7 +100,7 @@ Setting settingLeftAlone(const VesselRecord& record, const LedgerState& now) {
     return asDrawn(settingBy(record, record.latest<BaseRecipeFact>(now.on), choiceInForce(record, now)), record, now);
 }
 
-std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const ingredient::Pantry& pantry,
                                                 const LedgerState& now, const Setting& to, const DisplayUnits& units) {
     Setting last = settingBy(record, baseOfLastRefill(record, now), choiceInForce(record, now));
     if (drawnForRefill(record, now) == to.draw)
@@ -102,9 +108,9 @@ std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, cons
     return changesBetween(last, to, pantry, units);
 }
 
-std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
+std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const ingredient::Pantry& pantry,
                                                 const LedgerState& now, const DisplayUnits& units) {
     return changesSinceLastRefill(record, pantry, now, plannedSetting(record, now), units);
 }
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -6,31 +6,34 @@
 #include "desk/cellar.h"
 #include "vessel/ledger.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 /// What was drawn for the refill that is still to come; none: the draw is still to come too.
-[[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now);
-[[nodiscard]] Recipe defaultRecipe(); ///< until one is recorded
+[[nodiscard]] std::optional<Litres> drawnForRefill(const VesselRecord& record, const vessel::LedgerState& now);
+[[nodiscard]] brewing::Recipe defaultRecipe(); ///< until one is recorded
 
 // A choice belongs to its refill: its draw is the one that makes room for it, its recipe, interval and temperature act
 // from that refill on, until a later choice's. Of a recipe the later one counts, base recipe or choice; a base recipe
 // says nothing about the rest. Once it is drawn, the draw is what was drawn.
 
 /// The choice made for the refill that is due; none after that refill went in.
-[[nodiscard]] const ChoiceFact* openChoice(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] const facts::ChoiceFact* openChoice(const VesselRecord& record, const vessel::LedgerState& now);
 /// The choice that the refill in the vessel went in by; none: the vessel's own interval, draw and temperature.
-[[nodiscard]] const ChoiceFact* choiceInForce(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] const facts::ChoiceFact* choiceInForce(const VesselRecord& record, const vessel::LedgerState& now);
 /// For the coming refill: what is chosen for it, or what goes on if nothing is.
-[[nodiscard]] Setting settingInUse(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] advice::Setting settingInUse(const VesselRecord& record, const vessel::LedgerState& now);
 /// What goes on if nothing is chosen for the coming refill. The cycle that runs has this interval.
-[[nodiscard]] Setting settingLeftAlone(const VesselRecord& record, const LedgerState& now);
+[[nodiscard]] advice::Setting settingLeftAlone(const VesselRecord& record, const vessel::LedgerState& now);
 /// What the plan for the coming refill changes against that of the last one, named with old and new values; what was
 /// drawn is no part of a plan.
-[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
-                                                              const LedgerState& now, const DisplayUnits& units);
+[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record,
+                                                              const ingredient::Pantry& pantry,
+                                                              const vessel::LedgerState& now,
+                                                              const DisplayUnits& units);
 /// The same for a setting that may come into use.
-[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const Pantry& pantry,
-                                                              const LedgerState& now, const Setting& to,
+[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record,
+                                                              const ingredient::Pantry& pantry,
+                                                              const vessel::LedgerState& now, const advice::Setting& to,
                                                               const DisplayUnits& units);
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -8,38 +8,46 @@
 #include <algorithm>
 #include <set>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::SittingFact;
+using tasting::builtInSheet;
+using tasting::FaultMark;
+using tasting::Target;
+
 namespace {
 
 std::string attributeNames(const std::vector<std::string>& codes) {
     std::string text;
     for (const auto& code : codes)
-        if (const Attribute* attribute = builtInSheet().find(code))
+        if (const tasting::Attribute* attribute = builtInSheet().find(code))
             text += (text.empty() ? "" : ", ") + attribute->name;
     return text;
 }
 
-Message saysOf(Dimension d, const SittingResult& result) {
+Message saysOf(Dimension d, const tasting::SittingResult& result) {
     const std::string stem = "desk.taste." + std::string(name(d));
     if (!result.spoiledBy[d].empty()) {
-        const FaultRule* rule = builtInSheet().findFault(result.spoiledBy[d]);
+        const tasting::FaultRule* rule = builtInSheet().findFault(result.spoiledBy[d]);
         return say(stem + ".spoiled").with("fault", rule ? rule->name : result.spoiledBy[d]);
     }
     const auto& reading = result.dimensions[d];
     if (!reading)
         return say(stem + ".missing").with("missing", attributeNames(result.missing[d]));
-    return say(stem + ".reads").with("score", Points{reading->mean}).with("half", Points{z80 * reading->absoluteSe});
+    return say(stem + ".reads")
+        .with("score", Points{reading->mean})
+        .with("half", Points{tasting::z80 * reading->absoluteSe});
 }
 
 /// What would help when the error cannot resolve the band.
-Message helpOf(Dimension d, const SittingResult& result, const Target& target) {
+Message helpOf(Dimension d, const tasting::SittingResult& result, const Target& target) {
     const auto& reading = result.dimensions[d];
     const double band = target.windows[d].band;
-    if (!reading || reading->absoluteSe <= band / bandPerError)
+    if (!reading || reading->absoluteSe <= band / tasting::bandPerError)
         return {};
     return say("desk.taste.help")
-        .with("tasters", std::int64_t{tastersNeeded({reading->mean, reading->absoluteSe}, band)})
-        .with("half", Points{z80 * band / bandPerError});
+        .with("tasters", std::int64_t{tasting::tastersNeeded({reading->mean, reading->absoluteSe}, band)})
+        .with("half", Points{tasting::z80 * band / tasting::bandPerError});
 }
 
 bool isWanted(const FaultMark& mark, const Target& target) {
@@ -50,7 +58,7 @@ bool isWanted(const FaultMark& mark, const Target& target) {
 
 FaultAdvice adviceFor(const FaultMark& mark, const Target& target) {
     FaultAdvice advice{mark, mark.fault, "", "", isWanted(mark, target), false};
-    if (const FaultRule* rule = builtInSheet().findFault(mark.fault)) {
+    if (const tasting::FaultRule* rule = builtInSheet().findFault(mark.fault)) {
         advice.name = rule->name;
         advice.cause = rule->cause;
         advice.action = rule->action;
@@ -60,14 +68,14 @@ FaultAdvice adviceFor(const FaultMark& mark, const Target& target) {
 }
 
 /// Lines of the short sheet that count for a dimension, and how many of them anyone scored.
-void count(const Sitting& sitting, TasteView& view) {
+void count(const tasting::Sitting& sitting, TasteView& view) {
     std::set<std::string> scored, tasters;
-    for (const Score& score : sitting.scores)
+    for (const tasting::Score& score : sitting.scores)
         if (score.cold || score.cellar) {
             scored.insert(score.attribute);
             tasters.insert(score.taster);
         }
-    for (const Attribute& attribute : builtInSheet().attributes)
+    for (const tasting::Attribute& attribute : builtInSheet().attributes)
         if (attribute.shortSheet && attribute.dimension) {
             ++view.wanted;
             view.scored += static_cast<int>(scored.count(attribute.code));
@@ -77,7 +85,7 @@ void count(const Sitting& sitting, TasteView& view) {
 
 } // namespace
 
-Result<std::vector<Filed<SittingFact>>> Desk::sittings(const VesselName& name) const {
+Result<std::vector<Filed<SittingFact>>> Desk::sittings(const facts::VesselName& name) const {
     auto record = inside_->cellar->vessel(name);
     if (!record)
         return fail(record.error());
@@ -92,7 +100,7 @@ Result<TasteView> Desk::taste(const SittingFact& sitting) const {
     auto record = inside_->cellar->vessel(sitting.vessel);
     if (!record)
         return fail(record.error());
-    const TargetFact* set = (*record)->latest<TargetFact>(today());
+    const facts::TargetFact* set = (*record)->latest<facts::TargetFact>(today());
     const Target target = set ? set->target : Target{};
     TasteView view;
     view.result = evaluate(sitting.sitting, builtInSheet());
@@ -106,4 +114,4 @@ Result<TasteView> Desk::taste(const SittingFact& sitting) const {
     return view;
 }
 
-} // namespace staveline
+} // namespace staveline::desk

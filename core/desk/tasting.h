@@ -8,17 +8,17 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::desk {
 
 struct FaultAdvice {
-    FaultMark mark;
+    tasting::FaultMark mark;
     std::string name, cause, action; ///< as the sheet's table words them
     bool wanted = false;             ///< the target lists it as a trait
     bool comesFirst = false;         ///< treat it before the recipe
 };
 /// What a sitting says so far; complete or not, stored or not.
 struct TasteView {
-    SittingResult result;
+    tasting::SittingResult result;
     PerDimension<Message> says; ///< "6.6 ± 0.6", or what is missing, or what spoils it
     PerDimension<Message> help; ///< "one more taster would bring the error to 0.5"; empty key: nothing to say
     std::vector<FaultAdvice> faults;
@@ -26,4 +26,4 @@ struct TasteView {
     std::vector<std::string> tasters;
 };
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -4,8 +4,8 @@
 
 #include "book/whole_file.h"
 
-namespace staveline {
+namespace staveline::desk {
 
 using book::writeWhole;
 
-} // namespace staveline
+} // namespace staveline::desk

@@ -5,13 +5,22 @@
 #include <algorithm>
 #include <set>
 
-namespace staveline {
+namespace staveline::desk {
+
+using facts::BrewFact;
+using facts::checkFields;
+using facts::Fact;
+using facts::perVessel;
+using facts::tableOf;
+using facts::VesselFact;
+using vessel::Replay;
+
 namespace {
 
 /// Facts with a recipe: what it names is kept in the book.
 template <class F>
 inline constexpr bool bringsIngredients =
-    std::is_same_v<F, BaseRecipeFact> || std::is_same_v<F, BrewFact> || std::is_same_v<F, ChoiceFact>;
+    std::is_same_v<F, facts::BaseRecipeFact> || std::is_same_v<F, BrewFact> || std::is_same_v<F, facts::ChoiceFact>;
 
 /// Applies facts one after the other, to the book and to the working copy that later facts of the batch are checked by.
 class Recorder {
@@ -30,14 +39,14 @@ public:
     template <class F> Result<void> keepIngredientsOf(const F& fact) {
         if constexpr (requires { fact.recipe; })
             return keepIngredients(fact.recipe);
-        if constexpr (std::is_same_v<F, ChoiceFact>)
+        if constexpr (std::is_same_v<F, facts::ChoiceFact>)
             if (fact.forecast)
                 return keepIngredients(fact.forecast->recipe);
         return {};
     }
 
 private:
-    Result<void> store(const VesselEditFact& f) {
+    Result<void> store(const facts::VesselEditFact& f) {
         return changeVessel(f.vessel, [&](VesselFact& v) {
             const auto take = [](auto& to, const auto& from) {
                 if (from)
@@ -61,7 +70,7 @@ private:
                 v.oxygenPerYear = f.oxygenPerYear;
         });
     }
-    Result<void> store(const RetireFact& f) {
+    Result<void> store(const facts::RetireFact& f) {
         return changeVessel(f.vessel, [&](VesselFact& v) {
             v.retired = f.on;
             v.retiredReason = f.reason;
@@ -85,8 +94,8 @@ private:
         cellar_.changeShared().brews.push_back({*id, f});
         return {};
     }
-    Result<void> store(const EquipmentFact& f) { return storeShared(f, cellar_.changeShared().equipment); }
-    Result<void> store(const AvailabilityFact& f) { return storeShared(f, cellar_.changeShared().availability); }
+    Result<void> store(const facts::EquipmentFact& f) { return storeShared(f, cellar_.changeShared().equipment); }
+    Result<void> store(const facts::AvailabilityFact& f) { return storeShared(f, cellar_.changeShared().availability); }
     template <class F> static void insertByDay(Facts<F>& list, Stored<F> stored) {
         const auto at = std::upper_bound(list.begin(), list.end(), stored, [](const auto& a, const auto& b) {
             return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
@@ -116,13 +125,13 @@ private:
                 return storeElsewhere(*id, f);
         return {};
     }
-    Result<void> storeElsewhere(book::RowId id, const RefillFact& f) {
+    Result<void> storeElsewhere(book::RowId id, const facts::RefillFact& f) {
         return atSource(f.from, [&](VesselRecord& source) { source.refillsElsewhere.push_back({id, f}); });
     }
-    Result<void> storeElsewhere(book::RowId id, const TopUpFact& f) {
+    Result<void> storeElsewhere(book::RowId id, const facts::TopUpFact& f) {
         return atSource(f.from, [&](VesselRecord& source) { source.topUpsElsewhere.push_back({id, f}); });
     }
-    Result<void> atSource(const VesselName& name, auto add) {
+    Result<void> atSource(const facts::VesselName& name, auto add) {
         auto source = cellar_.vessel(name);
         if (!source)
             return fail(source.error());
@@ -134,11 +143,11 @@ private:
         if (!row)
             return fail(row.error());
         auto id = writer_.insert(std::string(tableOf<F>), *row);
-        if (id && !kindOf<F>.empty())
+        if (id && !facts::kindOf<F>.empty())
             rows_.push_back({std::string(tableOf<F>), *id});
         return id;
     }
-    template <class Change> Result<void> changeVessel(const VesselName& name, Change change) {
+    template <class Change> Result<void> changeVessel(const facts::VesselName& name, Change change) {
         auto record = cellar_.vessel(name);
         if (!record)
             return fail(record.error());
@@ -157,7 +166,7 @@ private:
         cellar_.changeShared().names.addVessel((*record)->id, facts.name);
         return {};
     }
-    Result<void> keepIngredients(const Recipe& recipe) {
+    Result<void> keepIngredients(const brewing::Recipe& recipe) {
         for (const auto& part : recipe.grist)
             if (auto grain = cellar_.shared().pantry.grain(part.grain))
                 if (auto done = keep(*grain); !done)
@@ -201,7 +210,7 @@ template <class F> std::string subjectName(const F& f) {
 std::string editText(const Fact& fact, const DisplayUnits& units) {
     return std::visit(
         [&]<class F>(const F& f) {
-            const std::string key = "desk.edit." + std::string(kindOf<F>);
+            const std::string key = "desk.edit." + std::string(facts::kindOf<F>);
             Message message = say(key).with("name", subjectName(f));
             if constexpr (requires { f.volume; })
                 message.arguments.push_back({"volume", f.volume, {}});
@@ -211,7 +220,7 @@ std::string editText(const Fact& fact, const DisplayUnits& units) {
 }
 
 /// What has to be read again when the edit is taken back: vessel ids, "shared", or "*" for everything.
-std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
+std::string subjectOf(const std::vector<Fact>& facts, const facts::Names& names) {
     std::set<std::string> parts;
     const auto vessel = [&](const std::string& name) {
         const auto at = names.vessels.find(name);
@@ -226,7 +235,7 @@ std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
                 if constexpr (requires { f.from; })
                     vessel(f.from);
                 if constexpr (!perVessel<F>)
-                    parts.insert(factTraits<F>.kept == Kept::byAll ? "shared" : "*");
+                    parts.insert(facts::factTraits<F>.kept == facts::Kept::byAll ? "shared" : "*");
                 if constexpr (bringsIngredients<F>)
                     parts.insert("shared");
             },
@@ -238,7 +247,7 @@ std::string subjectOf(const std::vector<Fact>& facts, const Names& names) {
 }
 
 bool renames(const Fact& fact) {
-    const auto* edit = std::get_if<VesselEditFact>(&fact);
+    const auto* edit = std::get_if<facts::VesselEditFact>(&fact);
     return edit && edit->name;
 }
 
@@ -251,11 +260,11 @@ Result<Fact> readStored(const book::Book& book, Cellar& cellar, const std::strin
     auto row = book.row(table, id);
     if (!row)
         return fail(row.error());
-    return Fact{fromRow<F>(*row, cellar.shared().names)};
+    return Fact{facts::fromRow<F>(*row, cellar.shared().names)};
 }
 
 /// Adds the vessels a fact names: where it happened and where the beer came from.
-template <class F> void addVesselsOf(const F& fact, const Names& names, std::set<book::RowId>& vessels) {
+template <class F> void addVesselsOf(const F& fact, const facts::Names& names, std::set<book::RowId>& vessels) {
     const auto add = [&](const std::string& name) {
         if (const auto at = names.vessels.find(name); at != names.vessels.end())
             vessels.insert(at->second);
@@ -294,18 +303,18 @@ template <class F> void putBack(Cellar& working, const std::set<book::RowId>& ve
 }
 
 template <class F> const book::TableSpec& specOf() {
-    const auto& tables = cellarSchema().tables;
+    const auto& tables = facts::cellarSchema().tables;
     return *std::find_if(tables.begin(), tables.end(),
                          [](const book::TableSpec& table) { return table.name == tableOf<F>; });
 }
 
 /// Calls `then` with the type of fact a table holds.
 template <class Then>
-auto withTable(const std::string& table, Then then) -> decltype(then(std::type_identity<DipFact>{})) {
-    decltype(then(std::type_identity<DipFact>{})) result =
+auto withTable(const std::string& table, Then then) -> decltype(then(std::type_identity<facts::DipFact>{})) {
+    decltype(then(std::type_identity<facts::DipFact>{})) result =
         badInput("/table", say("desk.unknown_table").with("table", table), say("desk.unknown_table.remedy"));
-    forEachFact([&]<class F>(std::type_identity<F> type) {
-        if constexpr (factTraits<F>.amendable())
+    facts::forEachFact([&]<class F>(std::type_identity<F> type) {
+        if constexpr (facts::factTraits<F>.amendable())
             if (table == tableOf<F>)
                 result = then(type);
     });
@@ -329,7 +338,7 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
         return badInput("", say("desk.no_facts"), say("desk.no_facts.remedy"));
     std::vector<Fact> facts = given;
     for (auto& fact : facts)
-        if (auto* choice = std::get_if<ChoiceFact>(&fact); choice && !choice->forecast) {
+        if (auto* choice = std::get_if<facts::ChoiceFact>(&fact); choice && !choice->forecast) {
             auto made = promise(choice->vessel, choice->proposal, choice->on);
             if (!made)
                 return fail(made.error());
@@ -338,7 +347,7 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
     const bool single = facts.size() == 1;
     book::EditLabel label{single ? editText(facts.front(), inside_->units)
                                  : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
-                          single ? std::string(traitsOf(facts.front()).kind) : "many", "", note.mergeKey};
+                          single ? std::string(facts::traitsOf(facts.front()).kind) : "many", "", note.mergeKey};
     if (!note.text.empty())
         label.text = note.text;
     for (std::size_t i = 0; i < facts.size(); ++i) {
@@ -508,9 +517,9 @@ template <class F> void Cellar::without(const std::set<book::RowId>& vessels, bo
         for (auto vessel : vessels)
             if (auto record = vesselById(vessel)) {
                 takeOut((*record)->of<F>());
-                if constexpr (std::is_same_v<F, RefillFact>)
+                if constexpr (std::is_same_v<F, facts::RefillFact>)
                     takeOut((*record)->refillsElsewhere);
-                if constexpr (std::is_same_v<F, TopUpFact>)
+                if constexpr (std::is_same_v<F, facts::TopUpFact>)
                     takeOut((*record)->topUpsElsewhere);
             }
     } else if constexpr (std::is_same_v<F, BrewFact>) {
@@ -625,4 +634,4 @@ Result<LedgerPreview> Desk::preview(const std::string& table, std::int64_t id, c
     });
 }
 
-} // namespace staveline
+} // namespace staveline::desk

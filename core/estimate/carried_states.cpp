@@ -3,14 +3,14 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::estimate {
 
-CarriedStates::CarriedStates(std::vector<BlendEvent> events, RefillBeer usual, AgeConditions cellaring,
-                             Parameters parameters)
+CarriedStates::CarriedStates(std::vector<forward::BlendEvent> events, brewing::RefillBeer usual,
+                             culture::AgeConditions cellaring, forward::Parameters parameters)
     : events_(std::move(events)), usual_(std::move(usual)), cellaring_(cellaring), parameters_(parameters) {}
 
 std::size_t CarriedStates::countUntil(Day day, bool beforeFillings) const {
-    const auto end = std::find_if(events_.begin(), events_.end(), [&](const BlendEvent& event) {
+    const auto end = std::find_if(events_.begin(), events_.end(), [&](const forward::BlendEvent& event) {
         return event.on > day || (beforeFillings && event.on == day && event.share.of1 > 0);
     });
     return static_cast<std::size_t>(end - events_.begin());
@@ -22,12 +22,12 @@ CarriedStates::From CarriedStates::nearest(Day day, std::size_t count) const {
     return {when.first, when.second, state};
 }
 
-VesselState CarriedStates::carry(const From& from, Day day, std::size_t count, const Beers& beers) {
-    const auto between = std::span<const BlendEvent>(events_).subspan(from.count, count - from.count);
-    const VesselState state = carryForward(from.state, from.on, between, beers, usual_, day, cellaring_.temperature,
-                                           cellaring_.oxygenPerYear, parameters_);
+culture::VesselState CarriedStates::carry(const From& from, Day day, std::size_t count, const Beers& beers) {
+    const auto between = std::span<const forward::BlendEvent>(events_).subspan(from.count, count - from.count);
+    const culture::VesselState state = carryForward(from.state, from.on, between, beers, usual_, day,
+                                                    cellaring_.temperature, cellaring_.oxygenPerYear, parameters_);
     known_.emplace(std::pair{day, count}, state);
     return state;
 }
 
-} // namespace staveline
+} // namespace staveline::estimate

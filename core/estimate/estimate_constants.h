@@ -4,7 +4,7 @@
 #include "quantity/constants.h"
 #include "quantity/dimension.h"
 
-namespace staveline {
+namespace staveline::estimate {
 
 /// How estimates are joined; rows "estimate." of resources/data/rules.csv.
 struct EstimateConstants {
@@ -25,4 +25,4 @@ struct EstimateConstants {
     int tasteAgain = static_cast<int>(constants::estimate::tasteAgain); ///< a draw wants fresher numbers [d]
 };
 
-} // namespace staveline
+} // namespace staveline::estimate

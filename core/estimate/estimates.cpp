@@ -4,7 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::estimate {
+
+using tasting::Estimate;
+
 namespace {
 
 std::optional<Measurement> latestTitration(const KnownOfVessel& known, const EstimateConstants& by) {
@@ -15,10 +18,10 @@ std::optional<Measurement> latestTitration(const KnownOfVessel& known, const Est
     return found;
 }
 
-bool onlyTaster(const Sitting& sitting, const std::string& taster) {
+bool onlyTaster(const tasting::Sitting& sitting, const std::string& taster) {
     return !taster.empty() && !sitting.scores.empty() &&
            std::all_of(sitting.scores.begin(), sitting.scores.end(),
-                       [&](const Score& score) { return score.taster == taster; });
+                       [&](const tasting::Score& score) { return score.taster == taster; });
 }
 
 Estimate combinedOf(const std::vector<Evidence>& evidence) {
@@ -68,8 +71,8 @@ private:
     }
 
     void takeSitting(const Tasted& tasted) {
-        const Sitting& sitting = *tasted.sitting;
-        const SittingResult result = evaluate(sitting, builtInSheet());
+        const tasting::Sitting& sitting = *tasted.sitting;
+        const tasting::SittingResult result = evaluate(sitting, tasting::builtInSheet());
         estimates_.tastedOn = sitting.on;
         estimates_.sitting = result.dimensions;
         estimates_.faults = result.faults;
@@ -82,9 +85,9 @@ private:
                     {Evidence::Kind::sitting,
                      {reading->mean + modelled_[d] - then[d], same ? reading->sameTasterSe : reading->absoluteSe},
                      sitting.on});
-        if (const auto mark = worstUnwantedFault(result, known_.target, builtInSheet())) {
+        if (const auto mark = worstUnwantedFault(result, known_.target, tasting::builtInSheet())) {
             context_.fault = mark->fault;
-            context_.faultRule = builtInSheet().findFault(mark->fault);
+            context_.faultRule = tasting::builtInSheet().findFault(mark->fault);
         }
     }
 
@@ -98,7 +101,7 @@ private:
     const KnownOfVessel& known_;
     const EstimateConstants& by_;
     Scores modelled_;
-    VerdictContext context_;
+    tasting::VerdictContext context_;
     Estimates estimates_;
 };
 
@@ -108,10 +111,10 @@ bool speaksFor(Day on, std::optional<Day> lastRefill, Day today, const EstimateC
     return daysBetween(on, today) <= by.freshFor && (!lastRefill || on > *lastRefill);
 }
 
-Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer, const ScoreParameters& p,
+Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer, const tasting::ScoreParameters& p,
                            const EstimateConstants& by) {
     const GramsPerLitre acetic{beer.acetic};
-    const auto score = [&](double g) { return acidityScore({g}, acetic, beer.alcohol(), p); };
+    const auto score = [&](double g) { return tasting::acidityScore({g}, acetic, beer.alcohol(), p); };
     const double mean = score(ta.gPerL);
     const double slope = (score(ta.gPerL + .1) - score(ta.gPerL - .1)) / .2;
     const double effective = std::max(by.mapFrom, ta.gPerL + p.aceticWeight * beer.acetic - p.ownAcidity);
@@ -133,13 +136,13 @@ bool gravityFalling(std::span<const Measurement> measured, std::optional<Day> la
 
 std::optional<Day> modelArrival(Dimension d, const KnownOfVessel& known, double deviation,
                                 const EstimateConstants& by) {
-    const Parameters& p = known.parameters;
-    const TargetWindow& window = known.target.windows[d];
+    const forward::Parameters& p = known.parameters;
+    const tasting::TargetWindow& window = known.target.windows[d];
     const double now = scores(known.state.beer, p.score)[d] + deviation;
     if (std::abs(now - window.wanted) <= window.band)
         return {};
-    VesselState later = known.state;
-    AgeConditions step = known.cellaring;
+    culture::VesselState later = known.state;
+    culture::AgeConditions step = known.cellaring;
     step.days = Days{static_cast<double>(by.arrivalStep)};
     for (int days = by.arrivalStep; days <= by.arrivalHorizon; days += by.arrivalStep) {
         later = age(later, step, p.culture);
@@ -154,4 +157,4 @@ Estimates estimatesFrom(const KnownOfVessel& known, const EstimateConstants& by)
     return Join(known, by).run();
 }
 
-} // namespace staveline
+} // namespace staveline::estimate

@@ -12,12 +12,12 @@
 #include <span>
 #include <vector>
 
-namespace staveline {
+namespace staveline::estimate {
 
 /// One part of what the combined estimate of a dimension rests on.
 struct Evidence {
     enum class Kind { model, titration, sitting } kind = Kind::model;
-    Estimate estimate;
+    tasting::Estimate estimate;
     std::optional<Day> on{};           ///< titration, sitting
     std::optional<GramsPerLitre> ta{}; ///< titration
     bool operator==(const Evidence&) const = default;
@@ -32,36 +32,37 @@ struct Measurement {
 
 /// A sitting that speaks for the vessel.
 struct Tasted {
-    const Sitting* sitting = nullptr; ///< not owned
-    std::optional<VesselState> then;  ///< the vessel on that day; none: as it is today
+    const tasting::Sitting* sitting = nullptr; ///< not owned
+    std::optional<culture::VesselState> then;  ///< the vessel on that day; none: as it is today
 };
 
 struct KnownOfVessel {
     Day today{};
     std::optional<Day> lastRefill;     ///< none: in its first cycle
-    VesselState state;                 ///< today, as the model carries it forward
-    AgeConditions cellaring;           ///< from today on; its days do not count
+    culture::VesselState state;        ///< today, as the model carries it forward
+    culture::AgeConditions cellaring;  ///< from today on; its days do not count
     std::vector<Measurement> measured; ///< up to today, by day
     std::optional<Tasted> tasted;      ///< the latest, if it speaksFor() the vessel
-    Target target;
-    Parameters parameters;
+    tasting::Target target;
+    forward::Parameters parameters;
 };
 
 struct Estimates {
-    PerDimension<Estimate> model, combined; ///< scores today
-    PerDimension<std::optional<DimensionReading>> sitting;
+    PerDimension<tasting::Estimate> model, combined; ///< scores today
+    PerDimension<std::optional<tasting::DimensionReading>> sitting;
     PerDimension<std::vector<Evidence>> evidence; ///< what `combined` rests on
     std::optional<GramsPerLitre> ta;
     std::optional<Day> tastedOn;
-    PerDimension<Verdict> verdicts;
-    std::vector<FaultMark> faults;
+    PerDimension<tasting::Verdict> verdicts;
+    std::vector<tasting::FaultMark> faults;
 };
 
 /// Of this cycle and not too old. What is measured or tasted on the day of a refill is the beer from before it.
 [[nodiscard]] bool speaksFor(Day on, std::optional<Day> lastRefill, Day today, const EstimateConstants& by = {});
 /// The acidity that a titration of this beer stands for, with the errors of both the titration and the map.
-[[nodiscard]] Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer, const ScoreParameters& parameters,
-                                         const EstimateConstants& by = {});
+[[nodiscard]] tasting::Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer,
+                                                  const tasting::ScoreParameters& parameters,
+                                                  const EstimateConstants& by = {});
 /// Between the last two gravities of the cycle.
 [[nodiscard]] bool gravityFalling(std::span<const Measurement> measured, std::optional<Day> lastRefill,
                                   const EstimateConstants& by = {});
@@ -71,4 +72,4 @@ struct Estimates {
                                               const EstimateConstants& by = {});
 [[nodiscard]] Estimates estimatesFrom(const KnownOfVessel& known, const EstimateConstants& by = {});
 
-} // namespace staveline
+} // namespace staveline::estimate

@@ -2,7 +2,7 @@
 #include "facts/codec.h"
 #include "facts/field_kinds.h"
 
-namespace staveline {
+namespace staveline::facts {
 namespace {
 
 Fault outOfRange(const std::string& path, const Field& field, double value) {
@@ -102,4 +102,4 @@ Result<void> checkPlan(const RefillPlan& plan) {
 STAVELINE_FACTS(STAVELINE_CHECKED)
 #undef STAVELINE_CHECKED
 
-} // namespace staveline
+} // namespace staveline::facts

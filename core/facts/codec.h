@@ -11,7 +11,7 @@
 #include <string_view>
 #include <vector>
 
-namespace staveline {
+namespace staveline::facts {
 
 /// Names as written against row ids as stored.
 struct Names {
@@ -22,8 +22,8 @@ struct Names {
 };
 
 // The built-in ingredients that a recipe names are kept in tables too.
-template <> inline constexpr std::string_view tableOf<Grain> = "grain";
-template <> inline constexpr std::string_view tableOf<Yeast> = "yeast";
+template <> inline constexpr std::string_view tableOf<ingredient::Grain> = "grain";
+template <> inline constexpr std::string_view tableOf<ingredient::Yeast> = "yeast";
 
 /// The tables of a cellar book, one per stored kind.
 [[nodiscard]] const book::Schema& cellarSchema();
@@ -37,10 +37,10 @@ template <class F> [[nodiscard]] Result<std::vector<book::Value>> toRow(const F&
 template <class F> [[nodiscard]] F fromRow(const book::Row& row, const Names& names);
 
 /// The JSON text of one value without kind, for fingerprints and tests.
-[[nodiscard]] std::string recipeJson(const Recipe& recipe);
-[[nodiscard]] std::string targetJson(const Target& target);
+[[nodiscard]] std::string recipeJson(const brewing::Recipe& recipe);
+[[nodiscard]] std::string targetJson(const tasting::Target& target);
 
 /// Nearest of the known names, for "did you mean".
 [[nodiscard]] std::string nearestName(std::string_view wanted, const std::vector<std::string>& known);
 
-} // namespace staveline
+} // namespace staveline::facts

@@ -13,7 +13,7 @@
 #include <utility>
 #include <variant>
 
-namespace staveline {
+namespace staveline::facts {
 
 /// Where a fact is kept.
 enum class Kept {
@@ -29,7 +29,7 @@ struct FactTraits {
     std::string_view kind; ///< in record files, as its table and in the keys of its texts
     Kept kept = Kept::byVessel;
     Form form = Form::own;
-    std::optional<EntryKind> entry = {}; ///< of the ledger
+    std::optional<vessel::EntryKind> entry = {}; ///< of the ledger
     [[nodiscard]] constexpr bool stored() const { return kept != Kept::inVessel; }
     /// A vessel is changed by a fact of its own.
     [[nodiscard]] constexpr bool amendable() const { return kept == Kept::byVessel || kept == Kept::byAll; }
@@ -45,14 +45,14 @@ struct FactTraits {
     FACT(EquipmentFact,    "equipment",    Kept::byAll,    Form::flat)                 \
     FACT(BaseRecipeFact,   "base_recipe",  Kept::byVessel, Form::own)                  \
     FACT(TargetFact,       "target",       Kept::byVessel, Form::own)                  \
-    FACT(OpeningFact,      "opening",      Kept::byVessel, Form::flat, EntryKind::opening) \
+    FACT(OpeningFact,      "opening",      Kept::byVessel, Form::flat, vessel::EntryKind::opening) \
     FACT(SittingFact,      "sitting",      Kept::byVessel, Form::own)                  \
-    FACT(ReadingFact,      "reading",      Kept::byVessel, Form::flat, EntryKind::reading) \
-    FACT(SampleFact,       "sample",       Kept::byVessel, Form::flat, EntryKind::sample)  \
-    FACT(DipFact,          "dip",          Kept::byVessel, Form::flat, EntryKind::dip)     \
-    FACT(DrawOffFact,      "draw_off",     Kept::byVessel, Form::flat, EntryKind::drawOff) \
-    FACT(RefillFact,       "refill",       Kept::byVessel, Form::flat, EntryKind::refill)  \
-    FACT(TopUpFact,        "top_up",       Kept::byVessel, Form::flat, EntryKind::topUp)   \
+    FACT(ReadingFact,      "reading",      Kept::byVessel, Form::flat, vessel::EntryKind::reading) \
+    FACT(SampleFact,       "sample",       Kept::byVessel, Form::flat, vessel::EntryKind::sample)  \
+    FACT(DipFact,          "dip",          Kept::byVessel, Form::flat, vessel::EntryKind::dip)     \
+    FACT(DrawOffFact,      "draw_off",     Kept::byVessel, Form::flat, vessel::EntryKind::drawOff) \
+    FACT(RefillFact,       "refill",       Kept::byVessel, Form::flat, vessel::EntryKind::refill)  \
+    FACT(TopUpFact,        "top_up",       Kept::byVessel, Form::flat, vessel::EntryKind::topUp)   \
     FACT(LockFact,         "lock",         Kept::byVessel, Form::own)                  \
     FACT(AvailabilityFact, "availability", Kept::byAll,    Form::own)                  \
     FACT(ChoiceFact,       "choice",       Kept::byVessel, Form::own)
@@ -93,7 +93,7 @@ template <template <class> class Of> using PerVessel = typename PerVesselOf<Of, 
     return std::visit([]<class F>(const F&) -> const FactTraits& { return factTraits<F>; }, fact);
 }
 /// Calls `then` with the std::type_identity of the fact behind an entry.
-template <class Then> void withEntry(EntryKind kind, Then&& then) {
+template <class Then> void withEntry(vessel::EntryKind kind, Then&& then) {
     forEachFact([&]<class F>(std::type_identity<F> type) {
         if constexpr (factTraits<F>.entry)
             if (factTraits<F>.entry == kind)
@@ -110,8 +110,8 @@ constexpr bool entriesAgree() {
             agree = agree && traitsOf(*factTraits<F>.entry).word == kindOf<F>;
         }
     });
-    return agree && entries == entryKinds.size();
+    return agree && entries == vessel::entryKinds.size();
 }
 static_assert(entriesAgree(), "a fact for each kind of entry, with its word");
 
-} // namespace staveline
+} // namespace staveline::facts

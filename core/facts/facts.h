@@ -12,7 +12,7 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::facts {
 
 /// Vessel names as the brewer writes them; the desk resolves them to the immutable key stored in the book.
 using VesselName = std::string;
@@ -68,7 +68,7 @@ struct CultureFact {
 };
 struct EquipmentFact {
     Day on{};
-    Equipment equipment;
+    brewing::Equipment equipment;
     std::optional<Litres> brewLength; ///< fixed litres into the fermenter
     Share margin{.05};
     bool operator==(const EquipmentFact&) const = default;
@@ -76,13 +76,13 @@ struct EquipmentFact {
 struct BaseRecipeFact {
     VesselName vessel;
     Day on{};
-    Recipe recipe;
+    brewing::Recipe recipe;
     bool operator==(const BaseRecipeFact&) const = default;
 };
 struct TargetFact {
     VesselName vessel;
     Day on{};
-    Target target;
+    tasting::Target target;
     bool operator==(const TargetFact&) const = default;
 };
 struct Measured {
@@ -107,7 +107,7 @@ struct OpeningFact {
 };
 struct SittingFact {
     VesselName vessel;
-    Sitting sitting; ///< its day is the fact's day
+    tasting::Sitting sitting; ///< its day is the fact's day
     bool operator==(const SittingFact&) const = default;
 };
 struct ReadingFact {
@@ -165,7 +165,7 @@ struct BrewFact {
     std::string name;  ///< "Brew 31"
     VesselName vessel; ///< mostly brewed for; may be empty
     Day on{};
-    Recipe recipe;                                                ///< as brewed
+    brewing::Recipe recipe;                                       ///< as brewed
     std::optional<SpecificGravity> originalGravity, finalGravity; ///< as measured
     std::optional<Litres> intoFermenter;
     std::string note;
@@ -190,14 +190,14 @@ struct AvailabilityFact {
 /// What was promised when a proposal was chosen; stored, never recomputed.
 struct Forecast {
     PerDimension<double> mean{}, sd{};
-    Recipe recipe;
+    brewing::Recipe recipe;
     Litres draw{0};
     Days interval{240};
     Celsius temperature{16};
     Day thisDraw{}, nextDraw{};
     std::vector<std::string> moves, reasons; ///< worded in plain text
     std::string modelVersion, fingerprint;
-    Target target;
+    tasting::Target target;
     bool operator==(const Forecast&) const = default;
 };
 struct ChoiceFact {
@@ -209,4 +209,4 @@ struct ChoiceFact {
     bool operator==(const ChoiceFact&) const = default;
 };
 
-} // namespace staveline
+} // namespace staveline::facts

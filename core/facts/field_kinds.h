@@ -8,7 +8,7 @@
 #include <string>
 #include <type_traits>
 
-namespace staveline {
+namespace staveline::facts {
 
 template <class T> struct IsOptional : std::false_type {};
 template <class T> struct IsOptional<std::optional<T>> : std::true_type {};
@@ -41,4 +41,4 @@ inline Fault missingField(std::string path, std::string_view name) {
 template <class T> [[nodiscard]] std::string nestedText(const T& value);
 template <class T> void readNested(const std::string& text, T& value);
 
-} // namespace staveline
+} // namespace staveline::facts

@@ -12,7 +12,7 @@
 #include <span>
 #include <string_view>
 
-namespace staveline {
+namespace staveline::facts {
 
 struct Field {
     std::string_view name;
@@ -27,22 +27,22 @@ concept Like = std::same_as<std::remove_const_t<T>, Plain>;
 
 inline constexpr double maxLitres = 100000;
 
-template <class V> void describe(V& v, Like<GristPart> auto& part) {
+template <class V> void describe(V& v, Like<brewing::GristPart> auto& part) {
     v.field(Field{.name = "grain", .required = true}, part.grain);
     v.field(Field{"share", 0, 1, true}, part.share);
     v.field(Field{"late"}, part.late);
 }
-template <class V> void describe(V& v, Like<MashStep> auto& step) {
+template <class V> void describe(V& v, Like<brewing::MashStep> auto& step) {
     v.field(Field{"temperature_c", 20, 80, true}, step.temperature);
     v.field(Field{"minutes", 0, 600, true}, step.minutes);
 }
-template <class V> void describe(V& v, Like<HopAddition> auto& hop) {
+template <class V> void describe(V& v, Like<brewing::HopAddition> auto& hop) {
     v.field(Field{"name"}, hop.name);
     v.field(Field{"alpha_share", 0.001, 0.3}, hop.alpha);
     v.field(Field{"minutes", 0, 600}, hop.boiled);
     v.field(Field{"bitterness_share", 0, 1}, hop.ofBitterness);
 }
-template <class V> void describe(V& v, Like<Recipe> auto& recipe) {
+template <class V> void describe(V& v, Like<brewing::Recipe> auto& recipe) {
     v.list(Field{"grist"}, recipe.grist);
     v.field(Field{"sugar_share", 0, 0.25}, recipe.sugarShare);
     v.field(Field{"sugar"}, recipe.sugar);
@@ -64,7 +64,7 @@ template <class V> void describeHandling(V& v, auto& setting) {
     v.field(Field{"interval_d", 1, 3650}, setting.interval);
     v.field(Field{"temperature_c", -2, 35}, setting.temperature);
 }
-template <class V> void describe(V& v, Like<Equipment> auto& kit) {
+template <class V> void describe(V& v, Like<brewing::Equipment> auto& kit) {
     v.field(Field{"name"}, kit.name);
     v.field(Field{"mash_tun_l", 1, maxLitres}, kit.mashTun);
     v.field(Field{"kettle_l", 1, maxLitres}, kit.kettle);
@@ -80,17 +80,17 @@ template <class V> void describe(V& v, Like<Equipment> auto& kit) {
     v.field(Field{"tun_water_equivalent_kg", 0, 5000}, kit.tunWaterEquivalent);
     v.field(Field{"grain_temperature_c", -10, 40}, kit.grainTemperature);
 }
-template <class V> void describe(V& v, Like<FaultMark> auto& mark) {
+template <class V> void describe(V& v, Like<tasting::FaultMark> auto& mark) {
     v.field(Field{.name = "fault", .required = true}, mark.fault);
     v.field(Field{"severity", 0, 3, true}, mark.severity);
 }
-template <class V> void describe(V& v, Like<Score> auto& score) {
+template <class V> void describe(V& v, Like<tasting::Score> auto& score) {
     v.field(Field{"taster"}, score.taster);
     v.field(Field{.name = "attribute", .required = true}, score.attribute);
     v.field(Field{"cold", 0, 10}, score.cold);
     v.field(Field{"cellar", 0, 10}, score.cellar);
 }
-template <class V> void describe(V& v, Like<Target> auto& target) {
+template <class V> void describe(V& v, Like<tasting::Target> auto& target) {
     constexpr std::array<std::string_view, 3> bands = {"acidity_band", "funk_band", "body_band"};
     for (Dimension d : allDimensions) {
         v.field(Field{name(d), 0, 10}, target.windows[d].wanted);
@@ -288,7 +288,7 @@ template <class V> void describe(V& v, Like<ChoiceFact> auto& f) {
 
 // --- built-in ingredients copied into the book on first use ----------------------------------------------------------
 
-template <class V> void describe(V& v, Like<Grain> auto& g) {
+template <class V> void describe(V& v, Like<ingredient::Grain> auto& g) {
     v.field(Field{.name = "ingredient", .required = true}, g.id);
     v.field(Field{"name"}, g.name);
     v.number(Field{"kind", 0, 20}, g.kind);
@@ -309,7 +309,7 @@ template <class V> void describe(V& v, Like<Grain> auto& g) {
     v.field(Field{"extract_as_is", 0, 1.05}, g.extractAsIs);
     v.field(Field{"source"}, g.source);
 }
-template <class V> void describe(V& v, Like<Yeast> auto& y) {
+template <class V> void describe(V& v, Like<ingredient::Yeast> auto& y) {
     v.field(Field{.name = "ingredient", .required = true}, y.id);
     v.field(Field{"name"}, y.name);
     v.field(Field{"takes_maltose", 0, 1}, y.takesMaltose);
@@ -323,4 +323,4 @@ template <class V> void describe(V& v, Like<Yeast> auto& y) {
     v.field(Field{"source"}, y.source);
 }
 
-} // namespace staveline
+} // namespace staveline::facts

@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-namespace staveline {
+namespace staveline::facts {
 
 /// An unknown kind or field, a wrong type or a value out of range is a fault with its JSON pointer.
 [[nodiscard]] Result<std::vector<Fact>> parseRecords(std::string_view json);
@@ -17,7 +17,7 @@ namespace staveline {
 
 /// What is planned for a refill.
 struct RefillPlan {
-    Recipe recipe;
+    brewing::Recipe recipe;
     Litres draw{0};
     Days interval{240};
     Celsius temperature{16};
@@ -25,4 +25,4 @@ struct RefillPlan {
 /// What the file does not name stays as in `base`; faults as above.
 [[nodiscard]] Result<RefillPlan> parsePlan(std::string_view json, const RefillPlan& base);
 
-} // namespace staveline
+} // namespace staveline::facts

@@ -9,7 +9,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-namespace staveline {
+namespace staveline::facts {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -257,21 +257,21 @@ template <class T> void readNested(const std::string& text, T& value) {
 #define STAVELINE_NESTED(...)                                                                                          \
     template std::string nestedText(const __VA_ARGS__&);                                                               \
     template void readNested(const std::string&, __VA_ARGS__&);
-STAVELINE_NESTED(std::vector<GristPart>)
-STAVELINE_NESTED(std::vector<MashStep>)
-STAVELINE_NESTED(std::vector<HopAddition>)
-STAVELINE_NESTED(std::vector<FaultMark>)
-STAVELINE_NESTED(std::vector<Score>)
+STAVELINE_NESTED(std::vector<brewing::GristPart>)
+STAVELINE_NESTED(std::vector<brewing::MashStep>)
+STAVELINE_NESTED(std::vector<brewing::HopAddition>)
+STAVELINE_NESTED(std::vector<tasting::FaultMark>)
+STAVELINE_NESTED(std::vector<tasting::Score>)
 STAVELINE_NESTED(std::vector<std::string>)
-STAVELINE_NESTED(Recipe)
-STAVELINE_NESTED(Target)
+STAVELINE_NESTED(brewing::Recipe)
+STAVELINE_NESTED(tasting::Target)
 STAVELINE_NESTED(Forecast)
 #undef STAVELINE_NESTED
 
-std::string recipeJson(const Recipe& recipe) {
+std::string recipeJson(const brewing::Recipe& recipe) {
     return JsonWriter::any(recipe).dump();
 }
-std::string targetJson(const Target& target) {
+std::string targetJson(const tasting::Target& target) {
     return JsonWriter::any(target).dump();
 }
 
@@ -373,4 +373,4 @@ Result<RefillPlan> parsePlan(std::string_view text, const RefillPlan& base) {
     return plan;
 }
 
-} // namespace staveline
+} // namespace staveline::facts

@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::facts {
 namespace {
 
 class ColumnLister {
@@ -233,7 +233,7 @@ void Names::addBrew(book::RowId id, const std::string& name) {
 }
 
 std::string nearestName(std::string_view wanted, const std::vector<std::string>& known) {
-    std::vector<Known> entries;
+    std::vector<ingredient::Known> entries;
     for (const auto& name : known)
         entries.push_back({name, name});
     return entries.empty() ? std::string() : nearest(wanted, entries);
@@ -258,8 +258,8 @@ template <class F> F fromRow(const book::Row& row, const Names& names) {
     template Result<std::vector<book::Value>> toRow(const F&, const Names&);                                           \
     template F fromRow(const book::Row&, const Names&);
 STAVELINE_FACTS(STAVELINE_STORED)
-STAVELINE_STORED(Grain)
-STAVELINE_STORED(Yeast)
+STAVELINE_STORED(ingredient::Grain)
+STAVELINE_STORED(ingredient::Yeast)
 #undef STAVELINE_STORED
 
 const book::Schema& cellarSchema() {
@@ -269,8 +269,8 @@ const book::Schema& cellarSchema() {
             if constexpr (factTraits<F>.stored())
                 s.tables.push_back(tableFor<F>());
         });
-        s.tables.push_back(tableFor<Grain>());
-        s.tables.push_back(tableFor<Yeast>());
+        s.tables.push_back(tableFor<ingredient::Grain>());
+        s.tables.push_back(tableFor<ingredient::Yeast>());
         for (auto& table : s.tables) {
             if (table.name == "vessel" || table.name == "brew")
                 table.unique.push_back({"name"});
@@ -282,4 +282,4 @@ const book::Schema& cellarSchema() {
     return schema;
 }
 
-} // namespace staveline
+} // namespace staveline::facts

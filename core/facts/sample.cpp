@@ -5,7 +5,7 @@
 #include "facts/record_file.h"
 #include "resources/resources.h"
 
-namespace staveline {
+namespace staveline::facts {
 namespace {
 
 /// The day the sample was written for; only what it promises lies after.
@@ -58,4 +58,4 @@ Result<std::vector<Fact>> sampleCellar(Day today) {
     return facts;
 }
 
-} // namespace staveline
+} // namespace staveline::facts

@@ -4,11 +4,11 @@
 
 #include "facts/fact_list.h"
 
-namespace staveline {
+namespace staveline::facts {
 
 /// demo-data/sample-cellar.json, every date moved so that its last day is `today`.
 [[nodiscard]] Result<std::vector<Fact>> sampleCellar(Day today);
 /// Every date in a fact moved by whole days.
 void shiftDays(Fact& fact, int days);
 
-} // namespace staveline
+} // namespace staveline::facts

@@ -5,7 +5,7 @@
 #include <array>
 #include <string_view>
 
-namespace staveline {
+namespace staveline::facts {
 
 enum class VesselForm { cask, keg, foeder, tank, carboy, bucket };
 enum class Material { oakNew, oakUsed, foeder, steel, glass, plastic };
@@ -29,4 +29,4 @@ inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
     return factWords::brett[static_cast<std::size_t>(state)];
 }
 
-} // namespace staveline
+} // namespace staveline::facts

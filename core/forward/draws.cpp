@@ -12,7 +12,7 @@
 #include <numbers>
 #include <numeric>
 
-namespace staveline {
+namespace staveline::forward {
 namespace {
 
 /// A small integer generator (splitmix64), the same on every machine.
@@ -117,4 +117,4 @@ std::vector<Parameters> parameterDraws(const Parameters& centre, int count) {
     return draws;
 }
 
-} // namespace staveline
+} // namespace staveline::forward

@@ -9,7 +9,10 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::forward {
+
+using culture::VesselState;
+
 namespace {
 
 /// The measurement inside its plausible range; nothing when it is no number.
@@ -46,7 +49,7 @@ Composition withGravity(Composition beer, std::optional<Plato> apparent, Plato o
     apparent = usable(apparent, -3, 30);
     if (!apparent)
         return beer;
-    const double missing = realExtractAt(*apparent, original) - realExtractOf(beer);
+    const double missing = brewing::realExtractAt(*apparent, original) - brewing::realExtractOf(beer);
     const double dextrins = beer.dextrin + beer.residue;
     const double wanted = std::max(0.0, dextrins + constants::wort::dextrin * missing);
     if (dextrins > 0) {
@@ -75,7 +78,7 @@ struct Cellaring {
 };
 
 VesselState later(const VesselState& state, Days days, const Cellaring& cellar, const Parameters& p) {
-    return age(state, {days, cellar.temperature, cellar.oxygenPerYear}, p.culture);
+    return culture::age(state, {days, cellar.temperature, cellar.oxygenPerYear}, p.culture);
 }
 
 /// Whole intervals end today; what is left over of the years lengthens the first.
@@ -93,7 +96,7 @@ VesselState settled(const OpeningFacts& opening, const Composition& fresh, const
 
 } // namespace
 
-VesselState openingState(const OpeningFacts& opening, const BrewInput& usualRecipe, Celsius temperature,
+VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& usualRecipe, Celsius temperature,
                          double oxygenPerYear, const Parameters& parameters) {
     const Composition fresh = freshBeer(brew(usualRecipe, parameters.brew), parameters);
     VesselState state = settled(opening, fresh, {temperature, oxygenPerYear}, parameters);
@@ -104,8 +107,8 @@ VesselState openingState(const OpeningFacts& opening, const BrewInput& usualReci
 }
 
 VesselState carryForward(const VesselState& opening, Day openedOn, std::span<const BlendEvent> events,
-                         const std::map<std::int64_t, RefillBeer>& brews, const RefillBeer& usual, Day today,
-                         Celsius temperature, double oxygenPerYear, const Parameters& parameters) {
+                         const std::map<std::int64_t, brewing::RefillBeer>& brews, const brewing::RefillBeer& usual,
+                         Day today, Celsius temperature, double oxygenPerYear, const Parameters& parameters) {
     const Cellaring cellar{temperature, oxygenPerYear};
     VesselState state = opening;
     Day at = openedOn;
@@ -119,7 +122,7 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
             continue;
         ageTo(event.on);
         const auto known = event.brew ? brews.find(*event.brew) : brews.end();
-        const RefillBeer& beer = known == brews.end() ? usual : known->second;
+        const brewing::RefillBeer& beer = known == brews.end() ? usual : known->second;
         state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture);
         state.beer = withAcidReadings(state.beer, event.ta, event.ph);
     }
@@ -127,4 +130,4 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
     return state;
 }
 
-} // namespace staveline
+} // namespace staveline::forward

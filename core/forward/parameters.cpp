@@ -11,7 +11,7 @@
 #include <set>
 #include <utility>
 
-namespace staveline {
+namespace staveline::forward {
 namespace {
 
 #define IN(room, member)                                                                                               \
@@ -242,4 +242,4 @@ const std::vector<Prior>& builtInPriors() {
     return priors;
 }
 
-} // namespace staveline
+} // namespace staveline::forward

@@ -12,12 +12,12 @@
 #include <string_view>
 #include <vector>
 
-namespace staveline {
+namespace staveline::forward {
 
 struct Parameters {
-    BrewParameters brew;
-    CultureParameters culture;
-    ScoreParameters score;
+    brewing::BrewParameters brew;
+    culture::CultureParameters culture;
+    tasting::ScoreParameters score;
     double beerBuffer = constants::beerBuffer; ///< buffer of fresh beer against the 12 P reference at the same gravity
     bool operator==(const Parameters&) const = default;
 };
@@ -68,4 +68,4 @@ struct Prior {
 /// parameter visits `count` equally likely slices of its prior once, in the order of a scrambled Halton sequence.
 [[nodiscard]] std::vector<Parameters> parameterDraws(const Parameters& centre, int count = 64);
 
-} // namespace staveline
+} // namespace staveline::forward

@@ -7,10 +7,13 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::forward {
+
+using culture::VesselState;
+
 namespace {
 
-AgeConditions conditions(const Plan& plan, Days days) {
+culture::AgeConditions conditions(const Plan& plan, Days days) {
     return {days, plan.temperature, plan.oxygenPerYear};
 }
 
@@ -29,11 +32,16 @@ double largestChange(const Scores& a, const Scores& b) {
 
 Outcome outcomeOf(const VesselState& state, const Parameters& parameters, Plato originalGravity) {
     const Composition& beer = state.beer;
-    return {state,          scores(beer, parameters.score),         ph(beer),         titratableAcidity(beer),
-            beer.alcohol(), apparentGravity(beer, originalGravity), beer.bitterness()};
+    return {state,
+            scores(beer, parameters.score),
+            ph(beer),
+            titratableAcidity(beer),
+            beer.alcohol(),
+            brewing::apparentGravity(beer, originalGravity),
+            beer.bitterness()};
 }
 
-Composition freshBeer(const RefillBeer& beer, const Parameters& parameters) {
+Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters) {
     if (parameters.beerBuffer == 1)
         return beer.beer;
     const Ph kept = ph(beer.beer);
@@ -42,19 +50,20 @@ Composition freshBeer(const RefillBeer& beer, const Parameters& parameters) {
     return withPh(fresh, kept);
 }
 
-Prediction predict(const Parameters& parameters, const VesselState& state, const BrewInput& recipe, const Plan& plan) {
+Prediction predict(const Parameters& parameters, const VesselState& state, const brewing::BrewInput& recipe,
+                   const Plan& plan) {
     return predict(parameters, state, brew(recipe, parameters.brew), recipe.recipe.originalGravity, plan);
 }
 
-Prediction predict(const Parameters& parameters, const VesselState& state, const RefillBeer& beer,
+Prediction predict(const Parameters& parameters, const VesselState& state, const brewing::RefillBeer& beer,
                    Plato originalGravity, const Plan& plan) {
     const VesselState atDraw = age(state, conditions(plan, plan.toThisDraw), parameters.culture);
     const VesselState later = nextCycle(atDraw, freshBeer(beer, parameters), plan, parameters);
     return {outcomeOf(atDraw, parameters, originalGravity), outcomeOf(later, parameters, originalGravity)};
 }
 
-Outcome ifKeptUp(const Parameters& parameters, const VesselState& start, const RefillBeer& beer, Plato originalGravity,
-                 const Plan& plan, int maxCycles) {
+Outcome settledOutcome(const Parameters& parameters, const VesselState& start, const brewing::RefillBeer& beer,
+                       Plato originalGravity, const Plan& plan, int maxCycles) {
     constexpr double settled = 1e-4; // points
     const Composition fresh = freshBeer(beer, parameters);
     VesselState state = start;
@@ -69,7 +78,7 @@ Outcome ifKeptUp(const Parameters& parameters, const VesselState& start, const R
     return outcomeOf(state, parameters, originalGravity);
 }
 
-DrawnScores scoresOver(std::span<const Parameters> draws, const VesselState& state, const BrewInput& recipe,
+DrawnScores scoresOver(std::span<const Parameters> draws, const VesselState& state, const brewing::BrewInput& recipe,
                        const Plan& plan) {
     DrawnScores out;
     for (const Parameters& p : draws) {
@@ -80,4 +89,4 @@ DrawnScores scoresOver(std::span<const Parameters> draws, const VesselState& sta
     return out;
 }
 
-} // namespace staveline
+} // namespace staveline::forward

@@ -11,12 +11,12 @@
 #include <optional>
 #include <span>
 
-namespace staveline {
+namespace staveline::forward {
 
 inline constexpr std::string_view modelVersion = "1";
 
 struct Plan {
-    Days toThisDraw{30};    ///< the heel ages until the draw
+    Days toThisDraw{30};    ///< the remaining beer ages until the draw
     Share refillShare{.35}; ///< of the volume after filling
     Days interval{240};     ///< from this draw to the next
     Celsius temperature{16};
@@ -25,7 +25,7 @@ struct Plan {
 };
 
 struct Outcome {
-    VesselState state;
+    culture::VesselState state;
     Scores scores;
     Ph ph{3.3};
     GramsPerLitre ta{6};
@@ -33,32 +33,34 @@ struct Outcome {
     Plato gravity{0.2}; ///< apparent
     Ibu bitterness{8};
 };
-[[nodiscard]] Outcome outcomeOf(const VesselState& state, const Parameters& parameters, Plato originalGravity = {12});
+[[nodiscard]] Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters,
+                                Plato originalGravity = {12});
 
 struct Prediction {
     Outcome thisDraw, nextDraw;
 };
 
 /// One recipe, one plan, one parameter set. Deterministic; no I/O; about 0.1 ms.
-[[nodiscard]] Prediction predict(const Parameters& parameters, const VesselState& state, const BrewInput& recipe,
-                                 const Plan& plan);
+[[nodiscard]] Prediction predict(const Parameters& parameters, const culture::VesselState& state,
+                                 const brewing::BrewInput& recipe, const Plan& plan);
 /// The same with the beer already brewed (brew() memoised by the caller).
-[[nodiscard]] Prediction predict(const Parameters& parameters, const VesselState& state, const RefillBeer& beer,
-                                 Plato originalGravity, const Plan& plan);
+[[nodiscard]] Prediction predict(const Parameters& parameters, const culture::VesselState& state,
+                                 const brewing::RefillBeer& beer, Plato originalGravity, const Plan& plan);
 
 /// The fixed point of equal cycles, found by repeating them (at most `maxCycles`, stops below 1e-4 points).
-[[nodiscard]] Outcome ifKeptUp(const Parameters& parameters, const VesselState& start, const RefillBeer& beer,
-                               Plato originalGravity, const Plan& plan, int maxCycles = 40);
+[[nodiscard]] Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
+                                     const brewing::RefillBeer& beer, Plato originalGravity, const Plan& plan,
+                                     int maxCycles = 40);
 
 /// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
-[[nodiscard]] Composition freshBeer(const RefillBeer& beer, const Parameters& parameters);
+[[nodiscard]] Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters);
 
 /// The same plan under every draw, in their order: what bands are made of.
 struct DrawnScores {
     std::vector<Scores> thisDraw, nextDraw;
 };
-[[nodiscard]] DrawnScores scoresOver(std::span<const Parameters> draws, const VesselState& state,
-                                     const BrewInput& recipe, const Plan& plan);
+[[nodiscard]] DrawnScores scoresOver(std::span<const Parameters> draws, const culture::VesselState& state,
+                                     const brewing::BrewInput& recipe, const Plan& plan);
 
 /// The vessel's composition today, from its history. What is unknown keeps its prior.
 struct OpeningFacts {
@@ -75,8 +77,9 @@ struct OpeningFacts {
 /// measurements correct it: TA sets lactic acid (with a pH, both are met), pH the strong-ion difference, gravity
 /// scales the dextrins, bitterness the hop acids. Total: numbers out of range count as their nearest limit, NaN as not
 /// measured.
-[[nodiscard]] VesselState openingState(const OpeningFacts& opening, const BrewInput& usualRecipe, Celsius temperature,
-                                       double oxygenPerYear, const Parameters& parameters);
+[[nodiscard]] culture::VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& usualRecipe,
+                                                Celsius temperature, double oxygenPerYear,
+                                                const Parameters& parameters);
 
 /// One event after the opening, in ledger order.
 struct BlendEvent {
@@ -88,9 +91,10 @@ struct BlendEvent {
     std::optional<Ph> ph{};
 };
 /// Events after `today` do not count; a brew that is not in `brews` counts as the usual one. Total, as above.
-[[nodiscard]] VesselState carryForward(const VesselState& opening, Day openedOn, std::span<const BlendEvent> events,
-                                       const std::map<std::int64_t, RefillBeer>& brews, const RefillBeer& usual,
-                                       Day today, Celsius temperature, double oxygenPerYear,
-                                       const Parameters& parameters);
+[[nodiscard]] culture::VesselState carryForward(const culture::VesselState& opening, Day openedOn,
+                                                std::span<const BlendEvent> events,
+                                                const std::map<std::int64_t, brewing::RefillBeer>& brews,
+                                                const brewing::RefillBeer& usual, Day today, Celsius temperature,
+                                                double oxygenPerYear, const Parameters& parameters);
 
-} // namespace staveline
+} // namespace staveline::forward

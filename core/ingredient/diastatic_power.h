@@ -2,7 +2,7 @@
 // Scales of enzyme power on malt certificates: Windisch-Kolbach [WK] and Lintner; WK = 3.5 Lintner - 16.
 #pragma once
 
-namespace staveline {
+namespace staveline::ingredient {
 
 [[nodiscard]] constexpr double windischKolbach(double lintner) {
     return 3.5 * lintner - 16;
@@ -11,4 +11,4 @@ namespace staveline {
     return (windischKolbach + 16) / 3.5;
 }
 
-} // namespace staveline
+} // namespace staveline::ingredient

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <numeric>
 
-namespace staveline {
+namespace staveline::ingredient {
 namespace {
 
 /// Compared are the first characters only: no id is longer, and a pasted page must not cost time.
@@ -55,4 +55,4 @@ std::string nearest(std::string_view typed, const std::vector<Known>& known) {
     return std::string(closest->id);
 }
 
-} // namespace staveline
+} // namespace staveline::ingredient

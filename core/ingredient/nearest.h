@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-namespace staveline {
+namespace staveline::ingredient {
 
 /// Fewest insertions, deletions, replacements and swaps of neighbours that turn one text into the other; ASCII case
 /// does not count.
@@ -19,4 +19,4 @@ struct Known {
 /// Id of the entry whose id or name is nearest to `typed`, or holds it; the first of equals. `known` is not empty.
 [[nodiscard]] std::string nearest(std::string_view typed, const std::vector<Known>& known);
 
-} // namespace staveline
+} // namespace staveline::ingredient

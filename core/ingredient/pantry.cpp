@@ -11,7 +11,7 @@
 #include <optional>
 #include <utility>
 
-namespace staveline {
+namespace staveline::ingredient {
 namespace {
 
 constexpr std::array<std::pair<std::string_view, GrainKind>, 13> grainKinds{{
@@ -239,4 +239,4 @@ const Pantry& builtInPantry() {
     return pantry;
 }
 
-} // namespace staveline
+} // namespace staveline::ingredient

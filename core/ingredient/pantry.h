@@ -9,7 +9,7 @@
 #include <string_view>
 #include <vector>
 
-namespace staveline {
+namespace staveline::ingredient {
 
 enum class GrainKind { base, kilned, wheat, rye, oat, smoked, acid, unmalted, flaked, caramel, roast, sugar, extract };
 
@@ -82,4 +82,4 @@ private:
 /// Parsed once from resources/data/grains.csv and yeasts.csv.
 [[nodiscard]] const Pantry& builtInPantry();
 
-} // namespace staveline
+} // namespace staveline::ingredient

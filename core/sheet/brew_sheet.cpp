@@ -8,7 +8,10 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::sheet {
+
+using brewing::MashStage;
+
 namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
@@ -30,13 +33,13 @@ std::string effect(const SheetBuilder& sheet, const PerDimension<double>& points
     }
     if (out.empty())
         return std::string(none);
-    return willBeTasted(largest) ? out : out + ' ' + sheet.text("sheet.not_tasted");
+    return advice::willBeTasted(largest) ? out : out + ' ' + sheet.text("sheet.not_tasted");
 }
 
 /// A table of effects, or a plain list where none were kept.
-void moves(SheetBuilder& sheet, const std::vector<Move>& moves) {
+void moves(SheetBuilder& sheet, const std::vector<advice::Move>& moves) {
     const bool known = std::any_of(moves.begin(), moves.end(),
-                                   [](const Move& m) { return m.next != Scores{} || m.settled != Scores{}; });
+                                   [](const advice::Move& m) { return m.next != Scores{} || m.settled != Scores{}; });
     std::vector<Message> words;
     Rows rows;
     for (const auto& move : moves) {
@@ -241,7 +244,7 @@ void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
         sheet.keep(say("caution.kettle.preSour"));
     if (in.plan.sugar.kg > 0)
         sheet.keep(say("caution.fermenter.sugarOut"));
-    if (const auto yeast = builtInPantry().yeast(in.recipe.yeast); yeast && yeast->diastatic())
+    if (const auto yeast = ingredient::builtInPantry().yeast(in.recipe.yeast); yeast && yeast->diastatic())
         sheet.keep(say("caution.yeast.diastatic"));
     for (const auto& caution : in.plan.cautions)
         if (in.killerSensitive || caution.key != "caution.yeast.killer")
@@ -268,4 +271,4 @@ Document brewSheet(const BrewSheetInput& in, const DisplayUnits& units, const Ca
     return std::move(sheet.document);
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

@@ -7,7 +7,7 @@
 #include "sheet/document.h"
 #include "vessel/schedule.h"
 
-namespace staveline {
+namespace staveline::sheet {
 
 // Rows "sheet." of resources/data/rules.csv.
 inline constexpr double oxygenInAir = constants::sheet::oxygenInAir; ///< g/L
@@ -17,15 +17,15 @@ struct BrewSheetInput {
     std::string vesselShape; ///< "keg" holds pressure, other shapes are vented; empty: not known, both cautions print
     bool killerSensitive = true; ///< what lives in the vessel
     Day on{};
-    BrewPlan plan;
-    Recipe recipe;
-    const Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
-    Schedule dates;
+    brewing::BrewPlan plan;
+    brewing::Recipe recipe;
+    const advice::Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
+    vessel::Schedule dates;
     Litres draw{0};
-    PerDimension<std::optional<Band>> expected; ///< at the next draw
+    PerDimension<std::optional<advice::Band>> expected; ///< at the next draw
     std::string forecastNote;
 };
 [[nodiscard]] Document brewSheet(const BrewSheetInput& input, const DisplayUnits& units,
                                  const Catalogue& texts = builtInTexts());
 
-} // namespace staveline
+} // namespace staveline::sheet

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::sheet {
 namespace {
 
 /// "caution.mash.hotLiquor" -> "mash".
@@ -70,4 +70,4 @@ void SheetBuilder::placeAllBut(std::initializer_list<std::string_view> steps) {
             document.blocks.emplace_back(Caution{w.text});
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

@@ -7,7 +7,7 @@
 #include <initializer_list>
 #include <string_view>
 
-namespace staveline {
+namespace staveline::sheet {
 
 class SheetBuilder {
 public:
@@ -44,4 +44,4 @@ private:
     std::vector<Waiting> waiting_;
 };
 
-} // namespace staveline
+} // namespace staveline::sheet

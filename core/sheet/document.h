@@ -8,7 +8,7 @@
 #include <variant>
 #include <vector>
 
-namespace staveline {
+namespace staveline::sheet {
 
 struct Heading {
     int level = 1; ///< 1..3
@@ -47,4 +47,4 @@ struct Document {
 /// RFC 4180; one section a table, blocks without a table as one-cell rows. An empty record ends a table.
 [[nodiscard]] std::string writeCsv(const Document& document);
 
-} // namespace staveline
+} // namespace staveline::sheet

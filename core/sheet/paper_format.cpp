@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cctype>
 
-namespace staveline {
+namespace staveline::sheet {
 
 const PaperFormatRow& rowOf(PaperFormat format) {
     return *std::find_if(paperFormats.begin(), paperFormats.end(), [&](auto& row) { return row.format == format; });
@@ -28,4 +28,4 @@ std::string knownEndings() {
     return words;
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

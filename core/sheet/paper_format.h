@@ -7,7 +7,7 @@
 #include <array>
 #include <string_view>
 
-namespace staveline {
+namespace staveline::sheet {
 
 enum class PaperFormat { pdf, html, markdown, csv, text };
 
@@ -30,4 +30,4 @@ inline constexpr std::array paperFormats = {PaperFormatRow{PaperFormat::pdf, "PD
 /// ".pdf, .html, .md, .csv or .txt"
 [[nodiscard]] std::string knownEndings();
 
-} // namespace staveline
+} // namespace staveline::sheet

@@ -3,14 +3,14 @@
 
 #include "sheet/builder.h"
 
-namespace staveline {
+namespace staveline::sheet {
 namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
 constexpr std::string_view none = "\u2013"; ///< a cell that is not there to be filled in
 
-std::vector<std::string> rowFor(const Attribute& attribute) {
+std::vector<std::string> rowFor(const tasting::Attribute& attribute) {
     std::vector<std::string> row{attribute.name};
     row.insert(row.end(), attribute.anchors.begin(), attribute.anchors.end());
     row.insert(row.end(), {"", attribute.bothTemperatures ? "" : std::string(none)});
@@ -18,12 +18,12 @@ std::vector<std::string> rowFor(const Attribute& attribute) {
 }
 
 /// Groups in the order of the sheet, each with the lines asked for.
-void addGroups(SheetBuilder& paper, const TastingSheet& sheet, bool shortSheet) {
+void addGroups(SheetBuilder& paper, const tasting::TastingSheet& sheet, bool shortSheet) {
     for (std::size_t i = 0; i < sheet.attributes.size();) {
         const auto& group = sheet.attributes[i].group;
         Table table;
         table.columns = {paper.text("sheet.paper.line")};
-        for (double score : anchorScores)
+        for (double score : tasting::anchorScores)
             table.columns.push_back(paper.value(Number{score, 0}));
         table.columns.push_back(paper.text("sheet.paper.cold"));
         table.columns.push_back(paper.text("sheet.paper.cellar"));
@@ -37,7 +37,7 @@ void addGroups(SheetBuilder& paper, const TastingSheet& sheet, bool shortSheet) 
     }
 }
 
-void addFaults(SheetBuilder& paper, const TastingSheet& sheet) {
+void addFaults(SheetBuilder& paper, const tasting::TastingSheet& sheet) {
     paper.heading("sheet.paper.faults");
     paper.paragraph(say("sheet.paper.fault.wait"));
     Rows rows;
@@ -49,7 +49,7 @@ void addFaults(SheetBuilder& paper, const TastingSheet& sheet) {
 
 } // namespace
 
-Document tastingPaper(const TastingPaperInput& input, const DisplayUnits& units, const TastingSheet& sheet,
+Document tastingPaper(const TastingPaperInput& input, const DisplayUnits& units, const tasting::TastingSheet& sheet,
                       const Catalogue& texts) {
     SheetBuilder paper(units, texts);
     paper.document.title = paper.text(
@@ -67,4 +67,4 @@ Document tastingPaper(const TastingPaperInput& input, const DisplayUnits& units,
     return std::move(paper.document);
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

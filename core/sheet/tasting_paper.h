@@ -8,7 +8,7 @@
 #include <optional>
 #include <string>
 
-namespace staveline {
+namespace staveline::sheet {
 
 struct TastingPaperInput {
     std::string vessel;     ///< empty: any
@@ -18,7 +18,7 @@ struct TastingPaperInput {
     Celsius cellar{13};     ///< 12..14
 };
 [[nodiscard]] Document tastingPaper(const TastingPaperInput& input, const DisplayUnits& units = {},
-                                    const TastingSheet& sheet = builtInSheet(),
+                                    const tasting::TastingSheet& sheet = tasting::builtInSheet(),
                                     const Catalogue& texts = builtInTexts());
 
-} // namespace staveline
+} // namespace staveline::sheet

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheet/document.h"
 
-namespace staveline {
+namespace staveline::sheet {
 namespace {
 
 constexpr std::string_view endOfRecord = "\r\n";
@@ -55,4 +55,4 @@ std::string writeCsv(const Document& document) {
     return out;
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheet/document.h"
 
-namespace staveline {
+namespace staveline::sheet {
 namespace {
 
 /// Rules for screen and paper: no colour carries meaning, no page size is forced, table heads repeat.
@@ -136,4 +136,4 @@ std::string writeHtml(const Document& document) {
     return out + "</body>\n</html>\n";
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

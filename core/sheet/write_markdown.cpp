@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheet/document.h"
 
-namespace staveline {
+namespace staveline::sheet {
 namespace {
 
 /// One line in which no character means anything to Markdown (CommonMark escapes; tables as in GFM).
@@ -86,4 +86,4 @@ std::string writeMarkdown(const Document& document) {
     return out;
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

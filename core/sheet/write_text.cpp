@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::sheet {
 namespace {
 
 constexpr std::size_t pageWidth = 96;
@@ -111,4 +111,4 @@ std::string writeText(const Document& document) {
     return out;
 }
 
-} // namespace staveline
+} // namespace staveline::sheet

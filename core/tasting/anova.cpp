@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::tasting {
 
 OneWayAnova oneWayAnova(const std::vector<std::vector<double>>& groups) {
     OneWayAnova out;
@@ -97,4 +97,4 @@ Result<PanelAnova> panelAnova(const Cube& y) {
     return out;
 }
 
-} // namespace staveline
+} // namespace staveline::tasting

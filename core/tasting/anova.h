@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace staveline {
+namespace staveline::tasting {
 
 struct OneWayAnova {
     double ssBetween = 0, ssWithin = 0;
@@ -22,4 +22,4 @@ struct OneWayAnova {
 /// The three components of a balanced table from its mean squares and sizes; negative ones become 0.
 void setComponents(PanelAnova& table);
 
-} // namespace staveline
+} // namespace staveline::tasting

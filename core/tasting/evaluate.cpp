@@ -7,7 +7,7 @@
 #include <cmath>
 #include <iterator>
 
-namespace staveline {
+namespace staveline::tasting {
 namespace {
 
 struct Variances {
@@ -245,4 +245,4 @@ SittingResult evaluate(const Sitting& sitting, const TastingSheet& sheet, const 
     return out;
 }
 
-} // namespace staveline
+} // namespace staveline::tasting

@@ -4,7 +4,7 @@
 
 #include "tasting/sitting.h"
 
-namespace staveline {
+namespace staveline::tasting {
 
 /// Each from the one line of the sheet that is about this side alone; hay, earth and the funk after the swallow belong
 /// to both. Only shown: the score of the dimension, its verdict and the advice rest on all its lines.
@@ -17,4 +17,4 @@ inline constexpr std::string_view spiceLine = "AR2", horseLine = "AR1";
 /// makes funk unusable.
 [[nodiscard]] FunkSides funkSides(const Sitting& sitting, const TastingSheet& sheet, const TastingNoise& noise = {});
 
-} // namespace staveline
+} // namespace staveline::tasting

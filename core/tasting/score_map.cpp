@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::tasting {
 namespace {
 
 /// How much alcohol and carbonation change sourness at the same acid.
@@ -91,4 +91,4 @@ GramsPerLitre titratableAcidityFor(double score, GramsPerLitre acetic, PercentVo
     return {std::max(0.0, effective - p.aceticWeight * acetic.gPerL)};
 }
 
-} // namespace staveline
+} // namespace staveline::tasting

@@ -6,7 +6,7 @@
 #include "quantity/constants.h"
 #include "quantity/dimension.h"
 
-namespace staveline {
+namespace staveline::tasting {
 
 /// Constants of the score maps. Rows of resources/data/parameters.csv.
 struct ScoreParameters {
@@ -65,4 +65,4 @@ struct AcidParts {
 [[nodiscard]] GramsPerLitre titratableAcidityFor(double score, GramsPerLitre acetic, PercentVol alcohol,
                                                  const ScoreParameters& parameters = {});
 
-} // namespace staveline
+} // namespace staveline::tasting

@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::tasting {
 namespace {
 
 /// Reads one row of a table and keeps the first thing wrong with it.
@@ -212,4 +212,4 @@ std::string_view anchorFor(const Attribute& attribute, double score) {
     return attribute.anchors[static_cast<std::size_t>(index)];
 }
 
-} // namespace staveline
+} // namespace staveline::tasting

@@ -13,7 +13,7 @@
 #include <string_view>
 #include <vector>
 
-namespace staveline {
+namespace staveline::tasting {
 
 inline constexpr std::array<double, 5> anchorScores = {0, 3, 5, 8, 10};
 
@@ -119,4 +119,4 @@ struct PanelAnova {
 /// y[assessor][temperature][replicate]; all of one shape, at least 2 x 2 x 2 (a fault otherwise).
 [[nodiscard]] Result<PanelAnova> panelAnova(const std::vector<std::vector<std::vector<double>>>& y);
 
-} // namespace staveline
+} // namespace staveline::tasting

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::tasting {
 
 double normalCdf(double z) {
     return 0.5 * std::erfc(-z / std::sqrt(2.0));
@@ -52,4 +52,4 @@ std::vector<double> huberWeights(std::span<const double> values, std::span<const
     return weights;
 }
 
-} // namespace staveline
+} // namespace staveline::tasting

@@ -7,7 +7,7 @@
 #include <span>
 #include <vector>
 
-namespace staveline {
+namespace staveline::tasting {
 
 [[nodiscard]] double normalCdf(double z);
 /// 0 for no values.
@@ -23,4 +23,4 @@ inline constexpr double huberTuning = constants::tasting::huberTuning;
 [[nodiscard]] std::vector<double> huberWeights(std::span<const double> values, std::span<const double> precisions,
                                                std::span<const double> scales);
 
-} // namespace staveline
+} // namespace staveline::tasting

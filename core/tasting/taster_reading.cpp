@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::tasting {
 namespace {
 
 constexpr double topScore = 10;
@@ -159,4 +159,4 @@ TasterReading readTaster(const TastingSheet& sheet, Dimension dimension, const A
     return reading;
 }
 
-} // namespace staveline
+} // namespace staveline::tasting

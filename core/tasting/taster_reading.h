@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::tasting {
 
 // Rows "tasting." of resources/data/rules.csv.
 inline constexpr double enoughWeight =
@@ -50,4 +50,4 @@ struct TasterReading {
 [[nodiscard]] TasterReading readTaster(const TastingSheet& sheet, Dimension dimension,
                                        const Answers::mapped_type& answers, const TastingNoise& noise);
 
-} // namespace staveline
+} // namespace staveline::tasting

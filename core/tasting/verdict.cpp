@@ -8,7 +8,7 @@
 #include <cmath>
 #include <limits>
 
-namespace staveline {
+namespace staveline::tasting {
 namespace {
 
 /// Texts of the tasting room inside another text: advice that is itself looked up.
@@ -162,4 +162,4 @@ Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindo
     return v;
 }
 
-} // namespace staveline
+} // namespace staveline::tasting

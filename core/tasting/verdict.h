@@ -5,7 +5,7 @@
 #include "quantity/constants.h"
 #include "tasting/sitting.h"
 
-namespace staveline {
+namespace staveline::tasting {
 
 struct Estimate {
     double mean = 0;
@@ -74,4 +74,4 @@ struct VerdictContext {
 [[nodiscard]] Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
                               const VerdictContext& context);
 
-} // namespace staveline
+} // namespace staveline::tasting

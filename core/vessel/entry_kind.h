@@ -6,7 +6,7 @@
 #include <array>
 #include <string_view>
 
-namespace staveline {
+namespace staveline::vessel {
 
 enum class EntryKind { opening, drawOff, refill, topUp, sample, dip, reading };
 
@@ -42,4 +42,4 @@ static_assert(std::all_of(entryKinds.begin(), entryKinds.end(),
                           [](const EntryTraits& row) { return traitsOf(row.kind).word == row.word; }),
               "a row for each kind, in the order of the kinds");
 
-} // namespace staveline
+} // namespace staveline::vessel

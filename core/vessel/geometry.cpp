@@ -7,7 +7,7 @@
 #include <optional>
 #include <string>
 
-namespace staveline {
+namespace staveline::vessel {
 namespace {
 
 using std::numbers::pi;
@@ -139,4 +139,4 @@ std::vector<DipRow> dipTable(const Cask& cask, Position position, Centimetres st
     return rows;
 }
 
-} // namespace staveline
+} // namespace staveline::vessel

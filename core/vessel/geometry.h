@@ -7,7 +7,7 @@
 
 #include <vector>
 
-namespace staveline {
+namespace staveline::vessel {
 
 struct Centimetres {
     double cm = 0;
@@ -47,4 +47,4 @@ struct DipRow {
 /// From 0 to full; the last row is the full cask even when the step does not divide the height. Step above 0.
 [[nodiscard]] std::vector<DipRow> dipTable(const Cask& cask, Position position, Centimetres step);
 
-} // namespace staveline
+} // namespace staveline::vessel

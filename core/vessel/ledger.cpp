@@ -9,7 +9,7 @@
 #include <tuple>
 #include <utility>
 
-namespace staveline {
+namespace staveline::vessel {
 namespace {
 
 bool positive(double x) {
@@ -252,4 +252,4 @@ Share olderThan(const LedgerState& state, Days age) {
     return {std::clamp(older, 0.0, 1.0)};
 }
 
-} // namespace staveline
+} // namespace staveline::vessel

@@ -13,7 +13,7 @@
 #include <string>
 #include <vector>
 
-namespace staveline {
+namespace staveline::vessel {
 
 /// One fact about one vessel's liquid. Ordered by (day, minute, rank, id).
 struct LedgerEntry {
@@ -90,4 +90,4 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 /// What is held on a later day if nothing happens until then but evaporation.
 [[nodiscard]] Litres volumeOn(const LedgerState& state, const VesselShape& shape, Day later);
 
-} // namespace staveline
+} // namespace staveline::vessel

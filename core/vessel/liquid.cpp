@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::vessel {
 namespace {
 
 constexpr double smallestScale = 1e-200;
@@ -96,4 +96,4 @@ std::vector<Generation> Liquid::generations() const {
     return list;
 }
 
-} // namespace staveline
+} // namespace staveline::vessel

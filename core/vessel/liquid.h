@@ -7,7 +7,7 @@
 
 #include <deque>
 
-namespace staveline {
+namespace staveline::vessel {
 
 inline constexpr double tinyShare =
     constants::ledger::tinyShare; ///< of the volume; too small for a generation of its own
@@ -49,4 +49,4 @@ private:
     double variance_ = 0;      ///< of the whole [d2]
 };
 
-} // namespace staveline
+} // namespace staveline::vessel

@@ -8,7 +8,7 @@
 #include <array>
 #include <fmt/core.h>
 
-namespace staveline {
+namespace staveline::vessel {
 namespace {
 
 struct KnownQuantity {
@@ -107,4 +107,4 @@ Result<MaterialFacts> materialFacts(std::string_view name, std::string_view path
     return MaterialFacts{{evaporation->value / 100}, oxygen->value, {held->value}};
 }
 
-} // namespace staveline
+} // namespace staveline::vessel

@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-namespace staveline {
+namespace staveline::vessel {
 
 /// One number of one material, as the table has it.
 struct MaterialRow {
@@ -34,4 +34,4 @@ struct MaterialFacts {
 /// An unknown name is a fault at `path` that lists the known ones.
 [[nodiscard]] Result<MaterialFacts> materialFacts(std::string_view name, std::string_view path = "");
 
-} // namespace staveline
+} // namespace staveline::vessel

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace staveline {
+namespace staveline::vessel {
 namespace {
 
 /// Whole days, at least 0 and at most a century: a rule cannot push dates out of the calendar.
@@ -53,4 +53,4 @@ NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule
     return {DueKind::draw, dates.drawDue};
 }
 
-} // namespace staveline
+} // namespace staveline::vessel

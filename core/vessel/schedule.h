@@ -4,7 +4,7 @@
 
 #include "vessel/ledger.h"
 
-namespace staveline {
+namespace staveline::vessel {
 
 struct ScheduleRule {
     Days interval{240};                 ///< of the cycle that runs
@@ -34,4 +34,4 @@ struct NextJob {
 /// The first that is not done: refill when drawn, else taste, brew, draw. Nothing in an unopened vessel.
 [[nodiscard]] NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule& dates);
 
-} // namespace staveline
+} // namespace staveline::vessel

@@ -11,6 +11,8 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::tasting;
 
 namespace {
 
@@ -154,9 +156,10 @@ TEST_CASE("screening loses at most a thousandth of the cost against predicting e
         for (const auto* id : {"gravity", "interval", "mash_ph", "presour", "bitterness"})
             input.locks.push_back({id, leverValue(input.base, id, *input.pantry)});
         ModelForecaster model(input);
-        const auto ground = prepare(input).value();
-        const auto goal = goalFrom(input, shareOf(input, ground.start), model.course(ground.start, 0, 3).value());
-        Search search(input, ground, model, goal, {});
+        const auto baseline = prepare(input).value();
+        const auto goal =
+            goalFrom(input, shareOf(input, baseline.start), model.trajectory(baseline.start, 0, 3).value());
+        Search search(input, baseline, model, goal, {});
         REQUIRE(search.survey());
         CHECK(search.plans() > 1000);
         const auto first = search.exhaustive([](const OptionSet&) { return true; }).value().value();

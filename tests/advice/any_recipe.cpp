@@ -10,6 +10,9 @@
 #include <random>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::ingredient;
 
 namespace {
 

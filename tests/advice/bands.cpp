@@ -8,6 +8,8 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::tasting;
 
 namespace {
 

@@ -10,6 +10,11 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::forward;
+using namespace staveline::ingredient;
+using namespace staveline::tasting;
 
 namespace {
 

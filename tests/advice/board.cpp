@@ -9,6 +9,8 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::ingredient;
 
 namespace {
 

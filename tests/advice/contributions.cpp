@@ -7,6 +7,7 @@
 #include "support/property.h"
 
 using namespace staveline;
+using namespace staveline::advice;
 
 namespace {
 
@@ -17,7 +18,7 @@ LeverMove move(const AdviceInput& input, const char* id, LeverValue to) {
 struct Bench {
     AdviceInput input = scenario::cask();
     FakeForecaster model{input};
-    Larder larder{*input.pantry, input.unavailable};
+    Stock stock{*input.pantry, input.unavailable};
 
     Bench() {
         model.perUnit = {{"gravity", {{.6, .2, .5}}}, {"sugar", {{-.2, -.1, -.2}}}};
@@ -25,11 +26,11 @@ struct Bench {
         model.together = {{.1, 0, -.3}};
     }
     Contributions of(const std::vector<LeverMove>& chosen) {
-        return contributionsOf(model, prepare(input).value(), chosen, larder, true);
+        return contributionsOf(model, prepare(input).value(), chosen, stock, true);
     }
     double change(const std::vector<LeverMove>& moves, Dimension d) {
         const auto base = prepare(input).value().start;
-        return model.keptUp(applied(base, moves, larder), 0)[d] - model.keptUp(base, 0)[d];
+        return model.settledScores(applied(base, moves, stock), 0)[d] - model.settledScores(base, 0)[d];
     }
 };
 
@@ -95,7 +96,7 @@ AdviceInput oats() {
 }
 
 Scores nextDraw(Forecaster& model, const AdviceInput& input, const std::vector<LeverMove>& moves) {
-    return model.course(applied(input.base, moves, {*input.pantry, input.unavailable}), 0, 1)->draws[0].scores;
+    return model.trajectory(applied(input.base, moves, {*input.pantry, input.unavailable}), 0, 1)->draws[0].scores;
 }
 
 } // namespace
@@ -105,10 +106,10 @@ TEST_CASE("late grain counts on top of the rest it depends on, whichever is name
     ModelForecaster model(input);
     const auto rest = move(input, "ferulic_rest", 20.0);
     const auto late = move(input, "late_unmalted", std::string("after rest"));
-    const auto ground = prepare(input).value();
-    const Larder larder{*input.pantry, input.unavailable};
-    const auto one = contributionsOf(model, ground, {rest, late}, larder, false);
-    const auto other = contributionsOf(model, ground, {late, rest}, larder, false);
+    const auto baseline = prepare(input).value();
+    const Stock stock{*input.pantry, input.unavailable};
+    const auto one = contributionsOf(model, baseline, {rest, late}, stock, false);
+    const auto other = contributionsOf(model, baseline, {late, rest}, stock, false);
     const auto none = nextDraw(model, input, {}), half = nextDraw(model, input, {rest}),
                both = nextDraw(model, input, {rest, late});
     for (auto d : allDimensions) {

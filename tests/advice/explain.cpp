@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Every number that says where it comes from can be followed to the end of its chain.
+// Every number that says where it comes from can be followed to the end of its explanation.
 #include "advice/explain.h"
 #include "advice/scenario.h"
 #include "quantity/text.h"
@@ -9,6 +9,9 @@
 #include <set>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::estimate;
+using namespace staveline::tasting;
 
 namespace {
 
@@ -37,7 +40,7 @@ std::set<std::string> originsOf(const std::vector<Message>& messages) {
     return origins;
 }
 
-/// Follows every chain; returns how many links there were.
+/// Follows every explanation; returns how many links there were.
 std::size_t follow(const Case& at, int proposal, std::set<std::string> open) {
     std::set<std::string> seen;
     while (!open.empty()) {
@@ -86,7 +89,7 @@ TEST_CASE("every number of a verdict can be followed to its end") {
     follow(at, 0, originsOf(at.advice.notes));
 }
 
-TEST_CASE("the links of a chain say the numbers of the advice") {
+TEST_CASE("the links of an explanation say the numbers of the advice") {
     const auto at = tooSour();
     const auto d = Dimension::acidity;
     const auto& first = at.advice.proposals[0];
@@ -107,7 +110,7 @@ TEST_CASE("the links of a chain say the numbers of the advice") {
     CHECK(value("model/alone/acidity") + deviation == Approx(at.advice.leaveAlone.next[d].value).margin(1e-9));
 }
 
-TEST_CASE("the chain of a constant ends at its range and its source") {
+TEST_CASE("the explanation of a constant ends at its range and its source") {
     const auto at = tooSour();
     const auto link = explain({at.input, at.advice, 0, 0}, "parameter/acidityExponent").value();
     CHECK(render(link.title).find("0.650") != std::string::npos);

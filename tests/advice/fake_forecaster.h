@@ -11,9 +11,9 @@
 
 namespace staveline {
 
-class FakeForecaster : public Forecaster {
+class FakeForecaster : public advice::Forecaster {
 public:
-    explicit FakeForecaster(const AdviceInput& input) : input_(input) {}
+    explicit FakeForecaster(const advice::AdviceInput& input) : input_(input) {}
 
     Scores base{{5, 5, 5}};
     std::map<std::string, Scores> perUnit;                         ///< numeric levers, settled, per unit of movement
@@ -24,23 +24,25 @@ public:
     std::size_t draws = 0;
     double alcoholPerPlato = .5;
     std::set<std::string> tooLarge; ///< levers that do not fit the kit when moved up
-    int asked = 0;                  ///< courses asked for
+    int asked = 0;                  ///< trajectories asked for
 
     [[nodiscard]] std::size_t sets() const override { return draws; }
     Scores today(std::size_t) override { return base; }
 
-    Result<Course> course(const Setting& setting, std::size_t set, int cycles) override {
+    Result<advice::Trajectory> trajectory(const advice::Setting& setting, std::size_t set, int cycles) override {
         ++asked;
-        Course course;
-        course.thisDraw.scores = base;
+        advice::Trajectory trajectory;
+        trajectory.thisDraw.scores = base;
         for (int h = 1; h <= cycles; ++h)
-            course.draws.push_back(at(setting, set, 1 - std::pow(1 - share(), h)));
-        return course;
+            trajectory.draws.push_back(at(setting, set, 1 - std::pow(1 - share(), h)));
+        return trajectory;
     }
-    Scores keptUp(const Setting& setting, std::size_t set) override { return at(setting, set, 1).scores; }
+    Scores settledScores(const advice::Setting& setting, std::size_t set) override {
+        return at(setting, set, 1).scores;
+    }
 
-    Sizing sizing(const Setting& setting) override {
-        Sizing sizing;
+    advice::Sizing sizing(const advice::Setting& setting) override {
+        advice::Sizing sizing;
         for (const auto& lever : tooLarge)
             if (units(setting, lever) > 0)
                 sizing.over = {5};
@@ -50,16 +52,17 @@ public:
     [[nodiscard]] double share() const { return shareOf(input_, input_.base).of1; }
 
 private:
-    [[nodiscard]] Larder larder() const { return {*input_.pantry, input_.unavailable}; }
+    [[nodiscard]] advice::Stock stock() const { return {*input_.pantry, input_.unavailable}; }
 
-    [[nodiscard]] double units(const Setting& setting, const std::string& id) const {
-        const auto& lever = *findLever(id);
+    [[nodiscard]] double units(const advice::Setting& setting, const std::string& id) const {
+        const auto& lever = *advice::findLever(id);
         const auto row = narrowedRow(lever, input_.base, input_);
-        return (number(lever.read(setting, larder())) - number(lever.read(input_.base, larder()))) / row.movement;
+        return (advice::number(lever.read(setting, stock())) - advice::number(lever.read(input_.base, stock()))) /
+               row.movement;
     }
 
-    [[nodiscard]] Outcome at(const Setting& setting, std::size_t set, double reached) const {
-        Outcome outcome;
+    [[nodiscard]] forward::Outcome at(const advice::Setting& setting, std::size_t set, double reached) const {
+        forward::Outcome outcome;
         outcome.scores = base;
         const auto add = [&](const Scores& effect, double times) {
             for (auto d : allDimensions)
@@ -68,7 +71,7 @@ private:
         for (const auto& [id, effect] : perUnit)
             add(effect, units(setting, id));
         for (const auto& [choice, effect] : choices)
-            if (sameValue(findLever(choice.first)->read(setting, larder()), choice.second))
+            if (advice::sameValue(advice::findLever(choice.first)->read(setting, stock()), choice.second))
                 add(effect, 1);
         if (!pair.first.empty())
             add(together, units(setting, pair.first) * units(setting, pair.second));
@@ -85,7 +88,7 @@ private:
         return 1 + spread * (2.0 * static_cast<double>(set - 1) / static_cast<double>(draws - 1) - 1);
     }
 
-    const AdviceInput& input_;
+    const advice::AdviceInput& input_;
 };
 
 } // namespace staveline

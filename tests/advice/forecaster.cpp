@@ -7,6 +7,10 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::forward;
 
 namespace {
 
@@ -47,33 +51,33 @@ TEST_CASE("litres and share of the refill follow from what is in, what is drawn 
     CHECK(shareOf(input, setting).of1 == 0);
 }
 
-TEST_CASE("a course is the forward model, draw after draw") {
+TEST_CASE("a trajectory is the forward model, draw after draw") {
     const auto input = quick();
     ModelForecaster model(input);
     auto setting = input.base;
     setting.recipe.originalGravity = {13};
     setting.draw = {100};
     setting.interval = {180};
-    const auto course = model.course(setting, 0, 2).value();
+    const auto trajectory = model.trajectory(setting, 0, 2).value();
     const auto recipe = resolved(input, setting);
     const auto first = predict(input.parameters, input.state, recipe, planOf(input, setting, input.toThisDraw));
     const auto second = predict(input.parameters, first.nextDraw.state, recipe, planOf(input, setting, {0}));
-    checkNear(course.thisDraw.scores, first.thisDraw.scores, 1e-9);
-    checkNear(course.draws[0].scores, first.nextDraw.scores, 1e-9);
-    checkNear(course.draws[1].scores, second.nextDraw.scores, 1e-9);
-    CHECK(course.draws[1].ta.gPerL == Approx(second.nextDraw.ta.gPerL));
+    checkNear(trajectory.thisDraw.scores, first.thisDraw.scores, 1e-9);
+    checkNear(trajectory.draws[0].scores, first.nextDraw.scores, 1e-9);
+    checkNear(trajectory.draws[1].scores, second.nextDraw.scores, 1e-9);
+    CHECK(trajectory.draws[1].ta.gPerL == Approx(second.nextDraw.ta.gPerL));
 }
 
 TEST_CASE("asking twice, in any order and for any number of draws, has one answer") {
     const auto input = quick();
     ModelForecaster one(input), other(input);
-    const auto three = one.course(input.base, 2, 3).value();
+    const auto three = one.trajectory(input.base, 2, 3).value();
     CHECK(three.draws.size() == 3);
-    const auto first = other.course(input.base, 2, 1).value();
+    const auto first = other.trajectory(input.base, 2, 1).value();
     CHECK(first.draws.size() == 1);
     checkNear(first.draws[0].scores, three.draws[0].scores, 0);
-    checkNear(other.course(input.base, 2, 3)->draws[2].scores, three.draws[2].scores, 0);
-    CHECK(one.course(input.base, 2, 1)->draws.size() == 1);
+    checkNear(other.trajectory(input.base, 2, 3)->draws[2].scores, three.draws[2].scores, 0);
+    CHECK(one.trajectory(input.base, 2, 1)->draws.size() == 1);
 }
 
 TEST_CASE("parameter sets are the central one and the draws") {
@@ -84,8 +88,8 @@ TEST_CASE("parameter sets are the central one and the draws") {
     for (std::size_t set = 1; set <= 6; ++set)
         checkNear(model.today(set), outcomeOf(input.state, draws[set - 1]).scores, 1e-12);
     checkNear(model.today(0), input.state == VesselState{} ? Scores{} : outcomeOf(input.state, {}).scores, 1e-12);
-    CHECK(std::abs(model.course(input.base, 1, 1)->draws[0].scores[Dimension::funk] -
-                   model.course(input.base, 2, 1)->draws[0].scores[Dimension::funk]) > 1e-3);
+    CHECK(std::abs(model.trajectory(input.base, 1, 1)->draws[0].scores[Dimension::funk] -
+                   model.trajectory(input.base, 2, 1)->draws[0].scores[Dimension::funk]) > 1e-3);
 }
 
 TEST_CASE("if kept up is the fixed point, for the centre exactly and for the draws nearly") {
@@ -100,8 +104,8 @@ TEST_CASE("if kept up is the fixed point, for the centre exactly and for the dra
     for (std::size_t set = 0; set <= 32; ++set) {
         const auto& parameters = set == 0 ? input.parameters : sets[set - 1];
         const auto beer = brew(recipe, parameters.brew);
-        const auto end = ifKeptUp(parameters, input.state, beer, {12}, planOf(input, setting, {0}), 200).scores;
-        const auto found = model.keptUp(setting, set);
+        const auto end = settledOutcome(parameters, input.state, beer, {12}, planOf(input, setting, {0}), 200).scores;
+        const auto found = model.settledScores(setting, set);
         checkNear(found, end, set == 0 ? 1e-3 : .3);
         squares += std::pow(found[Dimension::acidity] - end[Dimension::acidity], 2) / 32;
     }
@@ -113,8 +117,8 @@ TEST_CASE("a recipe that cannot be resolved is a fault below /recipe") {
     ModelForecaster model(input);
     auto setting = input.base;
     setting.recipe.grist.clear();
-    REQUIRE_FALSE(model.course(setting, 0, 1));
-    CHECK(model.course(setting, 0, 1).error().path.starts_with("/recipe"));
+    REQUIRE_FALSE(model.trajectory(setting, 0, 1));
+    CHECK(model.trajectory(setting, 0, 1).error().path.starts_with("/recipe"));
     CHECK_FALSE(model.sizing(setting).converted);
 }
 

@@ -8,6 +8,8 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::tasting;
 
 namespace {
 
@@ -18,19 +20,19 @@ Verdict verdictOf(VerdictKind kind, double gap = 0) {
     return verdict;
 }
 
-Course courseAt(std::initializer_list<Scores> draws) {
-    Course course;
+Trajectory trajectoryAt(std::initializer_list<Scores> draws) {
+    Trajectory trajectory;
     for (const auto& scores : draws) {
-        course.draws.emplace_back();
-        course.draws.back().scores = scores;
+        trajectory.draws.emplace_back();
+        trajectory.draws.back().scores = scores;
     }
-    return course;
+    return trajectory;
 }
 
 /// Wants 5, 4, 4 within 1; two draws at 6, 4, 4.
 struct Desk {
     AdviceInput input;
-    Course alone = courseAt({{{6, 4, 4}}, {{6, 4, 4}}});
+    Trajectory alone = trajectoryAt({{{6, 4, 4}}, {{6, 4, 4}}});
     Desk() {
         input.target = {};
         for (auto d : allDimensions)
@@ -76,7 +78,7 @@ TEST_CASE("a dimension on hold is charged for leaving and not paid for coming ne
     for (auto kind : {VerdictKind::hold, VerdictKind::waitUntil}) {
         Desk desk;
         desk.input.verdicts[Dimension::acidity] = verdictOf(kind);
-        desk.alone = courseAt({{{5.6, 4, 4}}, {{5.6, 4, 4}}});
+        desk.alone = trajectoryAt({{{5.6, 4, 4}}, {{5.6, 4, 4}}});
         const auto goal = desk.goal();
         const double there = cost(goal, {{5.6, 4, 4}});
         CHECK(cost(goal, {{5.2, 4, 4}}) == there);
@@ -90,7 +92,7 @@ TEST_CASE("a dimension on hold is charged for leaving and not paid for coming ne
 TEST_CASE("a dimension on hold that would drift out of its band is worth holding back") {
     Desk desk;
     desk.input.verdicts[Dimension::acidity] = verdictOf(VerdictKind::hold);
-    desk.alone = courseAt({{{6.8, 4, 4}}, {{7, 4, 4}}});
+    desk.alone = trajectoryAt({{{6.8, 4, 4}}, {{7, 4, 4}}});
     const auto goal = desk.goal();
     CHECK(cost(goal, {{6, 4, 4}}) < cost(goal, {{6.8, 4, 4}}));
     CHECK(cost(goal, {{5.5, 4, 4}}) == Approx(cost(goal, {{6, 4, 4}})));

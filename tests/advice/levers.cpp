@@ -13,11 +13,14 @@
 #include <filesystem>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::ingredient;
 
 namespace {
 
 const std::set<std::string> nothingMissing;
-const Larder fullLarder{builtInPantry(), nothingMissing};
+const Stock fullStock{builtInPantry(), nothingMissing};
 
 /// A recipe in which every lever has something to act on.
 Recipe richRecipe() {
@@ -50,7 +53,7 @@ const MashStep& lastRest(const Setting& setting) {
 }
 
 Setting applied(const Lever& lever, Setting setting, const LeverValue& value) {
-    lever.apply(setting, value, fullLarder);
+    lever.apply(setting, value, fullStock);
     return setting;
 }
 
@@ -159,12 +162,12 @@ TEST_CASE("a lever reads back what was applied, at every step, and leaves the re
         CHECK(!steps.empty());
         for (const auto& value : steps) {
             const auto changed = applied(lever, input.base, value);
-            CHECK(sameValue(lever.read(changed, fullLarder), value));
+            CHECK(sameValue(lever.read(changed, fullStock), value));
             CHECK(gristSum(changed.recipe) == Approx(1).margin(1e-12));
             CHECK(resolve(changed.recipe, builtInPantry(), {1}).has_value());
             for (const auto& other : levers())
                 if (other.id != lever.id && other.id != "late_unmalted")
-                    CHECK(sameValue(other.read(changed, fullLarder), other.read(input.base, fullLarder)));
+                    CHECK(sameValue(other.read(changed, fullStock), other.read(input.base, fullStock)));
         }
     }
 }
@@ -174,7 +177,7 @@ TEST_CASE("steps stay inside bounds, differ from the present value and rise") {
     for (const auto& lever : levers()) {
         INFO(lever.id);
         const auto row = narrowedRow(lever, input.base, input);
-        const auto present = lever.read(input.base, fullLarder);
+        const auto present = lever.read(input.base, fullStock);
         const auto steps = stepsOf(lever, input.base, input);
         for (std::size_t i = 0; i < steps.size(); ++i) {
             CHECK_FALSE(sameValue(steps[i], present));
@@ -263,10 +266,10 @@ TEST_CASE("late addition needs unmalted grain and a rest") {
 TEST_CASE("what is not at hand is never brought in by a lever") {
     auto input = scenario::cask();
     input.unavailable = {"rye_malt", "flaked_oats"};
-    const Larder larder{builtInPantry(), input.unavailable};
+    const Stock stock{builtInPantry(), input.unavailable};
     auto setting = input.base;
-    findLever("precursor_malt")->apply(setting, 10.0, larder);
-    findLever("glucan_grain")->apply(setting, 10.0, larder);
+    findLever("precursor_malt")->apply(setting, 10.0, stock);
+    findLever("glucan_grain")->apply(setting, 10.0, stock);
     for (const auto& part : setting.recipe.grist)
         CHECK_FALSE(input.unavailable.contains(part.grain));
     CHECK(setting.recipe.grist.size() == 4);
@@ -299,8 +302,8 @@ TEST_CASE("only yeasts that are at hand, in time and harmless to the house yeast
 
 TEST_CASE("a diastatic yeast may not lead, and says why") {
     const auto& yeast = *findLever("yeast");
-    CHECK(yeast.neverFirst(std::string("saison_diastatic"), fullLarder));
-    CHECK_FALSE(yeast.neverFirst(std::string("saison"), fullLarder));
+    CHECK(yeast.neverFirst(std::string("saison_diastatic"), fullStock));
+    CHECK_FALSE(yeast.neverFirst(std::string("saison"), fullStock));
     const auto input = scenario::cask();
     const auto keys = [&](const char* id) {
         std::set<std::string> found;
@@ -376,10 +379,10 @@ TEST_CASE("the present value is always allowed, also outside the bounds") {
 TEST_CASE("every lever words every step in full") {
     const auto input = richInput();
     for (const auto& lever : levers()) {
-        const auto from = lever.read(input.base, fullLarder);
+        const auto from = lever.read(input.base, fullStock);
         for (const auto& to : stepsOf(lever, input.base, input)) {
             const auto after = applied(lever, input.base, to);
-            auto said = std::vector<Message>{wordingOf(lever, from, to, after, fullLarder)};
+            auto said = std::vector<Message>{wordingOf(lever, from, to, after, fullStock)};
             if (lever.cautions)
                 for (auto& caution : lever.cautions(to, after, input))
                     said.push_back(caution);
@@ -395,6 +398,6 @@ TEST_CASE("every lever words every step in full") {
 TEST_CASE("a lever without a text of its own is worded by name and unit") {
     auto lever = *findLever("mash_ph");
     lever.wording = nullptr;
-    const auto text = render(wordingOf(lever, 5.5, 5.3, {}, fullLarder));
+    const auto text = render(wordingOf(lever, 5.5, 5.3, {}, fullStock));
     CHECK(text == "mash pH: 5.3 pH instead of 5.5 pH");
 }

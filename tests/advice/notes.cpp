@@ -8,6 +8,9 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::ingredient;
+using namespace staveline::tasting;
 
 namespace {
 
@@ -23,9 +26,9 @@ AdviceInput withVerdicts(VerdictKind acidity, VerdictKind funk, VerdictKind body
     return input;
 }
 
-std::vector<std::string> keys(const AdviceInput& input, const Ground& ground = {}) {
+std::vector<std::string> keys(const AdviceInput& input, const Baseline& baseline = {}) {
     std::vector<std::string> found;
-    for (const auto& note : notesOf(input, ground)) {
+    for (const auto& note : notesOf(input, baseline)) {
         CHECK(builtInTexts().has(note.key));
         CHECK(render(note).find('{') == std::string::npos);
         found.push_back(note.key);
@@ -70,9 +73,10 @@ TEST_CASE("a fault silences everything but what was replaced") {
     CHECK(keys(input) == Keys{"advice.note.fault"});
     input.verdicts[Dimension::body].until = may;
     CHECK(keys(input) == Keys{"advice.note.fault.until"});
-    Ground ground;
-    ground.notes.push_back(say("advice.note.replaced").with("missing", std::string("a")).with("by", std::string("b")));
-    CHECK(keys(input, ground) == Keys{"advice.note.fault.until", "advice.note.replaced"});
+    Baseline baseline;
+    baseline.notes.push_back(
+        say("advice.note.replaced").with("missing", std::string("a")).with("by", std::string("b")));
+    CHECK(keys(input, baseline) == Keys{"advice.note.fault.until", "advice.note.replaced"});
 }
 
 TEST_CASE("two points of body are out of reach, up or down, unless they are in place") {

@@ -11,6 +11,8 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::tasting;
 
 namespace {
 
@@ -29,7 +31,7 @@ public:
 struct Bench {
     AdviceInput input = scenario::cask();
     TalkativeForecaster model{input};
-    Ground ground;
+    Baseline baseline;
     Goal goal;
 
     Bench() {
@@ -46,19 +48,19 @@ struct Bench {
         input.verdicts[Dimension::acidity].kind = VerdictKind::move;
     }
     void prepareAll() {
-        ground = prepare(input).value();
-        goal = goalFrom(input, {model.share()}, model.course(ground.start, 0, input.horizon).value());
+        baseline = prepare(input).value();
+        goal = goalFrom(input, {model.share()}, model.trajectory(baseline.start, 0, input.horizon).value());
     }
     Scored plan(const std::vector<LeverMove>& moves) {
-        const Larder larder{*input.pantry, input.unavailable};
+        const Stock stock{*input.pantry, input.unavailable};
         Scored scored;
-        scored.setting = applied(ground.start, moves, larder);
-        scored.course = model.course(scored.setting, 0, input.horizon).value();
+        scored.setting = applied(baseline.start, moves, stock);
+        scored.trajectory = model.trajectory(scored.setting, 0, input.horizon).value();
         scored.cost = 1;
         return scored;
     }
     [[nodiscard]] LeverMove move(const char* id, LeverValue to) const {
-        return {findLever(id), leverValue(ground.start, id, *input.pantry), std::move(to)};
+        return {findLever(id), leverValue(baseline.start, id, *input.pantry), std::move(to)};
     }
 };
 
@@ -71,7 +73,7 @@ bool hasKey(const std::vector<Message>& messages, std::string_view key) {
 TEST_CASE("a proposal carries its setting, litres, moves and worth") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
     auto alone = writer.leaveAlone(bench.plan({}));
     alone.cost = 3;
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0), bench.move("draw", 90.0)};
@@ -92,7 +94,7 @@ TEST_CASE("a proposal carries its setting, litres, moves and worth") {
 TEST_CASE("each caution is said once, at its move where there is one") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
     const auto alone = writer.leaveAlone(bench.plan({}));
     CHECK(alone.cautions.size() == 2);
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
@@ -105,7 +107,7 @@ TEST_CASE("each caution is said once, at its move where there is one") {
 TEST_CASE("what the kit says stands among the limits") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
     CHECK(hasKey(writer.leaveAlone(bench.plan({})).limits, "caution.mash.lateGrain"));
 }
 
@@ -113,7 +115,7 @@ TEST_CASE("forced moves come first in every proposal and are marked") {
     Bench bench;
     bench.input.locks = {{"gravity", 13.5}};
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
     const auto alone = writer.leaveAlone(bench.plan({}));
     REQUIRE(alone.moves.size() == 1);
     CHECK(alone.moves[0].forced);
@@ -132,7 +134,7 @@ TEST_CASE("cycles are counted to the first draw inside the window") {
     Bench bench;
     bench.input.target.windows[Dimension::acidity] = {5, .2};
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
     const auto alone = writer.leaveAlone(bench.plan({}));
     CHECK(alone.cyclesNeeded[Dimension::acidity] == 0);
     CHECK(alone.cyclesNeeded[Dimension::funk] == 1);
@@ -149,7 +151,7 @@ TEST_CASE("cycles are counted to the first draw inside the window") {
 TEST_CASE("a lever at its bound is named, one inside is not") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
     const auto alone = writer.leaveAlone(bench.plan({}));
     for (double sugar : {10.0, 15.0}) {
         const auto moves = std::vector<LeverMove>{bench.move("sugar", sugar)};
@@ -169,21 +171,21 @@ TEST_CASE("without settled columns nothing is said about years") {
     for (bool settled : {true, false}) {
         bench.input.withSettled = settled;
         bench.prepareAll();
-        ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+        ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
         const auto alone = writer.leaveAlone(bench.plan({}));
         const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
         const auto proposal = writer.write(bench.plan(moves), moves, alone);
-        CHECK(hasKey(proposal.reasons, "advice.reason.keptUp") == settled);
+        CHECK(hasKey(proposal.reasons, "advice.reason.repeated") == settled);
         CHECK(hasKey(proposal.reasons, "advice.reason.acidity.slow") == settled);
         CHECK((proposal.moves[0].settled[Dimension::acidity] != 0) == settled);
-        CHECK_FALSE(hasKey(alone.reasons, "advice.reason.keptUp"));
+        CHECK_FALSE(hasKey(alone.reasons, "advice.reason.repeated"));
     }
 }
 
 TEST_CASE("the slow share is the share of a cycle where effects only blend in") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.ground, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
     const auto alone = writer.leaveAlone(bench.plan({}));
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
     for (const auto& reason : writer.write(bench.plan(moves), moves, alone).reasons)

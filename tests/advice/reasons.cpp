@@ -14,6 +14,8 @@
 #include <sstream>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::tasting;
 
 namespace {
 

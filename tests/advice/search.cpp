@@ -9,6 +9,9 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::ingredient;
+using namespace staveline::tasting;
 
 namespace {
 
@@ -18,7 +21,7 @@ const auto anything = [](const OptionSet&) { return true; };
 struct Bench {
     AdviceInput input = scenario::cask();
     FakeForecaster model{input};
-    Ground ground;
+    Baseline baseline;
     Goal goal;
     std::optional<Search> search;
 
@@ -32,9 +35,9 @@ struct Bench {
         }
     }
     Search& open(std::stop_token stop = {}) {
-        ground = prepare(input).value();
-        goal = goalFrom(input, {model.share()}, model.course(ground.start, 0, input.horizon).value());
-        search.emplace(input, ground, model, goal, std::move(stop));
+        baseline = prepare(input).value();
+        goal = goalFrom(input, {model.share()}, model.trajectory(baseline.start, 0, input.horizon).value());
+        search.emplace(input, baseline, model, goal, std::move(stop));
         return *search;
     }
     Search& surveyed() {
@@ -166,7 +169,7 @@ TEST_CASE("what does not fit the kit or leaves the alcohol range is never best")
     CHECK_FALSE(moves.contains("draw"));
     REQUIRE(moves.contains("gravity"));
     CHECK(number(moves.at("gravity")) == 13); // 6 % + .5 a degree
-    CHECK(best.course.draws.back().alcohol.pct <= 6.5 + 1e-9);
+    CHECK(best.trajectory.draws.back().alcohol.pct <= 6.5 + 1e-9);
     CHECK(moves.contains("glucan_grain"));
 }
 

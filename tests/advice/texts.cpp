@@ -11,6 +11,7 @@
 #include <sstream>
 
 using namespace staveline;
+using namespace staveline::advice;
 
 namespace {
 
@@ -70,8 +71,8 @@ TEST_CASE("every text of the adviser is asked for somewhere") {
             source.find('"' + last + '"') != std::string::npos || source.find('.' + last + '"') != std::string::npos;
         // The last part is a choice of a lever, a dimension or a verdict.
         const bool choice = key.starts_with("advice.word.sacchPath.") || key.starts_with("advice.value.") ||
-                            key.starts_with("advice.chain.dimension.") || key.starts_with("advice.chain.map.") ||
-                            key.starts_with("advice.turn.kind.");
+                            key.starts_with("advice.explanation.dimension.") ||
+                            key.starts_with("advice.explanation.map.") || key.starts_with("advice.turn.kind.");
         CHECK((whole || ending || choice));
     }
 }

@@ -44,9 +44,9 @@ class Job:
             if acts and not label_of(thing).strip():
                 self.nameless.append(f"{place}: {describe(thing)}")
 
-    def go_to(self, station):
-        self.window.press("page tab", station)
-        self.window.find("page tab list", station)
+    def go_to(self, page):
+        self.window.press("page tab", page)
+        self.window.find("page tab list", page)
 
     def said(self, pattern, role="label"):
         """Waits until something is shown whose name fits."""

@@ -10,6 +10,8 @@
 #include <ctime>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
 
 namespace {
 
@@ -46,10 +48,10 @@ std::vector<Case> cases() {
 /// Cost of the first proposal's plan over that of the best plan of all, less 1.
 double shortfall(const AdviceInput& input, std::size_t& plans) {
     ModelForecaster model(input);
-    const auto ground = prepare(input).value();
+    const auto baseline = prepare(input).value();
     const auto goal =
-        goalFrom(input, shareOf(input, ground.start), model.course(ground.start, 0, input.horizon).value());
-    Search search(input, ground, model, goal, {});
+        goalFrom(input, shareOf(input, baseline.start), model.trajectory(baseline.start, 0, input.horizon).value());
+    Search search(input, baseline, model, goal, {});
     (void)search.survey();
     const auto every = [](const OptionSet&) { return true; };
     const double found = search.best(every, predictedInFull).value()->cost;

@@ -12,6 +12,8 @@
 #include <vector>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
 
 namespace {
 

@@ -173,12 +173,12 @@ def scores(y, rest, ta):
 
 
 def predict(days=180.0, share=0.35, celsius=16.0):
-    heel = np.array([4, 0.2, 0.03, 0.5, 4, 49.5, 0.1, 0, 5, 0.04, 0, 1.1, 0.26])
-    heel_rest = dict(other=15.0, glycerol=2.0, glucan=0.22, xylan=0.33, cis=6.0, trans=1.5)
+    remaining = np.array([4, 0.2, 0.03, 0.5, 4, 49.5, 0.1, 0, 5, 0.04, 0, 1.1, 0.26])
+    remaining_rest = dict(other=15.0, glycerol=2.0, glucan=0.22, xylan=0.33, cis=6.0, trans=1.5)
     fresh, fresh_rest = refill()
-    rest = {k: (1 - share) * heel_rest[k] + share * fresh_rest[k] for k in heel_rest}
+    rest = {k: (1 - share) * remaining_rest[k] + share * fresh_rest[k] for k in remaining_rest}
     stay = 1 - share * 0.4
-    y0 = [*((1 - share) * heel + share * fresh), 0.45 * stay, 0.95 * stay, 30.0]
+    y0 = [*((1 - share) * remaining + share * fresh), 0.45 * stay, 0.95 * stay, 30.0]
     y, ta = culture(y0, (rest["cis"], rest["trans"]), days, celsius)
     months = days / 30.4375
     rest["glucan"] *= math.exp(-0.024 * months)

@@ -14,6 +14,9 @@
 #include <string_view>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::forward;
+using namespace staveline::tasting;
 
 namespace {
 
@@ -89,8 +92,9 @@ int main(int argc, char** argv) {
     });
     bench::print("predict, recipe cached", cached, "ms", 4000);
 
-    const double settled = msPerCall(
-        20, 5, [&] { return ifKeptUp(builtInParameters(), reference::settledVessel, beer, {12}, plan).ta.gPerL; });
+    const double settled = msPerCall(20, 5, [&] {
+        return settledOutcome(builtInParameters(), reference::settledVessel, beer, {12}, plan).ta.gPerL;
+    });
     bench::print("if kept up, recipe cached", settled, "ms", 100);
 
     const auto draws = parameterDraws(builtInParameters());

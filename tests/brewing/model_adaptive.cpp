@@ -5,6 +5,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
 
 namespace {
 

@@ -8,6 +8,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
 using reference::anyRecipe;
 using reference::baseRecipe;
 using reference::between;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
 using reference::allOf;
 using reference::between;
 using reference::brewed;

@@ -6,6 +6,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
 using reference::between;
 
 namespace {

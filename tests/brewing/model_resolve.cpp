@@ -7,6 +7,8 @@
 #include <limits>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::ingredient;
 using reference::baseRecipe;
 using reference::pantry;
 

@@ -11,16 +11,16 @@
 
 namespace staveline::reference {
 
-inline Recipe allOf(const std::string& grain, std::vector<MashStep> mash) {
-    Recipe recipe = baseRecipe();
+inline brewing::Recipe allOf(const std::string& grain, std::vector<brewing::MashStep> mash) {
+    brewing::Recipe recipe = baseRecipe();
     recipe.grist = {{grain, {1}}};
     recipe.mash = std::move(mash);
     return recipe;
 }
-inline RefillBeer brewed(const Recipe& recipe, const BrewParameters& parameters = {}) {
+inline brewing::RefillBeer brewed(const brewing::Recipe& recipe, const brewing::BrewParameters& parameters = {}) {
     return brew(inputFor(recipe), parameters);
 }
-inline RefillBeer brewedAt(double celsius, double minutes = 60) {
+inline brewing::RefillBeer brewedAt(double celsius, double minutes = 60) {
     return brewed(allOf("pilsner", {{{celsius}, {minutes}}}));
 }
 
@@ -31,8 +31,8 @@ inline double between(double low, double high) {
 }
 
 /// Mostly Pilsner malt, so that it converts, with up to three other grains, one of them perhaps late.
-inline std::vector<GristPart> anyGrist(bool mayBeLate) {
-    std::vector<GristPart> grist{{"pilsner", {1}}};
+inline std::vector<brewing::GristPart> anyGrist(bool mayBeLate) {
+    std::vector<brewing::GristPart> grist{{"pilsner", {1}}};
     const int others = *rc::gen::inRange(0, 4);
     for (int i = 0; i < others; ++i) {
         const auto& row =
@@ -46,23 +46,23 @@ inline std::vector<GristPart> anyGrist(bool mayBeLate) {
         part.share.of1 /= sum;
     return grist;
 }
-inline std::vector<MashStep> anyMash() {
+inline std::vector<brewing::MashStep> anyMash() {
     const int rests = *rc::gen::inRange(1, 5);
     std::vector<double> temperatures;
     for (int i = 0; i < rests; ++i)
         temperatures.push_back(between(38, 80));
     std::sort(temperatures.begin(), temperatures.end());
-    std::vector<MashStep> mash;
+    std::vector<brewing::MashStep> mash;
     for (double temperature : temperatures)
         mash.push_back({{temperature}, {between(1, 90)}});
     return mash;
 }
 /// Any recipe that resolves; without sugar and souring when `plain`.
-inline Recipe anyRecipe(bool plain = false) {
-    Recipe recipe;
+inline brewing::Recipe anyRecipe(bool plain = false) {
+    brewing::Recipe recipe;
     recipe.mash = anyMash();
     recipe.grist = anyGrist(recipe.mash.size() > 1);
-    recipe.path = *rc::gen::element(MashPath::jump, MashPath::ramp);
+    recipe.path = *rc::gen::element(brewing::MashPath::jump, brewing::MashPath::ramp);
     recipe.mashPh = {between(4.8, 6.4)};
     recipe.liquorToGrist = {between(1.5, 10)};
     recipe.originalGravity = {between(2, 25)};

@@ -4,6 +4,7 @@
 #include "support/reference_pantry.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
 
 namespace {
 

@@ -7,6 +7,8 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::ingredient;
 using reference::allOf;
 using reference::between;
 using reference::brewed;

@@ -8,6 +8,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
 
 TEST_CASE("strike temperatures, worked by hand") {
     // T + c (T - Tg)/r: 45 + .41 * 25/3 and 67 + .41 * 47/3

@@ -11,6 +11,8 @@
 #include <map>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::ingredient;
 using namespace staveline::plan_tests;
 
 namespace {

@@ -8,6 +8,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
 using namespace staveline::plan_tests;
 
 namespace {

@@ -11,8 +11,8 @@
 
 namespace staveline::plan_tests {
 
-inline Grain malt(std::string id, double extract = .81, double moisture = .045) {
-    Grain grain;
+inline ingredient::Grain malt(std::string id, double extract = .81, double moisture = .045) {
+    ingredient::Grain grain;
     grain.name = id + " malt";
     grain.id = std::move(id);
     grain.extractDryBasis = extract;
@@ -20,50 +20,50 @@ inline Grain malt(std::string id, double extract = .81, double moisture = .045) 
     grain.diastaticPowerWk = 280;
     return grain;
 }
-inline Grain oats() {
-    Grain grain = malt("flaked_oats", .70, .09);
-    grain.kind = GrainKind::flaked;
+inline ingredient::Grain oats() {
+    ingredient::Grain grain = malt("flaked_oats", .70, .09);
+    grain.kind = ingredient::GrainKind::flaked;
     grain.diastaticPowerWk = 0;
     grain.betaGlucan = .042;
     return grain;
 }
-inline Grain rye() {
-    Grain grain = malt("rye", .82, .05);
-    grain.kind = GrainKind::rye;
+inline ingredient::Grain rye() {
+    ingredient::Grain grain = malt("rye", .82, .05);
+    grain.kind = ingredient::GrainKind::rye;
     grain.betaGlucan = .010;
     grain.arabinoxylan = 1.6;
     return grain;
 }
-inline Grain sucrose() {
-    Grain grain = malt("sucrose", 1.0, .0005);
+inline ingredient::Grain sucrose() {
+    ingredient::Grain grain = malt("sucrose", 1.0, .0005);
     grain.name = "sucrose";
-    grain.kind = GrainKind::sugar;
+    grain.kind = ingredient::GrainKind::sugar;
     grain.diastaticPowerWk = 0;
     return grain;
 }
 
 /// 12 P, 66 C for an hour, 10 IBU, all Pilsner malt.
-inline BrewInput simple() {
-    BrewInput input;
+inline brewing::BrewInput simple() {
+    brewing::BrewInput input;
     input.grist = {{malt("pilsner"), {1}, false}};
     input.recipe.mash = {{{66}, {60}}};
     input.yeast.name = "ale yeast";
     return input;
 }
-inline RefillBeer beer() {
-    RefillBeer fresh;
+inline brewing::RefillBeer beer() {
+    brewing::RefillBeer fresh;
     fresh.finalGravity = {2.3};
     fresh.alcohol = {5.2};
     fresh.hexoseTaken = 90;
     return fresh;
 }
-inline BatchNeed need(double litres) {
-    BatchNeed batch;
+inline brewing::BatchNeed need(double litres) {
+    brewing::BatchNeed batch;
     batch.intoVessel = {litres};
     return batch;
 }
-inline BrewPlan planned(const BrewInput& input, const BatchNeed& batch, const Equipment& kit = {},
-                        const RefillBeer& fresh = beer()) {
+inline brewing::BrewPlan planned(const brewing::BrewInput& input, const brewing::BatchNeed& batch,
+                                 const brewing::Equipment& kit = {}, const brewing::RefillBeer& fresh = beer()) {
     auto plan = planBrew(input, fresh, kit, batch);
     REQUIRE(plan);
     return *plan;

@@ -10,6 +10,8 @@
 #include <limits>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::ingredient;
 using namespace staveline::plan_tests;
 
 TEST_CASE("the chain from vessel to kettle, worked by hand") {

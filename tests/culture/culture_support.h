@@ -9,15 +9,15 @@
 
 namespace staveline::culture_test {
 
-inline constexpr CultureParameters usual;
+inline constexpr culture::CultureParameters usual;
 
 inline double uniform(double low, double high) {
     return low + (high - low) * *rc::gen::inRange(0, 1001) / 1000.0;
 }
 
 /// A vessel somewhere between freshly filled and long settled.
-inline VesselState anyVessel() {
-    VesselState state = reference::settledVessel;
+inline culture::VesselState anyVessel() {
+    culture::VesselState state = reference::settledVessel;
     state.beer = blend(state.beer, reference::refillBeer, {uniform(0, 1)});
     state.beer.isoCis = uniform(0, 20);
     state.lactics = uniform(.01, 1);
@@ -27,12 +27,12 @@ inline VesselState anyVessel() {
 }
 
 /// Oxygen as acetic acid, and the alcohol it costs [g/L per day].
-inline constexpr double aceticPerDay(const AgeConditions& c, const CultureParameters& p) {
+inline constexpr double aceticPerDay(const culture::AgeConditions& c, const culture::CultureParameters& p) {
     return p.oxygenToAcetic * 1.877 * c.oxygenPerYear / 365e3;
 }
 
 /// Every number of a state, for comparisons pool by pool.
-inline std::vector<double> numbers(const VesselState& state) {
+inline std::vector<double> numbers(const culture::VesselState& state) {
     std::vector<double> all;
     for (const auto pool : compositionPools)
         all.push_back(state.beer.*pool);
@@ -41,7 +41,7 @@ inline std::vector<double> numbers(const VesselState& state) {
 }
 
 /// The largest difference relative to the larger value, small values against `floor`.
-inline double relativeDifference(const VesselState& a, const VesselState& b, double floor = 1e-3) {
+inline double relativeDifference(const culture::VesselState& a, const culture::VesselState& b, double floor = 1e-3) {
     const auto x = numbers(a), y = numbers(b);
     double worst = 0;
     for (std::size_t i = 0; i < x.size(); ++i)

@@ -6,6 +6,7 @@
 #include <limits>
 
 using namespace staveline;
+using namespace staveline::culture;
 using namespace staveline::culture_test;
 
 namespace {

@@ -4,6 +4,7 @@
 #include "quantity/acid_base.h"
 
 using namespace staveline;
+using namespace staveline::culture;
 using namespace staveline::culture_test;
 
 namespace {

@@ -4,6 +4,7 @@
 #include <limits>
 
 using namespace staveline;
+using namespace staveline::culture;
 using namespace staveline::culture_test;
 
 TEST_CASE("A refill mixes beer by volume and keeps what the walls hold", "[culture]") {

@@ -7,6 +7,10 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 using namespace staveline::testing;
 
 namespace {

@@ -5,6 +5,8 @@
 #include <functional>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using testing::day;
 using testing::DeskFixture;
 

@@ -8,6 +8,12 @@
 #include <nlohmann/json.hpp>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::culture;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
+using namespace staveline::vessel;
 using namespace staveline::testing;
 
 namespace {

@@ -6,6 +6,9 @@
 #include <fmt/format.h>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using namespace staveline::testing;
 
 namespace {

@@ -5,6 +5,9 @@
 #include "quantity/density.h"
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::desk;
 using namespace staveline::testing;
 
 namespace {

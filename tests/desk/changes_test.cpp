@@ -5,6 +5,10 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::sheet;
 using namespace staveline::testing;
 
 namespace {

@@ -3,6 +3,10 @@
 #include "desk/support.h"
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 using namespace staveline::testing;
 
 namespace {

@@ -3,6 +3,11 @@
 #include "desk/support.h"
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
+using namespace staveline::vessel;
 using namespace staveline::testing;
 
 TEST_CASE_METHOD(DeskFixture, "an opened vessel has a level, an age and dates", "[desk]") {

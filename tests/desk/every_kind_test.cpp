@@ -5,6 +5,8 @@
 #include <nlohmann/json.hpp>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using namespace staveline::testing;
 
 namespace {

@@ -8,6 +8,9 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::tasting;
+using namespace staveline::vessel;
 using namespace staveline::testing;
 
 namespace {

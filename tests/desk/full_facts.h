@@ -82,17 +82,17 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "retire", "vessel": "Sanderling", "on": "2026-02-20", "reason": "cracked"}
 ])";
 
-inline std::vector<Fact> fullFacts() {
-    auto facts = parseRecords(fullRecords);
+inline std::vector<facts::Fact> fullFacts() {
+    auto facts = facts::parseRecords(fullRecords);
     if (!facts)
         FAIL(facts.error().path << ": " << render(facts.error().cause));
     return *facts;
 }
 
 /// Everything a book holds and says, as text: what is stored, and what each vessel's ledger makes of it.
-inline std::string wholeBook(const Desk& desk) {
-    std::vector<Fact> stored;
-    for (const auto& table : cellarSchema().tables)
+inline std::string wholeBook(const desk::Desk& desk) {
+    std::vector<facts::Fact> stored;
+    for (const auto& table : facts::cellarSchema().tables)
         for (std::int64_t id = 1; id < 40; ++id)
             if (auto fact = desk.fact(table.name, id))
                 stored.push_back(*fact);
@@ -104,14 +104,15 @@ inline std::string wholeBook(const Desk& desk) {
         for (const auto& line : ledger->lines)
             text += isoDay(line.on) + " " + render(line.text) + " " + std::to_string(line.volumeAfter.l) + " " +
                     std::to_string(line.meanAgeAfter.d) + " " + std::to_string(line.findings.size()) + "\n";
-        text += recipeJson(desk.setting(vessel.name)->recipe) + "\n" + vessel.name + " " + render(vessel.headline);
+        text +=
+            facts::recipeJson(desk.setting(vessel.name)->recipe) + "\n" + vessel.name + " " + render(vessel.headline);
         const auto locks = desk.locks(vessel.name);
         for (const auto& lock : *locks)
             text += "lock " + lock.lever + "\n";
     }
     for (const auto& brew : desk.brews())
         text += brew.name + " for " + brew.vessel + "\n";
-    return text + toJson(cellar) + writeRecords(stored);
+    return text + desk::toJson(cellar) + facts::writeRecords(stored);
 }
 
 } // namespace staveline::testing

@@ -5,6 +5,9 @@
 #include <fmt/format.h>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
 using namespace staveline::testing;
 
 namespace {

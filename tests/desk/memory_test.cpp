@@ -6,6 +6,11 @@
 #include <random>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 using namespace staveline::testing;
 
 namespace {

@@ -7,6 +7,12 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::sheet;
+using namespace staveline::tasting;
 using namespace staveline::testing;
 
 namespace {

@@ -4,6 +4,7 @@
 #include "desk/support.h"
 
 using namespace staveline;
+using namespace staveline::desk;
 using namespace staveline::testing;
 
 namespace {

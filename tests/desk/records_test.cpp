@@ -6,6 +6,7 @@
 #include "facts/sample.h"
 
 using namespace staveline;
+using namespace staveline::facts;
 using namespace staveline::testing;
 
 TEST_CASE("every record of the sample cellar survives writing and reading bit for bit", "[desk][json]") {

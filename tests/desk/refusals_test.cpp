@@ -6,6 +6,8 @@
 #include <nlohmann/json.hpp>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::facts;
 using namespace staveline::testing;
 
 namespace {

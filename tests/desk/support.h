@@ -27,11 +27,11 @@ inline constexpr Day day(int y, unsigned m, unsigned d) {
 struct DeskFixture {
     Scratch scratch;
     Day now = day(2026, 3, 2);
-    std::unique_ptr<Desk> desk = *Desk::create(scratch / "test.cellar", [this] { return now; });
+    std::unique_ptr<desk::Desk> desk = *desk::Desk::create(scratch / "test.cellar", [this] { return now; });
 
     /// Records JSON and expects it to work.
     void record(const std::string& json) {
-        auto facts = parseRecords(json);
+        auto facts = facts::parseRecords(json);
         INFO(json);
         REQUIRE(facts);
         auto done = desk->record(*facts);
@@ -41,7 +41,7 @@ struct DeskFixture {
     /// Records JSON and expects a fault.
     Fault refused(const std::string& json) {
         INFO(json);
-        auto facts = parseRecords(json);
+        auto facts = facts::parseRecords(json);
         if (!facts)
             return facts.error();
         const auto before = desk->revision();

@@ -3,6 +3,8 @@
 #include "desk/support.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::facts;
 using namespace staveline::testing;
 
 namespace {

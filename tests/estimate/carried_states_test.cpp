@@ -4,6 +4,11 @@
 #include "support/catch.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::estimate;
+using namespace staveline::forward;
+using namespace staveline::ingredient;
 
 namespace {
 

@@ -6,6 +6,12 @@
 #include "support/catch.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::estimate;
+using namespace staveline::forward;
+using namespace staveline::ingredient;
+using namespace staveline::tasting;
 
 namespace {
 

@@ -10,6 +10,8 @@
 #include <set>
 
 using namespace staveline;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 
 namespace {
 

@@ -3,6 +3,9 @@
 #include "quantity/acid_base.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::forward;
 using namespace staveline::forward_test;
 
 namespace {

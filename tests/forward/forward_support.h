@@ -10,17 +10,17 @@
 
 namespace staveline::forward_test {
 
-inline const Parameters usual;
+inline const forward::Parameters usual;
 inline constexpr Plato original{12};
 
 /// The refill of the vectors as a brewed beer.
-inline RefillBeer vectorRefill() {
-    RefillBeer beer;
+inline brewing::RefillBeer vectorRefill() {
+    brewing::RefillBeer beer;
     beer.beer = reference::refillBeer;
     return beer;
 }
 
-inline BrewInput baseInput() {
+inline brewing::BrewInput baseInput() {
     return reference::inputFor(reference::baseRecipe());
 }
 
@@ -28,7 +28,7 @@ inline double uniform(double low, double high) {
     return low + (high - low) * *rc::gen::inRange(0, 1001) / 1000.0;
 }
 
-inline bool sound(const VesselState& state) {
+inline bool sound(const culture::VesselState& state) {
     for (const auto pool : compositionPools)
         if (!std::isfinite(state.beer.*pool))
             return false;

@@ -4,6 +4,9 @@
 #include "quantity/acid_base.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::forward;
 using namespace staveline::forward_test;
 
 namespace {
@@ -24,7 +27,7 @@ double shareOfD(const Composition& beer) {
 TEST_CASE("A vessel run for long on one recipe is where its cycles lead", "[forward]") {
     const RefillBeer beer = brew(baseInput(), usual.brew);
     const Plan plan{.refillShare = {.35}, .interval = {240}};
-    const Outcome settled = ifKeptUp(usual, youngVessel(beer.beer, usual.culture), beer, original, plan);
+    const Outcome settled = settledOutcome(usual, youngVessel(beer.beer, usual.culture), beer, original, plan);
     const Outcome now = outcomeOf(open({.yearsRunning = 40}), usual, original);
     for (const Dimension d : allDimensions)
         CHECK(now.scores[d] == Approx(settled.scores[d]).margin(.01));

@@ -6,6 +6,8 @@
 #include <set>
 
 using namespace staveline;
+using namespace staveline::forward;
+using namespace staveline::tasting;
 
 namespace {
 

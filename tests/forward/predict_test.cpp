@@ -3,6 +3,9 @@
 #include "quantity/acid_base.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::forward;
 using namespace staveline::forward_test;
 
 namespace {
@@ -72,10 +75,10 @@ TEST_CASE("Regression V10: twenty equal cycles", "[forward][regression]") {
 }
 
 TEST_CASE("If kept up is where equal cycles lead, from wherever they start", "[forward]") {
-    const Outcome settled = ifKeptUp(usual, reference::settledVessel, vectorRefill(), original, cycle);
+    const Outcome settled = settledOutcome(usual, reference::settledVessel, vectorRefill(), original, cycle);
     const Outcome again = predict(usual, settled.state, vectorRefill(), original, cycle).nextDraw;
     const VesselState young = youngVessel(reference::refillBeer, usual.culture);
-    const Outcome fromYoung = ifKeptUp(usual, young, vectorRefill(), original, cycle);
+    const Outcome fromYoung = settledOutcome(usual, young, vectorRefill(), original, cycle);
     for (const Dimension d : allDimensions) {
         CHECK(again.scores[d] == Approx(settled.scores[d]).margin(1e-4));
         CHECK(fromYoung.scores[d] == Approx(settled.scores[d]).margin(5e-3));
@@ -84,7 +87,7 @@ TEST_CASE("If kept up is where equal cycles lead, from wherever they start", "[f
 }
 
 TEST_CASE("No cycles leave the vessel as it is", "[forward]") {
-    const Outcome none = ifKeptUp(usual, reference::settledVessel, vectorRefill(), original, cycle, 0);
+    const Outcome none = settledOutcome(usual, reference::settledVessel, vectorRefill(), original, cycle, 0);
     CHECK(none.state == reference::settledVessel);
 }
 
@@ -100,7 +103,7 @@ TEST_CASE("Predicting from the recipe and from the brewed beer agree to the bit,
     CHECK(a.nextDraw.scores == predict(usual, reference::settledVessel, input, plan).nextDraw.scores);
 }
 
-TEST_CASE("This draw is the heel aged, whatever goes in after it", "[forward]") {
+TEST_CASE("This draw is the remaining beer aged, whatever goes in after it", "[forward]") {
     Recipe other = reference::ryeRecipe();
     const Plan plan{.toThisDraw = {45}};
     const Prediction a = predict(usual, reference::settledVessel, baseInput(), plan);

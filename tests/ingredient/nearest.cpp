@@ -6,6 +6,7 @@
 #include <algorithm>
 
 namespace staveline {
+using namespace ingredient;
 namespace {
 
 std::string shortWord() {

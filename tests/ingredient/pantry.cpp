@@ -9,6 +9,7 @@
 #include <set>
 
 namespace staveline {
+using namespace ingredient;
 namespace {
 
 const std::string grainHeader =

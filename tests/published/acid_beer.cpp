@@ -8,6 +8,7 @@
 #include <vector>
 
 using namespace staveline;
+using namespace staveline::forward;
 
 namespace {
 

@@ -4,6 +4,8 @@
 #include "support/catch.h"
 
 using namespace staveline;
+using namespace staveline::forward;
+using namespace staveline::tasting;
 
 namespace {
 

@@ -10,6 +10,8 @@
 #include <cmath>
 
 namespace staveline {
+using namespace brewing;
+using namespace ingredient;
 namespace {
 
 Recipe malt(const std::string& grain, std::vector<MashStep> mash, const std::string& yeast = "ale_clean") {

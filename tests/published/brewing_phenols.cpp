@@ -9,6 +9,8 @@
 #include <cmath>
 
 namespace staveline {
+using namespace brewing;
+using namespace ingredient;
 namespace {
 
 Recipe wheatBeer(double wheat, std::vector<MashStep> mash, double boil, const std::string& yeast) {

@@ -6,6 +6,9 @@
 #include "support/reference_pantry.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::forward;
 
 namespace {
 
@@ -13,7 +16,7 @@ Outcome settledBase(Days interval, Share share, const Parameters& p = {}) {
     const BrewInput input = reference::inputFor(reference::baseRecipe());
     const RefillBeer beer = brew(input, p.brew);
     const Plan plan{.refillShare = share, .interval = interval};
-    return ifKeptUp(p, youngVessel(beer.beer, p.culture), beer, {12}, plan);
+    return settledOutcome(p, youngVessel(beer.beer, p.culture), beer, {12}, plan);
 }
 
 void checkWithin(double value, double low, double high) {

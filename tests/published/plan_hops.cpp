@@ -7,6 +7,7 @@
 #include <array>
 
 using namespace staveline;
+using namespace staveline::brewing;
 
 TEST_CASE("Tinseth's table of utilisation") {
     struct Row {

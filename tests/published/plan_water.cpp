@@ -6,6 +6,8 @@
 #include "support/catch.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::ingredient;
 
 namespace {
 

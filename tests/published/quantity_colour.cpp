@@ -9,6 +9,7 @@
 #include <utility>
 
 namespace staveline {
+using namespace ingredient;
 namespace {
 
 /// SRM of a wort with this many malt colour units, made of 1 kg at 10 degrees Lovibond.

@@ -15,6 +15,9 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::ingredient;
+using namespace staveline::tasting;
+using namespace staveline::vessel;
 
 namespace {
 

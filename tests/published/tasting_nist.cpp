@@ -7,6 +7,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::tasting;
 
 namespace {
 

@@ -9,6 +9,7 @@
 #include <sstream>
 
 using namespace staveline;
+using namespace staveline::tasting;
 
 namespace {
 

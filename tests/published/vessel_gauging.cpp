@@ -9,6 +9,7 @@
 #include <array>
 
 using namespace staveline;
+using namespace staveline::vessel;
 
 namespace {
 

@@ -6,6 +6,7 @@
 #include "vessel/ledger.h"
 
 using namespace staveline;
+using namespace staveline::vessel;
 
 TEST_CASE("the hundred-year beer is four years old (Garshol 2014)") {
     const Day first{std::chrono::year(1900) / 1 / 1};

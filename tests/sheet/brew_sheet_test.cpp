@@ -13,6 +13,9 @@
 #include <sstream>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::ingredient;
+using namespace staveline::sheet;
 
 namespace {
 

@@ -6,6 +6,7 @@
 #include <set>
 
 using namespace staveline;
+using namespace staveline::sheet;
 
 namespace {
 

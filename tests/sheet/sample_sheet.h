@@ -27,8 +27,8 @@ inline Day day(std::string_view iso) {
     return parseDay(iso).value();
 }
 
-inline BrewPlan plan() {
-    BrewPlan plan;
+inline brewing::BrewPlan plan() {
+    brewing::BrewPlan plan;
     plan.intoVessel = {88};
     plan.intoFermenter = {97.2};
     plan.leftOver = {4};
@@ -42,9 +42,9 @@ inline BrewPlan plan() {
                   {"flaked_oats", "Flaked oats", {2.2}, {.1}, true}};
     plan.gristMass = {22};
     plan.sugar = {.6};
-    plan.mash = {{{45}, {20}, MashStage::How::strike, {44}, {48.5}, {}, {55}},
-                 {{63}, {75}, MashStage::How::infusion, {18.5}, {96}, {}, {74}},
-                 {{72}, {15}, MashStage::How::heat, {0}, {0}, {9}, {76.3}}};
+    plan.mash = {{{45}, {20}, brewing::MashStage::How::strike, {44}, {48.5}, {}, {55}},
+                 {{63}, {75}, brewing::MashStage::How::infusion, {18.5}, {96}, {}, {74}},
+                 {{72}, {15}, brewing::MashStage::How::heat, {0}, {0}, {9}, {76.3}}};
     plan.hops = {{"bittering hops", {48}, {.05}, {60}, {9.5}}};
     plan.originalGravity = {12.1};
     plan.finalGravity = {2.3};
@@ -56,10 +56,10 @@ inline BrewPlan plan() {
     return plan;
 }
 
-inline Proposal proposal() {
-    Proposal p;
+inline advice::Proposal proposal() {
+    advice::Proposal p;
     p.title = say("test.title");
-    Move rest, mash;
+    advice::Move rest, mash;
     rest.lever = "ferulic_rest";
     rest.wording = say("test.rest").with("to", Minutes{20}).with("at", Celsius{45});
     rest.next[Dimension::funk] = .4;
@@ -77,8 +77,8 @@ inline Proposal proposal() {
 }
 
 /// `chosen` must outlive what is returned.
-inline BrewSheetInput input(const Proposal* chosen) {
-    BrewSheetInput in;
+inline sheet::BrewSheetInput input(const advice::Proposal* chosen) {
+    sheet::BrewSheetInput in;
     in.vessel = "Plover";
     in.brewery = "Marsh Gate Cellar";
     in.on = day("2026-03-02");
@@ -95,8 +95,8 @@ inline BrewSheetInput input(const Proposal* chosen) {
     in.dates.nextSample = day("2026-10-27");
     in.dates.nextDraw = day("2026-11-26");
     in.draw = {85};
-    in.expected[Dimension::acidity] = Band{6.1, 5.2, 7};
-    in.expected[Dimension::funk] = Band{4.2, 2.9, 5.5};
+    in.expected[Dimension::acidity] = advice::Band{6.1, 5.2, 7};
+    in.expected[Dimension::funk] = advice::Band{4.2, 2.9, 5.5};
     in.forecastNote = "Model 1, told on 2026-03-02.";
     return in;
 }

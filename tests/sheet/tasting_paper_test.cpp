@@ -5,6 +5,8 @@
 #include "support/catch.h"
 
 using namespace staveline;
+using namespace staveline::sheet;
+using namespace staveline::tasting;
 
 namespace {
 

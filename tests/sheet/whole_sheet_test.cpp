@@ -12,6 +12,7 @@
 #include <set>
 
 using namespace staveline;
+using namespace staveline::sheet;
 
 namespace {
 

@@ -8,6 +8,7 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::sheet;
 
 namespace {
 

@@ -9,29 +9,29 @@ namespace staveline::reference {
 
 struct GrainRow {
     const char* id;
-    GrainKind kind;
+    ingredient::GrainKind kind;
     double extract, power, ferulicFree, ferulicBound, esterase, coumaricFree, coumaricBound, glucan, glucanase, xylan;
 };
 inline constexpr GrainRow grainRows[] = {
-    {"pilsner", GrainKind::base, .80, 280, 4.0, 50, 1.00, 3.0, 46, .0035, 1.0, .35},
-    {"pale", GrainKind::base, .80, 230, 4.2, 50, .85, 3.1, 46, .0035, .85, .35},
-    {"vienna", GrainKind::kilned, .79, 210, 4.4, 48, .65, 3.2, 44, .0035, .6, .35},
-    {"munich", GrainKind::kilned, .79, 130, 4.2, 46, .40, 3.2, 42, .0035, .35, .35},
-    {"melanoidin", GrainKind::kilned, .77, 40, 3.0, 40, .10, 2.4, 36, .0030, .05, .35},
-    {"caramel", GrainKind::caramel, .75, 0, 2.5, 30, 0, 1.9, 26, .0025, 0, .35},
-    {"roasted", GrainKind::roast, .70, 0, 1.0, 10, 0, .8, 8, .0010, 0, .35},
-    {"wheat_malt", GrainKind::wheat, .83, 250, 2.0, 38, .60, 1.6, 24, .0035, .3, .45},
-    {"raw_wheat", GrainKind::unmalted, .77, 70, 1.4, 30, .15, .8, 13, .007, 0, .60},
-    {"rye_malt", GrainKind::rye, .81, 200, 5.0, 75, .90, 1.6, 20, .010, .5, 1.6},
-    {"raw_rye", GrainKind::unmalted, .76, 50, 2.0, 60, .20, .9, 14, .018, 0, 2.6},
-    {"oat_malt", GrainKind::oat, .62, 60, 3.0, 35, .45, 2.2, 22, .012, .5, .5},
-    {"flaked_oats", GrainKind::flaked, .70, 0, 1.5, 22, 0, .7, 9, .042, 0, .5},
-    {"raw_barley", GrainKind::unmalted, .76, 0, 1.5, 40, .25, 1.3, 38, .042, 0, .5},
-    {"flaked_barley", GrainKind::flaked, .72, 0, 1.5, 38, 0, 1.3, 36, .042, 0, .5},
+    {"pilsner", ingredient::GrainKind::base, .80, 280, 4.0, 50, 1.00, 3.0, 46, .0035, 1.0, .35},
+    {"pale", ingredient::GrainKind::base, .80, 230, 4.2, 50, .85, 3.1, 46, .0035, .85, .35},
+    {"vienna", ingredient::GrainKind::kilned, .79, 210, 4.4, 48, .65, 3.2, 44, .0035, .6, .35},
+    {"munich", ingredient::GrainKind::kilned, .79, 130, 4.2, 46, .40, 3.2, 42, .0035, .35, .35},
+    {"melanoidin", ingredient::GrainKind::kilned, .77, 40, 3.0, 40, .10, 2.4, 36, .0030, .05, .35},
+    {"caramel", ingredient::GrainKind::caramel, .75, 0, 2.5, 30, 0, 1.9, 26, .0025, 0, .35},
+    {"roasted", ingredient::GrainKind::roast, .70, 0, 1.0, 10, 0, .8, 8, .0010, 0, .35},
+    {"wheat_malt", ingredient::GrainKind::wheat, .83, 250, 2.0, 38, .60, 1.6, 24, .0035, .3, .45},
+    {"raw_wheat", ingredient::GrainKind::unmalted, .77, 70, 1.4, 30, .15, .8, 13, .007, 0, .60},
+    {"rye_malt", ingredient::GrainKind::rye, .81, 200, 5.0, 75, .90, 1.6, 20, .010, .5, 1.6},
+    {"raw_rye", ingredient::GrainKind::unmalted, .76, 50, 2.0, 60, .20, .9, 14, .018, 0, 2.6},
+    {"oat_malt", ingredient::GrainKind::oat, .62, 60, 3.0, 35, .45, 2.2, 22, .012, .5, .5},
+    {"flaked_oats", ingredient::GrainKind::flaked, .70, 0, 1.5, 22, 0, .7, 9, .042, 0, .5},
+    {"raw_barley", ingredient::GrainKind::unmalted, .76, 0, 1.5, 40, .25, 1.3, 38, .042, 0, .5},
+    {"flaked_barley", ingredient::GrainKind::flaked, .72, 0, 1.5, 38, 0, 1.3, 36, .042, 0, .5},
 };
 
-inline Grain grain(const GrainRow& row) {
-    Grain out;
+inline ingredient::Grain grain(const GrainRow& row) {
+    ingredient::Grain out;
     out.id = out.name = row.id;
     out.kind = row.kind;
     out.diastaticPowerWk = row.power;
@@ -46,15 +46,16 @@ inline Grain grain(const GrainRow& row) {
     out.extractAsIs = row.extract;
     return out;
 }
-inline Grain sugar(const char* id, double fermentability) {
-    Grain out;
+inline ingredient::Grain sugar(const char* id, double fermentability) {
+    ingredient::Grain out;
     out.id = out.name = id;
-    out.kind = GrainKind::sugar;
+    out.kind = ingredient::GrainKind::sugar;
     out.ownRdf = fermentability;
     return out;
 }
-inline Yeast yeast(const char* id, double maltose, double maltotriose, double dextrin, bool pof, double glycerol) {
-    Yeast out;
+inline ingredient::Yeast yeast(const char* id, double maltose, double maltotriose, double dextrin, bool pof,
+                               double glycerol) {
+    ingredient::Yeast out;
     out.id = out.name = id;
     out.takesMaltose = maltose;
     out.takesMaltotriose = maltotriose;
@@ -64,8 +65,8 @@ inline Yeast yeast(const char* id, double maltose, double maltotriose, double de
     return out;
 }
 
-inline Pantry makePantry() {
-    Pantry pantry;
+inline ingredient::Pantry makePantry() {
+    ingredient::Pantry pantry;
     for (const auto& row : grainRows)
         pantry.put(grain(row));
     pantry.put(sugar("sucrose", 1.0));
@@ -79,22 +80,22 @@ inline Pantry makePantry() {
     pantry.put(yeast("wine", 1, .20, 0, false, 5.5));
     return pantry;
 }
-inline const Pantry& pantry() {
-    static const Pantry made = makePantry();
+inline const ingredient::Pantry& pantry() {
+    static const ingredient::Pantry made = makePantry();
     return made;
 }
 
 /// The base of the vectors: pilsner 75, wheat malt 25, 60 min at 66 C, 12 P, clean yeast, 10 IBU.
-inline Recipe baseRecipe() {
-    Recipe recipe;
+inline brewing::Recipe baseRecipe() {
+    brewing::Recipe recipe;
     recipe.grist = {{"pilsner", {.75}}, {"wheat_malt", {.25}}};
     recipe.mash = {{{66}, {60}}};
     recipe.yeast = "clean";
     return recipe;
 }
 /// V2: rye, a ferulic rest, sugar and a diastatic yeast.
-inline Recipe ryeRecipe() {
-    Recipe recipe = baseRecipe();
+inline brewing::Recipe ryeRecipe() {
+    brewing::Recipe recipe = baseRecipe();
     recipe.grist = {{"pilsner", {.60}}, {"wheat_malt", {.15}}, {"rye_malt", {.25}}};
     recipe.mash = {{{45}, {20}}, {{66}, {60}}};
     recipe.mashPh = {5.8};
@@ -105,15 +106,15 @@ inline Recipe ryeRecipe() {
     return recipe;
 }
 /// V3: a hot mash and a weak yeast.
-inline Recipe hotRecipe() {
-    Recipe recipe = baseRecipe();
+inline brewing::Recipe hotRecipe() {
+    brewing::Recipe recipe = baseRecipe();
     recipe.mash = {{{72}, {60}}};
     recipe.yeast = "low";
     return recipe;
 }
 
 /// Throws on a recipe that does not resolve: a mistake in the test.
-inline BrewInput inputFor(const Recipe& recipe, CelsiusPerMinute kitRate = {1}) {
+inline brewing::BrewInput inputFor(const brewing::Recipe& recipe, CelsiusPerMinute kitRate = {1}) {
     return resolve(recipe, pantry(), kitRate).value();
 }
 

@@ -9,6 +9,7 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::tasting;
 
 namespace {
 

@@ -8,6 +8,7 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::tasting;
 
 namespace {
 

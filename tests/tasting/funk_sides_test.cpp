@@ -7,6 +7,7 @@
 #include <algorithm>
 
 using namespace staveline;
+using namespace staveline::tasting;
 
 namespace {
 

@@ -9,6 +9,7 @@
 #include <set>
 
 using namespace staveline;
+using namespace staveline::tasting;
 
 namespace {
 

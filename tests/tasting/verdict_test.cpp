@@ -8,6 +8,7 @@
 #include <limits>
 
 using namespace staveline;
+using namespace staveline::tasting;
 
 namespace {
 

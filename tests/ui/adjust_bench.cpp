@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Figures of the Adjust station, and pictures of it: test_ui "[bench]" prints one JSON object a line;
+// Figures of the Adjust page, and pictures of it: test_ui "[bench]" prints one JSON object a line;
 // STAVELINE_SHOTS=folder test_ui "[adjust_shots]" writes pictures in both palettes.
 #include "ui/adjust_support.h"
 
@@ -11,6 +11,7 @@
 #include <ctime>
 
 using namespace staveline;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using testing::AtAdjust;
 
@@ -79,38 +80,38 @@ void shoot(const QWidget& widget, const QString& name) {
 void shootAll(const QString& look) {
     const AtAdjust s;
     s.settle();
-    shoot(*s.station, "proposal-" + look);
-    s.station->asNow();
+    shoot(*s.workPage, "proposal-" + look);
+    s.workPage->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 4);
     s.slide("ferulic_rest", Qt::Key_Right, 4);
     s.settle();
-    shoot(*s.station, "tried-" + look);
-    s.station->openTarget(true);
-    shoot(*s.station, "target-" + look);
-    s.station->openTarget(false);
+    shoot(*s.workPage, "tried-" + look);
+    s.workPage->openTarget(true);
+    shoot(*s.workPage, "target-" + look);
+    s.workPage->openTarget(false);
     Q_EMIT s.proposals().explainAsked(1, 0, "prediction/next/acidity");
-    shoot(*s.station, "chain-" + look);
-    s.chain().leave();
+    shoot(*s.workPage, "chain-" + look);
+    s.explanation().leave();
     s.verdicts().showTable(true);
-    shoot(*s.station, "table-" + look);
+    shoot(*s.workPage, "table-" + look);
     s.verdicts().showTable(false);
-    s.station->openDrawDay(true);
-    shoot(*s.station, "draw-day-" + look);
-    s.station->openDrawDay(false);
+    s.workPage->openDrawDay(true);
+    shoot(*s.workPage, "draw-day-" + look);
+    s.workPage->openDrawDay(false);
     for (const char* vessel : {"Dunlin", "Knot"}) {
-        s.station->showVessel(vessel);
+        s.workPage->showVessel(vessel);
         s.settle();
-        shoot(*s.station, QString::fromLatin1(vessel).toLower() + "-" + look);
+        shoot(*s.workPage, QString::fromLatin1(vessel).toLower() + "-" + look);
     }
 }
 
 } // namespace
 
-TEST_CASE("figures of the Adjust station", "[.][bench]") {
+TEST_CASE("figures of the Adjust page", "[.][bench]") {
     install(*qApp, Appearance::light);
     const AtAdjust s;
     s.settle();
-    s.station->asNow();
+    s.workPage->asNow();
     s.settle();
     dragTimes(s, "sacch_temperature", 10);
     const auto drag = dragTimes(s, "sacch_temperature", 200);
@@ -133,7 +134,7 @@ TEST_CASE("figures of the Adjust station", "[.][bench]") {
     bench::print("adjust_longest_block_during_advice", *std::max_element(gaps.begin(), gaps.end()), "ms", gaps.size());
 }
 
-TEST_CASE("pictures of the Adjust station", "[.][adjust_shots]") {
+TEST_CASE("pictures of the Adjust page", "[.][adjust_shots]") {
     const QString folder = qEnvironmentVariable("STAVELINE_SHOTS");
     if (folder.isEmpty())
         FAIL("STAVELINE_SHOTS names no folder");

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the Adjust station is made of, by itself: words, strips, the worker that keeps to the newest request.
+// What the Adjust page is made of, by itself: words, timelines, the worker that keeps to the newest request.
 #include "ui/adjust_support.h"
 
 #include "ui/adjust/verdict_words.h"
@@ -11,6 +11,10 @@
 #include <future>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using testing::day;
 
@@ -29,17 +33,17 @@ HistoryView tastings() {
     return view;
 }
 
-StripLook lookWith(double wanted, double band, double today) {
-    StripLook look;
+TargetTimelineData lookWith(double wanted, double band, double today) {
+    TargetTimelineData look;
     look.dimension = Dimension::body;
     look.window = {wanted, band};
     look.today = {day(2026, 1, 1), Band{today, today - .5, today + .5}};
     return look;
 }
 
-QImage painted(WindowStrip& strip) {
-    strip.resize(strip.sizeHint());
-    return strip.grab().toImage();
+QImage painted(TargetTimeline& timeline) {
+    timeline.resize(timeline.sizeHint());
+    return timeline.grab().toImage();
 }
 
 } // namespace
@@ -84,7 +88,7 @@ TEST_CASE("each verdict has a word and a shape of its own", "[ui][adjust]") {
     CHECK(verdictPixmap(up, 32, palette, 1).toImage() != verdictPixmap(down, 32, palette, 1).toImage());
 }
 
-TEST_CASE("a strip keeps the last sittings that scored its dimension", "[ui][adjust]") {
+TEST_CASE("a timeline keeps the last sittings that scored its dimension", "[ui][adjust]") {
     const auto points = lastTasted(tastings(), Dimension::funk, 3);
     REQUIRE(points.size() == 3);
     CHECK(points[0].on == day(2025, 1, 1) + std::chrono::days{120});
@@ -93,22 +97,22 @@ TEST_CASE("a strip keeps the last sittings that scored its dimension", "[ui][adj
     CHECK(lastTasted(tastings(), Dimension::acidity).empty());
 }
 
-TEST_CASE("a strip has room for everything it shows", "[ui][adjust]") {
-    StripLook look = lookWith(4, 1, 4.2);
+TEST_CASE("a timeline has room for everything it shows", "[ui][adjust]") {
+    TargetTimelineData look = lookWith(4, 1, 4.2);
     CHECK(spanOf(look).low == 2);
     CHECK(spanOf(look).high == 6);
-    look.tried = StripCourse{{4, 3.5, 4.5}, {6.6, 6.1, 7.4}, Band{9, 7, 12}};
+    look.tried = ForecastBands{{4, 3.5, 4.5}, {6.6, 6.1, 7.4}, Band{9, 7, 12}};
     CHECK(spanOf(look).high == 10); // never beyond the scale
     look.tried.reset();
     look.tasted = {{day(2025, 1, 1), {.4, -.2, .9}}};
     CHECK(spanOf(look).low == 0);
 }
 
-TEST_CASE("a strip tells every point in words", "[ui][adjust]") {
-    StripLook look = lookWith(4, 1, 4.2);
+TEST_CASE("a timeline tells every point in words", "[ui][adjust]") {
+    TargetTimelineData look = lookWith(4, 1, 4.2);
     look.tasted = {{day(2025, 3, 1), {3.4, 2.9, 3.9}}};
-    look.alone = StripCourse{{4.1, 3.6, 4.6}, {4.3, 3.7, 4.9}, {}};
-    look.tried = StripCourse{{4.1, 3.6, 4.6}, {4.8, 4.2, 5.4}, Band{5.5, 4.9, 6.9}};
+    look.alone = ForecastBands{{4.1, 3.6, 4.6}, {4.3, 3.7, 4.9}, {}};
+    look.tried = ForecastBands{{4.1, 3.6, 4.6}, {4.8, 4.2, 5.4}, Band{5.5, 4.9, 6.9}};
     look.triedName = "Proposal 2";
     const QString words = sentenceOf(look);
     for (const char* part :
@@ -117,41 +121,41 @@ TEST_CASE("a strip tells every point in words", "[ui][adjust]") {
         INFO(part);
         CHECK(words.contains(QString::fromUtf8(part)));
     }
-    PerDimension<StripLook> strips;
+    PerDimension<TargetTimelineData> timelines;
     for (const Dimension d : allDimensions) {
-        strips[d] = look;
-        strips[d].dimension = d;
+        timelines[d] = look;
+        timelines[d].dimension = d;
     }
-    const auto rows = ui::tableOf(strips);
+    const auto rows = ui::tableOf(timelines);
     REQUIRE(rows.size() == 9); // one sitting, today, wanted, three each for alone and tried
     CHECK(rows[0].what == "Tasted 1 Mar 2025");
     CHECK(rows[5].cells[Dimension::funk].isEmpty()); // kept up is not worked out yet
     CHECK(rows[8].cells[Dimension::funk] == "5.5 (4.9 to 6.9)");
 }
 
-TEST_CASE("a strip is drawn: window, points, and nothing of what it does not have", "[ui][adjust]") {
-    WindowStrip strip(Dimension::body);
-    StripLook look = lookWith(4, 1, 4.2);
-    strip.setLook(look);
-    const QImage alone = painted(strip);
-    CHECK(strip.yOf(5) < strip.yOf(3)); // higher scores stand higher
-    look.tried = StripCourse{{4.1, 3.6, 4.6}, {4.8, 4.2, 5.4}, {}};
-    strip.setLook(look);
-    CHECK(painted(strip) != alone);
+TEST_CASE("a timeline is drawn: window, points, and nothing of what it does not have", "[ui][adjust]") {
+    TargetTimeline timeline(Dimension::body);
+    TargetTimelineData look = lookWith(4, 1, 4.2);
+    timeline.setLook(look);
+    const QImage alone = painted(timeline);
+    CHECK(timeline.yOf(5) < timeline.yOf(3)); // higher scores stand higher
+    look.tried = ForecastBands{{4.1, 3.6, 4.6}, {4.8, 4.2, 5.4}, {}};
+    timeline.setLook(look);
+    CHECK(painted(timeline) != alone);
     look.tried.reset();
-    strip.setLook(look);
-    CHECK(painted(strip) == alone);
+    timeline.setLook(look);
+    CHECK(painted(timeline) == alone);
     look.window.wanted = 4.5;
-    strip.setLook(look);
-    CHECK(painted(strip) != alone);
+    timeline.setLook(look);
+    CHECK(painted(timeline) != alone);
 }
 
-TEST_CASE("Enter on a strip asks for the table, other keys do not", "[ui][adjust]") {
-    WindowStrip strip(Dimension::body);
-    QSignalSpy asked(&strip, &WindowStrip::tableAsked);
-    QTest::keyClick(&strip, Qt::Key_A);
+TEST_CASE("Enter on a timeline asks for the table, other keys do not", "[ui][adjust]") {
+    TargetTimeline timeline(Dimension::body);
+    QSignalSpy asked(&timeline, &TargetTimeline::tableAsked);
+    QTest::keyClick(&timeline, Qt::Key_A);
     CHECK(asked.isEmpty());
-    QTest::keyClick(&strip, Qt::Key_Return);
+    QTest::keyClick(&timeline, Qt::Key_Return);
     CHECK(asked.count() == 1);
 }
 

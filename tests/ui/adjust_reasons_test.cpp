@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Adjust station: where numbers come from, full answers, the target behind the windows, and the day of the draw.
+// The Adjust page: where numbers come from, full answers, the target behind the windows, and the day of the draw.
 #include "ui/adjust_support.h"
 
 #include "ui/adjust/answer_panel.h"
@@ -10,6 +10,9 @@
 #include <QVBoxLayout>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using staveline::testing::part;
 using staveline::testing::parts;
@@ -42,28 +45,28 @@ TEST_CASE("a number is followed to where it comes from, by keyboard, and back", 
     REQUIRE(reason);
     reason->setFocus(Qt::TabFocusReason);
     QTest::keyClick(reason, Qt::Key_Return);
-    ChainPanel& chain = s.chain();
-    REQUIRE(chain.isOpen());
-    CHECK(chain.isVisible());
-    CHECK_FALSE(chain.title().isEmpty());
-    CHECK_FALSE(wordsOf(chain, "source").isEmpty());
-    const QString first = chain.title();
-    LinkedLabel* input = firstLinked(chain.inputs());
+    ExplanationPanel& explanation = s.explanation();
+    REQUIRE(explanation.isOpen());
+    CHECK(explanation.isVisible());
+    CHECK_FALSE(explanation.title().isEmpty());
+    CHECK_FALSE(wordsOf(explanation, "source").isEmpty());
+    const QString first = explanation.title();
+    LinkedLabel* input = firstLinked(explanation.inputs());
     REQUIRE(input);
     CHECK(input->hasFocus());
     QTest::keyClick(input, Qt::Key_Return);
-    CHECK(part<QPushButton>(chain, "Back").isVisible());
-    INFO(first.toStdString() << " | " << input->words().toStdString() << " | " << chain.title().toStdString());
-    CHECK(chain.title() != first);
-    QTest::keyClick(chain.focusWidget(), Qt::Key_Backspace);
-    CHECK_FALSE(part<QPushButton>(chain, "Back").isVisible());
-    CHECK(chain.title() == first);
-    QTest::keyClick(chain.focusWidget(), Qt::Key_Escape);
-    CHECK_FALSE(chain.isOpen());
+    CHECK(part<QPushButton>(explanation, "Back").isVisible());
+    INFO(first.toStdString() << " | " << input->words().toStdString() << " | " << explanation.title().toStdString());
+    CHECK(explanation.title() != first);
+    QTest::keyClick(explanation.focusWidget(), Qt::Key_Backspace);
+    CHECK_FALSE(part<QPushButton>(explanation, "Back").isVisible());
+    CHECK(explanation.title() == first);
+    QTest::keyClick(explanation.focusWidget(), Qt::Key_Escape);
+    CHECK_FALSE(explanation.isOpen());
     CHECK(reason->hasFocus());
 }
 
-TEST_CASE("every number of every reason has a chain that ends", "[ui][adjust]") {
+TEST_CASE("every number of every reason has an explanation that ends", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
     ProposalList& list = s.proposals();
@@ -78,9 +81,9 @@ TEST_CASE("every number of every reason has a chain that ends", "[ui][adjust]") 
                     continue;
                 INFO(argument.origin);
                 Q_EMIT list.explainAsked(number, 0, qs(argument.origin));
-                CHECK_FALSE(s.chain().title().isEmpty());
-                CHECK_FALSE(s.chain().title().contains("nothing behind"));
-                s.chain().leave();
+                CHECK_FALSE(s.explanation().title().isEmpty());
+                CHECK_FALSE(s.explanation().title().contains("nothing behind"));
+                s.explanation().leave();
             }
     }
 }
@@ -91,9 +94,9 @@ TEST_CASE("the numbers of a verdict lead on too", "[ui][adjust]") {
     LinkedLabel& reason = s.verdicts().column(Dimension::acidity).reason();
     reason.setFocus(Qt::TabFocusReason);
     QTest::keyClick(&reason, Qt::Key_Return);
-    CHECK(s.chain().isOpen());
-    CHECK(s.chain().title().contains("Acidity"));
-    QPushButton* close = testing::buttonSaying(s.chain(), "Close (Esc)");
+    CHECK(s.explanation().isOpen());
+    CHECK(s.explanation().title().contains("Acidity"));
+    QPushButton* close = testing::buttonSaying(s.explanation(), "Close (Esc)");
     REQUIRE(close);
     close->click();
     CHECK(reason.hasFocus());
@@ -148,9 +151,9 @@ TEST_CASE("what would change a verdict is said on request", "[ui][adjust]") {
     QStringList words;
     for (const Message& message : expected)
         words << s.session->words(message);
-    CHECK(s.station->notes().changeWords() == words);
-    part<QPushButton>(s.station->notes(), "What would change it").click();
-    for (const LinkedLabel* label : s.station->notes().findChildren<LinkedLabel*>())
+    CHECK(s.workPage->notes().changeWords() == words);
+    part<QPushButton>(s.workPage->notes(), "What would change it").click();
+    for (const LinkedLabel* label : s.workPage->notes().findChildren<LinkedLabel*>())
         CHECK(label->isVisible());
 }
 
@@ -170,8 +173,8 @@ TEST_CASE("fault first is a full answer and proposes no recipe", "[ui][adjust]")
 
 TEST_CASE("a finished field of the target is one edit of today and moves the window", "[ui][adjust]") {
     const AtAdjust s;
-    s.station->openTarget(true);
-    TargetForm& form = s.station->target();
+    s.workPage->openTarget(true);
+    TargetForm& form = s.workPage->target();
     REQUIRE(form.isVisible());
     CHECK(form.number("acidity")->edit()->hasFocus());
     type(form.number("acidity")->edit(), "4,5");
@@ -180,7 +183,7 @@ TEST_CASE("a finished field of the target is one edit of today and moves the win
     CHECK(stored->fact.on == s.today);
     CHECK(stored->fact.target.windows[Dimension::acidity].wanted == 4.5);
     CHECK(stored->fact.target.setBy == "Rook"); // the rest stays
-    CHECK(s.verdicts().column(Dimension::acidity).strip().look().window.wanted == 4.5);
+    CHECK(s.verdicts().column(Dimension::acidity).timeline().look().window.wanted == 4.5);
     const auto id = stored->id;
     type(form.number("funk_band")->edit(), "0.5");
     stored = *s.desk().target("Plover");
@@ -195,8 +198,8 @@ TEST_CASE("a finished field of the target is one edit of today and moves the win
 
 TEST_CASE("the other bounds of the target are stored in their own units", "[ui][adjust]") {
     const AtAdjust s;
-    s.station->openTarget(true);
-    TargetForm& form = s.station->target();
+    s.workPage->openTarget(true);
+    TargetForm& form = s.workPage->target();
     type(form.number("bitterness_ceiling")->edit(), "12");
     type(form.number("gravity_high")->edit(), "1.052");
     type(form.number("alcohol_high")->edit(), "7.5");
@@ -210,8 +213,8 @@ TEST_CASE("the other bounds of the target are stored in their own units", "[ui][
 
 TEST_CASE("a half-typed target survives what happens elsewhere; a slip is said at its field", "[ui][adjust][bad]") {
     const AtAdjust s;
-    s.station->openTarget(true);
-    TargetForm& form = s.station->target();
+    s.workPage->openTarget(true);
+    TargetForm& form = s.workPage->target();
     const auto before = (*s.desk().target("Plover"))->fact;
     type(form.number("acidity")->edit(), "4", false);
     testing::recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
@@ -230,8 +233,8 @@ TEST_CASE("a half-typed target survives what happens elsewhere; a slip is said a
 
 TEST_CASE("the windows can be set like a draw that was liked", "[ui][adjust]") {
     const AtAdjust s;
-    s.station->openTarget(true);
-    TargetForm& form = s.station->target();
+    s.workPage->openTarget(true);
+    TargetForm& form = s.workPage->target();
     const auto draws = *s.desk().pastDraws("Plover");
     REQUIRE(draws.size() >= 2);
     CHECK(part<ChoiceField>(form, "A draw you liked").currentText().contains(qs(draws.front().lot)));
@@ -245,8 +248,8 @@ TEST_CASE("the windows can be set like a draw that was liked", "[ui][adjust]") {
 
 TEST_CASE("a trait can be wanted and not wanted again", "[ui][adjust]") {
     const AtAdjust s;
-    s.station->openTarget(true);
-    TargetForm& form = s.station->target();
+    s.workPage->openTarget(true);
+    TargetForm& form = s.workPage->target();
     part<ChoiceField>(form, "Trait").setWord("medicinal");
     form.severity().setCurrentIndex(1);
     part<QPushButton>(form, "Wanted").click();
@@ -266,33 +269,33 @@ TEST_CASE("a vessel without a target says that an ordinary one is used", "[ui][a
     testing::DeskInScratch made;
     testing::fillCellar(*made.desk);
     Session session(std::move(made.desk));
-    AdjustStation station(session);
-    station.showVessel("Heron");
-    station.show();
-    station.openTarget(true);
-    CHECK(station.target().words() == own("ui.adjust.target.default"));
-    CHECK(part<ChoiceField>(station.target(), "A draw you liked").count() == 1);
-    CHECK_FALSE(part<QPushButton>(station.target(), "Set windows like it").isEnabled());
-    type(station.target().number("body")->edit(), "4.5");
-    CHECK(station.target().words().isEmpty());
+    AdjustPage workPage(session);
+    workPage.showVessel("Heron");
+    workPage.show();
+    workPage.openTarget(true);
+    CHECK(workPage.target().words() == own("ui.adjust.target.default"));
+    CHECK(part<ChoiceField>(workPage.target(), "A draw you liked").count() == 1);
+    CHECK_FALSE(part<QPushButton>(workPage.target(), "Set windows like it").isEnabled());
+    type(workPage.target().number("body")->edit(), "4.5");
+    CHECK(workPage.target().words().isEmpty());
     CHECK((*session.desk().target("Heron"))->fact.target.windows[Dimension::body].wanted == 4.5);
 }
 
 TEST_CASE("another vessel's target takes the place of a half-typed one", "[ui][adjust]") {
     const AtAdjust s;
-    s.station->openTarget(true);
-    type(s.station->target().number("acidity")->edit(), "4.5", false);
-    s.station->showVessel("Knot");
+    s.workPage->openTarget(true);
+    type(s.workPage->target().number("acidity")->edit(), "4.5", false);
+    s.workPage->showVessel("Knot");
     CHECK((*s.desk().target("Plover"))->fact.target.windows[Dimension::acidity].wanted == 4.5); // stored on leaving
-    CHECK(s.station->target().number("acidity")->stored() == 5.5);
+    CHECK(s.workPage->target().number("acidity")->stored() == 5.5);
 }
 
 TEST_CASE("draw day compares what is true with what was planned and says what to do", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    s.station->openDrawDay(true);
+    s.workPage->openDrawDay(true);
     const DrawDayView view = *s.desk().drawDay("Plover");
-    const QString all = s.station->drawDay().words().join('\n');
+    const QString all = s.workPage->drawDay().words().join('\n');
     CHECK(all.contains(s.session->amount(view.held)));
     CHECK(all.contains(s.session->amount(view.plannedDraw)));
     for (const Dimension d : allDimensions)
@@ -301,36 +304,36 @@ TEST_CASE("draw day compares what is true with what was planned and says what to
         CHECK(all.contains(s.session->words(finding)));
     for (const Message& step : view.planB)
         CHECK(all.contains(s.session->words(step)));
-    QSignalSpy taste(s.station.get(), &AdjustStation::tasteAsked), draw(s.station.get(), &AdjustStation::drawAsked);
-    s.station->focusWork();
-    QTest::keyClick(s.station->focusWidget(), Qt::Key_Space);
-    s.station->drawDay().drawButton().click();
+    QSignalSpy taste(s.workPage.get(), &AdjustPage::tasteAsked), draw(s.workPage.get(), &AdjustPage::drawAsked);
+    s.workPage->focusWork();
+    QTest::keyClick(s.workPage->focusWidget(), Qt::Key_Space);
+    s.workPage->drawDay().drawButton().click();
     CHECK(taste.count() == 1);
     CHECK(draw.count() == 1);
-    s.station->openDrawDay(false);
-    CHECK(s.station->board().isVisible());
+    s.workPage->openDrawDay(false);
+    CHECK(s.workPage->board().isVisible());
 }
 
-TEST_CASE("the station passes the audit in both palettes", "[ui][adjust]") {
+TEST_CASE("the page passes the audit in both palettes", "[ui][adjust]") {
     for (const Appearance appearance : {Appearance::light, Appearance::dark}) {
         install(*qApp, appearance);
         const AtAdjust s;
-        s.station->resize(1000, 2600); // everything in sight: what scrolls away cannot be judged
+        s.workPage->resize(1000, 2600); // everything in sight: what scrolls away cannot be judged
         s.settle();
         testing::AuditReport all;
         const auto look = [&] {
             QTest::qWait(50);
-            all.add(testing::audit(*s.station));
+            all.add(testing::audit(*s.workPage));
         };
         look();
-        s.station->openTarget(true);
+        s.workPage->openTarget(true);
         look();
-        s.station->openDrawDay(true);
+        s.workPage->openDrawDay(true);
         look();
-        s.station->openDrawDay(false);
+        s.workPage->openDrawDay(false);
         Q_EMIT s.proposals().explainAsked(1, 0, "now/acidity");
         look();
-        s.station->showVessel("Dunlin");
+        s.workPage->showVessel("Dunlin");
         s.settle();
         look();
         INFO(all.findings.join('\n').toStdString());

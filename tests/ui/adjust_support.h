@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Adjust station on the sample cellar, in a window of the size it gets.
+// The Adjust page on the sample cellar, in a window of the size it gets.
 #pragma once
 
 #include "ui/support.h"
@@ -7,20 +7,20 @@
 #include "desk/advice.h"
 #include "facts/sample.h"
 #include "ui/adjust/answer_panel.h"
-#include "ui/adjust/chain_panel.h"
 #include "ui/adjust/draw_day_page.h"
 #include "ui/adjust/effect_cell.h"
-#include "ui/adjust/larder_list.h"
+#include "ui/adjust/explanation_panel.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/linked_label.h"
+#include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
 #include "ui/adjust/score_table.h"
-#include "ui/adjust/station.h"
+#include "ui/adjust/stock_list.h"
 #include "ui/adjust/target_form.h"
+#include "ui/adjust/target_timeline.h"
 #include "ui/adjust/total_bar.h"
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
-#include "ui/adjust/window_strip.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
@@ -39,57 +39,57 @@ namespace staveline::testing {
 inline constexpr Day sampleDay = day(2026, 6, 1);
 
 struct AtAdjust {
-    explicit AtAdjust(const VesselName& vessel = "Plover") {
+    explicit AtAdjust(const facts::VesselName& vessel = "Plover") {
         ui::installAccessibleRoles();
-        auto desk = *Desk::create(book, [this] { return today; });
-        REQUIRE(desk->record(*sampleCellar(sampleDay)));
+        auto desk = *desk::Desk::create(book, [this] { return today; });
+        REQUIRE(desk->record(*facts::sampleCellar(sampleDay)));
         session = std::make_unique<ui::Session>(std::move(desk));
         open(vessel);
     }
-    void open(const VesselName& vessel) {
-        station = std::make_unique<ui::AdjustStation>(*session);
-        station->resize(1000, 600);
-        station->showVessel(vessel);
-        station->show();
-        REQUIRE(QTest::qWaitForWindowActive(station.get()));
+    void open(const facts::VesselName& vessel) {
+        workPage = std::make_unique<ui::AdjustPage>(*session);
+        workPage->resize(1000, 600);
+        workPage->showVessel(vessel);
+        workPage->show();
+        REQUIRE(QTest::qWaitForWindowActive(workPage.get()));
     }
     /// Until both workers have said all.
     void settle() const {
-        REQUIRE(QTest::qWaitFor([this] { return !station->busy(); }, 60000));
+        REQUIRE(QTest::qWaitFor([this] { return !workPage->busy(); }, 60000));
         QTest::qWait(0);
     }
-    [[nodiscard]] ui::ProposalList& proposals() const { return part<ui::ProposalList>(*station); }
-    [[nodiscard]] ui::VerdictPanel& verdicts() const { return part<ui::VerdictPanel>(*station); }
-    [[nodiscard]] ui::ChainPanel& chain() const { return part<ui::ChainPanel>(*station); }
-    [[nodiscard]] ui::AnswerPanel& answers() const { return part<ui::AnswerPanel>(*station); }
-    [[nodiscard]] ui::LarderList& larder() const { return part<ui::LarderList>(*station); }
-    [[nodiscard]] ui::TotalBar& total() const { return part<ui::TotalBar>(*station); }
+    [[nodiscard]] ui::ProposalList& proposals() const { return part<ui::ProposalList>(*workPage); }
+    [[nodiscard]] ui::VerdictPanel& verdicts() const { return part<ui::VerdictPanel>(*workPage); }
+    [[nodiscard]] ui::ExplanationPanel& explanation() const { return part<ui::ExplanationPanel>(*workPage); }
+    [[nodiscard]] ui::AnswerPanel& answers() const { return part<ui::AnswerPanel>(*workPage); }
+    [[nodiscard]] ui::StockList& stock() const { return part<ui::StockList>(*workPage); }
+    [[nodiscard]] ui::TotalBar& total() const { return part<ui::TotalBar>(*workPage); }
     [[nodiscard]] ui::LeverLine& line(const char* lever) const {
-        ui::LeverLine* found = station->board().line(lever);
+        ui::LeverLine* found = workPage->board().line(lever);
         REQUIRE(found);
         return *found;
     }
     /// Of a lever at the next draw, or if kept up: "next bitterness", "kept bitterness".
     [[nodiscard]] ui::EffectCell& effect(const QString& name) const {
-        return part<ui::EffectCell>(station->board(), name);
+        return part<ui::EffectCell>(workPage->board(), name);
     }
     void slide(const char* lever, Qt::Key key, int times = 1) const {
         for (int i = 0; i < times; ++i)
             QTest::keyClick(line(lever).slider(), key);
     }
-    [[nodiscard]] AdviceJob jobOf(const VesselName& vessel) const {
-        AdviceRequest request;
+    [[nodiscard]] desk::AdviceJob jobOf(const facts::VesselName& vessel) const {
+        desk::AdviceRequest request;
         request.vessel = vessel;
         return *desk().adviceJob(request);
     }
-    [[nodiscard]] const Desk& desk() const { return session->desk(); }
+    [[nodiscard]] const desk::Desk& desk() const { return session->desk(); }
     [[nodiscard]] std::int64_t revision() const { return desk().revision(); }
 
     Scratch scratch;
     Day today = sampleDay;
     std::filesystem::path book = scratch / "sample.cellar";
     std::unique_ptr<ui::Session> session;
-    std::unique_ptr<ui::AdjustStation> station;
+    std::unique_ptr<ui::AdjustPage> workPage;
 };
 
 inline QPushButton* buttonSaying(QWidget& in, const QString& words) {

@@ -4,14 +4,16 @@
 
 #include "support/full_disk.h"
 #include "ui/adjust/linked_label.h"
+#include "ui/adjust/target_timeline.h"
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
-#include "ui/adjust/window_strip.h"
 #include "ui/widgets/choice_field.h"
 
 #include <QPushButton>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using staveline::testing::part;
 using testing::SampleWindow;
@@ -20,7 +22,7 @@ namespace {
 
 struct AtTarget : SampleWindow {
     AtTarget() {
-        go(Station::adjust);
+        go(PageId::adjust);
         adjust().openTarget(true);
     }
     [[nodiscard]] TargetForm& form() const { return adjust().target(); }
@@ -154,23 +156,23 @@ TEST_CASE("the target is set by keyboard alone, and each field is one undo by it
         w.undo();
     }
     CHECK(testing::fingerprint(w.desk()) == start);
-    CHECK(w.verdicts().column(Dimension::acidity).strip().look().window.wanted == w.wanted(Dimension::acidity));
+    CHECK(w.verdicts().column(Dimension::acidity).timeline().look().window.wanted == w.wanted(Dimension::acidity));
 }
 
-TEST_CASE("the window on the strip and the verdict follow the target at once", "[ui][adjust]") {
+TEST_CASE("the window on the timeline and the verdict follow the target at once", "[ui][adjust]") {
     const AtTarget w;
     const auto known = *w.desk().estimates("Plover");
     const double mean = known.combined[Dimension::body].mean;
     w.put(w.field("body"), QString::number(std::round(mean * 2) / 2), Qt::Key_Return);
     w.put(w.field("body_band"), "4", Qt::Key_Return);
     const VerdictColumn& column = w.verdicts().column(Dimension::body);
-    CHECK(column.strip().look().window.band == 4);
+    CHECK(column.timeline().look().window.band == 4);
     CHECK(w.desk().estimates("Plover")->verdicts[Dimension::body].kind == VerdictKind::hold);
     CHECK(column.word() == "hold");
     CHECK(column.reason().words().startsWith("On target"));
     w.undo();
     w.undo();
-    CHECK(column.strip().look().window.band != 4);
+    CHECK(column.timeline().look().window.band != 4);
 }
 
 TEST_CASE("a trait the disk refuses is not listed, and can be asked for again", "[ui][adjust][bad]") {

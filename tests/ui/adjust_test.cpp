@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Adjust station: verdicts, trying without writing, locks, proposals and adopting.
+// The Adjust page: verdicts, trying without writing, locks, proposals and adopting.
 #include "ui/adjust_support.h"
 
 #include "ui/adjust/answer_panel.h"
@@ -7,6 +7,10 @@
 #include "ui/adjust/verdict_words.h"
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using staveline::testing::part;
 using staveline::testing::parts;
@@ -47,21 +51,21 @@ void expectNoHoles(const QStringList& words) {
 TEST_CASE("each dimension says its verdict in a word and a sentence", "[ui][adjust]") {
     const AtAdjust s;
     const auto estimates = *s.desk().estimates("Plover");
-    REQUIRE(s.station->verdictWords().size() == 3);
+    REQUIRE(s.workPage->verdictWords().size() == 3);
     for (const Dimension d : allDimensions) {
         const VerdictColumn& column = s.verdicts().column(d);
         CHECK(column.word() == wordOf(estimates.verdicts[d].kind));
         CHECK(column.reason().words() == s.session->words(estimates.verdicts[d].reason));
     }
-    expectNoHoles(s.station->verdictWords());
+    expectNoHoles(s.workPage->verdictWords());
 }
 
-TEST_CASE("a strip holds what was tasted, today, the window and the coming draws", "[ui][adjust]") {
+TEST_CASE("a timeline holds what was tasted, today, the window and the coming draws", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
     const auto job = s.jobOf("Plover");
     for (const Dimension d : allDimensions) {
-        const StripLook& look = s.verdicts().column(d).strip().look();
+        const TargetTimelineData& look = s.verdicts().column(d).timeline().look();
         CHECK(look.window == job.input.target.windows[d]);
         CHECK(look.tasted.size() == 5);
         CHECK(look.today.band.value == Approx(job.input.combined[d].mean));
@@ -73,14 +77,14 @@ TEST_CASE("a strip holds what was tasted, today, the window and the coming draws
     }
 }
 
-TEST_CASE("a strip is told in a sentence and as a table one key away", "[ui][adjust]") {
+TEST_CASE("a timeline is told in a sentence and as a table one key away", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    WindowStrip& strip = s.verdicts().column(Dimension::funk).strip();
-    CHECK(strip.accessibleDescription().contains("wanted 4.0"));
-    CHECK(strip.accessibleDescription().contains(QChar(0xb1)));
-    strip.setFocus();
-    QTest::keyClick(&strip, Qt::Key_T);
+    TargetTimeline& timeline = s.verdicts().column(Dimension::funk).timeline();
+    CHECK(timeline.accessibleDescription().contains("wanted 4.0"));
+    CHECK(timeline.accessibleDescription().contains(QChar(0xb1)));
+    timeline.setFocus();
+    QTest::keyClick(&timeline, Qt::Key_T);
     REQUIRE(s.verdicts().tableShown());
     const QTableWidget& table = s.verdicts().table();
     CHECK(table.hasFocus());
@@ -99,7 +103,7 @@ TEST_CASE("trying shows its effect at once and writes nothing", "[ui][adjust]") 
     s.settle();
     const auto revision = s.revision();
     const auto whole = testing::fingerprint(s.desk());
-    s.station->asNow();
+    s.workPage->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 6);
     // Before any event is handled: the worker has said nothing yet.
     LeverLine& line = s.line("sacch_temperature");
@@ -119,22 +123,22 @@ TEST_CASE("trying shows its effect at once and writes nothing", "[ui][adjust]") 
 TEST_CASE("what is shown at once is what the model says", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    s.station->asNow();
+    s.workPage->asNow();
     s.slide("bitterness", Qt::Key_Left, 4);
-    const auto tried = s.station->board().tried();
+    const auto tried = s.workPage->board().tried();
     REQUIRE(leversOf(tried) == QStringList{"bitterness"});
     const auto job = s.jobOf("Plover");
     TryBoard board(job.input);
     const Trial expected = *board.trial(tried, TrialDepth::central);
     for (const Dimension d : allDimensions) {
-        const auto& shown = s.verdicts().column(d).strip().look().tried;
+        const auto& shown = s.verdicts().column(d).timeline().look().tried;
         REQUIRE(shown);
         CHECK(shown->next.value == expected.next[d].value);
     }
     s.settle();
     const Trial full = *board.trial(tried, TrialDepth::settled);
     for (const Dimension d : allDimensions) {
-        const auto& shown = s.verdicts().column(d).strip().look().tried;
+        const auto& shown = s.verdicts().column(d).timeline().look().tried;
         CHECK(shown->next.low == full.next[d].low);
         REQUIRE(shown->settled);
         CHECK(shown->settled->high == full.settled[d].high);
@@ -162,7 +166,7 @@ TEST_CASE("an effect below what is tasted is grey and says so", "[ui][adjust]") 
 
 TEST_CASE("arrow keys step through what can be brewed", "[ui][adjust]") {
     const AtAdjust s;
-    s.station->asNow();
+    s.workPage->asNow();
     LeverLine& line = s.line("ferulic_rest");
     const auto& steps = line.line().steps;
     REQUIRE(steps.size() > 3);
@@ -177,7 +181,7 @@ TEST_CASE("arrow keys step through what can be brewed", "[ui][adjust]") {
 
 TEST_CASE("a number can be typed in the units in use and moves the slider", "[ui][adjust]") {
     const AtAdjust s;
-    s.station->asNow();
+    s.workPage->asNow();
     DisplayUnits units;
     units.temperature = DisplayUnits::Temperature::fahrenheit;
     s.session->setUnits(units);
@@ -193,7 +197,7 @@ TEST_CASE("a number can be typed in the units in use and moves the slider", "[ui
 
 TEST_CASE("a number out of bounds is said at its field and tries nothing", "[ui][adjust][bad]") {
     const AtAdjust s;
-    s.station->asNow();
+    s.workPage->asNow();
     const auto before = s.line("sacch_temperature").tried();
     QLineEdit* edit = s.line("sacch_temperature").number()->edit();
     edit->clear();
@@ -220,29 +224,29 @@ TEST_CASE("as now takes every lever back", "[ui][adjust]") {
     s.settle();
     s.slide("gravity", Qt::Key_Right, 3);
     s.slide("draw", Qt::Key_Right, 2);
-    CHECK(s.station->board().tried().size() >= 2);
+    CHECK(s.workPage->board().tried().size() >= 2);
     part<QPushButton>(s.total(), "As now").click();
-    CHECK(s.station->board().tried().empty());
-    CHECK_FALSE(s.verdicts().column(Dimension::acidity).strip().look().tried);
+    CHECK(s.workPage->board().tried().empty());
+    CHECK_FALSE(s.verdicts().column(Dimension::acidity).timeline().look().tried);
 }
 
 TEST_CASE("what is tried stays when the book changes elsewhere", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    s.station->asNow();
+    s.workPage->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 3);
-    const auto tried = s.station->board().tried();
+    const auto tried = s.workPage->board().tried();
     testing::recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
-    CHECK(s.station->board().tried() == tried);
+    CHECK(s.workPage->board().tried() == tried);
     s.settle();
-    CHECK(s.station->board().tried() == tried);
+    CHECK(s.workPage->board().tried() == tried);
     CHECK(s.proposals().chosen() == ProposalList::own);
 }
 
 TEST_CASE("a lock is recorded at the tried value, holds its lever, and is one undo", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    s.station->asNow();
+    s.workPage->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 4);
     const auto value = std::get<double>(s.line("sacch_temperature").tried());
     QTest::keyClick(s.line("sacch_temperature").lock(), Qt::Key_Space);
@@ -268,12 +272,12 @@ TEST_CASE("a lock that costs something says how much where it stands", "[ui][adj
     const AtAdjust s;
     s.settle();
     REQUIRE(s.proposals().count() > 0);
-    s.station->asNow();
+    s.workPage->asNow();
     for (const Move& move : s.proposals().proposal(1)->moves)
         s.line(move.lever.c_str()).lock()->click(); // at the present value
     s.settle();
     QStringList prices;
-    for (const LeverLine* line : s.station->board().all())
+    for (const LeverLine* line : s.workPage->board().all())
         if (!line->notes().isEmpty())
             prices << line->notes();
     expectNoHoles(prices);
@@ -295,51 +299,51 @@ TEST_CASE("a yeast that is not at hand is recorded and worked around", "[ui][adj
     CHECK(s.desk().availability().front().item == id);
     CHECK_FALSE(s.desk().availability().front().available);
     CHECK(yeast.missing()->isChecked());
-    CHECK(s.larder().words().size() == 1);
+    CHECK(s.stock().words().size() == 1);
     s.settle();
     CHECK(s.proposals().proposal(0)->setting.recipe.yeast != id);
-    QPushButton* back = testing::buttonSaying(s.larder(), "At hand again");
+    QPushButton* back = testing::buttonSaying(s.stock(), "At hand again");
     REQUIRE(back);
     back->click();
     CHECK(s.desk().availability().front().available);
-    CHECK(s.larder().words().isEmpty());
+    CHECK(s.stock().words().isEmpty());
     CHECK_FALSE(yeast.missing()->isChecked());
 }
 
 TEST_CASE("a grain can be missing until a day", "[ui][adjust]") {
     const AtAdjust s;
-    LarderList& larder = s.larder();
-    part<ChoiceField>(larder, "Grain or yeast that is not at hand").setWord("flaked_oats");
-    part<QCheckBox>(larder, "ready on").click();
-    QLineEdit* on = part<DateField>(larder, "Ready on").edit();
+    StockList& stock = s.stock();
+    part<ChoiceField>(stock, "Grain or yeast that is not at hand").setWord("flaked_oats");
+    part<QCheckBox>(stock, "ready on").click();
+    QLineEdit* on = part<DateField>(stock, "Ready on").edit();
     on->clear();
     QTest::keyClicks(on, "nonsense");
-    larder.add().click();
+    stock.add().click();
     CHECK(s.desk().availability().empty());
     on->clear();
     QTest::keyClicks(on, "2026-06-20");
-    larder.add().click();
+    stock.add().click();
     REQUIRE(s.desk().availability().size() == 1);
     CHECK(*s.desk().availability().front().readyOn == testing::day(2026, 6, 20));
-    REQUIRE(larder.words().size() == 1);
-    CHECK(larder.words().front().contains("20 Jun 2026"));
+    REQUIRE(stock.words().size() == 1);
+    CHECK(stock.words().front().contains("20 Jun 2026"));
 }
 
-TEST_CASE("choosing a proposal loads its values onto the board and into the strips", "[ui][adjust]") {
+TEST_CASE("choosing a proposal loads its values onto the board and into the timelines", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
     ProposalList& list = s.proposals();
     REQUIRE(list.count() >= 2);
     CHECK(list.chosen() == 1);
-    s.station->focusWork();
+    s.workPage->focusWork();
     REQUIRE(list.radio(1)->hasFocus());
     QTest::keyClick(list.radio(1), Qt::Key_Down);
     CHECK(list.chosen() == 2);
-    CHECK(leversOf(s.station->board().tried()) == leversOf(valuesOf(*list.proposal(2))));
+    CHECK(leversOf(s.workPage->board().tried()) == leversOf(valuesOf(*list.proposal(2))));
     s.settle();
     const Proposal& second = *list.proposal(2);
     for (const Dimension d : allDimensions) {
-        const auto& tried = s.verdicts().column(d).strip().look().tried;
+        const auto& tried = s.verdicts().column(d).timeline().look().tried;
         REQUIRE(tried);
         CHECK(tried->next.value == Approx(second.next[d].value).margin(1e-6));
         CHECK(list.scores(2)->next(d) == bandWords(second.next[d]));
@@ -348,7 +352,7 @@ TEST_CASE("choosing a proposal loads its values onto the board and into the stri
     QTest::keyClick(list.radio(2), Qt::Key_Up);
     list.radio(0)->click();
     CHECK(list.chosen() == 0);
-    CHECK(s.station->board().tried().empty());
+    CHECK(s.workPage->board().tried().empty());
 }
 
 TEST_CASE("moving a lever makes it the brewer's own setting, moving it back the proposal again", "[ui][adjust]") {
@@ -384,17 +388,17 @@ TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo
     s.settle();
     const auto whole = testing::fingerprint(s.desk());
     const Proposal first = *s.proposals().proposal(1);
-    s.station->adopt();
+    s.workPage->adopt();
     const auto choice = s.desk().lastChoice("Plover");
     REQUIRE(choice);
     CHECK(choice->on == s.today);
     CHECK(choice->proposal == 1);
     REQUIRE(choice->forecast);
     CHECK(choice->forecast->recipe == first.setting.recipe);
-    CHECK(wordsOf(*s.station, "adopted").contains("proposal 1"));
-    CHECK(wordsOf(*s.station, "adopted").contains(dayWords(s.today)));
+    CHECK(wordsOf(*s.workPage, "adopted").contains("proposal 1"));
+    CHECK(wordsOf(*s.workPage, "adopted").contains(dayWords(s.today)));
     for (const Dimension d : allDimensions)
-        CHECK(wordsOf(*s.station, "adopted")
+        CHECK(wordsOf(*s.workPage, "adopted")
                   .contains(estimateWords({choice->forecast->mean[d], choice->forecast->sd[d]})));
     s.settle();
     CHECK(s.proposals().chosen() == 1);
@@ -406,7 +410,7 @@ TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo
 TEST_CASE("a setting of the brewer's own can be adopted once its promise is worked out", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    s.station->asNow();
+    s.workPage->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 4);
     CHECK_FALSE(s.total().adoptButton().isEnabled());
     CHECK_FALSE(s.total().whyNot().isEmpty());
@@ -417,9 +421,9 @@ TEST_CASE("a setting of the brewer's own can be adopted once its promise is work
     REQUIRE(choice);
     CHECK(choice->proposal == ChoiceFact::own);
     CHECK(choice->forecast->recipe.mash.back().temperature.c == Approx(tried));
-    CHECK(wordsOf(*s.station, "adopted").contains("your own setting"));
+    CHECK(wordsOf(*s.workPage, "adopted").contains("your own setting"));
     s.settle();
-    const auto decided = s.station->board().tried(); // against leaving it alone, as before it was decided
+    const auto decided = s.workPage->board().tried(); // against leaving it alone, as before it was decided
     REQUIRE(decided.size() == 1);
     CHECK(decided.front().lever == "sacch_temperature");
     CHECK(std::get<double>(decided.front().to) == Approx(tried));
@@ -435,7 +439,7 @@ TEST_CASE("the board opens at what is decided, not at a fresh proposal", "[ui][a
     REQUIRE(s.session->choose(*job, *advice, 0));
     s.settle();
     CHECK(s.proposals().chosen() == 0);
-    CHECK(wordsOf(*s.station, "adopted").contains("leave it alone"));
+    CHECK(wordsOf(*s.workPage, "adopted").contains("leave it alone"));
 }
 
 TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {
@@ -447,13 +451,13 @@ TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {
     CHECK_FALSE(s.total().adoptButton().isEnabled());
     CHECK(s.total().whyNot().contains("Brew 40"));
     const auto before = s.desk().lastChoice("Plover");
-    s.station->adopt();
+    s.workPage->adopt();
     CHECK(s.desk().lastChoice("Plover") == before);
 }
 
 TEST_CASE("a book for reading only can be tried on and not written", "[ui][adjust]") {
     AtAdjust s;
-    s.station.reset();
+    s.workPage.reset();
     s.session.reset();
     s.session = std::make_unique<Session>(*Desk::open(
         s.book, [] { return testing::sampleDay; }, book::OpenMode::readOnly));
@@ -461,40 +465,40 @@ TEST_CASE("a book for reading only can be tried on and not written", "[ui][adjus
     s.settle();
     CHECK_FALSE(s.total().adoptButton().isEnabled());
     CHECK_FALSE(s.total().whyNot().isEmpty());
-    for (const LeverLine* line : s.station->board().all())
+    for (const LeverLine* line : s.workPage->board().all())
         CHECK_FALSE(line->lock()->isEnabled());
-    s.station->asNow();
+    s.workPage->asNow();
     s.slide("sacch_temperature", Qt::Key_Left, 2);
     CHECK(s.line("sacch_temperature").moved());
-    CHECK_FALSE(s.larder().add().isEnabled());
+    CHECK_FALSE(s.stock().add().isEnabled());
 }
 
-TEST_CASE("switching units rewrites the station and asks nothing anew", "[ui][adjust]") {
+TEST_CASE("switching units rewrites the page and asks nothing anew", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
     DisplayUnits units;
     units.temperature = DisplayUnits::Temperature::fahrenheit;
     s.session->setUnits(units);
     bool fahrenheit = false;
-    for (const QLabel* label : s.station->board().findChildren<QLabel*>())
+    for (const QLabel* label : s.workPage->board().findChildren<QLabel*>())
         fahrenheit = fahrenheit || label->text().contains(QString::fromUtf8("°F"));
     CHECK(fahrenheit);
-    CHECK_FALSE(wordsOf(*s.station, "working").contains("Working"));
+    CHECK_FALSE(wordsOf(*s.workPage, "working").contains("Working"));
     CHECK(s.proposals().count() > 0);
 }
 
 TEST_CASE("work can be stopped and asked for again", "[ui][adjust]") {
     const AtAdjust s;
-    REQUIRE(s.station->busy());
-    s.station->cancel();
-    CHECK(wordsOf(*s.station, "working") == own("ui.adjust.cancelled"));
+    REQUIRE(s.workPage->busy());
+    s.workPage->cancel();
+    CHECK(wordsOf(*s.workPage, "working") == own("ui.adjust.cancelled"));
     CHECK(s.proposals().empty());
-    QPushButton* again = testing::buttonSaying(*s.station, "Ask again");
+    QPushButton* again = testing::buttonSaying(*s.workPage, "Ask again");
     REQUIRE(again);
     again->click();
     s.settle();
     CHECK_FALSE(s.proposals().empty());
-    CHECK_FALSE(testing::buttonSaying(*s.station, "Ask again"));
+    CHECK_FALSE(testing::buttonSaying(*s.workPage, "Ask again"));
 }
 
 TEST_CASE("answers about an older book are dropped", "[ui][adjust]") {
@@ -504,7 +508,7 @@ TEST_CASE("answers about an older book are dropped", "[ui][adjust]") {
     target.windows[Dimension::acidity].wanted = 3;
     REQUIRE(s.session->record(TargetFact{"Plover", s.today, target}));
     s.settle();
-    CHECK(s.verdicts().column(Dimension::acidity).strip().look().window.wanted == 3);
+    CHECK(s.verdicts().column(Dimension::acidity).timeline().look().window.wanted == 3);
     const auto job = s.jobOf("Plover");
     const auto advice = *advise(job.input);
     REQUIRE(s.proposals().count() == static_cast<int>(advice.proposals.size()));
@@ -512,16 +516,16 @@ TEST_CASE("answers about an older book are dropped", "[ui][adjust]") {
         CHECK(s.proposals().proposal(static_cast<int>(i) + 1)->setting == advice.proposals[i].setting);
 }
 
-TEST_CASE("leaving the station or the vessel in the middle of work is safe", "[ui][adjust]") {
+TEST_CASE("leaving the page or the vessel in the middle of work is safe", "[ui][adjust]") {
     AtAdjust s;
-    REQUIRE(s.station->busy());
-    s.station->showVessel("Knot");
+    REQUIRE(s.workPage->busy());
+    s.workPage->showVessel("Knot");
     CHECK(s.proposals().empty());
     s.slide("sacch_temperature", Qt::Key_Left);
-    s.station->showVessel("Plover");
-    s.station.reset();
+    s.workPage->showVessel("Plover");
+    s.workPage.reset();
     s.open("Dunlin");
-    s.station.reset();
+    s.workPage.reset();
     QTest::qWait(50); // nothing arrives for what is gone
     CHECK(s.session->desk().vessel("Plover").has_value());
 }
@@ -530,21 +534,21 @@ TEST_CASE("a vessel never opened says so and offers the first step", "[ui][adjus
     const AtAdjust s;
     testing::recordAll(*s.session, R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel",
         "capacity_l": 500})");
-    s.station->showVessel("Curlew");
-    QPushButton* opening = testing::buttonSaying(*s.station, "Record the opening");
+    s.workPage->showVessel("Curlew");
+    QPushButton* opening = testing::buttonSaying(*s.workPage, "Record the opening");
     REQUIRE(opening);
-    QSignalSpy asked(s.station.get(), &AdjustStation::openingAsked);
-    s.station->focusWork();
+    QSignalSpy asked(s.workPage.get(), &AdjustPage::openingAsked);
+    s.workPage->focusWork();
     CHECK(opening->hasFocus());
     QTest::keyClick(opening, Qt::Key_Space);
     CHECK(asked.count() == 1);
-    CHECK_FALSE(s.station->busy());
+    CHECK_FALSE(s.workPage->busy());
 }
 
 TEST_CASE("a long drag to and fro ends where it began", "[ui][adjust]") {
     const AtAdjust s;
     s.settle();
-    s.station->asNow();
+    s.workPage->asNow();
     const LeverValue start = s.line("sacch_temperature").tried();
     for (int round = 0; round < 30; ++round) {
         s.slide("sacch_temperature", Qt::Key_Right, 8);
@@ -552,6 +556,6 @@ TEST_CASE("a long drag to and fro ends where it began", "[ui][adjust]") {
     }
     s.settle();
     CHECK(s.line("sacch_temperature").tried() == start);
-    CHECK(s.station->board().tried().empty());
+    CHECK(s.workPage->board().tried().empty());
     CHECK(wordsOf(s.effect("next sacch_temperature"), "tasted").isEmpty());
 }

@@ -13,6 +13,9 @@
 #include <QSlider>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using staveline::testing::part;
 using staveline::testing::wordsOf;
@@ -23,7 +26,7 @@ namespace {
 /// Adjust in front, everything worked out.
 struct AtBoard : SampleWindow {
     AtBoard() {
-        go(Station::adjust);
+        go(PageId::adjust);
         waitForAdvice();
     }
     [[nodiscard]] LeverLine& line(const char* lever) const {
@@ -208,7 +211,7 @@ TEST_CASE("Ctrl+Enter on draw day shows first what it would adopt", "[ui][adjust
 
 TEST_CASE("after Stop there is nothing to adopt, and that is said", "[ui][adjust]") {
     const SampleWindow w;
-    w.go(Station::adjust);
+    w.go(PageId::adjust);
     REQUIRE(w.adjust().busy());
     w.adjust().cancel();
     REQUIRE(QTest::qWaitFor([&] { return !w.adjust().busy(); }, 60000));
@@ -260,10 +263,10 @@ TEST_CASE("a half-typed lever survives an undo elsewhere and another program", "
     w.waitForAdvice();
     CHECK(w.field("gravity")->text() == "1.0x");
     CHECK_FALSE(w.line("gravity").number()->words().isEmpty());
-    w.go(Station::brew);
+    w.go(PageId::brew);
     w.elsewhere(R"({"kind": "reading", "vessel": "Plover", "on": "2026-03-02", "ph": 3.31})");
     w.window->session()->poll();
-    w.go(Station::adjust);
+    w.go(PageId::adjust);
     w.waitForAdvice();
     CHECK(w.field("gravity")->text() == "1.0x");
 }

@@ -64,7 +64,7 @@ void auditNames(QWidget& window, AuditReport& report) {
 }
 
 /// Tab leads from each place to the next and comes round; nothing that takes Tab is left out.
-void auditTabChain(QWidget& window, AuditReport& report) {
+void auditTabExplanation(QWidget& window, AuditReport& report) {
     QSet<QWidget*> wanted, met;
     for (QWidget* widget : visibleIn(window))
         if (takesTab(*widget))
@@ -173,7 +173,7 @@ void auditKeys(QWidget& window, AuditReport& report) {
                 take(QKeySequence::mnemonic(menu->text()), "menu " + menu->text());
         if (const auto* bar = qobject_cast<QTabBar*>(widget))
             for (int i = 0; i < bar->count(); ++i)
-                take(QKeySequence::mnemonic(bar->tabText(i)), "station " + bar->tabText(i));
+                take(QKeySequence::mnemonic(bar->tabText(i)), "page " + bar->tabText(i));
     }
 }
 
@@ -236,16 +236,16 @@ double inkContrast(const QImage& picture, const QRect& part) {
     for (int y = area.top(); y <= area.bottom(); ++y)
         for (int x = area.left(); x <= area.right(); ++x)
             ++counts[picture.pixel(x, y)];
-    QRgb ground = 0;
+    QRgb background = 0;
     int most = 0;
     for (auto it = counts.begin(); it != counts.end(); ++it)
         if (it.value() > most) {
             most = it.value();
-            ground = it.key();
+            background = it.key();
         }
     double best = 1;
     for (auto it = counts.begin(); it != counts.end(); ++it)
-        best = std::max(best, ui::contrast(QColor(it.key()), QColor(ground)));
+        best = std::max(best, ui::contrast(QColor(it.key()), QColor(background)));
     return best;
 }
 
@@ -257,7 +257,7 @@ AuditReport audit(QWidget& window) {
     auditKeys(window, report);
     auditMenus(window, report);
     auditSheets(window, report);
-    auditTabChain(window, report); // last: it moves the focus
+    auditTabExplanation(window, report); // last: it moves the focus
     return report;
 }
 

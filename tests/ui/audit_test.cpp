@@ -3,13 +3,13 @@
 #include "ui/audit.h"
 #include "ui/support.h"
 
-#include "ui/adjust/station.h"
-#include "ui/brew/station.h"
+#include "ui/adjust/page.h"
+#include "ui/brew/page.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/entry_form.h"
-#include "ui/draw_refill/station.h"
-#include "ui/history/station.h"
-#include "ui/taste/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/history/page.h"
+#include "ui/taste/page.h"
 #include "ui/widgets/theme.h"
 #include "ui/window/cellar_view.h"
 
@@ -21,6 +21,9 @@
 #include <iostream>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -44,10 +47,10 @@ public:
             finding = QString(where) + ": " + finding;
         whole.add(report);
     }
-    void lookAtStations(const char* vessel) {
+    void lookAtPages(const char* vessel) {
         CellarView& cellar = *w_.window->cellar();
         cellar.showVessel(vessel);
-        cellar.showStation(Station::taste);
+        cellar.showPage(PageId::taste);
         look("taste");
         cellar.taste().showLongSheet(true);
         look("long sheet");
@@ -59,27 +62,27 @@ public:
         look("blank sheet");
         cellar.taste().showBlankSheet(false);
         lookAtAdjust(cellar);
-        cellar.showStation(Station::brew);
+        cellar.showPage(PageId::brew);
         look("brew plan");
         cellar.brew().showAsBrewed();
         look("as brewed");
         cellar.showBrewSheet();
         look("brew sheet");
         cellar.brew().showPlan();
-        cellar.showStation(Station::history);
+        cellar.showPage(PageId::history);
         look("history");
-        cellar.history().showFace(HistoryStation::Face::table);
+        cellar.history().showFace(HistoryPage::Face::table);
         look("history table");
-        cellar.history().showFace(HistoryStation::Face::promises);
+        cellar.history().showFace(HistoryPage::Face::promises);
         look("promises");
-        cellar.history().showFace(HistoryStation::Face::charts);
-        cellar.showStation(Station::drawRefill);
+        cellar.history().showFace(HistoryPage::Face::charts);
+        cellar.showPage(PageId::drawRefill);
         look("ledger");
     }
 
 private:
     void lookAtAdjust(CellarView& cellar) {
-        cellar.showStation(Station::adjust);
+        cellar.showPage(PageId::adjust);
         CHECK(QTest::qWaitFor([&] { return !cellar.adjust().busy(); }, 30000));
         look("adjust");
         cellar.adjust().openTarget(true);
@@ -94,11 +97,11 @@ private:
 };
 
 void lookAtEntries(WindowInScratch& w, Round& round) {
-    DrawRefillStation& station = w.window->cellar()->drawRefill();
+    DrawRefillPage& workPage = w.window->cellar()->drawRefill();
     for (const EntryKind kind : {EntryKind::drawOff, EntryKind::refill, EntryKind::reading}) {
-        station.begin(kind);
+        workPage.begin(kind);
         round.look("entry");
-        station.form().leave();
+        workPage.form().leave();
     }
 }
 
@@ -109,10 +112,10 @@ AuditReport roundIn(Appearance look) {
     round.look("first page");
     REQUIRE(w.window->sampleBook(w.scratch / "sample.cellar"));
     for (const char* vessel : {"Plover", "Knot", "Dunlin"})
-        round.lookAtStations(vessel);
+        round.lookAtPages(vessel);
     lookAtEntries(w, round);
     recordAll(*w.window->session(), R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500})");
-    round.lookAtStations("Curlew");
+    round.lookAtPages("Curlew");
     w.window->cellar()->drawRefill().begin(EntryKind::opening);
     round.look("opening");
     w.window->cellar()->addVessel();

@@ -3,13 +3,18 @@
 #include "ui/bad_input_support.h"
 
 #include "support/full_disk.h"
-#include "ui/taste/sitting_head.h"
+#include "ui/taste/sitting_header.h"
 #include "ui/taste/taster_grid.h"
-#include "ui/widgets/station_bar.h"
+#include "ui/widgets/underlined_tabs.h"
 
 #include <fstream>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::brewing;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using staveline::testing::part;
 using staveline::testing::wordsOf;
@@ -31,7 +36,7 @@ QString refusalOf(const SampleWindow& w) {
     return w.window->session()->words(refused.error());
 }
 
-/// An edit at each station, by keys; each says what is wrong where it was made.
+/// An edit at each page, by keys; each says what is wrong where it was made.
 void expectEachRefused(const SampleWindow& w) {
     const QString words = refusalOf(w);
     const auto before = testing::fingerprint(w.desk());
@@ -50,11 +55,11 @@ void expectEachRefused(const SampleWindow& w) {
     CHECK(w.cellar().drawRefill().form().active());
     says("entry");
     w.key(Qt::Key_Escape);
-    w.go(Station::adjust);
+    w.go(PageId::adjust);
     w.waitForAdvice();
     w.key(Qt::Key_Return, Qt::ControlModifier);
     says("adopting");
-    w.go(Station::history);
+    w.go(PageId::history);
     CHECK_FALSE(w.cellar().history().cursorWords().isEmpty());
 }
 
@@ -71,9 +76,9 @@ struct TwoWindows : SampleWindow {
         second.cellar()->showVessel("Plover");
     }
     [[nodiscard]] const Desk& other() const { return second.session()->desk(); }
-    [[nodiscard]] AdjustStation& otherAdjust() const { return second.cellar()->adjust(); }
-    void settle(AdjustStation& station) const {
-        REQUIRE(QTest::qWaitFor([&] { return !station.busy(); }, 60000));
+    [[nodiscard]] AdjustPage& otherAdjust() const { return second.cellar()->adjust(); }
+    void settle(AdjustPage& workPage) const {
+        REQUIRE(QTest::qWaitFor([&] { return !workPage.busy(); }, 60000));
         QTest::qWait(0);
     }
 };
@@ -82,9 +87,9 @@ struct TwoWindows : SampleWindow {
 
 // --- a full disk ---------------------------------------------------------------------------------------------------
 
-TEST_CASE("on a full disk each station says so, and nothing half done is in the book", "[ui][badbook]") {
+TEST_CASE("on a full disk each page says so, and nothing half done is in the book", "[ui][badbook]") {
     const SampleWindow w;
-    w.go(Station::adjust);
+    w.go(PageId::adjust);
     w.waitForAdvice();
     const testing::FullDisk full = fullDisk(w);
     expectEachRefused(w);
@@ -110,7 +115,7 @@ TEST_CASE("a score typed on a full disk is stored when there is room", "[ui][bad
 
 TEST_CASE("what is adopted and recorded on a full disk can be done again when there is room", "[ui][badbook]") {
     const SampleWindow w;
-    w.go(Station::adjust);
+    w.go(PageId::adjust);
     w.waitForAdvice();
     const auto before = w.desk().lastChoice("Plover");
     {
@@ -136,7 +141,7 @@ TEST_CASE("what is adopted and recorded on a full disk can be done again when th
 
 // --- a file that goes away -----------------------------------------------------------------------------------------
 
-TEST_CASE("a book removed while it is open: each station says what to do", "[ui][badbook]") {
+TEST_CASE("a book removed while it is open: each page says what to do", "[ui][badbook]") {
     const SampleWindow w;
     std::filesystem::remove(w.book);
     expectEachRefused(w);
@@ -165,8 +170,8 @@ TEST_CASE("a book that turns to rubbish while it is open takes nobody down", "[u
         out << std::string(4096, 'x');
     }
     w.window->session()->poll();
-    for (const Station station : testing::allStations)
-        w.go(station);
+    for (const PageId workPage : testing::allPages)
+        w.go(workPage);
     w.put(w.scoreCell(), "6", Qt::Key_Tab);
     w.action("Undo").trigger();
     w.action("Check the book for damage").trigger();
@@ -190,8 +195,8 @@ TEST_CASE("two windows on one book say the same after each look", "[ui][badbook]
 
 TEST_CASE("adopting in one window drops the advice of the other and shows there", "[ui][badbook][two]") {
     const TwoWindows w;
-    w.go(Station::adjust);
-    w.second.cellar()->showStation(Station::adjust);
+    w.go(PageId::adjust);
+    w.second.cellar()->showPage(PageId::adjust);
     w.settle(w.adjust());
     w.settle(w.otherAdjust());
     w.adjust().adopt();
@@ -210,7 +215,7 @@ TEST_CASE("adopting in one window drops the advice of the other and shows there"
 
 TEST_CASE("a window that did not look yet does not adopt what is no longer true", "[ui][badbook][two]") {
     const TwoWindows w;
-    w.second.cellar()->showStation(Station::adjust);
+    w.second.cellar()->showPage(PageId::adjust);
     w.settle(w.otherAdjust());
     testing::recordAll(*w.window->session(),
                        R"({"kind": "brew", "name": "Brew 90", "vessel": "Plover", "on": "2026-03-02",
@@ -230,7 +235,7 @@ TEST_CASE("two windows edit in turn and undo their own last words", "[ui][badboo
     const auto start = testing::fingerprint(w.desk());
     w.put(w.recipeField(), "17", Qt::Key_Return);
     w.second.session()->poll();
-    w.second.cellar()->showStation(Station::brew);
+    w.second.cellar()->showPage(PageId::brew);
     CHECK(part<PlanPage>(w.second.cellar()->brew()).flow().fields().numberAt("/bitterness_ibu")->stored() == 17);
     w.second.session()->undo();
     w.window->session()->poll();
@@ -240,7 +245,7 @@ TEST_CASE("two windows edit in turn and undo their own last words", "[ui][badboo
 
 // --- reading only --------------------------------------------------------------------------------------------------
 
-TEST_CASE("a book for reading only: every station and every key, and not a byte changes", "[ui][badbook][readonly]") {
+TEST_CASE("a book for reading only: every page and every key, and not a byte changes", "[ui][badbook][readonly]") {
     const SampleWindow w;
     w.window->closeBook();
     {
@@ -255,11 +260,11 @@ TEST_CASE("a book for reading only: every station and every key, and not a byte 
     REQUIRE(w.window->openBook(w.book));
     REQUIRE(w.desk().readOnly());
     w.cellar().showVessel("Plover");
-    for (const Station station : testing::allStations) {
-        w.go(station);
-        if (station == Station::adjust)
+    for (const PageId workPage : testing::allPages) {
+        w.go(workPage);
+        if (workPage == PageId::adjust)
             w.waitForAdvice();
-        INFO(static_cast<int>(station));
+        INFO(static_cast<int>(workPage));
         const QString words = shownWords(w.cellar());
         INFO(words.toStdString());
         CHECK(words.count("for reading only") <= 1);
@@ -271,7 +276,7 @@ TEST_CASE("a book for reading only: every station and every key, and not a byte 
             QTest::keyClick(w.focus() ? w.focus() : w.window.get(), key.key(), key.keyboardModifiers());
             REQUIRE(w.window->session());
         }
-        w.go(station);
+        w.go(workPage);
         for (const char* typed : {"6", "=", "t", " "})
             w.type(typed);
         for (const Qt::Key key : {Qt::Key_Return, Qt::Key_Delete, Qt::Key_Up, Qt::Key_Escape})
@@ -312,8 +317,8 @@ TEST_CASE("200 tasters' scores are shown, judged and added to", "[ui][badbook][c
     const SampleWindow w;
     const SittingFact fact = crowd(w.today, 200);
     REQUIRE(w.window->session()->record(Fact{fact}));
-    w.go(Station::taste);
-    TasteStation& taste = w.cellar().taste();
+    w.go(PageId::taste);
+    TastePage& taste = w.cellar().taste();
     CHECK(taste.draft().tasters().size() == 200);
     CHECK(w.window->minimumSizeHint().width() <= 1280);
     CHECK(w.window->width() == 1280);
@@ -321,7 +326,7 @@ TEST_CASE("200 tasters' scores are shown, judged and added to", "[ui][badbook][c
     CHECK(taste.grid().scores().columnCount() == 200);
     CHECK(w.window->minimumSizeHint().width() <= 1280);
     taste.showAllTasters(false);
-    taste.head().tasters().setCurrentIndex(199);
+    taste.header().tasters().setCurrentIndex(199);
     CHECK(taste.draft().taster() == "Taster 200");
     w.put(taste.sheet().cell("TA1", Glass::cold), "9.5", Qt::Key_Tab);
     const auto stored = w.desk().sittings("Plover")->front().fact;
@@ -331,14 +336,14 @@ TEST_CASE("200 tasters' scores are shown, judged and added to", "[ui][badbook][c
     REQUIRE(mine != stored.sitting.scores.end());
     CHECK(mine->cold == 9.5);
     CHECK(stored.sitting.scores.size() == fact.sitting.scores.size());
-    w.go(Station::adjust);
+    w.go(PageId::adjust);
     w.waitForAdvice();
     CHECK(w.adjust().verdictWords().size() >= 3);
     const auto estimates = w.desk().estimates("Plover").value();
     for (const Dimension d : allDimensions)
         CHECK((estimates.verdicts[d].kind == VerdictKind::faultFirst || // said once, in the full answer
                w.adjust().verdictWords().join(' ').contains(w.window->session()->words(estimates.verdicts[d].reason))));
-    w.go(Station::history);
+    w.go(PageId::history);
     w.key(Qt::Key_End);
     CHECK_FALSE(w.cellar().history().cursorWords().isEmpty());
     CHECK(w.window->minimumSizeHint().width() <= 1280);

@@ -6,17 +6,17 @@
 
 #include "facts/sample.h"
 #include "ui/adjust/lever_board.h"
+#include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
-#include "ui/adjust/station.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/total_bar.h"
 #include "ui/adjust/verdict_panel.h"
+#include "ui/brew/page.h"
 #include "ui/brew/plan_page.h"
-#include "ui/brew/station.h"
 #include "ui/draw_refill/entry_form.h"
-#include "ui/draw_refill/station.h"
-#include "ui/history/station.h"
-#include "ui/taste/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/history/page.h"
+#include "ui/taste/page.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
@@ -29,8 +29,8 @@
 
 namespace staveline::testing {
 
-inline const QList<ui::Station> allStations = {ui::Station::taste, ui::Station::adjust, ui::Station::brew,
-                                               ui::Station::drawRefill, ui::Station::history};
+inline const QList<ui::PageId> allPages = {ui::PageId::taste, ui::PageId::adjust, ui::PageId::brew,
+                                           ui::PageId::drawRefill, ui::PageId::history};
 
 /// Every word on show in a window.
 inline QString shownWords(const QWidget& in) {
@@ -48,14 +48,14 @@ struct SampleWindow : WindowInScratch {
         QTest::qWait(0);
     }
     [[nodiscard]] ui::CellarView& cellar() const { return *window->cellar(); }
-    [[nodiscard]] ui::AdjustStation& adjust() const { return cellar().adjust(); }
+    [[nodiscard]] ui::AdjustPage& adjust() const { return cellar().adjust(); }
     [[nodiscard]] ui::ProposalList& proposals() const { return part<ui::ProposalList>(adjust()); }
     [[nodiscard]] ui::VerdictPanel& verdicts() const { return part<ui::VerdictPanel>(adjust()); }
     [[nodiscard]] ui::TotalBar& total() const { return part<ui::TotalBar>(adjust()); }
-    [[nodiscard]] const Desk& desk() const { return window->session()->desk(); }
-    void go(ui::Station station) const {
-        key(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(station)), Qt::ControlModifier);
-        REQUIRE(cellar().station() == station);
+    [[nodiscard]] const desk::Desk& desk() const { return window->session()->desk(); }
+    void go(ui::PageId workPage) const {
+        key(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(workPage)), Qt::ControlModifier);
+        REQUIRE(cellar().workPage() == workPage);
     }
     void waitForAdvice() const {
         REQUIRE(QTest::qWaitFor([this] { return !adjust().busy(); }, 60000));
@@ -63,34 +63,34 @@ struct SampleWindow : WindowInScratch {
     }
     /// Another program writes into the same file; this window sees it when it looks the next time.
     void elsewhere(const std::string& json) const {
-        auto other = *Desk::open(book, [this] { return today; });
+        auto other = *desk::Desk::open(book, [this] { return today; });
         recordAll(*other, json);
     }
 
-    // --- a field of each station, opened as a brewer would
+    // --- a field of each page, opened as a brewer would
     [[nodiscard]] QLineEdit* scoreCell() const {
-        go(ui::Station::taste);
+        go(ui::PageId::taste);
         key(Qt::Key_T, Qt::ControlModifier | Qt::ShiftModifier);
         return cellar().taste().sheet().cell("TA1", ui::Glass::cold);
     }
     [[nodiscard]] QLineEdit* targetField() const {
-        go(ui::Station::adjust);
+        go(ui::PageId::adjust);
         adjust().openTarget(true);
         return adjust().target().number("acidity")->edit();
     }
     [[nodiscard]] QLineEdit* leverField(const char* lever = "sacch_temperature") const {
-        go(ui::Station::adjust);
+        go(ui::PageId::adjust);
         return adjust().board().line(lever)->number()->edit();
     }
     [[nodiscard]] ui::NumberField& recipeNumber(const char* path) const {
         return *part<ui::PlanPage>(cellar().brew()).flow().fields().numberAt(path);
     }
     [[nodiscard]] QLineEdit* recipeField(const char* path = "/bitterness_ibu") const {
-        go(ui::Station::brew);
+        go(ui::PageId::brew);
         return recipeNumber(path).edit();
     }
     [[nodiscard]] QLineEdit* entryField(const char* field = "volume_l") const {
-        go(ui::Station::drawRefill);
+        go(ui::PageId::drawRefill);
         key(Qt::Key_D, Qt::ControlModifier);
         REQUIRE(cellar().drawRefill().form().active());
         return cellar().drawRefill().form().fields().number(field)->edit();

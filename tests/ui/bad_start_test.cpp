@@ -83,8 +83,8 @@ TEST_CASE("without a single font the window starts, works and closes", "[ui][bad
 // Run by the case above in a process of its own.
 TEST_CASE("the window of a child process", "[.][child]") {
     const SampleWindow w;
-    for (const Station station : testing::allStations) {
-        w.go(station);
+    for (const PageId workPage : testing::allPages) {
+        w.go(workPage);
         CHECK_FALSE(w.window->grab().isNull());
     }
     w.put(w.scoreCell(), "6", Qt::Key_Tab);

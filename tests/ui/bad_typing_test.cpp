@@ -6,6 +6,8 @@
 #include <QSlider>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using testing::SampleWindow;
 
@@ -13,24 +15,24 @@ namespace {
 
 struct Place {
     const char* name;
-    Station station;
+    PageId workPage;
     QLineEdit* (*open)(const SampleWindow&);
 };
 
 const std::array places = {
-    Place{"score", Station::taste, [](const SampleWindow& w) { return w.scoreCell(); }},
-    Place{"target", Station::adjust, [](const SampleWindow& w) { return w.targetField(); }},
-    Place{"lever", Station::adjust, [](const SampleWindow& w) { return w.leverField(); }},
-    Place{"recipe", Station::brew, [](const SampleWindow& w) { return w.recipeField(); }},
-    Place{"entry", Station::drawRefill, [](const SampleWindow& w) { return w.entryField(); }},
+    Place{"score", PageId::taste, [](const SampleWindow& w) { return w.scoreCell(); }},
+    Place{"target", PageId::adjust, [](const SampleWindow& w) { return w.targetField(); }},
+    Place{"lever", PageId::adjust, [](const SampleWindow& w) { return w.leverField(); }},
+    Place{"recipe", PageId::brew, [](const SampleWindow& w) { return w.recipeField(); }},
+    Place{"entry", PageId::drawRefill, [](const SampleWindow& w) { return w.entryField(); }},
 };
 
 constexpr const char* foreignReading = R"({"kind": "reading", "vessel": "Knot", "on": "2026-03-01", "ph": 3.4})";
 
-/// Round all stations and back to the one the field is in.
-void goRound(const SampleWindow& w, Station home) {
-    for (const Station station : testing::allStations)
-        w.go(station);
+/// Round all pages and back to the one the field is in.
+void goRound(const SampleWindow& w, PageId home) {
+    for (const PageId workPage : testing::allPages)
+        w.go(workPage);
     w.go(home);
 }
 
@@ -69,7 +71,7 @@ void expectFits(const SampleWindow& w) {
 
 } // namespace
 
-TEST_CASE("a half-typed number survives another program, undo and a walk through the stations", "[ui][badinput]") {
+TEST_CASE("a half-typed number survives another program, undo and a walk through the pages", "[ui][badinput]") {
     for (const Place& place : places) {
         INFO(place.name);
         const SampleWindow w;
@@ -85,7 +87,7 @@ TEST_CASE("a half-typed number survives another program, undo and a walk through
         CHECK(w.desk().ledger("Knot")->lines.back().measured.ph == Ph{3.4});
         CHECK(edit->text() == "1x");
         const auto now = testing::fingerprint(w.desk());
-        goRound(w, place.station);
+        goRound(w, place.workPage);
         CHECK(edit->text() == "1x");
         w.elsewhere(R"({"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.3})");
         w.window->session()->poll();
@@ -166,7 +168,7 @@ TEST_CASE("a pasted gravity in Brew is read as meant or refused", "[ui][badinput
 
 TEST_CASE("an emptied number is asked for and changes nothing", "[ui][badinput]") {
     for (const Place& place : places) {
-        if (place.station == Station::taste)
+        if (place.workPage == PageId::taste)
             continue; // no score is a value of its own
         INFO(place.name);
         const SampleWindow w;

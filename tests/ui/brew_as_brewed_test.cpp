@@ -3,13 +3,15 @@
 #include "ui/brew_support.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
 namespace {
 
 struct AtBrewed : AtBrew {
-    AtBrewed() { station->showAsBrewed(); }
+    AtBrewed() { workPage->showAsBrewed(); }
     [[nodiscard]] AsBrewedPage& page() const { return asBrewedPage(); }
     [[nodiscard]] NumberField& originalGravity() const {
         return part<NumberField>(page(), "Original gravity, measured");
@@ -31,7 +33,7 @@ struct AtBrewed : AtBrew {
 
 TEST_CASE("a brew is recorded from the plan, with what was measured", "[ui][brew][brewed]") {
     const AtBrewed s;
-    s.station->focusWork();
+    s.workPage->focusWork();
     CHECK(s.window.focusWidget() == &s.page().name());
     CHECK(s.page().name().text() == "Brew 1");
     CHECK(s.page().date().day() == testToday);
@@ -57,7 +59,7 @@ TEST_CASE("a brew is recorded from the plan, with what was measured", "[ui][brew
 
 TEST_CASE("after recording, the way leads to the refill", "[ui][brew][brewed]") {
     const AtBrewed s;
-    QSignalSpy asked(s.station, &BrewStation::refillAsked);
+    QSignalSpy asked(s.workPage, &BrewPage::refillAsked);
     CHECK_FALSE(s.refillButton().isVisible());
     s.page().record();
     REQUIRE(s.refillButton().isVisible());
@@ -172,7 +174,7 @@ TEST_CASE("two brews of one name are refused at the name", "[ui][brew][brewed][b
 
 TEST_CASE("a vessel without beer can still have a brew recorded", "[ui][brew][brewed]") {
     const AtBrewed s;
-    s.station->showVessel("Bittern");
+    s.workPage->showVessel("Bittern");
     INFO(s.page().meaning().words().toStdString());
     s.page().record();
     CHECK(s.brews() == 1);
@@ -181,7 +183,7 @@ TEST_CASE("a vessel without beer can still have a brew recorded", "[ui][brew][br
 
 TEST_CASE("the drawing follows what was measured, the recipe does not", "[ui][brew][brewed]") {
     const AtBrewed s;
-    const auto plan = [&]() -> const BrewPlan& { return s.page().bench().draft()->plan; };
+    const auto plan = [&]() -> const BrewPlan& { return s.page().model().draft()->plan; };
     const auto amounts = [&](FlowPage::Step step) { return amountsOf(s.page().flow().step(step)); };
     const BrewPlan planned = plan();
     const double kept = 1 - s.session->desk().kit().equipment.fermenterLoss.of1;
@@ -211,9 +213,9 @@ TEST_CASE("the drawing follows what was measured, the recipe does not", "[ui][br
 
 TEST_CASE("a brew longer than wanted leaves the rest for top-ups", "[ui][brew][brewed]") {
     const AtBrewed s;
-    const Litres wanted = s.page().bench().draft()->plan.intoVessel;
+    const Litres wanted = s.page().model().draft()->plan.intoVessel;
     s.enter(s.intoFermenter(), "115");
-    const BrewPlan& plan = s.page().bench().draft()->plan;
+    const BrewPlan& plan = s.page().model().draft()->plan;
     CHECK(plan.intoVessel == wanted);
     CHECK(plan.leftOver.l > 10);
     CHECK(amountsOf(s.page().flow().step(FlowPage::vessel)).contains(s.session->amount(plan.leftOver)));
@@ -237,7 +239,7 @@ TEST_CASE("an earlier brew is drawn as it was measured", "[ui][brew][brewed]") {
     QTest::keyClick(&s.page().list(), Qt::Key_Up);
     CHECK_FALSE(amountsOf(s.page().flow().step(FlowPage::fermenter)).contains("measured"));
     QTest::keyClick(&s.page().list(), Qt::Key_Down);
-    CHECK(s.page().bench().draft()->plan.intoFermenter.l == 61);
+    CHECK(s.page().model().draft()->plan.intoFermenter.l == 61);
     CHECK(amountsOf(s.page().flow().step(FlowPage::fermenter)).contains("Ended at 1.013"));
 }
 
@@ -245,7 +247,7 @@ TEST_CASE("a measure nothing can be brewed with is recorded and not drawn", "[ui
     const AtBrewed s;
     const QString before = amountsOf(s.page().flow().step(FlowPage::mash));
     s.enter(s.originalGravity(), "0.985");
-    CHECK_FALSE(s.page().bench().fault());
+    CHECK_FALSE(s.page().model().fault());
     CHECK(amountsOf(s.page().flow().step(FlowPage::mash)) == before);
     s.page().record();
     REQUIRE(s.brews() == 1);

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Figures of the Brew station: test_ui "[bench]" in a release build prints one JSON object a line.
+// Figures of the Brew page: test_ui "[bench]" in a release build prints one JSON object a line.
 #include "ui/brew_support.h"
 
 #include "support/bench.h"
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -27,7 +29,7 @@ void report(const char* name, const std::vector<double>& times, double quantile)
 
 } // namespace
 
-TEST_CASE("figures of the Brew station", "[.][bench][brewbench]") {
+TEST_CASE("figures of the Brew page", "[.][bench][brewbench]") {
     const AtBrew s;
     recordAll(*s.session, R"([{"kind": "base_recipe", "vessel": "Heron", "on": "2026-02-01",
         "grist": [{"grain": "pilsner", "share": 0.6}, {"grain": "wheat_malt", "share": 0.3},
@@ -51,7 +53,7 @@ TEST_CASE("figures of the Brew station", "[.][bench][brewbench]") {
     report("mash_drag_to_repaint_p50", dragged, .5);
     report("mash_drag_to_repaint_p99", dragged, .99);
     report("recipe_edit_stored", timed(10, [&](int i) { s.type("/bitterness_ibu", QString::number(5 + i)); }), .5);
-    s.station->showAsBrewed();
+    s.workPage->showAsBrewed();
     AsBrewedPage& brewed = s.asBrewedPage();
     report("brew_meaning", timed(5, [&](int) { brewed.weighNow(); }), .5);
 }

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Grist and hops in the Brew station: shares that must add up, kilograms, names that are searched.
+// Grist and hops in the Brew page: shares that must add up, kilograms, names that are searched.
 #include "ui/brew_support.h"
 
-#include "ui/brew/boil_strip.h"
+#include "ui/brew/boil_timeline.h"
 
 #include <QCompleter>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -125,7 +127,7 @@ TEST_CASE("more kilograms than the whole are refused", "[ui][brew][grist][bad]")
     const auto before = s.revision();
     s.grist().showKilograms(true);
     s.type("/grist/0/mass", "500");
-    CHECK(s.planPage().bench().fault());
+    CHECK(s.planPage().model().fault());
     CHECK(s.revision() == before);
     CHECK_FALSE(wordsOf(s.flow(), "/grist").isEmpty());
     CHECK(s.field("/grist/0/mass")->edit()->text() != "");
@@ -154,7 +156,8 @@ TEST_CASE("hops nobody named are one addition; named ones say what they weigh", 
     s.type("/hops/0/alpha_share", "2.5");
     CHECK(s.recipe().hops[0].name == "barn hops");
     CHECK(s.recipe().hops[0].alpha.of1 == Approx(.025));
-    CHECK(s.hops().strip().accessibleDescription().contains("barn hops, " + s.session->amount(s.plan().hops[0].mass)));
+    CHECK(
+        s.hops().timeline().accessibleDescription().contains("barn hops, " + s.session->amount(s.plan().hops[0].mass)));
 }
 
 TEST_CASE("parts of the bitterness add up like those of the grist", "[ui][brew][hops]") {

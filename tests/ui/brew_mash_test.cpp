@@ -1,27 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The mash in the Brew station: rests in fields and in the drawing, the curves under it, the table behind it.
+// The mash in the Brew page: rests in fields and in the drawing, the curves under it, the table behind it.
 #include "ui/brew_support.h"
 
 #include <QAccessible>
 
 using namespace staveline;
+using namespace staveline::brewing;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
 namespace {
 
-void drag(RestGrip& grip, QPoint from, QPoint by) {
+void drag(RestHandle& handle, QPoint from, QPoint by) {
     const auto send = [&](QEvent::Type type, QPoint at, Qt::MouseButtons held) {
-        QMouseEvent event(type, at, grip.mapToGlobal(at), type == QEvent::MouseMove ? Qt::NoButton : Qt::LeftButton,
+        QMouseEvent event(type, at, handle.mapToGlobal(at), type == QEvent::MouseMove ? Qt::NoButton : Qt::LeftButton,
                           held, Qt::NoModifier);
-        QApplication::sendEvent(&grip, &event);
+        QApplication::sendEvent(&handle, &event);
     };
-    // Places on the screen: the grip moves under the pointer.
-    const QPoint start = grip.mapToGlobal(from);
+    // Places on the screen: the handle moves under the pointer.
+    const QPoint start = handle.mapToGlobal(from);
     send(QEvent::MouseButtonPress, from, Qt::LeftButton);
     for (int step = 1; step <= 4; ++step)
-        send(QEvent::MouseMove, grip.mapFromGlobal(start + by * step / 4), Qt::LeftButton);
-    send(QEvent::MouseButtonRelease, grip.mapFromGlobal(start + by), Qt::NoButton);
+        send(QEvent::MouseMove, handle.mapFromGlobal(start + by * step / 4), Qt::LeftButton);
+    send(QEvent::MouseButtonRelease, handle.mapFromGlobal(start + by), Qt::NoButton);
 }
 
 struct AtMash : AtBrew {
@@ -32,7 +33,7 @@ struct AtMash : AtBrew {
             "original_gravity_p": 12, "bitterness_ibu": 10, "path": ")") +
                                 path + "\"}]");
     }
-    [[nodiscard]] RestGrip& grip(int rest) const { return *grips(mashChart()).at(rest); }
+    [[nodiscard]] RestHandle& handle(int rest) const { return *handles(mashChart()).at(rest); }
 };
 
 } // namespace
@@ -61,17 +62,17 @@ TEST_CASE("the drawing and the model agree on how long the mash takes", "[ui][br
 
 TEST_CASE("arrow keys move a focused rest and store it", "[ui][brew][mash]") {
     const AtMash s;
-    s.grip(0).setFocus();
-    QTest::keyClick(&s.grip(0), Qt::Key_Up);
+    s.handle(0).setFocus();
+    QTest::keyClick(&s.handle(0), Qt::Key_Up);
     CHECK(s.recipe().mash[0].temperature.c == 62.5);
-    QTest::keyClick(&s.grip(0), Qt::Key_Down, Qt::ShiftModifier);
+    QTest::keyClick(&s.handle(0), Qt::Key_Down, Qt::ShiftModifier);
     CHECK(s.recipe().mash[0].temperature.c == 60);
-    QTest::keyClick(&s.grip(0), Qt::Key_Right);
+    QTest::keyClick(&s.handle(0), Qt::Key_Right);
     CHECK(s.recipe().mash[0].minutes.min == 41);
-    QTest::keyClick(&s.grip(0), Qt::Key_Left, Qt::ShiftModifier);
+    QTest::keyClick(&s.handle(0), Qt::Key_Left, Qt::ShiftModifier);
     CHECK(s.recipe().mash[0].minutes.min == 36);
     CHECK(s.field("/mash/0/minutes")->edit()->text() == "36");
-    CHECK(s.grip(0).hasFocus());
+    CHECK(s.handle(0).hasFocus());
 }
 
 TEST_CASE("in degrees Fahrenheit the arrows move by whole ones", "[ui][brew][mash]") {
@@ -79,7 +80,7 @@ TEST_CASE("in degrees Fahrenheit the arrows move by whole ones", "[ui][brew][mas
     DisplayUnits units;
     units.temperature = DisplayUnits::Temperature::fahrenheit;
     s.session->setUnits(units);
-    QTest::keyClick(&s.grip(0), Qt::Key_Up); // 143.6 F
+    QTest::keyClick(&s.handle(0), Qt::Key_Up); // 143.6 F
     CHECK(s.field("/mash/0/temperature_c")->edit()->text() == "145");
     CHECK(s.recipe().mash[0].temperature.c == Approx((145 - 32) / 1.8));
 }
@@ -87,26 +88,26 @@ TEST_CASE("in degrees Fahrenheit the arrows move by whole ones", "[ui][brew][mas
 TEST_CASE("a rest stays between its neighbours and a mash's limits", "[ui][brew][mash]") {
     const AtMash s;
     for (int i = 0; i < 12; ++i)
-        QTest::keyClick(&s.grip(0), Qt::Key_Up, Qt::ShiftModifier);
+        QTest::keyClick(&s.handle(0), Qt::Key_Up, Qt::ShiftModifier);
     CHECK(s.recipe().mash[0].temperature.c == 70);
     for (int i = 0; i < 12; ++i)
-        QTest::keyClick(&s.grip(1), Qt::Key_Up, Qt::ShiftModifier);
+        QTest::keyClick(&s.handle(1), Qt::Key_Up, Qt::ShiftModifier);
     CHECK(s.recipe().mash[1].temperature.c == 80);
     for (int i = 0; i < 12; ++i)
-        QTest::keyClick(&s.grip(1), Qt::Key_Left, Qt::ShiftModifier);
+        QTest::keyClick(&s.handle(1), Qt::Key_Left, Qt::ShiftModifier);
     CHECK(s.recipe().mash[1].minutes.min == 1);
-    CHECK_FALSE(s.planPage().bench().fault());
+    CHECK_FALSE(s.planPage().model().fault());
 }
 
 TEST_CASE("dragging shows the mash at once and stores it on release", "[ui][brew][mash]") {
     const AtMash s;
     const auto before = s.revision();
     const double wort = s.mashChart().look().trace.fermentable.back();
-    RestGrip& grip = s.grip(0);
+    RestHandle& handle = s.handle(0);
     QSignalSpy moved(&s.mashChart(), &MashChart::restMoved);
-    const QPoint middle(grip.width() / 3, grip.height() / 2);
+    const QPoint middle(handle.width() / 3, handle.height() / 2);
     const int pixels = static_cast<int>(6 / s.mashChart().degreesPerPixel()); // six degrees up
-    drag(grip, middle, QPoint(0, -pixels));
+    drag(handle, middle, QPoint(0, -pixels));
     CHECK(moved.count() >= 3);
     CHECK(s.recipe().mash[0].temperature.c == Approx(68).margin(.51));
     CHECK(std::fmod(s.recipe().mash[0].temperature.c, .5) == Approx(0).margin(1e-9));
@@ -119,9 +120,9 @@ TEST_CASE("dragging shows the mash at once and stores it on release", "[ui][brew
 
 TEST_CASE("the end of a rest is dragged for its minutes", "[ui][brew][mash]") {
     const AtMash s;
-    RestGrip& grip = s.grip(0);
+    RestHandle& handle = s.handle(0);
     const int pixels = static_cast<int>(10 / s.mashChart().minutesPerPixel());
-    drag(grip, QPoint(grip.width() - 2, grip.height() / 2), QPoint(-pixels, 0));
+    drag(handle, QPoint(handle.width() - 2, handle.height() / 2), QPoint(-pixels, 0));
     CHECK(s.recipe().mash[0].minutes.min == Approx(30).margin(1.01));
     CHECK(s.recipe().mash[0].temperature.c == 62);
 }
@@ -131,7 +132,7 @@ TEST_CASE("rests are added and taken out by keyboard", "[ui][brew][mash]") {
     part<MashEditor>(s.flow()).add();
     REQUIRE(s.recipe().mash.size() == 3);
     CHECK(s.recipe().mash[2].temperature.c == 76);
-    CHECK(grips(s.mashChart()).size() == 3);
+    CHECK(handles(s.mashChart()).size() == 3);
     CHECK(s.window.focusWidget() == s.field("/mash/2/temperature_c")->edit());
     part<MashEditor>(s.flow()).remove(0);
     REQUIRE(s.recipe().mash.size() == 2);
@@ -191,16 +192,16 @@ TEST_CASE("a sentence and a table say what the drawing shows", "[ui][brew][mash]
     table.setFocus();
     QTest::keyClick(&table, Qt::Key_T);
     CHECK_FALSE(table.isVisibleTo(&s.window));
-    CHECK(s.grip(0).hasFocus());
-    QTest::keyClick(&s.grip(0), Qt::Key_T);
+    CHECK(s.handle(0).hasFocus());
+    QTest::keyClick(&s.handle(0), Qt::Key_T);
     CHECK(table.hasFocus());
 }
 
-TEST_CASE("grips tell assistive technology what they hold", "[ui][brew][mash]") {
+TEST_CASE("handles tell assistive technology what they hold", "[ui][brew][mash]") {
     const AtMash s;
-    CHECK(accessibleName(s.grip(1)) == "Rest 2, 70 °C, 20 min");
-    QTest::keyClick(&s.grip(1), Qt::Key_Right);
-    CHECK(accessibleName(s.grip(1)) == "Rest 2, 70 °C, 21 min");
+    CHECK(accessibleName(s.handle(1)) == "Rest 2, 70 °C, 20 min");
+    QTest::keyClick(&s.handle(1), Qt::Key_Right);
+    CHECK(accessibleName(s.handle(1)) == "Rest 2, 70 °C, 21 min");
 }
 
 TEST_CASE("the path between rests is chosen in words", "[ui][brew][mash]") {

@@ -4,11 +4,12 @@
 #include "ui/brew_support.h"
 
 #include "support/full_disk.h"
-#include "ui/brew/bench.h"
 #include "ui/brew/plan_page.h"
+#include "ui/brew/recipe_editor_model.h"
 #include "ui/widgets/choice_field.h"
 
 using namespace staveline;
+using namespace staveline::brewing;
 using namespace staveline::ui;
 using staveline::testing::part;
 using staveline::testing::planWords;
@@ -43,7 +44,7 @@ TEST_CASE("a recipe refused by a full disk is stored by Enter alone when there i
     QTest::keyClick(edit, Qt::Key_Return);
     CHECK(planned(w).bitterness.ibu == 17);
     CHECK_FALSE(planWords(w.cellar().brew()).contains(own("ui.brew.refused")));
-    CHECK_FALSE(part<PlanPage>(w.cellar().brew()).bench().pending());
+    CHECK_FALSE(part<PlanPage>(w.cellar().brew()).model().pending());
     w.window->session()->undo(); // one edit, however often it was tried
     CHECK(planned(w).bitterness.ibu == before);
 }
@@ -60,7 +61,7 @@ TEST_CASE("another edit and another page try again as well", "[ui][badbook][brew
         CHECK(planned(w).bitterness.ibu == 17);
         CHECK(planned(w).boil.min == 75);
     }
-    SECTION("another page of the station") {
+    SECTION("another part of the page") {
         w.cellar().brew().showSheet();
         CHECK(planned(w).bitterness.ibu == 17);
     }
@@ -83,7 +84,7 @@ TEST_CASE("typing the old value back leaves nothing to store", "[ui][badbook][br
 
 TEST_CASE("a word refused by a full disk is stored by Enter too", "[ui][badbook][brew]") {
     const SampleWindow w;
-    w.go(Station::brew);
+    w.go(PageId::brew);
     const std::string before = planned(w).yeast;
     auto* yeast = &part<ChoiceField>(part<PlanPage>(w.cellar().brew()), "Yeast");
     REQUIRE(yeast);
@@ -95,12 +96,12 @@ TEST_CASE("a word refused by a full disk is stored by Enter too", "[ui][badbook]
         QTest::keyClick(yeast, other);
         QTest::keyClick(yeast, Qt::Key_Return);
         CHECK(planned(w).yeast == before);
-        CHECK(part<PlanPage>(w.cellar().brew()).bench().recipe().yeast != before);
+        CHECK(part<PlanPage>(w.cellar().brew()).model().recipe().yeast != before);
     }
     QLineEdit* edit = w.recipeField();
     edit->setFocus();
     QTest::keyClick(edit, Qt::Key_Return);
-    CHECK(planned(w).yeast == part<PlanPage>(w.cellar().brew()).bench().recipe().yeast);
+    CHECK(planned(w).yeast == part<PlanPage>(w.cellar().brew()).model().recipe().yeast);
     CHECK(planned(w).yeast != before);
 }
 
@@ -111,5 +112,5 @@ TEST_CASE("what cannot be brewed is still not stored by Enter", "[ui][badbook][b
     w.put(edit, "30", Qt::Key_Return);
     QTest::keyClick(edit, Qt::Key_Return);
     CHECK(w.desk().revision() == revision);
-    CHECK_FALSE(part<PlanPage>(w.cellar().brew()).bench().refused());
+    CHECK_FALSE(part<PlanPage>(w.cellar().brew()).model().refused());
 }

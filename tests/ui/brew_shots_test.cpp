@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Pictures of the Brew station alone: STAVELINE_SHOTS=folder test_ui "[brewshots]".
+// Pictures of the Brew page alone: STAVELINE_SHOTS=folder test_ui "[brewshots]".
 #include "ui/brew_support.h"
 
 #include "facts/sample.h"
@@ -24,7 +24,7 @@ void shoot(AtBrew& s, const QString& name) {
 
 } // namespace
 
-TEST_CASE("pictures of the Brew station", "[.][brewshots]") {
+TEST_CASE("pictures of the Brew page", "[.][brewshots]") {
     REQUIRE(QDir().mkpath(qEnvironmentVariable("STAVELINE_SHOTS")));
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
         install(*qApp, look);
@@ -51,13 +51,13 @@ TEST_CASE("pictures of the Brew station", "[.][brewshots]") {
         scroll->verticalScrollBar()->setValue(scroll->viewport()->height());
         s.type("/grist/0/share", "50");
         shoot(s, "table-fault" + tint);
-        s.station->showAsBrewed();
+        s.workPage->showAsBrewed();
         AtBrew::type(part<NumberField>(s.asBrewedPage(), "Original gravity, measured").edit(), "1.055");
         s.asBrewedPage().weighNow();
         shoot(s, "as-brewed" + tint);
         s.asBrewedPage().record();
         shoot(s, "as-brewed-recorded" + tint);
-        s.station->showSheet();
+        s.workPage->showSheet();
         shoot(s, "sheet" + tint);
     }
     install(*qApp, Appearance::light);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A Brew station in a window of its own, on the invented cellar of support.h.
+// A Brew page in a window of its own, on the invented cellar of support.h.
 #pragma once
 
 #include "ui/support.h"
@@ -11,9 +11,9 @@
 #include "ui/brew/mash_chart.h"
 #include "ui/brew/mash_editor.h"
 #include "ui/brew/meaning_view.h"
+#include "ui/brew/page.h"
 #include "ui/brew/plan_page.h"
 #include "ui/brew/share_line.h"
-#include "ui/brew/station.h"
 #include "ui/brew/step_section.h"
 #include "ui/brew/yeast_editor.h"
 #include "ui/widgets/choice_field.h"
@@ -31,8 +31,8 @@
 namespace staveline::testing {
 
 /// Where the plan comes from and how it stands.
-inline QString planWords(const ui::BrewStation& station) {
-    const auto& plan = part<ui::PlanPage>(station);
+inline QString planWords(const ui::BrewPage& workPage) {
+    const auto& plan = part<ui::PlanPage>(workPage);
     return wordsOf(plan, "origin") + ' ' + wordsOf(plan, "moves") + ' ' + wordsOf(plan, "message");
 }
 /// Litres and gravity of a step.
@@ -40,21 +40,21 @@ inline QString amountsOf(const ui::StepSection& step) {
     return wordsOf(step, "amount") + ' ' + wordsOf(step, "more");
 }
 /// The rests that can be moved in the drawing.
-inline QList<ui::RestGrip*> grips(const ui::MashChart& chart) {
-    QList<ui::RestGrip*> all = parts<ui::RestGrip>(chart);
-    all.removeIf([](const ui::RestGrip* grip) { return grip->isHidden(); });
+inline QList<ui::RestHandle*> handles(const ui::MashChart& chart) {
+    QList<ui::RestHandle*> all = parts<ui::RestHandle>(chart);
+    all.removeIf([](const ui::RestHandle* handle) { return handle->isHidden(); });
     return all;
 }
 
 struct AtBrew : DeskInScratch {
-    explicit AtBrew(const VesselName& vessel = "Heron") {
+    explicit AtBrew(const facts::VesselName& vessel = "Heron") {
         fillCellar(*desk);
         session = std::make_unique<ui::Session>(std::move(desk));
         auto* column = new QVBoxLayout(&window);
-        station = new ui::BrewStation(*session, prompt);
-        column->addWidget(station);
+        workPage = new ui::BrewPage(*session, prompt);
+        column->addWidget(workPage);
         window.resize(1000, 600);
-        station->showVessel(vessel);
+        workPage->showVessel(vessel);
         window.show();
         REQUIRE(QTest::qWaitForWindowActive(&window));
     }
@@ -74,11 +74,11 @@ struct AtBrew : DeskInScratch {
         REQUIRE(field(path));
         type(field(path)->edit(), text, finish);
     }
-    [[nodiscard]] Recipe recipe(const VesselName& vessel = "Heron") const {
+    [[nodiscard]] brewing::Recipe recipe(const facts::VesselName& vessel = "Heron") const {
         return session->desk().planned(vessel)->setting.recipe;
     }
-    [[nodiscard]] ui::PlanPage& planPage() const { return part<ui::PlanPage>(*station); }
-    [[nodiscard]] ui::AsBrewedPage& asBrewedPage() const { return part<ui::AsBrewedPage>(*station); }
+    [[nodiscard]] ui::PlanPage& planPage() const { return part<ui::PlanPage>(*workPage); }
+    [[nodiscard]] ui::AsBrewedPage& asBrewedPage() const { return part<ui::AsBrewedPage>(*workPage); }
     [[nodiscard]] ui::FlowPage& flow() const { return planPage().flow(); }
     [[nodiscard]] ui::GristEditor& grist() const { return part<ui::GristEditor>(flow()); }
     [[nodiscard]] ui::HopEditor& hops() const { return part<ui::HopEditor>(flow()); }
@@ -88,14 +88,14 @@ struct AtBrew : DeskInScratch {
     }
     /// A number of the planned recipe by its path: "/original_gravity_p", "/mash/0/minutes". Null: no such field.
     [[nodiscard]] ui::NumberField* field(const std::string& path) const { return flow().fields().numberAt(path); }
-    [[nodiscard]] QString origin() const { return planWords(*station); }
-    [[nodiscard]] const BrewPlan& plan() const { return planPage().bench().draft()->plan; }
+    [[nodiscard]] QString origin() const { return planWords(*workPage); }
+    [[nodiscard]] const brewing::BrewPlan& plan() const { return planPage().model().draft()->plan; }
     [[nodiscard]] std::int64_t revision() const { return session->desk().revision(); }
 
     ScriptedPrompt prompt;
     std::unique_ptr<ui::Session> session;
     QWidget window;
-    ui::BrewStation* station = nullptr; ///< the window's
+    ui::BrewPage* workPage = nullptr; ///< the window's
 };
 
 } // namespace staveline::testing

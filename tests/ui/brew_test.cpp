@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Brew station's plan: each edit recalculates the flow, what is finished is stored, what is refused stays as typed.
+// The Brew page's plan: each edit recalculates the flow, what is finished is stored, what is refused stays as typed.
 #include "ui/brew_support.h"
 
 #include "ui/audit.h"
@@ -9,6 +9,10 @@
 #include <fmt/core.h>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::sheet;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -48,7 +52,7 @@ TEST_CASE("typing recalculates at once and is stored when the field is finished"
     const AtBrew s;
     const auto before = s.revision();
     const Kilograms grain = s.plan().gristMass;
-    s.station->focusWork();
+    s.workPage->focusWork();
     CHECK(s.window.focusWidget() == s.field("/original_gravity_p")->edit());
     s.type("/original_gravity_p", "1.060", false);
     CHECK(s.plan().gristMass > grain);
@@ -135,7 +139,7 @@ TEST_CASE("a locked plan is shown and cannot be edited", "[ui][brew]") {
     CHECK(s.field("/original_gravity_p")->edit()->isReadOnly());
     const auto before = s.revision();
     QTest::keyClicks(s.field("/bitterness_ibu")->edit(), "5");
-    QTest::keyClick(grips(s.mashChart()).front(), Qt::Key_Up);
+    QTest::keyClick(handles(s.mashChart()).front(), Qt::Key_Up);
     CHECK(s.revision() == before);
     CHECK(s.recipe() == brewed.recipe);
 }
@@ -187,7 +191,7 @@ TEST_CASE("cautions and findings stand at their step", "[ui][brew]") {
     s.type("/draw_l", "170");
     CHECK(s.flow().step(FlowPage::mash).notes().join(' ').contains("too large for the tun"));
     CHECK(s.flow().step(FlowPage::fermenter).notes().join(' ').contains("more than the fermenter holds"));
-    CHECK(s.station->notes().size() >= 5);
+    CHECK(s.workPage->notes().size() >= 5);
 }
 
 TEST_CASE("every finding and caution of the texts has its step", "[ui][brew]") {
@@ -246,40 +250,40 @@ TEST_CASE("a kit that cannot be brewed on is said at its field", "[ui][brew][bad
     CHECK(s.revision() == before);
 }
 
-TEST_CASE("the sheet is the second part of the station and still saves", "[ui][brew]") {
+TEST_CASE("the sheet is the second part of the page and still saves", "[ui][brew]") {
     AtBrew s;
-    s.station->showSheet();
-    CHECK(s.station->part() == BrewStation::Part::sheet);
-    REQUIRE(s.station->sheet().page().printButton().isEnabled());
+    s.workPage->showSheet();
+    CHECK(s.workPage->part() == BrewPage::Part::sheet);
+    REQUIRE(s.workPage->sheet().page().printButton().isEnabled());
     s.prompt.answers = {s.scratch / "sheet.pdf"};
-    s.station->sheet().save(PaperFormat::pdf);
+    s.workPage->sheet().save(PaperFormat::pdf);
     CHECK(std::filesystem::file_size(s.scratch / "sheet.pdf") > 1000);
-    s.station->showPlan();
-    CHECK(s.station->part() == BrewStation::Part::plan);
+    s.workPage->showPlan();
+    CHECK(s.workPage->part() == BrewPage::Part::plan);
 }
 
 TEST_CASE("another vessel stores what is in hand and shows its own plan", "[ui][brew]") {
     const AtBrew s;
     s.type("/bitterness_ibu", "15", false);
-    s.station->showVessel("Teal");
+    s.workPage->showVessel("Teal");
     CHECK(s.recipe("Heron").bitterness.ibu == 15);
     CHECK(s.field("/bitterness_ibu")->stored() == s.recipe("Teal").bitterness.ibu);
 }
 
-TEST_CASE("the Brew station is fit for everyone", "[ui][brew][audit]") {
+TEST_CASE("the Brew page is fit for everyone", "[ui][brew][audit]") {
     installAccessibleRoles();
     AtBrew s;
     AuditReport all;
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
         install(*qApp, look);
         QTest::qWait(0);
-        for (const auto part : {BrewStation::Part::plan, BrewStation::Part::sheet, BrewStation::Part::asBrewed}) {
-            if (part == BrewStation::Part::plan)
-                s.station->showPlan();
-            else if (part == BrewStation::Part::sheet)
-                s.station->showSheet();
+        for (const auto part : {BrewPage::Part::plan, BrewPage::Part::sheet, BrewPage::Part::asBrewed}) {
+            if (part == BrewPage::Part::plan)
+                s.workPage->showPlan();
+            else if (part == BrewPage::Part::sheet)
+                s.workPage->showSheet();
             else
-                s.station->showAsBrewed();
+                s.workPage->showAsBrewed();
             s.planPage().kit().unfold(true);
             QTest::qWait(20);
             all.add(audit(s.window));

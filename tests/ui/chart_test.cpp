@@ -3,9 +3,9 @@
 #include "ui/support.h"
 
 #include "ui/chart/chart_stack.h"
+#include "ui/chart/event_timeline.h"
 #include "ui/chart/panel_view.h"
 #include "ui/chart/reading.h"
-#include "ui/chart/time_strip.h"
 
 #include <QAccessible>
 #include <QScrollArea>
@@ -13,6 +13,7 @@
 #include <QSvgRenderer>
 
 using namespace staveline;
+using namespace staveline::culture;
 using namespace staveline::ui;
 using staveline::testing::day;
 
@@ -31,7 +32,7 @@ ChartPoint within(Day on, double value, double half) {
 }
 
 /// Scores and level of an invented cask over three years.
-ChartStory smallStory() {
+ChartData smallData() {
     ChartPanel acidity;
     acidity.id = "acidity";
     acidity.title = "Acidity";
@@ -54,24 +55,24 @@ ChartStory smallStory() {
     none.id = "ph";
     none.title = "pH";
     none.nothing = "not measured yet";
-    ChartStory story;
-    story.subject = "Heron";
-    story.panels = {acidity, level, none};
+    ChartData chartData;
+    chartData.subject = "Heron";
+    chartData.panels = {acidity, level, none};
     using Row = ChartEvent::Row;
-    story.events = {{day(2023, 1, 1), Row::in, Glyph::opening, false, "Opened with 200 L"},
-                    {day(2023, 5, 1), Row::look, std::nullopt, false, "tasted"},
-                    {day(2023, 6, 1), Row::out, Glyph::drawOff, true, "70 L drawn"},
-                    {day(2023, 6, 1), Row::in, Glyph::refill, true, "80 L refilled"},
-                    {day(2024, 5, 12), Row::look, std::nullopt, false, "tasted"}};
-    story.whole = {day(2022, 12, 1), day(2025, 7, 1)};
-    story.today = day(2025, 6, 1);
-    return story;
+    chartData.events = {{day(2023, 1, 1), Row::in, Glyph::opening, false, "Opened with 200 L"},
+                        {day(2023, 5, 1), Row::look, std::nullopt, false, "tasted"},
+                        {day(2023, 6, 1), Row::out, Glyph::drawOff, true, "70 L drawn"},
+                        {day(2023, 6, 1), Row::in, Glyph::refill, true, "80 L refilled"},
+                        {day(2024, 5, 12), Row::look, std::nullopt, false, "tasted"}};
+    chartData.whole = {day(2022, 12, 1), day(2025, 7, 1)};
+    chartData.today = day(2025, 6, 1);
+    return chartData;
 }
 
 struct Shown {
     Shown() {
         stack.resize(900, 420);
-        stack.setStory(smallStory());
+        stack.setData(smallData());
         stack.show();
         REQUIRE(QTest::qWaitForWindowActive(&stack));
         stack.setFocus();
@@ -193,8 +194,8 @@ TEST_CASE("thinning keeps the ends and the extremes of each column", "[ui][histo
 }
 
 TEST_CASE("each kind of series says what it means at a day", "[ui][history][chart]") {
-    const ChartStory story = smallStory();
-    const ChartPanel& acidity = story.panels[0];
+    const ChartData chartData = smallData();
+    const ChartPanel& acidity = chartData.panels[0];
     const auto says = [&](std::size_t which, Day on) { return seriesWords(acidity, acidity.series[which], on); };
     CHECK(says(0, day(2022, 12, 31)).isEmpty());
     CHECK(says(0, day(2023, 12, 31)) == "target 4.0 to 6.0");
@@ -205,12 +206,12 @@ TEST_CASE("each kind of series says what it means at a day", "[ui][history][char
     CHECK(says(2, day(2023, 4, 30)).isEmpty());
     CHECK(says(2, day(2024, 5, 12)) == QString("tasted 6.4 ±0.5"));
     CHECK(says(2, day(2024, 2, 1)) == QString("tasted 5.2 ±0.6 on 1 May 2023"));
-    const ChartPanel& level = story.panels[1];
+    const ChartPanel& level = chartData.panels[1];
     CHECK(panelWords(level, day(2023, 3, 17)) == "Volume 195.0 L");
     CHECK(panelWords(level, day(2023, 6, 1)) == "Volume 200.0 L"); // after all of that day
     CHECK(panelWords(level, day(2025, 6, 2)).isEmpty());
     CHECK(panelWords(level, day(2022, 12, 31)).isEmpty());
-    CHECK(panelWords(story.panels[2], day(2024, 1, 1)).isEmpty());
+    CHECK(panelWords(chartData.panels[2], day(2024, 1, 1)).isEmpty());
 }
 
 TEST_CASE("what moved is told where it left the level", "[ui][history][chart]") {
@@ -225,12 +226,12 @@ TEST_CASE("what moved is told where it left the level", "[ui][history][chart]") 
 }
 
 TEST_CASE("a chart in one sentence", "[ui][history][chart]") {
-    const ChartStory story = smallStory();
-    const QString words = summaryWords(story.panels[0]);
+    const ChartData chartData = smallData();
+    const QString words = summaryWords(chartData.panels[0]);
     CHECK(words == QString("Acidity: target now 5.5 to 6.5; promised once, 5.9 ±0.8 on 1 Jun 2024; "
                            "tasted 2 times, from 5.2 to 6.4, last 6.4 ±0.5 on 12 May 2024."));
-    CHECK(summaryWords(story.panels[1]) == "Volume: holds between 120.0 and 200.0, now 180.0 L.");
-    CHECK(summaryWords(story.panels[2]) == "not measured yet");
+    CHECK(summaryWords(chartData.panels[1]) == "Volume: holds between 120.0 and 200.0, now 180.0 L.");
+    CHECK(summaryWords(chartData.panels[2]) == "not measured yet");
 }
 
 TEST_CASE("keys lead the cursor from event to event", "[ui][history][chart]") {
@@ -255,7 +256,7 @@ TEST_CASE("keys lead the cursor from event to event", "[ui][history][chart]") {
     CHECK(s.stack.cursorDay() == day(2024, 5, 12));
     for (int i = 0; i < 6; ++i)
         s.key(Qt::Key_Right, Qt::ControlModifier);
-    CHECK(s.stack.cursorDay() == s.stack.story().whole.to);
+    CHECK(s.stack.cursorDay() == s.stack.chartData().whole.to);
 }
 
 TEST_CASE("the cursor speaks only by keyboard, and follows the mouse", "[ui][history][chart]") {
@@ -276,7 +277,7 @@ TEST_CASE("the cursor speaks only by keyboard, and follows the mouse", "[ui][his
 
 TEST_CASE("zooming keeps the cursor in view and the wheel does not zoom", "[ui][history][chart]") {
     Shown s;
-    const TimeSpan whole = s.stack.story().whole;
+    const TimeSpan whole = s.stack.chartData().whole;
     s.key(Qt::Key_Plus);
     CHECK(s.stack.span().days() == Approx(whole.days() * .6).margin(1));
     CHECK(s.stack.span().from <= s.stack.cursorDay());
@@ -334,7 +335,7 @@ TEST_CASE("a panel folds at its head and is then neither drawn nor read", "[ui][
     QTest::qWait(1);
     CHECK(level.height() < tall / 2);
     CHECK_FALSE(s.stack.cursorWords().contains("Volume"));
-    s.stack.setStory(smallStory()); // the book changed
+    s.stack.setData(smallData()); // the book changed
     CHECK_FALSE(s.stack.isOpen("level"));
     s.stack.setOpen("level", true);
     CHECK(s.stack.cursorWords().contains("Volume"));
@@ -345,15 +346,15 @@ TEST_CASE("cursor and part of the time stay while the subject does", "[ui][histo
     s.stack.setSpan({day(2023, 4, 1), day(2023, 9, 1)});
     s.key(Qt::Key_Home);
     const TimeSpan before = s.stack.span();
-    s.stack.setStory(smallStory());
+    s.stack.setData(smallData());
     CHECK(s.stack.span() == before);
     CHECK(s.stack.cursorDay() == day(2023, 1, 1));
-    ChartStory other = smallStory();
+    ChartData other = smallData();
     other.subject = "Teal";
-    s.stack.setStory(other);
+    s.stack.setData(other);
     CHECK(s.stack.span() == other.whole);
     CHECK(s.stack.cursorDay() == day(2024, 5, 12));
-    s.stack.setStory({}); // nothing at all
+    s.stack.setData({}); // nothing at all
     CHECK(s.stack.cursorWords().isEmpty());
     s.key(Qt::Key_Left);
     s.key(Qt::Key_Plus);
@@ -381,10 +382,10 @@ TEST_CASE("colours follow the palette and marks stay visible on it", "[ui][histo
         const PlotFrame frame = s.view("acidity").frame();
         const double ratio = picture.devicePixelRatio();
         const auto pixel = [&](QPointF at) { return picture.pixelColor((at * ratio).toPoint()); };
-        const QColor ground = pixel(frame.area.bottomLeft() + QPointF(4, -4));
+        const QColor background = pixel(frame.area.bottomLeft() + QPointF(4, -4));
         const QColor tasted = pixel({frame.x(day(2023, 5, 1)), frame.y(5.2)});
-        CHECK(contrast(ground, qApp->palette().color(QPalette::Base)) < 1.05);
-        CHECK(contrast(tasted, ground) >= 3);
+        CHECK(contrast(background, qApp->palette().color(QPalette::Base)) < 1.05);
+        CHECK(contrast(tasted, background) >= 3);
     }
     install(*qApp, Appearance::light);
 }
@@ -434,7 +435,7 @@ TEST_CASE("dragging takes the time along under the mouse", "[ui][history][chart]
         send(QEvent::MouseButtonRelease, to, Qt::LeftButton, Qt::NoButton);
     };
     PanelView& view = s.view("acidity");
-    const TimeSpan whole = s.stack.story().whole;
+    const TimeSpan whole = s.stack.chartData().whole;
     const PlotFrame all = view.frame();
     drag(view, all.area.center(), all.area.center() + QPointF(100, 0));
     CHECK(s.stack.span() == whole); // there is nothing beyond it
@@ -459,17 +460,18 @@ TEST_CASE("dragging takes the time along under the mouse", "[ui][history][chart]
     CHECK(s.stack.cursorDay() <= s.stack.span().to);
 }
 
-TEST_CASE("the strip of dates is dragged as well, a fold and the right button drag nothing", "[ui][history][chart]") {
+TEST_CASE("the timeline of dates is dragged as well, a fold and the right button drag nothing",
+          "[ui][history][chart]") {
     Shown s;
     s.stack.setSpan({day(2024, 1, 1), day(2024, 7, 1)});
-    auto* strip = s.stack.findChild<TimeStrip*>();
-    REQUIRE(strip);
+    auto* timeline = s.stack.findChild<EventTimeline*>();
+    REQUIRE(timeline);
     const TimeSpan before = s.stack.span();
-    QTest::mousePress(strip, Qt::LeftButton, Qt::NoModifier, QPoint(300, 8));
-    CHECK(strip->cursor().shape() == Qt::ClosedHandCursor);
-    QTest::mouseMove(strip, QPoint(200, 8));
-    QTest::mouseRelease(strip, Qt::LeftButton, Qt::NoModifier, QPoint(200, 8));
-    CHECK(strip->cursor().shape() == Qt::ArrowCursor);
+    QTest::mousePress(timeline, Qt::LeftButton, Qt::NoModifier, QPoint(300, 8));
+    CHECK(timeline->cursor().shape() == Qt::ClosedHandCursor);
+    QTest::mouseMove(timeline, QPoint(200, 8));
+    QTest::mouseRelease(timeline, Qt::LeftButton, Qt::NoModifier, QPoint(200, 8));
+    CHECK(timeline->cursor().shape() == Qt::ArrowCursor);
     CHECK(s.stack.span().from > before.from);
     const TimeSpan dragged = s.stack.span();
     PanelView& view = s.view("acidity");

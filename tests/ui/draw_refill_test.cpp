@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Draw & refill station: what an entry would do is seen before it is recorded, and all of it can be taken back.
+// The Draw & refill page: what an entry would do is seen before it is recorded, and all of it can be taken back.
 #include "ui/support.h"
 
 #include "ui/draw_refill/brew_offers.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/page.h"
 #include "ui/draw_refill/vessel_panel.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
@@ -17,31 +17,36 @@
 #include <QPushButton>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using staveline::testing::day;
 
 namespace {
 
-struct AtStation : testing::DeskInScratch {
-    AtStation() {
+struct AtPage : testing::DeskInScratch {
+    AtPage() {
         testing::fillCellar(*desk);
         session = std::make_unique<Session>(std::move(desk));
-        station = std::make_unique<DrawRefillStation>(*session);
-        station->resize(1000, 640);
-        station->showVessel("Heron");
-        station->show();
-        REQUIRE(QTest::qWaitForWindowActive(station.get()));
+        workPage = std::make_unique<DrawRefillPage>(*session);
+        workPage->resize(1000, 640);
+        workPage->showVessel("Heron");
+        workPage->show();
+        REQUIRE(QTest::qWaitForWindowActive(workPage.get()));
     }
     void volume(const char* text) const {
-        auto* edit = station->form().fields().number("volume_l")->edit();
+        auto* edit = workPage->form().fields().number("volume_l")->edit();
         edit->clear();
         QTest::keyClicks(edit, QString::fromLatin1(text));
     }
-    [[nodiscard]] VesselDrawing& drawing() const { return testing::part<VesselDrawing>(station->panel()); }
-    [[nodiscard]] QString levelWords() const { return testing::wordsOf(station->panel(), "level"); }
+    [[nodiscard]] VesselDrawing& drawing() const { return testing::part<VesselDrawing>(workPage->panel()); }
+    [[nodiscard]] QString levelWords() const { return testing::wordsOf(workPage->panel(), "level"); }
     [[nodiscard]] double level() const { return session->desk().vessel("Heron")->now.volume.l; }
     std::unique_ptr<Session> session;
-    std::unique_ptr<DrawRefillStation> station;
+    std::unique_ptr<DrawRefillPage> workPage;
 };
 
 QPushButton* buttonNamed(QWidget& in, const QString& words) {
@@ -53,11 +58,11 @@ QPushButton* buttonNamed(QWidget& in, const QString& words) {
 
 } // namespace
 
-TEST_CASE("typing a draw shows the level fall before it is recorded", "[ui][station]") {
-    AtStation s;
+TEST_CASE("typing a draw shows the level fall before it is recorded", "[ui][page]") {
+    AtPage s;
     const double before = s.level();
     const auto revision = s.session->desk().revision();
-    s.station->begin(EntryKind::drawOff);
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("60");
     CHECK(s.levelWords().contains(QChar(0x2192)));
     const VesselLook& look = s.drawing().look();
@@ -65,83 +70,83 @@ TEST_CASE("typing a draw shows the level fall before it is recorded", "[ui][stat
     CHECK(look.levelBefore->l == Approx(before));
     CHECK(look.now.volume.l == Approx(before - 60));
     CHECK(s.session->desk().revision() == revision); // nothing is written by looking
-    s.station->form().record();
+    s.workPage->form().record();
     CHECK(s.level() == Approx(before - 60));
-    CHECK_FALSE(s.station->form().active());
+    CHECK_FALSE(s.workPage->form().active());
     CHECK_FALSE(s.drawing().look().levelBefore);
 }
 
-TEST_CASE("a refill shows a new layer on top before it is recorded", "[ui][station]") {
-    AtStation s;
+TEST_CASE("a refill shows a new layer on top before it is recorded", "[ui][page]") {
+    AtPage s;
     REQUIRE(s.session->record(DrawOffFact{"Heron", testing::testToday, Litres{70}, "", {}, ""}));
     const auto before = strata(s.drawing().look()).size();
-    s.station->begin(EntryKind::refill);
+    s.workPage->begin(EntryKind::refill);
     s.volume("72");
     const auto after = strata(s.drawing().look());
     CHECK(after.size() == before + 1);
     CHECK(after.front().on == testing::testToday);
 }
 
-TEST_CASE("leaving an entry leaves the vessel as it is", "[ui][station]") {
-    AtStation s;
-    s.station->begin(EntryKind::drawOff);
+TEST_CASE("leaving an entry leaves the vessel as it is", "[ui][page]") {
+    AtPage s;
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("60");
-    QTest::keyClick(s.station->focusWidget(), Qt::Key_Escape);
-    CHECK_FALSE(s.station->form().active());
+    QTest::keyClick(s.workPage->focusWidget(), Qt::Key_Escape);
+    CHECK_FALSE(s.workPage->form().active());
     CHECK(s.levelWords().contains("of 225"));
-    CHECK(s.station->table().hasFocus());
+    CHECK(s.workPage->table().hasFocus());
 }
 
-TEST_CASE("what is impossible is said at its field and nothing is written", "[ui][station][bad]") {
-    AtStation s;
+TEST_CASE("what is impossible is said at its field and nothing is written", "[ui][page][bad]") {
+    AtPage s;
     const auto revision = s.session->desk().revision();
-    s.station->begin(EntryKind::drawOff);
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("5000");
-    s.station->form().record();
-    CHECK(s.station->form().active());
-    auto* volume = s.station->form().fields().number("volume_l");
+    s.workPage->form().record();
+    CHECK(s.workPage->form().active());
+    auto* volume = s.workPage->form().fields().number("volume_l");
     CHECK_FALSE(volume->words().isEmpty());
     CHECK(s.session->desk().revision() == revision);
     s.volume("-5");
     CHECK_FALSE(volume->words().isEmpty());
     s.volume("60");
     CHECK(volume->words().isEmpty());
-    auto* date = s.station->form().fields().date("on");
+    auto* date = s.workPage->form().fields().date("on");
     date->edit()->clear();
     QTest::keyClicks(date->edit(), "2019-01-01"); // before the opening
-    s.station->form().record();
-    CHECK(s.station->form().active());
+    s.workPage->form().record();
+    CHECK(s.workPage->form().active());
     CHECK_FALSE(date->words().isEmpty());
     CHECK(s.session->desk().revision() == revision);
 }
 
-TEST_CASE("an empty entry is not recorded and says what is needed", "[ui][station][bad]") {
-    AtStation s;
+TEST_CASE("an empty entry is not recorded and says what is needed", "[ui][page][bad]") {
+    AtPage s;
     const auto revision = s.session->desk().revision();
-    s.station->begin(EntryKind::drawOff);
-    QTest::keyClick(s.station->focusWidget(), Qt::Key_Return);
-    CHECK(s.station->form().active());
-    CHECK_FALSE(s.station->form().fields().number("volume_l")->words().isEmpty());
+    s.workPage->begin(EntryKind::drawOff);
+    QTest::keyClick(s.workPage->focusWidget(), Qt::Key_Return);
+    CHECK(s.workPage->form().active());
+    CHECK_FALSE(s.workPage->form().fields().number("volume_l")->words().isEmpty());
     CHECK(s.session->desk().revision() == revision);
 }
 
-TEST_CASE("each kind of entry is recorded from its form", "[ui][station]") {
-    AtStation s;
+TEST_CASE("each kind of entry is recorded from its form", "[ui][page]") {
+    AtPage s;
     const auto enter = [&](EntryKind kind, const char* litres) {
-        const int rows = s.station->model().rowCount();
-        s.station->begin(kind);
+        const int rows = s.workPage->model().rowCount();
+        s.workPage->begin(kind);
         if (litres)
             s.volume(litres);
         else
-            QTest::keyClicks(s.station->form().fields().number("ph")->edit(), "3,29");
-        s.station->form().record();
-        INFO(s.station->form().words().toStdString());
-        CHECK_FALSE(s.station->form().active());
-        CHECK(s.station->model().rowCount() == rows + 1);
+            QTest::keyClicks(s.workPage->form().fields().number("ph")->edit(), "3,29");
+        s.workPage->form().record();
+        INFO(s.workPage->form().words().toStdString());
+        CHECK_FALSE(s.workPage->form().active());
+        CHECK(s.workPage->model().rowCount() == rows + 1);
         // Entries of one day stand in the order of the day's work, not of typing.
         bool there = false;
-        for (int row = 0; row < s.station->model().rowCount(); ++row)
-            there = there || (s.station->model().at(row)->kind == kind && s.station->model().at(row)->on == s.today);
+        for (int row = 0; row < s.workPage->model().rowCount(); ++row)
+            there = there || (s.workPage->model().at(row)->kind == kind && s.workPage->model().at(row)->on == s.today);
         CHECK(there);
     };
     enter(EntryKind::reading, nullptr);
@@ -150,153 +155,153 @@ TEST_CASE("each kind of entry is recorded from its form", "[ui][station]") {
     enter(EntryKind::refill, "58");
     enter(EntryKind::topUp, "1.5");
     enter(EntryKind::dip, "205");
-    s.station->showVessel("Teal");
+    s.workPage->showVessel("Teal");
     enter(EntryKind::sample, "0.1");
 }
 
-TEST_CASE("a vessel without entries offers its opening and its first refill", "[ui][station]") {
-    AtStation s;
-    s.station->showVessel("Bittern");
-    CHECK(s.station->table().isHidden());
-    CHECK(buttonNamed(*s.station, "Opening"));
-    CHECK(buttonNamed(*s.station, "Refill"));
-    CHECK_FALSE(buttonNamed(*s.station, "Draw-off"));
-    s.station->focusWork();
-    CHECK(s.station->focusWidget());
-    s.station->begin(EntryKind::opening);
+TEST_CASE("a vessel without entries offers its opening and its first refill", "[ui][page]") {
+    AtPage s;
+    s.workPage->showVessel("Bittern");
+    CHECK(s.workPage->table().isHidden());
+    CHECK(buttonNamed(*s.workPage, "Opening"));
+    CHECK(buttonNamed(*s.workPage, "Refill"));
+    CHECK_FALSE(buttonNamed(*s.workPage, "Draw-off"));
+    s.workPage->focusWork();
+    CHECK(s.workPage->focusWidget());
+    s.workPage->begin(EntryKind::opening);
     s.volume("840");
-    s.station->form().record();
+    s.workPage->form().record();
     CHECK(s.session->desk().vessel("Bittern")->opened);
-    CHECK_FALSE(buttonNamed(*s.station, "Opening"));
-    CHECK(buttonNamed(*s.station, "Draw-off"));
-    CHECK(s.station->table().isVisible());
+    CHECK_FALSE(buttonNamed(*s.workPage, "Opening"));
+    CHECK(buttonNamed(*s.workPage, "Draw-off"));
+    CHECK(s.workPage->table().isVisible());
 }
 
-TEST_CASE("amending starts from what is recorded and changes only what is typed", "[ui][station]") {
-    AtStation s;
+TEST_CASE("amending starts from what is recorded and changes only what is typed", "[ui][page]") {
+    AtPage s;
     const int row = 1; // draw 3
-    s.station->table().selectRow(row);
-    const LedgerLine line = *s.station->model().at(row);
+    s.workPage->table().selectRow(row);
+    const LedgerLine line = *s.workPage->model().at(row);
     const Fact before = *s.session->desk().fact(line.table, line.id);
-    s.station->amendSelected();
-    CHECK(s.station->form().fields().fact() == before);
+    s.workPage->amendSelected();
+    CHECK(s.workPage->form().fields().fact() == before);
     s.volume("78.5");
-    s.station->form().record();
+    s.workPage->form().record();
     auto expected = std::get<DrawOffFact>(before);
     expected.volume = Litres{78.5};
-    const LedgerLine after = *s.station->model().at(s.station->model().rowOf(line.id, line.table));
+    const LedgerLine after = *s.workPage->model().at(s.workPage->model().rowOf(line.id, line.table));
     CHECK(*s.session->desk().fact(after.table, after.id) == Fact(expected));
     s.session->undo();
     CHECK(*s.session->desk().fact(line.table, line.id) == before);
 }
 
-TEST_CASE("removing is undone without a question", "[ui][station]") {
-    AtStation s;
+TEST_CASE("removing is undone without a question", "[ui][page]") {
+    AtPage s;
     const auto whole = testing::fingerprint(s.session->desk());
-    const int rows = s.station->model().rowCount();
-    s.station->table().selectRow(4);
-    s.station->table().setFocus();
-    QTest::keyClick(&s.station->table(), Qt::Key_Delete);
-    CHECK(s.station->model().rowCount() == rows - 1);
+    const int rows = s.workPage->model().rowCount();
+    s.workPage->table().selectRow(4);
+    s.workPage->table().setFocus();
+    QTest::keyClick(&s.workPage->table(), Qt::Key_Delete);
+    CHECK(s.workPage->model().rowCount() == rows - 1);
     s.session->undo();
-    CHECK(s.station->model().rowCount() == rows);
+    CHECK(s.workPage->model().rowCount() == rows);
     CHECK(testing::fingerprint(s.session->desk()) == whole);
 }
 
-TEST_CASE("an entry that no longer fits is marked where it stands", "[ui][station]") {
-    AtStation s;
+TEST_CASE("an entry that no longer fits is marked where it stands", "[ui][page]") {
+    AtPage s;
     // Without the first refill the cask is too empty for what was drawn later.
     for (const EntryKind kind : {EntryKind::refill, EntryKind::topUp, EntryKind::refill})
-        for (int row = s.station->model().rowCount() - 1; row >= 0; --row)
-            if (s.station->model().at(row)->kind == kind) {
-                s.station->table().selectRow(row);
-                s.station->removeSelected();
+        for (int row = s.workPage->model().rowCount() - 1; row >= 0; --row)
+            if (s.workPage->model().at(row)->kind == kind) {
+                s.workPage->table().selectRow(row);
+                s.workPage->removeSelected();
                 break;
             }
     QStringList findings;
-    for (int row = 0; row < s.station->model().rowCount(); ++row)
-        findings << s.station->model().findings(row);
+    for (int row = 0; row < s.workPage->model().rowCount(); ++row)
+        findings << s.workPage->model().findings(row);
     CHECK_FALSE(findings.isEmpty());
     for (const QString& finding : findings)
         CHECK_FALSE(finding.contains("{"));
-    const QModelIndex first = s.station->model().index(0, LedgerModel::entry);
+    const QModelIndex first = s.workPage->model().index(0, LedgerModel::entry);
     CHECK(first.data(Qt::AccessibleDescriptionRole).isValid());
 }
 
-TEST_CASE("moving along the ledger shows the vessel as it was", "[ui][station]") {
-    AtStation s;
-    s.station->table().setFocus();
-    s.station->table().selectRow(0);
-    QTest::keyClick(&s.station->table(), Qt::Key_Down);
-    CHECK(s.drawing().look().now.volume.l == Approx(s.station->model().at(1)->volumeAfter.l));
-    QTest::keyClick(&s.station->table(), Qt::Key_Up);
+TEST_CASE("moving along the ledger shows the vessel as it was", "[ui][page]") {
+    AtPage s;
+    s.workPage->table().setFocus();
+    s.workPage->table().selectRow(0);
+    QTest::keyClick(&s.workPage->table(), Qt::Key_Down);
+    CHECK(s.drawing().look().now.volume.l == Approx(s.workPage->model().at(1)->volumeAfter.l));
+    QTest::keyClick(&s.workPage->table(), Qt::Key_Up);
     CHECK(s.drawing().look().now.volume.l == Approx(s.level()));
 }
 
-TEST_CASE("next dates stand beside the vessel", "[ui][station]") {
-    AtStation s;
+TEST_CASE("next dates stand beside the vessel", "[ui][page]") {
+    AtPage s;
     QStringList words;
-    for (const QLabel* label : s.station->panel().findChildren<QLabel*>())
+    for (const QLabel* label : s.workPage->panel().findChildren<QLabel*>())
         words << label->text();
     const Schedule dates = s.session->desk().vessel("Heron")->dates;
     for (const Day on : {dates.sample, dates.brew, dates.draw, dates.nextSample, dates.nextDraw})
         CHECK(words.contains(weekdayWords(on)));
 }
 
-TEST_CASE("switching units rewrites the station and no stored bit", "[ui][station]") {
-    AtStation s;
+TEST_CASE("switching units rewrites the page and no stored bit", "[ui][page]") {
+    AtPage s;
     const auto whole = testing::fingerprint(s.session->desk());
-    s.station->begin(EntryKind::drawOff);
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("60.123");
     DisplayUnits units;
     units.volume = DisplayUnits::Volume::usGallon;
     units.temperature = DisplayUnits::Temperature::fahrenheit;
     s.session->setUnits(units);
     CHECK(s.levelWords().contains("gal"));
-    CHECK(s.station->form().fields().number("volume_l")->edit()->text() == "15.883");
-    CHECK(s.station->form().fields().number("volume_l")->stored() == 60.123);
+    CHECK(s.workPage->form().fields().number("volume_l")->edit()->text() == "15.883");
+    CHECK(s.workPage->form().fields().number("volume_l")->stored() == 60.123);
     s.session->setUnits({});
-    s.station->form().leave();
+    s.workPage->form().leave();
     CHECK(testing::fingerprint(s.session->desk()) == whole);
 }
 
-TEST_CASE("a book for reading only shows everything and offers no entry", "[ui][station]") {
+TEST_CASE("a book for reading only shows everything and offers no entry", "[ui][page]") {
     testing::DeskInScratch made;
     testing::fillCellar(*made.desk);
     made.desk.reset();
     Session session(*Desk::open(
         made.book, [] { return testing::testToday; }, book::OpenMode::readOnly));
-    DrawRefillStation station(session);
-    station.showVessel("Heron");
-    station.show();
-    CHECK(station.model().rowCount() == 9);
-    for (const QPushButton* button : station.findChildren<QPushButton*>())
+    DrawRefillPage workPage(session);
+    workPage.showVessel("Heron");
+    workPage.show();
+    CHECK(workPage.model().rowCount() == 9);
+    for (const QPushButton* button : workPage.findChildren<QPushButton*>())
         if (button->isVisible())
             CHECK_FALSE(button->isEnabled());
-    station.begin(EntryKind::drawOff);
-    CHECK_FALSE(station.form().active());
-    station.table().selectRow(0);
-    station.removeSelected();
-    CHECK(station.model().rowCount() == 9);
+    workPage.begin(EntryKind::drawOff);
+    CHECK_FALSE(workPage.form().active());
+    workPage.table().selectRow(0);
+    workPage.removeSelected();
+    CHECK(workPage.model().rowCount() == 9);
 }
 
-TEST_CASE("what another program writes appears, and an entry in hand stays", "[ui][station]") {
-    AtStation s;
-    s.station->begin(EntryKind::drawOff);
+TEST_CASE("what another program writes appears, and an entry in hand stays", "[ui][page]") {
+    AtPage s;
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("33");
     auto other = *Desk::open(s.book, [] { return testing::testToday; });
     testing::recordAll(*other, R"({"kind": "dip", "vessel": "Heron", "on": "2026-03-01", "volume_l": 201})");
     s.session->poll();
-    CHECK(s.station->model().at(0)->kind == EntryKind::dip);
-    CHECK(s.station->form().active());
-    CHECK(s.station->form().fields().number("volume_l")->stored() == 33.0);
+    CHECK(s.workPage->model().at(0)->kind == EntryKind::dip);
+    CHECK(s.workPage->form().active());
+    CHECK(s.workPage->form().fields().number("volume_l")->stored() == 33.0);
     CHECK(s.drawing().look().levelBefore);
 }
 
-TEST_CASE("what is planned stands in the empty field and is not filled in", "[ui][station]") {
-    AtStation s;
-    s.station->begin(EntryKind::drawOff);
-    auto* volume = s.station->form().fields().number("volume_l");
+TEST_CASE("what is planned stands in the empty field and is not filled in", "[ui][page]") {
+    AtPage s;
+    s.workPage->begin(EntryKind::drawOff);
+    auto* volume = s.workPage->form().fields().number("volume_l");
     const double planned = s.session->desk().setting("Heron")->draw.l;
     CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned, 'f', 1));
     CHECK_FALSE(volume->stored());
@@ -304,48 +309,48 @@ TEST_CASE("what is planned stands in the empty field and is not filled in", "[ui
     units.volume = DisplayUnits::Volume::usGallon;
     s.session->setUnits(units);
     CHECK(volume->edit()->placeholderText() == "plan " + QString::number(planned / 3.785411784, 'f', 1));
-    s.station->begin(EntryKind::refill);
-    CHECK(s.station->form().fields().number("volume_l")->edit()->placeholderText().startsWith("plan "));
-    s.station->begin(EntryKind::dip);
-    CHECK(s.station->form().fields().number("volume_l")->edit()->placeholderText().isEmpty());
+    s.workPage->begin(EntryKind::refill);
+    CHECK(s.workPage->form().fields().number("volume_l")->edit()->placeholderText().startsWith("plan "));
+    s.workPage->begin(EntryKind::dip);
+    CHECK(s.workPage->form().fields().number("volume_l")->edit()->placeholderText().isEmpty());
 }
 
-TEST_CASE("Enter on leaving leaves, it does not record", "[ui][station]") {
-    AtStation s;
+TEST_CASE("Enter on leaving leaves, it does not record", "[ui][page]") {
+    AtPage s;
     const auto revision = s.session->desk().revision();
-    s.station->begin(EntryKind::drawOff);
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("60");
-    QPushButton* leave = buttonNamed(*s.station, "Leave it (Esc)");
+    QPushButton* leave = buttonNamed(*s.workPage, "Leave it (Esc)");
     REQUIRE(leave);
     leave->setFocus();
     QTest::keyClick(leave, Qt::Key_Return);
-    CHECK_FALSE(s.station->form().active());
+    CHECK_FALSE(s.workPage->form().active());
     CHECK(s.session->desk().revision() == revision);
 }
 
-TEST_CASE("an entry begun stays with its vessel while another is looked at", "[ui][station]") {
-    AtStation s;
-    s.station->begin(EntryKind::drawOff);
+TEST_CASE("an entry begun stays with its vessel while another is looked at", "[ui][page]") {
+    AtPage s;
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("60");
-    s.station->showVessel("Teal");
-    CHECK_FALSE(s.station->form().active());
+    s.workPage->showVessel("Teal");
+    CHECK_FALSE(s.workPage->form().active());
     CHECK_FALSE(s.drawing().look().levelBefore);
     CHECK(s.levelWords().contains("of 50"));
-    s.station->showVessel("Heron");
-    CHECK(s.station->form().active());
-    CHECK(s.station->form().fields().number("volume_l")->stored() == 60.0);
+    s.workPage->showVessel("Heron");
+    CHECK(s.workPage->form().active());
+    CHECK(s.workPage->form().fields().number("volume_l")->stored() == 60.0);
     CHECK(s.drawing().look().levelBefore);
 }
 
-TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][bad]") {
-    AtStation s;
-    s.station->begin(EntryKind::refill);
+TEST_CASE("what the desk refuses is said until it is put right", "[ui][page][bad]") {
+    AtPage s;
+    s.workPage->begin(EntryKind::refill);
     s.volume("150"); // does not fit
-    s.station->form().record();
-    CHECK(s.station->form().active());
-    CHECK_FALSE(s.station->form().fields().number("volume_l")->words().isEmpty());
+    s.workPage->form().record();
+    CHECK(s.workPage->form().active());
+    CHECK_FALSE(s.workPage->form().fields().number("volume_l")->words().isEmpty());
     s.volume("5");
-    CHECK(s.station->form().fields().number("volume_l")->words().isEmpty());
+    CHECK(s.workPage->form().fields().number("volume_l")->words().isEmpty());
     CHECK(s.drawing().look().levelBefore);
 }
 
@@ -354,77 +359,77 @@ TEST_CASE("what the desk refuses is said until it is put right", "[ui][station][
 namespace {
 
 /// The entry selected, and that the drawing shows the vessel after it.
-const LedgerLine& seen(const AtStation& s) {
-    const int row = s.station->table().currentIndex().row();
-    const LedgerLine* line = s.station->model().at(row);
+const LedgerLine& seen(const AtPage& s) {
+    const int row = s.workPage->table().currentIndex().row();
+    const LedgerLine* line = s.workPage->model().at(row);
     REQUIRE(line);
-    CHECK(s.station->table().selectionModel()->isRowSelected(row));
+    CHECK(s.workPage->table().selectionModel()->isRowSelected(row));
     if (row > 0)
         CHECK(s.drawing().look().now.volume.l == Approx(line->volumeAfter.l));
     return *line;
 }
-void dated(const AtStation& s, const char* day) {
-    QLineEdit* date = s.station->form().fields().date("on")->edit();
+void dated(const AtPage& s, const char* day) {
+    QLineEdit* date = s.workPage->form().fields().date("on")->edit();
     date->clear();
     QTest::keyClicks(date, QString::fromLatin1(day));
 }
 
 } // namespace
 
-TEST_CASE("what was recorded is selected and seen", "[ui][station][after]") {
-    AtStation s;
-    s.station->table().selectRow(4);
-    s.station->begin(EntryKind::drawOff);
+TEST_CASE("what was recorded is selected and seen", "[ui][page][after]") {
+    AtPage s;
+    s.workPage->table().selectRow(4);
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("60");
-    s.station->form().record();
+    s.workPage->form().record();
     CHECK(seen(s).kind == EntryKind::drawOff);
     CHECK(seen(s).on == s.today);
     CHECK(s.drawing().look().now.volume.l == Approx(s.level()));
-    s.station->begin(EntryKind::dip);
+    s.workPage->begin(EntryKind::dip);
     s.volume("203");
     dated(s, "2025-03-04");
-    s.station->form().record();
+    s.workPage->form().record();
     CHECK(seen(s).kind == EntryKind::dip);
     CHECK(s.drawing().look().now.volume.l == Approx(203));
 }
 
-TEST_CASE("what was amended is selected where it stands now", "[ui][station][after]") {
-    AtStation s;
-    s.station->table().selectRow(2); // the top-up of January
-    const std::int64_t id = s.station->model().at(2)->id;
-    s.station->amendSelected();
+TEST_CASE("what was amended is selected where it stands now", "[ui][page][after]") {
+    AtPage s;
+    s.workPage->table().selectRow(2); // the top-up of January
+    const std::int64_t id = s.workPage->model().at(2)->id;
+    s.workPage->amendSelected();
     dated(s, "2025-12-01");
-    s.station->table().selectRow(6);
-    s.station->form().record();
+    s.workPage->table().selectRow(6);
+    s.workPage->form().record();
     CHECK(seen(s).kind == EntryKind::topUp);
     CHECK(seen(s).id == id);
-    CHECK(s.station->table().currentIndex().row() == 0);
+    CHECK(s.workPage->table().currentIndex().row() == 0);
     s.session->undo();
     CHECK(seen(s).id == id);
-    CHECK(s.station->table().currentIndex().row() == 2);
+    CHECK(s.workPage->table().currentIndex().row() == 2);
 }
 
-TEST_CASE("an amended word nobody sees in the ledger selects its entry too", "[ui][station][after]") {
-    AtStation s;
-    const int opening = s.station->model().rowCount() - 1;
-    s.station->table().selectRow(opening);
-    s.station->amendSelected();
-    QLineEdit* years = s.station->form().fields().number("years_running")->edit();
+TEST_CASE("an amended word nobody sees in the ledger selects its entry too", "[ui][page][after]") {
+    AtPage s;
+    const int opening = s.workPage->model().rowCount() - 1;
+    s.workPage->table().selectRow(opening);
+    s.workPage->amendSelected();
+    QLineEdit* years = s.workPage->form().fields().number("years_running")->edit();
     QTest::keyClicks(years, "3");
-    s.station->table().selectRow(1);
-    s.station->form().record();
+    s.workPage->table().selectRow(1);
+    s.workPage->form().record();
     CHECK(seen(s).kind == EntryKind::opening);
 }
 
 TEST_CASE("what comes before an entry is seen when it is taken out, and it again when it is back",
-          "[ui][station][after]") {
-    AtStation s;
-    s.station->table().selectRow(3);
-    const LedgerLine gone = *s.station->model().at(3), before = *s.station->model().at(4);
-    s.station->removeSelected();
+          "[ui][page][after]") {
+    AtPage s;
+    s.workPage->table().selectRow(3);
+    const LedgerLine gone = *s.workPage->model().at(3), before = *s.workPage->model().at(4);
+    s.workPage->removeSelected();
     CHECK(seen(s).id == before.id);
     CHECK(seen(s).kind == before.kind);
-    s.station->table().selectRow(0);
+    s.workPage->table().selectRow(0);
     s.session->undo();
     CHECK(seen(s).id == gone.id);
     CHECK(seen(s).kind == gone.kind);
@@ -432,22 +437,22 @@ TEST_CASE("what comes before an entry is seen when it is taken out, and it again
     CHECK(seen(s).id == before.id);
 }
 
-TEST_CASE("undoing an entry shows the vessel as it was before it", "[ui][station][after]") {
-    AtStation s;
-    s.station->begin(EntryKind::drawOff);
+TEST_CASE("undoing an entry shows the vessel as it was before it", "[ui][page][after]") {
+    AtPage s;
+    s.workPage->begin(EntryKind::drawOff);
     s.volume("60");
-    s.station->form().record();
+    s.workPage->form().record();
     s.session->undo();
-    CHECK(s.station->table().currentIndex().row() == 0);
+    CHECK(s.workPage->table().currentIndex().row() == 0);
     CHECK(s.drawing().look().now.volume.l == Approx(s.level()));
     s.session->redo();
     CHECK(seen(s).kind == EntryKind::drawOff);
 }
 
-TEST_CASE("what another program writes does not take the brewer along", "[ui][station][after]") {
-    AtStation s;
-    s.station->table().selectRow(3);
-    const std::int64_t id = s.station->model().at(3)->id;
+TEST_CASE("what another program writes does not take the brewer along", "[ui][page][after]") {
+    AtPage s;
+    s.workPage->table().selectRow(3);
+    const std::int64_t id = s.workPage->model().at(3)->id;
     auto other = *Desk::open(s.book, [] { return testing::testToday; });
     testing::recordAll(*other, R"({"kind": "dip", "vessel": "Heron", "on": "2026-03-01", "volume_l": 201})");
     s.session->poll();
@@ -478,7 +483,7 @@ constexpr const char* brews = R"([
 
 } // namespace
 
-TEST_CASE("brews are offered with day, vessel and litres left, those used up last", "[ui][station][brews]") {
+TEST_CASE("brews are offered with day, vessel and litres left, those used up last", "[ui][page][brews]") {
     testing::DeskInScratch made;
     const Session session(std::move(made.desk));
     const auto offers =
@@ -496,35 +501,35 @@ TEST_CASE("brews are offered with day, vessel and litres left, those used up las
     CHECK(offers[2].shown.contains("nothing left"));
 }
 
-TEST_CASE("a refill is filled in with the brew made for it, and with no other", "[ui][station][brews]") {
-    AtStation s;
+TEST_CASE("a refill is filled in with the brew made for it, and with no other", "[ui][page][brews]") {
+    AtPage s;
     testing::recordAll(*s.session, brews);
-    s.station->begin(EntryKind::refill);
-    const ChoiceField* brew = s.station->form().fields().choice("brew");
+    s.workPage->begin(EntryKind::refill);
+    const ChoiceField* brew = s.workPage->form().fields().choice("brew");
     CHECK(brew->word() == "Brew 9");
-    CHECK_FALSE(s.station->form().started());
+    CHECK_FALSE(s.workPage->form().started());
     CHECK(brew->itemText(1).startsWith("Brew 9"));
     CHECK(brew->itemText(2).startsWith("Brew 8"));
     REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{70}, "", {}, ""}));
     s.volume("60");
-    s.station->form().record();
-    REQUIRE_FALSE(s.station->form().active());
+    s.workPage->form().record();
+    REQUIRE_FALSE(s.workPage->form().active());
     CHECK(seen(s).kind == EntryKind::refill);
     CHECK(std::get<RefillFact>(*s.session->desk().fact("refill", seen(s).id)).brew == "Brew 9");
-    s.station->begin(EntryKind::refill);
-    CHECK(s.station->form().fields().choice("brew")->word().empty());
+    s.workPage->begin(EntryKind::refill);
+    CHECK(s.workPage->form().fields().choice("brew")->word().empty());
 }
 
-TEST_CASE("more litres than a brew has left are refused at the litres", "[ui][station][brews][bad]") {
-    AtStation s;
+TEST_CASE("more litres than a brew has left are refused at the litres", "[ui][page][brews][bad]") {
+    AtPage s;
     testing::recordAll(*s.session, brews);
     REQUIRE(s.session->record(DrawOffFact{"Heron", s.today, Litres{100}, "", {}, ""}));
-    s.station->begin(EntryKind::refill);
+    s.workPage->begin(EntryKind::refill);
     s.volume("95");
-    const NumberField* volume = s.station->form().fields().number("volume_l");
+    const NumberField* volume = s.workPage->form().fields().number("volume_l");
     CHECK(volume->words().contains("Brew 9"));
-    s.station->form().record();
-    CHECK(s.station->form().active());
+    s.workPage->form().record();
+    CHECK(s.workPage->form().active());
     s.volume("60");
     CHECK(volume->words().isEmpty());
 }

@@ -6,9 +6,9 @@
 #include "ui/cellar/rail.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/page.h"
 #include "ui/draw_refill/vessel_panel.h"
-#include "ui/taste/station.h"
+#include "ui/taste/page.h"
 #include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/status_line.h"
@@ -19,6 +19,8 @@
 #include <QPushButton>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -27,14 +29,14 @@ namespace {
 struct AtLedger : WindowInScratch {
     AtLedger() {
         window->cellar()->showVessel("Heron");
-        go(Station::drawRefill);
+        go(PageId::drawRefill);
         REQUIRE(table().hasFocus());
     }
     void ctrl(Qt::Key pressed) const { key(pressed, Qt::ControlModifier); }
-    void go(Station station) const { ctrl(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(station))); }
-    [[nodiscard]] DrawRefillStation& station() const { return window->cellar()->drawRefill(); }
-    [[nodiscard]] LedgerTable& table() const { return station().table(); }
-    [[nodiscard]] EntryForm& form() const { return station().form(); }
+    void go(PageId workPage) const { ctrl(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(workPage))); }
+    [[nodiscard]] DrawRefillPage& workPage() const { return window->cellar()->drawRefill(); }
+    [[nodiscard]] LedgerTable& table() const { return workPage().table(); }
+    [[nodiscard]] EntryForm& form() const { return workPage().form(); }
     [[nodiscard]] QLineEdit& volume() const { return *form().fields().number("volume_l")->edit(); }
     [[nodiscard]] std::string book_() const { return fingerprint(window->session()->desk()); }
     void press(const QString& words) const {
@@ -69,7 +71,7 @@ TEST_CASE("Ctrl+Backspace takes a word of what is typed and no entry", "[ui][key
     CHECK(w.book_() == before);
 }
 
-TEST_CASE("keys of the ledger do nothing at other stations and while typing", "[ui][keys][entry]") {
+TEST_CASE("keys of the ledger do nothing at other pages and while typing", "[ui][keys][entry]") {
     const AtLedger w;
     w.table().selectRow(2);
     const auto before = w.book_();
@@ -80,16 +82,16 @@ TEST_CASE("keys of the ledger do nothing at other stations and while typing", "[
         CHECK(w.book_() == before);
         CHECK_FALSE(w.form().active());
     };
-    for (const Station station : {Station::taste, Station::adjust, Station::brew, Station::history}) {
-        CAPTURE(static_cast<int>(station));
-        w.go(station);
+    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history}) {
+        CAPTURE(static_cast<int>(workPage));
+        w.go(workPage);
         pressAll();
         for (const QAction* action : {&w.action("Amend the entry"), &w.action("Remove the entry")}) {
             CHECK_FALSE(action->isEnabled());
             CHECK(action->text().contains("select one in Draw && refill"));
         }
     }
-    w.go(Station::drawRefill);
+    w.go(PageId::drawRefill);
     part<Rail>(*w.window->cellar()).setFocus();
     pressAll();
 }
@@ -97,10 +99,10 @@ TEST_CASE("keys of the ledger do nothing at other stations and while typing", "[
 TEST_CASE("in the ledger Delete removes the entry and Ctrl+E amends it", "[ui][keys][entry]") {
     const AtLedger w;
     w.table().selectRow(2);
-    const int rows = w.station().model().rowCount();
+    const int rows = w.workPage().model().rowCount();
     CHECK(w.action("Remove the entry").isEnabled());
     w.key(Qt::Key_Delete);
-    CHECK(w.station().model().rowCount() == rows - 1);
+    CHECK(w.workPage().model().rowCount() == rows - 1);
     w.ctrl(Qt::Key_Z);
     w.ctrl(Qt::Key_E);
     CHECK(w.form().active());
@@ -108,26 +110,26 @@ TEST_CASE("in the ledger Delete removes the entry and Ctrl+E amends it", "[ui][k
 
 TEST_CASE("keys of the entries do nothing while someone types", "[ui][keys][entry]") {
     const AtLedger w;
-    const auto expectNothing = [&](Station station) {
+    const auto expectNothing = [&](PageId workPage) {
         const auto before = w.book_();
         QWidget* field = w.focus();
         for (const Qt::Key pressed : entryKeys)
             w.ctrl(pressed);
         CHECK(w.focus() == field);
-        CHECK(w.window->cellar()->station() == station);
+        CHECK(w.window->cellar()->workPage() == workPage);
         CHECK(w.book_() == before);
     };
     w.beginDraw("60");
-    expectNothing(Station::drawRefill);
+    expectNothing(PageId::drawRefill);
     CHECK(w.volume().text() == "60");
     w.key(Qt::Key_Escape);
-    w.go(Station::taste);
-    expectNothing(Station::taste); // in a score
+    w.go(PageId::taste);
+    expectNothing(PageId::taste); // in a score
     w.window->cellar()->taste().note().setFocus();
-    expectNothing(Station::taste);
-    w.go(Station::history); // no field there
+    expectNothing(PageId::taste);
+    w.go(PageId::history); // no field there
     w.ctrl(Qt::Key_D);
-    CHECK(w.window->cellar()->station() == Station::drawRefill);
+    CHECK(w.window->cellar()->workPage() == PageId::drawRefill);
     CHECK(w.form().active());
 }
 
@@ -162,11 +164,11 @@ TEST_CASE("an entry nobody typed in gives way without a question", "[ui][keys][e
     CHECK(std::holds_alternative<RefillFact>(w.form().fields().fact()));
 }
 
-TEST_CASE("an entry that is begun waits behind other stations and with its vessel", "[ui][keys][entry]") {
+TEST_CASE("an entry that is begun waits behind other pages and with its vessel", "[ui][keys][entry]") {
     const AtLedger w;
     w.beginDraw("6x"); // half typed, and no number
-    w.go(Station::history);
-    w.go(Station::drawRefill);
+    w.go(PageId::history);
+    w.go(PageId::drawRefill);
     CHECK(w.focus() == &w.volume());
     CHECK(w.volume().text() == "6x");
     w.ctrl(Qt::Key_PageDown);
@@ -196,5 +198,5 @@ TEST_CASE("two vessels may each have an entry begun", "[ui][keys][entry]") {
     CHECK_FALSE(w.form().active());
     w.window->cellar()->showVessel("Teal");
     CHECK(w.volume().text() == "5");
-    CHECK(wordsOf(w.station().panel(), "level").contains(QChar(0x2192)));
+    CHECK(wordsOf(w.workPage().panel(), "level").contains(QChar(0x2192)));
 }

@@ -14,6 +14,8 @@
 #include <QVBoxLayout>
 
 using namespace staveline;
+using namespace staveline::culture;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using staveline::testing::day;
 

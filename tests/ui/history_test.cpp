@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The History station: the cycles of a vessel as charts, table, promises and files.
+// The History page: the cycles of a vessel as charts, table, promises and files.
 #include "ui/support.h"
 
 #include "desk/history.h"
@@ -10,9 +10,9 @@
 #include "ui/audit.h"
 #include "ui/chart/chart_stack.h"
 #include "ui/history/copy_table.h"
+#include "ui/history/history_charts.h"
 #include "ui/history/history_model.h"
-#include "ui/history/station.h"
-#include "ui/history/story.h"
+#include "ui/history/page.h"
 #include "ui/present/ledger_model.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/window/cellar_view.h"
@@ -28,12 +28,17 @@
 #include <QSvgRenderer>
 
 using namespace staveline;
+using namespace staveline::culture;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
 namespace {
 
-/// The station alone in a window, on the sample cellar or on facts of a test's own.
+/// The page alone in a window, on the sample cellar or on facts of a test's own.
 struct AtHistory : DeskInScratch {
     explicit AtHistory(const VesselName& vessel = "Plover", const std::string& json = "") {
         if (json.empty())
@@ -41,31 +46,31 @@ struct AtHistory : DeskInScratch {
         else
             recordAll(*desk, json);
         session = std::make_unique<Session>(std::move(desk));
-        station = std::make_unique<HistoryStation>(*session, prompt);
-        station->resize(1000, 600);
-        station->showVessel(vessel);
-        station->show();
-        REQUIRE(QTest::qWaitForWindowActive(station.get()));
-        station->focusWork();
+        workPage = std::make_unique<HistoryPage>(*session, prompt);
+        workPage->resize(1000, 600);
+        workPage->showVessel(vessel);
+        workPage->show();
+        REQUIRE(QTest::qWaitForWindowActive(workPage.get()));
+        workPage->focusWork();
     }
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) const {
-        REQUIRE(station->focusWidget());
-        QTest::keyClick(station->focusWidget(), key, modifiers);
+        REQUIRE(workPage->focusWidget());
+        QTest::keyClick(workPage->focusWidget(), key, modifiers);
     }
-    [[nodiscard]] ChartStack& charts() const { return part<ChartStack>(*station); }
-    [[nodiscard]] CopyTable& promises() const { return part<CopyTable>(*station, "Promises and how they came out"); }
-    [[nodiscard]] QString record() const { return wordsOf(*station, "record"); }
-    [[nodiscard]] HistoryView history() const { return *session->desk().history(station->vessel()); }
+    [[nodiscard]] ChartStack& charts() const { return part<ChartStack>(*workPage); }
+    [[nodiscard]] CopyTable& promises() const { return part<CopyTable>(*workPage, "Promises and how they came out"); }
+    [[nodiscard]] QString record() const { return wordsOf(*workPage, "record"); }
+    [[nodiscard]] HistoryView history() const { return *session->desk().history(workPage->vessel()); }
     [[nodiscard]] const ChartPanel& panel(const QString& id) const {
-        for (const ChartPanel& one : charts().story().panels)
+        for (const ChartPanel& one : charts().chartData().panels)
             if (one.id == id)
                 return one;
         FAIL("no panel " << id.toStdString());
-        return charts().story().panels.front();
+        return charts().chartData().panels.front();
     }
     ScriptedPrompt prompt;
     std::unique_ptr<Session> session;
-    std::unique_ptr<HistoryStation> station;
+    std::unique_ptr<HistoryPage> workPage;
 };
 
 } // namespace
@@ -76,12 +81,12 @@ TEST_CASE("pictures of the history", "[.][history-shots]") {
         install(*qApp, look);
         for (const char* vessel : {"Plover", "Knot", "Dunlin"}) {
             AtHistory s(vessel);
-            s.station->setAutoFillBackground(true);
+            s.workPage->setAutoFillBackground(true);
             const auto take = [&](const QString& name) {
                 QTest::qWait(20);
-                const QString scale = s.station->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
-                s.station->grab().save(folder + "/history-" + vessel + '-' + name +
-                                       (look == Appearance::dark ? "-dark" : "-light") + scale + ".png");
+                const QString scale = s.workPage->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
+                s.workPage->grab().save(folder + "/history-" + vessel + '-' + name +
+                                        (look == Appearance::dark ? "-dark" : "-light") + scale + ".png");
             };
             take("charts");
             s.key(Qt::Key_Left);
@@ -146,13 +151,13 @@ TEST_CASE("the charts hold what the desk knows of all cycles", "[ui][history]") 
           count([](const HistoryRow& row) { return row.measured.ta.has_value(); }));
     CHECK(s.panel("bitterness").series[0].points.size() ==
           count([](const HistoryRow& row) { return row.refillBitterness.has_value(); }));
-    CHECK(s.panel("volume").series[0].points.size() == history.teeth.size());
-    CHECK(s.panel("age").series[0].points.size() == history.teeth.size());
+    CHECK(s.panel("volume").series[0].points.size() == history.sawtooth.size());
+    CHECK(s.panel("age").series[0].points.size() == history.sawtooth.size());
     CHECK(s.panel("volume").series[1].points.size() ==
           count([](const HistoryRow& row) { return row.is(EntryKind::drawOff); }));
     for (const HistoryRow& row : history.rows) {
-        CHECK(row.on >= s.charts().story().whole.from);
-        CHECK(row.on <= s.charts().story().whole.to);
+        CHECK(row.on >= s.charts().chartData().whole.from);
+        CHECK(row.on <= s.charts().chartData().whole.to);
     }
 }
 
@@ -173,34 +178,34 @@ TEST_CASE("the cursor says what happened and what was known, by keys alone", "[u
     AtHistory s;
     CHECK(s.charts().hasFocus());
     s.key(Qt::Key_Home);
-    const QString first = s.station->cursorWords();
+    const QString first = s.workPage->cursorWords();
     CHECK(first.startsWith(dayWords(s.history().rows.front().on) + ": "));
     QStringList met;
     for (int i = 0; i < 200; ++i) {
-        met << s.station->cursorWords();
+        met << s.workPage->cursorWords();
         s.key(Qt::Key_Right);
-        if (s.station->cursorWords() == met.last())
+        if (s.workPage->cursorWords() == met.last())
             break;
     }
-    CHECK(met.size() == static_cast<int>(s.charts().story().stops().size()));
+    CHECK(met.size() == static_cast<int>(s.charts().chartData().stops().size()));
     CHECK(met.filter("drawn").size() >= 8);
     CHECK(met.filter("tasted").size() >= 8);
     const HistoryView history = s.history();
     const auto draw = std::find_if(history.rows.begin(), history.rows.end(),
                                    [](const HistoryRow& row) { return row.is(EntryKind::drawOff); });
     s.charts().moveCursor(draw->on);
-    CHECK(s.station->cursorWords().contains("drawn"));
-    CHECK(s.station->cursorWords().contains("Volume"));
-    CHECK(s.station->cursorWords().contains("Age of the beer"));
+    CHECK(s.workPage->cursorWords().contains("drawn"));
+    CHECK(s.workPage->cursorWords().contains("Volume"));
+    CHECK(s.workPage->cursorWords().contains("Age of the beer"));
     QAccessibleInterface* charts = QAccessible::queryAccessibleInterface(&s.charts());
-    CHECK(charts->text(QAccessible::Description) == s.station->cursorWords());
+    CHECK(charts->text(QAccessible::Description) == s.workPage->cursorWords());
     CHECK(charts->text(QAccessible::Name) == "Charts of Plover");
 }
 
 TEST_CASE("the time shown is chosen, and zooming says so", "[ui][history]") {
     AtHistory s;
     ChartStack& charts = s.charts();
-    ChoiceField& choice = part<ChoiceField>(*s.station, "Time shown");
+    ChoiceField& choice = part<ChoiceField>(*s.workPage, "Time shown");
     CHECK(choice.word() == "all");
     const auto choose = [&](const std::string& word) {
         choice.setWord(word);
@@ -208,7 +213,7 @@ TEST_CASE("the time shown is chosen, and zooming says so", "[ui][history]") {
     };
     choose("3");
     CHECK(charts.span().from == s.today - std::chrono::days{1096});
-    CHECK(charts.span().to == charts.story().whole.to);
+    CHECK(charts.span().to == charts.chartData().whole.to);
     choose("1");
     CHECK(charts.span().from == s.today - std::chrono::days{365});
     choose("cycle");
@@ -229,27 +234,27 @@ TEST_CASE("the table is one key away, and back", "[ui][history]") {
     AtHistory s;
     s.key(Qt::Key_Home);
     s.key(Qt::Key_T);
-    CHECK(s.station->face() == HistoryStation::Face::table);
-    CHECK(s.station->table().isVisible());
-    CHECK(s.station->table().hasFocus());
-    CHECK(s.station->table().currentIndex().row() == 0); // where the cursor was
+    CHECK(s.workPage->face() == HistoryPage::Face::table);
+    CHECK(s.workPage->table().isVisible());
+    CHECK(s.workPage->table().hasFocus());
+    CHECK(s.workPage->table().currentIndex().row() == 0); // where the cursor was
     s.key(Qt::Key_P);
     CHECK(s.promises().hasFocus());
     s.key(Qt::Key_P);
     CHECK(s.charts().hasFocus());
-    QPushButton* table = visibleButton(*s.station, "Table (T)");
+    QPushButton* table = visibleButton(*s.workPage, "Table (T)");
     REQUIRE(table);
     QTest::keyClick(table, Qt::Key_Space);
-    CHECK(s.station->table().hasFocus());
+    CHECK(s.workPage->table().hasFocus());
     CHECK(table->isChecked());
     s.key(Qt::Key_T, Qt::ControlModifier); // not ours
-    CHECK(s.station->face() == HistoryStation::Face::table);
+    CHECK(s.workPage->face() == HistoryPage::Face::table);
 }
 
 TEST_CASE("the table has every row by date and hides only what nobody filled", "[ui][history]") {
     AtHistory s;
     const HistoryView history = s.history();
-    HistoryModel& model = s.station->model();
+    HistoryModel& model = s.workPage->model();
     REQUIRE(model.rowCount() == static_cast<int>(history.rows.size()));
     for (int row = 1; row < model.rowCount(); ++row)
         CHECK(model.at(row - 1)->on <= model.at(row)->on);
@@ -272,7 +277,7 @@ TEST_CASE("the table has every row by date and hides only what nobody filled", "
         bool any = false;
         for (int row = 0; row < model.rowCount(); ++row)
             any = any || !model.index(row, column).data().toString().isEmpty();
-        CHECK(s.station->table().isColumnHidden(column) == !any);
+        CHECK(s.workPage->table().isColumnHidden(column) == !any);
     }
 }
 
@@ -287,7 +292,7 @@ TEST_CASE("the table fits a window of 1280 x 800 without scrolling sideways", "[
         for (const char* vessel : {"Plover", "Knot", "Dunlin"}) {
             w.window->cellar()->showVessel(vessel);
             w.key(Qt::Key_5, Qt::ControlModifier);
-            const HistoryStation& history = w.window->cellar()->history();
+            const HistoryPage& history = w.window->cellar()->history();
             if (!history.table().isVisible())
                 w.key(Qt::Key_T);
             QTest::qWait(20);
@@ -312,7 +317,7 @@ TEST_CASE("chosen cells are copied with their headings", "[ui][history]") {
     s.key(Qt::Key_A, Qt::ControlModifier);
     s.key(Qt::Key_C, Qt::ControlModifier);
     const QStringList lines = QApplication::clipboard()->text().split('\n');
-    CHECK(lines.size() == s.station->model().rowCount() + 1);
+    CHECK(lines.size() == s.workPage->model().rowCount() + 1);
     CHECK(lines.front().startsWith("Date\tEntry\tAcidity"));
     for (const QString& line : lines)
         CHECK(line.count('\t') == lines.front().count('\t'));
@@ -332,7 +337,7 @@ TEST_CASE("units change what is shown and no stored bit", "[ui][history]") {
     CHECK(s.panel("mash").unit == QString("°F"));
     CHECK(s.panel("mash").series[0].points.front().value > 130);
     CHECK(s.panel("gravity").unit == QString("°P"));
-    columnTitled(s.station->model(), "Level after (US gal)");
+    columnTitled(s.workPage->model(), "Level after (US gal)");
     CHECK(toCsv(s.history().rows) == csv);
 }
 
@@ -345,13 +350,13 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
     const QAbstractItemModel& model = *s.promises().model();
     REQUIRE(model.rowCount() == static_cast<int>(history.promises.size()));
     for (int row = 0; row < model.rowCount(); ++row) {
-        const PromiseKept& promise = history.promises[history.promises.size() - 1 - static_cast<std::size_t>(row)];
+        const PromiseOutcome& promise = history.promises[history.promises.size() - 1 - static_cast<std::size_t>(row)];
         CHECK(model.index(row, 1).data().toString() == dayWords(promise.forDay));
         CHECK(model.index(row, 3).data().toString() == estimateWords(promise.told[Dimension::acidity]));
         const auto& inside = promise.inside[Dimension::acidity];
         CHECK(model.index(row, 5).data().toString() == (!inside ? "" : *inside ? "inside" : "outside"));
     }
-    PromiseKept promise;
+    PromiseOutcome promise;
     promise.forDay = day(2025, 5, 20);
     promise.told[Dimension::body] = {5.1, .624};
     CHECK(promiseWords(promise, Dimension::body) == QString("Body: promised 5.1 ±0.8 for 20 May 2025, not tasted yet"));
@@ -363,48 +368,48 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
 
 TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {
     AtHistory s;
-    const auto save = [&](HistoryStation::Format format, const char* name) {
+    const auto save = [&](HistoryPage::Format format, const char* name) {
         s.prompt.answers = {s.scratch / name};
-        s.station->save(format);
-        CHECK(s.station->words().isEmpty());
+        s.workPage->save(format);
+        CHECK(s.workPage->words().isEmpty());
         return fileAt(s.scratch / name);
     };
     QImage picture;
-    const std::string png = save(HistoryStation::Format::png, "h.png");
+    const std::string png = save(HistoryPage::Format::png, "h.png");
     REQUIRE(picture.loadFromData(QByteArray::fromStdString(png)));
     CHECK(picture.width() > 1500);
-    QSvgRenderer drawing(QByteArray::fromStdString(save(HistoryStation::Format::svg, "h.svg")));
+    QSvgRenderer drawing(QByteArray::fromStdString(save(HistoryPage::Format::svg, "h.svg")));
     CHECK(drawing.isValid());
-    CHECK(save(HistoryStation::Format::csv, "h.csv") == toCsv(s.history().rows));
+    CHECK(save(HistoryPage::Format::csv, "h.csv") == toCsv(s.history().rows));
     CHECK(s.prompt.asked.back() == "Plover history 2026-03-02.csv");
-    s.station->save(HistoryStation::Format::csv); // cancelled
-    CHECK(s.station->words().isEmpty());
+    s.workPage->save(HistoryPage::Format::csv); // cancelled
+    CHECK(s.workPage->words().isEmpty());
 }
 
 TEST_CASE("a file that cannot be written is said on the page and the old one stays", "[ui][history][bad]") {
     AtHistory s;
     s.prompt.answers = {s.scratch / "no such folder" / "h.csv"};
-    s.station->save(HistoryStation::Format::csv);
-    CHECK(s.station->words().contains("h.csv"));
+    s.workPage->save(HistoryPage::Format::csv);
+    CHECK(s.workPage->words().contains("h.csv"));
     const auto kept = s.scratch / "kept.csv";
     {
         QFile old(qs(kept.string()));
         REQUIRE(old.open(QIODevice::WriteOnly));
         old.write("old");
     }
-    for (const auto format : {HistoryStation::Format::png, HistoryStation::Format::csv}) {
+    for (const auto format : {HistoryPage::Format::png, HistoryPage::Format::csv}) {
         s.prompt.answers = {kept};
         {
             const FullDisk full(512);
-            s.station->save(format);
+            s.workPage->save(format);
         }
-        CHECK(s.station->words().contains("kept.csv"));
-        CHECK(s.station->words().contains("nothing else was changed"));
+        CHECK(s.workPage->words().contains("kept.csv"));
+        CHECK(s.workPage->words().contains("nothing else was changed"));
         CHECK(fileAt(kept) == "old");
     }
     s.prompt.answers = {kept};
-    s.station->save(HistoryStation::Format::csv);
-    CHECK(s.station->words().isEmpty());
+    s.workPage->save(HistoryPage::Format::csv);
+    CHECK(s.workPage->words().isEmpty());
     CHECK(fileAt(kept) == toCsv(s.history().rows));
 }
 
@@ -422,13 +427,13 @@ TEST_CASE("the file follows RFC 4180 in stored units", "[ui][history]") {
 TEST_CASE("an empty vessel says what goes here and offers the first step", "[ui][history]") {
     AtHistory s("Heron", withVessel(""));
     CHECK_FALSE(s.charts().isVisible());
-    QPushButton* first = visibleButton(*s.station, "Go to Draw && refill");
+    QPushButton* first = visibleButton(*s.workPage, "Go to Draw && refill");
     REQUIRE(first);
     CHECK(first->hasFocus());
-    QSignalSpy asked(s.station.get(), &HistoryStation::firstEntryAsked);
+    QSignalSpy asked(s.workPage.get(), &HistoryPage::firstEntryAsked);
     QTest::keyClick(first, Qt::Key_Space);
     CHECK(asked.size() == 1);
-    s.station->save(HistoryStation::Format::png);
+    s.workPage->save(HistoryPage::Format::png);
     CHECK(s.prompt.asked.empty());
     recordAll(*s.session, opened);
     CHECK(s.charts().isVisible());
@@ -445,16 +450,16 @@ TEST_CASE("short histories draw sensibly", "[ui][history]") {
         INFO(facts);
         AtHistory s("Heron", withVessel(facts));
         CHECK(s.charts().isVisible());
-        CHECK_FALSE(s.station->cursorWords().isEmpty());
+        CHECK_FALSE(s.workPage->cursorWords().isEmpty());
         for (const Qt::Key key : {Qt::Key_Home, Qt::Key_Right, Qt::Key_Plus, Qt::Key_Plus, Qt::Key_End, Qt::Key_0})
             s.key(key);
         CHECK_FALSE(s.charts().picture(1).isNull());
         CHECK(s.record() == own("ui.history.no_record"));
         s.key(Qt::Key_T);
-        CHECK(s.station->model().rowCount() >= 1);
+        CHECK(s.workPage->model().rowCount() >= 1);
         s.key(Qt::Key_P);
         CHECK(s.promises().model()->rowCount() == 0);
-        CHECK_FALSE(s.station->grab().isNull());
+        CHECK_FALSE(s.workPage->grab().isNull());
     }
 }
 
@@ -464,18 +469,18 @@ TEST_CASE("what is recorded appears, and the view stays where it was", "[ui][his
     s.key(Qt::Key_Left);
     const TimeSpan span = s.charts().span();
     const Day cursor = s.charts().cursorDay();
-    const auto rows = s.station->model().rowCount();
+    const auto rows = s.workPage->model().rowCount();
     s.charts().setOpen("ph", false);
     recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-03-01", "ph": 3.3})");
-    CHECK(s.station->model().rowCount() == rows + 1);
+    CHECK(s.workPage->model().rowCount() == rows + 1);
     CHECK(s.charts().span() == span);
     CHECK(s.charts().cursorDay() == cursor);
     CHECK_FALSE(s.charts().isOpen("ph"));
     s.session->undo();
-    CHECK(s.station->model().rowCount() == rows);
-    s.station->showVessel("Knot");
-    CHECK(s.charts().story().subject == "Knot");
-    CHECK(s.charts().span() == s.charts().story().whole);
+    CHECK(s.workPage->model().rowCount() == rows);
+    s.workPage->showVessel("Knot");
+    CHECK(s.charts().chartData().subject == "Knot");
+    CHECK(s.charts().span() == s.charts().chartData().whole);
 }
 
 TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]") {
@@ -490,28 +495,28 @@ TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]
     CHECK(inTable.startsWith("reading: 1.004"));
     CHECK(inTable.contains("pH 3.31"));
     CHECK(inTable.contains("TA 7.2 g/L"));
-    INFO(s.station->cursorWords().toStdString());
-    CHECK(s.station->cursorWords().contains(inTable));
+    INFO(s.workPage->cursorWords().toStdString());
+    CHECK(s.workPage->cursorWords().contains(inTable));
     s.charts().moveCursor(day(2026, 2, 27)); // nothing was measured: nothing is made up
-    CHECK(s.station->cursorWords().startsWith("27 Feb 2026: reading."));
+    CHECK(s.workPage->cursorWords().startsWith("27 Feb 2026: reading."));
     DisplayUnits units;
     units.gravity = DisplayUnits::Gravity::plato;
     s.session->setUnits(units);
     s.charts().moveCursor(day(2026, 3, 1));
-    CHECK(s.station->cursorWords().contains("reading: 1.0 \u00b0P, pH 3.31"));
+    CHECK(s.workPage->cursorWords().contains("reading: 1.0 \u00b0P, pH 3.31"));
 }
 
 TEST_CASE("charts are chosen from the menu", "[ui][history]") {
     AtHistory s;
-    QMenu* menu = visibleButton(*s.station, "Choose charts")->menu();
+    QMenu* menu = visibleButton(*s.workPage, "Choose charts")->menu();
     REQUIRE(menu);
-    REQUIRE(menu->actions().size() == static_cast<int>(s.charts().story().panels.size()));
+    REQUIRE(menu->actions().size() == static_cast<int>(s.charts().chartData().panels.size()));
     QAction* funk = menu->actions().at(1);
     CHECK(funk->text() == "Funk");
     CHECK(funk->isChecked());
     funk->trigger();
     CHECK_FALSE(s.charts().isOpen("funk"));
-    CHECK_FALSE(s.station->cursorWords().contains("Funk"));
+    CHECK_FALSE(s.workPage->cursorWords().contains("Funk"));
     menu->actions().at(1)->trigger();
     CHECK(s.charts().isOpen("funk"));
 }
@@ -520,15 +525,14 @@ TEST_CASE("nothing keeps anyone from using the history", "[ui][history][audit]")
     AuditReport all;
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
         install(*qApp, look);
-        for (const auto face :
-             {HistoryStation::Face::charts, HistoryStation::Face::table, HistoryStation::Face::promises}) {
+        for (const auto face : {HistoryPage::Face::charts, HistoryPage::Face::table, HistoryPage::Face::promises}) {
             AtHistory s;
-            s.station->showFace(face);
+            s.workPage->showFace(face);
             QTest::qWait(1);
-            all.add(audit(*s.station));
+            all.add(audit(*s.workPage));
         }
         AtHistory empty("Heron", withVessel(""));
-        all.add(audit(*empty.station));
+        all.add(audit(*empty.workPage));
     }
     install(*qApp, Appearance::light);
     std::puts(("history " + all.summary()).toUtf8().constData());
@@ -558,26 +562,26 @@ TEST_CASE("figures of the history", "[.][bench]") {
     ScriptedPrompt prompt;
     const auto answer = bench::timesMs(5, [&] { static_cast<void>(session.desk().history("Heron")); });
     bench::print("history_answer_20_years", bench::quantile(answer, .5), "ms", answer.size());
-    std::unique_ptr<HistoryStation> station;
+    std::unique_ptr<HistoryPage> workPage;
     const auto paint = bench::timesMs(7, [&] {
-        station = std::make_unique<HistoryStation>(session, prompt);
-        station->resize(1000, 600);
-        station->showVessel("Heron");
-        station->show();
-        static_cast<void>(station->grab());
+        workPage = std::make_unique<HistoryPage>(session, prompt);
+        workPage->resize(1000, 600);
+        workPage->showVessel("Heron");
+        workPage->show();
+        static_cast<void>(workPage->grab());
     });
     bench::print("history_first_paint_20_years", bench::quantile(paint, .5), "ms", paint.size());
-    station->focusWork();
-    ChartStack& charts = part<ChartStack>(*station);
+    workPage->focusWork();
+    ChartStack& charts = part<ChartStack>(*workPage);
     const auto moves = bench::timesMs(60, [&] {
         QTest::keyClick(&charts, Qt::Key_Left);
-        static_cast<void>(station->grab());
+        static_cast<void>(workPage->grab());
     });
     bench::print("history_cursor_move_20_years", bench::quantile(moves, .5), "ms", moves.size());
     bench::print("history_cursor_move_20_years_p99", bench::quantile(moves, .99), "ms", moves.size());
     const auto zooms = bench::timesMs(10, [&] {
         QTest::keyClick(&charts, Qt::Key_Plus);
-        static_cast<void>(station->grab());
+        static_cast<void>(workPage->grab());
     });
     bench::print("history_zoom_20_years", bench::quantile(zooms, .5), "ms", zooms.size());
 }

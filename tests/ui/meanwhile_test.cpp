@@ -5,12 +5,14 @@
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/present/cellar_model.h"
-#include "ui/window/book_errands.h"
+#include "ui/window/book_tasks.h"
 
 #include <QPlainTextEdit>
 #include <QSignalSpy>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -56,10 +58,10 @@ TEST_CASE("leaving a vessel with a key stores what is half typed and shows the n
 
 TEST_CASE("notes that wait for a score stay with their vessels", "[ui][vessels][taste]") {
     const SampleWindow w;
-    TasteStation& taste = w.cellar().taste();
+    TastePage& taste = w.cellar().taste();
     const auto noteOn = [&](const VesselName& vessel, const char* words) {
         w.cellar().showVessel(vessel);
-        w.go(Station::taste);
+        w.go(PageId::taste);
         taste.newSitting();
         taste.note().setFocus();
         QTest::keyClicks(&taste.note(), QString::fromLatin1(words));
@@ -117,7 +119,7 @@ TEST_CASE("an entry the desk refuses keeps its litres when the units change", "[
 
 TEST_CASE("after midnight the cellar says what is due today", "[ui][day]") {
     SampleWindow w;
-    w.go(Station::adjust);
+    w.go(PageId::adjust);
     w.waitForAdvice();
     const QString before = railWords(w);
     w.window->session()->poll();
@@ -136,47 +138,47 @@ TEST_CASE("after midnight the cellar says what is due today", "[ui][day]") {
 
 TEST_CASE("copying and checking leave the window free and answer in the status line", "[ui][book]") {
     const SampleWindow w;
-    BookErrands errands([&] { return w.today; });
-    QSignalSpy copied(&errands, &BookErrands::copied), checked(&errands, &BookErrands::checked);
-    QSignalSpy failed(&errands, &BookErrands::failed);
-    errands.copy(w.book, w.scratch / "copy.cellar");
+    BookTasks tasks([&] { return w.today; });
+    QSignalSpy copied(&tasks, &BookTasks::copied), checked(&tasks, &BookTasks::checked);
+    QSignalSpy failed(&tasks, &BookTasks::failed);
+    tasks.copy(w.book, w.scratch / "copy.cellar");
     CHECK(copied.isEmpty()); // on its way
     REQUIRE(copied.wait(20000));
-    errands.check(w.scratch / "copy.cellar");
+    tasks.check(w.scratch / "copy.cellar");
     REQUIRE(checked.wait(20000));
     CHECK(checked.front().front().value<book::CheckReport>().sound());
-    errands.copy(w.book, w.scratch / "no such folder" / "copy.cellar");
+    tasks.copy(w.book, w.scratch / "no such folder" / "copy.cellar");
     REQUIRE(failed.wait(20000));
     CHECK_FALSE(render(failed.front().front().value<Fault>().remedy).empty());
-    errands.check(w.scratch / "missing.cellar");
+    tasks.check(w.scratch / "missing.cellar");
     REQUIRE(failed.wait(20000));
 }
 
-TEST_CASE("no errand asked while another runs is lost, also when the window closes", "[ui][book]") {
+TEST_CASE("no task asked while another runs is lost, also when the window closes", "[ui][book]") {
     const SampleWindow w;
     const auto copy = [&](int number) { return w.scratch / ("copy" + std::to_string(number) + ".cellar"); };
     {
-        BookErrands errands([&] { return w.today; });
-        QSignalSpy copied(&errands, &BookErrands::copied), checked(&errands, &BookErrands::checked);
-        errands.check(w.book);
+        BookTasks tasks([&] { return w.today; });
+        QSignalSpy copied(&tasks, &BookTasks::copied), checked(&tasks, &BookTasks::checked);
+        tasks.check(w.book);
         for (int i = 0; i < 3; ++i) {
-            errands.copy(w.book, copy(i));
-            errands.check(w.book);
+            tasks.copy(w.book, copy(i));
+            tasks.check(w.book);
         }
         REQUIRE(QTest::qWaitFor([&] { return copied.size() == 3 && checked.size() == 4; }, 20000));
-        errands.check(w.book);
-        errands.copy(w.book, copy(3));
-        errands.copy(w.book, copy(4));
+        tasks.check(w.book);
+        tasks.copy(w.book, copy(3));
+        tasks.copy(w.book, copy(4));
     }
     for (int i = 0; i < 5; ++i)
         CHECK(std::filesystem::exists(copy(i)));
 }
 
-TEST_CASE("an errand under way does not outlive its window", "[ui][book]") {
+TEST_CASE("a task under way does not outlive its window", "[ui][book]") {
     const SampleWindow w;
     {
-        BookErrands errands([&] { return w.today; });
-        errands.copy(w.book, w.scratch / "copy.cellar");
+        BookTasks tasks([&] { return w.today; });
+        tasks.copy(w.book, w.scratch / "copy.cellar");
     }
     QTest::qWait(1);
     CHECK(w.desk().check()->sound());

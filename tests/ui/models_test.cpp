@@ -6,6 +6,10 @@
 #include "ui/present/vessel_words.h"
 
 using namespace staveline;
+using namespace staveline::culture;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using staveline::testing::day;
 

@@ -11,6 +11,7 @@
 #include <QStandardPaths>
 
 using namespace staveline;
+using namespace staveline::sheet;
 using namespace staveline::ui;
 
 namespace {

@@ -17,6 +17,9 @@
 #include <QTextDocument>
 
 using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::facts;
+using namespace staveline::sheet;
 using namespace staveline::ui;
 using namespace staveline::testing;
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Where a brewer was comes back after a restart: the open page of a station, and how wide its parts were made.
+// Where a brewer was comes back after a restart: the open part of a page, and how wide its parts were made.
 #include "ui/support.h"
 
+#include "ui/brew/page.h"
 #include "ui/brew/plan_page.h"
-#include "ui/brew/station.h"
-#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/page.h"
 #include "ui/history/copy_table.h"
-#include "ui/history/station.h"
+#include "ui/history/page.h"
 #include "ui/widgets/theme.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
@@ -15,6 +15,7 @@
 #include <QSplitter>
 
 using namespace staveline;
+using namespace staveline::brewing;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -53,27 +54,27 @@ void drag(QSplitter& on, int by) {
 } // namespace
 
 TEST_CASE("the open page of Brew comes back after a restart", "[ui][session][places]") {
-    for (const auto& [words, part] : {std::pair{"Brew sheet", BrewStation::Part::sheet},
-                                      {"As brewed", BrewStation::Part::asBrewed},
-                                      {"Plan", BrewStation::Part::plan}}) {
+    for (const auto& [words, part] : {std::pair{"Brew sheet", BrewPage::Part::sheet},
+                                      {"As brewed", BrewPage::Part::asBrewed},
+                                      {"Plan", BrewPage::Part::plan}}) {
         CAPTURE(words);
         WindowInScratch w;
         w.key(Qt::Key_3, Qt::ControlModifier);
         press(w, words);
         restart(w);
-        const BrewStation& brew = w.window->cellar()->brew();
+        const BrewPage& brew = w.window->cellar()->brew();
         const PlanPage& plan = testing::part<PlanPage>(brew);
-        CHECK(w.window->cellar()->station() == Station::brew);
+        CHECK(w.window->cellar()->workPage() == PageId::brew);
         CHECK(brew.part() == part);
-        CHECK(brew.sheet().isVisible() == (part == BrewStation::Part::sheet));
+        CHECK(brew.sheet().isVisible() == (part == BrewPage::Part::sheet));
         CHECK(brew.sheet().page().printButton().isEnabled() ==
-              (part == BrewStation::Part::sheet)); // only what is seen is worked out
-        CHECK(plan.isVisible() == (part == BrewStation::Part::plan));
-        CHECK(plan.planned().has_value() == (part == BrewStation::Part::plan));
+              (part == BrewPage::Part::sheet)); // only what is seen is worked out
+        CHECK(plan.isVisible() == (part == BrewPage::Part::plan));
+        CHECK(plan.planned().has_value() == (part == BrewPage::Part::plan));
     }
 }
 
-TEST_CASE("a page that was open behind another station is there when its station is", "[ui][session][places]") {
+TEST_CASE("a part that was open behind another page is there when its page is", "[ui][session][places]") {
     WindowInScratch w;
     w.key(Qt::Key_3, Qt::ControlModifier);
     press(w, "Brew sheet");
@@ -81,20 +82,20 @@ TEST_CASE("a page that was open behind another station is there when its station
     w.key(Qt::Key_T); // the table
     w.key(Qt::Key_4, Qt::ControlModifier);
     restart(w);
-    CHECK(w.window->cellar()->station() == Station::drawRefill);
+    CHECK(w.window->cellar()->workPage() == PageId::drawRefill);
     w.key(Qt::Key_3, Qt::ControlModifier);
-    CHECK(w.window->cellar()->brew().part() == BrewStation::Part::sheet);
+    CHECK(w.window->cellar()->brew().part() == BrewPage::Part::sheet);
     CHECK(w.window->cellar()->brewSheet().page().printButton().isEnabled());
     w.key(Qt::Key_5, Qt::ControlModifier);
-    const HistoryStation& history = w.window->cellar()->history();
-    CHECK(history.face() == HistoryStation::Face::table);
+    const HistoryPage& history = w.window->cellar()->history();
+    CHECK(history.face() == HistoryPage::Face::table);
     CHECK(history.table().isVisible());
     CHECK(history.table().currentIndex().isValid()); // at the day of the cursor, as when it is opened
 }
 
 TEST_CASE("the open face of History comes back after a restart", "[ui][session][places]") {
     for (const auto& [key, face] :
-         {std::pair{Qt::Key_T, HistoryStation::Face::table}, {Qt::Key_P, HistoryStation::Face::promises}}) {
+         {std::pair{Qt::Key_T, HistoryPage::Face::table}, {Qt::Key_P, HistoryPage::Face::promises}}) {
         WindowInScratch w;
         w.key(Qt::Key_5, Qt::ControlModifier);
         w.key(key);
@@ -121,7 +122,7 @@ TEST_CASE("the parts of a page stay as wide as they were made", "[ui][session][p
     // Another book in the same window, and back.
     w.window->closeBook();
     REQUIRE(w.window->openBook(w.book));
-    w.window->cellar()->showStation(Station::drawRefill);
+    w.window->cellar()->showPage(PageId::drawRefill);
     QTest::qWait(10);
     CHECK(std::abs(splitter(w, "draw_refill").sizes().front() - made.front()) <= 4);
 }
@@ -147,7 +148,7 @@ TEST_CASE("sizes and pages that are damaged are as good as none", "[ui][session]
                                      QVariant(QStringList{"1", "2", "3", "4", "5", "6", "7", "8", "9"}), QVariant(7.5));
     CAPTURE(stored.toString().toStdString());
     WindowInScratch w;
-    w.window->cellar()->showStation(Station::drawRefill);
+    w.window->cellar()->showPage(PageId::drawRefill);
     QTest::qWait(10);
     const QList<int> usual = splitter(w, "draw_refill").sizes();
     w.window->close();
@@ -158,8 +159,8 @@ TEST_CASE("sizes and pages that are damaged are as good as none", "[ui][session]
     w.open();
     w.window->start(std::nullopt);
     QTest::qWait(10);
-    CHECK(w.window->cellar()->brew().part() == BrewStation::Part::plan);
-    CHECK(w.window->cellar()->history().face() == HistoryStation::Face::charts);
+    CHECK(w.window->cellar()->brew().part() == BrewPage::Part::plan);
+    CHECK(w.window->cellar()->history().face() == HistoryPage::Face::charts);
     for (int i = 0; i < usual.size(); ++i)
         CHECK(std::abs(splitter(w, "draw_refill").sizes()[i] - usual[i]) <= 4);
 }
@@ -170,7 +171,7 @@ TEST_CASE("absurd sizes leave every part in sight", "[ui][session][places][bad]"
     w.settings.setValue("split/draw_refill", QStringList{"1", "90000"});
     w.open();
     w.window->start(std::nullopt);
-    w.window->cellar()->showStation(Station::drawRefill);
+    w.window->cellar()->showPage(PageId::drawRefill);
     QTest::qWait(10);
     for (const int size : splitter(w, "draw_refill").sizes())
         CHECK(size > 100);
@@ -180,8 +181,8 @@ TEST_CASE("splits and pages are kept with the other settings", "[ui][session][pl
     Scratch scratch;
     QSettings file(qs((scratch / "s.ini").string()), QSettings::IniFormat);
     WindowSettings settings;
-    settings.brewPart = BrewStation::Part::asBrewed;
-    settings.historyFace = HistoryStation::Face::promises;
+    settings.brewPart = BrewPage::Part::asBrewed;
+    settings.historyFace = HistoryPage::Face::promises;
     settings.splits = {{"draw_refill", {700, 300}}, {"help", {900, 250}}};
     save(settings, file);
     file.sync();

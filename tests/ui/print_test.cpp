@@ -5,11 +5,11 @@
 #include "facts/sample.h"
 #include "sheet/document.h"
 #include "support/full_disk.h"
-#include "ui/brew/station.h"
+#include "ui/brew/page.h"
 #include "ui/print/page_view.h"
 #include "ui/print/printing.h"
 #include "ui/taste/blank_sheet.h"
-#include "ui/taste/station.h"
+#include "ui/taste/page.h"
 #include "ui/widgets/choice_field.h"
 
 #include <QPrinter>
@@ -21,6 +21,8 @@
 #include <QVBoxLayout>
 
 using namespace staveline;
+using namespace staveline::facts;
+using namespace staveline::sheet;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -42,16 +44,16 @@ public:
     }
 };
 
-/// The station that holds a paper, on the sample cellar, in a window of its own.
-template <class Station> struct AtPaper : DeskInScratch {
+/// The page that holds a paper, on the sample cellar, in a window of its own.
+template <class PageId> struct AtPaper : DeskInScratch {
     AtPaper() {
         REQUIRE(desk->record(*sampleCellar(today)));
         session = std::make_unique<Session>(std::move(desk));
         prompt.to = scratch / "printed.pdf";
-        station = new Station(*session, prompt, &window);
-        (new QVBoxLayout(&window))->addWidget(station);
+        workPage = new PageId(*session, prompt, &window);
+        (new QVBoxLayout(&window))->addWidget(workPage);
         window.resize(1100, 700);
-        station->showVessel("Plover");
+        workPage->showVessel("Plover");
         window.show();
         REQUIRE(QTest::qWaitForWindowActive(&window));
     }
@@ -78,7 +80,7 @@ template <class Station> struct AtPaper : DeskInScratch {
     FilePrinter prompt;
     std::unique_ptr<Session> session;
     QWidget window;
-    Station* station = nullptr;
+    PageId* workPage = nullptr;
 };
 
 QString outputOf(const QString& program, const QStringList& arguments) {
@@ -132,9 +134,9 @@ void checkPrinted(const std::filesystem::path& pdf, const Document& document, Pa
 } // namespace
 
 TEST_CASE("the brew sheet is printed whole on either paper", "[ui][print]") {
-    AtPaper<BrewStation> s;
+    AtPaper<BrewPage> s;
     s.press("Brew sheet");
-    PaperPage& page = s.station->sheet().page();
+    PaperPage& page = s.workPage->sheet().page();
     REQUIRE(page.printButton().isEnabled());
     const Document document = *s.session->desk().brewSheet("Plover", s.session->units());
     for (const PaperSize size : {PaperSize::letter, PaperSize::a4}) {
@@ -155,9 +157,9 @@ TEST_CASE("the brew sheet is printed whole on either paper", "[ui][print]") {
 }
 
 TEST_CASE("the tasting paper is printed whole on either paper, short and long", "[ui][print]") {
-    AtPaper<TasteStation> s;
-    s.station->showBlankSheet(true);
-    BlankSheet& blank = s.station->blankSheet();
+    AtPaper<TastePage> s;
+    s.workPage->showBlankSheet(true);
+    BlankSheet& blank = s.workPage->blankSheet();
     for (const bool shortSheet : {true, false}) {
         auto& choice = part<ChoiceField>(blank, "Lines of the sheet");
         choice.setFocus();
@@ -174,7 +176,7 @@ TEST_CASE("the tasting paper is printed whole on either paper, short and long", 
 }
 
 TEST_CASE("printer, file and preview break the pages alike", "[ui][print]") {
-    AtPaper<BrewStation> s;
+    AtPaper<BrewPage> s;
     s.press("Brew sheet");
     if (!hasTools())
         return;
@@ -188,7 +190,7 @@ TEST_CASE("printer, file and preview break the pages alike", "[ui][print]") {
 }
 
 TEST_CASE("a printer that cannot write says so and what to do", "[ui][print][bad]") {
-    AtPaper<BrewStation> s;
+    AtPaper<BrewPage> s;
     s.press("Brew sheet");
     s.prompt.to = s.scratch / "nowhere" / "printed.pdf";
     QSignalSpy said(s.session.get(), &Session::said);
@@ -202,16 +204,16 @@ TEST_CASE("a printer that cannot write says so and what to do", "[ui][print][bad
 }
 
 TEST_CASE("papers say the same as text, for those who cannot see pages", "[ui][print]") {
-    AtPaper<BrewStation> s;
+    AtPaper<BrewPage> s;
     s.press("Brew sheet");
     s.press("As text");
-    const auto browsers = s.station->sheet().page().findChildren<QTextBrowser*>();
+    const auto browsers = s.workPage->sheet().page().findChildren<QTextBrowser*>();
     REQUIRE(browsers.size() == 1);
     REQUIRE(browsers.front()->isVisible());
     const QString text = browsers.front()->toPlainText();
     CHECK(text == qs(writeText(*s.session->desk().brewSheet("Plover", s.session->units()))));
     s.press("As text");
-    CHECK(s.station->sheet().pages().isVisible());
+    CHECK(s.workPage->sheet().pages().isVisible());
 }
 
 TEST_CASE("every size and format is a row of one table", "[ui][print]") {

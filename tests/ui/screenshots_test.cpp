@@ -1,37 +1,37 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Pictures of every station and state in the whole window, to look at and for the README.
+// Pictures of every page and state in the whole window, to look at and for the README.
 //   all, in both palettes:  STAVELINE_SHOTS=folder test_ui "[screenshots]"    (QT_SCALE_FACTOR=2: at scale 2)
 //   those of the README:    STAVELINE_SHOTS=resources/pictures test_ui "[readme]" &&
 //                           mogrify +dither -colors 128 resources/pictures/*.png
 #include "ui/support.h"
 
-#include "ui/adjust/chain_panel.h"
+#include "ui/adjust/explanation_panel.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/lever_line.h"
 #include "ui/adjust/linked_label.h"
+#include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
-#include "ui/adjust/station.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/brew/as_brewed_page.h"
 #include "ui/brew/flow_page.h"
 #include "ui/brew/kit_editor.h"
 #include "ui/brew/mash_editor.h"
+#include "ui/brew/page.h"
 #include "ui/brew/plan_page.h"
-#include "ui/brew/station.h"
 #include "ui/chart/chart_stack.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/station.h"
-#include "ui/history/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/history/page.h"
 #include "ui/print/paged_paper.h"
 #include "ui/print/pdf.h"
 #include "ui/taste/fault_list.h"
+#include "ui/taste/page.h"
 #include "ui/taste/score_sheet.h"
-#include "ui/taste/sitting_head.h"
-#include "ui/taste/station.h"
+#include "ui/taste/sitting_header.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
-#include "ui/widgets/station_bar.h"
+#include "ui/widgets/underlined_tabs.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/notice_bar.h"
 
@@ -44,6 +44,11 @@
 #include <QSlider>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::culture;
+using namespace staveline::desk;
+using namespace staveline::sheet;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -67,7 +72,7 @@ void keep(const QImage& picture, const QString& file) {
     REQUIRE(picture.save(file));
 }
 
-/// The window on its way through the stations; a name makes a picture.
+/// The window on its way through the pages; a name makes a picture.
 class Walk {
 public:
     Walk(WindowInScratch& w, QString folder, QString ending)
@@ -83,12 +88,12 @@ public:
     [[nodiscard]] CellarView& cellar() const { return *w_.window->cellar(); }
     [[nodiscard]] const Desk& desk() const { return w_.window->session()->desk(); }
     void openSample() const { REQUIRE(w_.window->sampleBook(w_.scratch / "sample.cellar")); }
-    void at(const char* vessel, Station station) const {
+    void at(const char* vessel, PageId workPage) const {
         cellar().showVessel(vessel);
-        cellar().showStation(station);
+        cellar().showPage(workPage);
         QTest::qWait(0);
         cellar().focusWork();
-        if (station == Station::adjust)
+        if (workPage == PageId::adjust)
             settle();
     }
     void settle() const {
@@ -109,7 +114,7 @@ public:
     }
 
     void halfASitting() const;
-    void stations() const;
+    void workPages() const;
     void taste() const;
     void adjust() const;
     void otherAnswers() const;
@@ -126,7 +131,7 @@ private:
 };
 
 void Walk::halfASitting() const {
-    at("Plover", Station::taste);
+    at("Plover", PageId::taste);
     for (const char* score : {"0", "6", "6.5", "5.5", "6", "4", "4.5", "3"}) {
         w_.type(score);
         w_.key(Qt::Key_Tab);
@@ -136,36 +141,36 @@ void Walk::halfASitting() const {
 void Walk::taste() const {
     halfASitting();
     take("taste-half");
-    TasteStation& station = cellar().taste();
-    FaultList& faults = part<FaultList>(station);
+    TastePage& workPage = cellar().taste();
+    FaultList& faults = part<FaultList>(workPage);
     faults.unfold(true);
     faults.button("acetic", 2)->click();
-    scroll(station, 1);
+    scroll(workPage, 1);
     take("taste-faults");
     faults.button("acetic", 0)->click();
     faults.unfold(false);
-    station.showLongSheet(true);
-    scroll(station, 0);
+    workPage.showLongSheet(true);
+    scroll(workPage, 0);
     take("taste-long");
-    station.showLongSheet(false);
-    station.head().tasters().setCurrentIndex(1);
-    station.sameAgain();
-    station.showAllTasters(true);
+    workPage.showLongSheet(false);
+    workPage.header().tasters().setCurrentIndex(1);
+    workPage.sameAgain();
+    workPage.showAllTasters(true);
     take("taste-tasters");
-    station.showAllTasters(false);
-    station.showBlankSheet(true);
+    workPage.showAllTasters(false);
+    workPage.showBlankSheet(true);
     take("taste-blank");
-    station.showBlankSheet(false);
+    workPage.showBlankSheet(false);
 }
 
 void Walk::adjust() const {
-    at("Plover", Station::adjust);
+    at("Plover", PageId::adjust);
     take("adjust");
-    AdjustStation& station = cellar().adjust();
-    scroll(station, 1);
+    AdjustPage& workPage = cellar().adjust();
+    scroll(workPage, 1);
     take("adjust-lower");
-    scroll(station, 0);
-    ProposalList& proposals = part<ProposalList>(station);
+    scroll(workPage, 0);
+    ProposalList& proposals = part<ProposalList>(workPage);
     for (LinkedLabel* label : parts<LinkedLabel>(proposals))
         if (label->focusPolicy() != Qt::NoFocus) {
             label->setFocus(Qt::TabFocusReason);
@@ -173,41 +178,41 @@ void Walk::adjust() const {
             break;
         }
     take("adjust-number");
-    part<ChainPanel>(station).leave();
+    part<ExplanationPanel>(workPage).leave();
     for (int i = 0; i < 4; ++i)
-        QTest::keyClick(station.board().line("sacch_temperature")->slider(), Qt::Key_Left);
+        QTest::keyClick(workPage.board().line("sacch_temperature")->slider(), Qt::Key_Left);
     settle();
     take("adjust-tried");
-    station.asNow();
-    part<VerdictPanel>(station).showTable(true);
+    workPage.asNow();
+    part<VerdictPanel>(workPage).showTable(true);
     take("adjust-table");
-    part<VerdictPanel>(station).showTable(false);
-    station.openTarget(true);
+    part<VerdictPanel>(workPage).showTable(false);
+    workPage.openTarget(true);
     take("adjust-target");
-    station.openTarget(false);
-    station.openDrawDay(true);
+    workPage.openTarget(false);
+    workPage.openDrawDay(true);
     take("adjust-draw-day");
-    station.openDrawDay(false);
+    workPage.openDrawDay(false);
     settle();
     proposals.radio(proposals.count() > 0 ? 1 : 0)->click();
     settle();
-    station.adopt();
+    workPage.adopt();
     settle();
     take("adjust-adopted");
 }
 
 void Walk::otherAnswers() const {
-    at("Dunlin", Station::adjust);
+    at("Dunlin", PageId::adjust);
     take("adjust-fault-first");
     cellar().adjust().openDrawDay(true);
     take("adjust-fault-draw-day");
     cellar().adjust().openDrawDay(false);
-    at("Knot", Station::adjust);
+    at("Knot", PageId::adjust);
     take("adjust-knot");
 }
 
 void Walk::brew() const {
-    at("Plover", Station::brew);
+    at("Plover", PageId::brew);
     take("brew");
     PlanPage& plan = part<PlanPage>(cellar().brew());
     scroll(plan, .35);
@@ -241,51 +246,51 @@ void Walk::asBrewed() const {
 }
 
 void Walk::drawAndRefill() const {
-    at("Plover", Station::drawRefill);
+    at("Plover", PageId::drawRefill);
     take("draw-and-refill");
-    DrawRefillStation& station = cellar().drawRefill();
-    station.begin(EntryKind::drawOff);
+    DrawRefillPage& workPage = cellar().drawRefill();
+    workPage.begin(EntryKind::drawOff);
     fill("volume_l", "62");
     fill("gravity", "1002");
     take("draw-entry");
-    station.form().leave();
-    station.begin(EntryKind::refill);
+    workPage.form().leave();
+    workPage.begin(EntryKind::refill);
     fill("volume_l", "400");
     take("refill-too-much");
-    station.form().leave();
-    station.amendSelected();
+    workPage.form().leave();
+    workPage.amendSelected();
     take("draw-amend");
-    station.form().leave();
+    workPage.form().leave();
 }
 
 void Walk::history() const {
-    at("Plover", Station::history);
+    at("Plover", PageId::history);
     take("history");
-    HistoryStation& station = cellar().history();
-    scroll(station, 1);
+    HistoryPage& workPage = cellar().history();
+    scroll(workPage, 1);
     take("history-lower");
     w_.key(Qt::Key_Plus);
     w_.key(Qt::Key_Plus);
     w_.key(Qt::Key_Left);
     take("history-zoomed");
-    station.showFace(HistoryStation::Face::table);
+    workPage.showFace(HistoryPage::Face::table);
     take("history-table");
-    station.showFace(HistoryStation::Face::promises);
+    workPage.showFace(HistoryPage::Face::promises);
     take("history-promises");
-    station.showFace(HistoryStation::Face::charts);
+    workPage.showFace(HistoryPage::Face::charts);
 }
 
 void Walk::vessels() const {
     cellar().addVessel();
     take("vessel-new");
-    at("Plover", Station::drawRefill);
+    at("Plover", PageId::drawRefill);
     cellar().changeVessel();
     take("vessel-change");
-    cellar().showStation(Station::taste);
-    for (const Station station : {Station::taste, Station::adjust, Station::brew, Station::history}) {
-        cellar().showStation(station);
+    cellar().showPage(PageId::taste);
+    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history}) {
+        cellar().showPage(workPage);
         w_.window->toggleHelp();
-        take(QByteArray("help-").append(QByteArray::number(static_cast<int>(station))).constData());
+        take(QByteArray("help-").append(QByteArray::number(static_cast<int>(workPage))).constData());
         w_.window->toggleHelp();
     }
 }
@@ -293,18 +298,18 @@ void Walk::vessels() const {
 void Walk::emptyVessel() const {
     recordAll(*w_.window->session(),
               R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500})");
-    at("Curlew", Station::taste);
+    at("Curlew", PageId::taste);
     take("empty-taste");
-    at("Curlew", Station::adjust);
+    at("Curlew", PageId::adjust);
     take("empty-adjust");
-    at("Curlew", Station::brew);
+    at("Curlew", PageId::brew);
     take("empty-brew");
-    at("Curlew", Station::drawRefill);
+    at("Curlew", PageId::drawRefill);
     take("empty-draw");
     cellar().drawRefill().begin(EntryKind::opening);
     take("opening");
     cellar().drawRefill().form().leave();
-    at("Curlew", Station::history);
+    at("Curlew", PageId::history);
     take("empty-history");
     w_.window->notices().showFault(QStringLiteral("The disk is full: what you typed last is not stored.\nMake room on "
                                                   "the disk, then type it again."));
@@ -312,7 +317,7 @@ void Walk::emptyVessel() const {
     w_.window->notices().clearFault();
 }
 
-void Walk::stations() const {
+void Walk::workPages() const {
     take("start");
     openSample();
     taste();
@@ -349,7 +354,7 @@ TEST_CASE("pictures of every page in both palettes", "[.][screenshots]") {
         WindowInScratch w(false);
         w.window->setAppearance(look);
         const QString scale = w.window->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
-        Walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale).stations();
+        Walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale).workPages();
     }
     install(*qApp, Appearance::light);
 }
@@ -360,13 +365,13 @@ TEST_CASE("pictures for the README", "[.][readme]") {
     w.window->setAppearance(Appearance::light);
     const Walk walk(w, folder, QString());
     walk.openSample();
-    walk.at("Plover", Station::adjust);
+    walk.at("Plover", PageId::adjust);
     walk.take("adjust");
-    walk.at("Plover", Station::history);
+    walk.at("Plover", PageId::history);
     walk.take("history");
-    walk.at("Plover", Station::brew);
+    walk.at("Plover", PageId::brew);
     walk.take("brew");
-    walk.at("Plover", Station::drawRefill);
+    walk.at("Plover", PageId::drawRefill);
     walk.cellar().drawRefill().begin(EntryKind::drawOff);
     walk.fill("volume_l", "62");
     walk.take("draw-and-refill");

@@ -3,6 +3,8 @@
 #include "ui/support.h"
 
 namespace staveline::ui {
+using namespace desk;
+using namespace facts;
 namespace {
 
 static_assert(std::is_same_v<decltype(std::declval<Session&>().desk()), const Desk&>);

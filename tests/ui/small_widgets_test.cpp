@@ -4,7 +4,7 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/message_label.h"
-#include "ui/widgets/station_bar.h"
+#include "ui/widgets/underlined_tabs.h"
 
 #include <QLineEdit>
 #include <QVBoxLayout>
@@ -83,8 +83,8 @@ TEST_CASE("a choice is not changed by the wheel and keeps words it does not know
     CHECK(field.word() == "keg");
 }
 
-TEST_CASE("the stations are not changed by the wheel", "[ui][stations]") {
-    StationBar bar;
+TEST_CASE("the pages are not changed by the wheel", "[ui][pages]") {
+    UnderlinedTabs bar;
     bar.addTab(QStringLiteral("One"));
     bar.addTab(QStringLiteral("Two"));
     bar.show();

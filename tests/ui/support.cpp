@@ -6,6 +6,9 @@
 #include <QRegularExpression>
 
 namespace staveline::testing {
+using namespace brewing;
+using namespace desk;
+using namespace facts;
 
 namespace {
 

@@ -68,19 +68,19 @@ private:
 };
 
 /// Records JSON and expects it to work.
-void recordAll(Desk& desk, const std::string& json);
+void recordAll(desk::Desk& desk, const std::string& json);
 void recordAll(ui::Session& session, const std::string& json);
 /// Three invented vessels: a cask with history, a keg just opened, a foeder without an entry.
-void fillCellar(Desk& desk);
+void fillCellar(desk::Desk& desk);
 
 /// Everything of a desk that can be told, for bit-for-bit comparison.
-[[nodiscard]] std::string fingerprint(const Desk& desk);
+[[nodiscard]] std::string fingerprint(const desk::Desk& desk);
 
 struct DeskInScratch {
     Scratch scratch;
     Day today = testToday;
     std::filesystem::path book = scratch / "heron.cellar";
-    std::unique_ptr<Desk> desk = *Desk::create(book, [this] { return today; });
+    std::unique_ptr<desk::Desk> desk = *desk::Desk::create(book, [this] { return today; });
 };
 
 /// What a menu shows, without the mark of its key and the dots of a question.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Figures of the Taste station with a full table: test_ui "[bench]" prints one JSON object a line.
+// Figures of the Taste page with a full table: test_ui "[bench]" prints one JSON object a line.
 #include "ui/taste_support.h"
 
 #include "support/bench.h"
@@ -7,6 +7,9 @@
 #include <ctime>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -47,12 +50,12 @@ void report(const char* name, std::vector<double> times) {
 
 } // namespace
 
-TEST_CASE("figures of the Taste station with 200 tasters", "[.][bench]") {
+TEST_CASE("figures of the Taste page with 200 tasters", "[.][bench]") {
     install(*qApp, Appearance::light);
     AtTaste s;
     const Desk& desk = s.session->desk();
     REQUIRE(s.session->record(crowd()));
-    s.station->openSitting(s.stored().front().id);
+    s.workPage->openSitting(s.stored().front().id);
     std::vector<double> typed, stored, amended, judged, known, read;
     SittingFact fact = s.stored().front().fact;
     for (int i = 0; i < 12; ++i) {

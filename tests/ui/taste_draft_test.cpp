@@ -4,6 +4,9 @@
 #include "ui/taste/draft.h"
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 
 namespace {

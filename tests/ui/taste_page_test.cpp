@@ -18,6 +18,9 @@
 #include <iostream>
 
 using namespace staveline;
+using namespace staveline::facts;
+using namespace staveline::sheet;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -52,8 +55,8 @@ std::string contents(const std::filesystem::path& path) {
 
 TEST_CASE("the reading of a dimension appears when enough of it is scored", "[taste]") {
     AtTaste s;
-    SaysPanel& says = s.says();
-    const int wanted = s.session->desk().taste(s.station->draft().now())->wanted;
+    SittingSummary& says = s.summary();
+    const int wanted = s.session->desk().taste(s.workPage->draft().now())->wanted;
     CHECK(wanted >= 12);
     CHECK(wordsOf(says, "scored") == QString("Scored 0 of %1").arg(wanted));
     CHECK_FALSE(wordsOf(says, "Acidity").contains(QChar(0xb1)));
@@ -70,18 +73,18 @@ TEST_CASE("the reading follows each key before it is stored", "[taste]") {
     for (const char* code : acidityLines)
         score(s, code, "6");
     const auto revision = s.session->desk().revision();
-    const QString before = wordsOf(s.says(), "Acidity");
+    const QString before = wordsOf(s.summary(), "Acidity");
     s.at("TA1");
     s.type("9");
     CHECK(s.session->desk().revision() == revision);
-    CHECK(wordsOf(s.says(), "Acidity") != before);
+    CHECK(wordsOf(s.summary(), "Acidity") != before);
 }
 
 TEST_CASE("a line that is missing is one Enter away", "[taste]") {
     AtTaste s;
     for (const char* code : acidityLines)
         score(s, code, "6");
-    MissingList& missing = s.says().missing();
+    MissingList& missing = s.summary().missing();
     QStringList names;
     for (int i = 0; i < missing.count(); ++i)
         names << missing.item(i)->text();
@@ -91,7 +94,7 @@ TEST_CASE("a line that is missing is one Enter away", "[taste]") {
     missing.setCurrentRow(static_cast<int>(names.indexOf("fullness")));
     s.key(Qt::Key_Return);
     CHECK(s.focus() == s.cell("MF1"));
-    s.station->showAllTasters(true);
+    s.workPage->showAllTasters(true);
     missing.setFocus();
     s.key(Qt::Key_Return);
     CHECK(s.focus() == s.cell("MF1")); // back from the table
@@ -102,7 +105,7 @@ TEST_CASE("verdicts stand in words with their window", "[taste]") {
     for (const char* code : acidityLines)
         for (const Glass glass : bothGlasses)
             score(s, code, "9", glass);
-    const QString words = s.station->verdictWords();
+    const QString words = s.workPage->verdictWords();
     INFO(words.toStdString());
     const auto known = *s.session->desk().estimates("Heron");
     for (const Dimension d : allDimensions)
@@ -114,33 +117,33 @@ TEST_CASE("verdicts stand in words with their window", "[taste]") {
 
 TEST_CASE("without a target it says so and where to set one", "[taste]") {
     AtTaste s(false);
-    CHECK(s.station->verdictWords().contains("No target is set"));
-    CHECK(s.station->verdictWords().contains("Adjust"));
+    CHECK(s.workPage->verdictWords().contains("No target is set"));
+    CHECK(s.workPage->verdictWords().contains("Adjust"));
 }
 
 TEST_CASE("a vessel that was never opened says what goes here and offers the first step", "[taste]") {
     AtTaste s;
-    s.station->showVessel("Bittern");
+    s.workPage->showVessel("Bittern");
     QPushButton* opening = buttonIn(s.window, "Record the opening");
     REQUIRE(opening);
     CHECK_FALSE(s.cell("TA1")->isVisible());
-    s.station->focusWork();
+    s.workPage->focusWork();
     CHECK(opening->hasFocus());
-    QSignalSpy asked(s.station, &TasteStation::openingAsked);
+    QSignalSpy asked(s.workPage, &TastePage::openingAsked);
     s.key(Qt::Key_Space);
     CHECK(asked.count() == 1);
     buttonIn(s.window, "Blank sheet")->click();
-    CHECK(s.station->blankSheet().isVisible());
+    CHECK(s.workPage->blankSheet().isVisible());
     QTest::keyClick(s.focus(), Qt::Key_Escape);
     CHECK(buttonIn(s.window, "Record the opening"));
-    s.station->showVessel("Heron");
+    s.workPage->showVessel("Heron");
     CHECK(s.cell("TA1")->isVisible());
 }
 
 TEST_CASE("a book for reading only shows its sittings and takes nothing", "[taste][bad]") {
     AtTaste s(true, book::OpenMode::readOnly);
     CHECK(s.cell("TA1")->text() == "6.0");
-    CHECK(s.station->words().contains("reading only"));
+    CHECK(s.workPage->words().contains("reading only"));
     const auto revision = s.session->desk().revision();
     s.at("TA1");
     s.type("9==");
@@ -150,11 +153,11 @@ TEST_CASE("a book for reading only shows its sittings and takes nothing", "[tast
     CHECK(s.cell("TA1")->text() == "6.0");
     s.faults().unfold(true);
     CHECK_FALSE(s.faults().button("ropy", 2)->isEnabled());
-    CHECK(s.station->note().isReadOnly());
+    CHECK(s.workPage->note().isReadOnly());
     CHECK_FALSE(s.drawIt().isEnabled());
-    s.station->sameAgain();
-    s.station->newSitting();
-    CHECK(s.station->draft().id());
+    s.workPage->sameAgain();
+    s.workPage->newSitting();
+    CHECK(s.workPage->draft().id());
     CHECK(s.session->desk().revision() == revision);
 }
 
@@ -169,17 +172,17 @@ TEST_CASE("a full disk is said at the sheet, and what is typed is stored when th
         s.key(Qt::Key_Tab);
     }
     CHECK(s.count() == 1);
-    CHECK_FALSE(s.station->words().isEmpty());
+    CHECK_FALSE(s.workPage->words().isEmpty());
     CHECK(s.cell("TA1")->text() == "6.0");
     CHECK(s.cell("TA2")->text() == "5.0");
     s.type("4");
     s.key(Qt::Key_Tab);
-    INFO(s.station->words().toStdString());
+    INFO(s.workPage->words().toStdString());
     REQUIRE(s.count() == 2);
     CHECK(s.storedScore("TA1") == 6.0);
     CHECK(s.storedScore("TA2") == 5.0);
     CHECK(s.storedScore("TA3") == 4.0);
-    CHECK(s.station->words().isEmpty());
+    CHECK(s.workPage->words().isEmpty());
 }
 
 TEST_CASE("what a full disk refused is still in hand after a look elsewhere", "[taste][bad]") {
@@ -190,9 +193,9 @@ TEST_CASE("what a full disk refused is still in hand after a look elsewhere", "[
     {
         const FullDisk full(static_cast<rlim_t>(std::filesystem::file_size(s.book) / 4));
         s.key(Qt::Key_Tab);
-        s.station->showVessel("Teal");
+        s.workPage->showVessel("Teal");
     }
-    s.station->showVessel("Heron");
+    s.workPage->showVessel("Heron");
     CHECK(s.cell("TA1")->text() == "7.0");
     CHECK(s.storedScore("TA1") == 6.0);
     score(s, "TA2", "5");
@@ -202,16 +205,16 @@ TEST_CASE("what a full disk refused is still in hand after a look elsewhere", "[
 TEST_CASE("two hundred tasters stay usable", "[taste][bad]") {
     AtTaste s;
     REQUIRE(s.session->record(crowd(200)));
-    REQUIRE(s.station->draft().id() == std::nullopt);
-    s.station->openSitting(s.stored().front().id);
-    CHECK(s.station->draft().tasters().size() == 200);
-    CHECK(s.station->findChildren<QLineEdit*>().size() < 60); // cells for one taster only
-    s.station->showAllTasters(true);
-    CHECK(s.station->grid().scores().columnCount() == 200);
-    s.station->grid().setFocus();
+    REQUIRE(s.workPage->draft().id() == std::nullopt);
+    s.workPage->openSitting(s.stored().front().id);
+    CHECK(s.workPage->draft().tasters().size() == 200);
+    CHECK(s.workPage->findChildren<QLineEdit*>().size() < 60); // cells for one taster only
+    s.workPage->showAllTasters(true);
+    CHECK(s.workPage->grid().scores().columnCount() == 200);
+    s.workPage->grid().setFocus();
     s.key(Qt::Key_End, Qt::ControlModifier);
     s.key(Qt::Key_Return);
-    CHECK(s.station->draft().taster() == "Taster 200");
+    CHECK(s.workPage->draft().taster() == "Taster 200");
     QElapsedTimer clock;
     clock.start();
     s.at("TA1");
@@ -220,13 +223,13 @@ TEST_CASE("two hundred tasters stay usable", "[taste][bad]") {
     s.key(Qt::Key_Tab);
     std::cout << "200 tasters: 3 keys " << typing << " ms, storing a score " << clock.elapsed() << " ms\n";
     CHECK(s.storedScore("TA1", Glass::cold, "Taster 200") == 9.5);
-    CHECK(s.station->width() <= s.window.width());
+    CHECK(s.workPage->width() <= s.window.width());
 }
 
 TEST_CASE("the blank sheet is seen as it prints, on either paper", "[taste]") {
     AtTaste s;
     buttonIn(s.window, "Blank sheet")->click();
-    BlankSheet& blank = s.station->blankSheet();
+    BlankSheet& blank = s.workPage->blankSheet();
     REQUIRE(blank.isVisible());
     const int shortPages = blank.pages().pages();
     CHECK(shortPages >= 1);
@@ -253,13 +256,13 @@ TEST_CASE("the blank sheet is seen as it prints, on either paper", "[taste]") {
 
 TEST_CASE("a sheet that cannot be written is said, and a printer may be declined", "[taste][bad]") {
     AtTaste s;
-    s.station->showBlankSheet(true);
+    s.workPage->showBlankSheet(true);
     QSignalSpy failed(s.session.get(), &Session::failed);
     s.prompt.answers = {s.scratch / "nowhere" / "sheet.pdf"};
-    s.station->blankSheet().page().save(PaperFormat::pdf);
+    s.workPage->blankSheet().page().save(PaperFormat::pdf);
     CHECK(failed.count() == 1);
-    s.station->blankSheet().page().print();                // declined
-    s.station->blankSheet().page().save(PaperFormat::pdf); // cancelled
+    s.workPage->blankSheet().page().print();                // declined
+    s.workPage->blankSheet().page().save(PaperFormat::pdf); // cancelled
     CHECK(failed.count() == 1);
 }
 
@@ -268,7 +271,7 @@ TEST_CASE("a fault in the way is one answer, not one for each dimension", "[tast
     score(s, "TA1", "6");
     s.faults().unfold(true);
     s.faults().button("mousy", 3)->click();
-    const QString words = s.station->verdictWords();
+    const QString words = s.workPage->verdictWords();
     INFO(words.toStdString());
     CHECK(words.count("mousy") == 1);
     CHECK(words.startsWith("Fault first"));
@@ -304,7 +307,7 @@ TEST_CASE("the wheel changes no choice while it scrolls the sheet", "[taste]") {
     CHECK(s.cell("TA1")->text() == "6.0");
 }
 
-TEST_CASE("the Taste station passes the audit in light and dark", "[taste][audit]") {
+TEST_CASE("the Taste page passes the audit in light and dark", "[taste][audit]") {
     for (const Appearance palette : {Appearance::light, Appearance::dark}) {
         install(*qApp, palette);
         AuditReport all;
@@ -319,15 +322,15 @@ TEST_CASE("the Taste station passes the audit in light and dark", "[taste][audit
         s.faults().unfold(true);
         s.faults().button("ropy", 2)->click();
         buttonIn(s.window, "Another taster")->click();
-        s.station->showLongSheet(true);
+        s.workPage->showLongSheet(true);
         look();
-        s.station->showAllTasters(true);
+        s.workPage->showAllTasters(true);
         look();
-        s.station->showAllTasters(false);
-        s.station->showBlankSheet(true);
+        s.workPage->showAllTasters(false);
+        s.workPage->showBlankSheet(true);
         look();
-        s.station->showBlankSheet(false);
-        s.station->showVessel("Bittern");
+        s.workPage->showBlankSheet(false);
+        s.workPage->showVessel("Bittern");
         look();
         std::cout << all.summary().toStdString() << '\n';
         for (const QString& finding : all.findings)
@@ -337,7 +340,7 @@ TEST_CASE("the Taste station passes the audit in light and dark", "[taste][audit
     install(*qApp, Appearance::light);
 }
 
-TEST_CASE("pictures of the Taste station", "[.][taste-shots]") {
+TEST_CASE("pictures of the Taste page", "[.][taste-shots]") {
     const QString folder = qEnvironmentVariable("STAVELINE_SHOTS");
     REQUIRE(QDir().mkpath(folder));
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
@@ -348,7 +351,7 @@ TEST_CASE("pictures of the Taste station", "[.][taste-shots]") {
             QTest::qWait(30);
             REQUIRE(s.window.grab().save(folder + "/taste-" + name + end));
         };
-        s.station->focusWork();
+        s.workPage->focusWork();
         take("blank");
         for (const Glass glass : bothGlasses)
             for (const char* code : {"AP4", "AR1", "AR2", "AR3", "AR4", "TA1", "TA2", "TA3"})
@@ -363,7 +366,7 @@ TEST_CASE("pictures of the Taste station", "[.][taste-shots]") {
         s.faults().button("ropy", 2)->setFocus();
         take("faults");
         s.faults().unfold(false);
-        s.station->note().setFocus();
+        s.workPage->note().setFocus();
         take("note");
         buttonIn(s.window, "Another taster")->click();
         s.type("Wren");
@@ -371,12 +374,12 @@ TEST_CASE("pictures of the Taste station", "[.][taste-shots]") {
         score(s, "TA1", "7");
         s.type("=");
         take("two");
-        s.station->showAllTasters(true);
+        s.workPage->showAllTasters(true);
         take("grid");
-        s.station->showAllTasters(false);
-        s.station->showBlankSheet(true);
+        s.workPage->showAllTasters(false);
+        s.workPage->showBlankSheet(true);
         take("paper");
-        s.station->showVessel("Bittern");
+        s.workPage->showVessel("Bittern");
         take("empty");
     }
     install(*qApp, Appearance::light);
@@ -384,11 +387,11 @@ TEST_CASE("pictures of the Taste station", "[.][taste-shots]") {
 
 TEST_CASE("before any vessel is shown nothing can be scored and nothing breaks", "[taste][bad]") {
     AtTaste made;
-    TasteStation station(*made.session, made.prompt);
-    station.show();
-    station.newSitting();
-    station.sameAgain();
-    station.removeSitting();
-    CHECK_FALSE(station.draft().changed());
+    TastePage workPage(*made.session, made.prompt);
+    workPage.show();
+    workPage.newSitting();
+    workPage.sameAgain();
+    workPage.removeSitting();
+    CHECK_FALSE(workPage.draft().changed());
     CHECK(made.count() == 1);
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Taste station as it stands in the window, to look at: STAVELINE_SHOTS=folder test_ui "[taste-window]".
+// The Taste page as it stands in the window, to look at: STAVELINE_SHOTS=folder test_ui "[taste-window]".
 #include "ui/support.h"
 
-#include "ui/taste/station.h"
+#include "ui/taste/page.h"
 #include "ui/window/cellar_view.h"
 
 #include <QDir>
@@ -11,7 +11,7 @@ using namespace staveline;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
-TEST_CASE("pictures of the Taste station in the window", "[.][taste-window]") {
+TEST_CASE("pictures of the Taste page in the window", "[.][taste-window]") {
     const QString folder = qEnvironmentVariable("STAVELINE_SHOTS");
     REQUIRE(QDir().mkpath(folder));
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
@@ -19,7 +19,7 @@ TEST_CASE("pictures of the Taste station in the window", "[.][taste-window]") {
         w.window->setAppearance(look);
         REQUIRE(w.window->sampleBook(w.scratch / "sample.cellar"));
         CellarView& cellar = *w.window->cellar();
-        cellar.showStation(Station::taste);
+        cellar.showPage(PageId::taste);
         cellar.focusWork();
         w.type("0");
         w.key(Qt::Key_Tab);

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A Taste station in a small window over the test cellar; Heron was tasted once, last autumn.
+// A Taste page in a small window over the test cellar; Heron was tasted once, last autumn.
 #pragma once
 
 #include "ui/support.h"
 
 #include "ui/taste/fault_list.h"
 #include "ui/taste/fold_button.h"
-#include "ui/taste/says_panel.h"
-#include "ui/taste/sitting_head.h"
-#include "ui/taste/station.h"
+#include "ui/taste/page.h"
+#include "ui/taste/sitting_header.h"
+#include "ui/taste/sitting_summary.h"
 #include "ui/taste/taster_grid.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
@@ -38,25 +38,25 @@ struct AtTaste : DeskInScratch {
             recordAll(*desk, tastedBefore);
         if (mode == book::OpenMode::readOnly) {
             desk.reset();
-            desk = *Desk::open(
+            desk = *desk::Desk::open(
                 book, [this] { return today; }, mode);
         }
         session = std::make_unique<ui::Session>(std::move(desk));
-        station = new ui::TasteStation(*session, prompt, &window);
+        workPage = new ui::TastePage(*session, prompt, &window);
         auto* column = new QVBoxLayout(&window);
-        column->addWidget(station);
+        column->addWidget(workPage);
         window.resize(1000, 640);
-        station->showVessel("Heron");
+        workPage->showVessel("Heron");
         window.show();
         REQUIRE(QTest::qWaitForWindowActive(&window));
     }
     [[nodiscard]] ui::ScoreCell* cell(const char* code, ui::Glass glass = ui::Glass::cold) const {
-        return station->sheet().cell(code, glass);
+        return workPage->sheet().cell(code, glass);
     }
-    [[nodiscard]] ui::FaultList& faults() const { return part<ui::FaultList>(*station); }
-    [[nodiscard]] ui::SaysPanel& says() const { return part<ui::SaysPanel>(*station); }
-    [[nodiscard]] ui::ChoiceField& drawIt() const { return part<ui::ChoiceField>(*station, "Draw it?"); }
-    [[nodiscard]] ui::ChoiceField& glasses() const { return part<ui::ChoiceField>(*station, "Tasted at"); }
+    [[nodiscard]] ui::FaultList& faults() const { return part<ui::FaultList>(*workPage); }
+    [[nodiscard]] ui::SittingSummary& summary() const { return part<ui::SittingSummary>(*workPage); }
+    [[nodiscard]] ui::ChoiceField& drawIt() const { return part<ui::ChoiceField>(*workPage, "Draw it?"); }
+    [[nodiscard]] ui::ChoiceField& glasses() const { return part<ui::ChoiceField>(*workPage, "Tasted at"); }
     [[nodiscard]] QWidget* focus() const { return window.focusWidget(); }
     void key(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) const {
         REQUIRE(focus());
@@ -67,12 +67,14 @@ struct AtTaste : DeskInScratch {
         QTest::keyClicks(focus(), QString::fromLatin1(text));
     }
     void at(const char* code, ui::Glass glass = ui::Glass::cold) const { cell(code, glass)->setFocus(); }
-    [[nodiscard]] std::vector<Filed<SittingFact>> stored() const { return *session->desk().sittings("Heron"); }
+    [[nodiscard]] std::vector<desk::Filed<facts::SittingFact>> stored() const {
+        return *session->desk().sittings("Heron");
+    }
     /// The newest sitting in the book.
-    [[nodiscard]] Sitting newest() const { return stored().front().fact.sitting; }
+    [[nodiscard]] tasting::Sitting newest() const { return stored().front().fact.sitting; }
     [[nodiscard]] std::optional<double> storedScore(const char* code, ui::Glass glass = ui::Glass::cold,
                                                     const char* taster = "Rook") const {
-        for (const Score& score : newest().scores)
+        for (const tasting::Score& score : newest().scores)
             if (score.attribute == code && score.taster == taster)
                 return glass == ui::Glass::cold ? score.cold : score.cellar;
         return std::nullopt;
@@ -82,7 +84,7 @@ struct AtTaste : DeskInScratch {
     ScriptedPrompt prompt;
     std::unique_ptr<ui::Session> session;
     QWidget window;
-    ui::TasteStation* station;
+    ui::TastePage* workPage;
 };
 
 inline QPushButton* buttonIn(QWidget& in, const char* words) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Taste station by keyboard: each score is in the book as soon as it is typed, and all of it can be taken back.
+// The Taste page by keyboard: each score is in the book as soon as it is typed, and all of it can be taken back.
 #include "ui/taste_support.h"
 
 #include "support/full_disk.h"
@@ -10,13 +10,15 @@
 #include <QClipboard>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
 TEST_CASE("the first score makes a sitting of today", "[taste]") {
     AtTaste s;
     CHECK(s.count() == 1);
-    s.station->focusWork();
+    s.workPage->focusWork();
     CHECK(s.focus() == s.cell("AP4"));
     s.at("TA1");
     s.type("6");
@@ -31,7 +33,7 @@ TEST_CASE("the first score makes a sitting of today", "[taste]") {
 
 TEST_CASE("Tab and Enter run down the cold column, then the cellar column", "[taste]") {
     AtTaste s;
-    s.station->focusWork();
+    s.workPage->focusWork();
     s.type("1");
     s.key(Qt::Key_Tab);
     CHECK(s.focus() == s.cell("AR1"));
@@ -58,7 +60,7 @@ TEST_CASE("the sheet can be left by Tab after its last score, and by Enter", "[t
     for (const Qt::Key key : {Qt::Key_Tab, Qt::Key_Return}) {
         s.at("MF3", Glass::cellar);
         s.key(key);
-        CHECK(s.focus() == s.faults().head());
+        CHECK(s.focus() == s.faults().header());
     }
 }
 
@@ -77,7 +79,7 @@ TEST_CASE("a pause stores what is typed and one undo takes it back", "[taste]") 
     s.session->redo();
     CHECK(s.count() == 2);
     CHECK(s.cell("TA1")->text() == "6.5");
-    CHECK(s.station->draft().id() == s.stored().front().id);
+    CHECK(s.workPage->draft().id() == s.stored().front().id);
 }
 
 TEST_CASE("arrows step by a half and Delete clears", "[taste]") {
@@ -121,13 +123,13 @@ TEST_CASE("Left and Right change between the glasses", "[taste]") {
 TEST_CASE("the anchor in words follows what is typed", "[taste]") {
     AtTaste s;
     s.at("TA1");
-    CHECK(wordsOf(s.station->sheet(), "anchor of TA1").isEmpty());
+    CHECK(wordsOf(s.workPage->sheet(), "anchor of TA1").isEmpty());
     s.type("5");
-    CHECK(wordsOf(s.station->sheet(), "anchor of TA1") == "plainly sour, like dry cider");
+    CHECK(wordsOf(s.workPage->sheet(), "anchor of TA1") == "plainly sour, like dry cider");
     CHECK(s.cell("TA1")->accessibleDescription() == "plainly sour, like dry cider");
     s.key(Qt::Key_Backspace);
     s.type("9");
-    CHECK(wordsOf(s.station->sheet(), "anchor of TA1") ==
+    CHECK(wordsOf(s.workPage->sheet(), "anchor of TA1") ==
           "between \"sharp, like unsweetened lemonade\" and \"like lemon juice\"");
 }
 
@@ -154,17 +156,17 @@ TEST_CASE("what can be no score is said beside it and stays as typed", "[taste][
     const auto revision = s.session->desk().revision();
     s.at("TA1");
     s.type("66");
-    CHECK(s.station->sheet().faultWords("TA1").contains("Scores go from 0 to 10"));
+    CHECK(s.workPage->sheet().faultWords("TA1").contains("Scores go from 0 to 10"));
     s.key(Qt::Key_Tab);
     CHECK(s.cell("TA1")->text() == "66");
     CHECK(s.session->desk().revision() == revision);
     s.type("6.3");
-    CHECK(s.station->sheet().faultWords("TA2").contains("not a whole or half score"));
+    CHECK(s.workPage->sheet().faultWords("TA2").contains("not a whole or half score"));
     s.type("x");
-    CHECK_FALSE(s.station->sheet().faultWords("TA2").isEmpty());
+    CHECK_FALSE(s.workPage->sheet().faultWords("TA2").isEmpty());
     s.at("TA3");
     s.type("1,048");
-    CHECK_FALSE(s.station->sheet().faultWords("TA3").isEmpty());
+    CHECK_FALSE(s.workPage->sheet().faultWords("TA3").isEmpty());
     s.at("TA4");
     s.type("4");
     s.key(Qt::Key_Tab);
@@ -172,7 +174,7 @@ TEST_CASE("what can be no score is said beside it and stays as typed", "[taste][
     CHECK(s.cell("TA1")->text() == "66"); // and the slip is still there to be put right
     s.at("TA1");
     s.type("6");
-    CHECK(s.station->sheet().faultWords("TA1").isEmpty());
+    CHECK(s.workPage->sheet().faultWords("TA1").isEmpty());
     s.key(Qt::Key_Tab);
     CHECK(s.storedScore("TA1") == 6.0);
 }
@@ -215,7 +217,7 @@ TEST_CASE("same again in two keys takes over what is not scored, as one edit", "
     s.type("7");
     s.key(Qt::Key_Tab);
     s.type("=");
-    CHECK(s.station->words().contains("6 of the scores of 5 Nov 2025"));
+    CHECK(s.workPage->words().contains("6 of the scores of 5 Nov 2025"));
     CHECK(s.newest().scores.size() == 1); // the first key only says what would happen
     s.type("=");
     CHECK(s.storedScore("TA1") == 7.0);
@@ -227,7 +229,7 @@ TEST_CASE("same again in two keys takes over what is not scored, as one edit", "
     CHECK(s.cell("MF1")->text().isEmpty());
     s.type("==");
     s.type("=");
-    CHECK(s.station->words().contains("Nothing is left"));
+    CHECK(s.workPage->words().contains("Nothing is left"));
     s.at("TA2");
     s.type("=");
     s.at("TA3"); // another key in between: no longer offered
@@ -237,12 +239,12 @@ TEST_CASE("same again in two keys takes over what is not scored, as one edit", "
 
 TEST_CASE("same again has nothing to give a taster who was not there", "[taste]") {
     AtTaste s;
-    s.station->head().name().setFocus();
-    s.station->head().name().selectAll();
+    s.workPage->header().name().setFocus();
+    s.workPage->header().name().selectAll();
     s.type("Wren");
     s.key(Qt::Key_Return);
-    s.station->sameAgain();
-    CHECK(s.station->words().contains("no earlier sitting"));
+    s.workPage->sameAgain();
+    CHECK(s.workPage->words().contains("no earlier sitting"));
     CHECK(s.count() == 1);
 }
 
@@ -252,7 +254,7 @@ TEST_CASE("several tasters score side by side", "[taste]") {
     s.type("6");
     s.key(Qt::Key_Tab);
     buttonIn(s.window, "Another taster")->click();
-    CHECK(s.focus() == &s.station->head().name());
+    CHECK(s.focus() == &s.workPage->header().name());
     s.type("Wren");
     s.key(Qt::Key_Return);
     CHECK(s.cell("TA1")->text().isEmpty());
@@ -262,17 +264,17 @@ TEST_CASE("several tasters score side by side", "[taste]") {
     CHECK(s.storedScore("TA1", Glass::cold, "Wren") == 7.5);
     CHECK(s.storedScore("TA1") == 6.0);
     CHECK(s.session->desk().undoText() == "Wren's score for sourness at its peak, Heron");
-    s.station->showAllTasters(true);
-    const TasterModel& model = s.station->grid().scores();
+    s.workPage->showAllTasters(true);
+    const TasterModel& model = s.workPage->grid().scores();
     REQUIRE(model.columnCount() == 2);
     const int row = 5; // sourness at its peak on the short sheet
     CHECK(model.headerData(row, Qt::Vertical, Qt::DisplayRole).toString() == "sourness at its peak");
     CHECK(model.index(row, 1).data().toString().startsWith("7.5"));
     CHECK(model.index(row, 1).data(Qt::AccessibleTextRole).toString().contains("Wren: cold 7.5"));
-    s.station->grid().setFocus();
-    s.station->grid().setCurrentIndex(model.index(row, 0));
+    s.workPage->grid().setFocus();
+    s.workPage->grid().setCurrentIndex(model.index(row, 0));
     s.key(Qt::Key_Return);
-    CHECK(s.station->draft().taster() == "Rook");
+    CHECK(s.workPage->draft().taster() == "Rook");
     CHECK(s.focus() == s.cell("TA1", Glass::cellar)); // the first glass without a score
     CHECK(s.cell("TA1")->text() == "6.0");
 }
@@ -282,7 +284,7 @@ TEST_CASE("renaming a taster renames the scores, and two cannot have one name", 
     s.at("TA1");
     s.type("6");
     s.key(Qt::Key_Tab);
-    QLineEdit& name = s.station->head().name();
+    QLineEdit& name = s.workPage->header().name();
     const auto rename = [&](const char* to) {
         name.setFocus();
         name.selectAll();
@@ -296,30 +298,30 @@ TEST_CASE("renaming a taster renames the scores, and two cannot have one name", 
     s.session->redo();
     buttonIn(s.window, "Another taster")->click();
     rename("Raven");
-    CHECK(wordsOf(s.station->head(), "fault of the name").contains("another taster of that name"));
+    CHECK(wordsOf(s.workPage->header(), "fault of the name").contains("another taster of that name"));
     CHECK(name.text() == "Raven"); // typed text stays
     rename("Wren");
-    CHECK(wordsOf(s.station->head(), "fault of the name").isEmpty());
-    CHECK(s.station->draft().tasters() == std::vector<std::string>{"Raven", "Wren"});
+    CHECK(wordsOf(s.workPage->header(), "fault of the name").isEmpty());
+    CHECK(s.workPage->draft().tasters() == std::vector<std::string>{"Raven", "Wren"});
 }
 
 TEST_CASE("the taster's name is waiting from the last sitting", "[taste]") {
     AtTaste s;
-    CHECK(s.station->head().name().text() == "Rook");
+    CHECK(s.workPage->header().name().text() == "Rook");
     AtTaste fresh(false);
-    CHECK(fresh.station->head().name().text().isEmpty());
-    CHECK(fresh.station->words().contains("Nothing is tasted here yet"));
+    CHECK(fresh.workPage->header().name().text().isEmpty());
+    CHECK(fresh.workPage->words().contains("Nothing is tasted here yet"));
     fresh.at("TA1");
     fresh.type("6");
     fresh.key(Qt::Key_Tab);
     CHECK(fresh.storedScore("TA1", Glass::cold, "") == 6.0); // alone, no name is needed
-    CHECK(fresh.station->words().isEmpty());
+    CHECK(fresh.workPage->words().isEmpty());
 }
 
 TEST_CASE("faults are marked by keys and show their cause and usual action", "[taste]") {
     AtTaste s;
     FaultList& faults = s.faults();
-    faults.head()->setFocus();
+    faults.header()->setFocus();
     s.key(Qt::Key_Space);
     CHECK(faults.button("acetic", 0)->isVisible());
     s.key(Qt::Key_Tab);
@@ -332,7 +334,7 @@ TEST_CASE("faults are marked by keys and show their cause and usual action", "[t
     CHECK(s.newest().faults == std::vector<FaultMark>{{"ropy", 2}});
     CHECK(faults.wordsOf("ropy").contains("slime of young Pediococcus"));
     CHECK(faults.wordsOf("ropy").contains("Leave it alone"));
-    CHECK(s.says().faultWords().startsWith("First of all: ropy"));
+    CHECK(s.summary().faultWords().startsWith("First of all: ropy"));
     s.key(Qt::Key_Right);
     CHECK(s.newest().faults == std::vector<FaultMark>{{"ropy", 3}});
     faults.unfold(false);
@@ -347,24 +349,24 @@ TEST_CASE("faults are marked by keys and show their cause and usual action", "[t
 
 TEST_CASE("a note waits for the first score and is stored with it", "[taste]") {
     AtTaste s;
-    s.station->note().setFocus();
+    s.workPage->note().setFocus();
     s.type("hazy, lively");
     s.at("TA1");
     CHECK(s.count() == 1);
-    s.station->showVessel("Teal");
-    s.station->showVessel("Heron");
-    CHECK(s.station->note().toPlainText() == "hazy, lively"); // kept in hand
+    s.workPage->showVessel("Teal");
+    s.workPage->showVessel("Heron");
+    CHECK(s.workPage->note().toPlainText() == "hazy, lively"); // kept in hand
     s.at("TA1");
     s.type("6");
     s.key(Qt::Key_Tab);
     CHECK(s.newest().note == "hazy, lively");
-    s.station->note().setFocus();
-    s.station->note().moveCursor(QTextCursor::End);
+    s.workPage->note().setFocus();
+    s.workPage->note().moveCursor(QTextCursor::End);
     s.type(" still");
     QTest::qWait(750);
     CHECK(s.newest().note == "hazy, lively still");
     s.session->undo();
-    CHECK(s.station->note().toPlainText() == "hazy, lively");
+    CHECK(s.workPage->note().toPlainText() == "hazy, lively");
 }
 
 TEST_CASE("whether to draw is part of the sitting", "[taste]") {
@@ -385,7 +387,7 @@ TEST_CASE("the day can be set, but not into the future", "[taste][bad]") {
     s.at("TA1");
     s.type("6");
     s.key(Qt::Key_Tab);
-    DateField& date = s.station->head().date();
+    DateField& date = s.workPage->header().date();
     date.edit()->setFocus();
     s.key(Qt::Key_Down);
     CHECK(s.newest().on == s.today - std::chrono::days{1});
@@ -394,7 +396,7 @@ TEST_CASE("the day can be set, but not into the future", "[taste][bad]") {
     CHECK(s.newest().on == s.today - std::chrono::days{1});
     s.key(Qt::Key_PageDown);
     CHECK(date.words().isEmpty());
-    s.station->newSitting();
+    s.workPage->newSitting();
     date.edit()->setFocus();
     s.key(Qt::Key_Up);
     CHECK(date.words().contains("future")); // said before anything is scored
@@ -405,19 +407,19 @@ TEST_CASE("earlier sittings can be looked at and amended", "[taste]") {
     s.at("TA1");
     s.type("7");
     s.key(Qt::Key_Tab);
-    ChoiceField& choice = s.station->head().sittings();
+    ChoiceField& choice = s.workPage->header().sittings();
     REQUIRE(choice.count() == 2);
     CHECK(choice.itemText(1) == "5 Nov 2025, Rook");
     choice.setFocus();
     s.key(Qt::Key_Down);
     CHECK(s.cell("TA1")->text() == "6.0");
-    CHECK(s.station->note().toPlainText() == "Firm.");
+    CHECK(s.workPage->note().toPlainText() == "Firm.");
     s.at("TA1");
     s.type("5");
     s.key(Qt::Key_Tab);
     CHECK(s.stored()[1].fact.sitting.scores[1].cold == 5.0);
     CHECK(s.storedScore("TA1") == 7.0);
-    s.station->newSitting();
+    s.workPage->newSitting();
     CHECK(s.cell("TA1")->text().isEmpty());
     CHECK(choice.currentText() == "not stored yet");
     CHECK(s.focus() == s.cell("AP4"));
@@ -428,7 +430,7 @@ TEST_CASE("a half-filled sitting of today goes on after a restart", "[taste]") {
     s.at("TA1");
     s.type("6");
     s.key(Qt::Key_Tab);
-    TasteStation again(*s.session, s.prompt);
+    TastePage again(*s.session, s.prompt);
     again.showVessel("Heron");
     again.show();
     CHECK(again.sheet().cell("TA1", Glass::cold)->text() == "6.0");
@@ -439,10 +441,10 @@ TEST_CASE("going to another vessel stores what is being typed", "[taste]") {
     AtTaste s;
     s.at("TA1");
     s.type("6");
-    s.station->showVessel("Teal");
+    s.workPage->showVessel("Teal");
     CHECK(s.storedScore("TA1") == 6.0);
     CHECK(s.cell("TA1")->text().isEmpty());
-    s.station->showVessel("Heron");
+    s.workPage->showVessel("Heron");
     CHECK(s.cell("TA1")->text() == "6.0");
 }
 
@@ -450,14 +452,14 @@ TEST_CASE("the short sheet comes first; the long one shows where it is needed", 
     AtTaste s;
     CHECK(s.cell("TA1")->isVisible());
     CHECK_FALSE(s.cell("AR5")->isVisible());
-    s.station->showLongSheet(true);
+    s.workPage->showLongSheet(true);
     CHECK(s.cell("AR5")->isVisible());
     s.at("AR5");
     s.type("3");
     s.key(Qt::Key_Tab);
-    s.station->showLongSheet(false);
+    s.workPage->showLongSheet(false);
     CHECK(s.cell("AR5")->isVisible()); // no score is hidden
-    s.station->newSitting();
+    s.workPage->newSitting();
     CHECK_FALSE(s.cell("AR5")->isVisible());
 }
 
@@ -469,7 +471,7 @@ TEST_CASE("one temperature is enough when alone", "[taste]") {
     CHECK_FALSE(s.cell("TA1", Glass::cellar)->isVisible());
     s.at("MF3");
     s.key(Qt::Key_Return);
-    CHECK(s.focus() == s.faults().head());
+    CHECK(s.focus() == s.faults().header());
     glasses.setFocus();
     s.key(Qt::Key_Down); // cellar only
     CHECK_FALSE(s.cell("TA1")->isVisible());
@@ -478,13 +480,13 @@ TEST_CASE("one temperature is enough when alone", "[taste]") {
     s.type("0");
     s.key(Qt::Key_Tab);
     CHECK(s.focus() == s.cell("AR1", Glass::cellar));
-    s.station->openSitting(s.stored()[1].id);
+    s.workPage->openSitting(s.stored()[1].id);
     CHECK(s.cell("TA1")->isVisible()); // it was tasted at both
 }
 
 TEST_CASE("groups fold and are passed over", "[taste]") {
     AtTaste s;
-    FoldButton* aroma = &part<FoldButton>(s.station->sheet(), "aroma");
+    FoldButton* aroma = &part<FoldButton>(s.workPage->sheet(), "aroma");
     aroma->setFocus();
     s.key(Qt::Key_Space);
     CHECK_FALSE(s.cell("AR1")->isVisible());
@@ -492,7 +494,7 @@ TEST_CASE("groups fold and are passed over", "[taste]") {
     s.key(Qt::Key_Tab);
     CHECK(s.focus() == s.cell("TA1"));
     CHECK(aroma->text().contains("0 of 4"));
-    s.station->sheet().focusLine("AR2");
+    s.workPage->sheet().focusLine("AR2");
     CHECK(s.focus() == s.cell("AR2")); // unfolded to go there
 }
 
@@ -501,30 +503,30 @@ TEST_CASE("a sitting is removed without a question, and undo brings it back", "[
     s.at("TA1");
     s.type("6");
     s.key(Qt::Key_Tab);
-    s.station->note().setFocus();
+    s.workPage->note().setFocus();
     s.type("hazy");
     s.at("TA1");
-    const auto id = s.station->draft().id();
+    const auto id = s.workPage->draft().id();
     REQUIRE(id);
-    s.station->removeSitting();
+    s.workPage->removeSitting();
     CHECK(s.count() == 1);
     CHECK(s.cell("TA1")->text().isEmpty());
-    CHECK(s.station->note().toPlainText().isEmpty());
+    CHECK(s.workPage->note().toPlainText().isEmpty());
     s.session->undo();
     CHECK(s.count() == 2);
     CHECK(s.cell("TA1")->text() == "6.0");
-    CHECK(s.station->note().toPlainText() == "hazy");
-    CHECK(s.station->draft().id() == id);
+    CHECK(s.workPage->note().toPlainText() == "hazy");
+    CHECK(s.workPage->draft().id() == id);
 }
 
-TEST_CASE("what is typed is stored when another station comes to the front", "[taste]") {
+TEST_CASE("what is typed is stored when another page comes to the front", "[taste]") {
     AtTaste s;
     s.at("TA1");
     s.type("6");
-    s.station->hide();
+    s.workPage->hide();
     CHECK(s.storedScore("TA1") == 6.0);
     s.session->undo();
-    s.station->show();
+    s.workPage->show();
     CHECK(s.cell("TA1")->text().isEmpty());
 }
 
@@ -535,7 +537,7 @@ TEST_CASE("a page left open overnight begins the sitting on the day it is tasted
     s.type("6");
     s.key(Qt::Key_Tab);
     CHECK(s.newest().on == s.today);
-    CHECK(s.station->head().date().day() == s.today);
+    CHECK(s.workPage->header().date().day() == s.today);
 }
 
 TEST_CASE("a click selects the score, so that the next number replaces it", "[taste]") {
@@ -559,11 +561,11 @@ TEST_CASE("what is pasted is judged like what is typed", "[taste][bad]") {
         s.cell("TA1")->paste();
     };
     paste("1,048");
-    CHECK_FALSE(s.station->sheet().faultWords("TA1").isEmpty());
+    CHECK_FALSE(s.workPage->sheet().faultWords("TA1").isEmpty());
     paste("six");
-    CHECK(s.station->sheet().faultWords("TA1").contains("Scores go from 0 to 10"));
+    CHECK(s.workPage->sheet().faultWords("TA1").contains("Scores go from 0 to 10"));
     paste(" 6,5 ");
-    CHECK(s.station->sheet().faultWords("TA1").isEmpty());
+    CHECK(s.workPage->sheet().faultWords("TA1").isEmpty());
     s.key(Qt::Key_Tab);
     CHECK(s.storedScore("TA1") == 6.5);
     CHECK(s.cell("TA1")->text() == "6.5");
@@ -582,10 +584,10 @@ TEST_CASE("an undo key in a score stores what is typed and leaves the undoing to
     s.key(Qt::Key_Z, Qt::ControlModifier);
     CHECK(s.cell("TA2")->text().isEmpty());
     CHECK(s.storedScore("TA1") == 6.0);
-    s.station->note().setFocus();
+    s.workPage->note().setFocus();
     s.type("hazy");
     s.key(Qt::Key_Z, Qt::ControlModifier);
-    CHECK(s.station->note().toPlainText().isEmpty());
+    CHECK(s.workPage->note().toPlainText().isEmpty());
     s.key(Qt::Key_Z, Qt::ControlModifier);
     CHECK(s.count() == 1);
 }

@@ -3,7 +3,7 @@
 #include "ui/taste_support.h"
 
 #include "tasting/funk_sides.h"
-#include "ui/adjust/station.h"
+#include "ui/adjust/page.h"
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/present/score_words.h"
@@ -12,6 +12,9 @@
 #include <QLabel>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -31,7 +34,7 @@ EstimatesView known(const AtTaste& s) {
 
 /// The line of a dimension among the verdicts.
 QString lineOf(const AtTaste& s, Dimension d) {
-    for (const QString& line : s.station->verdictWords().split('\n'))
+    for (const QString& line : s.workPage->verdictWords().split('\n'))
         if (line.startsWith(nameOf(d) + ":"))
             return line;
     return {};
@@ -107,27 +110,27 @@ TEST_CASE("a falling gravity is waited for, with a day", "[taste]") {
         CHECK(line.count("The window is") == 1);
     }
     s.session->undo();
-    CHECK_FALSE(s.station->verdictWords().contains("gravity is still falling"));
+    CHECK_FALSE(s.workPage->verdictWords().contains("gravity is still falling"));
 }
 
 TEST_CASE("a fault in the way is said first in Taste and in Adjust, and undo takes it back by name", "[taste]") {
     AtTaste s;
-    const QString before = s.station->verdictWords();
+    const QString before = s.workPage->verdictWords();
     score(s, "TA1", "6");
     s.faults().unfold(true);
     s.faults().button("ropy", 2)->setFocus();
     s.key(Qt::Key_3);
-    CHECK(s.station->verdictWords().startsWith("Fault first: ropy"));
-    CHECK(s.says().faultWords().startsWith("First of all: ropy"));
-    AdjustStation adjust(*s.session);
+    CHECK(s.workPage->verdictWords().startsWith("Fault first: ropy"));
+    CHECK(s.summary().faultWords().startsWith("First of all: ropy"));
+    AdjustPage adjust(*s.session);
     adjust.showVessel("Heron");
     adjust.show();
     CHECK(adjust.verdictWords().join(' ').contains("fault first"));
     CHECK(qs(s.session->desk().undoText()).contains("ropy"));
     s.session->undo();
-    CHECK_FALSE(s.station->verdictWords().startsWith("Fault first"));
+    CHECK_FALSE(s.workPage->verdictWords().startsWith("Fault first"));
     s.session->undo();
-    CHECK(s.station->verdictWords() == before);
+    CHECK(s.workPage->verdictWords() == before);
     REQUIRE(QTest::qWaitFor([&] { return !adjust.busy(); }, 60000));
 }
 
@@ -135,18 +138,18 @@ TEST_CASE("a fault that spoils a dimension takes its sides with it", "[taste]") 
     AtTaste s;
     for (const char* code : {"AR1", "AR2", "AR3", "TA4"})
         score(s, code, "4");
-    REQUIRE_FALSE(s.says().sidesWords().isEmpty());
+    REQUIRE_FALSE(s.summary().sidesWords().isEmpty());
     s.faults().unfold(true);
     s.faults().button("mouldy", 2)->click();
-    CHECK(s.says().sidesWords().isEmpty());
-    CHECK_FALSE(wordsOf(s.says(), "Funk").contains(plusMinus));
+    CHECK(s.summary().sidesWords().isEmpty());
+    CHECK_FALSE(wordsOf(s.summary(), "Funk").contains(plusMinus));
     s.faults().button("mouldy", 1)->click();
-    CHECK_FALSE(s.says().sidesWords().isEmpty());
+    CHECK_FALSE(s.summary().sidesWords().isEmpty());
 }
 
 TEST_CASE("spice and horse stand under funk as soon as their line is scored", "[taste]") {
     AtTaste s;
-    SaysPanel& says = s.says();
+    SittingSummary& says = s.summary();
     CHECK(says.sidesWords().isEmpty());
     score(s, "TA4", "4");
     CHECK(says.sidesWords().isEmpty()); // of both and of neither
@@ -175,21 +178,21 @@ TEST_CASE("spice and horse stand under funk as soon as their line is scored", "[
 TEST_CASE("the sides follow each key before it is stored, and what is no score leaves them", "[taste][bad]") {
     AtTaste s;
     score(s, "AR1", "5");
-    const QString before = s.says().sidesWords();
+    const QString before = s.summary().sidesWords();
     const auto revision = s.session->desk().revision();
     s.at("AR1");
     s.type("8");
-    CHECK(s.says().sidesWords() != before);
+    CHECK(s.summary().sidesWords() != before);
     CHECK(s.session->desk().revision() == revision);
     s.type("8"); // 88 is no score: what the book holds counts again
-    CHECK(s.says().sidesWords() == before);
+    CHECK(s.summary().sidesWords() == before);
 }
 
 TEST_CASE("several tasters narrow the sides", "[taste]") {
     AtTaste s;
     score(s, "AR1", "5", Glass::cold);
     score(s, "AR1", "5", Glass::cellar);
-    const auto one = funkSides(s.station->draft().now().sitting, builtInSheet());
+    const auto one = funkSides(s.workPage->draft().now().sitting, builtInSheet());
     buttonIn(s.window, "Another taster")->click();
     s.type("Wren");
     s.key(Qt::Key_Return);
@@ -200,12 +203,12 @@ TEST_CASE("several tasters narrow the sides", "[taste]") {
     CHECK(two.horse->tasters == 2);
     CHECK(two.horse->mean == Approx(5.5));
     CHECK(two.horse->absoluteSe < one.horse->absoluteSe);
-    CHECK(s.says().sidesWords().startsWith("horse 5.5"));
+    CHECK(s.summary().sidesWords().startsWith("horse 5.5"));
 }
 
 TEST_CASE("Adjust shows the sides of the sitting its verdicts rest on, with its day", "[ui][adjust]") {
     AtTaste s;
-    AdjustStation adjust(*s.session);
+    AdjustPage adjust(*s.session);
     adjust.resize(1000, 600);
     adjust.showVessel("Heron");
     adjust.show();
@@ -216,7 +219,7 @@ TEST_CASE("Adjust shows the sides of the sitting its verdicts rest on, with its 
     score(s, "AR1", "5", Glass::cold);
     score(s, "AR1", "6", Glass::cellar);
     score(s, "AR2", "2", Glass::cellar);
-    CHECK(sides() == s.says().sidesWords() + ", tasted 2 Mar 2026");
+    CHECK(sides() == s.summary().sidesWords() + ", tasted 2 Mar 2026");
     CHECK(sides(Dimension::acidity).isEmpty());
     adjust.showVessel("Teal");
     CHECK(sides().isEmpty());
@@ -230,11 +233,11 @@ TEST_CASE("Adjust shows the sides of the sitting its verdicts rest on, with its 
 
 TEST_CASE("dimensions have the same names in Taste and Adjust", "[taste]") {
     AtTaste s;
-    AdjustStation adjust(*s.session);
+    AdjustPage adjust(*s.session);
     adjust.showVessel("Heron");
     const QStringList verdicts = adjust.verdictWords();
     QStringList shown;
-    for (const QLabel* label : s.says().findChildren<QLabel*>())
+    for (const QLabel* label : s.summary().findChildren<QLabel*>())
         shown << label->text();
     for (std::size_t i = 0; i < allDimensions.size(); ++i) {
         const QString name = nameOf(allDimensions[i]);

@@ -11,6 +11,7 @@
 #include <set>
 
 using namespace staveline::ui;
+using namespace staveline::culture;
 
 namespace {
 
@@ -66,13 +67,13 @@ TEST_CASE("contrast is the ratio of WCAG 2", "[ui][theme]") {
     CHECK(contrast(QColor(0x777777), Qt::white) == Approx(4.48).margin(.01));
 }
 
-TEST_CASE("text keeps 4.5:1 on every ground of both palettes", "[ui][theme][a11y]") {
+TEST_CASE("text keeps 4.5:1 on every background of both palettes", "[ui][theme][a11y]") {
     for (const auto& [name, palette] : palettes()) {
         INFO(name);
-        for (const auto ground : {QPalette::Window, QPalette::Base, QPalette::AlternateBase}) {
-            CHECK(contrast(palette.color(QPalette::WindowText), palette.color(ground)) >= 7);
-            CHECK(contrast(quietText(palette), palette.color(ground)) >= 4.5);
-            CHECK(contrast(palette.color(QPalette::Link), palette.color(ground)) >= 4.5);
+        for (const auto background : {QPalette::Window, QPalette::Base, QPalette::AlternateBase}) {
+            CHECK(contrast(palette.color(QPalette::WindowText), palette.color(background)) >= 7);
+            CHECK(contrast(quietText(palette), palette.color(background)) >= 4.5);
+            CHECK(contrast(palette.color(QPalette::Link), palette.color(background)) >= 4.5);
         }
         CHECK(contrast(palette.color(QPalette::ButtonText), palette.color(QPalette::Button)) >= 4.5);
         CHECK(contrast(palette.color(QPalette::HighlightedText), palette.color(QPalette::Highlight)) >= 4.5);
@@ -83,9 +84,9 @@ TEST_CASE("text keeps 4.5:1 on every ground of both palettes", "[ui][theme][a11y
 TEST_CASE("marks keep 3:1 on window and base", "[ui][theme][a11y]") {
     for (const auto& [name, palette] : palettes())
         for (const Tone each : allTones)
-            for (const auto ground : {QPalette::Window, QPalette::Base}) {
+            for (const auto background : {QPalette::Window, QPalette::Base}) {
                 INFO(name << " tone " << static_cast<int>(each));
-                CHECK(contrast(tone(palette, each), palette.color(ground)) >= 3);
+                CHECK(contrast(tone(palette, each), palette.color(background)) >= 3);
             }
 }
 

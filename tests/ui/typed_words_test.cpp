@@ -5,11 +5,11 @@
 
 #include "desk/ledger.h"
 #include "facts/codec.h"
-#include "ui/adjust/station.h"
+#include "ui/adjust/page.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/page.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/status_line.h"
@@ -21,6 +21,9 @@
 #include <QTextDocument>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -80,10 +83,9 @@ TEST_CASE("a vessel's name is shown as it was typed on every page", "[ui][words]
     CellarView& cellar = *w.window->cellar();
     CHECK(w.window->windowTitle().contains(oddName));
     CHECK_FALSE(labelsSaying(part<VesselHeader>(cellar), oddName).isEmpty());
-    for (const Station station :
-         {Station::taste, Station::adjust, Station::brew, Station::history, Station::drawRefill}) {
-        cellar.showStation(station);
-        if (station == Station::adjust)
+    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history, PageId::drawRefill}) {
+        cellar.showPage(workPage);
+        if (workPage == PageId::adjust)
             REQUIRE(QTest::qWaitFor([&] { return !cellar.adjust().busy(); }, 60000));
         for (const auto* label : w.window->findChildren<QLabel*>()) {
             if (!label->isVisible() || !label->text().contains("Oak"))
@@ -98,7 +100,7 @@ TEST_CASE("a vessel's name is shown as it was typed on every page", "[ui][words]
 
 TEST_CASE("lots, brews and notes stand in the ledger as they were typed", "[ui][words]") {
     OddWords w;
-    w.window->cellar()->showStation(Station::drawRefill);
+    w.window->cellar()->showPage(PageId::drawRefill);
     const LedgerModel& ledger = w.window->cellar()->drawRefill().model();
     CHECK(ledger.index(0, LedgerModel::entry).data().toString().contains("Draw <s>1</s> & 2"));
     CHECK(ledger.at(0)->note == "a < b & c > d");
@@ -159,9 +161,8 @@ TEST_CASE("a name of hundreds of letters, in any script, fits into the window", 
     REQUIRE(w.window->session()->record(fact));
     w.window->cellar()->showVessel(fact.name);
     CHECK(w.window->cellar()->vessel() == fact.name);
-    for (const Station station :
-         {Station::taste, Station::adjust, Station::brew, Station::history, Station::drawRefill})
-        w.window->cellar()->showStation(station);
+    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history, PageId::drawRefill})
+        w.window->cellar()->showPage(workPage);
     QTest::qWait(10);
     CHECK(w.window->minimumSizeHint().width() <= std::max(before.width(), 1280));
     const auto* header = w.window->findChild<VesselHeader*>();

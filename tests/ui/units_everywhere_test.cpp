@@ -3,13 +3,13 @@
 #include "ui/support.h"
 
 #include "quantity/parse.h"
-#include "ui/adjust/station.h"
-#include "ui/brew/station.h"
+#include "ui/adjust/page.h"
+#include "ui/brew/page.h"
 #include "ui/draw_refill/entry_form.h"
-#include "ui/draw_refill/station.h"
-#include "ui/history/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/history/page.h"
 #include "ui/present/unit_scale.h"
-#include "ui/taste/station.h"
+#include "ui/taste/page.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/status_line.h"
 
@@ -22,6 +22,9 @@
 #include <cmath>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::sheet;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -99,9 +102,9 @@ struct Walk {
 
     void each(const std::function<void(const char*)>& look) {
         cellar.showVessel("Heron");
-        cellar.showStation(Station::taste);
+        cellar.showPage(PageId::taste);
         look("taste");
-        cellar.showStation(Station::adjust);
+        cellar.showPage(PageId::adjust);
         REQUIRE(QTest::qWaitFor([&] { return !cellar.adjust().busy(); }, 60000));
         look("adjust");
         cellar.adjust().openTarget(true);
@@ -110,17 +113,17 @@ struct Walk {
         cellar.adjust().openDrawDay(true);
         look("draw day");
         cellar.adjust().openDrawDay(false);
-        cellar.showStation(Station::brew);
+        cellar.showPage(PageId::brew);
         look("brew");
         cellar.brew().showAsBrewed();
         look("as brewed");
         cellar.brew().showPlan();
-        cellar.showStation(Station::history);
+        cellar.showPage(PageId::history);
         look("history");
-        cellar.history().showFace(HistoryStation::Face::table);
+        cellar.history().showFace(HistoryPage::Face::table);
         look("history table");
-        cellar.history().showFace(HistoryStation::Face::charts);
-        cellar.showStation(Station::drawRefill);
+        cellar.history().showFace(HistoryPage::Face::charts);
+        cellar.showPage(PageId::drawRefill);
         look("ledger");
         for (const EntryKind kind : {EntryKind::drawOff, EntryKind::reading}) {
             cellar.beginEntry(kind);

@@ -5,9 +5,9 @@
 #include "support/full_disk.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
-#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/taste/page.h"
 #include "ui/taste/score_cell.h"
-#include "ui/taste/station.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
@@ -19,6 +19,8 @@
 #include <QPlainTextEdit>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 

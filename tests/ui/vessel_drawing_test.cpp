@@ -10,6 +10,9 @@
 #include <QPainter>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using staveline::testing::day;
 

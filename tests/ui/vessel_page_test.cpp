@@ -17,6 +17,8 @@
 #include <QLineEdit>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 

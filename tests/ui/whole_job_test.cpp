@@ -3,13 +3,13 @@
 #include "ui/support.h"
 
 #include "ui/adjust/lever_board.h"
+#include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
-#include "ui/adjust/station.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/station.h"
-#include "ui/history/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/history/page.h"
+#include "ui/taste/page.h"
 #include "ui/taste/score_sheet.h"
-#include "ui/taste/station.h"
 #include "ui/widgets/number_field.h"
 #include "ui/window/actions.h"
 #include "ui/window/cellar_view.h"
@@ -21,6 +21,8 @@
 #include <QStandardPaths>
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -138,7 +140,7 @@ void Job::lookBack() const {
     CHECK_FALSE(first.isEmpty());
     CHECK(first != last);
     w.key(Qt::Key_T);
-    CHECK(cellar().history().face() == HistoryStation::Face::table);
+    CHECK(cellar().history().face() == HistoryPage::Face::table);
 }
 
 int Job::undoUntil(const std::string& start) const {

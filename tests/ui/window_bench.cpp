@@ -4,10 +4,13 @@
 #include "ui/support.h"
 
 #include "support/bench.h"
-#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/page.h"
 #include "ui/window/cellar_view.h"
 
 using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -71,7 +74,7 @@ TEST_CASE("figures of the window", "[.][bench]") {
             REQUIRE(desk->record(twentyYears(vessel.name)));
         }
     }
-    std::vector<double> smallStart, largeStart, typed, stations;
+    std::vector<double> smallStart, largeStart, typed, workPages;
     for (int i = 0; i < 7; ++i) {
         smallStart.push_back(firstPaint(small, settings));
         largeStart.push_back(firstPaint(large, settings));
@@ -93,9 +96,9 @@ TEST_CASE("figures of the window", "[.][bench]") {
         }));
     reportMedian("entry_key_to_repaint_20_years", typed);
     for (int i = 0; i < 20; ++i)
-        stations.push_back(millisecondsOf([&] {
-            window.cellar()->showStation(static_cast<Station>(i % 5));
+        workPages.push_back(millisecondsOf([&] {
+            window.cellar()->showPage(static_cast<PageId>(i % 5));
             static_cast<void>(window.grab());
         }));
-    reportMedian("station_switch", stations);
+    reportMedian("page_switch", workPages);
 }

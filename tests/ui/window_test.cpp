@@ -4,18 +4,18 @@
 
 #include "support/full_disk.h"
 #include "ui/audit.h"
-#include "ui/brew_sheet/station.h"
+#include "ui/brew_sheet/page.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/start_page.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/station.h"
+#include "ui/draw_refill/page.h"
 #include "ui/draw_refill/vessel_panel.h"
 #include "ui/print/page_view.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
-#include "ui/widgets/station_bar.h"
+#include "ui/widgets/underlined_tabs.h"
 #include "ui/widgets/vessel_drawing.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
@@ -32,6 +32,10 @@
 #include <iostream>
 
 using namespace staveline;
+using namespace staveline::brewing;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::sheet;
 using namespace staveline::ui;
 using namespace staveline::testing;
 
@@ -273,7 +277,7 @@ TEST_CASE("the last session comes back after a restart, undo included", "[ui][se
     w.window->start(std::nullopt);
     REQUIRE(w.window->session());
     CHECK(w.window->cellar()->vessel() == "Teal");
-    CHECK(w.window->cellar()->station() == Station::brew);
+    CHECK(w.window->cellar()->workPage() == PageId::brew);
     CHECK(w.window->session()->units().volume == DisplayUnits::Volume::usGallon);
     CHECK(w.action("Undo").isEnabled());
     CHECK(w.window->settings().recent == QStringList{qs(w.book.string())});
@@ -293,7 +297,7 @@ TEST_CASE("damaged settings are as good as none", "[ui][session][bad]") {
         const WindowSettings loaded = load(settings);
         CHECK(loaded.units == DisplayUnits{});
         CHECK(loaded.appearance == Appearance::system);
-        CHECK(loaded.lastStation == Station::drawRefill);
+        CHECK(loaded.lastPage == PageId::drawRefill);
         MainWindow window([&w] { return w.today; }, w.prompt, settings);
         window.start(std::nullopt);
         window.show();
@@ -320,7 +324,7 @@ TEST_CASE("settings keep every choice", "[ui][session]") {
                       DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm};
     settings.appearance = Appearance::dark;
     settings.paper = PaperSize::letter;
-    settings.lastStation = Station::brew;
+    settings.lastPage = PageId::brew;
     for (int i = 0; i < 12; ++i)
         settings.use(QString("book %1.cellar").arg(i % 10));
     save(settings, file);
@@ -328,7 +332,7 @@ TEST_CASE("settings keep every choice", "[ui][session]") {
     CHECK(loaded.units == settings.units);
     CHECK(loaded.appearance == Appearance::dark);
     CHECK(loaded.paper == PaperSize::letter);
-    CHECK(loaded.lastStation == Station::brew);
+    CHECK(loaded.lastPage == PageId::brew);
     CHECK(loaded.recent.size() == 8);
     CHECK(loaded.recent.front() == "book 1.cellar");
     CHECK(loaded.lastBook == "book 1.cellar");
@@ -418,10 +422,10 @@ TEST_CASE("F1 opens help for the page in hand, Esc closes it", "[ui][help]") {
     CHECK(w.help().words().contains("Ctrl+D"));
     w.window->cellar()->showBrewSheet();
     CHECK(w.help().words().startsWith("Brew sheet"));
-    for (const auto& [station, title] :
-         std::array{std::pair(Station::taste, "Taste"), std::pair(Station::adjust, "Adjust"),
-                    std::pair(Station::history, "History")}) {
-        w.window->cellar()->showStation(station);
+    for (const auto& [workPage, title] :
+         std::array{std::pair(PageId::taste, "Taste"), std::pair(PageId::adjust, "Adjust"),
+                    std::pair(PageId::history, "History")}) {
+        w.window->cellar()->showPage(workPage);
         CHECK(w.help().words().startsWith(title));
     }
     w.key(Qt::Key_F1);
@@ -441,7 +445,7 @@ TEST_CASE("F6 goes round the parts of the window, Ctrl+Page through the cellar",
     w.key(Qt::Key_F6);
     CHECK(part<Rail>(cellar).hasFocus());
     w.key(Qt::Key_F6);
-    CHECK(part<StationBar>(cellar).hasFocus());
+    CHECK(part<UnderlinedTabs>(cellar).hasFocus());
     w.key(Qt::Key_F6, Qt::ShiftModifier);
     CHECK(part<Rail>(cellar).hasFocus());
     const VesselName first = cellar.vessel();
@@ -449,33 +453,33 @@ TEST_CASE("F6 goes round the parts of the window, Ctrl+Page through the cellar",
     CHECK(cellar.vessel() != first);
     w.key(Qt::Key_PageUp, Qt::ControlModifier);
     CHECK(cellar.vessel() == first);
-    for (const auto& [key, station] :
-         std::array{std::pair(Qt::Key_1, Station::taste), std::pair(Qt::Key_2, Station::adjust),
-                    std::pair(Qt::Key_3, Station::brew), std::pair(Qt::Key_5, Station::history),
-                    std::pair(Qt::Key_4, Station::drawRefill)}) {
+    for (const auto& [key, workPage] :
+         std::array{std::pair(Qt::Key_1, PageId::taste), std::pair(Qt::Key_2, PageId::adjust),
+                    std::pair(Qt::Key_3, PageId::brew), std::pair(Qt::Key_5, PageId::history),
+                    std::pair(Qt::Key_4, PageId::drawRefill)}) {
         w.key(key, Qt::ControlModifier);
-        CHECK(cellar.station() == station);
+        CHECK(cellar.workPage() == workPage);
     }
 }
 
-TEST_CASE("a knot of the ribbon opens the work that belongs to it", "[ui][ribbon]") {
+TEST_CASE("a milestone of the timeline opens the work that belongs to it", "[ui][timeline]") {
     WindowInScratch w;
     CellarView& cellar = *w.window->cellar();
     cellar.showVessel("Heron");
-    for (KnotButton* knot : part<VesselHeader>(cellar).ribbon().buttons())
-        if (knot->knot().kind == KnotKind::brew) {
-            knot->setFocus();
+    for (MilestoneButton* milestone : part<VesselHeader>(cellar).timeline().buttons())
+        if (milestone->milestone().kind == MilestoneKind::brew) {
+            milestone->setFocus();
             w.key(Qt::Key_Space);
             break;
         }
-    CHECK(cellar.station() == Station::brew);
-    for (KnotButton* knot : part<VesselHeader>(cellar).ribbon().buttons())
-        if (knot->knot().kind == KnotKind::draw) {
-            knot->setFocus();
+    CHECK(cellar.workPage() == PageId::brew);
+    for (MilestoneButton* milestone : part<VesselHeader>(cellar).timeline().buttons())
+        if (milestone->milestone().kind == MilestoneKind::draw) {
+            milestone->setFocus();
             w.key(Qt::Key_Space);
             break;
         }
-    CHECK(cellar.station() == Station::drawRefill);
+    CHECK(cellar.workPage() == PageId::drawRefill);
     CHECK(cellar.drawRefill().form().active());
 }
 
@@ -483,7 +487,7 @@ TEST_CASE("the brew sheet is shown as pages and leaves in every format", "[ui][s
     WindowInScratch w;
     w.window->cellar()->showVessel("Heron");
     w.key(Qt::Key_B, Qt::ControlModifier | Qt::ShiftModifier);
-    BrewSheetStation& sheet = w.window->cellar()->brewSheet();
+    BrewSheetPage& sheet = w.window->cellar()->brewSheet();
     INFO(sheet.words().toStdString());
     REQUIRE(sheet.page().printButton().isEnabled());
     CHECK(sheet.pages().pages() >= 1);
@@ -519,7 +523,7 @@ TEST_CASE("a sheet that cannot be written or is not wanted changes nothing", "[u
 TEST_CASE("where there can be no sheet it says why and writes nothing", "[ui][sheet][bad]") {
     WindowInScratch w;
     w.window->cellar()->showBrewSheet();
-    BrewSheetStation& sheet = w.window->cellar()->brewSheet();
+    BrewSheetPage& sheet = w.window->cellar()->brewSheet();
     CHECK(sheet.page().printButton().isEnabled());
     sheet.showVessel("Nobody");
     CHECK_FALSE(sheet.page().printButton().isEnabled());

@@ -8,6 +8,7 @@
 #include <map>
 
 using namespace staveline;
+using namespace staveline::vessel;
 using namespace staveline::ledger_tests;
 
 namespace {

@@ -5,6 +5,7 @@
 #include <array>
 
 using namespace staveline;
+using namespace staveline::vessel;
 using namespace staveline::ledger_tests;
 
 namespace {

@@ -9,6 +9,7 @@
 #include <numbers>
 
 using namespace staveline;
+using namespace staveline::vessel;
 
 namespace {
 

@@ -7,6 +7,7 @@
 #include <limits>
 
 using namespace staveline;
+using namespace staveline::vessel;
 using namespace staveline::ledger_tests;
 
 TEST_CASE("an empty ledger is an empty vessel") {

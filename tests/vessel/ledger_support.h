@@ -20,45 +20,45 @@ inline Day dayAfter(int days) {
 class Book {
 public:
     Book& opening(int day, double litres, double age = 0, double sd = 0) {
-        LedgerEntry& entry = add(EntryKind::opening, day, litres);
+        vessel::LedgerEntry& entry = add(vessel::EntryKind::opening, day, litres);
         entry.age = Days{age};
         entry.ageSd = Days{sd};
         return *this;
     }
-    Book& draw(int day, double litres) { return plain(EntryKind::drawOff, day, litres); }
-    Book& sample(int day, double litres) { return plain(EntryKind::sample, day, litres); }
-    Book& dip(int day, double litres) { return plain(EntryKind::dip, day, litres); }
-    Book& reading(int day) { return plain(EntryKind::reading, day, 0); }
+    Book& draw(int day, double litres) { return plain(vessel::EntryKind::drawOff, day, litres); }
+    Book& sample(int day, double litres) { return plain(vessel::EntryKind::sample, day, litres); }
+    Book& dip(int day, double litres) { return plain(vessel::EntryKind::dip, day, litres); }
+    Book& reading(int day) { return plain(vessel::EntryKind::reading, day, 0); }
     Book& refill(int day, double litres, double age = 0, double sd = 0) {
-        return aged(EntryKind::refill, day, litres, age, sd);
+        return aged(vessel::EntryKind::refill, day, litres, age, sd);
     }
-    Book& topUp(int day, double litres, double age = 0) { return aged(EntryKind::topUp, day, litres, age, 0); }
+    Book& topUp(int day, double litres, double age = 0) { return aged(vessel::EntryKind::topUp, day, litres, age, 0); }
     Book& transferOut(int day, double litres) {
-        add(EntryKind::refill, day, litres).outOfThisVessel = true;
+        add(vessel::EntryKind::refill, day, litres).outOfThisVessel = true;
         return *this;
     }
 
-    [[nodiscard]] Replay on(int day, VesselShape shape = {Litres{225}, Share{0}}) const {
+    [[nodiscard]] vessel::Replay on(int day, vessel::VesselShape shape = {Litres{225}, Share{0}}) const {
         return replay(entries, shape, dayAfter(day));
     }
 
-    std::vector<LedgerEntry> entries;
+    std::vector<vessel::LedgerEntry> entries;
 
 private:
-    LedgerEntry& add(EntryKind kind, int day, double litres) {
-        LedgerEntry entry;
+    vessel::LedgerEntry& add(vessel::EntryKind kind, int day, double litres) {
+        vessel::LedgerEntry entry;
         entry.id = static_cast<std::int64_t>(entries.size()) + 1;
         entry.kind = kind;
         entry.on = dayAfter(day);
         entry.volume = {litres};
         return entries.emplace_back(entry);
     }
-    Book& plain(EntryKind kind, int day, double litres) {
+    Book& plain(vessel::EntryKind kind, int day, double litres) {
         add(kind, day, litres);
         return *this;
     }
-    Book& aged(EntryKind kind, int day, double litres, double age, double sd) {
-        LedgerEntry& entry = add(kind, day, litres);
+    Book& aged(vessel::EntryKind kind, int day, double litres, double age, double sd) {
+        vessel::LedgerEntry& entry = add(kind, day, litres);
         entry.age = Days{age};
         entry.ageSd = Days{sd};
         return *this;
@@ -74,7 +74,7 @@ inline Book solera(double volume, double drawn, int interval, double beerAge, in
     return book;
 }
 
-inline bool says(const Replay& replay, std::int64_t entry, std::string_view key) {
+inline bool says(const vessel::Replay& replay, std::int64_t entry, std::string_view key) {
     for (const auto& finding : replay.findings)
         if (finding.entry == entry && finding.message.key == key)
             return true;

@@ -9,6 +9,7 @@
 #include <string>
 
 using namespace staveline;
+using namespace staveline::vessel;
 
 namespace {
 

@@ -6,6 +6,7 @@
 #include <limits>
 
 using namespace staveline;
+using namespace staveline::vessel;
 using namespace staveline::ledger_tests;
 
 namespace {

@@ -7,19 +7,22 @@
 #include <QCoreApplication>
 
 namespace staveline::ui {
+
+using tasting::scores;
+
 namespace {
 
 QString tr(const char* source) {
     return QCoreApplication::translate("Adopted", source);
 }
 
-QString proposalName(const PlannedRecipe& planned) {
-    if (planned.proposal == ChoiceFact::own)
+QString proposalName(const desk::PlannedRecipe& planned) {
+    if (planned.proposal == facts::ChoiceFact::own)
         return tr("your own setting");
     return planned.proposal == 0 ? tr("leave it alone") : tr("proposal %1").arg(planned.proposal);
 }
 
-QString promiseWords(const Forecast& told) {
+QString promiseWords(const facts::Forecast& told) {
     QStringList scores;
     for (const Dimension d : allDimensions)
         scores << nameOf(d).toLower() + QLatin1Char(' ') + estimateWords({told.mean[d], told.sd[d]});
@@ -28,9 +31,9 @@ QString promiseWords(const Forecast& told) {
 
 } // namespace
 
-QString adoptedWords(const Desk& desk, const VesselName& vessel) {
+QString adoptedWords(const desk::Desk& desk, const facts::VesselName& vessel) {
     const auto planned = desk.planned(vessel);
-    if (!planned || planned->from != PlannedRecipe::From::choice)
+    if (!planned || planned->from != desk::PlannedRecipe::From::choice)
         return {};
     QString words = tr("Adopted: %1").arg(proposalName(*planned));
     if (planned->since)
@@ -46,7 +49,7 @@ QString adoptedWords(const Desk& desk, const VesselName& vessel) {
     return words;
 }
 
-QString whyNotAdopt(const Desk& desk, const std::optional<BrewFact>& brewed) {
+QString whyNotAdopt(const desk::Desk& desk, const std::optional<facts::BrewFact>& brewed) {
     if (desk.readOnly())
         return own("ui.adjust.adopt.read_only");
     if (brewed)

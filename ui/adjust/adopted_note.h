@@ -7,8 +7,8 @@
 namespace staveline::ui {
 
 /// Empty while nothing is adopted in this cycle.
-[[nodiscard]] QString adoptedWords(const Desk& desk, const VesselName& vessel);
+[[nodiscard]] QString adoptedWords(const desk::Desk& desk, const facts::VesselName& vessel);
 /// Why nothing can be adopted now; empty: it can.
-[[nodiscard]] QString whyNotAdopt(const Desk& desk, const std::optional<BrewFact>& brewed);
+[[nodiscard]] QString whyNotAdopt(const desk::Desk& desk, const std::optional<facts::BrewFact>& brewed);
 
 } // namespace staveline::ui

@@ -6,11 +6,11 @@ namespace staveline::ui {
 namespace {
 
 Answer answerOf(const JobPtr& job, bool settled, const std::stop_token& stop) {
-    AdviceInput input = job->input;
+    advice::AdviceInput input = job->input;
     input.withSettled = settled;
     Answer answer{job, nullptr, {}, settled, {}};
     if (auto advice = advise(input, stop))
-        answer.advice = std::make_shared<const Advice>(*std::move(advice));
+        answer.advice = std::make_shared<const advice::Advice>(*std::move(advice));
     else
         answer.fault = advice.error();
     return answer;

@@ -12,11 +12,11 @@
 
 namespace staveline::ui {
 
-using JobPtr = std::shared_ptr<const AdviceJob>;
+using JobPtr = std::shared_ptr<const desk::AdviceJob>;
 
 struct Answer {
     JobPtr job;
-    std::shared_ptr<const Advice> advice; ///< null: `fault` says why
+    std::shared_ptr<const advice::Advice> advice; ///< null: `fault` says why
     std::optional<Fault> fault;
     bool settled = false;             ///< "if kept up" and prices are in it
     std::vector<Message> wouldChange; ///< with the settled one

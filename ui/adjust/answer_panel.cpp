@@ -10,9 +10,12 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using desk::FullAnswer;
+
 namespace {
 
-QString lineWords(const AnswerLine& line, const DisplayUnits& units) {
+QString lineWords(const desk::AnswerLine& line, const DisplayUnits& units) {
     return QCoreApplication::translate("Answer", "%1: %2").arg(text(line.head, units), text(line.words, units));
 }
 
@@ -52,7 +55,7 @@ void AnswerPanel::add(QVBoxLayout& column, const FullAnswer& answer) {
     head->addWidget(shape, 0, Qt::AlignTop);
     head->addWidget(title, 1);
     column.addLayout(head);
-    for (const AnswerLine& line : answer.lines) {
+    for (const desk::AnswerLine& line : answer.lines) {
         auto* words = new QLabel(lineWords(line, units_), page_);
         words->setWordWrap(true);
         column.addWidget(words);
@@ -69,7 +72,7 @@ QStringList AnswerPanel::words() const {
     QStringList all;
     for (const FullAnswer& answer : answers_) {
         all << text(answer.title, units_);
-        for (const AnswerLine& line : answer.lines)
+        for (const desk::AnswerLine& line : answer.lines)
             all << lineWords(line, units_);
     }
     return all;

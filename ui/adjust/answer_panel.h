@@ -15,7 +15,7 @@ class AnswerPanel : public QWidget {
     Q_OBJECT
 public:
     explicit AnswerPanel(QWidget* parent = nullptr);
-    void setAnswers(const std::vector<FullAnswer>& answers, const DisplayUnits& units);
+    void setAnswers(const std::vector<desk::FullAnswer>& answers, const DisplayUnits& units);
     [[nodiscard]] QStringList words() const;
 
 protected:
@@ -23,9 +23,9 @@ protected:
 
 private:
     void build();
-    void add(QVBoxLayout& column, const FullAnswer& answer);
+    void add(QVBoxLayout& column, const desk::FullAnswer& answer);
 
-    std::vector<FullAnswer> answers_;
+    std::vector<desk::FullAnswer> answers_;
     DisplayUnits units_;
     QVBoxLayout* column_;
     QWidget* page_ = nullptr;

@@ -12,12 +12,15 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using desk::DrawDayView;
+
 namespace {
 
 QString promisedWords(const DrawDayView& view, Dimension d) {
     if (!view.choice || !view.choice->forecast)
         return QStringLiteral("–");
-    const Forecast& told = *view.choice->forecast;
+    const facts::Forecast& told = *view.choice->forecast;
     return estimateWords({told.mean[d], told.sd[d]});
 }
 
@@ -39,7 +42,7 @@ DrawDayPage::DrawDayPage(Session& session, QWidget* parent)
     connect(draw_, &QPushButton::clicked, this, &DrawDayPage::drawAsked);
 }
 
-void DrawDayPage::setVessel(const VesselName& vessel) {
+void DrawDayPage::setVessel(const facts::VesselName& vessel) {
     const auto view = session_.desk().drawDay(vessel);
     delete page_;
     page_ = nullptr;

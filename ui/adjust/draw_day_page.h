@@ -19,8 +19,8 @@ class DrawDayPage : public QWidget {
     Q_OBJECT
 public:
     explicit DrawDayPage(Session& session, QWidget* parent = nullptr);
-    void setVessel(const VesselName& vessel); ///< reads the desk
-    [[nodiscard]] QStringList words() const;  ///< every line of the page
+    void setVessel(const facts::VesselName& vessel); ///< reads the desk
+    [[nodiscard]] QStringList words() const;         ///< every line of the page
     [[nodiscard]] QPushButton& tasteButton() const { return *taste_; }
     [[nodiscard]] QPushButton& drawButton() const { return *draw_; }
 
@@ -29,9 +29,9 @@ Q_SIGNALS:
     void drawAsked();
 
 private:
-    void build(const DrawDayView& view);
-    void addLitres(QVBoxLayout& column, const DrawDayView& view);
-    void addScores(QVBoxLayout& column, const DrawDayView& view);
+    void build(const desk::DrawDayView& view);
+    void addLitres(QVBoxLayout& column, const desk::DrawDayView& view);
+    void addScores(QVBoxLayout& column, const desk::DrawDayView& view);
     void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages);
     void addLine(QVBoxLayout& column, const QString& what, const QString& words);
     void addHead(QVBoxLayout& column, const QString& words);

@@ -49,7 +49,7 @@ void EffectCell::setPoints(const Scores& points) {
             continue;
         // The number stays with its word when the line breaks.
         const QString words = nameOf(d).toLower() + QChar(QChar::Nbsp) + changeWords(points[d]);
-        (willBeTasted(points[d]) ? tasted : untasted) << words;
+        (advice::willBeTasted(points[d]) ? tasted : untasted) << words;
     }
     const QString quiet = untasted.join(QStringLiteral(", "));
     say(tasted.join(QStringLiteral(", ")), quiet.isEmpty() ? quiet : tr("%1 untasted").arg(quiet));

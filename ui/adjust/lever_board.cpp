@@ -23,7 +23,7 @@ std::string leverAt(const std::string& path) {
 
 } // namespace
 
-QString priceSentence(const RestrictionPrice& price, const DisplayUnits& units) {
+QString priceSentence(const advice::RestrictionPrice& price, const DisplayUnits& units) {
     return text(
         say("ui.adjust.price").with("price", Number{price.cost, 1}).with("plan", render(price.withoutIt, units)),
         units);
@@ -61,7 +61,7 @@ void LeverBoard::addHead() {
 void LeverBoard::addLines() {
     int row = 1;
     QWidget* before = nullptr;
-    for (const LeverRow& lever : builtInLevers()) {
+    for (const advice::LeverRow& lever : advice::builtInLevers()) {
         auto* line = new LeverLine(lever, *this, *grid_, row);
         row += LeverLine::rows;
         lines_.push_back(line);
@@ -81,7 +81,7 @@ void LeverBoard::setJob(const JobPtr& job, bool writable) {
     const bool same = job_ && job_->vessel == job->vessel;
     const TriedValues kept = same ? tried() : TriedValues{};
     job_ = job;
-    for (const BoardLine& each : boardOf(job->input))
+    for (const advice::BoardLine& each : boardOf(job->input))
         if (LeverLine* at = line(each.row.id))
             at->setLine(each, session_, writable);
     for (LeverLine* each : lines_)
@@ -92,7 +92,7 @@ void LeverBoard::leave() {
     job_.reset();
 }
 
-void LeverBoard::setPrices(const std::vector<RestrictionPrice>& prices) {
+void LeverBoard::setPrices(const std::vector<advice::RestrictionPrice>& prices) {
     prices_ = prices;
     for (LeverLine* each : lines_)
         showNotesAt(*each);
@@ -103,11 +103,11 @@ void LeverBoard::setTried(const TriedValues& values) {
         each->setTried(valueAt(*each, values));
 }
 
-LeverValue LeverBoard::valueAt(const LeverLine& line, const TriedValues& values) {
+advice::LeverValue LeverBoard::valueAt(const LeverLine& line, const TriedValues& values) {
     if (line.line().lockedAt)
         return *line.line().lockedAt;
     const auto found = std::find_if(values.begin(), values.end(),
-                                    [&](const TriedValue& value) { return value.lever == line.line().row.id; });
+                                    [&](const advice::TriedValue& value) { return value.lever == line.line().row.id; });
     return found == values.end() ? line.line().now : found->to;
 }
 
@@ -127,11 +127,12 @@ TriedValues LeverBoard::forced() const {
     return values;
 }
 
-void LeverBoard::showTrial(const Trial& trial) {
+void LeverBoard::showTrial(const advice::Trial& trial) {
     hint_->setVisible(trial.parts.empty());
     for (LeverLine* each : lines_) {
-        const auto part = std::find_if(trial.parts.begin(), trial.parts.end(),
-                                       [&](const Trial::Part& one) { return one.lever == each->line().row.id; });
+        const auto part = std::find_if(trial.parts.begin(), trial.parts.end(), [&](const advice::Trial::Part& one) {
+            return one.lever == each->line().row.id;
+        });
         each->showPart(part == trial.parts.end() ? nullptr : &*part, trial.depth);
         if (part == trial.parts.end() && notes_.erase(each->line().row.id) > 0)
             showNotesAt(*each);
@@ -153,7 +154,7 @@ void LeverBoard::showNotesAt(LeverLine& line) {
 }
 
 QString LeverBoard::priceWords(const LeverLine& line) const {
-    for (const RestrictionPrice& price : prices_)
+    for (const advice::RestrictionPrice& price : prices_)
         if (price.lock && price.id == line.line().row.id)
             return priceSentence(price, session_.units());
     return {};
@@ -191,7 +192,7 @@ void LeverBoard::focusFirst() {
         }
 }
 
-void LeverBoard::record(const Fact& fact, QCheckBox& box) {
+void LeverBoard::record(const facts::Fact& fact, QCheckBox& box) {
     if (const auto done = session_.record(fact); !done) {
         box.setChecked(!box.isChecked()); // as the book has it
         Q_EMIT failed(done.error());
@@ -204,8 +205,8 @@ void LeverBoard::lock(LeverLine& line, bool locked) {
         line.complain();
         return;
     }
-    LockFact fact{job_->vessel, session_.desk().today(), line.line().row.id, {}, {}, locked};
-    const LeverValue value = locked ? line.tried() : line.line().lockedAt.value_or(line.line().now);
+    facts::LockFact fact{job_->vessel, session_.desk().today(), line.line().row.id, {}, {}, locked};
+    const advice::LeverValue value = locked ? line.tried() : line.line().lockedAt.value_or(line.line().now);
     if (const auto* number = std::get_if<double>(&value))
         fact.value = *number;
     else
@@ -215,7 +216,7 @@ void LeverBoard::lock(LeverLine& line, bool locked) {
 
 void LeverBoard::setMissing(LeverLine& line, bool missing) {
     if (const auto* id = std::get_if<std::string>(&line.tried()))
-        record(AvailabilityFact{session_.desk().today(), *id, !missing, {}}, *line.missing());
+        record(facts::AvailabilityFact{session_.desk().today(), *id, !missing, {}}, *line.missing());
 }
 
 } // namespace staveline::ui

@@ -22,14 +22,14 @@ public:
     /// The levers as they stand; what is tried stays where it can, and so does what is half typed.
     void setJob(const JobPtr& job, bool writable);
     void leave(); ///< what is tried and typed is about a vessel that goes
-    void setPrices(const std::vector<RestrictionPrice>& prices);
+    void setPrices(const std::vector<advice::RestrictionPrice>& prices);
     /// Everything as now, locks where they hold, then these values.
     void setTried(const TriedValues& values);
     /// What differs from the setting in use.
     [[nodiscard]] TriedValues tried() const;
     [[nodiscard]] TriedValues forced() const; ///< what locks alone change
 
-    void showTrial(const Trial& trial);
+    void showTrial(const advice::Trial& trial);
     void showNotes(const DeepTrial& deep);
     /// At the lever its path names; false: at none.
     bool showFault(const Fault& fault);
@@ -49,11 +49,11 @@ Q_SIGNALS:
 private:
     void addHead();
     void addLines();
-    [[nodiscard]] static LeverValue valueAt(const LeverLine& line, const TriedValues& values);
+    [[nodiscard]] static advice::LeverValue valueAt(const LeverLine& line, const TriedValues& values);
     void lock(LeverLine& line, bool locked);
     void setMissing(LeverLine& line, bool missing);
     /// A box whose fact is refused goes back.
-    void record(const Fact& fact, QCheckBox& box);
+    void record(const facts::Fact& fact, QCheckBox& box);
     void showNotesAt(LeverLine& line);
     [[nodiscard]] QString priceWords(const LeverLine& line) const;
 
@@ -62,11 +62,11 @@ private:
     QGridLayout* grid_;
     QLabel* hint_; ///< while nothing is tried
     std::vector<LeverLine*> lines_;
-    std::vector<RestrictionPrice> prices_;
+    std::vector<advice::RestrictionPrice> prices_;
     std::map<std::string, std::vector<Message>> notes_;
 };
 
 /// "its price is 0.8: without it the best would be "cooler mash""
-[[nodiscard]] QString priceSentence(const RestrictionPrice& price, const DisplayUnits& units);
+[[nodiscard]] QString priceSentence(const advice::RestrictionPrice& price, const DisplayUnits& units);
 
 } // namespace staveline::ui

@@ -23,11 +23,14 @@
 #include <cmath>
 
 namespace staveline::ui {
+
+using advice::LeverValue;
+
 namespace {
 
 constexpr double mostLitres = 100000; // the board itself says what can be drawn
 
-Range rangeOf(const LeverRow& lever) {
+Range rangeOf(const advice::LeverRow& lever) {
     return lever.kind == UnitKind::volume ? Range{0, mostLitres} : Range{lever.low, lever.high};
 }
 
@@ -38,10 +41,10 @@ bool same(const LeverValue& a, const LeverValue& b) {
 
 } // namespace
 
-LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row)
+LeverLine::LeverLine(const advice::LeverRow& lever, QWidget& page, QGridLayout& grid, int row)
     : QObject(&page), kind_(lever.kind), name_(new QLabel(sentenceCase(qs(lever.name)), &page)),
-      now_(new QLabel(&page)), control_(new QWidget(&page)), next_(new EffectCell(&page)), kept_(new EffectCell(&page)),
-      lock_(new QCheckBox(&page)), notes_(new MessageLabel(&page)) {
+      now_(new QLabel(&page)), control_(new QWidget(&page)), next_(new EffectCell(&page)),
+      settled_(new EffectCell(&page)), lock_(new QCheckBox(&page)), notes_(new MessageLabel(&page)) {
     line_.row = lever;
     for (QLabel* label : {name_, now_})
         label->setWordWrap(true);
@@ -51,15 +54,15 @@ LeverLine::LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, in
     lock_->setAccessibleName(tr("Lock %1").arg(qs(lever.name)));
     lock_->setObjectName(QStringLiteral("lock ") + qs(lever.id));
     next_->setObjectName(QStringLiteral("next ") + qs(lever.id));
-    kept_->setObjectName(QStringLiteral("kept ") + qs(lever.id));
+    settled_->setObjectName(QStringLiteral("kept ") + qs(lever.id));
     connect(lock_, &QCheckBox::clicked, this, &LeverLine::lockAsked);
     lock_->setToolTip(lock_->accessibleName());
     int column = 0;
-    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, control_, next_, kept_, lock_})
+    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, control_, next_, settled_, lock_})
         grid.addWidget(part, row, column++, Qt::AlignTop);
     // As high as a field: one line of words stands beside it.
     const int high = number_ ? number_->edit()->sizeHint().height() : choice_->sizeHint().height();
-    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, next_, kept_, lock_})
+    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, next_, settled_, lock_})
         part->setMinimumHeight(high);
     if (number_) // a slip has the whole width to say what is wrong
         grid.addWidget(number_->findChild<MessageLabel*>(), row + 1, 0, 1, column);
@@ -118,10 +121,10 @@ void LeverLine::makeChoice() {
     connect(missing_, &QCheckBox::clicked, this, &LeverLine::missingAsked);
 }
 
-void LeverLine::setLine(const BoardLine& line, const Session& session, bool writable) {
+void LeverLine::setLine(const advice::BoardLine& line, const Session& session, bool writable) {
     const bool fresh = line_.steps != line.steps || line_.choices.size() != line.choices.size();
     line_ = line;
-    const QString value = session.words(valueText(line.row.id, line.now, session.desk().pantry()));
+    const QString value = session.words(advice::valueText(line.row.id, line.now, session.desk().pantry()));
     now_->setText(line.applies ? value : tr("no effect here"));
     if (number_ && session.units() != units_)
         number_->setUnits(session.units());
@@ -144,7 +147,7 @@ void LeverLine::setLine(const BoardLine& line, const Session& session, bool writ
 void LeverLine::fillChoices() {
     const QSignalBlocker quiet(choice_);
     choice_->clear();
-    for (const BoardChoice& each : line_.choices)
+    for (const advice::BoardChoice& each : line_.choices)
         choice_->add(each.atHand ? qs(each.name) : tr("%1 (not at hand)").arg(qs(each.name)), each.id);
     if (const auto* id = std::get_if<std::string>(&tried_))
         choice_->setWord(*id);
@@ -241,23 +244,23 @@ void LeverLine::showMissing() {
         return;
     const auto* id = std::get_if<std::string>(&tried_);
     const auto found = std::find_if(line_.choices.begin(), line_.choices.end(),
-                                    [&](const BoardChoice& each) { return id && each.id == *id; });
+                                    [&](const advice::BoardChoice& each) { return id && each.id == *id; });
     const bool known = found != line_.choices.end();
     missing_->setChecked(known && !found->atHand);
     missing_->setAccessibleName(known ? tr("%1 is not at hand").arg(qs(found->name)) : tr("Not at hand"));
 }
 
-void LeverLine::showPart(const Trial::Part* part, TrialDepth depth) {
+void LeverLine::showPart(const advice::Trial::Part* part, advice::TrialDepth depth) {
     if (!part) {
         next_->clear();
-        kept_->clear();
+        settled_->clear();
         return;
     }
     next_->setPoints(part->next);
-    if (depth == TrialDepth::settled)
-        kept_->setPoints(part->settled);
+    if (depth == advice::TrialDepth::settled)
+        settled_->setPoints(part->settled);
     else
-        kept_->showPending();
+        settled_->showPending();
 }
 
 void LeverLine::showNotes(const QStringList& cautions, const QString& price) {

@@ -26,22 +26,22 @@ class LeverLine : public QObject {
 public:
     static constexpr int rows = 3; ///< of the grid, for one lever
     /// Puts its widgets into the grid from `row` on.
-    LeverLine(const LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
+    LeverLine(const advice::LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
 
     /// The lever as it stands; what is being typed stays.
-    void setLine(const BoardLine& line, const Session& session, bool writable);
+    void setLine(const advice::BoardLine& line, const Session& session, bool writable);
     /// Puts the controls to a value without saying so, whatever was typed.
-    void setTried(const LeverValue& value);
+    void setTried(const advice::LeverValue& value);
     /// The same, but what is typed and cannot be used (yet) stays in its field.
-    void follow(const LeverValue& value);
+    void follow(const advice::LeverValue& value);
     /// The field holds no number, or one that is refused.
     [[nodiscard]] bool unusable() const;
     void complain(); ///< says at the field what is wrong with it, and goes there
-    [[nodiscard]] const LeverValue& tried() const { return tried_; }
+    [[nodiscard]] const advice::LeverValue& tried() const { return tried_; }
     [[nodiscard]] bool moved() const; ///< tried is not what is in use
-    [[nodiscard]] const BoardLine& line() const { return line_; }
+    [[nodiscard]] const advice::BoardLine& line() const { return line_; }
 
-    void showPart(const Trial::Part* part, TrialDepth depth); ///< null: nothing tried here
+    void showPart(const advice::Trial::Part* part, advice::TrialDepth depth); ///< null: nothing tried here
     void showNotes(const QStringList& cautions, const QString& price);
     void showFault(const Fault& fault, const DisplayUnits& units);
     void clearFault();
@@ -74,10 +74,10 @@ private:
     [[nodiscard]] int nearestStep(double value) const;
     [[nodiscard]] double shownAt(int step) const; ///< a step of the slider in the units shown
 
-    BoardLine line_;
+    advice::BoardLine line_;
     DisplayUnits units_;
     UnitKind kind_;
-    LeverValue tried_;
+    advice::LeverValue tried_;
     QLabel* name_;
     QLabel* now_;
     QWidget* control_;
@@ -86,7 +86,7 @@ private:
     ChoiceField* choice_ = nullptr;
     QCheckBox* missing_ = nullptr;
     EffectCell* next_;
-    EffectCell* kept_;
+    EffectCell* settled_;
     QCheckBox* lock_;
     MessageLabel* notes_;
 };

@@ -16,6 +16,9 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using advice::Proposal;
+
 namespace {
 
 constexpr std::chrono::milliseconds quietTime{200}; // no slider moved for that long
@@ -96,7 +99,7 @@ ProposalList::Card ProposalList::makeCard(int number, const Proposal& proposal) 
     card.radio->setObjectName(QStringLiteral("proposal %1").arg(number));
     group_->addButton(card.radio, number);
     card.scores = new ScoreTable(card.frame);
-    card.scores->setCourse(courseOf(proposal, answer_.settled));
+    card.scores->setBands(forecastBandsOf(proposal, answer_.settled));
     card.radio->setAccessibleDescription(card.scores->sentence());
     auto* column = new QVBoxLayout(card.frame);
     column->setContentsMargins(0, 0, 0, 0);

@@ -33,8 +33,8 @@ public:
     void choose(int number, bool lazily = false);
     void postpone(); ///< a lever moves: what is to follow waits
     [[nodiscard]] int chosen() const { return chosen_; }
-    [[nodiscard]] const Proposal* proposal(int number) const; ///< null: there is none
-    [[nodiscard]] int count() const;                          ///< without "leave it alone"
+    [[nodiscard]] const advice::Proposal* proposal(int number) const; ///< null: there is none
+    [[nodiscard]] int count() const;                                  ///< without "leave it alone"
     [[nodiscard]] bool empty() const { return !answer_.advice; }
     void focusChosen();
 
@@ -53,11 +53,11 @@ private:
         QLabel* title = nullptr;
         ScoreTable* scores = nullptr;
     };
-    Card makeCard(int number, const Proposal& proposal);
+    Card makeCard(int number, const advice::Proposal& proposal);
     void makeOwn();
     void showDetail();
     void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages, int move = 0);
-    void addMoves(QVBoxLayout& column, const Proposal& proposal);
+    void addMoves(QVBoxLayout& column, const advice::Proposal& proposal);
     void addMessage(QVBoxLayout& column, const Message& message, int move);
     bool eventFilter(QObject* watched, QEvent* event) override;
 

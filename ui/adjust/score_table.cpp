@@ -27,15 +27,15 @@ ScoreTable::ScoreTable(QWidget* parent) : QWidget(parent) {
     for (const Dimension d : allDimensions) {
         put(nameOf(d).toLower(), row, 0, true);
         next_[d] = put({}, row, 1, false);
-        kept_[d] = put({}, row++, 2, false);
+        settled_[d] = put({}, row++, 2, false);
     }
     grid->setColumnStretch(2, 1);
 }
 
-void ScoreTable::setCourse(const PerDimension<StripCourse>& course) {
+void ScoreTable::setBands(const PerDimension<ForecastBands>& bands) {
     for (const Dimension d : allDimensions) {
-        next_[d]->setText(bandWords(course[d].next));
-        kept_[d]->setText(course[d].settled ? bandWords(*course[d].settled) : QStringLiteral("…"));
+        next_[d]->setText(bandWords(bands[d].next));
+        settled_[d]->setText(bands[d].settled ? bandWords(*bands[d].settled) : QStringLiteral("…"));
     }
     setAccessibleName(sentence());
 }
@@ -44,7 +44,7 @@ QString ScoreTable::next(Dimension dimension) const {
     return next_[dimension]->text();
 }
 QString ScoreTable::kept(Dimension dimension) const {
-    return kept_[dimension]->text();
+    return settled_[dimension]->text();
 }
 
 QString ScoreTable::sentence() const {

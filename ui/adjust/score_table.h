@@ -2,7 +2,7 @@
 // Scores of one setting in three columns: at the next draw and if kept up.
 #pragma once
 
-#include "ui/adjust/strip_look.h"
+#include "ui/adjust/target_timeline_data.h"
 
 #include <QWidget>
 
@@ -14,13 +14,13 @@ class ScoreTable : public QWidget {
     Q_OBJECT
 public:
     explicit ScoreTable(QWidget* parent = nullptr);
-    void setCourse(const PerDimension<StripCourse>& course);
+    void setBands(const PerDimension<ForecastBands>& bands);
     [[nodiscard]] QString next(Dimension dimension) const;
     [[nodiscard]] QString kept(Dimension dimension) const;
     [[nodiscard]] QString sentence() const;
 
 private:
-    PerDimension<QLabel*> next_{}, kept_{};
+    PerDimension<QLabel*> next_{}, settled_{};
 };
 
 } // namespace staveline::ui

@@ -16,6 +16,10 @@
 #include <algorithm>
 
 namespace staveline::ui {
+
+using tasting::scores;
+using tasting::Target;
+
 namespace {
 
 constexpr std::array severityWords = {"", "a trace", "clear", "strong"};
@@ -25,12 +29,12 @@ QString severityWord(int severity) {
 }
 
 QString faultName(const std::string& id) {
-    const FaultRule* rule = builtInSheet().findFault(id);
+    const tasting::FaultRule* rule = tasting::builtInSheet().findFault(id);
     return qs(rule ? rule->name : id);
 }
 
 /// "draw 7, 11 Mar 2025: acidity 5.8 ±0.6, funk 4.1 ±0.7"
-QString drawWords(const PastDraw& draw) {
+QString drawWords(const desk::PastDraw& draw) {
     QStringList scores;
     for (const Dimension d : allDimensions)
         if (draw.tasted[d])
@@ -154,7 +158,7 @@ void TargetForm::addTraits(QVBoxLayout& column) {
     traitColumn_ = new QVBoxLayout;
     column.addLayout(traitColumn_);
     auto* row = rowIn(column);
-    for (const FaultRule& rule : builtInSheet().faults)
+    for (const tasting::FaultRule& rule : tasting::builtInSheet().faults)
         trait_->add(qs(rule.name), rule.id);
     for (int severity = 1; severity <= 3; ++severity)
         severity_->add(severityWord(severity), std::to_string(severity));
@@ -171,7 +175,7 @@ void TargetForm::addTraits(QVBoxLayout& column) {
     connect(addTrait_, &QPushButton::clicked, this, [this] { putTrait(trait_->word(), std::stoi(severity_->word())); });
 }
 
-std::optional<Filed<TargetFact>> TargetForm::filed() const {
+std::optional<desk::Filed<facts::TargetFact>> TargetForm::filed() const {
     const auto found = session_.desk().target(vessel_);
     return found ? *found : std::nullopt;
 }
@@ -180,7 +184,7 @@ Target TargetForm::target() const {
     return found ? found->fact.target : Target{};
 }
 
-void TargetForm::setVessel(const VesselName& vessel) {
+void TargetForm::setVessel(const facts::VesselName& vessel) {
     if (vessel == vessel_)
         return;
     vessel_ = vessel;
@@ -224,8 +228,8 @@ void TargetForm::refresh() {
 
 void TargetForm::fillDraws() {
     const auto found = session_.desk().pastDraws(vessel_);
-    pastDraws_ = found ? *found : std::vector<PastDraw>{};
-    std::erase_if(pastDraws_, [](const PastDraw& draw) {
+    pastDraws_ = found ? *found : std::vector<desk::PastDraw>{};
+    std::erase_if(pastDraws_, [](const desk::PastDraw& draw) {
         return std::none_of(draw.tasted.values.begin(), draw.tasted.values.end(),
                             [](const auto& estimate) { return estimate.has_value(); });
     });
@@ -252,7 +256,7 @@ void TargetForm::fillTraits(const Target& now, bool writable) {
     traitList_ = new QWidget(this);
     auto* column = new QVBoxLayout(traitList_);
     column->setContentsMargins(0, 0, 0, 0);
-    for (const FaultMark& mark : now.wantedTraits) {
+    for (const tasting::FaultMark& mark : now.wantedTraits) {
         auto* row = rowIn(*column);
         auto* label = new QLabel(tr("%1 up to %2").arg(faultName(mark.fault), severityWord(mark.severity)), traitList_);
         label->setObjectName(QStringLiteral("wanted trait"));
@@ -300,17 +304,17 @@ void TargetForm::likeChosenDraw() {
 
 void TargetForm::putTrait(const std::string& fault, int severity) {
     Target changed = target();
-    std::erase_if(changed.wantedTraits, [&](const FaultMark& mark) { return mark.fault == fault; });
+    std::erase_if(changed.wantedTraits, [&](const tasting::FaultMark& mark) { return mark.fault == fault; });
     if (severity > 0)
         changed.wantedTraits.push_back({fault, severity});
     store(changed, tr("wanted traits"), "traits");
 }
 
 bool TargetForm::store(const Target& changed, const QString& what, const std::string& key) {
-    const TargetFact fact{vessel_, session_.desk().today(), changed};
-    const EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
-                        "target/" + vessel_ + "/" + key};
-    const auto done = session_.setToday(Fact{fact}, note);
+    const facts::TargetFact fact{vessel_, session_.desk().today(), changed};
+    const desk::EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
+                              "target/" + vessel_ + "/" + key};
+    const auto done = session_.setToday(facts::Fact{fact}, note);
     session_.setUnstored("target", done ? QStringList() : QStringList{tr("target of %1").arg(qs(vessel_))});
     if (!done) {
         showFault(done.error());

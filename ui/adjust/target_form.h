@@ -27,8 +27,8 @@ struct TargetNumber {
     QString name;     ///< for assistive technology and the name of the edit
     UnitKind unit = UnitKind::none;
     double low = 0, high = 10; ///< as the field stores it
-    double (*get)(const Target&) = nullptr;
-    void (*set)(Target&, double) = nullptr;
+    double (*get)(const tasting::Target&) = nullptr;
+    void (*set)(tasting::Target&, double) = nullptr;
 };
 [[nodiscard]] const std::vector<TargetNumber>& targetNumbers();
 
@@ -37,7 +37,7 @@ class TargetForm : public QFrame {
 public:
     explicit TargetForm(Session& session, QWidget* parent = nullptr);
     /// What is half typed or cannot be used stays as it is.
-    void setVessel(const VesselName& vessel);
+    void setVessel(const facts::VesselName& vessel);
     void refresh();
     void finishTyping(); ///< what is typed and not stored yet
     void focusFirst();
@@ -59,22 +59,22 @@ private:
     void addTraits(QVBoxLayout& column);
     QWidget* addNumber(const TargetNumber& about);
     void fillDraws();
-    void fillTraits(const Target& target, bool writable);
+    void fillTraits(const tasting::Target& target, bool writable);
     void finish(const Entry& entry);
     void finishSetBy();
     void likeChosenDraw();
     void putTrait(const std::string& fault, int severity); ///< 0 takes it away
     /// False: refused, and said.
-    bool store(const Target& target, const QString& what, const std::string& key);
+    bool store(const tasting::Target& target, const QString& what, const std::string& key);
     void showFault(const Fault& fault);
-    [[nodiscard]] std::optional<Filed<TargetFact>> filed() const;
-    [[nodiscard]] Target target() const;
+    [[nodiscard]] std::optional<desk::Filed<facts::TargetFact>> filed() const;
+    [[nodiscard]] tasting::Target target() const;
 
     Session& session_;
-    VesselName vessel_;
+    facts::VesselName vessel_;
     DisplayUnits units_;
     std::vector<Entry> entries_;
-    std::vector<PastDraw> pastDraws_;
+    std::vector<desk::PastDraw> pastDraws_;
     MessageLabel* message_;
     ChoiceField* draws_;
     QPushButton* like_;

@@ -7,6 +7,9 @@
 #include <QCoreApplication>
 
 namespace staveline::ui {
+
+using tasting::Target;
+
 namespace {
 
 QString tr(const char* source) {

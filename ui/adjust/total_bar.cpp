@@ -10,9 +10,12 @@
 #include <QPushButton>
 
 namespace staveline::ui {
+
+using tasting::scores;
+
 namespace {
 
-QString scoresOf(const PerDimension<Band>& bands) {
+QString scoresOf(const PerDimension<advice::Band>& bands) {
     QStringList scores;
     for (const Dimension d : allDimensions)
         scores << nameOf(d).toLower() + QLatin1Char(' ') + bandWords(bands[d]);
@@ -48,9 +51,9 @@ TotalBar::TotalBar(Session& session, QWidget* parent)
     clear();
 }
 
-void TotalBar::setTrial(const QString& name, const Trial& trial) {
+void TotalBar::setTrial(const QString& name, const advice::Trial& trial) {
     QString words = tr("%1, at the next draw: %2").arg(name, scoresOf(trial.next));
-    if (trial.depth == TrialDepth::settled)
+    if (trial.depth == advice::TrialDepth::settled)
         words += tr("; if kept up: %1").arg(scoresOf(trial.settled));
     words += tr(". Vessel then at %1.").arg(session_.amount(trial.bitterness));
     total_->setText(words);

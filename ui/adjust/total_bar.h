@@ -19,7 +19,7 @@ class TotalBar : public QWidget {
     Q_OBJECT
 public:
     explicit TotalBar(Session& session, QWidget* parent = nullptr);
-    void setTrial(const QString& name, const Trial& trial);
+    void setTrial(const QString& name, const advice::Trial& trial);
     void setTogether(const std::vector<Message>& findings); ///< what belongs to no single lever
     void clear();
     /// `why` stands beside the button while it is off.

@@ -4,6 +4,9 @@
 #include <algorithm>
 
 namespace staveline::ui {
+
+using advice::TrialDepth;
+
 namespace {
 
 bool contains(const std::vector<Message>& messages, const Message& message) {
@@ -19,7 +22,7 @@ std::vector<Message> beyond(const std::vector<Message>& all, const std::vector<M
     return fresh;
 }
 
-std::vector<Message> said(const Trial& trial) {
+std::vector<Message> said(const advice::Trial& trial) {
     std::vector<Message> all = trial.cautions;
     all.insert(all.end(), trial.findings.begin(), trial.findings.end());
     return all;
@@ -28,13 +31,13 @@ std::vector<Message> said(const Trial& trial) {
 } // namespace
 
 /// Used by the worker alone.
-struct TrialRunner::Bench {
-    explicit Bench(JobPtr given) : job(std::move(given)), board(job->input) {}
+struct TrialRunner::WorkerBoard {
+    explicit WorkerBoard(JobPtr given) : job(std::move(given)), board(job->input) {}
 
     void addNotes(DeepTrial& deep) {
         const auto asNow = board.trial(TriedValues{}, TrialDepth::central);
         std::vector<Message> known = asNow ? said(*asNow) : std::vector<Message>{};
-        for (const TriedValue& value : deep.tried)
+        for (const advice::TriedValue& value : deep.tried)
             if (const auto alone = board.trial({value}, TrialDepth::central)) {
                 deep.atLever[value.lever] = beyond(said(*alone), known);
                 known.insert(known.end(), deep.atLever[value.lever].begin(), deep.atLever[value.lever].end());
@@ -51,7 +54,7 @@ struct TrialRunner::Bench {
     }
 
     JobPtr job;
-    TryBoard board;
+    advice::TryBoard board;
 };
 
 TrialRunner::TrialRunner(QObject* parent) : QObject(parent) {}
@@ -62,24 +65,24 @@ void TrialRunner::setJob(const JobPtr& job) {
     ++question_;
     busy_ = false;
     job_ = job;
-    board_ = job ? std::make_unique<TryBoard>(job->input) : nullptr;
-    bench_ = job ? std::make_shared<Bench>(job) : nullptr;
+    board_ = job ? std::make_unique<advice::TryBoard>(job->input) : nullptr;
+    workerBoard_ = job ? std::make_shared<WorkerBoard>(job) : nullptr;
 }
 
-Result<Trial> TrialRunner::atOnce(const TriedValues& tried) {
+Result<advice::Trial> TrialRunner::atOnce(const TriedValues& tried) {
     if (!board_)
         return fail({FaultKind::notPossible, {}, say("advice.fault.cancelled"), say("advice.fault.cancelled.remedy")});
     return board_->trial(tried, TrialDepth::central);
 }
 
 void TrialRunner::deepen(const TriedValues& tried) {
-    if (!bench_)
+    if (!workerBoard_)
         return;
     const int question = ++question_;
     busy_ = true;
-    worker_.post([this, bench = bench_, tried, question](const std::stop_token& stop) {
+    worker_.post([this, workerBoard = workerBoard_, tried, question](const std::stop_token& stop) {
         for (const TrialDepth depth : {TrialDepth::next, TrialDepth::settled}) {
-            const auto result = bench->deep(tried, depth, stop);
+            const auto result = workerBoard->deep(tried, depth, stop);
             if (stop.stop_requested())
                 return;
             const bool last = depth == TrialDepth::settled || !result;

@@ -9,11 +9,11 @@
 
 namespace staveline::ui {
 
-using TriedValues = std::vector<TriedValue>;
+using TriedValues = std::vector<advice::TriedValue>;
 
 struct DeepTrial {
     TriedValues tried;
-    Trial trial;
+    advice::Trial trial;
     /// What is to be said at a lever: cautions and findings that it brings by itself.
     std::map<std::string, std::vector<Message>> atLever;
     std::vector<Message> together; ///< findings that only the whole brings
@@ -26,7 +26,7 @@ public:
     ~TrialRunner() override;
     void setJob(const JobPtr& job); ///< null: nothing can be tried
     /// Values only, fast enough for a slider in motion.
-    [[nodiscard]] Result<Trial> atOnce(const TriedValues& tried);
+    [[nodiscard]] Result<advice::Trial> atOnce(const TriedValues& tried);
     /// The same in full, in two steps; the newest request wins.
     void deepen(const TriedValues& tried);
     [[nodiscard]] bool busy() const { return busy_; }
@@ -35,14 +35,14 @@ Q_SIGNALS:
     void deepened(const staveline::ui::DeepTrial& trial);
 
 private:
-    struct Bench; ///< the worker's own board
+    struct WorkerBoard; ///< the worker's own board
     void deliver(int question, const Result<DeepTrial>& result, bool last);
 
     int question_ = 0;
     bool busy_ = false;
     JobPtr job_;
-    std::unique_ptr<TryBoard> board_;
-    std::shared_ptr<Bench> bench_;
+    std::unique_ptr<advice::TryBoard> board_;
+    std::shared_ptr<WorkerBoard> workerBoard_;
     LatestWorker worker_; ///< last: it uses all of the above
 };
 

@@ -3,8 +3,8 @@
 
 #include "tasting/sitting.h"
 #include "ui/adjust/linked_label.h"
+#include "ui/adjust/target_timeline.h"
 #include "ui/adjust/verdict_words.h"
-#include "ui/adjust/window_strip.h"
 #include "ui/present/score_words.h"
 
 #include <QEvent>
@@ -15,7 +15,7 @@ namespace staveline::ui {
 
 VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
     : QWidget(parent), dimension_(dimension), shape_(new QLabel(this)), word_(new QLabel(this)),
-      reason_(new LinkedLabel(this)), strip_(new WindowStrip(dimension, this)), sides_(new QLabel(this)) {
+      reason_(new LinkedLabel(this)), timeline_(new TargetTimeline(dimension, this)), sides_(new QLabel(this)) {
     auto* name = new QLabel(nameOf(dimension), this);
     setType(*name, Type::strong);
     setType(*word_, Type::strong);
@@ -35,19 +35,19 @@ VerdictColumn::VerdictColumn(Dimension dimension, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(lines(*this, .15));
     column->addLayout(head);
-    column->addWidget(strip_);
+    column->addWidget(timeline_);
     column->addWidget(reason_);
     column->addWidget(sides_);
     column->addStretch(1);
     connect(reason_, &LinkedLabel::asked, this, &VerdictColumn::asked);
 }
 
-void VerdictColumn::setVerdict(const Verdict& verdict, const DisplayUnits& units) {
+void VerdictColumn::setVerdict(const tasting::Verdict& verdict, const DisplayUnits& units) {
     verdict_ = verdict;
     word_->setText(wordOf(verdict.kind));
     // What to do about a fault stands once, in the full answer, and not in every column.
-    const FaultRule* fault =
-        verdict.kind == VerdictKind::faultFirst ? builtInSheet().findFault(verdict.fault) : nullptr;
+    const tasting::FaultRule* fault =
+        verdict.kind == tasting::VerdictKind::faultFirst ? tasting::builtInSheet().findFault(verdict.fault) : nullptr;
     reason_->say(fault ? say("ui.adjust.verdict.fault").with("fault", toStd(sentenceCase(qs(fault->name))))
                        : verdict.reason,
                  units);

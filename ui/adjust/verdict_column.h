@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One dimension: its verdict in a word, a shape and a sentence, above its strip.
+// One dimension: its verdict in a word, a shape and a sentence, above its timeline.
 #pragma once
 
 #include "tasting/verdict.h"
@@ -12,15 +12,15 @@ class QLabel;
 namespace staveline::ui {
 
 class LinkedLabel;
-class WindowStrip;
+class TargetTimeline;
 
 class VerdictColumn : public QWidget {
     Q_OBJECT
 public:
     explicit VerdictColumn(Dimension dimension, QWidget* parent = nullptr);
-    void setVerdict(const Verdict& verdict, const DisplayUnits& units);
+    void setVerdict(const tasting::Verdict& verdict, const DisplayUnits& units);
     void setSides(const QString& words); ///< of funk: spice and horse; empty: none
-    [[nodiscard]] WindowStrip& strip() const { return *strip_; }
+    [[nodiscard]] TargetTimeline& timeline() const { return *timeline_; }
     [[nodiscard]] QString word() const;
     [[nodiscard]] QString words() const; ///< word and reason
     [[nodiscard]] LinkedLabel& reason() const { return *reason_; }
@@ -35,11 +35,11 @@ private:
     void paintShape();
 
     Dimension dimension_;
-    Verdict verdict_;
+    tasting::Verdict verdict_;
     QLabel* shape_;
     QLabel* word_;
     LinkedLabel* reason_;
-    WindowStrip* strip_;
+    TargetTimeline* timeline_;
     QLabel* sides_;
 };
 

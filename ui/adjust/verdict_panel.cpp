@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/verdict_panel.h"
 
+#include "ui/adjust/target_timeline.h"
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_words.h"
-#include "ui/adjust/window_strip.h"
 
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -15,15 +15,15 @@ namespace staveline::ui {
 
 VerdictPanel::VerdictPanel(QWidget* parent)
     : QWidget(parent), pages_(new QStackedWidget(this)), table_(new QTableWidget(0, 4, this)) {
-    auto* strips = new QWidget(this);
-    auto* row = new QHBoxLayout(strips);
+    auto* timelines = new QWidget(this);
+    auto* row = new QHBoxLayout(timelines);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
     for (const Dimension d : allDimensions) {
-        columns_[d] = new VerdictColumn(d, strips);
+        columns_[d] = new VerdictColumn(d, timelines);
         row->addWidget(columns_[d], 1);
         connect(columns_[d], &VerdictColumn::asked, this, &VerdictPanel::asked);
-        connect(&columns_[d]->strip(), &WindowStrip::tableAsked, this, [this] { showTable(true); });
+        connect(&columns_[d]->timeline(), &TargetTimeline::tableAsked, this, [this] { showTable(true); });
     }
     table_->setAccessibleName(tr("The three dimensions over time"));
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
@@ -38,7 +38,7 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     table_->setHorizontalHeaderLabels(
         {tr("What"), nameOf(Dimension::acidity), nameOf(Dimension::funk), nameOf(Dimension::body)});
     table_->installEventFilter(this);
-    pages_->addWidget(strips);
+    pages_->addWidget(timelines);
     pages_->addWidget(table_);
     auto* column = new QHBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -46,15 +46,15 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
 }
 
-void VerdictPanel::setVerdicts(const PerDimension<Verdict>& verdicts, const DisplayUnits& units) {
+void VerdictPanel::setVerdicts(const PerDimension<tasting::Verdict>& verdicts, const DisplayUnits& units) {
     for (const Dimension d : allDimensions)
         columns_[d]->setVerdict(verdicts[d], units);
 }
 
-void VerdictPanel::setLooks(const PerDimension<StripLook>& looks) {
-    looks_ = looks;
+void VerdictPanel::setTimelines(const PerDimension<TargetTimelineData>& timelines) {
+    timelines_ = timelines;
     for (const Dimension d : allDimensions)
-        columns_[d]->strip().setLook(looks[d]);
+        columns_[d]->timeline().setLook(timelines[d]);
     if (tableShown())
         fillTable();
 }
@@ -68,7 +68,7 @@ void VerdictPanel::showTable(bool table) {
     if (table)
         table_->setFocus(Qt::OtherFocusReason);
     else
-        columns_[Dimension::acidity]->strip().setFocus(Qt::OtherFocusReason);
+        columns_[Dimension::acidity]->timeline().setFocus(Qt::OtherFocusReason);
     Q_EMIT tableAsked(table);
 }
 
@@ -77,10 +77,10 @@ bool VerdictPanel::tableShown() const {
 }
 
 void VerdictPanel::fillTable() {
-    const auto rows = tableOf(looks_);
+    const auto rows = tableOf(timelines_);
     table_->setRowCount(static_cast<int>(rows.size()));
     int at = 0;
-    for (const StripRow& row : rows) {
+    for (const TimelineRow& row : rows) {
         table_->setItem(at, 0, new QTableWidgetItem(row.what));
         int column = 1;
         for (const Dimension d : allDimensions)

@@ -2,7 +2,7 @@
 // The three dimensions side by side, with one legend; the same as a table one key away.
 #pragma once
 
-#include "ui/adjust/strip_look.h"
+#include "ui/adjust/target_timeline_data.h"
 #include "ui/present/session.h"
 
 #include <QWidget>
@@ -18,8 +18,8 @@ class VerdictPanel : public QWidget {
     Q_OBJECT
 public:
     explicit VerdictPanel(QWidget* parent = nullptr);
-    void setVerdicts(const PerDimension<Verdict>& verdicts, const DisplayUnits& units);
-    void setLooks(const PerDimension<StripLook>& looks);
+    void setVerdicts(const PerDimension<tasting::Verdict>& verdicts, const DisplayUnits& units);
+    void setTimelines(const PerDimension<TargetTimelineData>& timelines);
     void showTable(bool table);
     [[nodiscard]] bool tableShown() const;
     [[nodiscard]] VerdictColumn& column(Dimension dimension) const { return *columns_[dimension]; }
@@ -39,7 +39,7 @@ private:
     QStackedWidget* pages_;
     QTableWidget* table_;
     PerDimension<VerdictColumn*> columns_{};
-    PerDimension<StripLook> looks_;
+    PerDimension<TargetTimelineData> timelines_;
 };
 
 } // namespace staveline::ui

@@ -11,6 +11,9 @@
 #include <cmath>
 
 namespace staveline::ui {
+
+using tasting::VerdictKind;
+
 namespace {
 
 QString tr(const char* source) {
@@ -73,7 +76,7 @@ Tone toneOf(VerdictKind kind) {
     }
 }
 
-void paintVerdict(QPainter& painter, const QRectF& box, const Verdict& verdict, const QColor& colour) {
+void paintVerdict(QPainter& painter, const QRectF& box, const tasting::Verdict& verdict, const QColor& colour) {
     if (verdict.kind == VerdictKind::faultFirst) {
         paintGlyph(painter, box, Glyph::fault, colour);
         return;
@@ -103,7 +106,7 @@ void paintVerdict(QPainter& painter, const QRectF& box, const Verdict& verdict, 
     painter.restore();
 }
 
-QPixmap verdictPixmap(const Verdict& verdict, int side, const QPalette& palette, double pixelRatio) {
+QPixmap verdictPixmap(const tasting::Verdict& verdict, int side, const QPalette& palette, double pixelRatio) {
     QPixmap pixmap(QSize(side, side) * pixelRatio);
     pixmap.setDevicePixelRatio(pixelRatio);
     pixmap.fill(Qt::transparent);

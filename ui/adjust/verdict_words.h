@@ -13,11 +13,12 @@ class QRectF;
 
 namespace staveline::ui {
 
-[[nodiscard]] QString wordOf(VerdictKind kind); ///< "move"
-[[nodiscard]] Tone toneOf(VerdictKind kind);
+[[nodiscard]] QString wordOf(tasting::VerdictKind kind); ///< "move"
+[[nodiscard]] Tone toneOf(tasting::VerdictKind kind);
 /// On target: ring and dot. Move: two chevrons towards the window; nudge: one. Wait: hourglass. Taste again: glass.
 /// Fault first: square on its tip.
-void paintVerdict(QPainter& painter, const QRectF& box, const Verdict& verdict, const QColor& colour);
-[[nodiscard]] QPixmap verdictPixmap(const Verdict& verdict, int side, const QPalette& palette, double pixelRatio);
+void paintVerdict(QPainter& painter, const QRectF& box, const tasting::Verdict& verdict, const QColor& colour);
+[[nodiscard]] QPixmap verdictPixmap(const tasting::Verdict& verdict, int side, const QPalette& palette,
+                                    double pixelRatio);
 
 } // namespace staveline::ui

@@ -4,7 +4,7 @@
 #include "advice/advise.h"
 #include "desk/brew.h"
 #include "desk/filed.h"
-#include "ui/brew/flow_strip.h"
+#include "ui/brew/flow_diagram.h"
 #include "ui/brew/meaning_view.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/step_section.h"
@@ -25,13 +25,17 @@
 #include <algorithm>
 
 namespace staveline::ui {
+
+using facts::BrewFact;
+
 namespace {
 
 constexpr int pause = 300; // ms without a keystroke before the meaning is told
 
 constexpr Range gravities{.98, 1.2}, litres{.1, 100'000};
 
-std::optional<Filed<BrewFact>> findBrew(const std::vector<Filed<BrewFact>>& brews, const std::string& name) {
+std::optional<desk::Filed<BrewFact>> findBrew(const std::vector<desk::Filed<BrewFact>>& brews,
+                                              const std::string& name) {
     const auto at =
         std::find_if(brews.begin(), brews.end(), [&](const auto& filed) { return filed.fact.name == name; });
     return at == brews.end() ? std::nullopt : std::optional(*at);
@@ -40,14 +44,14 @@ std::optional<Filed<BrewFact>> findBrew(const std::vector<Filed<BrewFact>>& brew
 } // namespace
 
 AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), bench_(new BrewBench(session, this)), list_(new QListWidget),
+    : QWidget(parent), session_(session), model_(new RecipeEditorModel(session, this)), list_(new QListWidget),
       form_(new QWidget), name_(new QLineEdit(form_)), date_(new DateField(session.desk().today(), form_)),
       original_(new NumberField(UnitKind::gravity, gravities, false, form_)),
       final_(new NumberField(UnitKind::gravity, gravities, false, form_)),
       litres_(new NumberField(UnitKind::volume, litres, false, form_)), note_(new QLineEdit(form_)),
       message_(new MessageLabel), record_(new QPushButton(tr("Record the brew"))),
       refill_(new QPushButton(tr("Go to the refill"))), meaning_(new MeaningView(session)),
-      scroll_(new QScrollArea(this)), flow_(new FlowPage(*bench_, FlowPage::Purpose::brewed)),
+      scroll_(new QScrollArea(this)), flow_(new FlowPage(*model_, FlowPage::Purpose::brewed)),
       weigh_(new QTimer(this)) {
     auto* page = new QWidget;
     auto* top = new QHBoxLayout;
@@ -64,7 +68,7 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     column->addLayout(top);
     column->addWidget(message_);
     column->addLayout(buttons);
-    column->addWidget(&flow_->strip());
+    column->addWidget(&flow_->diagram());
     column->addWidget(flow_);
     column->addStretch(1);
     fitList();
@@ -80,7 +84,7 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     weigh_->setSingleShot(true);
     weigh_->setInterval(pause);
     connect(weigh_, &QTimer::timeout, this, &AsBrewedPage::weighNow);
-    connect(bench_, &BrewBench::recalculated, this, &AsBrewedPage::edited);
+    connect(model_, &RecipeEditorModel::recalculated, this, &AsBrewedPage::edited);
     connect(&session, &Session::storeAsked, this, [this] {
         if (start_ && brew() != *start_)
             record();
@@ -138,7 +142,7 @@ void AsBrewedPage::addFields(QWidget& panel) {
         connect(line, &QLineEdit::textEdited, this, &AsBrewedPage::edited);
 }
 
-void AsBrewedPage::showVessel(const VesselName& vessel) {
+void AsBrewedPage::showVessel(const facts::VesselName& vessel) {
     if (vessel == vessel_)
         return;
     vessel_ = vessel;
@@ -194,12 +198,12 @@ void AsBrewedPage::fill(const BrewFact& brew) {
     number(final_, brew.finalGravity ? std::optional(brew.finalGravity->sg) : std::nullopt);
     number(litres_, brew.intoFermenter ? std::optional(brew.intoFermenter->l) : std::nullopt);
     note_->setText(qs(brew.note));
-    Setting setting;
+    advice::Setting setting;
     if (const auto planned = session_.desk().planned(vessel_))
         setting = planned->setting;
     setting.recipe = brew.recipe;
-    bench_->setLocked(session_.desk().readOnly());
-    bench_->begin(vessel_, setting, session_.desk().kit(), measuresOf(brew));
+    model_->setLocked(session_.desk().readOnly());
+    model_->begin(vessel_, setting, session_.desk().kit(), desk::measuresOf(brew));
     record_->setEnabled(!session_.desk().readOnly());
     filling_ = false;
     edited();
@@ -211,7 +215,7 @@ BrewFact AsBrewedPage::brew() const {
     made.name = toStd(name_->text().trimmed());
     made.vessel = vessel_;
     made.on = date_->day().value_or(made.on);
-    made.recipe = bench_->recipe();
+    made.recipe = model_->recipe();
     made.originalGravity.reset();
     made.finalGravity.reset();
     made.intoFermenter.reset();
@@ -226,7 +230,7 @@ BrewFact AsBrewedPage::brew() const {
 }
 
 bool AsBrewedPage::usable() const {
-    return date_->day() && original_->usable() && final_->usable() && litres_->usable() && !bench_->fault();
+    return date_->day() && original_->usable() && final_->usable() && litres_->usable() && !model_->fault();
 }
 
 void AsBrewedPage::edited() {
@@ -236,22 +240,22 @@ void AsBrewedPage::edited() {
     for (NumberField* field : {original_, final_, litres_})
         field->recheck();
     date_->recheck();
-    bench_->setMeasured(measuresOf(brew()));
+    model_->setMeasured(desk::measuresOf(brew()));
     session_.setUnstored("brew", brew() == *start_ ? QStringList() : QStringList{tr("brew of %1").arg(qs(vessel_))});
     weigh_->start();
 }
 
 void AsBrewedPage::weighNow() {
     weigh_->stop();
-    if (start_ && !bench_->fault())
+    if (start_ && !model_->fault())
         meaning_->show(session_.desk().meaning(brew()));
 }
 
 void AsBrewedPage::record() {
     if (!start_ || session_.desk().readOnly())
         return;
-    if (bench_->fault()) {
-        showFault(*bench_->fault());
+    if (model_->fault()) {
+        showFault(*model_->fault());
         return;
     }
     if (!usable())
@@ -269,7 +273,8 @@ void AsBrewedPage::record() {
 /// What was recorded is in hand to be amended before the page is read anew.
 bool AsBrewedPage::store(const BrewFact& made) {
     const auto batch = session_.batch();
-    const auto done = amended_ ? session_.amend("brew", *amended_, Fact{made}) : session_.record(Fact{made});
+    const auto done =
+        amended_ ? session_.amend("brew", *amended_, facts::Fact{made}) : session_.record(facts::Fact{made});
     if (!done) {
         showFault(done.error());
         return false;

@@ -22,7 +22,7 @@ class AsBrewedPage : public QWidget {
     Q_OBJECT
 public:
     explicit AsBrewedPage(Session& session, QWidget* parent = nullptr);
-    void showVessel(const VesselName& vessel);
+    void showVessel(const facts::VesselName& vessel);
     void refresh(); ///< the book changed; a brew in hand stays as it is typed
     void record();  ///< or amends
     void begin();   ///< a new brew, the recipe as planned
@@ -30,7 +30,7 @@ public:
     void open(const std::string& brew);
     void focusFirst();
     [[nodiscard]] FlowPage& flow() const { return *flow_; }
-    [[nodiscard]] const BrewBench& bench() const { return *bench_; }
+    [[nodiscard]] const RecipeEditorModel& model() const { return *model_; }
     [[nodiscard]] QLineEdit& name() const { return *name_; }
     [[nodiscard]] DateField& date() const { return *date_; }
     [[nodiscard]] QLineEdit& note() const { return *note_; }
@@ -43,24 +43,24 @@ Q_SIGNALS:
     void refillAsked();
 
 private:
-    [[nodiscard]] bool store(const BrewFact& made);
+    [[nodiscard]] bool store(const facts::BrewFact& made);
     void addFields(QWidget& panel);
     void fitList();
-    void fill(const BrewFact& brew);
+    void fill(const facts::BrewFact& brew);
     void fillList();
     void edited();
     void showFault(const Fault& fault);
     [[nodiscard]] bool usable() const;
-    [[nodiscard]] BrewFact brew() const; ///< as typed
-    [[nodiscard]] std::optional<BrewFact> planned() const;
+    [[nodiscard]] facts::BrewFact brew() const; ///< as typed
+    [[nodiscard]] std::optional<facts::BrewFact> planned() const;
 
     Session& session_;
-    VesselName vessel_;
-    std::optional<BrewFact> start_;       ///< what the form was filled from
-    std::optional<BrewFact> kept_;        ///< a new brew, half typed, while another is looked at
-    std::optional<std::int64_t> amended_; ///< row of the brew in hand; none: a new one
+    facts::VesselName vessel_;
+    std::optional<facts::BrewFact> start_; ///< what the form was filled from
+    std::optional<facts::BrewFact> kept_;  ///< a new brew, half typed, while another is looked at
+    std::optional<std::int64_t> amended_;  ///< row of the brew in hand; none: a new one
     bool filling_ = false;
-    BrewBench* bench_;
+    RecipeEditorModel* model_;
     QListWidget* list_;
     QWidget* form_;
     QLineEdit* name_;

@@ -14,6 +14,10 @@
 #include <map>
 
 namespace staveline::ui {
+
+using advice::Setting;
+using facts::describe;
+
 namespace {
 
 /// Collects the limits a description states.
@@ -21,19 +25,19 @@ class Limits {
 public:
     std::map<std::string, Range> found;
 
-    template <class T> void field(const Field& f, const T&) { found[std::string(f.name)] = {f.low, f.high}; }
-    template <class E> void word(const Field&, const E&, std::span<const std::string_view>) {}
-    template <class T> void list(const Field&, const std::vector<T>&) {}
+    template <class T> void field(const facts::Field& f, const T&) { found[std::string(f.name)] = {f.low, f.high}; }
+    template <class E> void word(const facts::Field&, const E&, std::span<const std::string_view>) {}
+    template <class T> void list(const facts::Field&, const std::vector<T>&) {}
     void extract(std::string_view, const Plato&) {}
 };
 
 std::map<std::string, Range> limits() {
     Limits all;
     const Setting setting;
-    const GristPart part;
-    const MashStep step;
-    const HopAddition hop;
-    describeHandling(all, setting); // its temperature is the cellar's: the mash step's comes after
+    const brewing::GristPart part;
+    const brewing::MashStep step;
+    const brewing::HopAddition hop;
+    facts::describeHandling(all, setting); // its temperature is the cellar's: the mash step's comes after
     describe(all, setting.recipe);
     describe(all, part);
     describe(all, step);
@@ -57,27 +61,27 @@ Range recipeRange(const std::string& field) {
     return found == all.end() ? Range{1, 1.2} : found->second; // a gravity, which is described without limits
 }
 
-Binder::Binder(BrewBench& bench, QObject* parent) : QObject(parent), bench_(bench) {}
+Binder::Binder(RecipeEditorModel& model, QObject* parent) : QObject(parent), model_(model) {}
 
 NumberField* Binder::number(const NumberTie& tie, QWidget* parent) {
     const Range range = tie.range ? *tie.range : recipeRange(lastPart(tie.path));
     auto* field = new NumberField(tie.unit, range, true, parent);
-    field->setUnits(bench_.session().units());
+    field->setUnits(model_.session().units());
     field->setName(tie.name);
     connect(field, &NumberField::edited, this, [this, field, tie] {
         if (const auto value = field->stored())
-            bench_.change([set = tie.set, value](Setting& setting) { set(setting, *value); }, tie.name, tie.path);
+            model_.change([set = tie.set, value](Setting& setting) { set(setting, *value); }, tie.name, tie.path);
         else
-            bench_.takeBack(tie.path);
+            model_.takeBack(tie.path);
     });
     connect(field->edit(), &QLineEdit::editingFinished, this, [this, field] {
         field->complainIfEmpty();
         if (field->stored())
             field->edit()->setModified(false);
-        bench_.finish();
+        model_.finish();
     });
-    connect(&bench_.session(), &Session::unitsChanged, field,
-            [this, field] { field->setUnits(bench_.session().units()); });
+    connect(&model_.session(), &Session::unitsChanged, field,
+            [this, field] { field->setUnits(model_.session().units()); });
     numbers_.push_back({tie, field});
     return field;
 }
@@ -97,7 +101,7 @@ void Binder::tie(ChoiceField& field, const WordTie& tie, MessageLabel* message) 
         return;
     connect(field.lineEdit(), &QLineEdit::editingFinished, this, [this, &field, tie] {
         if (!field.lineEdit()->isModified()) {
-            bench_.finish(); // what was refused before is tried again
+            model_.finish(); // what was refused before is tried again
             return;
         }
         field.lineEdit()->setModified(false);
@@ -112,8 +116,8 @@ void Binder::take(const WordTie& tie, ChoiceField& field) {
         const int at = field.findText(typed, Qt::MatchFixedString);
         word = at >= 0 ? toStd(field.itemData(at).toString()) : toStd(typed);
     }
-    bench_.change([set = tie.set, word](Setting& setting) { set(setting, word); }, tie.name, tie.path);
-    bench_.finish();
+    model_.change([set = tie.set, word](Setting& setting) { set(setting, word); }, tie.name, tie.path);
+    model_.finish();
 }
 
 void Binder::tie(QLineEdit& field, const WordTie& tie) {
@@ -121,11 +125,11 @@ void Binder::tie(QLineEdit& field, const WordTie& tie) {
     lines_.push_back({tie, &field});
     connect(&field, &QLineEdit::textEdited, this, [this, tie](const QString& typed) {
         const std::string word = toStd(typed.trimmed());
-        bench_.change([set = tie.set, word](Setting& setting) { set(setting, word); }, tie.name, tie.path);
+        model_.change([set = tie.set, word](Setting& setting) { set(setting, word); }, tie.name, tie.path);
     });
     connect(&field, &QLineEdit::editingFinished, this, [this, &field] {
         field.setModified(false);
-        bench_.finish();
+        model_.finish();
     });
 }
 
@@ -133,8 +137,8 @@ void Binder::tie(QCheckBox& field, const FlagTie& tie) {
     field.setAccessibleName(tie.name);
     flags_.push_back({tie, &field});
     connect(&field, &QCheckBox::clicked, this, [this, tie](bool on) {
-        bench_.change([set = tie.set, on](Setting& setting) { set(setting, on); }, tie.name, tie.path);
-        bench_.finish();
+        model_.change([set = tie.set, on](Setting& setting) { set(setting, on); }, tie.name, tie.path);
+        model_.finish();
     });
 }
 
@@ -156,35 +160,35 @@ void Binder::show(bool all) {
     for (const Choice& choice : choices_)
         showChoice(choice, all);
     for (const Line& line : lines_) {
-        if (const QString words = qs(line.tie.get(bench_.setting()));
+        if (const QString words = qs(line.tie.get(model_.setting()));
             (all || !line.field->isModified()) && line.field->text() != words)
             line.field->setText(words);
-        line.field->setReadOnly(bench_.locked());
+        line.field->setReadOnly(model_.locked());
     }
     for (const Flag& flag : flags_) {
-        flag.field->setChecked(flag.tie.get(bench_.setting()));
-        flag.field->setEnabled(!bench_.locked());
+        flag.field->setChecked(flag.tie.get(model_.setting()));
+        flag.field->setEnabled(!model_.locked());
     }
     clearPlaces();
-    if (bench_.fault() && !bench_.refused()) // what the book says is no field's fault: the page says it
-        showFault(*bench_.fault());
+    if (model_.fault() && !model_.refused()) // what the book says is no field's fault: the page says it
+        showFault(*model_.fault());
 }
 
 void Binder::showNumber(const Number& number, bool all) const {
     NumberField& field = *number.field;
-    field.edit()->setReadOnly(bench_.locked());
+    field.edit()->setReadOnly(model_.locked());
     field.recheck();
     if (!all && field.edit()->isModified())
         return;
-    const double value = number.tie.get(bench_.setting());
+    const double value = number.tie.get(model_.setting());
     if (all || field.stored() != value || !field.usable())
         field.setStored(value);
 }
 
 void Binder::showChoice(const Choice& choice, bool all) const {
     ChoiceField& field = *choice.field;
-    field.setEnabled(!bench_.locked());
-    const std::string word = choice.tie.get(bench_.setting());
+    field.setEnabled(!model_.locked());
+    const std::string word = choice.tie.get(model_.setting());
     const bool typing = field.isEditable() && field.lineEdit()->isModified() && !all;
     if (typing)
         return;
@@ -211,7 +215,7 @@ void Binder::showFault(const Fault& fault) {
         std::find_if(choices_.begin(), choices_.end(), [&](const Choice& c) { return c.tie.path == fault.path; });
     MessageLabel* label = choice != choices_.end() && choice->message ? choice->message.data() : placeOf(fault.path);
     if (label)
-        label->say(MessageLabel::Weight::fault, bench_.session().words(fault));
+        label->say(MessageLabel::Weight::fault, model_.session().words(fault));
 }
 
 /// The nearest place above: "/grist/0/late" is said at "/grist"; what fits nowhere at "".

@@ -4,7 +4,7 @@
 
 #include "advice/advise.h"
 #include "quantity/parse.h"
-#include "ui/brew/bench.h"
+#include "ui/brew/recipe_editor_model.h"
 #include "ui/present/unit_scale.h"
 
 #include <QPointer>
@@ -26,27 +26,27 @@ struct NumberTie {
     std::string path; ///< as faults name it: "/mash/0/temperature_c"
     QString name;     ///< for people and assistive technology
     UnitKind unit = UnitKind::none;
-    std::function<double(const Setting&)> get; ///< stored units
-    std::function<void(Setting&, double)> set; ///< makes nothing of a place that is no longer there
-    std::optional<Range> range;                ///< none: as the recipe's description says
+    std::function<double(const advice::Setting&)> get; ///< stored units
+    std::function<void(advice::Setting&, double)> set; ///< makes nothing of a place that is no longer there
+    std::optional<Range> range;                        ///< none: as the recipe's description says
 };
 struct WordTie {
     std::string path;
     QString name;
-    std::function<std::string(const Setting&)> get;
-    std::function<void(Setting&, const std::string&)> set;
+    std::function<std::string(const advice::Setting&)> get;
+    std::function<void(advice::Setting&, const std::string&)> set;
 };
 struct FlagTie {
     std::string path;
     QString name;
-    std::function<bool(const Setting&)> get;
-    std::function<void(Setting&, bool)> set;
+    std::function<bool(const advice::Setting&)> get;
+    std::function<void(advice::Setting&, bool)> set;
 };
 
 class Binder : public QObject {
     Q_OBJECT
 public:
-    explicit Binder(BrewBench& bench, QObject* parent = nullptr);
+    explicit Binder(RecipeEditorModel& model, QObject* parent = nullptr);
     NumberField* number(const NumberTie& tie, QWidget* parent);
     /// Choosing is finished at once. An editable one also takes what is typed; an unknown word is the recipe's fault.
     void tie(ChoiceField& field, const WordTie& tie, MessageLabel* message);
@@ -60,7 +60,7 @@ public:
     void show(bool all = false);
 
     [[nodiscard]] NumberField* numberAt(const std::string& path) const; ///< null: no such field
-    [[nodiscard]] BrewBench& bench() const { return bench_; }
+    [[nodiscard]] RecipeEditorModel& model() const { return model_; }
 
 private:
     struct Number {
@@ -91,7 +91,7 @@ private:
     [[nodiscard]] MessageLabel* placeOf(const std::string& path) const;
     void clearPlaces();
 
-    BrewBench& bench_;
+    RecipeEditorModel& model_;
     std::vector<Number> numbers_;
     std::vector<Choice> choices_;
     std::vector<Line> lines_;

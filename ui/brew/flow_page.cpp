@@ -3,7 +3,7 @@
 
 #include "advice/advise.h"
 #include "quantity/density.h"
-#include "ui/brew/flow_strip.h"
+#include "ui/brew/flow_diagram.h"
 #include "ui/brew/grist_editor.h"
 #include "ui/brew/hop_editor.h"
 #include "ui/brew/mash_editor.h"
@@ -22,6 +22,11 @@
 #include <algorithm>
 
 namespace staveline::ui {
+
+using advice::Setting;
+using brewing::BrewPlan;
+using brewing::Recipe;
+
 namespace {
 
 constexpr Celsius cold{20}; // litres of water and wort are stated at
@@ -65,9 +70,9 @@ FlowPage::Step FlowPage::stepOf(const std::string& key) {
     return at == places.end() ? wanted : at->step;
 }
 
-FlowPage::FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent)
-    : QWidget(parent), bench_(bench), purpose_(purpose), binder_(new Binder(bench, this)),
-      strip_(new FlowStrip(stepCount_ - 1, this)) {
+FlowPage::FlowPage(RecipeEditorModel& model, Purpose purpose, QWidget* parent)
+    : QWidget(parent), model_(model), purpose_(purpose), binder_(new Binder(model, this)),
+      diagram_(new FlowDiagram(stepCount_ - 1, this)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, lines(*this, .6), 0);
     column->setSpacing(0);
@@ -84,7 +89,7 @@ FlowPage::FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent)
             column->addWidget(steps_[i]);
     }
     column->insertLayout(0, first);
-    connect(strip_, &FlowStrip::chosen, this, &FlowPage::goTo);
+    connect(diagram_, &FlowDiagram::chosen, this, &FlowPage::goTo);
     column->addStretch(1);
     addWanted();
     addFields(water,
@@ -96,8 +101,8 @@ FlowPage::FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent)
     yeast_ = new YeastEditor(*binder_, steps_[fermenter]);
     steps_[fermenter]->addWidget(yeast_);
     binder_->place("", steps_[wanted]->fault());
-    connect(&bench, &BrewBench::recalculated, this, &FlowPage::refresh);
-    connect(&bench.session(), &Session::unitsChanged, this, [this] { refresh(false); });
+    connect(&model, &RecipeEditorModel::recalculated, this, &FlowPage::refresh);
+    connect(&model.session(), &Session::unitsChanged, this, [this] { refresh(false); });
 }
 
 void FlowPage::addWanted() {
@@ -135,7 +140,7 @@ QWidget* FlowPage::sugarKind() {
     auto* both = new QWidget(steps_[kettle]);
     auto* kind = new ChoiceField(both);
     auto* message = new MessageLabel(both);
-    offerGrain(*kind, bench_.session().desk(), true);
+    offerGrain(*kind, model_.session().desk(), true);
     binder_->tie(*kind,
                  {"/sugar", tr("Kind of sugar"), [](const Setting& s) { return s.recipe.sugar; },
                   [](Setting& s, const std::string& id) { s.recipe.sugar = id; }},
@@ -168,16 +173,16 @@ void FlowPage::refresh(bool anew) {
     mash_->sync();
     hops_->sync();
     yeast_->sync();
-    if (bench_.draft()) {
-        sayAmounts(bench_.draft()->plan);
-        sayNotes(bench_.draft()->plan);
-        showStrip(bench_.draft()->plan);
+    if (model_.draft()) {
+        sayAmounts(model_.draft()->plan);
+        sayNotes(model_.draft()->plan);
+        showDiagram(model_.draft()->plan);
     }
     binder_->show(anew);
 }
 
 void FlowPage::sayAmounts(const BrewPlan& plan) {
-    const Session& session = bench_.session();
+    const Session& session = model_.session();
     const auto words = [&](Message message) { return session.words(message); };
     steps_[wanted]->sayAmounts(
         words(say("ui.brew.wanted").with("into", plan.intoVessel).with("gravity", plan.originalGravity)),
@@ -208,11 +213,11 @@ void FlowPage::sayAmounts(const BrewPlan& plan) {
 }
 
 Message FlowPage::moreOfRefill(const BrewPlan& plan) const {
-    const auto& litres = bench_.measured().intoFermenter;
+    const auto& litres = model_.measured().intoFermenter;
     return say(purpose_ == Purpose::plan ? "ui.brew.wanted_more"
                : litres                  ? "ui.brew.brewed_back"
                                          : "ui.brew.brewed_more")
-        .with("draw", bench_.setting().draw)
+        .with("draw", model_.setting().draw)
         .with("litres", litres.value_or(plan.intoFermenter))
         .with("bitterness", plan.bitterness)
         .with("alcohol", plan.alcohol)
@@ -220,10 +225,10 @@ Message FlowPage::moreOfRefill(const BrewPlan& plan) const {
 }
 
 Message FlowPage::moreOfFermenter(const BrewPlan& plan) const {
-    const BrewMeasures& measured = bench_.measured();
+    const desk::BrewMeasures& measured = model_.measured();
     return say(measured.finalGravity     ? "ui.brew.fermenter_ended"
                : measured.intoFermenter  ? "ui.brew.fermenter_measured"
-               : bench_.kit().brewLength ? "ui.brew.fermenter_fixed"
+               : model_.kit().brewLength ? "ui.brew.fermenter_fixed"
                                          : "ui.brew.fermenter_more")
         .with("days", Days{static_cast<double>(plan.primaryDays)})
         .with("final", plan.finalGravity)
@@ -233,15 +238,15 @@ Message FlowPage::moreOfFermenter(const BrewPlan& plan) const {
 void FlowPage::sayNotes(const BrewPlan& plan) {
     std::array<QStringList, stepCount_> findings, cautions;
     for (const Message& finding : plan.findings)
-        findings[stepOf(finding.key)] << bench_.session().words(finding);
+        findings[stepOf(finding.key)] << model_.session().words(finding);
     for (const Message& caution : plan.cautions)
-        cautions[stepOf(caution.key)] << bench_.session().words(caution);
+        cautions[stepOf(caution.key)] << model_.session().words(caution);
     for (std::size_t i = 0; i < steps_.size(); ++i)
         steps_[i]->setNotes(findings[i], cautions[i]);
 }
 
-void FlowPage::showStrip(const BrewPlan& plan) {
-    const Session& session = bench_.session();
+void FlowPage::showDiagram(const BrewPlan& plan) {
+    const Session& session = model_.session();
     const Litres cold = plan.strikeAndInfusion + plan.sparge, beer = plan.intoVessel + plan.leftOver;
     std::array<QStringList, stepCount_> findings;
     for (const Message& finding : plan.findings)
@@ -250,13 +255,13 @@ void FlowPage::showStrip(const BrewPlan& plan) {
         return FlowCell{steps_[step]->name(), session.amount(amount), how, enters, leaves, findings[step]};
     };
     const auto at = [&](const char* key, Plato gravity) { return session.words(say(key).with("gravity", gravity)); };
-    const char* const hot = "ui.brew.strip.hot";
-    const char* const cool = "ui.brew.strip.cold";
-    strip_->show({cell(water, cold, own("ui.brew.strip.water"), cold, cold),
-                  cell(mash, plan.preBoilHot, at(hot, plan.preBoilGravity), cold, plan.preBoilHot),
-                  cell(kettle, plan.postBoilHot, at(hot, plan.originalGravity), plan.preBoilHot, plan.postBoilHot),
-                  cell(fermenter, plan.intoFermenter, at(cool, plan.originalGravity), plan.intoFermenter, beer),
-                  cell(vessel, plan.intoVessel, at(cool, plan.finalGravity), beer, plan.intoVessel)});
+    const char* const hot = "ui.brew.flow.hot";
+    const char* const cool = "ui.brew.flow.cold";
+    diagram_->show({cell(water, cold, own("ui.brew.flow.water"), cold, cold),
+                    cell(mash, plan.preBoilHot, at(hot, plan.preBoilGravity), cold, plan.preBoilHot),
+                    cell(kettle, plan.postBoilHot, at(hot, plan.originalGravity), plan.preBoilHot, plan.postBoilHot),
+                    cell(fermenter, plan.intoFermenter, at(cool, plan.originalGravity), plan.intoFermenter, beer),
+                    cell(vessel, plan.intoVessel, at(cool, plan.finalGravity), beer, plan.intoVessel)});
 }
 
 void FlowPage::goTo(int cell) {

@@ -9,7 +9,7 @@
 
 namespace staveline::ui {
 
-class FlowStrip;
+class FlowDiagram;
 class GristEditor;
 class HopEditor;
 class MashEditor;
@@ -22,10 +22,10 @@ public:
     enum class Purpose { plan, brewed }; ///< a brew that is made no longer follows from a draw
     enum Step { wanted, water, mash, kettle, fermenter, vessel, stepCount_ };
 
-    FlowPage(BrewBench& bench, Purpose purpose, QWidget* parent = nullptr);
+    FlowPage(RecipeEditorModel& model, Purpose purpose, QWidget* parent = nullptr);
     void focusFirst();
     /// The way at a glance; it stands where the page that shows the flow puts it.
-    [[nodiscard]] FlowStrip& strip() const { return *strip_; }
+    [[nodiscard]] FlowDiagram& diagram() const { return *diagram_; }
     [[nodiscard]] StepSection& step(Step step) const { return *steps_[step]; }
     [[nodiscard]] Binder& fields() const { return *binder_; }
     [[nodiscard]] YeastEditor& yeast() const { return *yeast_; }
@@ -42,17 +42,17 @@ private:
     /// One line of captioned number fields.
     void addFields(Step step, const std::vector<NumberTie>& ties, QWidget* last = nullptr);
     [[nodiscard]] QWidget* sugarKind();
-    void sayAmounts(const BrewPlan& plan);
-    [[nodiscard]] Message moreOfRefill(const BrewPlan& plan) const;
-    [[nodiscard]] Message moreOfFermenter(const BrewPlan& plan) const;
-    void sayNotes(const BrewPlan& plan);
-    void showStrip(const BrewPlan& plan);
+    void sayAmounts(const brewing::BrewPlan& plan);
+    [[nodiscard]] Message moreOfRefill(const brewing::BrewPlan& plan) const;
+    [[nodiscard]] Message moreOfFermenter(const brewing::BrewPlan& plan) const;
+    void sayNotes(const brewing::BrewPlan& plan);
+    void showDiagram(const brewing::BrewPlan& plan);
     void goTo(int cell);
 
-    BrewBench& bench_;
+    RecipeEditorModel& model_;
     Purpose purpose_;
     Binder* binder_;
-    FlowStrip* strip_;
+    FlowDiagram* diagram_;
     std::array<StepSection*, stepCount_> steps_{};
     GristEditor* grist_;
     MashEditor* mash_;

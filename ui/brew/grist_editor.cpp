@@ -21,6 +21,10 @@
 #include <cmath>
 
 namespace staveline::ui {
+
+using advice::Setting;
+using brewing::GristPart;
+
 namespace {
 
 std::string partPath(std::size_t part, const char* field) {
@@ -48,7 +52,7 @@ void takeShare(std::vector<GristPart>& grist, std::size_t part, double share) {
 } // namespace
 
 GristEditor::GristEditor(Binder& binder, QWidget* parent)
-    : QWidget(parent), binder_(binder), bench_(binder.bench()),
+    : QWidget(parent), binder_(binder), model_(binder.model()),
       rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
       sum_(new ShareLine(this)), add_(new QPushButton(tr("Add grain"), this)),
       switch_(new QPushButton(tr("In kilograms"), this)) {
@@ -82,7 +86,7 @@ void GristEditor::fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout) {
     auto* grain = new ChoiceField(both);
     auto* message = new MessageLabel(both);
     makeSearching(*grain);
-    offerGrain(*grain, bench_.session().desk(), false);
+    offerGrain(*grain, model_.session().desk(), false);
     grain->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     grain->setMinimumContentsLength(22);
     auto* column = new QVBoxLayout(both);
@@ -116,7 +120,7 @@ void GristEditor::fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout) {
                         }});
     auto* remove = new QPushButton(tr("Take out"), &row);
     remove->setFlat(true);
-    remove->setEnabled(!bench_.locked());
+    remove->setEnabled(!model_.locked());
     remove->setAccessibleName(tr("Take out grain %1").arg(part + 1));
     connect(remove, &QPushButton::clicked, this, [this, part] { this->remove(part); });
     layout.addWidget(other, 0, Qt::AlignTop);
@@ -145,8 +149,8 @@ void GristEditor::addMass(std::size_t part, QWidget& row, QHBoxLayout& layout) {
         binder_.number({partPath(part, "mass"), tr("Kilograms of grain %1").arg(part + 1), UnitKind::mass,
                         [this, part](const Setting&) { return massOf(part).value_or(Kilograms{0}).kg; },
                         [this, part](Setting& s, double kilograms) {
-                            if (bench_.draft() && holds(s, part))
-                                takeShare(s.recipe.grist, part, kilograms / bench_.draft()->plan.gristMass.kg);
+                            if (model_.draft() && holds(s, part))
+                                takeShare(s.recipe.grist, part, kilograms / model_.draft()->plan.gristMass.kg);
                         },
                         Range{0, 100000}},
                        &row);
@@ -159,12 +163,12 @@ void GristEditor::addMass(std::size_t part, QWidget& row, QHBoxLayout& layout) {
 
 /// The whole changes a little with its parts: once or twice more brings the plan to what was typed.
 void GristEditor::settleMass(std::size_t part, double kilograms) {
-    for (int again = 0; again < 3 && !bench_.fault(); ++again) {
+    for (int again = 0; again < 3 && !model_.fault(); ++again) {
         const auto planned = massOf(part);
         if (!planned || planned->kg <= 0 || std::abs(planned->kg - kilograms) < 1e-3 * kilograms)
             return;
-        const double total = bench_.draft()->plan.gristMass.kg;
-        bench_.change(
+        const double total = model_.draft()->plan.gristMass.kg;
+        model_.change(
             [part, share = kilograms / total](Setting& s) {
                 if (holds(s, part))
                     takeShare(s.recipe.grist, part, share);
@@ -174,31 +178,31 @@ void GristEditor::settleMass(std::size_t part, double kilograms) {
 }
 
 std::optional<Kilograms> GristEditor::massOf(std::size_t part) const {
-    if (!bench_.draft() || part >= bench_.draft()->plan.grist.size())
+    if (!model_.draft() || part >= model_.draft()->plan.grist.size())
         return std::nullopt;
-    return bench_.draft()->plan.grist[part].mass;
+    return model_.draft()->plan.grist[part].mass;
 }
 
 void GristEditor::sync() {
-    const auto& grist = bench_.recipe().grist;
+    const auto& grist = model_.recipe().grist;
     if (grist.size() != rows_->count()) {
         binder_.forget("/grist/");
         other_.clear();
     }
     rows_->sync(grist.size());
     sayOther();
-    sum_->setLocked(bench_.locked());
+    sum_->setLocked(model_.locked());
     sum_->say(sumOf(grist), grist.size());
-    add_->setEnabled(!bench_.locked());
+    add_->setEnabled(!model_.locked());
 }
 
 void GristEditor::sayOther() {
     for (std::size_t i = 0; i < other_.size(); ++i) {
         const auto mass = massOf(i);
         if (kilograms_)
-            other_[i]->setText(bench_.session().amount(bench_.recipe().grist[i].share));
+            other_[i]->setText(model_.session().amount(model_.recipe().grist[i].share));
         else
-            other_[i]->setText(mass ? bench_.session().amount(*mass) : QString());
+            other_[i]->setText(mass ? model_.session().amount(*mass) : QString());
     }
 }
 
@@ -216,26 +220,26 @@ void GristEditor::showKilograms(bool kilograms) {
 
 /// The first grain of the pantry that is not in the grist yet.
 std::string GristEditor::unused() const {
-    for (const Grain& grain : bench_.session().desk().pantry().grains())
-        if (!grain.isSugar() && std::none_of(bench_.recipe().grist.begin(), bench_.recipe().grist.end(),
+    for (const ingredient::Grain& grain : model_.session().desk().pantry().grains())
+        if (!grain.isSugar() && std::none_of(model_.recipe().grist.begin(), model_.recipe().grist.end(),
                                              [&](const GristPart& part) { return part.grain == grain.id; }))
             return grain.id;
     return "pilsner";
 }
 
 void GristEditor::add() {
-    bench_.change(
+    model_.change(
         [grain = unused()](Setting& s) {
             auto& grist = s.recipe.grist;
             grist.push_back({grain, Share{std::max(0., restOf(sumOf(grist)).of1)}, false});
         },
         tr("grain added"), "/grist/add" + std::to_string(rows_->count()));
     rows_->focusRow(rows_->count());
-    bench_.finish();
+    model_.finish();
 }
 
 void GristEditor::remove(std::size_t part) {
-    bench_.change(
+    model_.change(
         [part](Setting& s) {
             if (holds(s, part))
                 s.recipe.grist.erase(s.recipe.grist.begin() + static_cast<std::ptrdiff_t>(part));
@@ -245,15 +249,15 @@ void GristEditor::remove(std::size_t part) {
         rows_->focusRow(part);
     else
         add_->setFocus(Qt::OtherFocusReason);
-    bench_.finish();
+    model_.finish();
 }
 
 void GristEditor::shareRest(int part) {
-    const std::size_t count = bench_.recipe().grist.size();
-    if (count == 0 || bench_.locked())
+    const std::size_t count = model_.recipe().grist.size();
+    if (count == 0 || model_.locked())
         return;
     const std::size_t at = part < 0 ? count - 1 : std::min(static_cast<std::size_t>(part), count - 1);
-    bench_.change(
+    model_.change(
         [at](Setting& s) {
             if (holds(s, at))
                 s.recipe.grist[at].share += restOf(sumOf(s.recipe.grist));
@@ -263,7 +267,7 @@ void GristEditor::shareRest(int part) {
         field->edit()->setModified(false);
         binder_.show();
     }
-    bench_.finish();
+    model_.finish();
 }
 
 } // namespace staveline::ui

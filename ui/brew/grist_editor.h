@@ -38,7 +38,7 @@ private:
     void sayOther();
 
     Binder& binder_;
-    BrewBench& bench_;
+    RecipeEditorModel& model_;
     RowList* rows_;
     ShareLine* sum_;
     QPushButton* add_;
@@ -48,8 +48,8 @@ private:
 };
 
 /// Fills a choice with the pantry's grain or its sugars; what is not at hand says so.
-void offerGrain(ChoiceField& field, const Desk& desk, bool sugars);
-void offerYeast(ChoiceField& field, const Desk& desk);
+void offerGrain(ChoiceField& field, const desk::Desk& desk, bool sugars);
+void offerYeast(ChoiceField& field, const desk::Desk& desk);
 /// Typing searches anywhere in the names.
 void makeSearching(ChoiceField& field);
 

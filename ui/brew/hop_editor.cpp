@@ -2,7 +2,7 @@
 #include "ui/brew/hop_editor.h"
 
 #include "advice/advise.h"
-#include "ui/brew/boil_strip.h"
+#include "ui/brew/boil_timeline.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/share_line.h"
 #include "ui/widgets/message_label.h"
@@ -16,6 +16,10 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using advice::Setting;
+using brewing::HopAddition;
+
 namespace {
 
 std::string hopPath(std::size_t addition, const char* field) {
@@ -34,7 +38,7 @@ Share sumOf(const std::vector<HopAddition>& hops) {
 } // namespace
 
 HopEditor::HopEditor(Binder& binder, QWidget* parent)
-    : QWidget(parent), binder_(binder), bench_(binder.bench()), strip_(new BoilStrip(this)),
+    : QWidget(parent), binder_(binder), model_(binder.model()), timeline_(new BoilTimeline(this)),
       usual_(quietLabel({}, this)),
       rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
       sum_(new ShareLine(this)), add_(new QPushButton(tr("Add hops"), this)) {
@@ -49,7 +53,7 @@ HopEditor::HopEditor(Binder& binder, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(lines(*this, .3));
     column->addWidget(title);
-    column->addWidget(strip_);
+    column->addWidget(timeline_);
     column->addWidget(usual_);
     column->addWidget(rows_);
     column->addLayout(foot);
@@ -105,7 +109,7 @@ void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout)
     grams_.push_back(grams);
     auto* remove = new QPushButton(tr("Take out"), &row);
     remove->setFlat(true);
-    remove->setEnabled(!bench_.locked());
+    remove->setEnabled(!model_.locked());
     remove->setAccessibleName(tr("Take out hops %1").arg(n));
     connect(remove, &QPushButton::clicked, this, [this, addition] { this->remove(addition); });
     layout.addWidget(captioned(tr("Name"), name, name, &row), 3, Qt::AlignTop);
@@ -117,7 +121,7 @@ void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout)
 }
 
 void HopEditor::add() {
-    bench_.change(
+    model_.change(
         [](Setting& s) {
             HopAddition hop;
             hop.boiled = s.recipe.boil;
@@ -126,11 +130,11 @@ void HopEditor::add() {
         },
         tr("hops added"), "/hops/add" + std::to_string(rows_->count()));
     rows_->focusRow(rows_->count());
-    bench_.finish();
+    model_.finish();
 }
 
 void HopEditor::remove(std::size_t addition) {
-    bench_.change(
+    model_.change(
         [addition](Setting& s) {
             if (holds(s, addition))
                 s.recipe.hops.erase(s.recipe.hops.begin() + static_cast<std::ptrdiff_t>(addition));
@@ -140,15 +144,15 @@ void HopEditor::remove(std::size_t addition) {
         rows_->focusRow(addition);
     else
         add_->setFocus(Qt::OtherFocusReason);
-    bench_.finish();
+    model_.finish();
 }
 
 void HopEditor::shareRest(int addition) {
-    const std::size_t count = bench_.recipe().hops.size();
-    if (count == 0 || bench_.locked())
+    const std::size_t count = model_.recipe().hops.size();
+    if (count == 0 || model_.locked())
         return;
     const std::size_t at = addition < 0 ? count - 1 : std::min(static_cast<std::size_t>(addition), count - 1);
-    bench_.change(
+    model_.change(
         [at](Setting& s) {
             if (holds(s, at))
                 s.recipe.hops[at].ofBitterness += restOf(sumOf(s.recipe.hops));
@@ -158,29 +162,29 @@ void HopEditor::shareRest(int addition) {
         field->edit()->setModified(false);
         binder_.show();
     }
-    bench_.finish();
+    model_.finish();
 }
 
 void HopEditor::sync() {
-    const auto& hops = bench_.recipe().hops;
+    const auto& hops = model_.recipe().hops;
     if (hops.size() != rows_->count()) {
         binder_.forget("/hops/");
         grams_.clear();
     }
     rows_->sync(hops.size());
     sum_->setVisible(!hops.empty());
-    sum_->setLocked(bench_.locked());
+    sum_->setLocked(model_.locked());
     sum_->say(sumOf(hops), hops.size());
-    add_->setEnabled(!bench_.locked());
-    if (!bench_.draft())
+    add_->setEnabled(!model_.locked());
+    if (!model_.draft())
         return;
-    const auto& weighed = bench_.draft()->plan.hops;
-    strip_->show(bench_.recipe().boil, weighed, bench_.session().units());
+    const auto& weighed = model_.draft()->plan.hops;
+    timeline_->show(model_.recipe().boil, weighed, model_.session().units());
     for (std::size_t i = 0; i < grams_.size(); ++i)
-        grams_[i]->setText(i < weighed.size() ? bench_.session().amount(weighed[i].mass) : QString());
+        grams_[i]->setText(i < weighed.size() ? model_.session().amount(weighed[i].mass) : QString());
     usual_->setVisible(hops.empty());
     if (hops.empty() && !weighed.empty())
-        usual_->setText(bench_.session().words(
+        usual_->setText(model_.session().words(
             say("ui.brew.usual_hops").with("mass", weighed.front().mass).with("alpha", weighed.front().alpha)));
     else if (hops.empty())
         usual_->setText(own("ui.brew.no_hops"));

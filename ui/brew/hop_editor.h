@@ -12,7 +12,7 @@ class QPushButton;
 
 namespace staveline::ui {
 
-class BoilStrip;
+class BoilTimeline;
 class RowList;
 class ShareLine;
 
@@ -25,17 +25,18 @@ public:
     void remove(std::size_t addition);
     void shareRest(int addition); ///< negative: the last
     [[nodiscard]] ShareLine& sum() const { return *sum_; }
-    [[nodiscard]] BoilStrip& strip() const { return *strip_; }
+    [[nodiscard]] BoilTimeline& timeline() const { return *timeline_; }
     [[nodiscard]] QString words() const; ///< of the one addition nobody named
 
 private:
     void fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout);
     NumberField* number(std::size_t addition, const char* field, const QString& name, UnitKind unit,
-                        double (*get)(const HopAddition&), void (*set)(HopAddition&, double), QWidget& row);
+                        double (*get)(const brewing::HopAddition&), void (*set)(brewing::HopAddition&, double),
+                        QWidget& row);
 
     Binder& binder_;
-    BrewBench& bench_;
-    BoilStrip* strip_;
+    RecipeEditorModel& model_;
+    BoilTimeline* timeline_;
     QLabel* usual_; ///< says what happens without an addition of one's own
     RowList* rows_;
     ShareLine* sum_;

@@ -12,8 +12,10 @@
 
 namespace staveline::ui {
 
-KitEditor::KitEditor(BrewBench& bench, QWidget* parent)
-    : QWidget(parent), bench_(bench), fold_(new QPushButton(this)), body_(new QWidget(this)),
+using facts::EquipmentFact;
+
+KitEditor::KitEditor(RecipeEditorModel& model, QWidget* parent)
+    : QWidget(parent), model_(model), fold_(new QPushButton(this)), body_(new QWidget(this)),
       form_(new FactForm(body_)), message_(new MessageLabel(body_)) {
     fold_->setCheckable(true);
     auto* inner = new QVBoxLayout(body_);
@@ -28,8 +30,8 @@ KitEditor::KitEditor(BrewBench& bench, QWidget* parent)
     body_->setVisible(false);
     connect(fold_, &QPushButton::toggled, this, &KitEditor::unfold);
     connect(form_, &FactForm::edited, this, &KitEditor::edited);
-    connect(&bench.session(), &Session::unitsChanged, this, [this] { form_->setUnits(bench_.session().units()); });
-    connect(&bench, &BrewBench::recalculated, this, &KitEditor::showFault);
+    connect(&model.session(), &Session::unitsChanged, this, [this] { form_->setUnits(model_.session().units()); });
+    connect(&model, &RecipeEditorModel::recalculated, this, &KitEditor::showFault);
 }
 
 void KitEditor::unfold(bool open) {
@@ -45,22 +47,22 @@ EquipmentFact KitEditor::typed() const {
 }
 
 void KitEditor::sync() {
-    const EquipmentFact kit = bench_.session().desk().kit();
+    const EquipmentFact kit = model_.session().desk().kit();
     const bool editing = shown_ && (!form_->usable() || typed() != *shown_);
     if (!editing && (!shown_ || *shown_ != kit))
         build(kit);
-    fold_->setText(tr("Kit: %1").arg(qs(bench_.kit().equipment.name)));
+    fold_->setText(tr("Kit: %1").arg(qs(model_.kit().equipment.name)));
 }
 
 void KitEditor::build(const EquipmentFact& kit) {
     shown_ = kit;
     FormContext context;
-    context.today = bench_.session().desk().today();
-    context.units = bench_.session().units();
+    context.today = model_.session().desk().today();
+    context.units = model_.session().units();
     context.hidden = {"on"};
     context.labels = "equipment";
     form_->build(kit, context);
-    form_->setEnabled(!bench_.session().desk().readOnly());
+    form_->setEnabled(!model_.session().desk().readOnly());
     for (QLineEdit* edit : form_->findChildren<QLineEdit*>())
         connect(edit, &QLineEdit::editingFinished, this, &KitEditor::finish);
 }
@@ -68,37 +70,37 @@ void KitEditor::build(const EquipmentFact& kit) {
 void KitEditor::edited() {
     form_->recheck();
     if (form_->previewable())
-        bench_.changeKit(typed());
+        model_.changeKit(typed());
 }
 
 void KitEditor::showFault() {
     message_->clear();
-    const auto& fault = bench_.fault();
+    const auto& fault = model_.fault();
     constexpr std::string_view mine = "/equipment";
     if (!fault || !fault->path.starts_with(mine))
         return;
     Fault here = *fault;
     here.path.erase(0, mine.size());
     if (!form_->showFault(here, false))
-        message_->say(MessageLabel::Weight::fault, bench_.session().words(here));
+        message_->say(MessageLabel::Weight::fault, model_.session().words(here));
 }
 
 void KitEditor::finish() {
-    if (!shown_ || !form_->usable() || bench_.fault())
+    if (!shown_ || !form_->usable() || model_.fault())
         return;
     EquipmentFact kit = typed();
     if (kit == *shown_)
         return;
-    kit.on = bench_.session().desk().today();
-    Session& session = bench_.session();
+    kit.on = model_.session().desk().today();
+    Session& session = model_.session();
     const auto batch = session.batch(); // what is told then is shown already
-    const auto done = session.setToday(Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
+    const auto done = session.setToday(facts::Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
     if (done) {
         shown_ = kit;
         return;
     }
     if (!form_->showFault(done.error(), false))
-        message_->say(MessageLabel::Weight::fault, bench_.session().words(done.error()));
+        message_->say(MessageLabel::Weight::fault, model_.session().words(done.error()));
 }
 
 QString KitEditor::words() const {

@@ -2,7 +2,7 @@
 // The kit: volumes, losses, rates and the brew length, as of today. Earlier kits stay with the brews made on them.
 #pragma once
 
-#include "ui/brew/bench.h"
+#include "ui/brew/recipe_editor_model.h"
 #include "ui/widgets/fact_form.h"
 
 #include <QWidget>
@@ -16,7 +16,7 @@ class MessageLabel;
 class KitEditor : public QWidget {
     Q_OBJECT
 public:
-    explicit KitEditor(BrewBench& bench, QWidget* parent = nullptr);
+    explicit KitEditor(RecipeEditorModel& model, QWidget* parent = nullptr);
     /// The fields follow the book unless one of them is being edited.
     void sync();
     void unfold(bool open);
@@ -25,14 +25,14 @@ public:
     [[nodiscard]] QString words() const; ///< of the message shown
 
 private:
-    void build(const EquipmentFact& kit);
+    void build(const facts::EquipmentFact& kit);
     void edited();
     void finish();
     void showFault();
-    [[nodiscard]] EquipmentFact typed() const;
+    [[nodiscard]] facts::EquipmentFact typed() const;
 
-    BrewBench& bench_;
-    std::optional<EquipmentFact> shown_; ///< what the fields were filled from
+    RecipeEditorModel& model_;
+    std::optional<facts::EquipmentFact> shown_; ///< what the fields were filled from
     QPushButton* fold_;
     QWidget* body_;
     FactForm* form_;

@@ -12,6 +12,9 @@
 #include <cmath>
 
 namespace staveline::ui {
+
+using brewing::MashStep;
+
 namespace {
 
 constexpr double lowest = 30, highest = 82; // of the temperature scale [C]
@@ -81,20 +84,20 @@ MashChart::MashChart(QWidget* parent) : QWidget(parent) {
 void MashChart::setLook(const MashLook& look) {
     look_ = look;
     spans_ = spansOf(look.rests, look.rate);
-    while (grips_.size() > look.rests.size()) {
-        grips_.back()->QWidget::hide();
-        grips_.back()->deleteLater(); // the focus may just be on its way to it
-        grips_.pop_back();
+    while (handles_.size() > look.rests.size()) {
+        handles_.back()->QWidget::hide();
+        handles_.back()->deleteLater(); // the focus may just be on its way to it
+        handles_.pop_back();
     }
-    while (grips_.size() < look.rests.size()) {
-        auto* grip = new RestGrip(grips_.size(), *this);
-        if (!grips_.empty())
-            setTabOrder(grips_.back(), grip);
-        grips_.push_back(grip);
-        grip->QWidget::show();
+    while (handles_.size() < look.rests.size()) {
+        auto* handle = new RestHandle(handles_.size(), *this);
+        if (!handles_.empty())
+            setTabOrder(handles_.back(), handle);
+        handles_.push_back(handle);
+        handle->QWidget::show();
     }
-    for (std::size_t i = 0; i < grips_.size(); ++i)
-        grips_[i]->show(look.rests[i], look.units);
+    for (std::size_t i = 0; i < handles_.size(); ++i)
+        handles_[i]->show(look.rests[i], look.units);
     setAccessibleDescription(describe(look));
     chooseSpan();
     place();
@@ -102,13 +105,13 @@ void MashChart::setLook(const MashLook& look) {
 }
 
 void MashChart::setLocked(bool locked) {
-    for (RestGrip* grip : grips_)
-        grip->setEnabled(!locked);
+    for (RestHandle* handle : handles_)
+        handle->setEnabled(!locked);
 }
 
 void MashChart::focusRest() {
-    if (!grips_.empty())
-        grips_.front()->setFocus(Qt::OtherFocusReason);
+    if (!handles_.empty())
+        handles_.front()->setFocus(Qt::OtherFocusReason);
 }
 
 void MashChart::chooseSpan() {
@@ -149,10 +152,10 @@ double MashChart::degreesPerPixel() const {
 
 void MashChart::place() {
     const double line = lines(*this, 1);
-    for (std::size_t i = 0; i < grips_.size(); ++i) {
+    for (std::size_t i = 0; i < handles_.size(); ++i) {
         const double from = x(spans_[i].from), to = std::max(x(spans_[i].to), from + line * .8);
         const double middle = y(look_.rests[i].temperature.c);
-        grips_[i]->setGeometry(QRectF(from, middle - line * .5, to - from, line).toRect());
+        handles_[i]->setGeometry(QRectF(from, middle - line * .5, to - from, line).toRect());
     }
 }
 
@@ -183,7 +186,7 @@ void MashChart::release() {
 }
 
 std::array<MashChart::Panel, 4> MashChart::panels() const {
-    const MashTrace& trace = look_.trace;
+    const brewing::MashTrace& trace = look_.trace;
     const auto end = [&](const ArgumentValue& value) { return amount(value, look_.units); };
     return {
         Panel{tr("fermentable, % of the extract"), end(Share{last(trace.fermentable)}), &trace.fermentable, 1, percent},

@@ -14,13 +14,13 @@ class QPainter;
 
 namespace staveline::ui {
 
-class RestGrip;
+class RestHandle;
 
 struct MashLook {
-    std::vector<MashStep> rests;
+    std::vector<brewing::MashStep> rests;
     CelsiusPerMinute rate{10}; ///< between rests
     QString early, late;       ///< grain by name, as it goes in; empty: none
-    MashTrace trace;
+    brewing::MashTrace trace;
     bool current = true; ///< the curves are of these rests; otherwise of the last ones that can be mashed
     DisplayUnits units;
 };
@@ -28,7 +28,7 @@ struct MashLook {
 struct RestSpan {
     double from = 0, to = 0;
 };
-[[nodiscard]] std::vector<RestSpan> spansOf(const std::vector<MashStep>& rests, CelsiusPerMinute rate);
+[[nodiscard]] std::vector<RestSpan> spansOf(const std::vector<brewing::MashStep>& rests, CelsiusPerMinute rate);
 /// The mash in one sentence, with what the wort holds at its end.
 [[nodiscard]] QString describe(const MashLook& look);
 
@@ -43,11 +43,11 @@ public:
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
-    // For the grips: what a distance on the screen means.
+    // For the handles: what a distance on the screen means.
     [[nodiscard]] double minutesPerPixel() const;
     [[nodiscard]] double degreesPerPixel() const;
     /// Moves a rest between its neighbours' temperatures and within what a mash takes.
-    void move(std::size_t rest, MashStep to);
+    void move(std::size_t rest, brewing::MashStep to);
     void release();
 
 Q_SIGNALS:
@@ -70,7 +70,7 @@ private:
     [[nodiscard]] QRectF panelRect(std::size_t index) const;
     [[nodiscard]] double x(double minute) const;
     [[nodiscard]] double y(double celsius) const;
-    void place(); ///< grips
+    void place(); ///< handles
     void chooseSpan();
     void paintGrid(QPainter& painter) const;
     void paintTemperature(QPainter& painter) const;
@@ -79,17 +79,17 @@ private:
 
     MashLook look_;
     std::vector<RestSpan> spans_;
-    std::vector<RestGrip*> grips_;
+    std::vector<RestHandle*> handles_;
     double span_ = 60; ///< minutes drawn; stays while a rest is moved
     bool moving_ = false;
 };
 
 /// A rest in the drawing: Up and Down move its temperature, Left and Right its minutes, Shift by more.
-class RestGrip : public QWidget {
+class RestHandle : public QWidget {
     Q_OBJECT
 public:
-    RestGrip(std::size_t rest, MashChart& chart);
-    void show(const MashStep& step, const DisplayUnits& units);
+    RestHandle(std::size_t rest, MashChart& chart);
+    void show(const brewing::MashStep& step, const DisplayUnits& units);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
@@ -104,11 +104,11 @@ private:
 
     std::size_t rest_;
     MashChart& chart_;
-    MashStep step_;
+    brewing::MashStep step_;
     DisplayUnits units_;
     struct Drag {
         QPointF from;
-        MashStep step;
+        brewing::MashStep step;
         bool minutes = false;
     };
     std::optional<Drag> drag_;

@@ -22,6 +22,9 @@
 #include <cmath>
 
 namespace staveline::ui {
+
+using advice::Setting;
+
 namespace {
 
 constexpr double tableStep = 5; // minutes between rows
@@ -34,7 +37,7 @@ bool holds(const Setting& setting, std::size_t rest) {
 }
 
 /// Rows of a trace worth reading: every few minutes, the first and the last.
-std::vector<std::size_t> rowsOf(const MashTrace& trace) {
+std::vector<std::size_t> rowsOf(const brewing::MashTrace& trace) {
     std::vector<std::size_t> rows;
     double next = 0;
     for (std::size_t i = 0; i < trace.minute.size(); ++i)
@@ -48,7 +51,7 @@ std::vector<std::size_t> rowsOf(const MashTrace& trace) {
 } // namespace
 
 MashEditor::MashEditor(Binder& binder, QWidget& above, QWidget* parent)
-    : QWidget(parent), binder_(binder), bench_(binder.bench()), left_(new QWidget(this)),
+    : QWidget(parent), binder_(binder), model_(binder.model()), left_(new QWidget(this)),
       sides_(new QBoxLayout(QBoxLayout::LeftToRight, this)),
       rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
       add_(new QPushButton(tr("Add a rest"), this)), asTable_(new QPushButton(tr("As a table (T)"), this)),
@@ -94,7 +97,7 @@ MashEditor::MashEditor(Binder& binder, QWidget& above, QWidget* parent)
         stack_->currentWidget() == table_ ? table_->setFocus() : chart_->focusRest();
     });
     connect(chart_, &MashChart::restMoved, this, &MashEditor::moveRest);
-    connect(chart_, &MashChart::restReleased, this, [this] { bench_.finish(); });
+    connect(chart_, &MashChart::restReleased, this, [this] { model_.finish(); });
 }
 
 QSize MashEditor::minimumSizeHint() const {
@@ -113,12 +116,13 @@ QWidget* MashEditor::pathField() {
     auto* path = new ChoiceField(this);
     path->add(tr("by hot water, at once"), "jump");
     path->add(tr("heated, as fast as the kit can"), "ramp");
-    binder_.tie(
-        *path,
-        {"/path", tr("From rest to rest"),
-         [](const Setting& s) { return s.recipe.path == MashPath::jump ? "jump" : "ramp"; },
-         [](Setting& s, const std::string& word) { s.recipe.path = word == "ramp" ? MashPath::ramp : MashPath::jump; }},
-        nullptr);
+    binder_.tie(*path,
+                {"/path", tr("From rest to rest"),
+                 [](const Setting& s) { return s.recipe.path == brewing::MashPath::jump ? "jump" : "ramp"; },
+                 [](Setting& s, const std::string& word) {
+                     s.recipe.path = word == "ramp" ? brewing::MashPath::ramp : brewing::MashPath::jump;
+                 }},
+                nullptr);
     return captioned(tr("From rest to rest"), path, path, this);
 }
 
@@ -158,7 +162,7 @@ void MashEditor::fillRow(std::size_t rest, QWidget& row, QHBoxLayout& layout) {
                        &row);
     auto* remove = new QPushButton(tr("Take out"), &row);
     remove->setFlat(true);
-    remove->setEnabled(!bench_.locked());
+    remove->setEnabled(!model_.locked());
     remove->setAccessibleName(tr("Take out rest %1").arg(rest + 1));
     connect(remove, &QPushButton::clicked, this, [this, rest] { this->remove(rest); });
     layout.addWidget(temperature, 1, Qt::AlignTop);
@@ -167,20 +171,21 @@ void MashEditor::fillRow(std::size_t rest, QWidget& row, QHBoxLayout& layout) {
 }
 
 void MashEditor::add() {
-    bench_.change(
+    model_.change(
         [](Setting& s) {
             auto& mash = s.recipe.mash;
             const double warmest = recipeRange("temperature_c").high;
-            mash.push_back(mash.empty() ? MashStep{}
-                                        : MashStep{Celsius{std::min(warmest, mash.back().temperature.c + 6)}, {20}});
+            mash.push_back(mash.empty()
+                               ? brewing::MashStep{}
+                               : brewing::MashStep{Celsius{std::min(warmest, mash.back().temperature.c + 6)}, {20}});
         },
         tr("rest added"), "/mash/add" + std::to_string(rows_->count()));
     rows_->focusRow(rows_->count());
-    bench_.finish();
+    model_.finish();
 }
 
 void MashEditor::remove(std::size_t rest) {
-    bench_.change(
+    model_.change(
         [rest](Setting& s) {
             if (holds(s, rest))
                 s.recipe.mash.erase(s.recipe.mash.begin() + static_cast<std::ptrdiff_t>(rest));
@@ -190,13 +195,13 @@ void MashEditor::remove(std::size_t rest) {
         rows_->focusRow(rest);
     else
         add_->setFocus(Qt::OtherFocusReason);
-    bench_.finish();
+    model_.finish();
 }
 
 void MashEditor::moveRest(int rest, double celsius, double minutes) {
     const auto at = static_cast<std::size_t>(rest);
-    bench_.change(
-        [at, step = MashStep{Celsius{celsius}, Minutes{minutes}}](Setting& s) {
+    model_.change(
+        [at, step = brewing::MashStep{Celsius{celsius}, Minutes{minutes}}](Setting& s) {
             if (holds(s, at))
                 s.recipe.mash[at] = step;
         },
@@ -204,37 +209,37 @@ void MashEditor::moveRest(int rest, double celsius, double minutes) {
 }
 
 void MashEditor::sync() {
-    const auto& mash = bench_.recipe().mash;
+    const auto& mash = model_.recipe().mash;
     if (mash.size() != rows_->count())
         binder_.forget("/mash/");
     rows_->sync(mash.size());
-    add_->setEnabled(!bench_.locked());
+    add_->setEnabled(!model_.locked());
     chart_->setLook(look());
-    chart_->setLocked(bench_.locked());
+    chart_->setLocked(model_.locked());
     if (stack_->currentWidget() == table_)
         fillTable();
 }
 
 QString MashEditor::grain(bool late) const {
     QStringList names;
-    for (const GristPart& part : bench_.recipe().grist)
+    for (const brewing::GristPart& part : model_.recipe().grist)
         if (part.late == late) {
-            const auto known = bench_.session().desk().pantry().grain(part.grain);
-            names << tr("%1 %2").arg(known ? qs(known->name) : qs(part.grain), bench_.session().amount(part.share));
+            const auto known = model_.session().desk().pantry().grain(part.grain);
+            names << tr("%1 %2").arg(known ? qs(known->name) : qs(part.grain), model_.session().amount(part.share));
         }
     return names.join(tr(", "));
 }
 
 MashLook MashEditor::look() const {
     MashLook look;
-    look.rests = bench_.recipe().mash;
-    look.rate = rampRate(bench_.recipe(), bench_.kit().equipment.heatingRate);
+    look.rests = model_.recipe().mash;
+    look.rate = rampRate(model_.recipe(), model_.kit().equipment.heatingRate);
     look.early = grain(false);
     look.late = grain(true);
-    if (bench_.draft())
-        look.trace = bench_.draft()->mash;
-    look.current = !bench_.fault();
-    look.units = bench_.session().units();
+    if (model_.draft())
+        look.trace = model_.draft()->mash;
+    look.current = !model_.fault();
+    look.units = model_.session().units();
     return look;
 }
 
@@ -246,9 +251,9 @@ void MashEditor::showTable(bool table) {
 }
 
 void MashEditor::fillTable() {
-    const MashTrace& trace = chart_->look().trace;
+    const brewing::MashTrace& trace = chart_->look().trace;
     const auto rows = rowsOf(trace);
-    const Session& session = bench_.session();
+    const Session& session = model_.session();
     table_->setColumnCount(6);
     table_->setHorizontalHeaderLabels(
         {tr("Time"), tr("Mash"), tr("Fermentable"), tr("Dextrin"), tr("Ferulic acid"), tr("Beta-glucan")});

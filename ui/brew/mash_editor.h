@@ -40,7 +40,7 @@ private:
     [[nodiscard]] QString grain(bool late) const;
 
     Binder& binder_;
-    BrewBench& bench_;
+    RecipeEditorModel& model_;
     QWidget* left_;
     QBoxLayout* sides_;
     RowList* rows_;

@@ -12,7 +12,7 @@
 namespace staveline::ui {
 namespace {
 
-QString bandWords(const Band& band) {
+QString bandWords(const advice::Band& band) {
     return MeaningView::tr("%1 \u00b1%2")
         .arg(QString::number(band.value, 'f', 1), QString::number((band.high - band.low) / 2, 'f', 1));
 }
@@ -47,7 +47,7 @@ MeaningView::MeaningView(Session& session, QWidget* parent)
     column->addStretch(1);
 }
 
-void MeaningView::show(const Result<BrewMeaning>& meaning) {
+void MeaningView::show(const Result<desk::BrewMeaning>& meaning) {
     const bool coming = !meaning || !meaning->wentIn;
     title_->setVisible(coming);
     table_->setVisible(meaning && coming);

@@ -16,7 +16,7 @@ class MeaningView : public QWidget {
     Q_OBJECT
 public:
     explicit MeaningView(Session& session, QWidget* parent = nullptr);
-    void show(const Result<BrewMeaning>& meaning);
+    void show(const Result<desk::BrewMeaning>& meaning);
     [[nodiscard]] QString words() const;
     [[nodiscard]] QString score(Dimension dimension, bool asBrewed) const;
 

@@ -10,24 +10,25 @@
 namespace staveline::ui {
 namespace {
 
-QString offered(const std::string& name, const std::string& id, const std::vector<AvailabilityFact>& known) {
-    const bool missing = std::any_of(known.begin(), known.end(),
-                                     [&](const AvailabilityFact& fact) { return fact.item == id && !fact.available; });
+QString offered(const std::string& name, const std::string& id, const std::vector<facts::AvailabilityFact>& known) {
+    const bool missing = std::any_of(known.begin(), known.end(), [&](const facts::AvailabilityFact& fact) {
+        return fact.item == id && !fact.available;
+    });
     return missing ? ChoiceField::tr("%1 (not at hand)").arg(qs(name)) : qs(name);
 }
 
 } // namespace
 
-void offerGrain(ChoiceField& field, const Desk& desk, bool sugars) {
+void offerGrain(ChoiceField& field, const desk::Desk& desk, bool sugars) {
     const auto known = desk.availability();
-    for (const Grain& grain : desk.pantry().grains())
+    for (const ingredient::Grain& grain : desk.pantry().grains())
         if (grain.isSugar() == sugars)
             field.add(offered(grain.name, grain.id, known), grain.id);
 }
 
-void offerYeast(ChoiceField& field, const Desk& desk) {
+void offerYeast(ChoiceField& field, const desk::Desk& desk) {
     const auto known = desk.availability();
-    for (const Yeast& yeast : desk.pantry().yeasts())
+    for (const ingredient::Yeast& yeast : desk.pantry().yeasts())
         field.add(offered(yeast.name, yeast.id, known), yeast.id);
 }
 

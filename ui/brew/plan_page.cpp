@@ -3,7 +3,7 @@
 
 #include "advice/advise.h"
 #include "desk/brew.h"
-#include "ui/brew/flow_strip.h"
+#include "ui/brew/flow_diagram.h"
 #include "ui/brew/kit_editor.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/step_section.h"
@@ -18,6 +18,9 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using desk::PlannedRecipe;
+
 namespace {
 
 Message originOf(const PlannedRecipe& planned) {
@@ -33,7 +36,7 @@ Message originOf(const PlannedRecipe& planned) {
         return say("ui.brew.from_habit");
     }
     const std::string on = toStd(dayWords(since));
-    if (planned.proposal == ChoiceFact::own)
+    if (planned.proposal == facts::ChoiceFact::own)
         return say("ui.brew.from_own").with("on", on);
     if (planned.proposal == 0)
         return say("ui.brew.from_leave").with("on", on);
@@ -48,12 +51,13 @@ QString originWords(const PlannedRecipe& planned) {
 }
 
 PlanPage::PlanPage(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), bench_(new BrewBench(session, this)), origin_(new QLabel(this)),
+    : QWidget(parent), session_(session), model_(new RecipeEditorModel(session, this)), origin_(new QLabel(this)),
       moves_(quietLabel({}, this)), message_(new MessageLabel(this)),
       usual_(new QPushButton(tr("Make this the usual recipe"), this)), scroll_(new QScrollArea(this)),
-      flow_(new FlowPage(*bench_, FlowPage::Purpose::plan)), kit_(new KitEditor(*bench_)) {
-    bench_->setStore(
-        [this](const Setting& setting, const EditNote& note) { return session_.revise(vessel_, setting, note); });
+      flow_(new FlowPage(*model_, FlowPage::Purpose::plan)), kit_(new KitEditor(*model_)) {
+    model_->setStore([this](const advice::Setting& setting, const desk::EditNote& note) {
+        return session_.revise(vessel_, setting, note);
+    });
     origin_->setObjectName("origin");
     moves_->setObjectName("moves");
     message_->setObjectName("message");
@@ -81,16 +85,16 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(head);
     column->addWidget(message_);
-    column->addWidget(&flow_->strip());
+    column->addWidget(&flow_->diagram());
     column->addWidget(scroll_, 1);
     connect(flow_, &FlowPage::wentTo, this, [this](QWidget* step) {
         scroll_->verticalScrollBar()->setValue(step->mapTo(scroll_->widget(), QPoint()).y());
     });
     connect(usual_, &QPushButton::clicked, this, &PlanPage::makeUsual);
-    connect(bench_, &BrewBench::recalculated, this, &PlanPage::sayState);
+    connect(model_, &RecipeEditorModel::recalculated, this, &PlanPage::sayState);
 }
 
-void PlanPage::showVessel(const VesselName& vessel) {
+void PlanPage::showVessel(const facts::VesselName& vessel) {
     if (vessel == vessel_)
         return;
     vessel_ = vessel;
@@ -102,7 +106,7 @@ void PlanPage::refresh() {
     const bool first = !planned_;
     const auto planned = session_.desk().planned(vessel_);
     scroll_->setVisible(planned.has_value());
-    flow_->strip().setVisible(planned.has_value());
+    flow_->diagram().setVisible(planned.has_value());
     usual_->setVisible(planned.has_value());
     if (!planned) {
         planned_.reset();
@@ -113,12 +117,12 @@ void PlanPage::refresh() {
     }
     planned_ = *planned;
     message_->clear();
-    bench_->setLocked(planned_->brewed.has_value() || session_.desk().readOnly());
-    const EquipmentFact kit = session_.desk().kit();
+    model_->setLocked(planned_->brewed.has_value() || session_.desk().readOnly());
+    const facts::EquipmentFact kit = session_.desk().kit();
     if (first)
-        bench_->begin(vessel_, planned_->setting, kit);
+        model_->begin(vessel_, planned_->setting, kit);
     else
-        bench_->rebase(planned_->setting, kit);
+        model_->rebase(planned_->setting, kit);
     kit_->sync();
     sayOrigin();
 }
@@ -139,10 +143,10 @@ void PlanPage::sayState() {
     message_->clear();
     if (!planned_)
         return;
-    if (bench_->refused())
+    if (model_->refused())
         message_->say(MessageLabel::Weight::fault,
-                      session_.words(*bench_->fault()) + QLatin1Char(' ') + own("ui.brew.refused"));
-    else if (bench_->fault())
+                      session_.words(*model_->fault()) + QLatin1Char(' ') + own("ui.brew.refused"));
+    else if (model_->fault())
         message_->say(MessageLabel::Weight::warning, own("ui.brew.not_stored"));
     else if (planned_->brewed)
         message_->say(MessageLabel::Weight::note, text(say("ui.brew.locked")
@@ -152,15 +156,15 @@ void PlanPage::sayState() {
 
 void PlanPage::storeInHand() {
     if (planned_)
-        bench_->finish();
+        model_->finish();
 }
 
 void PlanPage::makeUsual() {
     if (!planned_)
         return;
     storeInHand();
-    const BaseRecipeFact usual{vessel_, session_.desk().today(), planned_->setting.recipe};
-    if (const auto done = session_.record(Fact{usual}); !done)
+    const facts::BaseRecipeFact usual{vessel_, session_.desk().today(), planned_->setting.recipe};
+    if (const auto done = session_.record(facts::Fact{usual}); !done)
         message_->say(MessageLabel::Weight::fault, session_.words(done.error()));
 }
 

@@ -19,24 +19,24 @@ class PlanPage : public QWidget {
 public:
     explicit PlanPage(Session& session, QWidget* parent = nullptr);
     /// Another vessel: what is in hand is left.
-    void showVessel(const VesselName& vessel);
+    void showVessel(const facts::VesselName& vessel);
     void refresh(); ///< the book changed; what is half typed stays
     void storeInHand();
     void makeUsual();
     void focusFirst();
     [[nodiscard]] FlowPage& flow() const { return *flow_; }
     [[nodiscard]] KitEditor& kit() const { return *kit_; }
-    [[nodiscard]] BrewBench& bench() const { return *bench_; }
-    [[nodiscard]] const std::optional<PlannedRecipe>& planned() const { return planned_; }
+    [[nodiscard]] RecipeEditorModel& model() const { return *model_; }
+    [[nodiscard]] const std::optional<desk::PlannedRecipe>& planned() const { return planned_; }
 
 private:
     void sayOrigin();
     void sayState();
 
     Session& session_;
-    VesselName vessel_;
-    std::optional<PlannedRecipe> planned_;
-    BrewBench* bench_;
+    facts::VesselName vessel_;
+    std::optional<desk::PlannedRecipe> planned_;
+    RecipeEditorModel* model_;
     QLabel* origin_;
     QLabel* moves_;
     MessageLabel* message_;
@@ -47,6 +47,6 @@ private:
 };
 
 /// "Proposal 2, adopted on 3 Mar 2026", "the usual recipe since ..", "the habit: ..".
-[[nodiscard]] QString originWords(const PlannedRecipe& planned);
+[[nodiscard]] QString originWords(const desk::PlannedRecipe& planned);
 
 } // namespace staveline::ui

@@ -16,7 +16,7 @@
 namespace staveline::ui {
 namespace {
 
-QStringList traits(const Yeast& yeast) {
+QStringList traits(const ingredient::Yeast& yeast) {
     QStringList words{own(yeast.pof ? "ui.brew.yeast_clove" : "ui.brew.yeast_no_clove")};
     if (yeast.diastatic())
         words << own("ui.brew.yeast_diastatic");
@@ -27,13 +27,13 @@ QStringList traits(const Yeast& yeast) {
 } // namespace
 
 YeastEditor::YeastEditor(Binder& binder, QWidget* parent)
-    : QWidget(parent), bench_(binder.bench()), words_(new QLabel(this)) {
+    : QWidget(parent), model_(binder.model()), words_(new QLabel(this)) {
     auto* yeast = new ChoiceField(this);
     auto* message = new MessageLabel(this);
-    offerYeast(*yeast, bench_.session().desk());
+    offerYeast(*yeast, model_.session().desk());
     binder.tie(*yeast,
-               {"/yeast", tr("Yeast"), [](const Setting& s) { return s.recipe.yeast; },
-                [](Setting& s, const std::string& id) { s.recipe.yeast = id; }},
+               {"/yeast", tr("Yeast"), [](const advice::Setting& s) { return s.recipe.yeast; },
+                [](advice::Setting& s, const std::string& id) { s.recipe.yeast = id; }},
                message);
     words_->setWordWrap(true);
     auto* column = new QVBoxLayout(this);
@@ -49,12 +49,12 @@ YeastEditor::YeastEditor(Binder& binder, QWidget* parent)
 
 void YeastEditor::sync() {
     QStringList words;
-    if (const auto yeast = bench_.session().desk().pantry().yeast(bench_.recipe().yeast))
+    if (const auto yeast = model_.session().desk().pantry().yeast(model_.recipe().yeast))
         words = traits(*yeast);
-    if (bench_.draft())
-        words << bench_.session().words(say("ui.brew.attenuation")
-                                            .with("limit", Share{bench_.draft()->beer.attenuationLimit})
-                                            .with("gravity", bench_.draft()->plan.finalGravity));
+    if (model_.draft())
+        words << model_.session().words(say("ui.brew.attenuation")
+                                            .with("limit", Share{model_.draft()->beer.attenuationLimit})
+                                            .with("gravity", model_.draft()->plan.finalGravity));
     words_->setText(words.join(QLatin1Char(' ')));
 }
 

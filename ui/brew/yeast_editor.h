@@ -18,7 +18,7 @@ public:
     [[nodiscard]] QString words() const;
 
 private:
-    BrewBench& bench_;
+    RecipeEditorModel& model_;
     QLabel* words_;
 };
 

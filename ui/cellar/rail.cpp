@@ -28,7 +28,7 @@ Glyph glyphOf(VesselMood mood) {
     return Glyph::calm;
 }
 
-void paintGround(QPainter& painter, const QStyleOptionViewItem& option, double line) {
+void paintBackground(QPainter& painter, const QStyleOptionViewItem& option, double line) {
     if (!(option.state & QStyle::State_Selected))
         return;
     painter.fillRect(option.rect, selection(option.palette));
@@ -46,13 +46,13 @@ QSize RailDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelInd
 }
 
 void RailDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    const VesselSummary* vessel = model_.at(index.row());
+    const desk::VesselSummary* vessel = model_.at(index.row());
     if (!vessel)
         return;
     const double line = option.fontMetrics.height();
     const QPalette& palette = option.palette;
     painter->save();
-    paintGround(*painter, option, line);
+    paintBackground(*painter, option, line);
     const QRectF box = QRectF(option.rect).adjusted(line * .7, line * pad, -line * .5, -line * pad);
     QRectF at(box.left(), box.top(), box.width(), line * drawingLines);
     paintVessel(*painter, at, {vessel->facts.shape, vessel->facts.capacity, vessel->now, std::nullopt}, palette, line);
@@ -86,7 +86,7 @@ Rail::Rail(CellarModel& model, QWidget* parent) : QListView(parent), model_(mode
     setTabKeyNavigation(false);
     viewport()->setBackgroundRole(QPalette::Window);
     connect(selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& current) {
-        if (const VesselSummary* vessel = model_.at(current.row()))
+        if (const desk::VesselSummary* vessel = model_.at(current.row()))
             Q_EMIT chosen(qs(vessel->name));
     });
 }

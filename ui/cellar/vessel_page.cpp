@@ -14,6 +14,9 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using facts::VesselFact;
+
 namespace {
 
 const std::set<std::string> retirement = {"retired_on", "retired_reason"};
@@ -34,8 +37,8 @@ template <class To, class From> void takeChange(std::optional<To>& to, const Fro
 
 } // namespace
 
-std::optional<VesselEditFact> editOf(const VesselFact& before, const VesselFact& after) {
-    VesselEditFact edit;
+std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const VesselFact& after) {
+    facts::VesselEditFact edit;
     edit.vessel = before.name;
     takeChange(edit.name, before.name, after.name);
     takeChange(edit.shape, before.shape, after.shape);
@@ -53,7 +56,7 @@ std::optional<VesselEditFact> editOf(const VesselFact& before, const VesselFact&
         edit.cultureHeldBack = after.cultureHeldBack;
     if (before.oxygenPerYear != after.oxygenPerYear)
         edit.oxygenPerYear = after.oxygenPerYear;
-    VesselEditFact none;
+    facts::VesselEditFact none;
     none.vessel = before.name;
     return edit == none ? std::nullopt : std::optional(edit);
 }
@@ -149,7 +152,7 @@ void VesselPage::tell() {
     session_.setUnstored("vessel", started() ? QStringList{what} : QStringList());
 }
 
-bool VesselPage::goesOn(const std::optional<VesselName>& wanted) {
+bool VesselPage::goesOn(const std::optional<facts::VesselName>& wanted) {
     if (!started())
         return false;
     if (wanted != (before_ ? std::optional(before_->name) : std::nullopt))
@@ -174,7 +177,7 @@ void VesselPage::begin() {
     show(VesselFact{}, true);
 }
 
-void VesselPage::change(const VesselName& vessel) {
+void VesselPage::change(const facts::VesselName& vessel) {
     if (goesOn(vessel))
         return;
     const auto found = session_.desk().vessel(vessel);
@@ -211,8 +214,8 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
     active_ = true;
 }
 
-CultureFact VesselPage::lastCulture() const {
-    auto culture = session_.desk().culture(before_->name).value_or(CultureFact{});
+facts::CultureFact VesselPage::lastCulture() const {
+    auto culture = session_.desk().culture(before_->name).value_or(facts::CultureFact{});
     culture.vessel = before_->name;
     return culture;
 }
@@ -236,8 +239,8 @@ void VesselPage::add(const VesselFact& vessel) {
 }
 
 void VesselPage::recordChanges(const VesselFact& vessel) {
-    std::vector<Fact> facts;
-    auto culture = std::get<CultureFact>(culture_->fact());
+    std::vector<facts::Fact> facts;
+    auto culture = std::get<facts::CultureFact>(culture_->fact());
     if (!(culture == cultureBefore_)) {
         culture.on = session_.desk().today();
         facts.emplace_back(culture);
@@ -254,12 +257,12 @@ void VesselPage::recordChanges(const VesselFact& vessel) {
 void VesselPage::retire() {
     if (!before_)
         return;
-    const RetireFact fact{before_->name, session_.desk().today(), toStd(reason_->text().trimmed())};
+    const facts::RetireFact fact{before_->name, session_.desk().today(), toStd(reason_->text().trimmed())};
     if (record({fact}))
         Q_EMIT changed(qs(before_->name));
 }
 
-bool VesselPage::record(const std::vector<Fact>& facts) {
+bool VesselPage::record(const std::vector<facts::Fact>& facts) {
     const auto recorded = session_.record(facts);
     active_ = !recorded;
     tell();

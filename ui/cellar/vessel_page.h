@@ -21,7 +21,7 @@ public:
     explicit VesselPage(Session& session, QWidget* parent = nullptr);
     /// A new one, or one that is there. What is begun already stays in hand, also when another is asked for.
     void begin();
-    void change(const VesselName& vessel);
+    void change(const facts::VesselName& vessel);
     [[nodiscard]] bool started() const; ///< something is typed that is not recorded
     void finish();                      ///< adds it, or records what is different now
     void retire();                      ///< without a question: undo takes it back
@@ -41,19 +41,19 @@ protected:
 private:
     QWidget* makeChanges();
     QLayout* makeButtons();
-    void show(const VesselFact& facts, bool isNew);
-    [[nodiscard]] bool goesOn(const std::optional<VesselName>& wanted);
+    void show(const facts::VesselFact& facts, bool isNew);
+    [[nodiscard]] bool goesOn(const std::optional<facts::VesselName>& wanted);
     void leave();
     void tell();
-    void add(const VesselFact& vessel);
-    void recordChanges(const VesselFact& vessel);
-    bool record(const std::vector<Fact>& facts);
+    void add(const facts::VesselFact& vessel);
+    void recordChanges(const facts::VesselFact& vessel);
+    bool record(const std::vector<facts::Fact>& facts);
     void showFault(const Fault& fault);
-    [[nodiscard]] CultureFact lastCulture() const;
+    [[nodiscard]] facts::CultureFact lastCulture() const;
 
     Session& session_;
-    std::optional<VesselFact> before_; ///< none: a new vessel
-    CultureFact cultureBefore_;
+    std::optional<facts::VesselFact> before_; ///< none: a new vessel
+    facts::CultureFact cultureBefore_;
     bool active_ = false;
     QLabel* title_;
     QLabel* words_;
@@ -67,6 +67,7 @@ private:
 };
 
 /// What is different, as a fact; nothing when nothing is.
-[[nodiscard]] std::optional<VesselEditFact> editOf(const VesselFact& before, const VesselFact& after);
+[[nodiscard]] std::optional<facts::VesselEditFact> editOf(const facts::VesselFact& before,
+                                                          const facts::VesselFact& after);
 
 } // namespace staveline::ui

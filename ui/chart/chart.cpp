@@ -11,7 +11,7 @@ bool ChartPanel::empty() const {
                         [](const ChartSeries& one) { return one.kind != SeriesKind::band && !one.points.empty(); });
 }
 
-std::vector<Day> ChartStory::stops() const {
+std::vector<Day> ChartData::stops() const {
     std::vector<Day> days;
     days.reserve(events.size());
     for (const ChartEvent& event : events)

@@ -14,7 +14,7 @@ namespace staveline::ui {
 
 enum class SeriesKind {
     points,  ///< a shape each, with its error bar
-    line,    ///< straight from point to point; two points on one day are a jump (saw teeth)
+    line,    ///< straight from point to point; two points on one day are a jump (sawtooth)
     step,    ///< holds until the next point
     band,    ///< low to high, holds until the next point: a target window
     promises ///< an open shape within its 80 % band
@@ -69,7 +69,7 @@ struct TimeSpan {
     bool operator==(const TimeSpan&) const = default;
 };
 
-struct ChartStory {
+struct ChartData {
     QString subject; ///< "Plover"
     std::vector<ChartPanel> panels;
     std::vector<ChartEvent> events; ///< oldest first

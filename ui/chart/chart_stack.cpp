@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/chart/chart_stack.h"
 
+#include "ui/chart/event_timeline.h"
 #include "ui/chart/panel_view.h"
 #include "ui/chart/reading.h"
-#include "ui/chart/time_strip.h"
 #include "ui/widgets/paper_style.h"
 
 #include <QBuffer>
@@ -23,16 +23,16 @@ namespace {
 constexpr double sheetLines = 62; // width of an exported sheet
 
 /// The widget's own look, but always light: files end up on paper and in letters.
-ChartLook sheetLook(const QWidget& widget) {
-    ChartLook look = lookOf(widget);
-    look.palette = lightPalette();
-    return look;
+ChartStyle sheetStyle(const QWidget& widget) {
+    ChartStyle style = styleOf(widget);
+    style.palette = lightPalette();
+    return style;
 }
 
 } // namespace
 
 ChartStack::ChartStack(QWidget* parent)
-    : QWidget(parent), scroll_(new QScrollArea(this)), strip_(new TimeStrip(story_, this)) {
+    : QWidget(parent), scroll_(new QScrollArea(this)), timeline_(new EventTimeline(chartData_, this)) {
     setFocusPolicy(Qt::StrongFocus);
     setAccessibleName(tr("Charts"));
     scroll_->setFrameShape(QFrame::NoFrame);
@@ -41,30 +41,30 @@ ChartStack::ChartStack(QWidget* parent)
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
     scroll_->viewport()->setAutoFillBackground(false);
-    strip_->setGap(scroll_->verticalScrollBar()->sizeHint().width());
+    timeline_->setGap(scroll_->verticalScrollBar()->sizeHint().width());
     auto* column = new QVBoxLayout(this);
     const int margin = lines(*this, .25);
     column->setContentsMargins(margin, margin, margin, margin);
     column->setSpacing(0);
     column->addWidget(scroll_, 1);
-    column->addWidget(strip_);
-    connect(strip_, &TimeStrip::dragged, this, [this](const TimeSpan& span) { moveSpan(span, false); });
-    connect(strip_, &TimeStrip::pointed, this, [this](Day day) { placeCursor(day, false); });
+    column->addWidget(timeline_);
+    connect(timeline_, &EventTimeline::dragged, this, [this](const TimeSpan& span) { moveSpan(span, false); });
+    connect(timeline_, &EventTimeline::pointed, this, [this](Day day) { placeCursor(day, false); });
 }
 
 ChartStack::~ChartStack() = default;
 
-void ChartStack::setStory(const ChartStory& story) {
-    const bool same = story.subject == story_.subject && !panels_.empty();
-    const bool wasWhole = span_ == story_.whole;
-    story_ = story;
-    stops_ = story_.stops();
-    span_ = same && !wasWhole ? within(span_, story_.whole) : story_.whole;
+void ChartStack::setData(const ChartData& chartData) {
+    const bool same = chartData.subject == chartData_.subject && !panels_.empty();
+    const bool wasWhole = span_ == chartData_.whole;
+    chartData_ = chartData;
+    stops_ = chartData_.stops();
+    span_ = same && !wasWhole ? within(span_, chartData_.whole) : chartData_.whole;
     if (!same) {
-        const auto later = std::upper_bound(stops_.begin(), stops_.end(), story_.today);
-        cursor_ = later == stops_.begin() ? story_.today : *(later - 1);
+        const auto later = std::upper_bound(stops_.begin(), stops_.end(), chartData_.today);
+        cursor_ = later == stops_.begin() ? chartData_.today : *(later - 1);
     }
-    cursor_ = std::clamp(cursor_, story_.whole.from, story_.whole.to);
+    cursor_ = std::clamp(cursor_, chartData_.whole.from, chartData_.whole.to);
     rebuild();
     Q_EMIT spanChanged();
     Q_EMIT cursorMoved(false);
@@ -78,8 +78,8 @@ void ChartStack::rebuild() {
     column_ = new QVBoxLayout(page);
     column_->setContentsMargins(0, 0, 0, 0);
     column_->setSpacing(0);
-    for (std::size_t i = 0; i < story_.panels.size(); ++i) {
-        auto* view = new PanelView(story_, i, page);
+    for (std::size_t i = 0; i < chartData_.panels.size(); ++i) {
+        auto* view = new PanelView(chartData_, i, page);
         const QString id = view->panel().id;
         view->setSpan(span_);
         view->setCursorDay(cursor_);
@@ -94,17 +94,17 @@ void ChartStack::rebuild() {
     scroll_->setWidget(page); // deletes the page before
     scroll_->verticalScrollBar()->setSingleStep(lines(*this, 3));
     scroll_->verticalScrollBar()->setValue(scrolled);
-    strip_->show(span_, cursor_);
+    timeline_->show(span_, cursor_);
 }
 
 void ChartStack::setSpan(const TimeSpan& span) {
-    const TimeSpan cut = within(span, story_.whole);
+    const TimeSpan cut = within(span, chartData_.whole);
     if (cut == span_)
         return;
     span_ = cut;
     for (PanelView* view : panels_)
         view->setSpan(span_);
-    strip_->show(span_, cursor_);
+    timeline_->show(span_, cursor_);
     Q_EMIT spanChanged();
 }
 
@@ -113,21 +113,21 @@ void ChartStack::moveCursor(Day day) {
 }
 
 void ChartStack::placeCursor(Day day, bool byKeyboard) {
-    cursor_ = std::clamp(day, story_.whole.from, story_.whole.to);
+    cursor_ = std::clamp(day, chartData_.whole.from, chartData_.whole.to);
     if (cursor_ < span_.from || cursor_ > span_.to) {
         const auto by = std::chrono::days{daysBetween(dayAt(span_, .5), cursor_)};
         setSpan({span_.from + by, span_.to + by});
     }
     for (PanelView* view : panels_)
         view->setCursorDay(cursor_);
-    strip_->show(span_, cursor_);
+    timeline_->show(span_, cursor_);
     Q_EMIT cursorMoved(byKeyboard);
 }
 
 QString ChartStack::cursorWords() const {
     if (panels_.empty())
         return {};
-    QStringList sentences{eventWords(story_, cursor_)};
+    QStringList sentences{eventWords(chartData_, cursor_)};
     for (const PanelView* view : panels_)
         if (view->isOpen())
             if (const QString words = panelWords(view->panel(), cursor_); !words.isEmpty())
@@ -183,10 +183,10 @@ bool ChartStack::cursorKey(QKeyEvent& event) {
             step(sign);
         return true;
     case Qt::Key_Home:
-        placeCursor(stops_.empty() ? story_.whole.from : stops_.front(), true);
+        placeCursor(stops_.empty() ? chartData_.whole.from : stops_.front(), true);
         return true;
     case Qt::Key_End:
-        placeCursor(stops_.empty() ? story_.whole.to : stops_.back(), true);
+        placeCursor(stops_.empty() ? chartData_.whole.to : stops_.back(), true);
         return true;
     default:
         return false;
@@ -205,7 +205,7 @@ bool ChartStack::spanKey(QKeyEvent& event) {
         zoom(1 / .6);
         return true;
     case Qt::Key_0:
-        setSpan(story_.whole);
+        setSpan(chartData_.whole);
         return true;
     case Qt::Key_Left:
     case Qt::Key_Right:
@@ -262,32 +262,32 @@ void ChartStack::focusOutEvent(QFocusEvent*) {
 
 void ChartStack::changeEvent(QEvent* event) {
     if (event->type() == QEvent::StyleChange || event->type() == QEvent::FontChange)
-        strip_->setGap(scroll_->verticalScrollBar()->sizeHint().width());
+        timeline_->setGap(scroll_->verticalScrollBar()->sizeHint().width());
     QWidget::changeEvent(event);
 }
 
-ChartStory ChartStack::sheetStory() const {
-    ChartStory open = story_;
+ChartData ChartStack::sheetData() const {
+    ChartData open = chartData_;
     std::erase_if(open.panels, [this](const ChartPanel& panel) { return !isOpen(panel.id); });
     return open;
 }
 
 QImage ChartStack::picture(double scale) const {
-    const ChartStory open = sheetStory();
-    const ChartLook look = sheetLook(*this);
-    const QSizeF size(sheetLines * look.line, sheetHeight(open, look));
+    const ChartData open = sheetData();
+    const ChartStyle style = sheetStyle(*this);
+    const QSizeF size(sheetLines * style.line, sheetHeight(open, style));
     QImage image((size * scale).toSize(), QImage::Format_RGB32);
-    image.fill(look.palette.color(QPalette::Window));
+    image.fill(style.palette.color(QPalette::Window));
     QPainter painter(&image);
     painter.scale(scale, scale);
-    paintSheet(painter, size.width(), open, span_, look);
+    paintSheet(painter, size.width(), open, span_, style);
     return image;
 }
 
 QByteArray ChartStack::svg() const {
-    const ChartStory open = sheetStory();
-    const ChartLook look = sheetLook(*this);
-    const QSizeF size(sheetLines * look.line, sheetHeight(open, look));
+    const ChartData open = sheetData();
+    const ChartStyle style = sheetStyle(*this);
+    const QSizeF size(sheetLines * style.line, sheetHeight(open, style));
     QByteArray bytes;
     QBuffer buffer(&bytes);
     buffer.open(QIODevice::WriteOnly);
@@ -295,9 +295,9 @@ QByteArray ChartStack::svg() const {
     generator.setOutputDevice(&buffer);
     generator.setSize(size.toSize());
     generator.setViewBox(QRectF(QPointF(0, 0), size));
-    generator.setTitle(story_.subject);
+    generator.setTitle(chartData_.subject);
     QPainter painter(&generator);
-    paintSheet(painter, size.width(), open, span_, look);
+    paintSheet(painter, size.width(), open, span_, style);
     painter.end();
     return bytes;
 }

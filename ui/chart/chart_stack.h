@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The charts of a story, one above the other on one time axis, with one cursor through all of them. Keys: Left and
+// The charts of a vessel, one above the other on one time axis, with one cursor through all of them. Keys: Left and
 // Right to the last and next event, Ctrl with them a year, Home and End, + and -, Shift with Left and Right through
 // time, 0 for all of it, Up and Down through the panels.
 #pragma once
@@ -16,7 +16,7 @@ class QVBoxLayout;
 namespace staveline::ui {
 
 class PanelView;
-class TimeStrip;
+class EventTimeline;
 
 class ChartStack : public QWidget {
     Q_OBJECT
@@ -24,8 +24,8 @@ public:
     explicit ChartStack(QWidget* parent = nullptr);
     ~ChartStack() override;
     /// Span and cursor stay when the subject does and they still lie within it.
-    void setStory(const ChartStory& story);
-    [[nodiscard]] const ChartStory& story() const { return story_; }
+    void setData(const ChartData& chartData);
+    [[nodiscard]] const ChartData& chartData() const { return chartData_; }
 
     void setSpan(const TimeSpan& span); ///< cut to what there is
     [[nodiscard]] const TimeSpan& span() const { return span_; }
@@ -65,16 +65,16 @@ private:
     void zoom(double factor);
     void pan(double part);
     void moveSpan(const TimeSpan& span, bool byKeyboard); ///< the cursor comes along
-    [[nodiscard]] ChartStory sheetStory() const;          ///< of what is open
+    [[nodiscard]] ChartData sheetData() const;            ///< of what is open
 
-    ChartStory story_;
+    ChartData chartData_;
     std::vector<Day> stops_;
     TimeSpan span_;
     Day cursor_{};
     QSet<QString> folded_;
     QScrollArea* scroll_;
     QVBoxLayout* column_ = nullptr;
-    TimeStrip* strip_;
+    EventTimeline* timeline_;
     std::vector<PanelView*> panels_;
 };
 

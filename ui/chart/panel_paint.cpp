@@ -16,7 +16,7 @@ namespace {
 
 constexpr double signWidth = .9, gap = .35, entryGap = 1.1; // in lines
 constexpr double markRow = .85;
-constexpr std::array stripRows = {ChartEvent::Row::out, ChartEvent::Row::in, ChartEvent::Row::look};
+constexpr std::array eventRows = {ChartEvent::Row::out, ChartEvent::Row::in, ChartEvent::Row::look};
 
 QString tr(const char* source) {
     return QCoreApplication::translate("Chart", source);
@@ -34,11 +34,11 @@ QString rowWord(ChartEvent::Row row) {
     return tr("looks");
 }
 
-double widthOf(const QStringList& words, const ChartLook& look) {
-    const QFontMetricsF metrics(look.font);
+double widthOf(const QStringList& words, const ChartStyle& style) {
+    const QFontMetricsF metrics(style.font);
     double sum = 0;
     for (const QString& one : words)
-        sum += metrics.horizontalAdvance(one) + (signWidth + gap + entryGap) * look.line;
+        sum += metrics.horizontalAdvance(one) + (signWidth + gap + entryGap) * style.line;
     return sum;
 }
 
@@ -72,80 +72,80 @@ void paintArrow(QPainter& painter, const QRectF& box, bool open, const QColor& i
 }
 
 void paintLegend(QPainter& painter, const QRectF& box, const ChartPanel& panel, const QStringList& words,
-                 const ChartLook& look) {
-    const QFontMetricsF metrics(look.font);
+                 const ChartStyle& style) {
+    const QFontMetricsF metrics(style.font);
     double x = box.left();
     const auto shown = shownSeries(panel);
     for (std::size_t i = 0; i < shown.size(); ++i) {
         const QString& one = words[static_cast<qsizetype>(i)];
         const double wide = metrics.horizontalAdvance(one);
-        if (x + signWidth * look.line > box.right())
+        if (x + signWidth * style.line > box.right())
             return;
-        paintSign(painter, QRectF(x, box.top(), signWidth * look.line, box.height()), *shown[i], look);
-        x += (signWidth + gap) * look.line;
-        painter.setPen(look.palette.color(QPalette::WindowText));
+        paintSign(painter, QRectF(x, box.top(), signWidth * style.line, box.height()), *shown[i], style);
+        x += (signWidth + gap) * style.line;
+        painter.setPen(style.palette.color(QPalette::WindowText));
         painter.drawText(QRectF(x, box.top(), std::min(wide + 1, box.right() - x), box.height()),
                          Qt::AlignLeft | Qt::AlignVCenter, metrics.elidedText(one, Qt::ElideRight, box.right() - x));
-        x += wide + entryGap * look.line;
+        x += wide + entryGap * style.line;
     }
 }
 
-void paintTick(QPainter& painter, QPointF at, double side, const ChartLook& look) {
-    painter.setPen(QPen(quietText(look.palette), look.line / 14));
+void paintTick(QPainter& painter, QPointF at, double side, const ChartStyle& style) {
+    painter.setPen(QPen(quietText(style.palette), style.line / 14));
     painter.drawLine(at - QPointF(0, side * .3), at + QPointF(0, side * .3));
 }
 
 /// The marks of one row; where they would cover each other the later ones become ticks.
 void paintMarks(QPainter& painter, const QRectF& row, ChartEvent::Row which, const PlotFrame& frame,
-                const ChartStory& story, const ChartLook& look) {
-    const double side = markRow * look.line * .9, y = row.center().y();
+                const ChartData& chartData, const ChartStyle& style) {
+    const double side = markRow * style.line * .9, y = row.center().y();
     double free = -1e9;
-    for (const ChartEvent& event : story.events) {
+    for (const ChartEvent& event : chartData.events) {
         const double x = frame.x(event.on);
         if (event.row != which || x < row.left() || x > row.right())
             continue;
         if (!event.glyph || x - side * .4 < free) {
-            paintTick(painter, {x, y}, side, look);
+            paintTick(painter, {x, y}, side, style);
             continue;
         }
         paintGlyph(painter, QRectF(x - side / 2, y - side / 2, side, side), *event.glyph,
-                   look.palette.color(QPalette::WindowText));
+                   style.palette.color(QPalette::WindowText));
         free = x + side * .4;
     }
 }
 
-void paintDates(QPainter& painter, const QRectF& row, const PlotFrame& frame, const ChartLook& look) {
-    painter.setFont(font(look.font, Type::small));
+void paintDates(QPainter& painter, const QRectF& row, const PlotFrame& frame, const ChartStyle& style) {
+    painter.setFont(font(style.font, Type::small));
     const QFontMetricsF metrics(painter.font());
-    painter.setPen(quietText(look.palette));
-    double free = row.left() - look.left();
-    for (const TimeTick& tick : timeTicks(frame.span, 5 * look.line / frame.area.width())) {
+    painter.setPen(quietText(style.palette));
+    double free = row.left() - style.left();
+    for (const TimeTick& tick : timeTicks(frame.span, 5 * style.line / frame.area.width())) {
         const double x = frame.x(tick.on), wide = metrics.horizontalAdvance(tick.label);
-        if (x - wide / 2 < free || x + wide / 2 > row.right() + look.right())
+        if (x - wide / 2 < free || x + wide / 2 > row.right() + style.right())
             continue;
         painter.drawText(QRectF(x - wide / 2 - 1, row.top(), wide + 2, row.height()), Qt::AlignCenter, tick.label);
-        free = x + wide / 2 + look.line * .4;
+        free = x + wide / 2 + style.line * .4;
     }
 }
 
-void paintToday(QPainter& painter, const QRectF& rows, const PlotFrame& frame, Day today, const ChartLook& look) {
+void paintToday(QPainter& painter, const QRectF& rows, const PlotFrame& frame, Day today, const ChartStyle& style) {
     const double x = frame.x(today);
     if (today < frame.span.from || today > frame.span.to)
         return;
-    painter.setPen(QPen(tone(look.palette, Tone::proposed), look.line / 8));
+    painter.setPen(QPen(tone(style.palette, Tone::proposed), style.line / 8));
     painter.drawLine(QPointF(x, rows.top()), QPointF(x, rows.bottom()));
 }
 
 } // namespace
 
-double headHeight(const ChartLook& look) {
-    return 1.4 * look.line;
+double headHeight(const ChartStyle& style) {
+    return 1.4 * style.line;
 }
-double stripHeight(const ChartLook& look) {
-    return (static_cast<double>(stripRows.size()) * markRow + 1.4) * look.line;
+double timelineHeight(const ChartStyle& style) {
+    return (static_cast<double>(eventRows.size()) * markRow + 1.4) * style.line;
 }
 
-QStringList legendWords(const ChartPanel& panel, std::optional<Day> cursor, double room, const ChartLook& look) {
+QStringList legendWords(const ChartPanel& panel, std::optional<Day> cursor, double room, const ChartStyle& style) {
     const auto shown = shownSeries(panel);
     QStringList full, shorter, names;
     for (const ChartSeries* series : shown) {
@@ -155,88 +155,90 @@ QStringList legendWords(const ChartPanel& panel, std::optional<Day> cursor, doub
         shorter << (cursor ? withoutDay(panel, *series, *cursor) : series->name);
     }
     for (const QStringList& words : {full, shorter})
-        if (widthOf(words, look) <= room)
+        if (widthOf(words, style) <= room)
             return words;
     return names;
 }
 
-void paintHead(QPainter& painter, const QRectF& box, const ChartPanel& panel, const Head& head, const ChartLook& look) {
+void paintHead(QPainter& painter, const QRectF& box, const ChartPanel& panel, const Head& head,
+               const ChartStyle& style) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF arrow(box.left(), box.top(), look.line, box.height());
+    const QRectF arrow(box.left(), box.top(), style.line, box.height());
     if (head.arrow)
-        paintArrow(painter, arrow, head.open, quietText(look.palette));
-    const QFont strong = font(look.font, Type::strong);
+        paintArrow(painter, arrow, head.open, quietText(style.palette));
+    const QFont strong = font(style.font, Type::strong);
     const QString title = titleOf(panel);
     const double wide = QFontMetricsF(strong).horizontalAdvance(title) + 1;
-    const QRectF words = box.adjusted(head.arrow ? look.line * 1.1 : look.left(), 0, -look.right(), 0);
+    const QRectF words = box.adjusted(head.arrow ? style.line * 1.1 : style.left(), 0, -style.right(), 0);
     painter.setFont(strong);
-    painter.setPen(look.palette.color(QPalette::WindowText));
+    painter.setPen(style.palette.color(QPalette::WindowText));
     painter.drawText(words, Qt::AlignLeft | Qt::AlignVCenter, title);
-    painter.setFont(look.font);
-    const QRectF rest = words.adjusted(wide + 1.2 * look.line, 0, 0, 0);
+    painter.setFont(style.font);
+    const QRectF rest = words.adjusted(wide + 1.2 * style.line, 0, 0, 0);
     if (panel.empty()) {
-        painter.setPen(quietText(look.palette));
+        painter.setPen(quietText(style.palette));
         painter.drawText(rest, Qt::AlignLeft | Qt::AlignVCenter,
-                         QFontMetricsF(look.font).elidedText(panel.nothing, Qt::ElideRight, rest.width()));
+                         QFontMetricsF(style.font).elidedText(panel.nothing, Qt::ElideRight, rest.width()));
     } else {
-        paintLegend(painter, rest, panel, legendWords(panel, head.cursor, rest.width(), look), look);
+        paintLegend(painter, rest, panel, legendWords(panel, head.cursor, rest.width(), style), style);
     }
     painter.restore();
 }
 
-void paintStrip(QPainter& painter, const QRectF& box, const ChartStory& story, const TimeSpan& span,
-                std::optional<Day> cursor, const ChartLook& look) {
+void paintTimeline(QPainter& painter, const QRectF& box, const ChartData& chartData, const TimeSpan& span,
+                   std::optional<Day> cursor, const ChartStyle& style) {
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF inside = box.adjusted(look.left(), 0, -look.right(), 0);
+    const QRectF inside = box.adjusted(style.left(), 0, -style.right(), 0);
     const PlotFrame frame{inside, span, {}};
-    QRectF row(inside.left(), box.top() + look.line * .1, inside.width(), markRow * look.line);
-    const QRectF all = row.adjusted(0, 0, 0, (static_cast<double>(stripRows.size()) - 1) * row.height());
-    paintToday(painter, all, frame, story.today, look);
-    for (const ChartEvent::Row which : stripRows) {
-        painter.setFont(font(look.font, Type::small));
-        painter.setPen(quietText(look.palette));
-        painter.drawText(QRectF(box.left(), row.top(), look.left() - look.line * .4, row.height()),
+    QRectF row(inside.left(), box.top() + style.line * .1, inside.width(), markRow * style.line);
+    const QRectF all = row.adjusted(0, 0, 0, (static_cast<double>(eventRows.size()) - 1) * row.height());
+    paintToday(painter, all, frame, chartData.today, style);
+    for (const ChartEvent::Row which : eventRows) {
+        painter.setFont(font(style.font, Type::small));
+        painter.setPen(quietText(style.palette));
+        painter.drawText(QRectF(box.left(), row.top(), style.left() - style.line * .4, row.height()),
                          Qt::AlignRight | Qt::AlignVCenter, rowWord(which));
-        paintMarks(painter, row, which, frame, story, look);
+        paintMarks(painter, row, which, frame, chartData, style);
         row.translate(0, row.height());
     }
-    paintDates(painter, QRectF(inside.left(), all.bottom() + look.line * .1, inside.width(), 1.1 * look.line), frame,
-               look);
+    paintDates(painter, QRectF(inside.left(), all.bottom() + style.line * .1, inside.width(), 1.1 * style.line), frame,
+               style);
     if (cursor && *cursor >= span.from && *cursor <= span.to) {
-        painter.setPen(QPen(look.palette.color(QPalette::WindowText), look.line / 14));
+        painter.setPen(QPen(style.palette.color(QPalette::WindowText), style.line / 14));
         painter.drawLine(QPointF(frame.x(*cursor), box.top()), QPointF(frame.x(*cursor), all.bottom()));
     }
     painter.restore();
 }
 
-double sheetHeight(const ChartStory& story, const ChartLook& look) {
-    double height = 2.6 * look.line + stripHeight(look);
-    for (const ChartPanel& panel : story.panels)
+double sheetHeight(const ChartData& chartData, const ChartStyle& style) {
+    double height = 2.6 * style.line + timelineHeight(style);
+    for (const ChartPanel& panel : chartData.panels)
         if (!panel.empty())
-            height += headHeight(look) + plotLines * look.line;
+            height += headHeight(style) + plotLines * style.line;
     return height;
 }
 
-void paintSheet(QPainter& painter, double width, const ChartStory& story, const TimeSpan& span, const ChartLook& look) {
+void paintSheet(QPainter& painter, double width, const ChartData& chartData, const TimeSpan& span,
+                const ChartStyle& style) {
     painter.save();
-    painter.fillRect(QRectF(0, 0, width, sheetHeight(story, look)), look.palette.color(QPalette::Window));
-    painter.setPen(look.palette.color(QPalette::WindowText));
-    painter.setFont(font(look.font, Type::strong));
-    const QRectF title(look.left(), .5 * look.line, width - look.left() - look.right(), 1.5 * look.line);
+    painter.fillRect(QRectF(0, 0, width, sheetHeight(chartData, style)), style.palette.color(QPalette::Window));
+    painter.setPen(style.palette.color(QPalette::WindowText));
+    painter.setFont(font(style.font, Type::strong));
+    const QRectF title(style.left(), .5 * style.line, width - style.left() - style.right(), 1.5 * style.line);
     painter.drawText(title, Qt::AlignLeft | Qt::AlignVCenter,
-                     tr("%1, %2 to %3").arg(story.subject, dayWords(span.from), dayWords(span.to)));
-    double y = 2.2 * look.line;
-    for (const ChartPanel& panel : story.panels) {
+                     tr("%1, %2 to %3").arg(chartData.subject, dayWords(span.from), dayWords(span.to)));
+    double y = 2.2 * style.line;
+    for (const ChartPanel& panel : chartData.panels) {
         if (panel.empty())
             continue;
-        paintHead(painter, QRectF(0, y, width, headHeight(look)), panel, {true, false, std::nullopt}, look);
-        y += headHeight(look);
-        paintPlot(painter, QRectF(0, y, width, plotLines * look.line), story, panel, span, look);
-        y += plotLines * look.line;
+        paintHead(painter, QRectF(0, y, width, headHeight(style)), panel, {true, false, std::nullopt}, style);
+        y += headHeight(style);
+        paintPlot(painter, QRectF(0, y, width, plotLines * style.line), chartData, panel, span, style);
+        y += plotLines * style.line;
     }
-    paintStrip(painter, QRectF(0, y, width, stripHeight(look)), story, span, std::nullopt, look);
+    paintTimeline(painter, QRectF(0, y, width, timelineHeight(style)), chartData, span, std::nullopt, style);
     painter.restore();
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The parts of a stack beside the plots: heads with their legend, the strip of time and marks, and all on one sheet.
+// The parts of a stack beside the plots: heads with their legend, the timeline with its marks, and all on one sheet.
 #pragma once
 
 #include "ui/chart/plot.h"
@@ -8,8 +8,8 @@
 
 namespace staveline::ui {
 
-[[nodiscard]] double headHeight(const ChartLook& look);
-[[nodiscard]] double stripHeight(const ChartLook& look);
+[[nodiscard]] double headHeight(const ChartStyle& style);
+[[nodiscard]] double timelineHeight(const ChartStyle& style);
 constexpr double plotLines = 5.6; ///< height of a plot when there is no room to spare, in lines
 
 /// Title, then each series with its sign and, at a cursor, its value. What does not fit goes without its day, then
@@ -19,17 +19,19 @@ struct Head {
     bool arrow = true; ///< the sign that it folds; papers have none
     std::optional<Day> cursor;
 };
-void paintHead(QPainter& painter, const QRectF& box, const ChartPanel& panel, const Head& head, const ChartLook& look);
+void paintHead(QPainter& painter, const QRectF& box, const ChartPanel& panel, const Head& head,
+               const ChartStyle& style);
 /// What the head of a panel shows for each series, in as many words as fit into `room`.
 [[nodiscard]] QStringList legendWords(const ChartPanel& panel, std::optional<Day> cursor, double room,
-                                      const ChartLook& look);
+                                      const ChartStyle& style);
 
 /// Dates, marks of what left and what went in, today and the cursor.
-void paintStrip(QPainter& painter, const QRectF& box, const ChartStory& story, const TimeSpan& span,
-                std::optional<Day> cursor, const ChartLook& look);
+void paintTimeline(QPainter& painter, const QRectF& box, const ChartData& chartData, const TimeSpan& span,
+                   std::optional<Day> cursor, const ChartStyle& style);
 
 /// Everything on one sheet, top to bottom, without panels that say nothing; the height follows.
-[[nodiscard]] double sheetHeight(const ChartStory& story, const ChartLook& look);
-void paintSheet(QPainter& painter, double width, const ChartStory& story, const TimeSpan& span, const ChartLook& look);
+[[nodiscard]] double sheetHeight(const ChartData& chartData, const ChartStyle& style);
+void paintSheet(QPainter& painter, double width, const ChartData& chartData, const TimeSpan& span,
+                const ChartStyle& style);
 
 } // namespace staveline::ui

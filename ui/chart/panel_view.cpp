@@ -11,32 +11,32 @@
 
 namespace staveline::ui {
 
-ChartLook lookOf(const QWidget& widget) {
+ChartStyle styleOf(const QWidget& widget) {
     return {widget.palette(), widget.font(), static_cast<double>(lines(widget, 1))};
 }
 
-PanelView::PanelView(const ChartStory& story, std::size_t panel, QWidget* parent)
-    : QWidget(parent), story_(story), panel_(panel), span_(story.whole) {
+PanelView::PanelView(const ChartData& chartData, std::size_t panel, QWidget* parent)
+    : QWidget(parent), chartData_(chartData), panel_(panel), span_(chartData.whole) {
     setMouseTracking(true);
     setAccessibleName(this->panel().title);
     setAccessibleDescription(summaryWords(this->panel()));
     refit();
 }
 
-ChartLook PanelView::look() const {
-    return lookOf(*this);
+ChartStyle PanelView::chartStyle() const {
+    return styleOf(*this);
 }
 
 QRectF PanelView::plotBox() const {
-    return QRectF(rect()).adjusted(0, headHeight(look()), 0, 0);
+    return QRectF(rect()).adjusted(0, headHeight(chartStyle()), 0, 0);
 }
 
 PlotFrame PanelView::frame() const {
-    return frameOf(panel(), plotBox(), span_, look());
+    return frameOf(panel(), plotBox(), span_, chartStyle());
 }
 
 QSize PanelView::sizeHint() const {
-    const ChartLook l = look();
+    const ChartStyle l = chartStyle();
     const double height = headHeight(l) + (plotted() ? plotLines * l.line : 0);
     return {lines(*this, 30), static_cast<int>(std::ceil(height))};
 }
@@ -70,7 +70,7 @@ void PanelView::setCursorDay(std::optional<Day> day) {
 }
 
 void PanelView::paintEvent(QPaintEvent*) {
-    const ChartLook l = look();
+    const ChartStyle l = chartStyle();
     QPainter painter(this);
     paintHead(painter, QRectF(0, 0, width(), headHeight(l)), panel(), {open_, true, cursor_}, l);
     if (!plotted())
@@ -81,7 +81,7 @@ void PanelView::paintEvent(QPaintEvent*) {
         plot_.setDevicePixelRatio(devicePixelRatioF());
         plot_.fill(Qt::transparent);
         QPainter inside(&plot_);
-        paintPlot(inside, QRectF(QPointF(0, 0), box.size()), story_, panel(), span_, l);
+        paintPlot(inside, QRectF(QPointF(0, 0), box.size()), chartData_, panel(), span_, l);
     }
     painter.drawPixmap(box.topLeft(), plot_);
     if (cursor_)
@@ -102,10 +102,10 @@ void PanelView::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void PanelView::mousePressEvent(QMouseEvent* event) {
-    if (event->button() == Qt::LeftButton && event->position().y() < headHeight(look()))
+    if (event->button() == Qt::LeftButton && event->position().y() < headHeight(chartStyle()))
         Q_EMIT foldAsked();
     else if (event->button() == Qt::LeftButton && inPlot(event->position()))
-        drag_.press(event->position().x(), span_, story_.whole);
+        drag_.press(event->position().x(), span_, chartData_.whole);
     event->ignore(); // the stack takes the keyboard
 }
 

@@ -13,13 +13,13 @@ namespace staveline::ui {
 class PanelView : public QWidget {
     Q_OBJECT
 public:
-    /// The story outlives the view.
-    PanelView(const ChartStory& story, std::size_t panel, QWidget* parent);
+    /// The data outlives the view.
+    PanelView(const ChartData& chartData, std::size_t panel, QWidget* parent);
     void setSpan(const TimeSpan& span);
     void setOpen(bool open);
     void setCursorDay(std::optional<Day> day);
     [[nodiscard]] bool isOpen() const { return open_; }
-    [[nodiscard]] const ChartPanel& panel() const { return story_.panels[panel_]; }
+    [[nodiscard]] const ChartPanel& panel() const { return chartData_.panels[panel_]; }
     [[nodiscard]] PlotFrame frame() const; ///< where its plot is
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override { return sizeHint(); }
@@ -38,14 +38,14 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
-    [[nodiscard]] ChartLook look() const;
+    [[nodiscard]] ChartStyle chartStyle() const;
     [[nodiscard]] QRectF plotBox() const;
     [[nodiscard]] bool inPlot(const QPointF& at) const;
     [[nodiscard]] bool plotted() const { return open_ && !panel().empty(); }
     void refit();
     void redraw(); ///< the plot anew when it is next seen
 
-    const ChartStory& story_;
+    const ChartData& chartData_;
     std::size_t panel_;
     TimeSpan span_;
     bool open_ = true;
@@ -55,6 +55,6 @@ private:
 };
 
 /// Look of a widget: its palette and font.
-[[nodiscard]] ChartLook lookOf(const QWidget& widget);
+[[nodiscard]] ChartStyle styleOf(const QWidget& widget);
 
 } // namespace staveline::ui

@@ -33,15 +33,15 @@ QColor faint(QColor colour, double strength) {
     return colour;
 }
 
-QColor inkOf(const ChartSeries& series, const ChartLook& look) {
-    return tone(look.palette, series.tone);
+QColor inkOf(const ChartSeries& series, const ChartStyle& style) {
+    return tone(style.palette, series.tone);
 }
 
 /// One panel as a Qt chart in a scene of its own.
 class Scene {
 public:
-    Scene(const PlotFrame& frame, const QRectF& box, const ChartLook& look)
-        : frame_(frame), look_(look), chart_(new QChart), time_(new QCategoryAxis), value_(new QValueAxis) {
+    Scene(const PlotFrame& frame, const QRectF& box, const ChartStyle& style)
+        : frame_(frame), style_(style), chart_(new QChart), time_(new QCategoryAxis), value_(new QValueAxis) {
         scene_.addItem(chart_);
         chart_->legend()->hide();
         chart_->setBackgroundVisible(false);
@@ -69,11 +69,11 @@ public:
 
 private:
     void setUpAxes() {
-        const QPen grid(hairline(look_.palette), look_.line / 18);
+        const QPen grid(hairline(style_.palette), style_.line / 18);
         time_->setRange(0, std::max(frame_.span.days(), 1));
         time_->setLabelsVisible(false);
         time_->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
-        for (const TimeTick& tick : timeTicks(frame_.span, 5 * look_.line / frame_.area.width()))
+        for (const TimeTick& tick : timeTicks(frame_.span, 5 * style_.line / frame_.area.width()))
             time_->append(tick.label, at(tick.on));
         value_->setRange(frame_.scale.low, frame_.scale.high);
         value_->setTickCount(static_cast<int>(frame_.scale.ticks().size()));
@@ -112,7 +112,7 @@ private:
                 list << QPointF(at(point.on), point.value);
             drawn->replace(list);
         }
-        drawn->setPen(QPen(inkOf(series, look_), look_.line / (series.joined ? 20 : 9), Qt::SolidLine, Qt::FlatCap,
+        drawn->setPen(QPen(inkOf(series, style_), style_.line / (series.joined ? 20 : 9), Qt::SolidLine, Qt::FlatCap,
                            Qt::BevelJoin));
         attach(drawn);
     }
@@ -124,13 +124,13 @@ private:
         high->replace(steps(points, &ChartPoint::high));
         area->setLowerSeries(low);
         area->setUpperSeries(high);
-        area->setBrush(faint(inkOf(series, look_), .13));
-        area->setPen(QPen(faint(inkOf(series, look_), .6), look_.line / 18));
+        area->setBrush(faint(inkOf(series, style_), .13));
+        area->setPen(QPen(faint(inkOf(series, style_), .6), style_.line / 18));
         attach(area);
     }
 
     const PlotFrame& frame_;
-    const ChartLook& look_;
+    const ChartStyle& style_;
     QGraphicsScene scene_;
     QChart* chart_;
     QCategoryAxis* time_;
@@ -138,26 +138,26 @@ private:
 };
 
 /// Right-aligned beside the axis; every second one where they would touch.
-void paintLabels(QPainter& painter, const PlotFrame& frame, const ChartLook& look) {
-    painter.setFont(font(look.font, Type::small));
-    painter.setPen(quietText(look.palette));
+void paintLabels(QPainter& painter, const PlotFrame& frame, const ChartStyle& style) {
+    painter.setFont(font(style.font, Type::small));
+    painter.setPen(quietText(style.palette));
     const auto ticks = frame.scale.ticks();
     const double apart = frame.area.height() / std::max<double>(1, static_cast<double>(ticks.size() - 1));
-    const std::size_t every = apart < look.line * .85 ? 2 : 1;
+    const std::size_t every = apart < style.line * .85 ? 2 : 1;
     for (std::size_t i = 0; i < ticks.size(); i += every) {
-        const QRectF box(frame.area.left() - look.left(), frame.y(ticks[i]) - look.line / 2,
-                         look.left() - look.line * .4, look.line);
+        const QRectF box(frame.area.left() - style.left(), frame.y(ticks[i]) - style.line / 2,
+                         style.left() - style.line * .4, style.line);
         painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter,
                          QString::number(ticks[i], 'f', decimalsOf(frame.scale.step)));
     }
 }
 
-void paintChanges(QPainter& painter, const PlotFrame& frame, const ChartStory& story, const ChartLook& look) {
-    painter.setPen(QPen(hairline(look.palette), look.line / 12, Qt::DotLine));
+void paintChanges(QPainter& painter, const PlotFrame& frame, const ChartData& chartData, const ChartStyle& style) {
+    painter.setPen(QPen(hairline(style.palette), style.line / 12, Qt::DotLine));
     double last = -1e9;
-    for (const ChartEvent& event : story.events) {
+    for (const ChartEvent& event : chartData.events) {
         const double x = frame.x(event.on);
-        if (!event.change || x < frame.area.left() || x > frame.area.right() || x - last < look.line * .15)
+        if (!event.change || x < frame.area.left() || x > frame.area.right() || x - last < style.line * .15)
             continue;
         painter.drawLine(QPointF(x, frame.area.top()), QPointF(x, frame.area.bottom()));
         last = x;
@@ -165,35 +165,35 @@ void paintChanges(QPainter& painter, const PlotFrame& frame, const ChartStory& s
 }
 
 void paintBar(QPainter& painter, const PlotFrame& frame, const ChartSeries& series, const ChartPoint& point,
-              const ChartLook& look) {
+              const ChartStyle& style) {
     if (point.high <= point.low)
         return;
     const double x = frame.x(point.on), low = frame.y(point.low), high = frame.y(point.high);
-    const QColor ink = inkOf(series, look);
+    const QColor ink = inkOf(series, style);
     if (series.kind == SeriesKind::promises) {
-        const double half = look.line * .42;
-        painter.setPen(QPen(ink, look.line / 18));
+        const double half = style.line * .42;
+        painter.setPen(QPen(ink, style.line / 18));
         painter.setBrush(faint(ink, .25));
         painter.drawRect(QRectF(QPointF(x - half, high), QPointF(x + half, low)));
         return;
     }
-    const double cap = look.line * .16;
-    painter.setPen(QPen(ink, look.line / 13));
+    const double cap = style.line * .16;
+    painter.setPen(QPen(ink, style.line / 13));
     painter.drawLine(QPointF(x, low), QPointF(x, high));
     painter.drawLine(QPointF(x - cap, low), QPointF(x + cap, low));
     painter.drawLine(QPointF(x - cap, high), QPointF(x + cap, high));
 }
 
-void paintPoints(QPainter& painter, const PlotFrame& frame, const ChartSeries& series, const ChartLook& look) {
+void paintPoints(QPainter& painter, const PlotFrame& frame, const ChartSeries& series, const ChartStyle& style) {
     const auto points = thinned(series.points, frame.span, static_cast<int>(frame.area.width()));
     // Many points get small shapes, or they hide each other.
     const double crowd = frame.area.width() / std::max<double>(1, static_cast<double>(points.size()));
-    const double side = look.line * std::clamp(crowd / look.line, .3, 1.0) * markSide;
+    const double side = style.line * std::clamp(crowd / style.line, .3, 1.0) * markSide;
     for (const ChartPoint& point : points)
-        paintBar(painter, frame, series, point, look);
+        paintBar(painter, frame, series, point, style);
     for (const ChartPoint& point : points)
-        paintShape(painter, QPointF(frame.x(point.on), frame.y(point.value)), side, series.shape, inkOf(series, look),
-                   series.kind == SeriesKind::promises, look.palette.color(QPalette::Base));
+        paintShape(painter, QPointF(frame.x(point.on), frame.y(point.value)), side, series.shape, inkOf(series, style),
+                   series.kind == SeriesKind::promises, style.palette.color(QPalette::Base));
 }
 
 QPainterPath pathOf(Shape shape, const QRectF& box) {
@@ -233,45 +233,45 @@ Day PlotFrame::dayAtX(double at) const {
     return dayAt(span, std::clamp((at - area.left()) / area.width(), 0.0, 1.0));
 }
 
-PlotFrame frameOf(const ChartPanel& panel, const QRectF& box, const TimeSpan& span, const ChartLook& look) {
-    const double pad = padding * look.line;
-    return {box.adjusted(look.left(), pad, -look.right(), -pad), span, scaleOf(panel, mostSteps)};
+PlotFrame frameOf(const ChartPanel& panel, const QRectF& box, const TimeSpan& span, const ChartStyle& style) {
+    const double pad = padding * style.line;
+    return {box.adjusted(style.left(), pad, -style.right(), -pad), span, scaleOf(panel, mostSteps)};
 }
 
-void paintPlot(QPainter& painter, const QRectF& box, const ChartStory& story, const ChartPanel& panel,
-               const TimeSpan& span, const ChartLook& look) {
-    const PlotFrame frame = frameOf(panel, box, span, look);
-    if (frame.area.width() < look.line || frame.area.height() < look.line)
+void paintPlot(QPainter& painter, const QRectF& box, const ChartData& chartData, const ChartPanel& panel,
+               const TimeSpan& span, const ChartStyle& style) {
+    const PlotFrame frame = frameOf(panel, box, span, style);
+    if (frame.area.width() < style.line || frame.area.height() < style.line)
         return;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(frame.area, look.palette.color(QPalette::Base));
-    paintChanges(painter, frame, story, look);
-    Scene scene(frame, box, look);
+    painter.fillRect(frame.area, style.palette.color(QPalette::Base));
+    paintChanges(painter, frame, chartData, style);
+    Scene scene(frame, box, style);
     for (const ChartSeries& series : panel.series)
         scene.add(series);
     scene.paint(painter, box);
-    paintLabels(painter, frame, look);
-    const double over = look.line * markSide / 2;
+    paintLabels(painter, frame, style);
+    const double over = style.line * markSide / 2;
     painter.setClipRect(frame.area.adjusted(-over, -over, over, over), Qt::IntersectClip);
     for (const ChartSeries& series : panel.series)
         if (series.shape != Shape::none)
-            paintPoints(painter, frame, series, look);
+            paintPoints(painter, frame, series, style);
     painter.restore();
 }
 
-void paintCursor(QPainter& painter, const PlotFrame& frame, const ChartPanel& panel, Day day, const ChartLook& look) {
+void paintCursor(QPainter& painter, const PlotFrame& frame, const ChartPanel& panel, Day day, const ChartStyle& style) {
     const double x = frame.x(day);
     if (x < frame.area.left() - 1 || x > frame.area.right() + 1)
         return;
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const QColor ink = look.palette.color(QPalette::WindowText);
-    painter.setPen(QPen(ink, look.line / 14));
+    const QColor ink = style.palette.color(QPalette::WindowText);
+    painter.setPen(QPen(ink, style.line / 14));
     painter.drawLine(QPointF(x, frame.area.top()), QPointF(x, frame.area.bottom()));
     painter.setBrush(Qt::NoBrush);
-    painter.setPen(QPen(ink, look.line / 10));
-    const double ring = look.line * .42;
+    painter.setPen(QPen(ink, style.line / 10));
+    const double ring = style.line * .42;
     for (const ChartSeries& series : panel.series) {
         const auto point = series.kind == SeriesKind::band ? std::nullopt : readingAt(series, day);
         if (point && frame.span.from <= point->point.on && point->point.on <= frame.span.to)
@@ -281,28 +281,28 @@ void paintCursor(QPainter& painter, const PlotFrame& frame, const ChartPanel& pa
 }
 
 void paintShape(QPainter& painter, QPointF centre, double side, Shape shape, const QColor& ink, bool open,
-                const QColor& ground) {
+                const QColor& background) {
     if (shape == Shape::none)
         return;
-    painter.setPen(QPen(open ? ink : ground, side / (open ? 5 : 12)));
-    painter.setBrush(open ? ground : ink);
+    painter.setPen(QPen(open ? ink : background, side / (open ? 5 : 12)));
+    painter.setBrush(open ? background : ink);
     painter.drawPath(pathOf(shape, QRectF(centre.x() - side / 2, centre.y() - side / 2, side, side)));
 }
 
-void paintSign(QPainter& painter, const QRectF& box, const ChartSeries& series, const ChartLook& look) {
-    const QColor ink = inkOf(series, look);
-    const QColor ground = look.palette.color(QPalette::Base);
+void paintSign(QPainter& painter, const QRectF& box, const ChartSeries& series, const ChartStyle& style) {
+    const QColor ink = inkOf(series, style);
+    const QColor background = style.palette.color(QPalette::Base);
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     if (series.kind == SeriesKind::band) {
-        painter.setPen(QPen(faint(ink, .6), look.line / 18));
+        painter.setPen(QPen(faint(ink, .6), style.line / 18));
         painter.setBrush(faint(ink, .13));
         painter.drawRect(box.adjusted(0, box.height() * .2, 0, -box.height() * .2));
     } else if (series.shape != Shape::none) {
-        paintShape(painter, box.center(), look.line * markSide, series.shape, ink, series.kind == SeriesKind::promises,
-                   ground);
+        paintShape(painter, box.center(), style.line * markSide, series.shape, ink, series.kind == SeriesKind::promises,
+                   background);
     } else {
-        painter.setPen(QPen(ink, look.line / 9));
+        painter.setPen(QPen(ink, style.line / 9));
         painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
     }
     painter.restore();

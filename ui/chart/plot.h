@@ -13,7 +13,7 @@ class QPainter;
 namespace staveline::ui {
 
 /// What all panels of a stack share.
-struct ChartLook {
+struct ChartStyle {
     QPalette palette;
     QFont font;
     double line = 16;                                        ///< height of a line of text
@@ -33,18 +33,18 @@ struct PlotFrame {
     [[nodiscard]] Day dayAtX(double at) const;
 };
 [[nodiscard]] PlotFrame frameOf(const ChartPanel& panel, const QRectF& box, const TimeSpan& span,
-                                const ChartLook& look);
+                                const ChartStyle& style);
 
 /// Axes, lines, bands, points and their bars within `box`.
-void paintPlot(QPainter& painter, const QRectF& box, const ChartStory& story, const ChartPanel& panel,
-               const TimeSpan& span, const ChartLook& look);
+void paintPlot(QPainter& painter, const QRectF& box, const ChartData& chartData, const ChartPanel& panel,
+               const TimeSpan& span, const ChartStyle& style);
 /// Rings around what the panel says at a day, and the line through it; quick, drawn on each move.
-void paintCursor(QPainter& painter, const PlotFrame& frame, const ChartPanel& panel, Day day, const ChartLook& look);
+void paintCursor(QPainter& painter, const PlotFrame& frame, const ChartPanel& panel, Day day, const ChartStyle& style);
 
 /// A shape as the plot draws it, for the legend too.
 void paintShape(QPainter& painter, QPointF centre, double side, Shape shape, const QColor& ink, bool open,
-                const QColor& ground);
+                const QColor& background);
 /// The sign of a series before its name: shape, dash or band.
-void paintSign(QPainter& painter, const QRectF& box, const ChartSeries& series, const ChartLook& look);
+void paintSign(QPainter& painter, const QRectF& box, const ChartSeries& series, const ChartStyle& style);
 
 } // namespace staveline::ui

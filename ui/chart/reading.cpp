@@ -151,9 +151,9 @@ QString panelWords(const ChartPanel& panel, Day day) {
     return (spoken > 1 ? tr("%1: %2") : tr("%1 %2")).arg(panel.title, parts.join(tr(", ")));
 }
 
-QString eventWords(const ChartStory& story, Day day) {
+QString eventWords(const ChartData& chartData, Day day) {
     QStringList parts;
-    for (const ChartEvent& event : story.events)
+    for (const ChartEvent& event : chartData.events)
         if (event.on == day && !event.words.isEmpty())
             parts << event.words;
     if (parts.isEmpty())

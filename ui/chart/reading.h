@@ -24,7 +24,7 @@ struct SeriesReading {
 /// "Acidity: tasted 6.4 ±0.5, promised 5.9 ±0.8", "pH 3.31 on 2 Mar 2025"; empty: nothing is known at that day.
 [[nodiscard]] QString panelWords(const ChartPanel& panel, Day day);
 /// "12 May 2025: 60 L drawn for Draw 14; 66 L refilled."
-[[nodiscard]] QString eventWords(const ChartStory& story, Day day);
+[[nodiscard]] QString eventWords(const ChartData& chartData, Day day);
 /// A panel as one sentence: how many, from where to where, the last.
 [[nodiscard]] QString summaryWords(const ChartPanel& panel);
 

@@ -4,6 +4,9 @@
 #include <algorithm>
 
 namespace staveline::ui {
+
+using desk::BrewStock;
+
 namespace {
 
 constexpr Litres shownAsNothing{.05}; // 0.0 L
@@ -13,7 +16,7 @@ bool usedUp(const BrewStock& stock) {
 }
 
 QString wordsOf(const BrewStock& stock, const Session& session) {
-    const BrewFact& brew = stock.brew;
+    const facts::BrewFact& brew = stock.brew;
     QStringList words{qs(brew.name), dayWords(brew.on)};
     if (!brew.vessel.empty())
         words << text(say("ui.brew_offer.for").with("vessel", brew.vessel), session.units());

@@ -9,8 +9,8 @@
 namespace staveline::ui {
 
 /// In the order of the stock, each with its day, its vessel and what is left; those with nothing left come last.
-[[nodiscard]] std::vector<Offer> brewOffers(const std::vector<BrewStock>& stock, const Session& session);
+[[nodiscard]] std::vector<Offer> brewOffers(const std::vector<desk::BrewStock>& stock, const Session& session);
 /// The name of the brew made for the coming refill; empty: none is, or nothing is left of it.
-[[nodiscard]] std::string brewMadeFor(const std::vector<BrewStock>& stock);
+[[nodiscard]] std::string brewMadeFor(const std::vector<desk::BrewStock>& stock);
 
 } // namespace staveline::ui

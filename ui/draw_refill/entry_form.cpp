@@ -16,11 +16,15 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using facts::Fact;
+using vessel::EntryKind;
+
 namespace {
 
-Fact blank(EntryKind kind, const VesselName& vessel, Day today) {
+Fact blank(EntryKind kind, const facts::VesselName& vessel, Day today) {
     Fact fact;
-    withEntry(kind, [&]<class F>(std::type_identity<F>) {
+    facts::withEntry(kind, [&]<class F>(std::type_identity<F>) {
         F entry;
         entry.vessel = vessel;
         entry.on = today;
@@ -30,7 +34,7 @@ Fact blank(EntryKind kind, const VesselName& vessel, Day today) {
 }
 
 EntryKind kindOf(const Fact& fact) {
-    return traitsOf(fact).entry.value_or(EntryKind::reading);
+    return facts::traitsOf(fact).entry.value_or(EntryKind::reading);
 }
 
 } // namespace
@@ -131,21 +135,21 @@ void EntryForm::setAside(bool aside) {
     setVisible(!aside);
 }
 
-FormContext EntryForm::context(EntryKind kind, const VesselName& vessel) const {
+FormContext EntryForm::context(EntryKind kind, const facts::VesselName& vessel) const {
     FormContext made;
     made.today = session_.desk().today();
     made.units = session_.units();
-    made.labels = traitsOf(kind).word;
+    made.labels = vessel::traitsOf(kind).word;
     if (kind == EntryKind::refill || kind == EntryKind::topUp)
-        made.brews = brewOffers(session_.desk().brewsToPour(vessel).value_or(std::vector<BrewStock>()), session_);
-    const auto vessels = session_.desk().vessels().value_or(std::vector<VesselFact>());
-    for (const VesselFact& other : vessels)
+        made.brews = brewOffers(session_.desk().brewsToPour(vessel).value_or(std::vector<desk::BrewStock>()), session_);
+    const auto vessels = session_.desk().vessels().value_or(std::vector<facts::VesselFact>());
+    for (const facts::VesselFact& other : vessels)
         if (other.name != vessel && !other.retired)
             made.vessels.push_back(other.name);
     return made;
 }
 
-void EntryForm::begin(EntryKind kind, const VesselName& vessel) {
+void EntryForm::begin(EntryKind kind, const facts::VesselName& vessel) {
     if (active_ && !amended_ && kind == kind_ && vessel == vessel_) {
         goOn();
         return;
@@ -155,8 +159,8 @@ void EntryForm::begin(EntryKind kind, const VesselName& vessel) {
         title_->setText(tr("%1, %2").arg(wordOf(kind), qs(vessel)));
         record_->setText(tr("&Record"));
         Fact fact = blank(kind, vessel, session_.desk().today());
-        if (auto* refill = std::get_if<RefillFact>(&fact))
-            refill->brew = brewMadeFor(session_.desk().brewsToPour(vessel).value_or(std::vector<BrewStock>()));
+        if (auto* refill = std::get_if<facts::RefillFact>(&fact))
+            refill->brew = brewMadeFor(session_.desk().brewsToPour(vessel).value_or(std::vector<desk::BrewStock>()));
         open(fact, kind);
     });
 }
@@ -242,7 +246,7 @@ void EntryForm::preview() {
         Q_EMIT previewed(std::nullopt);
         return;
     }
-    const Desk& desk = session_.desk();
+    const desk::Desk& desk = session_.desk();
     const auto preview =
         amended_ ? desk.preview(amended_->table, amended_->id, form_->fact()) : desk.preview(form_->fact());
     if (!preview) {

@@ -22,7 +22,7 @@ public:
     explicit EntryForm(Session& session, QWidget* parent = nullptr);
     /// A new entry of this kind for a vessel. One that is begun already goes on; one of another kind that is begun is
     /// asked about first.
-    void begin(EntryKind kind, const VesselName& vessel);
+    void begin(vessel::EntryKind kind, const facts::VesselName& vessel);
     /// An entry that is recorded already; one that is begun is asked about first.
     void amend(const std::string& table, std::int64_t id);
     [[nodiscard]] bool active() const { return active_; }
@@ -38,7 +38,7 @@ public:
 
 Q_SIGNALS:
     /// What the entry would do; none while it cannot be said.
-    void previewed(const std::optional<staveline::LedgerPreview>& preview);
+    void previewed(const std::optional<staveline::desk::LedgerPreview>& preview);
     void closed();
 
 protected:
@@ -52,7 +52,7 @@ private:
     void makeQuestion();
     void unlessStarted(const QString& instead, std::function<void()> open);
     void endQuestion();
-    void open(const Fact& fact, EntryKind kind);
+    void open(const facts::Fact& fact, vessel::EntryKind kind);
     void openRecorded(const Amended& entry);
     void edited();
     void preview();
@@ -60,11 +60,11 @@ private:
     [[nodiscard]] QString inWords() const;
     void showFault(const Fault& fault, bool goThere);
     void addHint();
-    [[nodiscard]] FormContext context(EntryKind kind, const VesselName& vessel) const;
+    [[nodiscard]] FormContext context(vessel::EntryKind kind, const facts::VesselName& vessel) const;
 
     Session& session_;
-    EntryKind kind_ = EntryKind::reading;
-    VesselName vessel_;
+    vessel::EntryKind kind_ = vessel::EntryKind::reading;
+    facts::VesselName vessel_;
     std::optional<Amended> amended_;
     bool active_ = false;
     QLabel* title_;

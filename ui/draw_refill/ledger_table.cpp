@@ -21,7 +21,7 @@ struct Under {
 };
 std::vector<Under> linesUnder(const LedgerModel& model, int row) {
     std::vector<Under> under;
-    if (const LedgerLine* line = model.at(row); line && !line->note.empty())
+    if (const desk::LedgerLine* line = model.at(row); line && !line->note.empty())
         under.push_back({qs(line->note), false});
     for (const QString& finding : model.findings(row))
         under.push_back({finding, true});
@@ -82,7 +82,7 @@ void LedgerDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
 
 void LedgerDelegate::paintEntry(QPainter& painter, const QRect& box, int row,
                                 const QStyleOptionViewItem& option) const {
-    const LedgerLine* line = model_.at(row);
+    const desk::LedgerLine* line = model_.at(row);
     if (!line)
         return;
     const QFontMetrics& metrics = option.fontMetrics;

@@ -37,7 +37,7 @@ VesselPanel::VesselPanel(Session& session, QWidget* parent)
     connect(&session, &Session::unitsChanged, this, &VesselPanel::refresh);
 }
 
-void VesselPanel::showVessel(const VesselSummary& vessel) {
+void VesselPanel::showVessel(const desk::VesselSummary& vessel) {
     vessel_ = vessel;
     past_.reset();
     preview_.reset();
@@ -45,24 +45,24 @@ void VesselPanel::showVessel(const VesselSummary& vessel) {
     refreshDates();
 }
 
-void VesselPanel::showPast(const std::optional<LedgerState>& state) {
+void VesselPanel::showPast(const std::optional<vessel::LedgerState>& state) {
     past_ = state;
     refresh();
 }
 
-void VesselPanel::showPreview(const std::optional<LedgerPreview>& preview) {
+void VesselPanel::showPreview(const std::optional<desk::LedgerPreview>& preview) {
     preview_ = preview;
     refresh();
 }
 
-const LedgerState& VesselPanel::shown() const {
+const vessel::LedgerState& VesselPanel::shown() const {
     if (preview_)
         return preview_->after;
     return past_ ? *past_ : vessel_.now;
 }
 
 void VesselPanel::refresh() {
-    const LedgerState& state = shown();
+    const vessel::LedgerState& state = shown();
     const QString capacity = session_.amount(vessel_.facts.capacity);
     if (preview_) {
         caption_->setText(tr("With this entry"));

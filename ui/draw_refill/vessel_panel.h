@@ -18,22 +18,22 @@ class VesselPanel : public QWidget {
     Q_OBJECT
 public:
     explicit VesselPanel(Session& session, QWidget* parent = nullptr);
-    void showVessel(const VesselSummary& vessel);
+    void showVessel(const desk::VesselSummary& vessel);
     /// The vessel as it was after an entry of the past; none: now.
-    void showPast(const std::optional<LedgerState>& state);
+    void showPast(const std::optional<vessel::LedgerState>& state);
     /// What an entry in hand would make of it; none: the vessel as it is.
-    void showPreview(const std::optional<LedgerPreview>& preview);
+    void showPreview(const std::optional<desk::LedgerPreview>& preview);
 
 private:
     // A preview goes before the past, the past before today.
     void refresh();
     void refreshDates();
-    [[nodiscard]] const LedgerState& shown() const;
+    [[nodiscard]] const vessel::LedgerState& shown() const;
 
     Session& session_;
-    VesselSummary vessel_;
-    std::optional<LedgerState> past_;
-    std::optional<LedgerPreview> preview_;
+    desk::VesselSummary vessel_;
+    std::optional<vessel::LedgerState> past_;
+    std::optional<desk::LedgerPreview> preview_;
     QLabel* level_;
     QLabel* caption_;
     QLabel* ages_;

@@ -1,13 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/history/columns.h"
 
-#include "ui/history/story.h"
+#include "ui/history/history_charts.h"
 #include "ui/present/text.h"
 #include "ui/present/unit_scale.h"
 
 #include <QCoreApplication>
 
 namespace staveline::ui {
+
+using desk::HistoryRow;
+
 namespace {
 
 QString tr(const char* source) {
@@ -17,7 +20,8 @@ QString tr(const char* source) {
 /// On the screen what was tasted and what was promised share a column: the entry says which it is.
 void addScore(std::vector<HistoryColumn>& columns, Dimension d) {
     columns.push_back({std::string(name(d)), nameOf(d), [=](const HistoryRow& row) {
-                           const std::optional<Estimate>& score = row.tasted[d] ? row.tasted[d] : row.forecast[d];
+                           const std::optional<tasting::Estimate>& score =
+                               row.tasted[d] ? row.tasted[d] : row.forecast[d];
                            return score ? estimateWords(*score) : QString();
                        }});
 }

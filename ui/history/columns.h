@@ -12,14 +12,14 @@
 namespace staveline::ui {
 
 struct HistoryColumn {
-    std::string key;                                 ///< what it holds, whatever the language and the units: "volume_l"
-    QString title;                                   ///< in up to two lines, with the unit in use
-    std::function<QString(const HistoryRow&)> shown; ///< empty words: nothing there
+    std::string key; ///< what it holds, whatever the language and the units: "volume_l"
+    QString title;   ///< in up to two lines, with the unit in use
+    std::function<QString(const desk::HistoryRow&)> shown; ///< empty words: nothing there
     bool numeric = true;
 };
 [[nodiscard]] std::vector<HistoryColumn> historyColumns(const DisplayUnits& units);
 
 /// "Draw-off", "Sitting", "Promise"
-[[nodiscard]] QString entryWord(const HistoryRow& row);
+[[nodiscard]] QString entryWord(const desk::HistoryRow& row);
 
 } // namespace staveline::ui

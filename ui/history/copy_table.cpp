@@ -73,7 +73,7 @@ void CopyTable::keyPressEvent(QKeyEvent* event) {
     if (event->matches(QKeySequence::Copy))
         copy();
     else if (isLetter(*event))
-        event->ignore(); // no searching as one types: the letter is a key of the station
+        event->ignore(); // no searching as one types: the letter is a key of the page
     else
         QTableView::keyPressEvent(event);
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A table to read and to copy from; its letters stay keys of the station.
+// A table to read and to copy from; its letters stay keys of the page.
 #pragma once
 
 #include <QTableView>

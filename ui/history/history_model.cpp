@@ -2,12 +2,15 @@
 #include "ui/history/history_model.h"
 
 #include "desk/history.h"
-#include "ui/history/story.h"
+#include "ui/history/history_charts.h"
 #include "ui/present/text.h"
 
 #include <algorithm>
 
 namespace staveline::ui {
+
+using desk::HistoryRow;
+
 namespace {
 
 QVariant alignment(bool numeric) {
@@ -22,7 +25,7 @@ Dimension dimensionOf(int column) {
 }
 
 QString chosenWords(int proposal) {
-    if (proposal == ChoiceFact::own)
+    if (proposal == facts::ChoiceFact::own)
         return PromiseModel::tr("own setting");
     return proposal == 0 ? PromiseModel::tr("leave it alone") : PromiseModel::tr("proposal %1").arg(proposal);
 }
@@ -86,7 +89,7 @@ QVariant HistoryModel::headerData(int section, Qt::Orientation orientation, int 
     return role == Qt::DisplayRole ? column.title : QVariant();
 }
 
-void PromiseModel::show(const std::vector<PromiseKept>& promises) {
+void PromiseModel::show(const std::vector<desk::PromiseOutcome>& promises) {
     beginResetModel();
     promises_.assign(promises.rbegin(), promises.rend());
     endResetModel();
@@ -99,7 +102,7 @@ int PromiseModel::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : leading + perDimension * static_cast<int>(allDimensions.size());
 }
 
-QString PromiseModel::cell(const PromiseKept& promise, int column) const {
+QString PromiseModel::cell(const desk::PromiseOutcome& promise, int column) const {
     switch (column) {
     case 0:
         return dayWords(promise.made);

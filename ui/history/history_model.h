@@ -14,17 +14,17 @@ class HistoryModel : public QAbstractTableModel {
     Q_OBJECT
 public:
     using QAbstractTableModel::QAbstractTableModel;
-    void show(const std::vector<HistoryRow>& rows, const DisplayUnits& units);
+    void show(const std::vector<desk::HistoryRow>& rows, const DisplayUnits& units);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    [[nodiscard]] const HistoryRow* at(int row) const;  ///< null: no such row
-    [[nodiscard]] bool isEmptyColumn(int column) const; ///< nothing in any row
-    [[nodiscard]] int rowOf(Day day) const;             ///< the first on or after it; else the last; -1: none
+    [[nodiscard]] const desk::HistoryRow* at(int row) const; ///< null: no such row
+    [[nodiscard]] bool isEmptyColumn(int column) const;      ///< nothing in any row
+    [[nodiscard]] int rowOf(Day day) const;                  ///< the first on or after it; else the last; -1: none
 
 private:
-    std::vector<HistoryRow> rows_;
+    std::vector<desk::HistoryRow> rows_;
     std::vector<HistoryColumn> columns_;
 };
 
@@ -33,15 +33,15 @@ class PromiseModel : public QAbstractTableModel {
     Q_OBJECT
 public:
     using QAbstractTableModel::QAbstractTableModel;
-    void show(const std::vector<PromiseKept>& promises);
+    void show(const std::vector<desk::PromiseOutcome>& promises);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
 private:
-    [[nodiscard]] QString cell(const PromiseKept& promise, int column) const;
-    std::vector<PromiseKept> promises_;
+    [[nodiscard]] QString cell(const desk::PromiseOutcome& promise, int column) const;
+    std::vector<desk::PromiseOutcome> promises_;
 };
 
 } // namespace staveline::ui

@@ -6,12 +6,15 @@
 #include <algorithm>
 
 namespace staveline::ui {
+
+using desk::VesselSummary;
+
 namespace {
 
 constexpr int soonDays = 10;
 
 /// A vessel that cannot be read says why in its line.
-VesselSummary summaryOf(const Desk& desk, const VesselName& name) {
+VesselSummary summaryOf(const desk::Desk& desk, const facts::VesselName& name) {
     if (auto vessel = desk.vessel(name); vessel)
         return std::move(*vessel);
     else {
@@ -27,7 +30,7 @@ VesselSummary summaryOf(const Desk& desk, const VesselName& name) {
 VesselMood moodOf(const VesselSummary& vessel) {
     if (!vessel.fault.empty())
         return VesselMood::fault;
-    if (vessel.due.kind == DueKind::nothing || vessel.due.inDays > soonDays)
+    if (vessel.due.kind == vessel::DueKind::nothing || vessel.due.inDays > soonDays)
         return VesselMood::calm;
     return vessel.due.inDays < 0 ? VesselMood::overdue : VesselMood::soon;
 }
@@ -45,7 +48,7 @@ void CellarModel::refresh() {
         return;
     }
     std::vector<Row> fresh;
-    for (const VesselFact& vessel : *vessels)
+    for (const facts::VesselFact& vessel : *vessels)
         if (!vessel.retired)
             fresh.push_back({vessel.name, {}});
     // Rows that stay keep their selection.
@@ -73,7 +76,7 @@ const VesselSummary* CellarModel::at(int row) const {
     return &*asked.read;
 }
 
-int CellarModel::rowOf(const VesselName& name) const {
+int CellarModel::rowOf(const facts::VesselName& name) const {
     const auto found = std::ranges::find(rows_, name, &Row::name);
     return found == rows_.end() ? -1 : static_cast<int>(found - rows_.begin());
 }

@@ -17,7 +17,7 @@ enum class VesselMood {
     fault    ///< an unwanted fault was tasted
 };
 /// Shape, word and colour of the line under a vessel.
-[[nodiscard]] VesselMood moodOf(const VesselSummary& vessel);
+[[nodiscard]] VesselMood moodOf(const desk::VesselSummary& vessel);
 
 class CellarModel : public QAbstractListModel {
     Q_OBJECT
@@ -25,10 +25,10 @@ public:
     explicit CellarModel(Session& session, QObject* parent = nullptr);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
-    [[nodiscard]] const VesselSummary* at(int row) const;  ///< null: no such row; good until the next change
-    [[nodiscard]] int rowOf(const VesselName& name) const; ///< -1: not there
+    [[nodiscard]] const desk::VesselSummary* at(int row) const;   ///< null: no such row; good until the next change
+    [[nodiscard]] int rowOf(const facts::VesselName& name) const; ///< -1: not there
     /// What is due, or the verdict, or the fault: one line.
-    [[nodiscard]] QString headline(const VesselSummary& vessel) const;
+    [[nodiscard]] QString headline(const desk::VesselSummary& vessel) const;
     [[nodiscard]] const Session& session() const { return session_; }
 
 public Q_SLOTS:
@@ -38,8 +38,8 @@ public Q_SLOTS:
 private:
     Session& session_;
     struct Row {
-        VesselName name;
-        mutable std::optional<VesselSummary> read; ///< none: not looked at since the last change
+        facts::VesselName name;
+        mutable std::optional<desk::VesselSummary> read; ///< none: not looked at since the last change
     };
     std::vector<Row> rows_;
 };

@@ -8,6 +8,11 @@
 #include <type_traits>
 
 namespace staveline::ui {
+
+using facts::Fact;
+using facts::Field;
+using facts::VesselName;
+
 namespace {
 
 template <class T> struct Plain {
@@ -139,8 +144,8 @@ private:
 template <class Visitor, class AnyFact> void visit(Visitor& visitor, AnyFact& fact) {
     std::visit(
         [&](auto& each) {
-            if constexpr (factTraits<std::remove_cvref_t<decltype(each)>>.form == Form::flat)
-                describe(visitor, each);
+            if constexpr (facts::factTraits<std::remove_cvref_t<decltype(each)>>.form == facts::Form::flat)
+                facts::describe(visitor, each);
         },
         fact);
 }

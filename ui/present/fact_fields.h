@@ -28,15 +28,15 @@ using FieldValue = std::variant<std::monostate, double, std::string, Day, bool>;
 using FieldValues = std::map<std::string, FieldValue>;
 
 /// In the order of the description. The vessel the fact is about is not among them.
-[[nodiscard]] std::vector<FieldSpec> fieldsOf(const Fact& fact);
-[[nodiscard]] FieldValues valuesOf(const Fact& fact);
+[[nodiscard]] std::vector<FieldSpec> fieldsOf(const facts::Fact& fact);
+[[nodiscard]] FieldValues valuesOf(const facts::Fact& fact);
 /// What is not named in `values` stays; monostate clears what may be empty and leaves the rest.
-void put(Fact& fact, const FieldValues& values);
+void put(facts::Fact& fact, const FieldValues& values);
 /// The field a fault's path points at: "/gravity_sg" and "/gravity_p" are "gravity".
 [[nodiscard]] std::string fieldAt(std::string_view path);
 
-[[nodiscard]] VesselName vesselOf(const Fact& fact);
-void setVessel(Fact& fact, const VesselName& vessel);
-[[nodiscard]] Day dayOf(const Fact& fact);
+[[nodiscard]] facts::VesselName vesselOf(const facts::Fact& fact);
+void setVessel(facts::Fact& fact, const facts::VesselName& vessel);
+[[nodiscard]] Day dayOf(const facts::Fact& fact);
 
 } // namespace staveline::ui

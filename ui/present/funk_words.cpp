@@ -8,9 +8,9 @@
 
 namespace staveline::ui {
 
-QString sidesWords(const FunkSides& sides) {
+QString sidesWords(const tasting::FunkSides& sides) {
     const auto tr = [](const char* source) { return QCoreApplication::translate("Scores", source); };
-    const auto words = [](const DimensionReading& reading) {
+    const auto words = [](const tasting::DimensionReading& reading) {
         return estimateWords({reading.mean, reading.absoluteSe});
     };
     QStringList all;

@@ -9,6 +9,6 @@
 namespace staveline::ui {
 
 /// "spice 2.1 ±1.5, horse 4.0 ±1.5"; empty when neither was scored.
-[[nodiscard]] QString sidesWords(const FunkSides& sides);
+[[nodiscard]] QString sidesWords(const tasting::FunkSides& sides);
 
 } // namespace staveline::ui

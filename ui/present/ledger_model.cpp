@@ -5,7 +5,9 @@
 
 namespace staveline::ui {
 
-QString measuredWords(const Measured& measured, const DisplayUnits& units) {
+using desk::LedgerLine;
+
+QString measuredWords(const facts::Measured& measured, const DisplayUnits& units) {
     QStringList parts;
     if (measured.gravity)
         parts << qs(show(*measured.gravity, units));
@@ -27,7 +29,7 @@ QString entryWords(const LedgerLine& line, const DisplayUnits& units) {
 
 LedgerModel::LedgerModel(Session& session, QObject* parent) : QAbstractTableModel(parent), session_(session) {}
 
-void LedgerModel::show(LedgerView view) {
+void LedgerModel::show(desk::LedgerView view) {
     beginResetModel();
     view_ = std::move(view);
     endResetModel();
@@ -48,7 +50,7 @@ const LedgerLine* LedgerModel::at(int row) const {
     return row >= 0 && row < rowCount() ? &view_.lines[indexOf(row)] : nullptr;
 }
 
-const LedgerState* LedgerModel::stateAt(int row) const {
+const vessel::LedgerState* LedgerModel::stateAt(int row) const {
     return row >= 0 && row < rowCount() && indexOf(row) < view_.states.size() ? &view_.states[indexOf(row)] : nullptr;
 }
 

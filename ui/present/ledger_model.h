@@ -16,28 +16,28 @@ public:
     enum Column { day, entry, level, age, columnCount_ };
 
     explicit LedgerModel(Session& session, QObject* parent = nullptr);
-    void show(LedgerView view);
+    void show(desk::LedgerView view);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    [[nodiscard]] const LedgerLine* at(int row) const;       ///< null: no such row
-    [[nodiscard]] const LedgerState* stateAt(int row) const; ///< after that entry
+    [[nodiscard]] const desk::LedgerLine* at(int row) const;         ///< null: no such row
+    [[nodiscard]] const vessel::LedgerState* stateAt(int row) const; ///< after that entry
     /// -1: not there. Rows are told apart by table and id, since each kind of entry has a table of its own.
     [[nodiscard]] int rowOf(std::int64_t id, const std::string& table) const;
     [[nodiscard]] QStringList findings(int row) const; ///< what does not agree at this entry
 
 private:
-    [[nodiscard]] QString cell(const LedgerLine& line, int column) const;
+    [[nodiscard]] QString cell(const desk::LedgerLine& line, int column) const;
     [[nodiscard]] std::size_t indexOf(int row) const;
 
     Session& session_;
-    LedgerView view_;
+    desk::LedgerView view_;
 };
 
 /// What happened with what was measured then: "72 L drawn for Draw 2: TA 6.4 g/L".
-[[nodiscard]] QString entryWords(const LedgerLine& line, const DisplayUnits& units);
+[[nodiscard]] QString entryWords(const desk::LedgerLine& line, const DisplayUnits& units);
 /// "1.004 SG, pH 3.31, TA 7.2 g/L" in the units in use.
-[[nodiscard]] QString measuredWords(const Measured& measured, const DisplayUnits& units);
+[[nodiscard]] QString measuredWords(const facts::Measured& measured, const DisplayUnits& units);
 
 } // namespace staveline::ui

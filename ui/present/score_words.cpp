@@ -16,7 +16,7 @@ QString tr(const char* source) {
 }
 
 /// Tenths that look the same are the same.
-bool lopsided(const Band& band) {
+bool lopsided(const advice::Band& band) {
     return std::abs((band.high - band.value) - (band.value - band.low)) > .15;
 }
 
@@ -41,7 +41,7 @@ QString changeWords(double points) {
     return qs(show(SignedPoints{points}));
 }
 
-QString bandWords(const Band& band) {
+QString bandWords(const advice::Band& band) {
     if (!(band.high > band.low))
         return scoreWords(band.value);
     if (lopsided(band))
@@ -49,10 +49,10 @@ QString bandWords(const Band& band) {
     return tr("%1 ±%2").arg(scoreWords(band.value), scoreWords((band.high - band.low) / 2));
 }
 
-Band bandOf(const Estimate& estimate) {
-    return {estimate.mean, estimate.mean - z80 * estimate.sd, estimate.mean + z80 * estimate.sd};
+advice::Band bandOf(const tasting::Estimate& estimate) {
+    return {estimate.mean, estimate.mean - tasting::z80 * estimate.sd, estimate.mean + tasting::z80 * estimate.sd};
 }
-QString estimateWords(const Estimate& estimate) {
+QString estimateWords(const tasting::Estimate& estimate) {
     return bandWords(bandOf(estimate));
 }
 

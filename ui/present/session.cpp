@@ -3,6 +3,11 @@
 
 namespace staveline::ui {
 
+using desk::Desk;
+using desk::EditNote;
+using desk::Recorded;
+using facts::Fact;
+
 Session::Session(std::unique_ptr<Desk> desk, QObject* parent)
     : QObject(parent), desk_(std::move(desk)), day_(desk_->today()), readOnly_(desk_->readOnly()) {
     storedAt_ = QDateTime::currentDateTime();
@@ -26,7 +31,7 @@ namespace {
 const Recorded& recordedOf(const Recorded& done) {
     return done;
 }
-const Recorded& recordedOf(const Chosen& done) {
+const Recorded& recordedOf(const desk::Chosen& done) {
     return done.recorded;
 }
 
@@ -73,13 +78,14 @@ Result<Recorded> Session::remove(const std::string& table, std::int64_t id, cons
 Result<Recorded> Session::setToday(const Fact& fact, const EditNote& note) {
     return write([&](Desk& desk) { return desk.setToday(fact, note); });
 }
-Result<Recorded> Session::revise(const VesselName& vessel, const Setting& setting, const EditNote& note) {
+Result<Recorded> Session::revise(const facts::VesselName& vessel, const advice::Setting& setting,
+                                 const EditNote& note) {
     return write([&](Desk& desk) { return desk.revise(vessel, setting, note); });
 }
-Result<Chosen> Session::choose(const AdviceJob& job, const Advice& advice, int number) {
+Result<desk::Chosen> Session::choose(const desk::AdviceJob& job, const advice::Advice& advice, int number) {
     return write([&](Desk& desk) { return desk.choose(job, advice, number); });
 }
-Result<Chosen> Session::adopt(const AdviceJob& job, const Trial& trial) {
+Result<desk::Chosen> Session::adopt(const desk::AdviceJob& job, const advice::Trial& trial) {
     return write([&](Desk& desk) { return desk.adopt(job, trial); });
 }
 

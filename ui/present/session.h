@@ -17,9 +17,9 @@ namespace staveline::ui {
 class Session : public QObject {
     Q_OBJECT
 public:
-    explicit Session(std::unique_ptr<Desk> desk, QObject* parent = nullptr);
+    explicit Session(std::unique_ptr<desk::Desk> desk, QObject* parent = nullptr);
 
-    [[nodiscard]] const Desk& desk() const { return *desk_; }
+    [[nodiscard]] const desk::Desk& desk() const { return *desk_; }
     [[nodiscard]] const DisplayUnits& units() const { return units_; }
     void setUnits(const DisplayUnits& units);
     [[nodiscard]] QString words(const Message& message) const { return text(message, units_); }
@@ -27,20 +27,22 @@ public:
     template <class Q> [[nodiscard]] QString amount(const Q& quantity) const { return qs(show(quantity, units_)); }
 
     // Each says by `said` what it did; of one fact the edit is named by it.
-    Result<Recorded> record(const Fact& fact);
-    Result<Recorded> record(const std::vector<Fact>& facts);
-    Result<Recorded> amend(const std::string& table, std::int64_t id, const Fact& fact);
-    Result<Recorded> remove(const std::string& table, std::int64_t id);
+    Result<desk::Recorded> record(const facts::Fact& fact);
+    Result<desk::Recorded> record(const std::vector<facts::Fact>& facts);
+    Result<desk::Recorded> amend(const std::string& table, std::int64_t id, const facts::Fact& fact);
+    Result<desk::Recorded> remove(const std::string& table, std::int64_t id);
     // As the desk does; who asks says what was done.
-    Result<Recorded> record(const Fact& fact, const EditNote& note);
-    Result<Recorded> amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note);
-    Result<Recorded> remove(const std::string& table, std::int64_t id, const EditNote& note);
-    Result<Recorded> setToday(const Fact& fact, const EditNote& note);
-    Result<Recorded> revise(const VesselName& vessel, const Setting& setting, const EditNote& note);
-    Result<Chosen> choose(const AdviceJob& job, const Advice& advice, int number);
-    Result<Chosen> adopt(const AdviceJob& job, const Trial& trial);
+    Result<desk::Recorded> record(const facts::Fact& fact, const desk::EditNote& note);
+    Result<desk::Recorded> amend(const std::string& table, std::int64_t id, const facts::Fact& fact,
+                                 const desk::EditNote& note);
+    Result<desk::Recorded> remove(const std::string& table, std::int64_t id, const desk::EditNote& note);
+    Result<desk::Recorded> setToday(const facts::Fact& fact, const desk::EditNote& note);
+    Result<desk::Recorded> revise(const facts::VesselName& vessel, const advice::Setting& setting,
+                                  const desk::EditNote& note);
+    Result<desk::Chosen> choose(const desk::AdviceJob& job, const advice::Advice& advice, int number);
+    Result<desk::Chosen> adopt(const desk::AdviceJob& job, const advice::Trial& trial);
     /// `changed` waits until it ends: whoever writes has taken in what came of it then.
-    [[nodiscard]] Desk::Batch batch() { return desk_->batch(); }
+    [[nodiscard]] desk::Desk::Batch batch() { return desk_->batch(); }
     void undo();
     void redo();
     /// Looks for what happens without the brewer: another program's edits, midnight, damage met while reading.
@@ -68,9 +70,9 @@ Q_SIGNALS:
 private:
     /// Writes, and keeps the rows for who is told of it.
     template <class Write> auto write(Write&& write);
-    Result<Recorded> spoken(Result<Recorded> edit, const QString& sentence);
+    Result<desk::Recorded> spoken(Result<desk::Recorded> edit, const QString& sentence);
 
-    std::unique_ptr<Desk> desk_;
+    std::unique_ptr<desk::Desk> desk_;
     Day day_;
     bool readOnly_;
     DisplayUnits units_;

@@ -14,7 +14,7 @@ QString tr(const char* source) {
 
 } // namespace
 
-QString vesselKind(const VesselFact& facts, const DisplayUnits& units) {
+QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units) {
     QString size = qs(show(facts.capacity, units));
     size.replace(QLatin1String(".0 "), QLatin1String(" ")); // a size on the head of a cask is a whole number
     return tr("%1 %2, %3")
@@ -22,7 +22,7 @@ QString vesselKind(const VesselFact& facts, const DisplayUnits& units) {
              own("ui.word." + std::string(wordOf(facts.material))).toLower());
 }
 
-Days youngestThird(const LedgerState& state) {
+Days youngestThird(const vessel::LedgerState& state) {
     double young = 0, old = 200 * daysPerYear;
     for (int i = 0; i < 60; ++i) {
         const double middle = (young + old) / 2;
@@ -31,7 +31,7 @@ Days youngestThird(const LedgerState& state) {
     return Days{old};
 }
 
-QString ageWords(const LedgerState& state) {
+QString ageWords(const vessel::LedgerState& state) {
     if (state.generations.empty() || state.volume.l <= 0)
         return {};
     QString mean = tr("mean age %1").arg(spanWords(state.meanAge));
@@ -40,7 +40,7 @@ QString ageWords(const LedgerState& state) {
     return tr("%1, a third under %2").arg(mean, spanWords(youngestThird(state)));
 }
 
-std::vector<DateLine> dateLines(const Schedule& dates, Day today) {
+std::vector<DateLine> dateLines(const vessel::Schedule& dates, Day today) {
     std::vector<std::pair<Day, QString>> named{{dates.sample, tr("Taste a sample")},
                                                {dates.brew, tr("Brew the refill")},
                                                {dates.draw, tr("Draw and refill")},

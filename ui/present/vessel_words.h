@@ -8,16 +8,16 @@
 namespace staveline::ui {
 
 /// "225 L cask, used oak"
-[[nodiscard]] QString vesselKind(const VesselFact& facts, const DisplayUnits& units);
+[[nodiscard]] QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units);
 /// "mean age 19 months, a third under 8 months"; empty while the vessel is.
-[[nodiscard]] QString ageWords(const LedgerState& state);
+[[nodiscard]] QString ageWords(const vessel::LedgerState& state);
 /// The age a third of the liquid is below.
-[[nodiscard]] Days youngestThird(const LedgerState& state);
+[[nodiscard]] Days youngestThird(const vessel::LedgerState& state);
 
 struct DateLine {
     QString what, when, distance;
 };
 /// The next dates in order of time.
-[[nodiscard]] std::vector<DateLine> dateLines(const Schedule& dates, Day today);
+[[nodiscard]] std::vector<DateLine> dateLines(const vessel::Schedule& dates, Day today);
 
 } // namespace staveline::ui

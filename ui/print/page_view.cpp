@@ -66,7 +66,7 @@ PageView::PageView(QWidget* parent) : QScrollArea(parent), stack_(new PageStack)
     setAccessibleName(tr("Page preview"));
 }
 
-void PageView::showDocument(const Document& document, PaperSize size) {
+void PageView::showDocument(const sheet::Document& document, PaperSize size) {
     stack_->setPaper(PagedPaper(document, size));
     setAccessibleDescription(tr("%1, %n page(s)", nullptr, pages()).arg(qs(document.title)));
     fit();

@@ -34,7 +34,7 @@ class PageView : public QScrollArea {
     Q_OBJECT
 public:
     explicit PageView(QWidget* parent = nullptr);
-    void showDocument(const Document& document, PaperSize size);
+    void showDocument(const sheet::Document& document, PaperSize size);
     [[nodiscard]] int pages() const;
 
 protected:

@@ -110,7 +110,7 @@ QPageLayout PagedPaper::layout(PaperSize size) {
     return {QPageSize(rowOf(size).page), QPageLayout::Portrait, QMarginsF(0, 0, 0, 0), QPageLayout::Point};
 }
 
-PagedPaper::PagedPaper(const Document& document, PaperSize size)
+PagedPaper::PagedPaper(const sheet::Document& document, PaperSize size)
     : points_(layout(size).fullRect(QPageLayout::Point).size()), foot_(qs(document.footer)) {
     const QSizeF body = (points_ - QSizeF(2 * margin, 2 * margin + footRoom)) * unitsPerPoint;
     text_ = textDocument(document, body.width());

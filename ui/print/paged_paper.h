@@ -17,7 +17,7 @@ namespace staveline::ui {
 
 class PagedPaper {
 public:
-    PagedPaper(const Document& document, PaperSize size);
+    PagedPaper(const sheet::Document& document, PaperSize size);
     ~PagedPaper();
     PagedPaper(PagedPaper&&) noexcept;
     PagedPaper& operator=(PagedPaper&&) noexcept;

@@ -18,12 +18,12 @@ std::optional<PaperSize> paperNamed(std::string_view word) {
     return std::nullopt;
 }
 
-Result<void> writePaper(const Document& document, const std::filesystem::path& to, PaperSize size) {
-    const PaperFormatRow* format = formatOf(to.extension().string());
+Result<void> writePaper(const sheet::Document& document, const std::filesystem::path& to, PaperSize size) {
+    const sheet::PaperFormatRow* format = sheet::formatOf(to.extension().string());
     if (!format)
         return badInput("", say("ui.unknown_ending").with("path", to.filename().string()),
-                        say("ui.known_endings").with("endings", knownEndings()));
-    return format->write ? writeWhole(to, format->write(document)) : writePdf(document, to, size);
+                        say("ui.known_endings").with("endings", sheet::knownEndings()));
+    return format->write ? desk::writeWhole(to, format->write(document)) : writePdf(document, to, size);
 }
 
 } // namespace staveline::ui

@@ -28,7 +28,7 @@ inline constexpr std::array paperSizes = {PaperSizeRow{PaperSize::a4, "a4", "A4"
 [[nodiscard]] std::optional<PaperSize> paperNamed(std::string_view word); ///< "a4", "letter"
 
 /// Writes by the file's ending; see desk/whole_file.h for what is replaced and what is refused.
-[[nodiscard]] Result<void> writePaper(const Document& document, const std::filesystem::path& to,
+[[nodiscard]] Result<void> writePaper(const sheet::Document& document, const std::filesystem::path& to,
                                       PaperSize size = PaperSize::a4);
 
 } // namespace staveline::ui

@@ -16,6 +16,8 @@
 
 namespace staveline::ui {
 
+using sheet::PaperFormat;
+
 PaperPage::PaperPage(Session& session, Prompt& prompt, const QString& name, const std::vector<PaperFormat>& formats,
                      QWidget* parent)
     : QWidget(parent), session_(session), prompt_(prompt), name_(name), tools_(new QWidget(this)),
@@ -73,7 +75,7 @@ void PaperPage::addTool(QWidget& tool) {
     extras_->addWidget(&tool);
 }
 
-void PaperPage::showPaper(std::optional<Document> document, const QString& file) {
+void PaperPage::showPaper(std::optional<sheet::Document> document, const QString& file) {
     document_ = std::move(document);
     file_ = file;
     tools_->setEnabled(document_.has_value());
@@ -105,7 +107,7 @@ void PaperPage::save(PaperFormat format) {
     if (!document_)
         return;
     const QString ending = qs(rowOf(format).ending);
-    const Document asked = *document_; // the book may change while the question stands
+    const sheet::Document asked = *document_; // the book may change while the question stands
     if (const auto to = prompt_.fileToWrite(this, tr("Save the %1").arg(name_), file_ + ending, ending))
         tell(writePaper(asked, *to, paper_), tr("Saved %1").arg(qs(to->string())));
 }
@@ -113,7 +115,7 @@ void PaperPage::save(PaperFormat format) {
 void PaperPage::print() {
     if (!document_)
         return;
-    const Document asked = *document_;
+    const sheet::Document asked = *document_;
     QPrinter printer(QPrinter::HighResolution);
     prepare(printer, asked, paper_);
     if (prompt_.setUpPrinter(this, printer))

@@ -25,15 +25,15 @@ class PaperPage : public QWidget {
     Q_OBJECT
 public:
     /// `name` of the paper, for its dialogs and for assistive technology: "brew sheet"; `formats` besides the printer.
-    PaperPage(Session& session, Prompt& prompt, const QString& name, const std::vector<PaperFormat>& formats,
+    PaperPage(Session& session, Prompt& prompt, const QString& name, const std::vector<sheet::PaperFormat>& formats,
               QWidget* parent = nullptr);
     /// None: nothing is shown and nothing leaves. `file`: the name offered, without its ending.
-    void showPaper(std::optional<Document> document, const QString& file);
+    void showPaper(std::optional<sheet::Document> document, const QString& file);
     void setPaper(PaperSize size);
     [[nodiscard]] PaperSize paper() const { return paper_; }
     /// Nothing happens while there is no paper; a file or printer that refuses is said by the session.
     void print();
-    void save(PaperFormat format);
+    void save(sheet::PaperFormat format);
     void showAsText(bool text);
     /// What else the paper needs, left of its size.
     void addTool(QWidget& tool);
@@ -44,7 +44,7 @@ Q_SIGNALS:
     void paperChanged(PaperSize size); ///< by the brewer
 
 private:
-    void addTools(const std::vector<PaperFormat>& formats);
+    void addTools(const std::vector<sheet::PaperFormat>& formats);
     void addPaperChoice(QHBoxLayout& row);
     void tell(const Result<void>& done, const QString& words);
 
@@ -52,7 +52,7 @@ private:
     Prompt& prompt_;
     QString name_, file_;
     PaperSize paper_ = PaperSize::a4;
-    std::optional<Document> document_;
+    std::optional<sheet::Document> document_;
     QWidget* tools_;
     QHBoxLayout* extras_;
     QPushButton* print_ = nullptr;

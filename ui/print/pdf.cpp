@@ -33,7 +33,7 @@ private:
     std::unique_ptr<QGuiApplication> application_;
 };
 
-QByteArray pdfBytes(const Document& document, PaperSize size) {
+QByteArray pdfBytes(const sheet::Document& document, PaperSize size) {
     const OffscreenPainting application;
     QByteArray bytes;
     QBuffer buffer(&bytes);
@@ -49,9 +49,9 @@ QByteArray pdfBytes(const Document& document, PaperSize size) {
 
 } // namespace
 
-Result<void> writePdf(const Document& document, const std::filesystem::path& to, PaperSize size) {
+Result<void> writePdf(const sheet::Document& document, const std::filesystem::path& to, PaperSize size) {
     const QByteArray bytes = pdfBytes(document, size);
-    return writeWhole(to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+    return desk::writeWhole(to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
 }
 
 } // namespace staveline::ui

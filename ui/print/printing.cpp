@@ -10,7 +10,7 @@
 
 namespace staveline::ui {
 
-bool paintPages(QPagedPaintDevice& device, const Document& document, PaperSize size) {
+bool paintPages(QPagedPaintDevice& device, const sheet::Document& document, PaperSize size) {
     const PagedPaper pages(document, size);
     QPainter painter;
     if (!painter.begin(&device))
@@ -25,14 +25,14 @@ bool paintPages(QPagedPaintDevice& device, const Document& document, PaperSize s
     return painter.end();
 }
 
-void prepare(QPrinter& printer, const Document& document, PaperSize size) {
+void prepare(QPrinter& printer, const sheet::Document& document, PaperSize size) {
     printer.setPageLayout(PagedPaper::layout(size));
     printer.setFullPage(true);
     printer.setDocName(qs(document.title));
     printer.setCreator(QStringLiteral("Staveline"));
 }
 
-Result<void> print(QPrinter& printer, const Document& document, PaperSize size) {
+Result<void> print(QPrinter& printer, const sheet::Document& document, PaperSize size) {
     if (!paintPages(printer, document, size))
         return fail({FaultKind::storage, "", say("ui.cannot_print"), say("ui.print_as_pdf")});
     return {};

@@ -11,11 +11,11 @@ class QPrinter;
 namespace staveline::ui {
 
 /// False: the device takes no page, or not all of them.
-[[nodiscard]] bool paintPages(QPagedPaintDevice& device, const Document& document, PaperSize size);
+[[nodiscard]] bool paintPages(QPagedPaintDevice& device, const sheet::Document& document, PaperSize size);
 
 /// Gives the printer the paper's size and name, before the brewer is asked which printer.
-void prepare(QPrinter& printer, const Document& document, PaperSize size);
+void prepare(QPrinter& printer, const sheet::Document& document, PaperSize size);
 /// A printer that does not answer is a storage fault.
-[[nodiscard]] Result<void> print(QPrinter& printer, const Document& document, PaperSize size);
+[[nodiscard]] Result<void> print(QPrinter& printer, const sheet::Document& document, PaperSize size);
 
 } // namespace staveline::ui

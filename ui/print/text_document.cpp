@@ -13,6 +13,9 @@
 #include <cmath>
 
 namespace staveline::ui {
+
+using sheet::Table;
+
 namespace {
 
 constexpr double bodyPoints = 9.5, headPoints = 9;
@@ -52,28 +55,28 @@ constexpr double boxPadding = 4 * unitsPerPoint; // with its border
 
 class Setter {
 public:
-    Setter(QTextDocument& document, double width, const Document& paper)
+    Setter(QTextDocument& document, double width, const sheet::Document& paper)
         : cursor_(&document), width_(width), paper_(paper) {}
 
     void line(const QString& words, const QTextBlockFormat& block, const QTextCharFormat& ink) {
         nextBlock(block);
         cursor_.insertText(fitted(words, ink, width_ - block.leftMargin()), ink);
     }
-    void operator()(const Heading& heading) {
+    void operator()(const sheet::Heading& heading) {
         const int level = std::clamp(heading.level, 1, 3);
         QTextBlockFormat block = spaced(level == 1 ? 12 : 8, 2);
         block.setHeadingLevel(level);
         line(qs(heading.text), block, inked(level == 1 ? 14 : level == 2 ? 11.5 : 10, true));
     }
-    void operator()(const Paragraph& paragraph) { line(qs(paragraph.text), spaced(1, 3), inked(bodyPoints)); }
-    void operator()(const Caution& caution) {
+    void operator()(const sheet::Paragraph& paragraph) { line(qs(paragraph.text), spaced(1, 3), inked(bodyPoints)); }
+    void operator()(const sheet::Caution& caution) {
         QTextTable* box = cursor_.insertTable(1, 1, boxFormat());
         QTextCursor cell = box->cellAt(0, 0).firstCursorPosition();
         cell.insertText(QStringLiteral("\u25B2 %1: ").arg(qs(paper_.cautionWord)), inked(bodyPoints, true));
         cell.insertText(fitted(qs(caution.text), inked(bodyPoints), width_ - 2 * boxPadding), inked(bodyPoints));
         leave();
     }
-    void operator()(const BulletList& bullets) {
+    void operator()(const sheet::BulletList& bullets) {
         QTextBlockFormat block = spaced(0, 2);
         block.setLeftMargin(11 * unitsPerPoint);
         block.setTextIndent(-9 * unitsPerPoint);
@@ -116,7 +119,7 @@ private:
 
     QTextCursor cursor_;
     double width_;
-    const Document& paper_;
+    const sheet::Document& paper_;
     bool fresh_ = true;
 };
 
@@ -136,7 +139,7 @@ bool isWide(const Table& table) {
 /// Tables under the same heads are one table to the eye: their columns stand below each other.
 std::vector<const Table*> Setter::alike(const Table& table) const {
     std::vector<const Table*> found;
-    for (const Block& block : paper_.blocks)
+    for (const sheet::Block& block : paper_.blocks)
         if (const auto* other = std::get_if<Table>(&block); other && other->columns == table.columns)
             found.push_back(other);
     return found;
@@ -225,7 +228,7 @@ QFont paperFont(double points, bool bold) {
     return font;
 }
 
-std::unique_ptr<QTextDocument> textDocument(const Document& document, double width) {
+std::unique_ptr<QTextDocument> textDocument(const sheet::Document& document, double width) {
     auto made = std::make_unique<QTextDocument>();
     made->setDocumentMargin(0);
     made->setUseDesignMetrics(true);
@@ -242,7 +245,7 @@ std::unique_ptr<QTextDocument> textDocument(const Document& document, double wid
     setter.line(qs(document.title), first, inked(19, true));
     if (!document.subtitle.empty())
         setter.line(qs(document.subtitle), spaced(0, 6), inked(10.5));
-    for (const Block& block : document.blocks)
+    for (const sheet::Block& block : document.blocks)
         std::visit(setter, block);
     return made;
 }

@@ -21,6 +21,6 @@ inline constexpr int keptWhole = QTextFormat::UserProperty;
 
 [[nodiscard]] QFont paperFont(double points, bool bold = false);
 /// `width` of a page's text in layout units.
-[[nodiscard]] std::unique_ptr<QTextDocument> textDocument(const Document& document, double width);
+[[nodiscard]] std::unique_ptr<QTextDocument> textDocument(const sheet::Document& document, double width);
 
 } // namespace staveline::ui

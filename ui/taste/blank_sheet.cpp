@@ -13,7 +13,8 @@ namespace staveline::ui {
 
 BlankSheet::BlankSheet(Session& session, Prompt& prompt, QWidget* parent)
     : QWidget(parent), session_(session),
-      page_(new PaperPage(session, prompt, tr("tasting sheet"), {PaperFormat::pdf, PaperFormat::html}, this)),
+      page_(new PaperPage(session, prompt, tr("tasting sheet"), {sheet::PaperFormat::pdf, sheet::PaperFormat::html},
+                          this)),
       linesChoice_(new ChoiceField(page_)) {
     linesChoice_->setAccessibleName(tr("Lines of the sheet"));
     linesChoice_->add(tr("Lines that count"), "short");
@@ -29,7 +30,7 @@ BlankSheet::BlankSheet(Session& session, Prompt& prompt, QWidget* parent)
     connect(back, &QPushButton::clicked, this, &BlankSheet::left);
 }
 
-void BlankSheet::showVessel(const VesselName& vessel, bool shortSheet) {
+void BlankSheet::showVessel(const facts::VesselName& vessel, bool shortSheet) {
     vessel_ = vessel;
     linesChoice_->setWord(shortSheet ? "short" : "long");
     refresh();

@@ -10,7 +10,7 @@ class BlankSheet : public QWidget {
     Q_OBJECT
 public:
     BlankSheet(Session& session, Prompt& prompt, QWidget* parent = nullptr);
-    void showVessel(const VesselName& vessel, bool shortSheet);
+    void showVessel(const facts::VesselName& vessel, bool shortSheet);
     void refresh(); ///< the units changed
     [[nodiscard]] PaperPage& page() const { return *page_; }
     [[nodiscard]] PageView& pages() const { return page_->pages(); }
@@ -24,7 +24,7 @@ protected:
 
 private:
     Session& session_;
-    VesselName vessel_;
+    facts::VesselName vessel_;
     PaperPage* page_;
     ChoiceField* linesChoice_;
 };

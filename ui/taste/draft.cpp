@@ -7,6 +7,14 @@
 #include <set>
 
 namespace staveline::ui {
+
+using facts::SittingFact;
+using tasting::Attribute;
+using tasting::builtInSheet;
+using tasting::FaultMark;
+using tasting::Score;
+using tasting::Sitting;
+
 namespace {
 
 using ScoreKey = std::pair<std::string, std::string>; ///< taster, attribute
@@ -108,7 +116,7 @@ std::vector<std::string> tastersOf(const Sitting& sitting) {
     return names;
 }
 
-SittingDraft::SittingDraft(VesselName vessel, Day on, std::vector<std::string> tasters) {
+SittingDraft::SittingDraft(facts::VesselName vessel, Day on, std::vector<std::string> tasters) {
     now_.vessel = std::move(vessel);
     now_.sitting.on = on;
     stored_ = now_;
@@ -116,7 +124,8 @@ SittingDraft::SittingDraft(VesselName vessel, Day on, std::vector<std::string> t
         tasters_ = std::move(tasters);
 }
 
-SittingDraft::SittingDraft(const Filed<SittingFact>& stored) : id_(stored.id), stored_(stored.fact), now_(stored.fact) {
+SittingDraft::SittingDraft(const desk::Filed<SittingFact>& stored)
+    : id_(stored.id), stored_(stored.fact), now_(stored.fact) {
     if (auto names = tastersOf(now_.sitting); !names.empty())
         tasters_ = std::move(names);
 }
@@ -253,7 +262,7 @@ void SittingDraft::follow(const std::optional<SittingFact>& stored) {
     gatherTasters(mine.scores);
 }
 
-void SittingDraft::comeBack(const Filed<SittingFact>& stored) {
+void SittingDraft::comeBack(const desk::Filed<SittingFact>& stored) {
     id_ = stored.id;
     gone_.reset();
     follow(stored.fact);

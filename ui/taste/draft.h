@@ -18,10 +18,10 @@ class SittingDraft {
 public:
     SittingDraft() = default;
     /// A sitting nobody has stored, for the tasters of the last one.
-    SittingDraft(VesselName vessel, Day on, std::vector<std::string> tasters);
-    explicit SittingDraft(const Filed<SittingFact>& stored);
+    SittingDraft(facts::VesselName vessel, Day on, std::vector<std::string> tasters);
+    explicit SittingDraft(const desk::Filed<facts::SittingFact>& stored);
 
-    [[nodiscard]] const SittingFact& now() const { return now_; }
+    [[nodiscard]] const facts::SittingFact& now() const { return now_; }
     [[nodiscard]] std::optional<std::int64_t> id() const { return id_; }
     /// Something in hand differs from what the book holds.
     [[nodiscard]] bool changed() const;
@@ -40,10 +40,10 @@ public:
     bool renameTaster(const std::string& name);
 
     /// Of the taster in hand. A line tasted once has its score in either glass.
-    [[nodiscard]] std::optional<double> score(const Attribute& attribute, Glass glass) const;
-    void setScore(const Attribute& attribute, Glass glass, std::optional<double> value);
+    [[nodiscard]] std::optional<double> score(const tasting::Attribute& attribute, Glass glass) const;
+    void setScore(const tasting::Attribute& attribute, Glass glass, std::optional<double> value);
     /// As it was before it was typed over.
-    void restoreScore(const Attribute& attribute, Glass glass);
+    void restoreScore(const tasting::Attribute& attribute, Glass glass);
     [[nodiscard]] int severity(const std::string& fault) const;
     void setSeverity(const std::string& fault, int severity);
     void setNote(const std::string& note) { now_.sitting.note = note; }
@@ -51,8 +51,8 @@ public:
     void setDay(Day on) { now_.sitting.on = on; }
 
     /// Gives the taster in hand the scores of an earlier sitting wherever nothing is scored yet; how many those are.
-    int fillFrom(const Sitting& earlier);
-    [[nodiscard]] int fillable(const Sitting& earlier) const; ///< what fillFrom would do
+    int fillFrom(const tasting::Sitting& earlier);
+    [[nodiscard]] int fillable(const tasting::Sitting& earlier) const; ///< what fillFrom would do
 
     /// The day a sitting nobody stored begins, unless another was given.
     void beginOn(Day today);
@@ -61,23 +61,23 @@ public:
     void settleRemoved(); ///< and the book holds the sitting no more
     /// The book says otherwise: what was not touched here follows it. None: the sitting is gone from the book; its
     /// words stay in hand, its scores do not.
-    void follow(const std::optional<SittingFact>& stored);
+    void follow(const std::optional<facts::SittingFact>& stored);
     /// The sitting this was before it was taken out of the book; it may come back under that number.
     [[nodiscard]] std::optional<std::int64_t> gone() const { return gone_; }
-    void comeBack(const Filed<SittingFact>& stored);
+    void comeBack(const desk::Filed<facts::SittingFact>& stored);
     /// A fresh sitting in the place of one just taken out of the book.
     void replaces(std::int64_t removed) { gone_ = removed; }
 
 private:
-    void gatherTasters(const std::vector<Score>& before);
+    void gatherTasters(const std::vector<tasting::Score>& before);
 
     std::optional<std::int64_t> id_, gone_;
-    SittingFact stored_, now_;
+    facts::SittingFact stored_, now_;
     std::vector<std::string> tasters_{std::string()};
     std::size_t inHand_ = 0;
 };
 
 /// Tasters of a sitting in order of appearance.
-[[nodiscard]] std::vector<std::string> tastersOf(const Sitting& sitting);
+[[nodiscard]] std::vector<std::string> tastersOf(const tasting::Sitting& sitting);
 
 } // namespace staveline::ui

@@ -23,7 +23,7 @@ QString severityWord(int severity) {
     return own("ui.taste.severity." + std::to_string(std::clamp(severity, 0, severities - 1)));
 }
 
-SeverityButton::SeverityButton(const FaultRule& fault, int severity, QWidget* parent) : QRadioButton(parent) {
+SeverityButton::SeverityButton(const tasting::FaultRule& fault, int severity, QWidget* parent) : QRadioButton(parent) {
     setAccessibleName(tr("%1: %2").arg(qs(fault.name), severityWord(severity)));
     setToolTip(severityWord(severity));
     setFocusPolicy(severity == 0 ? Qt::StrongFocus : Qt::ClickFocus);
@@ -43,19 +43,19 @@ void SeverityButton::keyPressEvent(QKeyEvent* event) {
 }
 
 FaultList::FaultList(QWidget* parent)
-    : QWidget(parent), grid_(new QGridLayout(this)), head_(new FoldButton(false, this)) {
+    : QWidget(parent), grid_(new QGridLayout(this)), header_(new FoldButton(false, this)) {
     setAccessibleName(tr("Faults"));
     grid_->setContentsMargins(0, 0, 0, 0);
     grid_->setHorizontalSpacing(lines(*this, .6));
     grid_->setVerticalSpacing(lines(*this, .15));
     grid_->setColumnStretch(0, 1);
-    connect(head_, &FoldButton::folded, this, &FaultList::arrange);
+    connect(header_, &FoldButton::folded, this, &FaultList::arrange);
     addHeader();
     arrange();
 }
 
 void FaultList::addHeader() {
-    grid_->addWidget(head_, 0, 0, Qt::AlignLeft);
+    grid_->addWidget(header_, 0, 0, Qt::AlignLeft);
     for (int severity = 0; severity < severities; ++severity) {
         auto* label = new QLabel(severityWord(severity), this);
         label->setForegroundRole(QPalette::PlaceholderText);
@@ -64,7 +64,7 @@ void FaultList::addHeader() {
     }
 }
 
-void FaultList::addRow(const FaultRule& fault) {
+void FaultList::addRow(const tasting::FaultRule& fault) {
     const int at = grid_->rowCount();
     Row row{&fault, new QLabel(qs(fault.name), this), new QButtonGroup(this), new QLabel(this)};
     row.name->setIndent(lines(*this, .6));
@@ -97,12 +97,12 @@ void FaultList::addRow(const FaultRule& fault) {
 void FaultList::makeRows() {
     if (!rows_.empty())
         return;
-    for (const FaultRule& fault : builtInSheet().faults) {
+    for (const tasting::FaultRule& fault : tasting::builtInSheet().faults) {
         addRow(fault);
         const QSignalBlocker quiet(rows_.back().steps);
         rows_.back().steps->button(0)->setChecked(true);
     }
-    QWidget* before = head_;
+    QWidget* before = header_;
     for (const Row& row : rows_)
         for (QAbstractButton* step : row.steps->buttons()) {
             setTabOrder(before, step);
@@ -124,12 +124,12 @@ void FaultList::fillRow(const Row& row, int severity) {
 }
 
 void FaultList::arrange() {
-    if (head_->isOpen())
+    if (header_->isOpen())
         makeRows();
     QStringList names;
     for (const Row& row : rows_) {
         const int severity = severityOf(row);
-        const bool open = head_->isOpen() || severity > 0;
+        const bool open = header_->isOpen() || severity > 0;
         row.name->setVisible(open);
         row.about->setVisible(severity > 0);
         for (QAbstractButton* step : row.steps->buttons())
@@ -138,20 +138,20 @@ void FaultList::arrange() {
             names << tr("%1 %2").arg(qs(row.fault->name), severityWord(severity));
     }
     for (QLabel* label : heads_)
-        label->setVisible(head_->isOpen() || !names.isEmpty());
-    head_->say(names.isEmpty() ? tr("Faults  none marked")
-                               : tr("Faults  %n marked", nullptr, static_cast<int>(names.size())),
-               names.isEmpty() ? tr("Faults, none marked") : tr("Faults: %1").arg(names.join(QStringLiteral(", "))));
+        label->setVisible(header_->isOpen() || !names.isEmpty());
+    header_->say(names.isEmpty() ? tr("Faults  none marked")
+                                 : tr("Faults  %n marked", nullptr, static_cast<int>(names.size())),
+                 names.isEmpty() ? tr("Faults, none marked") : tr("Faults: %1").arg(names.join(QStringLiteral(", "))));
 }
 
 void FaultList::moveFrom(const Row& row, int by) {
     std::vector<const Row*> open;
     for (const Row& each : rows_)
-        if (head_->isOpen() || severityOf(each) > 0)
+        if (header_->isOpen() || severityOf(each) > 0)
             open.push_back(&each);
     const auto at = std::find(open.begin(), open.end(), &row) - open.begin() + by;
     if (at < 0)
-        head_->setFocus(Qt::BacktabFocusReason);
+        header_->setFocus(Qt::BacktabFocusReason);
     else if (at < static_cast<std::ptrdiff_t>(open.size())) {
         const Row& next = *open[static_cast<std::size_t>(at)];
         next.steps->button(severityOf(next))->setFocus(Qt::TabFocusReason);
@@ -180,7 +180,7 @@ void FaultList::setReadOnly(bool readOnly) {
 }
 
 void FaultList::unfold(bool all) {
-    head_->setOpen(all);
+    header_->setOpen(all);
 }
 
 SeverityButton* FaultList::button(std::string_view fault, int severity) const {

@@ -22,7 +22,7 @@ class FoldButton;
 class SeverityButton : public QRadioButton {
     Q_OBJECT
 public:
-    SeverityButton(const FaultRule& fault, int severity, QWidget* parent);
+    SeverityButton(const tasting::FaultRule& fault, int severity, QWidget* parent);
 
 Q_SIGNALS:
     void chose(int severity);
@@ -40,7 +40,7 @@ public:
     void setReadOnly(bool readOnly);
     /// All faults, or only those that are marked.
     void unfold(bool all);
-    [[nodiscard]] FoldButton* head() const { return head_; }
+    [[nodiscard]] FoldButton* header() const { return header_; }
     [[nodiscard]] SeverityButton* button(std::string_view fault, int severity) const;
     [[nodiscard]] QString wordsOf(std::string_view fault) const; ///< cause and action on show; empty: not marked
 
@@ -49,13 +49,13 @@ Q_SIGNALS:
 
 private:
     struct Row {
-        const FaultRule* fault;
+        const tasting::FaultRule* fault;
         QLabel* name;
         QButtonGroup* steps;
         QLabel* about;
     };
     void addHeader();
-    void addRow(const FaultRule& fault);
+    void addRow(const tasting::FaultRule& fault);
     void makeRows(); ///< when they are first needed
     void fillRow(const Row& row, int severity);
     void arrange();
@@ -63,7 +63,7 @@ private:
     [[nodiscard]] static int severityOf(const Row& row);
 
     QGridLayout* grid_;
-    FoldButton* head_;
+    FoldButton* header_;
     std::array<QLabel*, 4> heads_{};
     std::vector<Row> rows_;
     bool readOnly_ = false;

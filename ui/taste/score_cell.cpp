@@ -14,6 +14,9 @@
 #include <cmath>
 
 namespace staveline::ui {
+
+using tasting::anchorScores;
+
 namespace {
 
 constexpr Range scoreRange{0, 10};
@@ -36,7 +39,7 @@ Result<double> parsed(const QString& typed) {
 QString scoreText(std::optional<double> score) {
     return score ? QString::number(*score, 'f', 1) : QString();
 }
-QString anchorText(const Attribute& attribute, double score) {
+QString anchorText(const tasting::Attribute& attribute, double score) {
     const auto above = std::lower_bound(anchorScores.begin(), anchorScores.end(), score);
     if (above == anchorScores.end() || *above == score)
         return qs(anchorFor(attribute, score));
@@ -49,7 +52,7 @@ QString glassWord(Glass glass) {
                                 : QCoreApplication::translate("Glass", "cellar");
 }
 
-ScoreCell::ScoreCell(const Attribute& attribute, Glass glass, QWidget* parent)
+ScoreCell::ScoreCell(const tasting::Attribute& attribute, Glass glass, QWidget* parent)
     : QLineEdit(parent), attribute_(attribute), glass_(glass), pause_(new QTimer(this)) {
     setAlignment(Qt::AlignRight);
     setFixedWidth(sizeHint().width());

@@ -13,8 +13,8 @@ namespace staveline::ui {
 class ScoreCell : public QLineEdit {
     Q_OBJECT
 public:
-    ScoreCell(const Attribute& attribute, Glass glass, QWidget* parent = nullptr);
-    [[nodiscard]] const Attribute& attribute() const { return attribute_; }
+    ScoreCell(const tasting::Attribute& attribute, Glass glass, QWidget* parent = nullptr);
+    [[nodiscard]] const tasting::Attribute& attribute() const { return attribute_; }
     [[nodiscard]] Glass glass() const { return glass_; }
 
     /// What the sitting holds; what is being typed, or cannot be a score, stays.
@@ -48,7 +48,7 @@ private:
     void describe();
     [[nodiscard]] bool moves(const QKeyEvent& event);
 
-    const Attribute& attribute_;
+    const tasting::Attribute& attribute_;
     Glass glass_;
     std::optional<double> score_, shown_; ///< as typed; as the sitting had it
     std::optional<Fault> fault_;
@@ -59,7 +59,7 @@ private:
 /// "6.5"; empty when there is none.
 [[nodiscard]] QString scoreText(std::optional<double> score);
 /// "plainly sour, like dry cider"
-[[nodiscard]] QString anchorText(const Attribute& attribute, double score);
+[[nodiscard]] QString anchorText(const tasting::Attribute& attribute, double score);
 [[nodiscard]] QString glassWord(Glass glass);
 
 } // namespace staveline::ui

@@ -28,7 +28,7 @@ ScoreSheet::ScoreSheet(QWidget* parent) : QWidget(parent), grid_(new QGridLayout
     grid_->setHorizontalSpacing(lines(*this, .6));
     grid_->setVerticalSpacing(lines(*this, .12));
     grid_->setColumnStretch(anchorColumn, 1);
-    for (const Attribute& attribute : builtInSheet().attributes) {
+    for (const tasting::Attribute& attribute : tasting::builtInSheet().attributes) {
         if (groups_.empty() || groups_.back().name != attribute.group)
             addGroup(attribute.group);
         addLine(attribute);
@@ -53,7 +53,7 @@ void ScoreSheet::addGroup(const std::string& name) {
     groups_.push_back(group);
 }
 
-void ScoreSheet::addLine(const Attribute& attribute) {
+void ScoreSheet::addLine(const tasting::Attribute& attribute) {
     const int row = grid_->rowCount();
     Line made{&attribute,
               groups_.size() - 1,
@@ -73,7 +73,7 @@ void ScoreSheet::addLine(const Attribute& attribute) {
     lines_.push_back(made);
 }
 
-ScoreCell* ScoreSheet::addCell(const Attribute& attribute, Glass glass, int row) {
+ScoreCell* ScoreSheet::addCell(const tasting::Attribute& attribute, Glass glass, int row) {
     auto* cell = new ScoreCell(attribute, glass, this);
     grid_->addWidget(cell, row, columnOf(glass));
     connect(cell, &ScoreCell::typed, this, [this, cell] {

@@ -43,7 +43,7 @@ Q_SIGNALS:
 
 private:
     struct Line {
-        const Attribute* attribute;
+        const tasting::Attribute* attribute;
         std::size_t group;
         QLabel* name;
         QLabel* anchor;
@@ -56,8 +56,8 @@ private:
         std::array<QLabel*, 2> glasses;
     };
     void addGroup(const std::string& name);
-    void addLine(const Attribute& attribute);
-    ScoreCell* addCell(const Attribute& attribute, Glass glass, int row);
+    void addLine(const tasting::Attribute& attribute);
+    ScoreCell* addCell(const tasting::Attribute& attribute, Glass glass, int row);
     void orderTabs();
     void arrange(); ///< what is on show
     void sayBeside(const Line& line);

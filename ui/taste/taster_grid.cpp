@@ -4,7 +4,7 @@
 #include "ui/present/text.h"
 #include "ui/taste/quiet_delegate.h"
 #include "ui/taste/score_cell.h"
-#include "ui/taste/sitting_head.h"
+#include "ui/taste/sitting_header.h"
 #include "ui/widgets/theme.h"
 
 #include <QHeaderView>
@@ -12,13 +12,16 @@
 #include <QPainter>
 
 namespace staveline::ui {
+
+using tasting::Attribute;
+
 namespace {
 
 std::string keyOf(const std::string& code, const std::string& taster) {
     return code + '\n' + taster;
 }
 
-/// Names of lines beside the rows, on the ground of the rows.
+/// Names of lines beside the rows, on the background of the rows.
 class LineHeader : public QHeaderView {
 public:
     explicit LineHeader(QWidget* parent) : QHeaderView(Qt::Vertical, parent) {}
@@ -26,7 +29,7 @@ public:
 protected:
     void paintEvent(QPaintEvent* event) override {
         QHeaderView::paintEvent(event);
-        // Below the last line the ground goes on without a rule.
+        // Below the last line the background goes on without a rule.
         QPainter painter(viewport());
         painter.fillRect(QRect(0, length() - offset(), width(), height()), palette().color(QPalette::Base));
     }
@@ -48,7 +51,7 @@ QString orDash(std::optional<double> score) {
 void TasterModel::showDraft(const SittingDraft& draft, bool all) {
     beginResetModel();
     lines_.clear();
-    for (const Attribute& attribute : builtInSheet().attributes)
+    for (const Attribute& attribute : tasting::builtInSheet().attributes)
         if (all || attribute.shortSheet)
             lines_.push_back(&attribute);
     tasters_ = draft.tasters();
@@ -70,7 +73,7 @@ const Attribute* TasterModel::attribute(int row) const {
     return row >= 0 && row < rowCount() ? lines_[static_cast<std::size_t>(row)] : nullptr;
 }
 
-const Score* TasterModel::scoreAt(const QModelIndex& index) const {
+const tasting::Score* TasterModel::scoreAt(const QModelIndex& index) const {
     const Attribute* line = attribute(index.row());
     if (!line || index.column() < 0 || index.column() >= columnCount())
         return nullptr;
@@ -82,7 +85,7 @@ QVariant TasterModel::data(const QModelIndex& index, int role) const {
     const Attribute* line = attribute(index.row());
     if (!line)
         return {};
-    const Score* score = scoreAt(index);
+    const tasting::Score* score = scoreAt(index);
     switch (role) {
     case Qt::DisplayRole:
         if (!score)

@@ -20,14 +20,14 @@ public:
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    [[nodiscard]] const Attribute* attribute(int row) const; ///< null: no such row
+    [[nodiscard]] const tasting::Attribute* attribute(int row) const; ///< null: no such row
 
 private:
-    [[nodiscard]] const Score* scoreAt(const QModelIndex& index) const;
+    [[nodiscard]] const tasting::Score* scoreAt(const QModelIndex& index) const;
 
-    std::vector<const Attribute*> lines_;
+    std::vector<const tasting::Attribute*> lines_;
     std::vector<std::string> tasters_;
-    std::vector<Score> scores_;
+    std::vector<tasting::Score> scores_;
     std::unordered_map<std::string, std::size_t> where_; ///< code and taster -> index into scores_
 };
 

@@ -6,6 +6,9 @@
 #include <algorithm>
 
 namespace staveline::ui {
+
+using vessel::EntryKind;
+
 namespace {
 
 constexpr auto looks = std::to_array<EntryLook>({
@@ -17,9 +20,9 @@ constexpr auto looks = std::to_array<EntryLook>({
     {EntryKind::reading, Glyph::reading, QT_TRANSLATE_NOOP("Actions", "Readin&g"), "Ctrl+G"},
     {EntryKind::opening, Glyph::opening, QT_TRANSLATE_NOOP("Actions", "&Opening"), "Ctrl+Shift+O"},
 });
-static_assert(looks.size() == entryKinds.size() &&
-                  std::all_of(entryKinds.begin(), entryKinds.end(),
-                              [](const EntryTraits& entry) {
+static_assert(looks.size() == vessel::entryKinds.size() &&
+                  std::all_of(vessel::entryKinds.begin(), vessel::entryKinds.end(),
+                              [](const vessel::EntryTraits& entry) {
                                   return std::count_if(looks.begin(), looks.end(), [&](const EntryLook& look) {
                                              return look.kind == entry.kind;
                                          }) == 1;

@@ -10,14 +10,14 @@
 namespace staveline::ui {
 
 struct EntryLook {
-    EntryKind kind;
+    vessel::EntryKind kind;
     Glyph glyph;
     const char* action; ///< in the menu, to be translated in "Actions"
     const char* keys;
 };
 /// In the order of the menu.
 [[nodiscard]] std::span<const EntryLook> entryLooks();
-[[nodiscard]] Glyph glyphOf(EntryKind kind);
-[[nodiscard]] QString wordOf(EntryKind kind); ///< "Draw-off"
+[[nodiscard]] Glyph glyphOf(vessel::EntryKind kind);
+[[nodiscard]] QString wordOf(vessel::EntryKind kind); ///< "Draw-off"
 
 } // namespace staveline::ui

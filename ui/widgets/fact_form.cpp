@@ -41,7 +41,7 @@ FactForm::FactForm(QWidget* parent) : QWidget(parent), anchor_(new QWidget(this)
     setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
 }
 
-void FactForm::build(const Fact& start, const FormContext& context) {
+void FactForm::build(const facts::Fact& start, const FormContext& context) {
     start_ = start;
     context_ = context;
     editors_.clear();
@@ -121,7 +121,7 @@ void FactForm::makeChoice(Editor& editor) {
             editor.choice->add(brew.shown, brew.word);
     } else if (editor.spec.kind == FieldKind::vessel) {
         editor.choice->add(own("ui.choice.no_vessel"), {});
-        for (const VesselName& vessel : context_.vessels)
+        for (const facts::VesselName& vessel : context_.vessels)
             editor.choice->add(qs(vessel), vessel);
     } else {
         for (const std::string& word : editor.spec.words)
@@ -195,8 +195,8 @@ FieldValue FactForm::valueOf(const Editor& editor) const {
     return editor.flag->isChecked();
 }
 
-Fact FactForm::fact() const {
-    Fact made = start_;
+facts::Fact FactForm::fact() const {
+    facts::Fact made = start_;
     FieldValues values;
     for (const Editor& editor : editors_)
         values[editor.spec.name] = valueOf(editor);

@@ -30,7 +30,7 @@ struct FormContext {
     Day today{};
     DisplayUnits units;
     std::vector<Offer> brews;
-    std::vector<VesselName> vessels;
+    std::vector<facts::VesselName> vessels;
     std::set<std::string> hidden; ///< fields left as they are
     std::string labels;           ///< "dip": labels "ui.field.dip.volume_l" win over "ui.field.volume_l"
 };
@@ -39,9 +39,9 @@ class FactForm : public QWidget {
     Q_OBJECT
 public:
     explicit FactForm(QWidget* parent = nullptr);
-    void build(const Fact& start, const FormContext& context);
+    void build(const facts::Fact& start, const FormContext& context);
     /// The fact as the fields now say.
-    [[nodiscard]] Fact fact() const;
+    [[nodiscard]] facts::Fact fact() const;
     /// Something was typed or chosen since it was built, whether it can be used or not.
     [[nodiscard]] bool touched() const;
     /// Every field can be used; empty fields that are needed count as not usable.
@@ -93,8 +93,8 @@ private:
     [[nodiscard]] const Editor* find(const std::string& field) const;
     [[nodiscard]] QString labelOf(const FieldSpec& spec) const;
 
-    Fact start_;
-    Fact asBuilt_; ///< what the fields said before anyone typed
+    facts::Fact start_;
+    facts::Fact asBuilt_; ///< what the fields said before anyone typed
     FormContext context_;
     std::vector<Editor> editors_;
     /// Takes no key; holds the form's place in the Tab chain while its fields come and go.

@@ -58,7 +58,7 @@ void drawField(const QStyleOption& option, QPainter& painter) {
     painter.restore();
 }
 
-/// A ring that can be seen on any ground; a dot in it when chosen.
+/// A ring that can be seen on any background; a dot in it when chosen.
 void drawRadio(const QStyleOption& option, QPainter& painter) {
     const double u = unit(option);
     const QRectF box = QRectF(option.rect).adjusted(u, u, -u, -u);
@@ -76,7 +76,7 @@ void drawRadio(const QStyleOption& option, QPainter& painter) {
     painter.restore();
 }
 
-/// A box that can be seen on any ground, with a tick in it when chosen.
+/// A box that can be seen on any background, with a tick in it when chosen.
 void drawCheckBox(const QStyleOption& option, QPainter& painter) {
     const double u = unit(option);
     const QRectF box = QRectF(option.rect).adjusted(u, u, -u, -u);

@@ -29,7 +29,7 @@ enum class Tone { proposed, tasted, predicted, calm, due, fault };
 [[nodiscard]] QColor hairline(const QPalette& palette);
 /// The edge of what can be typed into or chosen: 3:1 on Window and Base.
 [[nodiscard]] QColor outline(const QPalette& palette);
-/// The ground of what is selected; text stays text.
+/// The background of what is selected; text stays text.
 [[nodiscard]] QColor selection(const QPalette& palette);
 /// Text that may recede but must stay readable (4.5:1).
 [[nodiscard]] QColor quietText(const QPalette& palette);

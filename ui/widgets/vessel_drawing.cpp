@@ -20,7 +20,7 @@ constexpr double thinnest = .012;               // of the fill
 double fillOf(const VesselLook& look, Litres volume) {
     return look.capacity.l > 0 ? std::clamp(volume / look.capacity, 0.0, 1.0) : 0;
 }
-double shade(const LedgerState& now, const Generation& generation) {
+double shade(const vessel::LedgerState& now, const vessel::Generation& generation) {
     const double age = daysBetween(generation.on, now.on) + generation.birthAge.d;
     return std::sqrt(std::clamp(age / oldestShade, 0.0, 1.0));
 }
@@ -80,7 +80,7 @@ std::vector<Stratum> strata(const VesselLook& look) {
     std::vector<Stratum> layers;
     double below = 1; // share of the liquid not yet drawn
     bool merged = false;
-    for (const Generation& generation : look.now.generations) {
+    for (const vessel::Generation& generation : look.now.generations) {
         const bool merge = !layers.empty() && generation.share.of1 < thinnest;
         below -= generation.share.of1;
         if (merge) {

@@ -15,9 +15,9 @@ class QPainter;
 namespace staveline::ui {
 
 struct VesselLook {
-    VesselForm shape = VesselForm::cask;
+    facts::VesselForm shape = facts::VesselForm::cask;
     Litres capacity{225};
-    LedgerState now;
+    vessel::LedgerState now;
     std::optional<Litres> levelBefore; ///< drawn as a broken line: where the level stood before the entry in hand
 };
 

@@ -8,6 +8,9 @@
 #include <map>
 
 namespace staveline::ui {
+
+using facts::VesselForm;
+
 namespace {
 
 constexpr int rows = 512, columns = 512;

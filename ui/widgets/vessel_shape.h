@@ -13,7 +13,7 @@ namespace staveline::ui {
 
 class VesselShapeDrawing {
 public:
-    [[nodiscard]] static const VesselShapeDrawing& of(VesselForm shape);
+    [[nodiscard]] static const VesselShapeDrawing& of(facts::VesselForm shape);
 
     [[nodiscard]] const QPainterPath& outline() const { return outline_; }
     /// Hoops, seams, legs and bung: lines only.

@@ -39,11 +39,11 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     remove = add(tr("Remo&ve the entry"), keys("Del"));
     for (QAction* ofLedger : {amend, remove})
         ofLedger->setShortcutContext(Qt::WidgetShortcut); // where the ledger has the focus
-    stations[Station::taste] = add(tr("&Taste"), keys("Ctrl+1"));
-    stations[Station::adjust] = add(tr("&Adjust"), keys("Ctrl+2"));
-    stations[Station::brew] = add(tr("&Brew"), keys("Ctrl+3"));
-    stations[Station::drawRefill] = add(tr("&Draw && refill"), keys("Ctrl+4"));
-    stations[Station::history] = add(tr("H&istory"), keys("Ctrl+5"));
+    workPages[PageId::taste] = add(tr("&Taste"), keys("Ctrl+1"));
+    workPages[PageId::adjust] = add(tr("&Adjust"), keys("Ctrl+2"));
+    workPages[PageId::brew] = add(tr("&Brew"), keys("Ctrl+3"));
+    workPages[PageId::drawRefill] = add(tr("&Draw && refill"), keys("Ctrl+4"));
+    workPages[PageId::history] = add(tr("H&istory"), keys("Ctrl+5"));
     brewSheet = add(tr("Brew &sheet"), keys("Ctrl+Shift+B"));
     newSitting = add(tr("Ne&w sitting"), keys("Ctrl+Shift+T"));
     sameAgain = add(tr("Sa&me again"), keys("Ctrl+="));
@@ -61,10 +61,10 @@ Actions::Actions(QObject& owner) : owner_(owner) {
 
     needWriting = QList<QAction*>(entries.values())
                   << addVessel << changeVessel << amend << remove << newSitting << sameAgain << adopt;
-    needBook = needWriting + stations.values() + QList<QAction*>{copyBook,       checkBook, startPage,     nextVessel,
-                                                                 previousVessel, brewSheet, storedAlready, nextPlace,
-                                                                 previousPlace,  print,     savePdf,       saveHtml,
-                                                                 saveMarkdown,   saveCsv,   asNow};
+    needBook = needWriting + workPages.values() + QList<QAction*>{copyBook,       checkBook, startPage,     nextVessel,
+                                                                  previousVessel, brewSheet, storedAlready, nextPlace,
+                                                                  previousPlace,  print,     savePdf,       saveHtml,
+                                                                  saveMarkdown,   saveCsv,   asNow};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

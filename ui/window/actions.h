@@ -20,10 +20,10 @@ struct Actions {
     QAction *newBook, *sampleBook, *openBook, *copyBook, *checkBook, *startPage, *quit;
     QAction *undo, *redo;
     QAction *addVessel, *changeVessel, *nextVessel, *previousVessel;
-    QMap<EntryKind, QAction*> entries;
+    QMap<vessel::EntryKind, QAction*> entries;
     QAction *amend, *remove, *storedAlready;
     QAction *print, *savePdf, *saveHtml, *saveMarkdown, *saveCsv;
-    QMap<Station, QAction*> stations;
+    QMap<PageId, QAction*> workPages;
     QAction* brewSheet;
     QAction *sameAgain, *newSitting, *adopt, *asNow;
     QAction *nextPlace, *previousPlace;

@@ -2,17 +2,17 @@
 #include "ui/window/cellar_view.h"
 
 #include "desk/ledger.h"
-#include "ui/adjust/station.h"
-#include "ui/brew/station.h"
-#include "ui/brew_sheet/station.h"
+#include "ui/adjust/page.h"
+#include "ui/brew/page.h"
+#include "ui/brew_sheet/page.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
-#include "ui/draw_refill/station.h"
-#include "ui/history/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/history/page.h"
 #include "ui/taste/blank_sheet.h"
-#include "ui/taste/station.h"
-#include "ui/widgets/station_bar.h"
+#include "ui/taste/page.h"
+#include "ui/widgets/underlined_tabs.h"
 #include "ui/window/vessel_header.h"
 
 #include <QHBoxLayout>
@@ -22,6 +22,8 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using vessel::EntryKind;
 
 CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     : QWidget(parent), session_(session), model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
@@ -74,62 +76,62 @@ QWidget* CellarView::makeRail() {
 QWidget* CellarView::makeVesselPart(Prompt& prompt) {
     auto* part = new QWidget(this);
     header_ = new VesselHeader(session_, part);
-    bar_ = new StationBar(part);
+    bar_ = new UnderlinedTabs(part);
     pages_ = new QStackedWidget(part);
-    makeStations(prompt);
+    makePages(prompt);
     auto* column = new QVBoxLayout(part);
     column->setContentsMargins(0, lines(*this, .4), lines(*this, 1), lines(*this, .4));
     column->setSpacing(lines(*this, .4));
     column->addWidget(header_);
     column->addWidget(bar_);
     column->addWidget(pages_, 1);
-    connectStations();
+    connectPages();
     return part;
 }
 
-/// Each with its words on the bar; the order is that of Station.
-void CellarView::makeStations(Prompt& prompt) {
-    const auto add = [this](auto* station, const QString& words) {
+/// Each with its words on the bar; the order is that of PageId.
+void CellarView::makePages(Prompt& prompt) {
+    const auto add = [this](auto* workPage, const QString& words) {
         bar_->addTab(words);
-        pages_->addWidget(station);
-        stations_.push_back(station);
-        return station;
+        pages_->addWidget(workPage);
+        workPages_.push_back(workPage);
+        return workPage;
     };
-    taste_ = add(new TasteStation(session_, prompt, pages_), tr("Taste"));
-    adjust_ = add(new AdjustStation(session_, pages_), tr("Adjust"));
-    brew_ = add(new BrewStation(session_, prompt, pages_), tr("Brew"));
-    drawRefill_ = add(new DrawRefillStation(session_, pages_), tr("Draw && refill"));
-    history_ = add(new HistoryStation(session_, prompt, pages_), tr("History"));
+    taste_ = add(new TastePage(session_, prompt, pages_), tr("Taste"));
+    adjust_ = add(new AdjustPage(session_, pages_), tr("Adjust"));
+    brew_ = add(new BrewPage(session_, prompt, pages_), tr("Brew"));
+    drawRefill_ = add(new DrawRefillPage(session_, pages_), tr("Draw && refill"));
+    history_ = add(new HistoryPage(session_, prompt, pages_), tr("History"));
 }
 
-/// What one station asks of another, and what all of them tell the window.
-void CellarView::connectStations() {
+/// What one page asks of another, and what all of them tell the window.
+void CellarView::connectPages() {
     connect(bar_, &QTabBar::currentChanged, this, [this](int index) {
         pages_->setCurrentIndex(index);
         Q_EMIT moved();
     });
-    connect(&header_->ribbon(), &TimeRibbon::opened, this, &CellarView::openKnot);
+    connect(&header_->timeline(), &CycleTimeline::opened, this, &CellarView::openMilestone);
     connect(header_, &VesselHeader::changeAsked, this, &CellarView::changeVessel);
     const auto opening = [this] { beginEntry(EntryKind::opening); };
-    connect(taste_, &TasteStation::openingAsked, this, opening);
-    connect(history_, &HistoryStation::firstEntryAsked, this, [this] {
-        showStation(Station::drawRefill);
+    connect(taste_, &TastePage::openingAsked, this, opening);
+    connect(history_, &HistoryPage::firstEntryAsked, this, [this] {
+        showPage(PageId::drawRefill);
         focusWork();
     });
-    connect(adjust_, &AdjustStation::openingAsked, this, opening);
-    connect(adjust_, &AdjustStation::tasteAsked, this, [this] {
-        showStation(Station::taste);
+    connect(adjust_, &AdjustPage::openingAsked, this, opening);
+    connect(adjust_, &AdjustPage::tasteAsked, this, [this] {
+        showPage(PageId::taste);
         focusWork();
     });
-    connect(adjust_, &AdjustStation::drawAsked, this, [this] { beginEntry(EntryKind::drawOff); });
-    connect(brew_, &BrewStation::partChanged, this, &CellarView::moved);
-    connect(brew_, &BrewStation::refillAsked, this, [this] { beginEntry(EntryKind::refill); });
+    connect(adjust_, &AdjustPage::drawAsked, this, [this] { beginEntry(EntryKind::drawOff); });
+    connect(brew_, &BrewPage::partChanged, this, &CellarView::moved);
+    connect(brew_, &BrewPage::refillAsked, this, [this] { beginEntry(EntryKind::refill); });
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
         connect(page, &PaperPage::paperChanged, this, &CellarView::paperChanged);
-    bar_->setCurrentIndex(static_cast<int>(Station::drawRefill));
+    bar_->setCurrentIndex(static_cast<int>(PageId::drawRefill));
 }
 
-BrewSheetStation& CellarView::brewSheet() const {
+BrewSheetPage& CellarView::brewSheet() const {
     return brew_->sheet();
 }
 
@@ -154,7 +156,7 @@ QWidget* CellarView::makeEmptyPart() {
 
 void CellarView::refresh() {
     if (model_->rowOf(vessel_) < 0)
-        vessel_ = model_->rowCount() > 0 ? model_->at(0)->name : VesselName();
+        vessel_ = model_->rowCount() > 0 ? model_->at(0)->name : facts::VesselName();
     add_->setEnabled(!session_.desk().readOnly());
     if (vessel_.empty()) {
         if (parts_->currentWidget() != vesselPage_) // the first vessel may be half described
@@ -176,35 +178,35 @@ void CellarView::selectInRail() {
     rail_->viewport()->update();
 }
 
-void CellarView::showVessel(VesselName name) {
+void CellarView::showVessel(facts::VesselName name) {
     if (model_->rowOf(name) < 0)
         return;
     vessel_ = name;
     parts_->setCurrentWidget(vesselPart_);
-    for (StationPage* station : stations_)
-        station->showVessel(name); // stores what is in hand: the rows are read anew
-    if (const VesselSummary* vessel = model_->at(model_->rowOf(name)))
+    for (WorkPage* workPage : workPages_)
+        workPage->showVessel(name); // stores what is in hand: the rows are read anew
+    if (const desk::VesselSummary* vessel = model_->at(model_->rowOf(name)))
         header_->showVessel(*vessel);
     selectInRail();
     Q_EMIT moved();
 }
 
-void CellarView::showStation(Station station) {
+void CellarView::showPage(PageId workPage) {
     if (vessel_.empty())
         return;
     parts_->setCurrentWidget(vesselPart_);
-    bar_->setCurrentIndex(static_cast<int>(station));
+    bar_->setCurrentIndex(static_cast<int>(workPage));
     Q_EMIT moved();
 }
 
 void CellarView::showBrewSheet() {
-    showStation(Station::brew);
+    showPage(PageId::brew);
     brew_->showSheet();
     Q_EMIT moved();
 }
 
 void CellarView::beginEntry(EntryKind kind) {
-    showStation(Station::drawRefill);
+    showPage(PageId::drawRefill);
     drawRefill_->begin(kind);
 }
 
@@ -213,11 +215,11 @@ bool CellarView::atVessel() const {
 }
 
 bool CellarView::atBrewSheet() const {
-    return atVessel() && station() == Station::brew && brew_->part() == BrewStation::Part::sheet;
+    return atVessel() && workPage() == PageId::brew && brew_->part() == BrewPage::Part::sheet;
 }
 
-Station CellarView::station() const {
-    return static_cast<Station>(bar_->currentIndex());
+PageId CellarView::workPage() const {
+    return static_cast<PageId>(bar_->currentIndex());
 }
 
 void CellarView::addVessel() {
@@ -237,16 +239,16 @@ void CellarView::changeVessel() {
 }
 
 void CellarView::stepVessel(int by) {
-    if (const VesselSummary* next = model_->at(model_->rowOf(vessel_) + by))
+    if (const desk::VesselSummary* next = model_->at(model_->rowOf(vessel_) + by))
         showVessel(next->name);
 }
 
-/// A knot of the ribbon opens the station where its work is done.
-void CellarView::openKnot(KnotKind kind) {
-    if (kind == KnotKind::brew) {
-        showStation(Station::brew);
-    } else if (kind == KnotKind::taste || kind == KnotKind::nextTaste) {
-        showStation(Station::taste);
+/// A milestone of the timeline opens the page where its work is done.
+void CellarView::openMilestone(MilestoneKind kind) {
+    if (kind == MilestoneKind::brew) {
+        showPage(PageId::brew);
+    } else if (kind == MilestoneKind::taste || kind == MilestoneKind::nextTaste) {
+        showPage(PageId::taste);
     } else {
         beginEntry(EntryKind::drawOff);
         return;
@@ -270,7 +272,7 @@ void CellarView::stepFocus(int by) {
 
 void CellarView::focusWork() {
     if (atVessel() && !vessel_.empty())
-        stations_[static_cast<std::size_t>(bar_->currentIndex())]->focusWork();
+        workPages_[static_cast<std::size_t>(bar_->currentIndex())]->focusWork();
     else if (QWidget* page = parts_->currentWidget())
         if (QWidget* first = page->nextInFocusChain())
             first->setFocus(Qt::TabFocusReason);

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// One open book: the rail on the left, the vessel in hand and its stations on the right.
+// One open book: the rail on the left, the vessel in hand and its pages on the right.
 #pragma once
 
 #include "ui/present/cellar_model.h"
+#include "ui/widgets/cycle_timeline.h"
 #include "ui/widgets/prompt.h"
-#include "ui/widgets/time_ribbon.h"
 #include "ui/window/settings.h"
 
 #include <QWidget>
@@ -14,15 +14,15 @@ class QStackedWidget;
 
 namespace staveline::ui {
 
-class AdjustStation;
-class BrewSheetStation;
-class BrewStation;
-class DrawRefillStation;
-class HistoryStation;
+class AdjustPage;
+class BrewSheetPage;
+class BrewPage;
+class DrawRefillPage;
+class HistoryPage;
 class Rail;
-class StationBar;
-class StationPage;
-class TasteStation;
+class UnderlinedTabs;
+class WorkPage;
+class TastePage;
 class VesselHeader;
 class VesselPage;
 
@@ -30,60 +30,60 @@ class CellarView : public QWidget {
     Q_OBJECT
 public:
     CellarView(Session& session, Prompt& prompt, QWidget* parent = nullptr);
-    void showVessel(VesselName name); ///< an unknown name changes nothing
-    void showStation(Station station);
+    void showVessel(facts::VesselName name); ///< an unknown name changes nothing
+    void showPage(PageId workPage);
     void showBrewSheet();
-    void beginEntry(EntryKind kind); ///< in Draw & refill
+    void beginEntry(vessel::EntryKind kind); ///< in Draw & refill
     void addVessel();
     void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
     void setPaper(PaperSize size);
     void stepVessel(int by); ///< along the rail; stays at its ends
-    void stepFocus(int by);  ///< rail, stations, page
-    /// Where work goes on: in the station in front, or the first question.
+    void stepFocus(int by);  ///< rail, tabs, page
+    /// Where work goes on: in the page in front, or the first question.
     void focusWork();
 
-    [[nodiscard]] const VesselName& vessel() const { return vessel_; }
-    [[nodiscard]] bool atVessel() const; ///< a vessel's stations are in front
+    [[nodiscard]] const facts::VesselName& vessel() const { return vessel_; }
+    [[nodiscard]] bool atVessel() const; ///< a vessel's pages are in front
     [[nodiscard]] bool atBrewSheet() const;
-    [[nodiscard]] Station station() const;
-    [[nodiscard]] DrawRefillStation& drawRefill() const { return *drawRefill_; }
-    [[nodiscard]] TasteStation& taste() const { return *taste_; }
-    [[nodiscard]] AdjustStation& adjust() const { return *adjust_; }
-    [[nodiscard]] BrewStation& brew() const { return *brew_; }
-    [[nodiscard]] BrewSheetStation& brewSheet() const;
-    [[nodiscard]] HistoryStation& history() const { return *history_; }
+    [[nodiscard]] PageId workPage() const;
+    [[nodiscard]] DrawRefillPage& drawRefill() const { return *drawRefill_; }
+    [[nodiscard]] TastePage& taste() const { return *taste_; }
+    [[nodiscard]] AdjustPage& adjust() const { return *adjust_; }
+    [[nodiscard]] BrewPage& brew() const { return *brew_; }
+    [[nodiscard]] BrewSheetPage& brewSheet() const;
+    [[nodiscard]] HistoryPage& history() const { return *history_; }
 
 Q_SIGNALS:
-    void moved(); ///< another vessel, station or page
+    void moved(); ///< another vessel or page
     void paperChanged(PaperSize size);
 
 private:
     QWidget* makeRail();
     QWidget* makeVesselPart(Prompt& prompt);
-    void makeStations(Prompt& prompt);
-    void connectStations();
+    void makePages(Prompt& prompt);
+    void connectPages();
     void connectVesselPage();
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
-    void openKnot(KnotKind kind);
+    void openMilestone(MilestoneKind kind);
     void selectInRail();
 
     Session& session_;
-    VesselName vessel_;
+    facts::VesselName vessel_;
     CellarModel* model_;
     Rail* rail_;
     QPushButton* add_;
     QStackedWidget* parts_;
     QWidget* vesselPart_;
     VesselHeader* header_;
-    StationBar* bar_;
+    UnderlinedTabs* bar_;
     QStackedWidget* pages_;
-    TasteStation* taste_;
-    AdjustStation* adjust_;
-    BrewStation* brew_;
-    DrawRefillStation* drawRefill_;
-    HistoryStation* history_;
-    std::vector<StationPage*> stations_; ///< in the order of Station
+    TastePage* taste_;
+    AdjustPage* adjust_;
+    BrewPage* brew_;
+    DrawRefillPage* drawRefill_;
+    HistoryPage* history_;
+    std::vector<WorkPage*> workPages_; ///< in the order of PageId
     VesselPage* vesselPage_;
     QWidget* emptyPart_;
 };

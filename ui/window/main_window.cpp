@@ -2,16 +2,16 @@
 #include "ui/window/main_window.h"
 
 #include "facts/sample.h"
-#include "ui/adjust/station.h"
-#include "ui/brew_sheet/station.h"
+#include "ui/adjust/page.h"
+#include "ui/brew_sheet/page.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/ledger_table.h"
-#include "ui/draw_refill/station.h"
-#include "ui/taste/station.h"
+#include "ui/draw_refill/page.h"
+#include "ui/taste/page.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/panes.h"
-#include "ui/window/book_errands.h"
+#include "ui/window/book_tasks.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
@@ -32,6 +32,10 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using desk::Desk;
+using sheet::PaperFormat;
+
 namespace {
 
 constexpr int pollEveryMs = 1500;
@@ -43,9 +47,9 @@ QString pathText(const std::filesystem::path& path) {
 
 } // namespace
 
-MainWindow::MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent)
+MainWindow::MainWindow(desk::Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent)
     : QMainWindow(parent), clock_(std::move(clock)), prompt_(prompt), stored_(settings), settings_(load(settings)),
-      actions_(std::make_unique<Actions>(*this)), errands_(new BookErrands(clock_, this)), poll_(new QTimer(this)),
+      actions_(std::make_unique<Actions>(*this)), tasks_(new BookTasks(clock_, this)), poll_(new QTimer(this)),
       rememberSoon_(new QTimer(this)) {
     rememberSoon_->setSingleShot(true);
     rememberSoon_->setInterval(rememberAfterMs);
@@ -119,7 +123,7 @@ void MainWindow::makeMenus() {
     sheet->addActions({a.brewSheet, a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
     addPaperChoices(*sheet->addMenu(tr("Pape&r")), settings_, [this](PaperSize size) { setPaper(size); });
     QMenu* view = menuBar()->addMenu(tr("&View"));
-    view->addActions(a.stations.values());
+    view->addActions(a.workPages.values());
     view->addSeparator();
     view->addActions({a.nextVessel, a.previousVessel, a.nextPlace, a.previousPlace});
     view->addSeparator();
@@ -154,10 +158,10 @@ void MainWindow::connectBook() {
     });
     connect(a.copyBook, &QAction::triggered, this, &MainWindow::copyBook);
     connect(a.checkBook, &QAction::triggered, this, &MainWindow::checkBook);
-    connect(errands_, &BookErrands::copied, this,
+    connect(tasks_, &BookTasks::copied, this,
             [this](const std::filesystem::path& to) { status_->say(tr("Copied to %1").arg(pathText(to))); });
-    connect(errands_, &BookErrands::checked, this, &MainWindow::showReport);
-    connect(errands_, &BookErrands::failed, this, &MainWindow::failed);
+    connect(tasks_, &BookTasks::checked, this, &MainWindow::showReport);
+    connect(tasks_, &BookTasks::failed, this, &MainWindow::failed);
     connect(a.storedAlready, &QAction::triggered, this,
             [this] { status_->say(tr("There is nothing to save: each entry is stored as it is made.")); });
     connect(a.quit, &QAction::triggered, this, &QWidget::close);
@@ -176,26 +180,26 @@ void MainWindow::connectWork() {
     on(a.nextVessel, [this] { cellar_->stepVessel(1); });
     on(a.previousVessel, [this] { cellar_->stepVessel(-1); });
     on(a.changeVessel, [this] { cellar_->changeVessel(); });
-    for (auto it = a.stations.begin(); it != a.stations.end(); ++it)
-        on(it.value(), [this, station = it.key()] {
-            cellar_->showStation(station);
+    for (auto it = a.workPages.begin(); it != a.workPages.end(); ++it)
+        on(it.value(), [this, workPage = it.key()] {
+            cellar_->showPage(workPage);
             cellar_->focusWork();
         });
     on(a.brewSheet, [this] { cellar_->showBrewSheet(); });
     on(a.newSitting, [this] {
-        cellar_->showStation(Station::taste);
+        cellar_->showPage(PageId::taste);
         cellar_->taste().newSitting();
     });
     on(a.sameAgain, [this] {
-        cellar_->showStation(Station::taste);
+        cellar_->showPage(PageId::taste);
         cellar_->taste().sameAgain();
     });
     on(a.adopt, [this] {
-        cellar_->showStation(Station::adjust);
+        cellar_->showPage(PageId::adjust);
         cellar_->adjust().adopt();
     });
     on(a.asNow, [this] {
-        cellar_->showStation(Station::adjust);
+        cellar_->showPage(PageId::adjust);
         cellar_->adjust().asNow();
     });
     on(a.nextPlace, [this] { cellar_->stepFocus(1); });
@@ -217,13 +221,13 @@ void MainWindow::start(const std::optional<std::filesystem::path>& book) {
     if (book) {
         openBook(*book);
     } else if (!settings_.lastBook.isEmpty() && QFileInfo::exists(settings_.lastBook)) {
-        const VesselName vessel = toStd(settings_.lastVessel);
-        const Station station = settings_.lastStation;
+        const facts::VesselName vessel = toStd(settings_.lastVessel);
+        const PageId workPage = settings_.lastPage;
         if (openBook(toStd(settings_.lastBook)) && cellar_) {
             cellar_->showVessel(vessel);
             cellar_->brew().showPart(settings_.brewPart);
             cellar_->history().showFace(settings_.historyFace);
-            cellar_->showStation(station);
+            cellar_->showPage(workPage);
         }
     }
 }
@@ -283,7 +287,7 @@ bool MainWindow::sampleBook(const std::filesystem::path& path) {
     auto desk = Desk::create(path, clock_);
     if (!desk)
         return failed(desk.error());
-    const auto facts = sampleCellar((*desk)->today());
+    const auto facts = facts::sampleCellar((*desk)->today());
     if (!facts)
         return failed(facts.error());
     if (const auto recorded = (*desk)->record(*facts); !recorded)
@@ -341,7 +345,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
         refreshLedgerActions();
         rememberSoon_->start();
     });
-    connect(&cellar_->drawRefill(), &DrawRefillStation::selectionChanged, this, &MainWindow::refreshLedgerActions);
+    connect(&cellar_->drawRefill(), &DrawRefillPage::selectionChanged, this, &MainWindow::refreshLedgerActions);
     connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
     fillRecent();
     refreshActions();
@@ -395,7 +399,7 @@ QString MainWindow::whyNoLedgerAction() const {
         return tr("no book is open");
     if (session_->desk().readOnly())
         return tr("this book is open for reading only");
-    if (!cellar_->atVessel() || cellar_->station() != Station::drawRefill || !cellar_->drawRefill().hasSelected())
+    if (!cellar_->atVessel() || cellar_->workPage() != PageId::drawRefill || !cellar_->drawRefill().hasSelected())
         return tr("select one in Draw && refill");
     return {};
 }
@@ -426,7 +430,7 @@ QString MainWindow::page() const {
         return QStringLiteral("start");
     if (!cellar_->atVessel())
         return QStringLiteral("vessel");
-    return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->station());
+    return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->workPage());
 }
 
 void MainWindow::refreshHelp() {
@@ -467,7 +471,7 @@ void MainWindow::copyBook() {
         return;
     if (QFileInfo::exists(book.filePath())) {
         status_->say(tr("Copying to %1").arg(pathText(*to)));
-        errands_->copy(session_->desk().path(), *to);
+        tasks_->copy(session_->desk().path(), *to);
     } else if (const auto copied = session_->desk().backup(*to); copied) { // what is open here is all there is of it
         status_->say(tr("Copied to %1").arg(pathText(*to)));
     } else {
@@ -477,7 +481,7 @@ void MainWindow::copyBook() {
 
 void MainWindow::checkBook() {
     status_->say(tr("Reading every row"));
-    errands_->check(session_->desk().path());
+    tasks_->check(session_->desk().path());
 }
 
 void MainWindow::showReport(const book::CheckReport& report) {
@@ -530,7 +534,7 @@ void MainWindow::remember() {
     keepPanes();
     if (cellar_) {
         settings_.lastVessel = qs(cellar_->vessel());
-        settings_.lastStation = cellar_->station();
+        settings_.lastPage = cellar_->workPage();
         settings_.brewPart = cellar_->brew().part();
         settings_.historyFace = cellar_->history().face();
     } else {

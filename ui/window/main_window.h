@@ -16,7 +16,7 @@ class QTimer;
 
 namespace staveline::ui {
 
-class BookErrands;
+class BookTasks;
 class CellarView;
 class HelpPanel;
 class NoticeBar;
@@ -27,7 +27,7 @@ class StatusLine;
 class MainWindow : public QMainWindow {
     Q_OBJECT
 public:
-    MainWindow(Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent = nullptr);
+    MainWindow(desk::Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent = nullptr);
     ~MainWindow() override;
 
     /// Opens `book`, else the last session's, else the first page.
@@ -65,7 +65,7 @@ private:
     void connectBook();
     void connectWork();
     // --- the book in hand
-    void take(std::unique_ptr<Desk> desk);
+    void take(std::unique_ptr<desk::Desk> desk);
     bool failed(const Fault& fault);
     /// Asks what becomes of what is not stored; false: the brewer stays.
     [[nodiscard]] bool mayLeave();
@@ -87,13 +87,13 @@ private:
     [[nodiscard]] QString bookFolder() const;
     [[nodiscard]] static std::filesystem::path samplePath();
 
-    Clock clock_;
+    desk::Clock clock_;
     Prompt& prompt_;
     QSettings& stored_;
     WindowSettings settings_;
     std::unique_ptr<Session> session_;
     std::unique_ptr<Actions> actions_;
-    BookErrands* errands_;
+    BookTasks* tasks_;
     NoticeBar* notices_;
     QStackedWidget* stack_;
     StartPage* startPage_;

@@ -33,11 +33,11 @@ constexpr Words<DisplayUnits::Volume, 3> volumes{"units/volume", {"litre", "us_g
 constexpr Words<DisplayUnits::Temperature, 2> temperatures{"units/temperature", {"celsius", "fahrenheit"}};
 constexpr Words<DisplayUnits::Colour, 2> colours{"units/colour", {"ebc", "srm"}};
 constexpr Words<Appearance, 3> appearances{"appearance", {"system", "light", "dark"}};
-constexpr Words<Station, 5> stations{
-    "session/station", {"taste", "adjust", "brew", "draw_refill", "history"}, Station::drawRefill};
+constexpr Words<PageId, 5> workPages{
+    "session/station", {"taste", "adjust", "brew", "draw_refill", "history"}, PageId::drawRefill};
 
-constexpr Words<BrewStation::Part, 3> brewParts{"session/brew", {"plan", "sheet", "as_brewed"}};
-constexpr Words<HistoryStation::Face, 3> historyFaces{"session/history", {"charts", "table", "promises"}};
+constexpr Words<BrewPage::Part, 3> brewParts{"session/brew", {"plan", "sheet", "as_brewed"}};
+constexpr Words<HistoryPage::Face, 3> historyFaces{"session/history", {"charts", "table", "promises"}};
 
 const QLatin1String splitGroup("split/");
 
@@ -82,8 +82,8 @@ QStringList existing(const QStringList& stored) {
 
 } // namespace
 
-QString idOf(Station station) {
-    return QLatin1String(stations.words[static_cast<std::size_t>(station)]);
+QString idOf(PageId workPage) {
+    return QLatin1String(workPages.words[static_cast<std::size_t>(workPage)]);
 }
 
 void WindowSettings::use(const QString& book) {
@@ -107,7 +107,7 @@ WindowSettings load(const QSettings& from) {
     made.recent = existing(from.value(QLatin1String("recent")).toStringList());
     made.lastBook = from.value(QLatin1String("session/book")).toString();
     made.lastVessel = from.value(QLatin1String("session/vessel")).toString();
-    made.lastStation = stations.read(from);
+    made.lastPage = workPages.read(from);
     made.brewPart = brewParts.read(from);
     made.historyFace = historyFaces.read(from);
     made.splits = readSplits(from);
@@ -126,7 +126,7 @@ void save(const WindowSettings& settings, QSettings& to) {
     to.setValue(QLatin1String("recent"), settings.recent);
     to.setValue(QLatin1String("session/book"), settings.lastBook);
     to.setValue(QLatin1String("session/vessel"), settings.lastVessel);
-    stations.write(settings.lastStation, to);
+    workPages.write(settings.lastPage, to);
     brewParts.write(settings.brewPart, to);
     historyFaces.write(settings.historyFace, to);
     writeSplits(settings.splits, to);

@@ -3,8 +3,8 @@
 #pragma once
 
 #include "quantity/text.h"
-#include "ui/brew/station.h"
-#include "ui/history/station.h"
+#include "ui/brew/page.h"
+#include "ui/history/page.h"
 #include "ui/print/paper.h"
 #include "ui/widgets/theme.h"
 
@@ -18,8 +18,8 @@ class QSettings;
 namespace staveline::ui {
 
 /// In the order of the bar and of a cycle.
-enum class Station { taste, adjust, brew, drawRefill, history };
-[[nodiscard]] QString idOf(Station station);
+enum class PageId { taste, adjust, brew, drawRefill, history };
+[[nodiscard]] QString idOf(PageId workPage);
 
 struct WindowSettings {
     DisplayUnits units;
@@ -27,9 +27,9 @@ struct WindowSettings {
     PaperSize paper = PaperSize::a4;
     QStringList recent; ///< newest first
     QString lastBook, lastVessel;
-    Station lastStation = Station::drawRefill;
-    BrewStation::Part brewPart = BrewStation::Part::plan;
-    HistoryStation::Face historyFace = HistoryStation::Face::charts;
+    PageId lastPage = PageId::drawRefill;
+    BrewPage::Part brewPart = BrewPage::Part::plan;
+    HistoryPage::Face historyFace = HistoryPage::Face::charts;
     QByteArray geometry;
     QMap<QString, QList<int>> splits; ///< sizes of the parts of each splitter, by its name
 

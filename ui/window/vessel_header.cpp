@@ -13,17 +13,20 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
+
+using vessel::DueKind;
+
 namespace {
 
-std::optional<KnotKind> knotOf(DueKind kind) {
+std::optional<MilestoneKind> milestoneOf(DueKind kind) {
     switch (kind) {
     case DueKind::taste:
-        return KnotKind::taste;
+        return MilestoneKind::taste;
     case DueKind::brew:
-        return KnotKind::brew;
+        return MilestoneKind::brew;
     case DueKind::draw:
     case DueKind::refill:
-        return KnotKind::draw;
+        return MilestoneKind::draw;
     case DueKind::nothing:
         break;
     }
@@ -34,7 +37,7 @@ std::optional<KnotKind> knotOf(DueKind kind) {
 
 VesselHeader::VesselHeader(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), name_(new ElidedLabel(this)), kind_(new QLabel(this)),
-      ages_(new QLabel(this)), change_(new QToolButton(this)), ribbon_(new TimeRibbon(this)) {
+      ages_(new QLabel(this)), change_(new QToolButton(this)), timeline_(new CycleTimeline(this)) {
     setType(*name_, Type::title);
     kind_->setForegroundRole(QPalette::PlaceholderText);
     change_->setText(tr("Change"));
@@ -52,17 +55,18 @@ VesselHeader::VesselHeader(Session& session, QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(row);
-    column->addWidget(ribbon_);
+    column->addWidget(timeline_);
 }
 
-void VesselHeader::showVessel(const VesselSummary& vessel) {
+void VesselHeader::showVessel(const desk::VesselSummary& vessel) {
     name_->setText(qs(vessel.name));
     kind_->setText(vesselKind(vessel.facts, session_.units()));
     ages_->setText(ageWords(vessel.now));
     change_->setEnabled(!session_.desk().readOnly());
-    ribbon_->setVisible(vessel.opened);
+    timeline_->setVisible(vessel.opened);
     if (vessel.opened)
-        ribbon_->setKnots(knotsOf(vessel.dates, vessel.now), session_.desk().today(), knotOf(vessel.due.kind));
+        timeline_->setMilestones(milestonesOf(vessel.dates, vessel.now), session_.desk().today(),
+                                 milestoneOf(vessel.due.kind));
 }
 
 } // namespace staveline::ui

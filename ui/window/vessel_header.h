@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Name and nature of the vessel in hand, and its time ribbon.
+// Name and nature of the vessel in hand, and its timeline.
 #pragma once
 
 #include "desk/ledger.h"
 #include "ui/present/session.h"
-#include "ui/widgets/time_ribbon.h"
+#include "ui/widgets/cycle_timeline.h"
 
 #include <QWidget>
 
@@ -19,8 +19,8 @@ class VesselHeader : public QWidget {
     Q_OBJECT
 public:
     explicit VesselHeader(Session& session, QWidget* parent = nullptr);
-    void showVessel(const VesselSummary& vessel);
-    [[nodiscard]] TimeRibbon& ribbon() const { return *ribbon_; }
+    void showVessel(const desk::VesselSummary& vessel);
+    [[nodiscard]] CycleTimeline& timeline() const { return *timeline_; }
 
 Q_SIGNALS:
     void changeAsked();
@@ -31,7 +31,7 @@ private:
     QLabel* kind_;
     QLabel* ages_;
     QToolButton* change_;
-    TimeRibbon* ribbon_;
+    CycleTimeline* timeline_;
 };
 
 } // namespace staveline::ui

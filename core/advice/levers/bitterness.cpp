@@ -3,14 +3,14 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return setting.recipe.bitterness.ibu;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.recipe.bitterness = {number(value)};
 }
 
@@ -18,7 +18,7 @@ void narrow(LeverRow& row, const Setting&, const AdviceInput& input) {
     row.high = std::min(row.high, input.target.bitternessCeiling.ibu);
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock&) {
     return fromTo("advice.word.bitterness", Ibu{number(from)}, Ibu{number(to)});
 }
 
@@ -28,4 +28,4 @@ Lever makeLever::bitterness() {
     return {.id = "bitterness", .read = read, .apply = apply, .narrow = narrow, .wording = wording};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/lever_list.h"
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return setting.temperature.c;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.temperature = {number(value)};
 }
 
@@ -16,7 +16,7 @@ bool applies(const Setting&, const AdviceInput& input) {
     return input.canChangeTemperature;
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock&) {
     return fromTo("advice.word.cellarTemperature", Celsius{number(from)}, Celsius{number(to)});
 }
 
@@ -26,4 +26,4 @@ Lever makeLever::cellarTemperature() {
     return {.id = "cellar_temperature", .read = read, .apply = apply, .applies = applies, .wording = wording};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

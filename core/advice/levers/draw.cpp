@@ -1,18 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/lever_list.h"
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return setting.draw.l;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.draw = {number(value)};
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock&) {
     return fromTo("advice.word.draw", Litres{number(from)}, Litres{number(to)});
 }
 
@@ -27,4 +27,4 @@ Lever makeLever::draw() {
     return {.id = "draw", .byVolume = true, .read = read, .apply = apply, .applies = applies, .wording = wording};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -4,17 +4,17 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 constexpr Celsius restTemperature{45};
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return hasLowRest(setting.recipe) ? setting.recipe.mash.front().minutes.min : 0.0;
 }
 
 /// With one rest left nothing can go in late.
-void removeRest(Recipe& recipe) {
+void removeRest(brewing::Recipe& recipe) {
     recipe.mash.erase(recipe.mash.begin());
     if (recipe.mash.size() < 2)
         for (auto& part : recipe.grist)
@@ -22,7 +22,7 @@ void removeRest(Recipe& recipe) {
 }
 
 /// A new rest is followed by a jump: slow heating after it would undo a hot saccharification.
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     auto& mash = setting.recipe.mash;
     const bool present = hasLowRest(setting.recipe);
     if (number(value) <= 0) {
@@ -32,7 +32,7 @@ void apply(Setting& setting, const LeverValue& value, const Larder&) {
         mash.front().minutes = {number(value)};
     } else {
         mash.insert(mash.begin(), {restTemperature, {number(value)}});
-        setting.recipe.path = MashPath::jump;
+        setting.recipe.path = brewing::MashPath::jump;
         setting.recipe.liquorToGrist = std::min(setting.recipe.liquorToGrist, thickStart);
     }
 }
@@ -41,14 +41,14 @@ bool applies(const Setting& setting, const AdviceInput&) {
     return !setting.recipe.mash.empty();
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Stock&) {
     const Minutes was{number(from)}, now{number(to)};
     if (now.min <= 0)
         return say("advice.word.ferulicRest.none").with("from", was, "move/from");
     const auto at = after.recipe.mash.front().temperature;
     if (was.min <= 0)
-        return say(after.recipe.path == MashPath::jump ? "advice.word.ferulicRest.new.jump"
-                                                       : "advice.word.ferulicRest.new.ramp")
+        return say(after.recipe.path == brewing::MashPath::jump ? "advice.word.ferulicRest.new.jump"
+                                                                : "advice.word.ferulicRest.new.ramp")
             .with("to", now, "move/to")
             .with("at", at)
             .with("liquor", after.recipe.liquorToGrist);
@@ -58,7 +58,7 @@ Message wording(const LeverValue& from, const LeverValue& to, const Setting& aft
 /// The rest frees precursors and destroys glucan in one.
 std::vector<Message> cautions(const LeverValue& to, const Setting& after, const AdviceInput& input) {
     const auto& grist = after.recipe.grist;
-    const bool rawAtStart = std::any_of(grist.begin(), grist.end(), [&](const GristPart& part) {
+    const bool rawAtStart = std::any_of(grist.begin(), grist.end(), [&](const brewing::GristPart& part) {
         const auto grain = input.pantry->grain(part.grain);
         return grain && grain->isRaw() && !part.late;
     });
@@ -78,4 +78,4 @@ Lever makeLever::ferulicRest() {
             .cautions = cautions};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -4,37 +4,37 @@
 #include "quantity/constants.h"
 #include "quantity/text.h"
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-bool isGlucanGrain(const Grain& grain) {
+bool isGlucanGrain(const ingredient::Grain& grain) {
     return grain.isGlucanRich();
 }
 
-std::string filler(const Larder& larder) {
-    return firstAtHand({"flaked_oats", "flaked_barley", "oat_malt"}, larder);
+std::string filler(const Stock& stock) {
+    return firstAtHand({"flaked_oats", "flaked_barley", "oat_malt"}, stock);
 }
 
-LeverValue read(const Setting& setting, const Larder& larder) {
-    return percentOf(setting.recipe, larder.pantry, isGlucanGrain);
+LeverValue read(const Setting& setting, const Stock& stock) {
+    return percentOf(setting.recipe, stock.pantry, isGlucanGrain);
 }
 
 /// A rest at 45 C destroys glucan, so new raw grain goes in after it.
-void apply(Setting& setting, const LeverValue& value, const Larder& larder) {
-    const auto id = filler(larder);
-    const auto grain = larder.pantry.grain(id);
+void apply(Setting& setting, const LeverValue& value, const Stock& stock) {
+    const auto id = filler(stock);
+    const auto grain = stock.pantry.grain(id);
     exchange(setting.recipe, {number(value), isGlucanGrain, id, grain && grain->isRaw() && hasLowRest(setting.recipe)},
-             larder);
+             stock);
 }
 
 void narrow(LeverRow& row, const Setting& setting, const AdviceInput& input) {
     narrowByGrist(row, setting.recipe, isGlucanGrain, filler({*input.pantry, input.unavailable}), *input.pantry);
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Larder& larder) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Stock& stock) {
     auto word = fromTo(number(to) > 0 ? "advice.word.grain" : "advice.word.grain.none", Share{number(from) / 100},
                        Share{number(to) / 100});
-    const auto names = namesOf(after.recipe, larder.pantry, isGlucanGrain);
+    const auto names = namesOf(after.recipe, stock.pantry, isGlucanGrain);
     return std::move(word).with("grain",
                                 names.empty() ? std::string(builtInTexts().find("advice.grain.glucan")) : names);
 }
@@ -55,4 +55,4 @@ Lever makeLever::glucanGrain() {
         .id = "glucan_grain", .read = read, .apply = apply, .narrow = narrow, .wording = wording, .cautions = cautions};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

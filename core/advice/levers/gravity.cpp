@@ -3,14 +3,14 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return setting.recipe.originalGravity.p;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.recipe.originalGravity = {number(value)};
 }
 
@@ -19,7 +19,7 @@ void narrow(LeverRow& row, const Setting&, const AdviceInput& input) {
     row.high = std::min(row.high, input.target.gravityHigh.p);
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock&) {
     return fromTo("advice.word.gravity", Plato{number(from)}, Plato{number(to)});
 }
 
@@ -29,4 +29,4 @@ Lever makeLever::gravity() {
     return {.id = "gravity", .read = read, .apply = apply, .narrow = narrow, .wording = wording};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -1,18 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/lever_list.h"
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return setting.interval.d;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.interval = {number(value)};
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock&) {
     return fromTo("advice.word.interval", Days{number(from)}, Days{number(to)});
 }
 
@@ -22,4 +22,4 @@ Lever makeLever::interval() {
     return {.id = "interval", .read = read, .apply = apply, .wording = wording};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -4,26 +4,27 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 constexpr const char* afterRest = "after rest";
 
-bool isRaw(const GristPart& part, const Pantry& pantry) {
+bool isRaw(const brewing::GristPart& part, const ingredient::Pantry& pantry) {
     const auto grain = pantry.grain(part.grain);
     return grain && grain->isRaw();
 }
 
-LeverValue read(const Setting& setting, const Larder& larder) {
+LeverValue read(const Setting& setting, const Stock& stock) {
     const auto& grist = setting.recipe.grist;
-    const bool late = std::any_of(grist.begin(), grist.end(),
-                                  [&](const GristPart& part) { return part.late && isRaw(part, larder.pantry); });
+    const bool late = std::any_of(grist.begin(), grist.end(), [&](const brewing::GristPart& part) {
+        return part.late && isRaw(part, stock.pantry);
+    });
     return std::string(late ? afterRest : "start");
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder& larder) {
+void apply(Setting& setting, const LeverValue& value, const Stock& stock) {
     for (auto& part : setting.recipe.grist)
-        if (isRaw(part, larder.pantry))
+        if (isRaw(part, stock.pantry))
             part.late = choice(value) == afterRest;
 }
 
@@ -31,7 +32,7 @@ bool applies(const Setting& setting, const AdviceInput& input) {
     return hasLowRest(setting.recipe) && hasRawGrain(setting.recipe, *input.pantry);
 }
 
-Message wording(const LeverValue&, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue&, const LeverValue& to, const Setting&, const Stock&) {
     return say(choice(to) == afterRest ? "advice.word.lateUnmalted.late" : "advice.word.lateUnmalted.start");
 }
 
@@ -53,4 +54,4 @@ Lever makeLever::lateUnmalted() {
             .cautions = cautions};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

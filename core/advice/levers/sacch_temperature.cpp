@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
 /// The longest rest between 60 C and mash-out; the first of equals. Null: the mash has none.
@@ -20,13 +20,13 @@ Minutes timeAt(Celsius temperature) {
     return temperature.c < 64 ? Minutes{75} : temperature.c <= 68 ? Minutes{60} : Minutes{45};
 }
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     const auto* step = saccharification(setting.recipe.mash);
     return step ? step->temperature.c : 0.0;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder& larder) {
-    if (sameValue(value, read(setting, larder)))
+void apply(Setting& setting, const LeverValue& value, const Stock& stock) {
+    if (sameValue(value, read(setting, stock)))
         return;
     if (auto* step = saccharification(setting.recipe.mash))
         *step = {{number(value)}, timeAt({number(value)})};
@@ -49,7 +49,7 @@ void narrow(LeverRow& row, const Setting& setting, const AdviceInput&) {
         row.high = std::min(row.high, mash[at + 1].temperature.c);
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Stock&) {
     const auto* step = saccharification(after.recipe.mash);
     return fromTo("advice.word.sacchTemperature", Celsius{number(from)}, Celsius{number(to)})
         .with("minutes", step ? step->minutes : timeAt({number(to)}));
@@ -66,4 +66,4 @@ Lever makeLever::sacchTemperature() {
             .wording = wording};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -3,30 +3,30 @@
 #include "advice/grist.h"
 #include "advice/lever_list.h"
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-bool isSmoked(const Grain& grain) {
-    return grain.kind == GrainKind::smoked;
+bool isSmoked(const ingredient::Grain& grain) {
+    return grain.kind == ingredient::GrainKind::smoked;
 }
 
-std::string filler(const Larder& larder) {
-    return firstAtHand({"smoked_malt"}, larder);
+std::string filler(const Stock& stock) {
+    return firstAtHand({"smoked_malt"}, stock);
 }
 
-LeverValue read(const Setting& setting, const Larder& larder) {
-    return percentOf(setting.recipe, larder.pantry, isSmoked);
+LeverValue read(const Setting& setting, const Stock& stock) {
+    return percentOf(setting.recipe, stock.pantry, isSmoked);
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder& larder) {
-    exchange(setting.recipe, {number(value), isSmoked, filler(larder)}, larder);
+void apply(Setting& setting, const LeverValue& value, const Stock& stock) {
+    exchange(setting.recipe, {number(value), isSmoked, filler(stock)}, stock);
 }
 
 void narrow(LeverRow& row, const Setting& setting, const AdviceInput& input) {
     narrowByGrist(row, setting.recipe, isSmoked, filler({*input.pantry, input.unavailable}), *input.pantry);
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock&) {
     return fromTo("advice.word.smokedMalt", Share{number(from) / 100}, Share{number(to) / 100});
 }
 
@@ -48,4 +48,4 @@ Lever makeLever::smokedMalt() {
             .cautions = cautions};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -3,14 +3,14 @@
 
 #include <algorithm>
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return 100 * setting.recipe.sugarShare.of1;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.recipe.sugarShare = {number(value) / 100};
 }
 
@@ -20,7 +20,7 @@ void narrow(LeverRow& row, const Setting& setting, const AdviceInput& input) {
         row.high = std::min(row.high, 100 * setting.recipe.sugarShare.of1);
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder&) {
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock&) {
     return fromTo("advice.word.sugar", Share{number(from) / 100}, Share{number(to) / 100});
 }
 
@@ -36,4 +36,4 @@ Lever makeLever::sugar() {
     return {.id = "sugar", .read = read, .apply = apply, .narrow = narrow, .wording = wording, .cautions = cautions};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

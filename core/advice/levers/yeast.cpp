@@ -1,19 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/lever_list.h"
 
-namespace staveline {
+namespace staveline::advice {
 namespace {
 
-LeverValue read(const Setting& setting, const Larder&) {
+LeverValue read(const Setting& setting, const Stock&) {
     return setting.recipe.yeast;
 }
 
-void apply(Setting& setting, const LeverValue& value, const Larder&) {
+void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.recipe.yeast = choice(value);
 }
 
 /// Brewed at the earliest, it is through before the draw.
-bool readyInTime(const Yeast& yeast, const AdviceInput& input) {
+bool readyInTime(const ingredient::Yeast& yeast, const AdviceInput& input) {
     return input.daysToBrew + yeast.primaryDays <= input.toThisDraw.d;
 }
 
@@ -31,13 +31,13 @@ std::vector<std::string> choices(const AdviceInput& input) {
     return ids;
 }
 
-std::string nameOf(const LeverValue& value, const Larder& larder) {
-    const auto yeast = larder.pantry.yeast(choice(value));
+std::string nameOf(const LeverValue& value, const Stock& stock) {
+    const auto yeast = stock.pantry.yeast(choice(value));
     return yeast ? yeast->name : choice(value);
 }
 
-Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Larder& larder) {
-    return say("advice.word.yeast").with("to", nameOf(to, larder)).with("from", nameOf(from, larder));
+Message wording(const LeverValue& from, const LeverValue& to, const Setting&, const Stock& stock) {
+    return say("advice.word.yeast").with("to", nameOf(to, stock)).with("from", nameOf(from, stock));
 }
 
 std::vector<Message> cautions(const LeverValue& to, const Setting&, const AdviceInput& input) {
@@ -55,8 +55,8 @@ std::vector<Message> cautions(const LeverValue& to, const Setting&, const Advice
 }
 
 /// Its enzyme goes on opening old dextrin: the effect has no sure sign and cannot be taken back.
-bool neverFirst(const LeverValue& to, const Larder& larder) {
-    const auto yeast = larder.pantry.yeast(choice(to));
+bool neverFirst(const LeverValue& to, const Stock& stock) {
+    const auto yeast = stock.pantry.yeast(choice(to));
     return yeast && yeast->diastatic();
 }
 
@@ -72,4 +72,4 @@ Lever makeLever::yeast() {
             .neverFirst = neverFirst};
 }
 
-} // namespace staveline
+} // namespace staveline::advice

@@ -1,0 +1,391 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/adjust/page.h"
+
+#include "advice/advise.h"
+#include "desk/advice.h"
+#include "desk/filed.h"
+#include "desk/history.h"
+#include "desk/ledger.h"
+#include "ui/adjust/adopted_note.h"
+#include "ui/adjust/answer_panel.h"
+#include "ui/adjust/draw_day_page.h"
+#include "ui/adjust/explanation_panel.h"
+#include "ui/adjust/lever_board.h"
+#include "ui/adjust/more_notes.h"
+#include "ui/adjust/stock_list.h"
+#include "ui/adjust/target_form.h"
+#include "ui/adjust/target_timeline.h"
+#include "ui/adjust/total_bar.h"
+#include "ui/adjust/verdict_column.h"
+#include "ui/adjust/verdict_panel.h"
+#include "ui/adjust/verdict_words.h"
+#include "ui/present/funk_words.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/number_field.h"
+
+#include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QStackedWidget>
+
+#include <algorithm>
+
+namespace staveline::ui {
+
+using advice::Proposal;
+
+namespace {
+
+TriedValues valuesOf(const Proposal& proposal) {
+    TriedValues values;
+    for (const advice::Move& move : proposal.moves)
+        values.push_back({move.lever, move.to});
+    return values;
+}
+
+bool sameValues(const TriedValues& a, const TriedValues& b) {
+    const auto close = [](const advice::TriedValue& x, const advice::TriedValue& y) {
+        const auto *from = std::get_if<double>(&x.to), *to = std::get_if<double>(&y.to);
+        return x.lever == y.lever && (from && to ? std::abs(*from - *to) < 1e-6 : x.to == y.to);
+    };
+    return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin(), close);
+}
+
+/// Spice and horse of the sitting the verdicts rest on: "spice 2.1 ±1.5, horse 4.0 ±1.5, tasted 3 May 2026".
+QString tastedSides(const desk::Desk& desk, const desk::AdviceJob& job) {
+    const auto sittings = desk.sittings(job.vessel);
+    if (!sittings || !job.estimates.tastedOn)
+        return {};
+    const auto last =
+        std::find_if(sittings->begin(), sittings->end(), [&](const desk::Filed<facts::SittingFact>& filed) {
+            return filed.fact.sitting.on == *job.estimates.tastedOn;
+        });
+    const QString words =
+        last == sittings->end() ? QString() : sidesWords(funkSides(last->fact.sitting, tasting::builtInSheet()));
+    return words.isEmpty() ? words : AdjustPage::tr("%1, tasted %2").arg(words, dayWords(*job.estimates.tastedOn));
+}
+
+} // namespace
+
+void AdjustPage::focusWork() {
+    if (openingButton_->isVisible())
+        openingButton_->setFocus(Qt::OtherFocusReason);
+    else if (drawDayButton_->isChecked())
+        drawDay_->tasteButton().setFocus(Qt::OtherFocusReason);
+    else if (!proposals_->empty())
+        proposals_->focusChosen();
+    else
+        board_->focusFirst();
+}
+
+void AdjustPage::leaveVessel() {
+    target_->finishTyping();
+    board_->leave();
+    advice_->cancel();
+    trials_->setJob(nullptr);
+    job_.reset();
+    answer_ = {};
+    trial_.reset();
+    touched_ = false;
+    closeExplanation();
+    proposals_->clear();
+    notes_->clear();
+    total_->clear();
+}
+
+void AdjustPage::refresh() {
+    const auto summary = session().desk().vessel(vessel());
+    const bool opened = summary && summary->opened;
+    showEmpty(!opened);
+    if (!opened)
+        return;
+    if (!job_ || job_->vessel != vessel() || job_->revision != session().desk().revision() ||
+        readOn_ != session().desk().today())
+        readDesk();
+    if (!job_)
+        return;
+    showJob();
+    if (answer_.advice && fresh(answer_))
+        showAnswer(answer_); // only the units changed
+}
+
+/// A new snapshot; the questions about the old one are dropped.
+void AdjustPage::readDesk() {
+    closeExplanation();
+    job_.reset(); // nothing of before can be adopted
+    readOn_ = session().desk().today();
+    auto job = session().desk().adviceJob({vessel(), {}, {}, true, false});
+    if (!job) {
+        say(job.error());
+        return;
+    }
+    message_->clear();
+    job_ = std::make_shared<const desk::AdviceJob>(*std::move(job));
+    trials_->setJob(job_);
+    const auto history = session().desk().history(vessel());
+    for (const Dimension d : allDimensions) {
+        TargetTimelineData& look = timelines_[d];
+        look = {};
+        look.dimension = d;
+        look.window = job_->input.target.windows[d];
+        look.tasted = history ? lastTasted(*history, d) : std::vector<TimelinePoint>{};
+        look.today = {session().desk().today(), bandOf(job_->estimates.combined[d])};
+        look.thisDraw = job_->dates.draw;
+        look.nextDraw = job_->dates.nextDraw;
+    }
+    verdicts_->column(Dimension::funk).setSides(tastedSides(session().desk(), *job_));
+    advice_->ask(job_);
+}
+
+void AdjustPage::showJob() {
+    verdicts_->setVerdicts(job_->estimates.verdicts, session().units());
+    answers_->setAnswers(desk::answersOf(job_->estimates, job_->dates), session().units());
+    target_->setVessel(vessel());
+    target_->refresh();
+    stock_->refresh();
+    board_->setJob(job_, !session().desk().readOnly());
+    const QString adopted = adoptedWords(session().desk(), vessel());
+    adopted_->setText(adopted);
+    adopted_->setVisible(!adopted.isEmpty());
+    if (drawDayButton_->isChecked())
+        drawDay_->setVessel(vessel());
+    tryValues();
+    showWorking();
+}
+
+bool AdjustPage::fresh(const Answer& answer) const {
+    return job_ && answer.job == job_;
+}
+
+void AdjustPage::showAnswer(const Answer& answer) {
+    if (!fresh(answer))
+        return;
+    if (answer.fault) {
+        say(*answer.fault);
+        return;
+    }
+    const bool first = !answer_.advice || answer_.job != answer.job;
+    answer_ = answer;
+    proposals_->setAnswer(answer);
+    notes_->setAnswer(answer);
+    if (answer.settled) {
+        board_->setPrices(answer.advice->prices);
+        stock_->setPrices(answer.advice->prices);
+    }
+    if (first && !touched_)
+        showFirst();
+    else
+        proposals_->choose(matching(board_->tried()));
+    showTimelines();
+    showAdoptable();
+    showWorking();
+}
+
+/// What is decided stays on the board; before a decision, the best proposal.
+void AdjustPage::showFirst() {
+    if (!job_->open) {
+        pick(proposals_->count() > 0 ? 1 : 0);
+        return;
+    }
+    board_->setTried(*job_->open);
+    proposals_->choose(matching(board_->tried()));
+    tryValues();
+}
+
+int AdjustPage::matching(const TriedValues& tried) const {
+    for (int number = 0; number <= proposals_->count(); ++number)
+        if (const Proposal* proposal = proposals_->proposal(number); proposal && sameValues(valuesOf(*proposal), tried))
+            return number;
+    return ProposalList::own;
+}
+
+void AdjustPage::pick(int number) {
+    const Proposal* proposal = proposals_->proposal(number);
+    if (!proposal)
+        return;
+    board_->setTried(valuesOf(*proposal));
+    proposals_->choose(number);
+    tryValues();
+}
+
+void AdjustPage::asNow() {
+    if (!job_)
+        return;
+    touched_ = true;
+    board_->setTried({});
+    tryValues();
+}
+
+/// At once without bands; the rest follows from the other thread.
+void AdjustPage::tryValues() {
+    const TriedValues tried = board_->tried();
+    const int number = matching(tried);
+    proposals_->postpone();
+    if (!proposals_->empty() && number != proposals_->chosen())
+        proposals_->choose(number, true);
+    trial_.reset();
+    board_->clearFaults();
+    message_->clear();
+    if (const auto trial = trials_->atOnce(tried)) {
+        showTrial(*trial);
+        trials_->deepen(tried);
+    } else if (!board_->showFault(trial.error())) {
+        say(trial.error());
+    }
+    showAdoptable();
+}
+
+void AdjustPage::showTrial(const advice::Trial& trial) {
+    trial_ = trial;
+    board_->showTrial(trial);
+    total_->setTrial(nameOfTried(), trial);
+    showTimelines();
+}
+
+void AdjustPage::showDeep(const DeepTrial& deep) {
+    if (!sameValues(deep.tried, board_->tried()))
+        return;
+    showTrial(deep.trial);
+    board_->showNotes(deep);
+    total_->setTogether(deep.together);
+    showAdoptable();
+    showWorking();
+}
+
+QString AdjustPage::nameOfTried() const {
+    if (board_->tried().empty())
+        return tr("As now");
+    const int number = matching(board_->tried());
+    if (number > 0)
+        return tr("Proposal %1").arg(number);
+    return number == 0 ? tr("Left alone") : tr("What is tried");
+}
+
+void AdjustPage::showTimelines() {
+    const TriedValues tried = board_->tried();
+    const bool fromAnswer = answer_.advice && fresh(answer_);
+    const Proposal* alone = fromAnswer ? &answer_.advice->leaveAlone : nullptr;
+    const bool differs = trial_ && !sameValues(tried, alone ? valuesOf(*alone) : board_->forced());
+    for (const Dimension d : allDimensions) {
+        timelines_[d].alone = alone ? std::optional(forecastBandsOf(*alone, answer_.settled)[d]) : std::nullopt;
+        timelines_[d].tried = differs ? std::optional(forecastBandsOf(*trial_)[d]) : std::nullopt;
+        timelines_[d].triedName = differs ? nameOfTried() : QString();
+    }
+    legend_->setTriedName(differs ? nameOfTried().toLower() : QString());
+    verdicts_->setTimelines(timelines_);
+}
+
+void AdjustPage::showAdoptable() {
+    if (!job_)
+        return;
+    const int chosen = proposals_->chosen();
+    const bool proposal = !proposals_->empty() && fresh(answer_) && chosen != ProposalList::own;
+    const bool decided = job_->open && sameValues(*job_->open, board_->tried());
+    const bool ownReady =
+        chosen == ProposalList::own && !decided && trial_ && trial_->depth != advice::TrialDepth::central;
+    QString why = whyNotAdopt(session().desk(), job_->brewed);
+    if (const LeverLine* slip = board_->unusable(); slip && why.isEmpty())
+        why = text(staveline::say("ui.adjust.adopt.slip").with("lever", slip->line().row.name));
+    if (why.isEmpty() && !proposal && !ownReady)
+        why = own(busy() ? "ui.adjust.adopt.working" : "ui.adjust.adopt.nothing");
+    total_->setAdoptable(why.isEmpty() && (proposal || ownReady), why);
+}
+
+/// Nothing is written while something stands against it; that is said, and a slip is gone to.
+void AdjustPage::refuseAdopt() {
+    if (total_->whyNot().isEmpty())
+        return;
+    Q_EMIT session().said(total_->whyNot());
+    if (LeverLine* slip = board_->unusable()) {
+        slip->complain();
+        left_->ensureWidgetVisible(slip->number(), 0, lines(*this, 1.5));
+    }
+}
+
+void AdjustPage::adopt() {
+    if (drawDayButton_->isChecked()) { // what would be adopted is out of sight
+        openDrawDay(false);
+        Q_EMIT session().said(own("ui.adjust.adopt.look"));
+        return;
+    }
+    if (!total_->adoptButton().isEnabled()) {
+        refuseAdopt();
+        return;
+    }
+    const QString name = nameOfTried();
+    touched_ = false;
+    const int chosen = proposals_->chosen();
+    const auto done = chosen == ProposalList::own ? session().adopt(*job_, *trial_)
+                                                  : session().choose(*job_, *answer_.advice, chosen);
+    if (done)
+        Q_EMIT session().said(tr("Adopted: %1").arg(name));
+    else
+        say(done.error());
+}
+
+void AdjustPage::openTarget(bool open) {
+    targetButton_->setChecked(open);
+    targetButton_->setText(open ? tr("Close target") : tr("Target"));
+    target_->setVisible(open);
+    if (open)
+        openDrawDay(false);
+    if (!open || !isVisible())
+        return;
+    left_->verticalScrollBar()->setValue(0);
+    target_->focusFirst();
+}
+
+void AdjustPage::openDrawDay(bool open) {
+    drawDayButton_->setChecked(open);
+    drawDayButton_->setText(open ? tr("Back to the board") : tr("Draw day"));
+    if (open && job_)
+        drawDay_->setVessel(vessel());
+    middle_->setCurrentIndex(open ? 1 : 0);
+    total_->setVisible(!open);
+}
+
+void AdjustPage::explainNumber(int proposal, int move, const QString& origin) {
+    if (!answer_.advice)
+        return;
+    asker_ = focusWidget();
+    right_->setCurrentIndex(1);
+    explanation_->open(answer_, std::max(proposal, 0), move, origin);
+    if (QScrollArea* page = qobject_cast<QScrollArea*>(right_->widget(1)))
+        page->verticalScrollBar()->setValue(0);
+}
+
+void AdjustPage::closeExplanation() {
+    const bool hadFocus = explanation_->isAncestorOf(focusWidget());
+    right_->setCurrentIndex(0);
+    if (hadFocus && asker_ && asker_->isVisible())
+        asker_->setFocus(Qt::OtherFocusReason);
+    else if (hadFocus)
+        focusWork();
+}
+
+void AdjustPage::cancel() {
+    advice_->cancel();
+}
+
+void AdjustPage::showWorking() {
+    const bool works = advice_->busy();
+    working_->setText(works ? own("ui.adjust.working") : QString());
+    cancel_->setText(works ? tr("Stop") : tr("Ask again"));
+    cancel_->setVisible(works || !answer_.advice || !fresh(answer_) || !answer_.settled);
+}
+
+void AdjustPage::endWork(bool cancelled) {
+    showWorking();
+    if (cancelled)
+        working_->setText(own("ui.adjust.cancelled"));
+    showAdoptable();
+}
+
+void AdjustPage::say(const Fault& fault) {
+    message_->say(MessageLabel::Weight::fault, session().words(fault));
+}
+
+QStringList AdjustPage::verdictWords() const {
+    return verdicts_->words();
+}
+} // namespace staveline::ui

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Adjust: verdicts and windows above, the try board and the proposals below, the reasons behind every number.
+#pragma once
+
+#include "advice/board.h"
+#include "ui/adjust/proposal_list.h"
+#include "ui/adjust/target_timeline_data.h"
+#include "ui/adjust/trial_runner.h"
+#include "ui/widgets/work_page.h"
+
+#include <QPointer>
+
+class QLabel;
+class QPushButton;
+class QScrollArea;
+class QStackedWidget;
+
+namespace staveline::ui {
+
+class AnswerPanel;
+class ExplanationPanel;
+class DrawDayPage;
+class StockList;
+class LeverBoard;
+class MessageLabel;
+class MoreNotes;
+class TimelineLegend;
+class TargetForm;
+class TotalBar;
+class VerdictPanel;
+
+class AdjustPage : public WorkPage {
+    Q_OBJECT
+public:
+    explicit AdjustPage(Session& session, QWidget* parent = nullptr);
+    void focusWork() override;
+    /// The chosen proposal, or what is tried; nothing while it cannot be.
+    void adopt();
+    void asNow(); ///< every lever back to what is in use
+    void openTarget(bool open);
+    void openDrawDay(bool open);
+    void cancel();
+
+    [[nodiscard]] LeverBoard& board() const { return *board_; }
+    [[nodiscard]] TargetForm& target() const { return *target_; }
+    [[nodiscard]] DrawDayPage& drawDay() const { return *drawDay_; }
+    [[nodiscard]] MoreNotes& notes() const { return *notes_; }
+    [[nodiscard]] QStringList verdictWords() const;
+    [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
+
+Q_SIGNALS:
+    void tasteAsked();
+    void drawAsked();
+    void openingAsked();
+
+protected:
+    void refresh() override;
+    void leaveVessel() override;
+
+private:
+    QWidget* makeEmpty();
+    QWidget* makeTools();
+    QWidget* makeLeft();
+    QWidget* makeRight();
+    void connectParts();
+    void showEmpty(bool empty);
+    void readDesk();
+    void showJob();
+    void showFirst();
+    void showAnswer(const Answer& answer);
+    void showWorking();
+    void endWork(bool cancelled);
+    void pick(int number);
+    void tryValues();
+    void showTrial(const advice::Trial& trial);
+    void showDeep(const DeepTrial& deep);
+    void showTimelines();
+    void showAdoptable();
+    void refuseAdopt();
+    void explainNumber(int proposal, int move, const QString& origin);
+    void closeExplanation();
+    void say(const Fault& fault);
+    [[nodiscard]] bool fresh(const Answer& answer) const;
+    [[nodiscard]] int matching(const TriedValues& tried) const; ///< proposal with these moves, or none's own
+    [[nodiscard]] QString nameOfTried() const;
+
+    JobPtr job_;
+    Day readOn_{}; ///< the day job_ speaks of
+    Answer answer_;
+    std::optional<advice::Trial> trial_; ///< of what the board shows
+    PerDimension<TargetTimelineData> timelines_;
+    bool touched_ = false;    ///< the brewer tried something in this vessel
+    QPointer<QWidget> asker_; ///< gets the focus back from the explanation
+
+    AdviceRunner* advice_;
+    TrialRunner* trials_;
+    QStackedWidget* pages_;
+    QPushButton* openingButton_ = nullptr;
+    QPushButton* targetButton_ = nullptr;
+    QPushButton* drawDayButton_ = nullptr;
+    QPushButton* tableButton_ = nullptr;
+    QLabel* working_ = nullptr;
+    QPushButton* cancel_ = nullptr;
+    TimelineLegend* legend_ = nullptr;
+    VerdictPanel* verdicts_;
+    QLabel* adopted_;
+    MessageLabel* message_;
+    QStackedWidget* middle_;
+    QScrollArea* left_ = nullptr;
+    QStackedWidget* right_ = nullptr;
+    TargetForm* target_ = nullptr;
+    LeverBoard* board_ = nullptr;
+    StockList* stock_ = nullptr;
+    AnswerPanel* answers_ = nullptr;
+    ProposalList* proposals_ = nullptr;
+    MoreNotes* notes_ = nullptr;
+    ExplanationPanel* explanation_ = nullptr;
+    DrawDayPage* drawDay_ = nullptr;
+    TotalBar* total_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// How the Adjust page is put together.
+#include "ui/adjust/page.h"
+
+#include "ui/adjust/answer_panel.h"
+#include "ui/adjust/draw_day_page.h"
+#include "ui/adjust/explanation_panel.h"
+#include "ui/adjust/lever_board.h"
+#include "ui/adjust/more_notes.h"
+#include "ui/adjust/stock_list.h"
+#include "ui/adjust/target_form.h"
+#include "ui/adjust/target_timeline.h"
+#include "ui/adjust/total_bar.h"
+#include "ui/adjust/verdict_panel.h"
+#include "ui/widgets/message_label.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace staveline::ui {
+namespace {
+
+/// Scrolls up and down only; its own frame and focus stay out of the way.
+QScrollArea* scrolling(QWidget* page, const QString& name, QWidget* parent) {
+    auto* area = new QScrollArea(parent);
+    area->setWidgetResizable(true);
+    area->setFrameShape(QFrame::NoFrame);
+    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    area->setFocusPolicy(Qt::NoFocus);
+    area->setAccessibleName(name);
+    area->setWidget(page);
+    return area;
+}
+
+} // namespace
+
+AdjustPage::AdjustPage(Session& session, QWidget* parent)
+    : WorkPage(session, parent), advice_(new AdviceRunner(this)), trials_(new TrialRunner(this)),
+      pages_(new QStackedWidget(this)), verdicts_(new VerdictPanel(this)), adopted_(new QLabel(this)),
+      message_(new MessageLabel(this)), middle_(new QStackedWidget(this)), total_(new TotalBar(session, this)) {
+    auto* work = new QWidget(this);
+    auto* column = new QVBoxLayout(work);
+    column->setContentsMargins(0, lines(*this, .4), 0, 0);
+    column->setSpacing(lines(*this, .4));
+    adopted_->setObjectName("adopted");
+    message_->setObjectName("message");
+    adopted_->setWordWrap(true);
+    adopted_->setVisible(false);
+    column->addWidget(makeTools());
+    column->addWidget(verdicts_);
+    column->addWidget(adopted_);
+    column->addWidget(message_);
+    column->addWidget(middle_, 1);
+    column->addWidget(total_);
+    auto* split = new QWidget(this);
+    auto* row = new QHBoxLayout(split);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, 1));
+    row->addWidget(makeLeft(), 11);
+    row->addWidget(makeRight(), 5);
+    drawDay_ = new DrawDayPage(session, this);
+    middle_->addWidget(split);
+    middle_->addWidget(scrolling(drawDay_, tr("Draw day"), this));
+    pages_->addWidget(makeEmpty());
+    pages_->addWidget(work);
+    auto* all = new QVBoxLayout(this);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->addWidget(pages_);
+    connectParts();
+}
+
+QWidget* AdjustPage::makeEmpty() {
+    auto* page = new QWidget(this);
+    auto* words = new QLabel(own("ui.adjust.not_opened"), page);
+    words->setWordWrap(true);
+    openingButton_ = new QPushButton(tr("Record the opening"), page);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, lines(*this, 1), 0, 0);
+    column->addWidget(words);
+    column->addWidget(openingButton_, 0, Qt::AlignLeft);
+    column->addStretch(1);
+    connect(openingButton_, &QPushButton::clicked, this, &AdjustPage::openingAsked);
+    return page;
+}
+
+QWidget* AdjustPage::makeTools() {
+    auto* tools = new QWidget(this);
+    auto* row = new QHBoxLayout(tools);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, .4));
+    const auto fold = [&](const QString& words) {
+        auto* button = new QPushButton(words, tools);
+        button->setCheckable(true);
+        row->addWidget(button);
+        return button;
+    };
+    targetButton_ = fold(tr("Target"));
+    drawDayButton_ = fold(tr("Draw day"));
+    tableButton_ = fold(tr("As a table"));
+    working_ = new QLabel(tools);
+    working_->setObjectName("working");
+    working_->setForegroundRole(QPalette::PlaceholderText);
+    cancel_ = new QPushButton(tr("Stop"), tools);
+    cancel_->setFlat(true);
+    cancel_->setVisible(false);
+    legend_ = new TimelineLegend(tools);
+    row->addWidget(working_);
+    row->addWidget(cancel_);
+    row->addStretch(1);
+    row->addWidget(legend_);
+    return tools;
+}
+
+QWidget* AdjustPage::makeLeft() {
+    auto* page = new QWidget(this);
+    target_ = new TargetForm(session(), page);
+    board_ = new LeverBoard(session(), page);
+    stock_ = new StockList(session(), page);
+    target_->setVisible(false);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, lines(*this, .6), 0);
+    column->addWidget(target_);
+    column->addWidget(board_);
+    column->addWidget(stock_);
+    column->addStretch(1);
+    return left_ = scrolling(page, tr("Try board"), this);
+}
+
+QWidget* AdjustPage::makeRight() {
+    auto* page = new QWidget(this);
+    answers_ = new AnswerPanel(page);
+    proposals_ = new ProposalList(session(), page);
+    notes_ = new MoreNotes(session(), page);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, lines(*this, .6), 0);
+    column->setSpacing(lines(*this, .6));
+    column->addWidget(answers_);
+    column->addWidget(proposals_);
+    column->addWidget(notes_);
+    column->addStretch(1);
+    explanation_ = new ExplanationPanel(session(), this);
+    right_ = new QStackedWidget(this);
+    right_->addWidget(scrolling(page, tr("Proposals"), this));
+    right_->addWidget(scrolling(explanation_, tr("Where this number comes from"), this));
+    return right_;
+}
+
+void AdjustPage::connectParts() {
+    connect(targetButton_, &QPushButton::clicked, this, &AdjustPage::openTarget);
+    connect(drawDayButton_, &QPushButton::clicked, this, &AdjustPage::openDrawDay);
+    connect(tableButton_, &QPushButton::clicked, verdicts_, &VerdictPanel::showTable);
+    connect(verdicts_, &VerdictPanel::tableAsked, this, [this](bool table) {
+        tableButton_->setChecked(table);
+        tableButton_->setText(table ? tr("As time lines") : tr("As a table"));
+    });
+    connect(cancel_, &QPushButton::clicked, this, [this] {
+        if (advice_->busy()) {
+            cancel();
+        } else if (job_) {
+            advice_->ask(job_);
+            showWorking();
+        }
+    });
+    connect(advice_, &AdviceRunner::answered, this, &AdjustPage::showAnswer);
+    connect(advice_, &AdviceRunner::ended, this, &AdjustPage::endWork);
+    connect(trials_, &TrialRunner::deepened, this, &AdjustPage::showDeep);
+    connect(board_, &LeverBoard::triedChanged, this, [this] {
+        touched_ = true;
+        tryValues();
+    });
+    connect(board_, &LeverBoard::halfTyped, this, [this] {
+        touched_ = true;
+        showAdoptable();
+    });
+    connect(board_, &LeverBoard::failed, this, &AdjustPage::say);
+    connect(stock_, &StockList::failed, this, &AdjustPage::say);
+    connect(proposals_, &ProposalList::picked, this, &AdjustPage::pick);
+    connect(proposals_, &ProposalList::explainAsked, this, &AdjustPage::explainNumber);
+    const auto explainChosen = [this](const QString& origin) { explainNumber(proposals_->chosen(), 0, origin); };
+    connect(verdicts_, &VerdictPanel::asked, this, explainChosen);
+    connect(notes_, &MoreNotes::explainAsked, this, explainChosen);
+    connect(explanation_, &ExplanationPanel::closed, this, &AdjustPage::closeExplanation);
+    connect(total_, &TotalBar::resetAsked, this, &AdjustPage::asNow);
+    connect(total_, &TotalBar::adoptAsked, this, &AdjustPage::adopt);
+    connect(drawDay_, &DrawDayPage::tasteAsked, this, &AdjustPage::tasteAsked);
+    connect(drawDay_, &DrawDayPage::drawAsked, this, &AdjustPage::drawAsked);
+}
+
+void AdjustPage::showEmpty(bool empty) {
+    pages_->setCurrentIndex(empty ? 0 : 1);
+}
+
+} // namespace staveline::ui

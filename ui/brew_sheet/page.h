@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The brew sheet of a vessel as it will print.
+#pragma once
+
+#include "ui/print/paper_page.h"
+
+namespace staveline::ui {
+
+class MessageLabel;
+
+class BrewSheetPage : public QWidget {
+    Q_OBJECT
+public:
+    BrewSheetPage(Session& session, Prompt& prompt, QWidget* parent = nullptr);
+    void showVessel(const facts::VesselName& vessel);
+    /// Nothing happens while there is no sheet.
+    void print();
+    void save(sheet::PaperFormat format);
+    [[nodiscard]] QString words() const; ///< of the message shown
+    [[nodiscard]] PaperPage& page() const { return *page_; }
+    [[nodiscard]] PageView& pages() const { return page_->pages(); }
+
+protected:
+    void showEvent(QShowEvent* event) override;
+
+private:
+    void refresh();
+    void refreshIfVisible();
+
+    Session& session_;
+    facts::VesselName vessel_;
+    bool stale_ = true; ///< the book or units changed while nobody looked
+    MessageLabel* message_;
+    PaperPage* page_;
+};
+
+} // namespace staveline::ui

@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/widgets/cycle_timeline.h"
+
+#include "ui/present/text.h"
+#include "ui/widgets/glyph.h"
+#include "ui/widgets/paper_style.h"
+#include "ui/widgets/theme.h"
+
+#include <QKeyEvent>
+#include <QPainter>
+#include <QPainterPath>
+
+#include <algorithm>
+
+namespace staveline::ui {
+namespace {
+
+constexpr double side = .95;     // of a milestone, in lines
+constexpr double markRoom = 1.2; // for the word "today" above the line
+
+std::optional<Day> cycleStart(const vessel::LedgerState& now) {
+    return now.lastRefill ? now.lastRefill : now.opened;
+}
+
+} // namespace
+
+std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel::LedgerState& now) {
+    std::vector<Milestone> milestones{{MilestoneKind::taste, dates.sample, dates.sampleDue},
+                                      {MilestoneKind::brew, dates.brew},
+                                      {MilestoneKind::draw, dates.draw, dates.drawDue},
+                                      {MilestoneKind::nextTaste, dates.nextSample},
+                                      {MilestoneKind::nextDraw, dates.nextDraw}};
+    if (const auto start = cycleStart(now))
+        milestones.insert(milestones.begin(), {MilestoneKind::start, *start});
+    std::stable_sort(milestones.begin(), milestones.end(),
+                     [](const Milestone& a, const Milestone& b) { return a.on < b.on; });
+    return milestones;
+}
+
+QString wordOf(MilestoneKind kind) {
+    switch (kind) {
+    case MilestoneKind::start:
+        return CycleTimeline::tr("refilled");
+    case MilestoneKind::taste:
+        return CycleTimeline::tr("taste");
+    case MilestoneKind::brew:
+        return CycleTimeline::tr("brew");
+    case MilestoneKind::draw:
+        return CycleTimeline::tr("draw and refill");
+    case MilestoneKind::nextTaste:
+        return CycleTimeline::tr("taste again");
+    case MilestoneKind::nextDraw:
+        return CycleTimeline::tr("next draw");
+    }
+    return {};
+}
+
+std::vector<double> spread(const std::vector<double>& wanted, double gap, double length) {
+    std::vector<double> at = wanted;
+    const double step = at.size() > 1 ? std::min(gap, length / static_cast<double>(at.size() - 1)) : gap;
+    for (std::size_t i = 1; i < at.size(); ++i)
+        at[i] = std::max(at[i], at[i - 1] + step);
+    double right = length;
+    for (std::size_t i = at.size(); i-- > 0; right -= step)
+        at[i] = std::min(at[i], right);
+    return at;
+}
+
+MilestoneButton::MilestoneButton(const Milestone& milestone, Day today, bool current, QWidget* parent)
+    : QAbstractButton(parent), milestone_(milestone), today_(today), current_(current) {
+    setFocusPolicy(Qt::StrongFocus);
+    setText(wordOf(milestone.kind));
+    setAccessibleName(tr("%1, %2, %3").arg(text(), weekdayWords(milestone.on), when()));
+    setToolTip(tr("%1, %2").arg(weekdayWords(milestone.on), when()));
+    setObjectName(QStringLiteral("milestone ") + text());
+    setEnabled(milestone.kind != MilestoneKind::start);
+}
+
+bool MilestoneButton::overdue() const {
+    return current_ && milestone_.due && *milestone_.due < today_;
+}
+
+QString MilestoneButton::when() const {
+    if (overdue())
+        return tr("was due %1").arg(distanceWords(daysBetween(today_, *milestone_.due)));
+    return distanceWords(daysBetween(today_, milestone_.on));
+}
+
+QSize MilestoneButton::sizeHint() const {
+    const QFontMetrics metrics(ui::font(font(), Type::strong));
+    const int wide = std::max(metrics.horizontalAdvance(text()), metrics.horizontalAdvance(dayWords(milestone_.on)));
+    return {wide + lines(*this, .6), lines(*this, side + 2.5)};
+}
+
+QPointF MilestoneButton::centre() const {
+    return {width() / 2.0, lines(*this, side) / 2.0 + lines(*this, .15)};
+}
+
+void MilestoneButton::paintMilestone(QPainter& painter, const QRectF& box) const {
+    if (current_) {
+        QPainterPath background;
+        background.addEllipse(box);
+        painter.fillPath(background, palette().color(QPalette::Window));
+        paintGlyph(painter, box, overdue() ? Glyph::overdue : Glyph::soon, tone(palette(), Tone::due));
+        return;
+    }
+    const QColor ink = wall(palette());
+    painter.setPen(QPen(ink, lines(*this, 1) / 10.0));
+    painter.setBrush(milestone_.on < today_ ? ink : palette().color(QPalette::Base));
+    const double trim = box.width() * .22;
+    painter.drawEllipse(box.adjusted(trim, trim, -trim, -trim));
+}
+
+void MilestoneButton::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double milestone = lines(*this, side), line = lines(*this, 1);
+    const QRectF box(centre() - QPointF(milestone, milestone) / 2, QSizeF(milestone, milestone));
+    paintMilestone(painter, box);
+    const double y = box.bottom() + line * .1;
+    painter.setPen(palette().color(QPalette::Active, QPalette::WindowText));
+    painter.setFont(ui::font(font(), current_ ? Type::strong : Type::body));
+    painter.drawText(QRectF(0, y, width(), line * 1.1), Qt::AlignHCenter | Qt::AlignTop, text());
+    painter.setFont(font());
+    painter.setPen(quietText(palette()));
+    painter.drawText(QRectF(0, y + line, width(), line * 1.1), Qt::AlignHCenter | Qt::AlignTop,
+                     dayWords(milestone_.on));
+    if (hasFocus())
+        drawFocusRing(painter, QRectF(rect()), palette(), line);
+}
+
+CycleTimeline::CycleTimeline(QWidget* parent) : QWidget(parent) {
+    setAccessibleName(tr("This cycle"));
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+void CycleTimeline::setMilestones(const std::vector<Milestone>& milestones, Day today,
+                                  std::optional<MilestoneKind> current) {
+    // Not at once: the focus may just be on its way to one of them.
+    for (MilestoneButton* button : buttons_) {
+        button->hide();
+        button->deleteLater();
+    }
+    buttons_.clear();
+    today_ = today;
+    QWidget* before = nullptr;
+    for (const Milestone& milestone : milestones) {
+        auto* button = new MilestoneButton(milestone, today, milestone.kind == current, this);
+        connect(button, &QAbstractButton::clicked, this, [this, kind = milestone.kind] { Q_EMIT opened(kind); });
+        buttons_.push_back(button);
+        if (before)
+            setTabOrder(before, button);
+        before = button;
+        button->show();
+    }
+    setAccessibleDescription(tr("Today is %1").arg(weekdayWords(today)));
+    place();
+    updateGeometry();
+    update();
+}
+
+QSize CycleTimeline::sizeHint() const {
+    return {lines(*this, 40), lines(*this, markRoom + side + 2.6)};
+}
+QSize CycleTimeline::minimumSizeHint() const {
+    int wide = 0;
+    for (const MilestoneButton* button : buttons_)
+        wide += button->sizeHint().width();
+    return {std::max(wide, lines(*this, 20)), sizeHint().height()};
+}
+
+void CycleTimeline::place() {
+    centres_.clear();
+    if (buttons_.empty())
+        return;
+    const Day first = std::min(buttons_.front()->milestone().on, today_), last = buttons_.back()->milestone().on;
+    const double span = std::max(1, daysBetween(first, last));
+    double widestHalf = 0;
+    for (const MilestoneButton* button : buttons_)
+        widestHalf = std::max(widestHalf, button->sizeHint().width() / 2.0);
+    const double length = width() - 2 * widestHalf;
+    std::vector<double> wanted;
+    for (const MilestoneButton* button : buttons_)
+        wanted.push_back(daysBetween(first, button->milestone().on) / span * length);
+    for (const double at : spread(wanted, 2 * widestHalf, length))
+        centres_.push_back(at + widestHalf);
+    for (std::size_t i = 0; i < buttons_.size(); ++i) {
+        const QSize size = buttons_[i]->sizeHint();
+        const int left = static_cast<int>(centres_[i] - size.width() / 2.0);
+        buttons_[i]->setGeometry(QRect(QPoint(left, lines(*this, markRoom)), size));
+    }
+}
+
+double CycleTimeline::lineY() const {
+    return lines(*this, markRoom) + (buttons_.empty() ? 0 : buttons_.front()->centre().y());
+}
+
+double CycleTimeline::todayAt() const {
+    if (centres_.empty())
+        return 0;
+    const double edge = lines(*this, 1);
+    if (today_ <= buttons_.front()->milestone().on)
+        return std::max(edge, centres_.front() - edge * (today_ < buttons_.front()->milestone().on ? 1 : 0));
+    for (std::size_t i = 1; i < buttons_.size(); ++i) {
+        const Day from = buttons_[i - 1]->milestone().on, to = buttons_[i]->milestone().on;
+        if (today_ <= to) {
+            const double part = static_cast<double>(daysBetween(from, today_)) / std::max(1, daysBetween(from, to));
+            return centres_[i - 1] + part * (centres_[i] - centres_[i - 1]);
+        }
+    }
+    return std::min(width() - edge, centres_.back() + edge);
+}
+
+void CycleTimeline::paintEvent(QPaintEvent*) {
+    if (centres_.empty())
+        return;
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const double y = lineY(), now = todayAt(), line = lines(*this, 1);
+    painter.setPen(QPen(wall(palette()), line / 5, Qt::SolidLine, Qt::RoundCap));
+    painter.drawLine(QPointF(centres_.front(), y), QPointF(std::max(now, centres_.front()), y));
+    painter.setPen(QPen(wall(palette()), line / 14, Qt::DashLine));
+    painter.drawLine(QPointF(std::max(now, centres_.front()), y), QPointF(centres_.back(), y));
+    const QColor accent = tone(palette(), Tone::proposed);
+    painter.setPen(QPen(accent, line / 8));
+    painter.drawLine(QPointF(now, y - line * .75), QPointF(now, y + line * .45));
+    const QString word = tr("today");
+    const double wide = fontMetrics().horizontalAdvance(word);
+    const double left = std::clamp(now - wide / 2, 0.0, width() - wide);
+    painter.drawText(QPointF(left, y - line * .85), word);
+}
+
+void CycleTimeline::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    place();
+}
+
+void CycleTimeline::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        openFocused();
+    else if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right)
+        moveFocus(event->key() == Qt::Key_Left ? -1 : 1);
+    else
+        QWidget::keyPressEvent(event);
+}
+
+void CycleTimeline::openFocused() {
+    for (MilestoneButton* button : buttons_)
+        if (button->hasFocus())
+            button->click();
+}
+
+void CycleTimeline::moveFocus(int by) {
+    auto at = std::find_if(buttons_.begin(), buttons_.end(), [](const MilestoneButton* b) { return b->hasFocus(); });
+    if (at == buttons_.end())
+        return;
+    const auto index = at - buttons_.begin() + by;
+    if (index >= 0 && index < static_cast<std::ptrdiff_t>(buttons_.size()))
+        buttons_[static_cast<std::size_t>(index)]->setFocus(Qt::TabFocusReason);
+}
+
+} // namespace staveline::ui

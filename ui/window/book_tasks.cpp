@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/book_tasks.h"
+
+namespace staveline::ui {
+
+BookTasks::BookTasks(desk::Clock clock, QObject* parent) : QObject(parent), clock_(std::move(clock)) {}
+
+template <class Task, class Done> void BookTasks::run(const std::filesystem::path& book, Task task, Done done) {
+    worker_.post([this, book, task, done] {
+        auto desk = desk::Desk::open(book, clock_, book::OpenMode::readOnly);
+        auto result = desk ? task(**desk) : decltype(task(**desk))(fail(desk.error()));
+        QMetaObject::invokeMethod(this, [this, result, done] {
+            if (result)
+                done(result);
+            else
+                Q_EMIT failed(result.error());
+        });
+    });
+}
+
+void BookTasks::copy(const std::filesystem::path& book, const std::filesystem::path& to) {
+    run(
+        book, [to](const desk::Desk& desk) { return desk.backup(to); },
+        [this, to](const Result<void>&) { Q_EMIT copied(to); });
+}
+
+void BookTasks::check(const std::filesystem::path& book) {
+    run(
+        book, [](const desk::Desk& desk) { return desk.check(); },
+        [this](const Result<book::CheckReport>& report) { Q_EMIT checked(*report); });
+}
+
+} // namespace staveline::ui
