@@ -41,20 +41,13 @@ Result<std::unique_ptr<Desk>> Desk::open(const std::filesystem::path& path, Cloc
     return std::unique_ptr<Desk>(new Desk(std::move(inside)));
 }
 
-void Desk::Inside::forget(const std::string& subject) {
-    std::size_t at = 0;
-    while (at <= subject.size()) {
-        const std::size_t end = std::min(subject.find(',', at), subject.size());
-        const std::string part = subject.substr(at, end - at);
-        at = end + 1;
-        book::RowId id = 0;
-        if (part == "shared")
-            cellar->dropShared();
-        else if (std::from_chars(part.data(), part.data() + part.size(), id).ec == std::errc{})
-            cellar->drop(id);
-        else
-            cellar->clear();
-    }
+void Desk::Inside::forget(const EditScope& scope) {
+    if (scope.everything)
+        return cellar->clear();
+    for (const auto vessel : scope.vessels)
+        cellar->drop(vessel);
+    if (scope.shared)
+        cellar->dropShared();
 }
 
 void Desk::Inside::tell() {

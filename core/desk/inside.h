@@ -7,6 +7,7 @@
 #include "desk/coming_refill.h"
 #include "desk/current_vessel.h"
 #include "desk/desk.h"
+#include "desk/edit_scope.h"
 #include "desk/ledger_entries.h"
 #include "desk/settings.h"
 
@@ -40,10 +41,10 @@ struct Desk::Inside {
     Result<std::set<book::RowId>> touchedBy(Cellar& working, const std::string& table, book::RowId id,
                                             const F* replacement = nullptr) const;
     template <class F>
-    [[nodiscard]] Result<std::string> subjectOf(const std::string& table, book::RowId id,
-                                                const F* replacement = nullptr) const;
-    /// Drops what an edit's subject names: vessel ids, "shared" or "*" for all.
-    void forget(const std::string& subject);
+    [[nodiscard]] Result<EditScope> scopeOf(const std::string& table, book::RowId id,
+                                            const F* replacement = nullptr) const;
+    /// Drops what an edit touched.
+    void forget(const EditScope& scope);
     /// After the book took a step back or forth.
     Result<Recorded> travelled(Result<book::EditInfo> edit);
     void tell();

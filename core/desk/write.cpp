@@ -219,13 +219,15 @@ std::string editText(const Fact& fact, const DisplayUnits& units) {
         fact);
 }
 
-/// What has to be read again when the edit is taken back: vessel ids, "shared", or "*" for everything.
-std::string subjectOf(const std::vector<Fact>& facts, const facts::Names& names) {
-    std::set<std::string> parts;
+EditScope scopeOf(const std::vector<Fact>& facts, const facts::Names& names) {
+    EditScope scope;
     const auto vessel = [&](const std::string& name) {
-        const auto at = names.vessels.find(name);
-        if (!name.empty())
-            parts.insert(at == names.vessels.end() ? "*" : std::to_string(at->second));
+        if (name.empty())
+            return;
+        if (const auto at = names.vessels.find(name); at != names.vessels.end())
+            scope.vessels.insert(at->second);
+        else
+            scope.everything = true; // one that comes with this edit
     };
     for (const auto& fact : facts)
         std::visit(
@@ -235,15 +237,12 @@ std::string subjectOf(const std::vector<Fact>& facts, const facts::Names& names)
                 if constexpr (requires { f.from; })
                     vessel(f.from);
                 if constexpr (!perVessel<F>)
-                    parts.insert(facts::factTraits<F>.kept == facts::Kept::byAll ? "shared" : "*");
+                    (facts::factTraits<F>.kept == facts::Kept::byAll ? scope.shared : scope.everything) = true;
                 if constexpr (bringsIngredients<F>)
-                    parts.insert("shared");
+                    scope.shared = true;
             },
             fact);
-    std::string text;
-    for (const auto& part : parts)
-        text += (text.empty() ? "" : ",") + part;
-    return text;
+    return scope;
 }
 
 bool renames(const Fact& fact) {
@@ -357,7 +356,7 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
     }
     if (auto shared = inside_->cellar->loadShared(); !shared)
         return fail(shared.error());
-    label.subject = subjectOf(facts, inside_->cellar->shared().names);
+    label.subject = toText(scopeOf(facts, inside_->cellar->shared().names));
     // Other vessels hold the names of those they were filled from.
     const bool readAgain = std::any_of(facts.begin(), facts.end(), renames);
     const auto body = [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
@@ -419,11 +418,11 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
         const F* replacement = std::get_if<F>(&fact);
         if (!replacement)
             return badInput("/kind", say("desk.kind_differs"), say("desk.kind_differs.remedy"));
-        auto subject = inside_->subjectOf<F>(table, id, replacement);
-        if (!subject)
-            return fail(subject.error());
+        auto scope = inside_->scopeOf<F>(table, id, replacement);
+        if (!scope)
+            return fail(scope.error());
         return inside_->write(
-            {what, table, *subject, note.mergeKey},
+            {what, table, toText(*scope), note.mergeKey},
             [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
                 auto touched = inside_->touchedBy<F>(working, table, id, replacement);
                 if (!touched)
@@ -454,11 +453,11 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
     const std::string what =
         note.text.empty() ? render(say("desk.edit.remove").with("what", editText(*old, inside_->units))) : note.text;
     return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<Recorded> {
-        auto subject = inside_->subjectOf<F>(table, id);
-        if (!subject)
-            return fail(subject.error());
+        auto scope = inside_->scopeOf<F>(table, id);
+        if (!scope)
+            return fail(scope.error());
         return inside_->write(
-            {what, table, *subject, note.mergeKey},
+            {what, table, toText(*scope), note.mergeKey},
             [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
                 auto touched = inside_->touchedBy<F>(working, table, id);
                 if (!touched)
@@ -474,20 +473,15 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
 
 /// What to read again when a change in place is undone: the vessels it belongs to; everything for what all share.
 template <class F>
-Result<std::string> Desk::Inside::subjectOf(const std::string& table, book::RowId id, const F* replacement) const {
+Result<EditScope> Desk::Inside::scopeOf(const std::string& table, book::RowId id, const F* replacement) const {
     if constexpr (!perVessel<F> || requires(F f) { f.from; })
-        return std::string("*");
+        return EditScope{{}, false, true};
     if (auto shared = cellar->loadShared(); !shared)
         return fail(shared.error());
     auto touched = touchedBy<F>(*cellar, table, id, replacement);
     if (!touched)
         return fail(touched.error());
-    std::string text;
-    for (auto vessel : *touched)
-        text += (text.empty() ? "" : ",") + std::to_string(vessel);
-    if constexpr (bringsIngredients<F>)
-        text += ",shared";
-    return text;
+    return EditScope{*std::move(touched), bringsIngredients<F>, false};
 }
 
 template <class F>
@@ -534,7 +528,7 @@ template <class F> void Cellar::without(const std::set<book::RowId>& vessels, bo
 Result<Recorded> Desk::Inside::travelled(Result<book::EditInfo> edit) {
     if (!edit)
         return fail(edit.error());
-    forget(edit->label.subject);
+    forget(editScopeFrom(edit->label.subject));
     tell();
     return Recorded{edit->label.text, std::move(edit->rows)};
 }
