@@ -8,7 +8,6 @@
 #include "resources/resources.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <fmt/core.h>
 #include <map>
@@ -33,30 +32,8 @@ std::string sourceText(std::string_view key) {
     return found == texts.end() ? std::string(key) : found->second;
 }
 
-std::vector<std::string_view> partsOf(std::string_view origin) {
-    std::vector<std::string_view> parts;
-    while (true) {
-        const auto end = origin.find('/');
-        parts.push_back(origin.substr(0, end));
-        if (end == std::string_view::npos)
-            return parts;
-        origin.remove_prefix(end + 1);
-    }
-}
-
-std::optional<Dimension> dimensionIn(const std::vector<std::string_view>& parts) {
-    for (auto d : allDimensions)
-        if (parts.back() == name(d))
-            return d;
-    return {};
-}
-
 std::string dimensionWord(Dimension d) {
     return render(say(fmt::format("advice.explanation.dimension.{}", name(d))));
-}
-
-std::string at(std::string_view what, Dimension d) {
-    return fmt::format("{}/{}", what, name(d));
 }
 
 /// One subject, one method for each kind of origin.
@@ -66,18 +43,54 @@ public:
         : in_(subject.input), advice_(subject.advice), alone_(subject.advice.leaveAlone),
           proposal_(pick(subject.advice, subject.proposal)), move_(subject.move) {}
 
-    Result<Explanation> of(std::string_view origin) const {
-        const auto parts = partsOf(origin);
-        if (parts[0] == "move")
-            return moveValue(parts);
-        if (parts[0] == "vessel" || (parts[0] == "alone" && parts.back() == "bitterness"))
-            return bitterness(parts[0] == "alone" ? alone_ : proposal_);
-        if (parts[0] == "parameter")
-            return parameter(parts.back());
-        const auto d = dimensionIn(parts);
-        if (!d)
-            return unknown(origin);
-        return ofDimension(origin, parts, *d);
+    Result<Explanation> of(const Origin& origin) const {
+        const auto d = origin.dimension;
+        switch (origin.kind) {
+        case OriginKind::now:
+            return now(d);
+        case OriginKind::window:
+            return window(d);
+        case OriginKind::share:
+            return share(d);
+        case OriginKind::cycles:
+            return cycles(d);
+        case OriginKind::threshold:
+            return threshold(d);
+        case OriginKind::verdictGap:
+            return gap(d);
+        case OriginKind::verdictHalf:
+            return half(d);
+        case OriginKind::predictionNext:
+        case OriginKind::predictionSettled:
+            return prediction(proposal_, d, origin.kind == OriginKind::predictionSettled, OriginKind::modelNext);
+        case OriginKind::aloneNext:
+        case OriginKind::aloneSettled:
+            return prediction(alone_, d, origin.kind == OriginKind::aloneSettled, OriginKind::modelAlone);
+        case OriginKind::changeNext:
+        case OriginKind::changeSettled:
+            return change(d, origin.kind == OriginKind::changeSettled);
+        case OriginKind::modelNow:
+            return model("modelNow", outcomeOf(in_.state, in_.parameters, in_.base.recipe.originalGravity), d);
+        case OriginKind::modelNext:
+            return model("modelThen", proposal_.atNext, d);
+        case OriginKind::modelAlone:
+            return model("modelThen", alone_.atNext, d);
+        case OriginKind::moveEffect:
+            return contribution(origin.move, d);
+        case OriginKind::moveFrom:
+            return moveValue("from");
+        case OriginKind::moveTo:
+            return moveValue("to");
+        case OriginKind::vesselBitterness:
+            return bitterness(proposal_);
+        case OriginKind::aloneBitterness:
+            return bitterness(alone_);
+        case OriginKind::parameter:
+            return parameter(origin.parameter);
+        case OriginKind::nowhere:
+            break;
+        }
+        return unknown();
     }
 
 private:
@@ -86,35 +99,8 @@ private:
         return number > 0 && index < advice.proposals.size() ? advice.proposals[index] : advice.leaveAlone;
     }
 
-    static Result<Explanation> unknown(std::string_view origin) {
-        return badInput("/origin", say("advice.explanation.unknown").with("origin", std::string(origin)),
-                        say("advice.explanation.unknown.remedy"));
-    }
-
-    Result<Explanation> ofDimension(std::string_view origin, const std::vector<std::string_view>& parts,
-                                    Dimension d) const {
-        using Member = Explanation (Explainer::*)(Dimension) const;
-        static const std::map<std::string_view, Member> simple = {{"now", &Explainer::now},
-                                                                  {"window", &Explainer::window},
-                                                                  {"share", &Explainer::share},
-                                                                  {"cycles", &Explainer::cycles},
-                                                                  {"threshold", &Explainer::threshold}};
-        if (const auto found = simple.find(parts[0]); found != simple.end())
-            return (this->*found->second)(d);
-        const bool settled = parts.size() > 1 && parts[1] == "settled";
-        if (parts[0] == "prediction")
-            return prediction("prediction", proposal_, d, settled);
-        if (parts[0] == "alone")
-            return prediction("alone", alone_, d, settled);
-        if (parts[0] == "change")
-            return change(d, settled);
-        if (parts[0] == "moves" && parts.size() == 4)
-            return contribution(parts, d);
-        if (parts[0] == "verdict" && parts.size() == 3)
-            return parts[1] == "gap" ? gap(d) : half(d);
-        if (parts[0] == "model" && parts.size() == 3)
-            return model(parts[1], d);
-        return unknown(origin);
+    static Result<Explanation> unknown() {
+        return badInput("/origin", say("advice.explanation.unknown"), say("advice.explanation.unknown.remedy"));
     }
 
     static Explanation link(std::string_view key, Dimension d, double value, std::string_view source = "model") {
@@ -124,7 +110,7 @@ private:
                 .inputs = {},
                 .source = sourceText(source)};
     }
-    static ExplanationInput input(std::string_view key, ArgumentValue value, std::string origin = {}) {
+    static ExplanationInput input(std::string_view key, ArgumentValue value, Origin origin = {}) {
         return {say(fmt::format("advice.explanation.input.{}", key)).with("value", std::move(value), origin),
                 std::move(origin)};
     }
@@ -139,14 +125,15 @@ private:
     static ExplanationInput evidence(const estimate::Evidence& part, Dimension d) {
         static constexpr std::array<const char*, 3> keys = {"model", "titration", "sitting"};
         const bool model = part.kind == estimate::Evidence::Kind::model;
+        const auto origin = model ? Origin(OriginKind::modelNow, d) : Origin();
         auto text = say(fmt::format("advice.explanation.evidence.{}", keys[static_cast<std::size_t>(part.kind)]))
-                        .with("value", Points{part.estimate.mean}, model ? at("model/now", d) : "")
+                        .with("value", Points{part.estimate.mean}, origin)
                         .with("half", Points{tasting::z80 * part.estimate.sd});
         if (part.on)
             text.arguments.push_back({"on", *part.on, {}});
         if (part.ta)
             text.arguments.push_back({"ta", *part.ta, {}});
-        return {std::move(text), model ? at("model/now", d) : std::string()};
+        return {std::move(text), origin};
     }
 
     Explanation window(Dimension d) const {
@@ -161,25 +148,24 @@ private:
 
     Explanation gap(Dimension d) const {
         auto made = link("gap", d, std::abs(in_.target.windows[d].wanted - in_.combined[d].mean), "model");
-        made.inputs = {input("wanted", Points{in_.target.windows[d].wanted}, at("window", d)),
-                       input("now", Points{in_.combined[d].mean}, at("now", d))};
+        made.inputs = {input("wanted", Points{in_.target.windows[d].wanted}, {OriginKind::window, d}),
+                       input("now", Points{in_.combined[d].mean}, {OriginKind::now, d})};
         return made;
     }
     Explanation half(Dimension d) const {
         auto made = link("half", d, tasting::z80 * in_.combined[d].sd, "model");
-        made.inputs = {input("se", Number{in_.combined[d].sd, 2}, at("now", d)),
+        made.inputs = {input("se", Number{in_.combined[d].sd, 2}, {OriginKind::now, d}),
                        input("outside", Share{in_.verdicts[d].pOutside}), input("sign", Share{in_.verdicts[d].pSign})};
         return made;
     }
 
-    Explanation prediction(const char* what, const Proposal& proposal, Dimension d, bool settled) const {
+    Explanation prediction(const Proposal& proposal, Dimension d, bool settled, OriginKind modelThen) const {
         const Band& band = settled ? proposal.settled[d] : proposal.next[d];
         auto made = link(settled ? "settled" : "next", d, band.value);
         const double deviation = in_.combined[d].mean - in_.model[d].mean;
-        const bool alone = std::string_view(what) == "alone";
-        made.inputs.push_back(input("modelThen", Points{band.value - deviation},
-                                    settled ? std::string() : at(alone ? "model/alone" : "model/next", d)));
-        made.inputs.push_back(input("deviation", SignedPoints{deviation}, at("now", d)));
+        made.inputs.push_back(
+            input("modelThen", Points{band.value - deviation}, settled ? Origin() : Origin(modelThen, d)));
+        made.inputs.push_back(input("deviation", SignedPoints{deviation}, {OriginKind::now, d}));
         made.inputs.push_back(
             {say("advice.explanation.input.band").with("low", Points{band.low}).with("high", Points{band.high}), {}});
         made.inputs.push_back(input("draws", std::int64_t{in_.draws}));
@@ -193,16 +179,15 @@ private:
         made.title = say("advice.explanation.change.title")
                          .with("dimension", dimensionWord(d))
                          .with("value", SignedPoints{with - without});
-        made.inputs = {input("with", Points{with}, at(settled ? "prediction/settled" : "prediction/next", d)),
-                       input("without", Points{without}, at(settled ? "alone/settled" : "alone/next", d))};
+        made.inputs = {
+            input("with", Points{with}, {settled ? OriginKind::predictionSettled : OriginKind::predictionNext, d}),
+            input("without", Points{without}, {settled ? OriginKind::aloneSettled : OriginKind::aloneNext, d})};
         return made;
     }
 
-    Result<Explanation> contribution(const std::vector<std::string_view>& parts, Dimension d) const {
-        std::size_t index = 0;
-        const auto read = std::from_chars(parts[1].data(), parts[1].data() + parts[1].size(), index);
-        if (read.ec != std::errc{} || index >= proposal_.moves.size())
-            return unknown(fmt::format("moves/{}", parts[1]));
+    Result<Explanation> contribution(std::size_t index, Dimension d) const {
+        if (index >= proposal_.moves.size())
+            return unknown();
         const auto& move = proposal_.moves[index];
         auto made = link("contribution", d, 0);
         made.title = say("advice.explanation.contribution.title")
@@ -217,8 +202,8 @@ private:
                                            .with("value", SignedPoints{part.next[d]}),
                                        {}});
         if (!move.forced)
-            made.inputs.push_back(
-                input("sum", SignedPoints{proposal_.next[d].value - alone_.next[d].value}, at("change/next", d)));
+            made.inputs.push_back(input("sum", SignedPoints{proposal_.next[d].value - alone_.next[d].value},
+                                        {OriginKind::changeNext, d}));
         return made;
     }
 
@@ -229,8 +214,8 @@ private:
         made.title = say("advice.explanation.share.title")
                          .with("dimension", dimensionWord(d))
                          .with("value", Share{settled != 0 ? next / settled : 0});
-        made.inputs = {input("changeNext", SignedPoints{next}, at("change/next", d)),
-                       input("changeSettled", SignedPoints{settled}, at("change/settled", d)),
+        made.inputs = {input("changeNext", SignedPoints{next}, {OriginKind::changeNext, d}),
+                       input("changeSettled", SignedPoints{settled}, {OriginKind::changeSettled, d}),
                        input("refill", proposal_.refill)};
         return made;
     }
@@ -240,8 +225,8 @@ private:
         made.title = say("advice.explanation.cycles.title")
                          .with("dimension", dimensionWord(d))
                          .with("value", std::int64_t{proposal_.cyclesNeeded[d]});
-        made.inputs = {input("wanted", Points{in_.target.windows[d].wanted}, at("window", d)),
-                       input("atNext", Points{proposal_.next[d].value}, at("prediction/next", d))};
+        made.inputs = {input("wanted", Points{in_.target.windows[d].wanted}, {OriginKind::window, d}),
+                       input("atNext", Points{proposal_.next[d].value}, {OriginKind::predictionNext, d})};
         return made;
     }
 
@@ -252,11 +237,8 @@ private:
     }
 
     /// The model's score as such, with what the beer then holds.
-    Result<Explanation> model(std::string_view when, Dimension d) const {
-        const bool today = when == "now";
-        const forward::Outcome now = outcomeOf(in_.state, in_.parameters, in_.base.recipe.originalGravity);
-        const forward::Outcome& then = today ? now : when == "alone" ? alone_.atNext : proposal_.atNext;
-        auto made = link(today ? "modelNow" : "modelThen", d, then.scores[d]);
+    Explanation model(const char* key, const forward::Outcome& then, Dimension d) const {
+        auto made = link(key, d, then.scores[d]);
         made.formula = say(fmt::format("advice.explanation.map.{}", name(d)));
         const Composition& beer = then.state.beer;
         if (d == Dimension::acidity)
@@ -286,7 +268,7 @@ private:
     ExplanationInput constant(std::string_view parameterName) const {
         forward::Parameters values = in_.parameters;
         const double value = forward::findParameter(parameterName)->in(values);
-        const auto origin = fmt::format("parameter/{}", parameterName);
+        const auto origin = Origin::ofParameter(parameterName);
         const auto& row = rowFor(parameterName);
         return {say("advice.explanation.input.constant")
                     .with("meaning", row.meaning)
@@ -300,7 +282,7 @@ private:
     }
     Result<Explanation> parameter(std::string_view parameterName) const {
         if (!forward::findParameter(parameterName))
-            return unknown(fmt::format("parameter/{}", parameterName));
+            return unknown();
         const auto& row = rowFor(parameterName);
         return Explanation{
             say("advice.explanation.constant.title")
@@ -323,19 +305,17 @@ private:
         return made;
     }
 
-    Result<Explanation> moveValue(const std::vector<std::string_view>& parts) const {
+    Result<Explanation> moveValue(std::string_view end) const {
         if (move_ >= proposal_.moves.size())
-            return unknown("move");
+            return unknown();
         const auto& move = proposal_.moves[move_];
-        const bool from = parts.back() == "from";
         for (const auto& argument : move.wording.arguments)
-            if (argument.name == parts.back())
-                return Explanation{say(from ? "advice.explanation.from.title" : "advice.explanation.to.title")
-                                       .with("value", argument.value),
+            if (argument.name == end)
+                return Explanation{say(fmt::format("advice.explanation.{}.title", end)).with("value", argument.value),
                                    {},
                                    {{move.wording, {}}},
                                    {}};
-        return unknown("move");
+        return unknown();
     }
 
     const AdviceInput& in_;
@@ -365,7 +345,7 @@ std::optional<Message> turningPoint(const AdviceInput& input, Dimension d, doubl
 
 } // namespace
 
-Result<Explanation> explain(const ExplanationSubject& subject, std::string_view origin) {
+Result<Explanation> explain(const ExplanationSubject& subject, const Origin& origin) {
     return Explainer(subject).of(origin);
 }
 

@@ -8,8 +8,8 @@
 namespace staveline::advice {
 
 struct ExplanationInput {
-    Message text;       ///< one line: "from the sitting of 3 Apr: 6.6 ± 0.8"; arguments carry their origins
-    std::string origin; ///< empty: the explanation ends here
+    Message text;  ///< one line: "from the sitting of 3 Apr: 6.6 ± 0.8"; arguments carry their origins
+    Origin origin; ///< nowhere: the explanation ends here
 };
 struct Explanation {
     Message title;                        ///< "Acidity at the next draw: 5.1"
@@ -22,10 +22,10 @@ struct ExplanationSubject {
     const AdviceInput& input;
     const Advice& advice;
     int proposal = 0;
-    std::size_t move = 0; ///< for the origins move/from and move/to
+    std::size_t move = 0; ///< for where a move goes from and to
 };
-/// `origin` is that of an argument (see advice/reasons.h and tasting/verdict.cpp). Unknown: fault at "/origin".
-[[nodiscard]] Result<Explanation> explain(const ExplanationSubject& subject, std::string_view origin);
+/// `origin` is that of an argument. Nowhere, a move or a parameter that is not there: fault at "/origin".
+[[nodiscard]] Result<Explanation> explain(const ExplanationSubject& subject, const Origin& origin);
 
 /// What would turn each verdict into another: "moves to nudge if the score were 5.9 or less". Empty where nothing near
 /// would.

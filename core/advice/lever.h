@@ -61,7 +61,7 @@ struct Lever {
 }
 /// "key" with the two values in the unit Q, both of them linked to the move.
 template <Quantity Q> Message fromTo(std::string key, Q from, Q to) {
-    return say(std::move(key)).with("to", to, "move/to").with("from", from, "move/from");
+    return say(std::move(key)).with("to", to, OriginKind::moveTo).with("from", from, OriginKind::moveFrom);
 }
 
 } // namespace staveline::advice

@@ -239,8 +239,8 @@ Message wordingOf(const Lever& lever, const LeverValue& from, const LeverValue& 
         return choice(value);
     };
     return unitMessage("advice.word.any", rowOf(lever))
-        .with("to", shown(to), "move/to")
-        .with("from", shown(from), "move/from");
+        .with("to", shown(to), OriginKind::moveTo)
+        .with("from", shown(from), OriginKind::moveFrom);
 }
 
 Result<Setting> withLever(const Setting& setting, std::string_view lever, const LeverValue& value,

@@ -56,11 +56,13 @@ void tastingNotes(const AdviceInput& input, std::vector<Message>& notes) {
 void reachNotes(const AdviceInput& input, std::vector<Message>& notes) {
     const auto& body = input.verdicts[Dimension::body];
     if (body.kind != VerdictKind::hold && std::abs(body.gap) >= bodyOutOfReach)
-        notes.push_back(say("advice.note.bodyOutOfReach").with("gap", SignedPoints{body.gap}, "verdict/gap/body"));
+        notes.push_back(say("advice.note.bodyOutOfReach")
+                            .with("gap", SignedPoints{body.gap}, {OriginKind::verdictGap, Dimension::body}));
     const auto& funk = input.verdicts[Dimension::funk];
     const bool wantsLess = funk.kind == VerdictKind::move || funk.kind == VerdictKind::nudge;
     if (wantsLess && funk.gap < 0)
-        notes.push_back(say("advice.note.funkDown").with("gap", SignedPoints{funk.gap}, "verdict/gap/funk"));
+        notes.push_back(
+            say("advice.note.funkDown").with("gap", SignedPoints{funk.gap}, {OriginKind::verdictGap, Dimension::funk}));
     if (input.base.recipe.bitterness > input.target.bitternessCeiling)
         notes.push_back(say("advice.note.overCeiling")
                             .with("bitterness", input.base.recipe.bitterness)

@@ -15,10 +15,6 @@ namespace {
 std::string keyFor(std::string_view what, Dimension d, std::string_view which) {
     return fmt::format("{}.{}.{}", what, name(d), which);
 }
-/// Origin of a number.
-std::string about(std::string_view what, Dimension d) {
-    return fmt::format("{}/{}", what, name(d));
-}
 
 double changeAtNext(const ProposalContext& context, Dimension d) {
     return context.proposal.next[d].value - context.alone.next[d].value;
@@ -38,25 +34,24 @@ std::vector<const Move*> chosen(const Proposal& proposal) {
 /// "Acidity is 6.4, wanted is 5.0: ..."
 Message whereTo(const ProposalContext& context, Dimension d, bool changed) {
     auto message = say(keyFor("advice.reason", d, changed ? "towards" : "alone"))
-                       .with("now", Points{context.input.combined[d].mean}, about("now", d))
-                       .with("wanted", Points{context.input.target.windows[d].wanted}, about("window", d))
-                       .with("next", Points{context.proposal.next[d].value}, about("prediction/next", d));
+                       .with("now", Points{context.input.combined[d].mean}, {OriginKind::now, d})
+                       .with("wanted", Points{context.input.target.windows[d].wanted}, {OriginKind::window, d})
+                       .with("next", Points{context.proposal.next[d].value}, {OriginKind::predictionNext, d});
     if (changed)
-        message.arguments.push_back({"alone", Points{context.alone.next[d].value}, about("alone/next", d)});
+        message.arguments.push_back({"alone", Points{context.alone.next[d].value}, {OriginKind::aloneNext, d}});
     return message;
 }
 
 Message held(const ProposalContext& context, Dimension d) {
     return say(keyFor("advice.reason", d, "held"))
-        .with("next", Points{context.proposal.next[d].value}, about("prediction/next", d))
-        .with("alone", Points{context.alone.next[d].value}, about("alone/next", d));
+        .with("next", Points{context.proposal.next[d].value}, {OriginKind::predictionNext, d})
+        .with("alone", Points{context.alone.next[d].value}, {OriginKind::aloneNext, d});
 }
 
 Message whatItDoes(const Move& move, std::size_t at) {
     auto message = say("advice.reason.move").with("move", shortPhrase(move));
     for (auto d : allDimensions)
-        message.arguments.push_back(
-            {std::string(name(d)), SignedPoints{move.next[d]}, fmt::format("moves/{}/next/{}", at, name(d))});
+        message.arguments.push_back({std::string(name(d)), SignedPoints{move.next[d]}, Origin::ofMove(at, d)});
     return message;
 }
 
@@ -64,7 +59,7 @@ Message ifRepeated(const ProposalContext& context) {
     auto message = say("advice.reason.repeated");
     for (auto d : allDimensions)
         message.arguments.push_back(
-            {std::string(name(d)), SignedPoints{changeSettled(context, d)}, about("change/settled", d)});
+            {std::string(name(d)), SignedPoints{changeSettled(context, d)}, {OriginKind::changeSettled, d}});
     return message;
 }
 
@@ -76,8 +71,8 @@ std::vector<Message> slowness(const ProposalContext& context) {
     const double share = changeAtNext(context, d) / changeSettled(context, d);
     if (std::abs(changeSettled(context, d)) < untasted || share < 0 || share > 1)
         return {};
-    return {
-        say(keyFor("advice.reason", d, "slow")).with("share", Share{std::round(100 * share) / 100}, about("share", d))};
+    return {say(keyFor("advice.reason", d, "slow"))
+                .with("share", Share{std::round(100 * share) / 100}, {OriginKind::share, d})};
 }
 
 /// A change too small to be tasted is never sold as one.
@@ -90,11 +85,11 @@ std::vector<Message> untastedLimits(const ProposalContext& context) {
             continue;
         if (std::abs(change) < untasted)
             limits.push_back(say(keyFor("advice.limit", d, "untasted"))
-                                 .with("points", SignedPoints{change}, about("change/next", d)));
+                                 .with("points", SignedPoints{change}, {OriginKind::changeNext, d}));
         else if (d == Dimension::acidity && std::abs(change) < threshold)
             limits.push_back(say("advice.limit.acidity.belowThreshold")
-                                 .with("points", SignedPoints{change}, "change/next/acidity")
-                                 .with("threshold", Points{threshold}, "threshold/acidity"));
+                                 .with("points", SignedPoints{change}, {OriginKind::changeNext, d})
+                                 .with("threshold", Points{threshold}, {OriginKind::threshold, d}));
     }
     return limits;
 }
@@ -107,7 +102,7 @@ std::vector<Message> cycleLimits(const ProposalContext& context) {
             continue;
         limits.push_back(say(keyFor("advice.limit", d, cycles == 0 ? "notReached" : "cycles"))
                              .with("cycles", std::int64_t{cycles == 0 ? cyclesLookedAhead : cycles},
-                                   cycles == 0 ? "" : about("cycles", d)));
+                                   cycles == 0 ? Origin() : Origin(OriginKind::cycles, d)));
     }
     return limits;
 }
@@ -129,8 +124,9 @@ std::vector<Message> boundLimits(const ProposalContext& context, const Setting& 
             continue;
         const double to = number(move->to);
         if (to - row.step < row.low - 1e-9 || to + row.step > row.high + 1e-9)
-            limits.push_back(
-                say("advice.limit.bound").with("lever", rowOf(lever).name).with("value", shownValue(*move), "move/to"));
+            limits.push_back(say("advice.limit.bound")
+                                 .with("lever", rowOf(lever).name)
+                                 .with("value", shownValue(*move), OriginKind::moveTo));
     }
     return limits;
 }
@@ -140,8 +136,8 @@ std::vector<Message> hopLimits(const ProposalContext& context) {
     if (context.proposal.setting.recipe.bitterness == context.alone.setting.recipe.bitterness)
         return {};
     return {say("advice.limit.hops")
-                .with("vessel", context.proposal.atNext.bitterness, "vessel/bitterness")
-                .with("alone", context.alone.atNext.bitterness, "alone/bitterness")};
+                .with("vessel", context.proposal.atNext.bitterness, OriginKind::vesselBitterness)
+                .with("alone", context.alone.atNext.bitterness, OriginKind::aloneBitterness)};
 }
 
 /// All that a move changes at the next draw [points].

@@ -21,7 +21,7 @@ void requireTarget(const fs::path& book, const fs::path& to) {
     if (fs::equivalent(book, to, ignored))
         refuse("book.backup_onto_itself", {pathArgument(to)});
     if (!fs::is_directory(folderOf(to), ignored))
-        refuse("book.no_such_folder", {pathArgument(to), {"folder", folderOf(to).string(), ""}});
+        refuse("book.no_such_folder", {pathArgument(to), {"folder", folderOf(to).string(), {}}});
 }
 
 /// In one step, so that the copy is of one moment. The copy is synced whole when it is published.
@@ -38,7 +38,7 @@ void requireSound(const fs::path& copy, const Schema& schema) {
     const auto book = unwrap(Book::open(copy, schema, OpenMode::readOnly));
     const CheckReport report = unwrap(book->check());
     if (!report.sound())
-        refuse("book.backup_unsound", {{"count", static_cast<std::int64_t>(report.damages.size()), ""}});
+        refuse("book.backup_unsound", {{"count", static_cast<std::int64_t>(report.damages.size()), {}}});
 }
 
 } // namespace

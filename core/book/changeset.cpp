@@ -58,7 +58,7 @@ Applied tryToApply(Connection& connection, const std::string& changes) {
 
 void requireApplied(Connection& connection, const Applied& result) {
     if (result.code == SQLITE_ABORT)
-        refuse("book.damaged", {{"detail", "changes", ""}});
+        refuse("book.damaged", {{"detail", "changes", {}}});
     requireOk(connection.handle(), result.code);
 }
 

@@ -63,7 +63,7 @@ void refuse(const std::string& key, std::vector<Argument> arguments) {
 }
 
 Argument pathArgument(const std::filesystem::path& path) {
-    return {"path", path.string(), ""};
+    return {"path", path.string(), {}};
 }
 
 std::string versionText(std::int64_t userVersion) {
@@ -74,11 +74,11 @@ Fault faultOf(const SQLite::Exception& error) {
     const int extended = error.getExtendedErrorCode();
     const int code = extended < 0 ? error.getErrorCode() : extended; // made without a connection: the plain code only
     const std::string key = keyOf(code);
-    return faultNamed(kindOf(key), key, {{"detail", error.what(), ""}});
+    return faultNamed(kindOf(key), key, {{"detail", error.what(), {}}});
 }
 
 Fault faultOf(const std::filesystem::filesystem_error& error) {
-    return faultNamed(FaultKind::storage, "book.disk_error", {{"detail", error.code().message(), ""}});
+    return faultNamed(FaultKind::storage, "book.disk_error", {{"detail", error.code().message(), {}}});
 }
 
 void requireOk(sqlite3* database, int code) {

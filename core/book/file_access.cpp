@@ -25,12 +25,12 @@ void sync(const fs::path& path) {
     if (descriptor >= 0)
         ::close(descriptor);
     if (!done)
-        refuse("book.disk_error", {{"detail", std::strerror(error), ""}});
+        refuse("book.disk_error", {{"detail", std::strerror(error), {}}});
 }
 
 [[noreturn]] void refuseName(const fs::path& path, int error) {
     const std::vector<Argument> arguments = {
-        pathArgument(path), {"folder", folderOf(path).string(), ""}, {"detail", std::strerror(error), ""}};
+        pathArgument(path), {"folder", folderOf(path).string(), {}}, {"detail", std::strerror(error), {}}};
     if (error == EEXIST)
         refuse("book.exists", arguments);
     if (error == ENOENT || error == ENOTDIR)

@@ -113,7 +113,7 @@ StoredStep FileBook::append(const EditLabel& label, const std::string& changes) 
 StoredStep FileBook::merge(const EditLabel& label, const std::string& changes) {
     auto head = log().edit(seen_.head);
     if (!head || !head->sound)
-        refuse("book.damaged", {{"detail", "edit", ""}});
+        refuse("book.damaged", {{"detail", "edit", {}}});
     const std::string both = joined(head->changes, changes);
     if (both.empty()) // typed back to where it began: that is what undo would do
         return appendStep(head->id, -1, head->parent);
@@ -146,7 +146,7 @@ std::optional<StoredEdit> FileBook::redoableEdit() const {
 
 StoredStep FileBook::travel(const StoredEdit& edit, int way) {
     if (!edit.sound)
-        refuse("book.damaged", {{"detail", "edit", ""}});
+        refuse("book.damaged", {{"detail", "edit", {}}});
     apply(connection(), file_->schema, way > 0 ? edit.changes : inverted(edit.changes));
     return appendStep(edit.id, way, way > 0 ? edit.id : edit.parent);
 }

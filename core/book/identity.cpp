@@ -56,7 +56,7 @@ FileHeader readHeader(const std::filesystem::path& file) {
     try {
         bytes = headerBytes(file);
     } catch (const SQLite::Exception& error) {
-        refuse("book.cannot_read", {pathArgument(file), {"detail", error.what(), ""}});
+        refuse("book.cannot_read", {pathArgument(file), {"detail", error.what(), {}}});
     }
     constexpr std::string_view signature("SQLite format 3\0", 16);
     const std::string_view found(reinterpret_cast<const char*>(bytes.data()), signature.size());
@@ -72,8 +72,8 @@ void requireOurs(const std::filesystem::path& file, const FileHeader& header, co
     if (major != schema.major)
         refuse(major > schema.major ? "book.newer_major" : "book.older_major",
                {pathArgument(file),
-                {"version", versionText(header.userVersion), ""},
-                {"known", versionText(userVersion(schema)), ""}});
+                {"version", versionText(header.userVersion), {}},
+                {"known", versionText(userVersion(schema)), {}}});
 }
 
 std::int64_t schemaDigest(Connection& connection) {

@@ -58,7 +58,7 @@ bool exists(Connection& connection, const std::string& table, const Value& id) {
 }
 
 Fault at(const std::string& column, const std::string& key) {
-    Fault fault = faultNamed(FaultKind::input, key, {{"column", column, ""}});
+    Fault fault = faultNamed(FaultKind::input, key, {{"column", column, {}}});
     fault.path = "/" + column;
     return fault;
 }
@@ -126,7 +126,7 @@ std::int64_t RowWriter::soundDigest(const Table& table, RowId id) {
         throw Refusal{noSuchRow(table.name, id)};
     if (!RowCheck(table).sound(*query)) {
         health_.reportRow(table.name, id);
-        refuse("book.damaged", {{"detail", table.name, ""}});
+        refuse("book.damaged", {{"detail", table.name, {}}});
     }
     return query->getColumn(table.digestIndex()).getInt64();
 }
@@ -163,7 +163,7 @@ Result<void> RowWriter::remove(const std::string& name, RowId id) {
         } catch (const SQLite::Exception& error) {
             if (error.getErrorCode() != SQLITE_CONSTRAINT)
                 throw;
-            throw Refusal{faultNamed(FaultKind::input, "book.still_used", {{"table", name, ""}, {"row", id, ""}})};
+            throw Refusal{faultNamed(FaultKind::input, "book.still_used", {{"table", name, {}}, {"row", id, {}}})};
         }
         changes_[name].take(before);
     });

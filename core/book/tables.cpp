@@ -73,7 +73,7 @@ std::string Table::reference(const std::string& column) const {
         return quoteName(column);
     const auto known = [&](const Column& c) { return c.name == column; };
     if (spec == nullptr || std::none_of(spec->columns.begin(), spec->columns.end(), known))
-        refuse("book.no_such_column", {{"table", name, ""}, {"column", column, ""}});
+        refuse("book.no_such_column", {{"table", name, {}}, {"column", column, {}}});
     return "NULL";
 }
 
@@ -95,14 +95,14 @@ const Table* Tables::find(const std::string& name) const {
     if (found != all_.end() && found->second.spec != nullptr)
         return &found->second;
     if (specOf(*schema_, name) == nullptr)
-        refuse("book.no_such_table", {{"table", name, ""}});
+        refuse("book.no_such_table", {{"table", name, {}}});
     return nullptr;
 }
 
 const Table& Tables::require(const std::string& name) const {
     const Table* table = find(name);
     if (table == nullptr)
-        refuse("book.no_such_table", {{"table", name, ""}});
+        refuse("book.no_such_table", {{"table", name, {}}});
     return *table;
 }
 

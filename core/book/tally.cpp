@@ -16,7 +16,7 @@ std::optional<Tally> storedTally(Connection& connection, const std::string& tabl
 void addToTally(Connection& connection, const std::string& table, const Tally& difference) {
     const auto before = storedTally(connection, table);
     if (!before)
-        refuse("book.damaged", {{"detail", "tally", ""}});
+        refuse("book.damaged", {{"detail", "tally", {}}});
     auto update = connection.statement("UPDATE tally SET rows = ?, sum = ? WHERE tbl = ?");
     update->bind(1, before->rows + difference.rows);
     update->bind(2, static_cast<std::int64_t>(before->sum + difference.sum));

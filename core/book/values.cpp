@@ -12,7 +12,7 @@ namespace staveline::book {
 namespace {
 
 [[noreturn]] void refuseValue(const Column& column, const std::string& key, std::vector<Argument> arguments = {}) {
-    arguments.push_back({"column", column.name, ""});
+    arguments.push_back({"column", column.name, {}});
     Fault fault = faultNamed(FaultKind::input, key, std::move(arguments));
     fault.path = "/" + column.name;
     throw Refusal{std::move(fault)};
@@ -43,9 +43,9 @@ void requireRange(const Column& column, double number) {
         refuseValue(column, "book.value_not_finite");
     if ((column.low && number < *column.low) || (column.high && number > *column.high))
         refuseValue(column, "book.value_range",
-                    {{"value", fmt::format("{}", number), ""},
-                     {"low", bound(column.low, "any"), ""},
-                     {"high", bound(column.high, "any"), ""}});
+                    {{"value", fmt::format("{}", number), {}},
+                     {"low", bound(column.low, "any"), {}},
+                     {"high", bound(column.high, "any"), {}}});
 }
 
 void requireValue(const Column& column, const Value& value) {
@@ -66,7 +66,7 @@ void requireValue(const Column& column, const Value& value) {
 
 void requireValues(const TableSpec& table, const std::vector<Value>& values) {
     if (values.size() != table.columns.size())
-        refuse("book.value_count", {{"table", table.name, ""}});
+        refuse("book.value_count", {{"table", table.name, {}}});
     for (std::size_t i = 0; i < values.size(); ++i)
         requireValue(table.columns[i], values[i]);
 }
@@ -84,11 +84,11 @@ void requireType(const TableSpec& table, const std::string& column, const Value&
     if (found != all.end() && !isNull(value) && !hasType(value, found->type))
         refuseValue(*found, "book.value_type");
     if (found == all.end() && column != "id")
-        refuse("book.no_such_column", {{"table", table.name, ""}, {"column", column, ""}});
+        refuse("book.no_such_column", {{"table", table.name, {}}, {"column", column, {}}});
 }
 
 Fault noSuchRow(const std::string& table, RowId id) {
-    return faultNamed(FaultKind::input, "book.no_such_row", {{"table", table, ""}, {"row", id, ""}});
+    return faultNamed(FaultKind::input, "book.no_such_row", {{"table", table, {}}, {"row", id, {}}});
 }
 
 } // namespace staveline::book

@@ -2,6 +2,7 @@
 // What the core has to say: a key and typed arguments. The face renders it in the chosen units and language.
 #pragma once
 
+#include "quantity/origin.h"
 #include "quantity/units.h"
 
 #include <chrono>
@@ -45,7 +46,7 @@ using ArgumentValue = std::variant<std::string, std::int64_t, Amount, std::chron
 struct Argument {
     std::string name;
     ArgumentValue value;
-    std::string origin; ///< where the number comes from, e.g. "prediction/next/acidity"; empty: nowhere to follow
+    Origin origin; ///< where the number comes from
     bool operator==(const Argument&) const = default;
 };
 
@@ -64,18 +65,18 @@ struct Message {
     bool operator==(const Message& other) const;
 
     /// For chains: say("key").with(...).with(...). Assigning the result to the message itself would empty it.
-    Message&& with(std::string_view name, std::string_view text, std::string_view origin = {}) &&;
-    Message&& with(std::string_view name, std::int64_t count, std::string_view origin = {}) &&;
-    Message&& with(std::string_view name, Amount amount, std::string_view origin = {}) &&;
-    Message&& with(std::string_view name, std::chrono::sys_days day, std::string_view origin = {}) &&;
+    Message&& with(std::string_view name, std::string_view text, const Origin& origin = {}) &&;
+    Message&& with(std::string_view name, std::int64_t count, const Origin& origin = {}) &&;
+    Message&& with(std::string_view name, Amount amount, const Origin& origin = {}) &&;
+    Message&& with(std::string_view name, std::chrono::sys_days day, const Origin& origin = {}) &&;
     template <std::same_as<ArgumentValue> Value>
-    Message&& with(std::string_view name, const Value& value, std::string_view origin = {}) && {
+    Message&& with(std::string_view name, const Value& value, const Origin& origin = {}) && {
         add(name, value, origin);
         return std::move(*this);
     }
 
 private:
-    void add(std::string_view name, ArgumentValue value, std::string_view origin);
+    void add(std::string_view name, ArgumentValue value, const Origin& origin);
 };
 
 [[nodiscard]] Message say(std::string_view key);

@@ -16,15 +16,14 @@ std::string words(const std::string& key) {
     return render(say(key));
 }
 
-/// The numbers of a verdict; where they come from ends with the dimension: "verdict/gap/funk".
+/// The numbers of a verdict.
 Message withNumbers(std::string key, Dimension d, const Estimate& estimate, const TargetWindow& window) {
-    const auto of = [&](const char* what) { return std::string(what) + "/" + std::string(name(d)); };
     return say(std::move(key))
-        .with("by", Points{std::abs(window.wanted - estimate.mean)}, of("verdict/gap"))
-        .with("half", Points{z80 * estimate.sd}, of("verdict/half"))
-        .with("score", Points{estimate.mean}, of("now"))
-        .with("wanted", Points{window.wanted}, of("window"))
-        .with("band", Points{window.band}, of("window"));
+        .with("by", Points{std::abs(window.wanted - estimate.mean)}, {OriginKind::verdictGap, d})
+        .with("half", Points{z80 * estimate.sd}, {OriginKind::verdictHalf, d})
+        .with("score", Points{estimate.mean}, {OriginKind::now, d})
+        .with("wanted", Points{window.wanted}, {OriginKind::window, d})
+        .with("band", Points{window.band}, {OriginKind::window, d});
 }
 
 /// "acidity.much" or "acidity.little".

@@ -35,8 +35,8 @@ std::set<std::string> originsOf(const std::vector<Message>& messages) {
     std::set<std::string> origins;
     for (const auto& message : messages)
         for (const auto& argument : message.arguments)
-            if (!argument.origin.empty())
-                origins.insert(argument.origin);
+            if (argument.origin)
+                origins.insert(linkOf(argument.origin));
     return origins;
 }
 
@@ -49,7 +49,7 @@ std::size_t follow(const Case& at, int proposal, std::set<std::string> open) {
         if (!seen.insert(origin).second)
             continue;
         INFO(origin);
-        const auto link = explain({at.input, at.advice, proposal, 0}, origin);
+        const auto link = explain({at.input, at.advice, proposal, 0}, originFrom(origin).value());
         REQUIRE(link);
         CHECK(render(link->title).find('{') == std::string::npos);
         CHECK(render(link->title) != link->title.key);
@@ -59,8 +59,8 @@ std::size_t follow(const Case& at, int proposal, std::set<std::string> open) {
             const auto text = render(input.text);
             CHECK(text.find('{') == std::string::npos);
             CHECK(text != input.text.key);
-            if (!input.origin.empty())
-                open.insert(input.origin);
+            if (input.origin)
+                open.insert(linkOf(input.origin));
         }
     }
     return seen.size();
@@ -94,7 +94,7 @@ TEST_CASE("the links of an explanation say the numbers of the advice") {
     const auto d = Dimension::acidity;
     const auto& first = at.advice.proposals[0];
     const auto value = [&](std::string_view origin) {
-        const auto link = explain({at.input, at.advice, 1, 0}, origin).value();
+        const auto link = explain({at.input, at.advice, 1, 0}, originFrom(origin).value()).value();
         for (const auto& argument : link.title.arguments)
             if (argument.name == "value")
                 return std::get<Amount>(argument.value).value;
@@ -112,7 +112,7 @@ TEST_CASE("the links of an explanation say the numbers of the advice") {
 
 TEST_CASE("the explanation of a constant ends at its range and its source") {
     const auto at = tooSour();
-    const auto link = explain({at.input, at.advice, 0, 0}, "parameter/acidityExponent").value();
+    const auto link = explain({at.input, at.advice, 0, 0}, Origin::ofParameter("acidityExponent")).value();
     CHECK(render(link.title).find("0.650") != std::string::npos);
     CHECK(link.source.find("Moskowitz") != std::string::npos);
     CHECK(link.inputs.size() == 1);
@@ -120,9 +120,12 @@ TEST_CASE("the explanation of a constant ends at its range and its source") {
 
 TEST_CASE("a number from nowhere is refused, whatever it looks like") {
     const auto at = tooSour();
-    for (const char* origin : {"", "/", "moon", "now/moon", "moves/99/next/acidity", "moves/x/next/acidity",
-                               "parameter/moon", "model/acidity", "move/sideways"}) {
-        INFO(origin);
+    for (const char* text : {"", "/", "moon", "now/moon", "moves/x/next/acidity", "model/acidity", "move/sideways"}) {
+        INFO(text);
+        CHECK_FALSE(originFrom(text));
+    }
+    for (const Origin& origin : {Origin(), Origin::ofMove(99, Dimension::acidity), Origin::ofParameter("moon")}) {
+        INFO(linkOf(origin));
         const auto link = explain({at.input, at.advice, 0, 7}, origin);
         REQUIRE_FALSE(link);
         CHECK(link.error().path == "/origin");

@@ -99,12 +99,13 @@ void checkMessage(const Message& message, const Advice& advice, const Proposal& 
     CHECK(builtInTexts().has(message.key));
     CHECK(render(message).find('{') == std::string::npos);
     for (const auto& argument : message.arguments) {
-        if (argument.origin.empty() || argument.origin.starts_with("move/"))
+        const auto origin = linkOf(argument.origin);
+        if (origin.empty() || origin.starts_with("move/"))
             continue;
-        INFO(argument.origin);
-        const auto value = resolved(argument.origin, advice, proposal);
+        INFO(origin);
+        const auto value = resolved(origin, advice, proposal);
         REQUIRE(value);
-        const double tolerance = argument.origin.starts_with("share/") ? .005 + 1e-9 : 1e-9;
+        const double tolerance = origin.starts_with("share/") ? .005 + 1e-9 : 1e-9;
         CHECK(std::abs(shown(argument.value) - *value) <= tolerance);
     }
 }
@@ -115,7 +116,7 @@ int checkProposal(const Advice& advice, const Proposal& proposal) {
         for (const auto& message : *list) {
             checkMessage(message, advice, proposal);
             for (const auto& argument : message.arguments)
-                numbers += argument.origin.empty() ? 0 : 1;
+                numbers += argument.origin ? 1 : 0;
         }
     CHECK(builtInTexts().has(proposal.title.key));
     for (const auto& caution : proposal.cautions)

@@ -55,7 +55,7 @@ struct Sum {
     int count = 0;
 };
 Sum sumOf(const Asked& asked, int proposal, std::size_t move, Dimension d) {
-    const auto origin = "moves/" + std::to_string(move) + "/next/" + std::string(name(d));
+    const auto origin = Origin::ofMove(move, d);
     const auto link = explain({asked.input, asked.advice, proposal, move}, origin);
     REQUIRE(link);
     Sum sum;
@@ -90,21 +90,21 @@ void followAll(const Asked& asked, int number, const std::vector<Message>& messa
     std::set<std::string> open, seen;
     for (const auto& message : messages)
         for (const auto& argument : message.arguments)
-            if (!argument.origin.empty())
-                open.insert(argument.origin);
+            if (argument.origin)
+                open.insert(linkOf(argument.origin));
     while (!open.empty()) {
         const auto origin = *open.begin();
         open.erase(open.begin());
         if (!seen.insert(origin).second)
             continue;
         INFO(origin);
-        const auto link = explain({asked.input, asked.advice, number, 0}, origin);
+        const auto link = explain({asked.input, asked.advice, number, 0}, originFrom(origin).value());
         REQUIRE(link);
         CHECK(render(link->title).find("nan") == std::string::npos);
         CHECK(render(link->title).find('?') == std::string::npos);
         for (const auto& input : link->inputs)
-            if (!input.origin.empty())
-                open.insert(input.origin);
+            if (input.origin)
+                open.insert(linkOf(input.origin));
     }
     CHECK(seen.size() > 4);
 }
@@ -130,7 +130,7 @@ TEST_CASE("every number of a restricted proposal can be followed to its end") {
         messages.insert(messages.end(), proposal.limits.begin(), proposal.limits.end());
         followAll(asked, static_cast<int>(i) + 1, messages);
         for (std::size_t m = 0; m < proposal.moves.size(); ++m)
-            for (const char* end : {"move/to", "move/from"}) {
+            for (const Origin& end : {Origin(OriginKind::moveTo), Origin(OriginKind::moveFrom)}) {
                 const auto& words = proposal.moves[m].wording.arguments;
                 if (std::none_of(words.begin(), words.end(), [&](const Argument& a) { return a.origin == end; }))
                     continue;
@@ -142,19 +142,19 @@ TEST_CASE("every number of a restricted proposal can be followed to its end") {
 TEST_CASE("a number beyond what the proposal has ends with a fault, not with another number") {
     const auto asked = free();
     const auto moves = asked.advice.proposals[0].moves.size();
-    for (const auto& origin :
-         {"moves/" + std::to_string(moves) + "/next/acidity", std::string("moves/-1/next/acidity"),
-          std::string("moves//next/acidity"), std::string("verdict/acidity"), std::string("acidity")}) {
-        INFO(origin);
-        CHECK_FALSE(explain({asked.input, asked.advice, 1, 0}, origin));
+    for (const char* text : {"moves/-1/next/acidity", "moves//next/acidity", "verdict/acidity", "acidity"}) {
+        INFO(text);
+        CHECK_FALSE(originFrom(text));
     }
-    CHECK_FALSE(explain({asked.input, asked.advice, 1, moves}, "move/to"));
+    CHECK_FALSE(explain({asked.input, asked.advice, 1, 0}, Origin::ofMove(moves, Dimension::acidity)));
+    CHECK_FALSE(explain({asked.input, asked.advice, 1, moves}, OriginKind::moveTo));
 }
 
 TEST_CASE("a proposal nobody made is explained as leaving it alone") {
     const auto asked = free();
     for (int number : {0, 9, -3}) {
-        const auto link = explain({asked.input, asked.advice, number, 0}, "prediction/next/acidity");
+        const auto link =
+            explain({asked.input, asked.advice, number, 0}, {OriginKind::predictionNext, Dimension::acidity});
         REQUIRE(link);
         for (const auto& argument : link->title.arguments)
             if (argument.name == "value")

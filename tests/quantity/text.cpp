@@ -78,13 +78,13 @@ TEST_CASE("The chosen units reach the arguments") {
 }
 
 TEST_CASE("Choosing units does not touch the message") {
-    const auto message = say("a.key").with("v", Litres{88.123456789}, "ledger/3");
+    const auto message = say("a.key").with("v", Litres{88.123456789}, OriginKind::moveTo);
     const auto before = message;
     DisplayUnits units;
     units.volume = DisplayUnits::Volume::usGallon;
     (void)render(message, units);
     CHECK(message == before);
-    CHECK(message.arguments.front().origin == "ledger/3");
+    CHECK(message.arguments.front().origin == Origin(OriginKind::moveTo));
 }
 
 TEST_CASE("The built-in texts are found") {

@@ -77,10 +77,10 @@ TEST_CASE("every number of every reason has an explanation that ends", "[ui][adj
         const Proposal& proposal = *list.proposal(number);
         for (const Message& reason : proposal.reasons)
             for (const Argument& argument : reason.arguments) {
-                if (argument.origin.empty())
+                if (!argument.origin)
                     continue;
-                INFO(argument.origin);
-                Q_EMIT list.explainAsked(number, 0, qs(argument.origin));
+                INFO(linkOf(argument.origin));
+                Q_EMIT list.explainAsked(number, 0, argument.origin);
                 CHECK_FALSE(s.explanation().title().isEmpty());
                 CHECK_FALSE(s.explanation().title().contains("nothing behind"));
                 s.explanation().leave();
@@ -110,12 +110,12 @@ TEST_CASE("arrow keys go from link to link and Tab leaves the sentence", "[ui][a
     column->addWidget(label);
     column->addWidget(after);
     label->say(say("advice.reason.acidity.alone")
-                   .with("now", Points{6.4}, "now/acidity")
-                   .with("wanted", Points{5}, "window/acidity")
-                   .with("next", Points{6.1}, "alone/next/acidity"),
+                   .with("now", Points{6.4}, {OriginKind::now, Dimension::acidity})
+                   .with("wanted", Points{5}, {OriginKind::window, Dimension::acidity})
+                   .with("next", Points{6.1}, {OriginKind::aloneNext, Dimension::acidity}),
                {});
     QStringList asked;
-    QObject::connect(label, &LinkedLabel::asked, [&](const QString& origin) { asked << origin; });
+    QObject::connect(label, &LinkedLabel::asked, [&](const Origin& origin) { asked << qs(linkOf(origin)); });
     window.show();
     REQUIRE(QTest::qWaitForWindowActive(&window));
     label->setFocus(Qt::TabFocusReason);
@@ -133,14 +133,15 @@ TEST_CASE("linked text says what plain text says and escapes what was typed", "[
     const Message plain = say("desk.plain").with("text", std::string("5 < 6 & {braces}"));
     CHECK(linkedHtml(plain) == "5 &lt; 6 &amp; {braces}");
     CHECK_FALSE(hasLinks(plain));
-    const Message linked = say("desk.plain").with("text", Litres{60}, "a/b c");
+    const Message linked = say("desk.plain").with("text", Litres{60}, Origin::ofParameter("b c"));
     CHECK(hasLinks(linked));
-    CHECK(linkedHtml(linked) == "<a href=\"a%2Fb%20c\">60.0 L</a>");
-    CHECK(originOf("a%2Fb%20c") == "a/b c");
+    CHECK(linkedHtml(linked) == "<a href=\"parameter%2Fb%20c\">60.0 L</a>");
+    CHECK(originOf("parameter%2Fb%20c") == Origin::ofParameter("b c"));
+    CHECK_FALSE(originOf("a%2Fb%20c"));
     DisplayUnits gallons;
     gallons.volume = DisplayUnits::Volume::usGallon;
     CHECK(linkedHtml(linked, gallons).contains("US gal"));
-    CHECK(wholeLinkHtml(plain, "x").startsWith("<a href=\"x\">"));
+    CHECK(wholeLinkHtml(plain, OriginKind::moveTo).startsWith("<a href=\"move%2Fto\">"));
     CHECK(linkedHtml({}).isEmpty());
 }
 
@@ -331,7 +332,7 @@ TEST_CASE("the page passes the audit in both palettes", "[ui][adjust]") {
         s.workPage->openDrawDay(true);
         look();
         s.workPage->openDrawDay(false);
-        Q_EMIT s.proposals().explainAsked(1, 0, "now/acidity");
+        Q_EMIT s.proposals().explainAsked(1, 0, {OriginKind::now, Dimension::acidity});
         look();
         s.workPage->showVessel("Dunlin");
         s.settle();

@@ -13,10 +13,10 @@ namespace staveline::ui {
 namespace {
 
 /// A number among its own inputs leads nowhere.
-Message withoutLinksTo(Message message, const std::string& origin) {
+Message withoutLinksTo(Message message, const Origin& origin) {
     for (Argument& argument : message.arguments)
         if (argument.origin == origin)
-            argument.origin.clear();
+            argument.origin = {};
     return message;
 }
 
@@ -53,7 +53,7 @@ ExplanationPanel::ExplanationPanel(Session& session, QWidget* parent)
     connect(close_, &QPushButton::clicked, this, &ExplanationPanel::leave);
 }
 
-void ExplanationPanel::open(const Answer& answer, int proposal, int move, const QString& origin) {
+void ExplanationPanel::open(const Answer& answer, int proposal, int move, const Origin& origin) {
     answer_ = answer;
     proposal_ = proposal;
     move_ = move;
@@ -61,7 +61,7 @@ void ExplanationPanel::open(const Answer& answer, int proposal, int move, const 
     follow(origin);
 }
 
-void ExplanationPanel::follow(const QString& origin) {
+void ExplanationPanel::follow(const Origin& origin) {
     trail_.push_back(origin);
     showTop();
 }
@@ -71,7 +71,7 @@ void ExplanationPanel::showTop() {
         return;
     const advice::ExplanationSubject subject{answer_.job->input, *answer_.advice, proposal_,
                                              static_cast<std::size_t>(move_)};
-    const auto link = explain(subject, toStd(trail_.back()));
+    const auto link = explain(subject, trail_.back());
     if (link)
         showLink(*link);
     else
@@ -97,11 +97,10 @@ void ExplanationPanel::showLink(const advice::Explanation& link) {
     inputs_ = new QWidget(this);
     auto* rows = new QVBoxLayout(inputs_);
     rows->setContentsMargins(lines(*this, .6), 0, 0, 0);
-    const std::string here = toStd(trail_.back());
+    const Origin& here = trail_.back();
     for (const advice::ExplanationInput& input : link.inputs) {
         auto* label = new LinkedLabel(inputs_);
-        label->say(withoutLinksTo(input.text, here), input.origin == here ? std::string() : input.origin,
-                   session_.units());
+        label->say(withoutLinksTo(input.text, here), input.origin == here ? Origin() : input.origin, session_.units());
         connect(label, &LinkedLabel::asked, this, &ExplanationPanel::follow);
         rows->addWidget(label);
     }

@@ -21,7 +21,7 @@ class ExplanationPanel : public QFrame {
 public:
     explicit ExplanationPanel(Session& session, QWidget* parent = nullptr);
     /// Begins an explanation at one number of an answer.
-    void open(const Answer& answer, int proposal, int move, const QString& origin);
+    void open(const Answer& answer, int proposal, int move, const Origin& origin);
     void back(); ///< one number back; from the first: closes
     void leave();
     [[nodiscard]] bool isOpen() const { return !trail_.empty(); }
@@ -35,7 +35,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
-    void follow(const QString& origin);
+    void follow(const Origin& origin);
     void showLink(const advice::Explanation& link);
     void showTop();
 
@@ -43,7 +43,7 @@ private:
     Answer answer_;
     int proposal_ = 0;
     int move_ = 0;
-    std::vector<QString> trail_; ///< origins, the one shown last
+    std::vector<Origin> trail_; ///< origins, the one shown last
     QPushButton* back_;
     QPushButton* close_;
     QLabel* title_;

@@ -13,7 +13,10 @@ namespace staveline::ui {
 LinkedLabel::LinkedLabel(QWidget* parent) : QLabel(parent) {
     setWordWrap(true);
     setTextFormat(Qt::RichText);
-    connect(this, &QLabel::linkActivated, this, [this](const QString& link) { Q_EMIT asked(qs(originOf(link))); });
+    connect(this, &QLabel::linkActivated, this, [this](const QString& link) {
+        if (const auto origin = originOf(link))
+            Q_EMIT asked(*origin);
+    });
 }
 
 void LinkedLabel::put(const QString& html, const QString& words, bool links) {
@@ -31,11 +34,11 @@ void LinkedLabel::say(const Message& message, const DisplayUnits& units) {
     put(linkedHtml(message, units), ui::text(message, units), hasLinks(message));
 }
 
-void LinkedLabel::say(const Message& message, const std::string& origin, const DisplayUnits& units) {
-    if (origin.empty() || hasLinks(message))
+void LinkedLabel::say(const Message& message, const Origin& origin, const DisplayUnits& units) {
+    if (!origin || hasLinks(message))
         say(message, units);
     else
-        put(wholeLinkHtml(message, qs(origin), units), ui::text(message, units), true);
+        put(wholeLinkHtml(message, origin, units), ui::text(message, units), true);
 }
 
 bool LinkedLabel::focusNextPrevChild(bool next) {

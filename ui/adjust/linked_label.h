@@ -14,11 +14,11 @@ public:
     explicit LinkedLabel(QWidget* parent = nullptr);
     void say(const Message& message, const DisplayUnits& units);
     /// A sentence that leads to `origin` as a whole when none of its numbers leads anywhere.
-    void say(const Message& message, const std::string& origin, const DisplayUnits& units);
+    void say(const Message& message, const Origin& origin, const DisplayUnits& units);
     [[nodiscard]] QString words() const { return words_; } ///< without markup
 
 Q_SIGNALS:
-    void asked(const QString& origin);
+    void asked(const Origin& origin);
 
 protected:
     bool focusNextPrevChild(bool next) override;

@@ -21,7 +21,7 @@ public:
     [[nodiscard]] QStringList changeWords() const; ///< what would change it
 
 Q_SIGNALS:
-    void explainAsked(const QString& origin);
+    void explainAsked(const Origin& origin);
 
 private:
     QWidget* makeList(const std::vector<Message>& messages, const QString& empty);

@@ -344,7 +344,7 @@ void AdjustPage::openDrawDay(bool open) {
     total_->setVisible(!open);
 }
 
-void AdjustPage::explainNumber(int proposal, int move, const QString& origin) {
+void AdjustPage::explainNumber(int proposal, int move, const Origin& origin) {
     if (!answer_.advice)
         return;
     asker_ = focusWidget();

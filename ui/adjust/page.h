@@ -77,7 +77,7 @@ private:
     void showTimelines();
     void showAdoptable();
     void refuseAdopt();
-    void explainNumber(int proposal, int move, const QString& origin);
+    void explainNumber(int proposal, int move, const Origin& origin);
     void closeExplanation();
     void say(const Fault& fault);
     [[nodiscard]] bool fresh(const Answer& answer) const;

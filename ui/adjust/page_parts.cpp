@@ -180,7 +180,7 @@ void AdjustPage::connectParts() {
     connect(stock_, &StockList::failed, this, &AdjustPage::say);
     connect(proposals_, &ProposalList::picked, this, &AdjustPage::pick);
     connect(proposals_, &ProposalList::explainAsked, this, &AdjustPage::explainNumber);
-    const auto explainChosen = [this](const QString& origin) { explainNumber(proposals_->chosen(), 0, origin); };
+    const auto explainChosen = [this](const Origin& origin) { explainNumber(proposals_->chosen(), 0, origin); };
     connect(verdicts_, &VerdictPanel::asked, this, explainChosen);
     connect(notes_, &MoreNotes::explainAsked, this, explainChosen);
     connect(explanation_, &ExplanationPanel::closed, this, &AdjustPage::closeExplanation);

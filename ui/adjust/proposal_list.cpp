@@ -221,7 +221,7 @@ void ProposalList::addMessage(QVBoxLayout& column, const Message& message, int m
     auto* label = new LinkedLabel(detail_);
     label->say(message, session_.units());
     connect(label, &LinkedLabel::asked, this,
-            [this, move](const QString& origin) { Q_EMIT explainAsked(chosen_, move, origin); });
+            [this, move](const Origin& origin) { Q_EMIT explainAsked(chosen_, move, origin); });
     column.addWidget(label);
 }
 

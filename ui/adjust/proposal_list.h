@@ -43,7 +43,7 @@ public:
 
 Q_SIGNALS:
     void picked(int number);
-    void explainAsked(int proposal, int move, const QString& origin);
+    void explainAsked(int proposal, int move, const Origin& origin);
 
 private:
     struct Card {

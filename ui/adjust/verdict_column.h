@@ -26,7 +26,7 @@ public:
     [[nodiscard]] LinkedLabel& reason() const { return *reason_; }
 
 Q_SIGNALS:
-    void asked(const QString& origin);
+    void asked(const Origin& origin);
 
 protected:
     void changeEvent(QEvent* event) override;

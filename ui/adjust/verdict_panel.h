@@ -28,7 +28,7 @@ public:
 
 Q_SIGNALS:
     void tableAsked(bool table);
-    void asked(const QString& origin);
+    void asked(const Origin& origin);
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

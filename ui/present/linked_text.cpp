@@ -6,14 +6,14 @@
 namespace staveline::ui {
 namespace {
 
-QString link(const QString& origin, const QString& shown) {
-    const QString to = QString::fromLatin1(QUrl::toPercentEncoding(origin));
+QString link(const Origin& origin, const QString& shown) {
+    const QString to = QString::fromLatin1(QUrl::toPercentEncoding(qs(linkOf(origin))));
     return QStringLiteral("<a href=\"%1\">%2</a>").arg(to, shown.toHtmlEscaped());
 }
 
 QString htmlOf(const Argument& argument, const DisplayUnits& units) {
     const QString shown = qs(show(argument.value, units));
-    return argument.origin.empty() ? shown.toHtmlEscaped() : link(qs(argument.origin), shown);
+    return argument.origin ? link(argument.origin, shown) : shown.toHtmlEscaped();
 }
 
 const Argument* argumentNamed(const Message& message, std::string_view name) {
@@ -43,17 +43,17 @@ QString linkedHtml(const Message& message, const DisplayUnits& units) {
     return html + qs(rest).toHtmlEscaped();
 }
 
-QString wholeLinkHtml(const Message& message, const QString& origin, const DisplayUnits& units) {
+QString wholeLinkHtml(const Message& message, const Origin& origin, const DisplayUnits& units) {
     return message.key.empty() ? QString() : link(origin, text(message, units));
 }
 
 bool hasLinks(const Message& message) {
     return std::any_of(message.arguments.begin(), message.arguments.end(),
-                       [](const Argument& argument) { return !argument.origin.empty(); });
+                       [](const Argument& argument) { return bool(argument.origin); });
 }
 
-std::string originOf(const QString& link) {
-    return toStd(QUrl::fromPercentEncoding(link.toLatin1()));
+std::optional<Origin> originOf(const QString& link) {
+    return originFrom(toStd(QUrl::fromPercentEncoding(link.toLatin1())));
 }
 
 } // namespace staveline::ui

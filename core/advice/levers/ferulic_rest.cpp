@@ -44,12 +44,12 @@ bool applies(const Setting& setting, const AdviceInput&) {
 Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Stock&) {
     const Minutes was{number(from)}, now{number(to)};
     if (now.min <= 0)
-        return say("advice.word.ferulicRest.none").with("from", was, "move/from");
+        return say("advice.word.ferulicRest.none").with("from", was, OriginKind::moveFrom);
     const auto at = after.recipe.mash.front().temperature;
     if (was.min <= 0)
         return say(after.recipe.path == brewing::MashPath::jump ? "advice.word.ferulicRest.new.jump"
                                                                 : "advice.word.ferulicRest.new.ramp")
-            .with("to", now, "move/to")
+            .with("to", now, OriginKind::moveTo)
             .with("at", at)
             .with("liquor", after.recipe.liquorToGrist);
     return fromTo("advice.word.ferulicRest", was, now).with("at", at);

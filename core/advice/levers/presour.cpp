@@ -14,7 +14,7 @@ void apply(Setting& setting, const LeverValue& value, const Stock&) {
 
 Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Stock&) {
     if (number(to) <= 0)
-        return say("advice.word.presour.none").with("from", Share{number(from) / 100}, "move/from");
+        return say("advice.word.presour.none").with("from", Share{number(from) / 100}, OriginKind::moveFrom);
     return fromTo("advice.word.presour", Share{number(from) / 100}, Share{number(to) / 100})
         .with("ta", after.recipe.preSourTa);
 }
