@@ -41,6 +41,7 @@ Band bandAround(double value, double centre, std::vector<double> draws, double s
 
 std::vector<double> pick(const std::vector<Scene>& scenes, Scores Scene::*when, Dimension d) {
     std::vector<double> values;
+    values.reserve(scenes.size());
     for (const auto& scene : scenes)
         values.push_back((scene.*when)[d]);
     return values;

@@ -63,6 +63,7 @@ private:
     }
     Result<Contribution> at(const std::set<std::size_t>& made) {
         std::vector<LeverMove> moves;
+        moves.reserve(made.size());
         for (auto i : made)
             moves.push_back(moves_[i]);
         const auto setting = applied(from_, std::move(moves), stock_);

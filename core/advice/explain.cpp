@@ -110,9 +110,8 @@ private:
                 .inputs = {},
                 .source = sourceText(source)};
     }
-    static ExplanationInput input(std::string_view key, ArgumentValue value, Origin origin = {}) {
-        return {say(fmt::format("advice.explanation.input.{}", key)).with("value", std::move(value), origin),
-                std::move(origin)};
+    static ExplanationInput input(std::string_view key, const ArgumentValue& value, Origin origin = {}) {
+        return {say(fmt::format("advice.explanation.input.{}", key)).with("value", value, origin), std::move(origin)};
     }
 
     Explanation now(Dimension d) const {

@@ -55,7 +55,8 @@ FaultKind kindOf(std::string_view key) {
 } // namespace
 
 Fault faultNamed(FaultKind kind, const std::string& key, std::vector<Argument> arguments) {
-    return {kind, "", Message(key, arguments), Message(remedyOf(key), std::move(arguments))};
+    Message cause(key, arguments);
+    return {kind, "", std::move(cause), Message(remedyOf(key), std::move(arguments))};
 }
 
 void refuse(const std::string& key, std::vector<Argument> arguments) {
