@@ -62,6 +62,7 @@ struct AdviceInput {
     PerDimension<tasting::Estimate> model;                  ///< carried forward, score space
     PerDimension<tasting::Estimate> combined;               ///< model, TA and sitting together
     PerDimension<std::vector<estimate::Evidence>> evidence; ///< for the explanations; empty: not known
+    PerDimension<estimate::Offset> offsets; ///< of the vessel from the model, today
     tasting::Target target;
     PerDimension<tasting::Verdict> verdicts;
     // what can be done

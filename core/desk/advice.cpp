@@ -76,6 +76,7 @@ void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const esti
     in.model = estimates.model;
     in.combined = estimates.combined;
     in.evidence = estimates.evidence;
+    in.offsets = estimates.offsets;
     in.target = known.target;
     in.verdicts = estimates.verdicts;
     in.parameters = known.parameters;

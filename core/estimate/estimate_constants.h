@@ -1,13 +1,43 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "estimate/offset.h"
 #include "quantity/constants.h"
 #include "quantity/dimension.h"
 
 namespace staveline::estimate {
 
+/// What a vessel's offset from the model is like before anything is known, and how it wanders.
+[[nodiscard]] inline PerDimension<OffsetRule> offsetRules() {
+    using namespace constants::estimate;
+    PerDimension<OffsetRule> rules;
+    rules[Dimension::acidity] = {acidityLevel, difference, acidityWalk, acidityWalkSettled,
+                                 apart,        walkApart,  youngLink,   cycle};
+    rules[Dimension::funk] = {funkLevel, difference, funkWalk, funkWalkSettled, 0, 0, youngLink, cycle};
+    rules[Dimension::body] = {bodyLevel, difference, bodyWalk, bodyWalkSettled, 0, 0, youngLink, cycle};
+    return rules;
+}
+
 /// How estimates are joined; rows "estimate." of resources/data/rules.csv.
 struct EstimateConstants {
+    PerDimension<OffsetRule> offsets = offsetRules();
+    Loosening event = {constants::estimate::eventNow, constants::estimate::eventCross,
+                       constants::estimate::eventSettled, 0}; ///< pitched, racked, cleaned; a surprise [points^2]
+    Loosening newTasters = {constants::estimate::newTasters, constants::estimate::newTasters,
+                            constants::estimate::newTasters, constants::estimate::newTasters}; ///< [points^2]
+    double usualShare = constants::estimate::usualShare; ///< a top-up counts as so much smaller a refill [1]
+    double surprise = constants::estimate::surprise;     ///< asks "did something happen?" [errors]
+    double clash = constants::estimate::clash;           ///< tasting and titration contradict each other [errors]
+    int clashDays = static_cast<int>(constants::estimate::clashDays); ///< as far apart as that at most [d]
+    int poolDays = static_cast<int>(constants::estimate::poolDays);   ///< sittings of one table count together [d]
+    double tasterFloor = constants::estimate::tasterFloor; ///< what tasting again does not average out [points]
+    double phAsTa = constants::estimate::phAsTa;           ///< error of the acidity that a pH alone implies [g/L]
+    double leastSlope = constants::estimate::leastSlope;   ///< of the acidity map [points per g/L]
+    GramsPerLitre leastTa{constants::estimate::leastTa};   ///< of a running vessel; less is asked back
+    GramsPerLitre mostTa{constants::estimate::mostTa};     ///< of a running vessel; more is asked back
+    Ph leastPh{constants::estimate::leastPh}, mostPh{constants::estimate::mostPh}; ///< likewise
+    double balancePh = constants::estimate::balancePh; ///< by which pH and acidity may miss each other [pH]
+    double balanceTa = constants::estimate::balanceTa; ///< the same [g/L]
     int freshFor = static_cast<int>(constants::estimate::freshFor); ///< a titration or a sitting speaks so long [d]
     PerDimension<double> modelSd{{constants::estimate::modelAcidity, constants::estimate::modelFunk,
                                   constants::estimate::modelBody}};  ///< of the model's scores [points]

@@ -94,6 +94,9 @@ private:
     void settle(Dimension d) {
         const Estimate combined = combinedOf(estimates_.evidence[d]);
         estimates_.combined[d] = combined;
+        Offset& offset = estimates_.offsets[d];
+        offset = longRunPrior(by_.offsets[d]);
+        learn(offset, tasted(offset, combined.mean, modelled_[d], combined.sd * combined.sd));
         context_.modelArrives = modelArrival(d, known_, combined.mean - modelled_[d], by_);
         estimates_.verdicts[d] = verdict(d, combined, known_.target.windows[d], context_);
     }

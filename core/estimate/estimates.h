@@ -49,6 +49,7 @@ struct KnownOfVessel {
 
 struct Estimates {
     PerDimension<tasting::Estimate> model, combined; ///< scores today
+    PerDimension<Offset> offsets;                    ///< of the vessel from the model, today
     PerDimension<std::optional<tasting::DimensionReading>> sitting;
     PerDimension<std::vector<Evidence>> evidence; ///< what `combined` rests on
     std::optional<GramsPerLitre> ta;
