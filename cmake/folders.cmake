@@ -2,9 +2,9 @@
 # Sources of one folder are compiled a few at a time: most of a source's cost is what it includes. The batches are small,
 # so that one edit does not compile a whole folder again. ALONE: folders or names (a pattern) whose sources use the same
 # names for private things, as every lever's file does.
-function(staveline_compile_together target size)
+function(staveline_compile_together target)
   cmake_parse_arguments(ARG "" "ALONE" "" ${ARGN})
-  if(NOT STAVELINE_UNITY)
+  if(STAVELINE_TOGETHER LESS 2)
     return()
   endif()
   get_target_property(sources ${target} SOURCES)
@@ -23,7 +23,7 @@ function(staveline_compile_together target size)
   foreach(folder IN LISTS folders)
     set(number 0)
     foreach(source IN LISTS in_${folder})
-      math(EXPR batch "${number} / ${size}")
+      math(EXPR batch "${number} / ${STAVELINE_TOGETHER}")
       set_source_files_properties(${source} PROPERTIES UNITY_GROUP "${folder}_${batch}")
       math(EXPR number "${number} + 1")
     endforeach()
