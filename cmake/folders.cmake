@@ -2,9 +2,13 @@
 # Sources of one folder are compiled a few at a time: most of a source's cost is what it includes. The batches are small,
 # so that one edit does not compile a whole folder again. ALONE: folders or names (a pattern) whose sources use the same
 # names for private things, as every lever's file does.
-function(staveline_compile_together target size)
-  cmake_parse_arguments(ARG "" "ALONE" "" ${ARGN})
-  if(NOT STAVELINE_UNITY)
+function(staveline_compile_together target)
+  cmake_parse_arguments(ARG "" "ALONE;AT_MOST" "" ${ARGN})
+  set(size ${STAVELINE_TOGETHER})
+  if(ARG_AT_MOST AND ARG_AT_MOST LESS size)
+    set(size ${ARG_AT_MOST})
+  endif()
+  if(size LESS 2)
     return()
   endif()
   get_target_property(sources ${target} SOURCES)
