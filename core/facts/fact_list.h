@@ -58,6 +58,9 @@ struct FactTraits {
     FACT(ChoiceFact,       "choice",       Kept::byVessel, Form::own)
 // clang-format on
 
+/// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
+inline constexpr int tablesMinor = 0;
+
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};
 STAVELINE_FACTS(STAVELINE_TRAITS)

@@ -264,7 +264,7 @@ STAVELINE_STORED(ingredient::Yeast)
 
 const book::Schema& cellarSchema() {
     static const book::Schema schema = [] {
-        book::Schema s{1, 0, {}};
+        book::Schema s{1, tablesMinor, {}};
         forEachFact([&]<class F>(std::type_identity<F>) {
             if constexpr (factTraits<F>.stored())
                 s.tables.push_back(tableFor<F>());
