@@ -170,7 +170,16 @@ struct Meaning {
             return ok;
         return with(name, check);
     }
+    [[nodiscard]] Result<void> sinceOpening(const VesselRecord& record, Day on) const {
+        return afterOpening(heldOn(record, shared(), on), on);
+    }
 
+    /// Whatever else an entry says, its day lies between the opening and today.
+    template <class F>
+    requires(facts::factTraits<F>.entry.has_value()) Result<void>
+    operator()(const F& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return sinceOpening(record, f.on); });
+    }
     Result<void> operator()(const facts::VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
     Result<void> operator()(const facts::VesselEditFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
@@ -222,7 +231,7 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) {
             if (f.measured == facts::Measured{} && f.note.empty())
                 return refuse("", say("desk.nothing_measured"), say("desk.nothing_measured.remedy"));
-            return afterOpening(heldOn(record, shared(), f.on), f.on);
+            return sinceOpening(record, f.on);
         });
     }
     Result<void> operator()(const facts::SampleFact& f) {
@@ -238,7 +247,7 @@ struct Meaning {
                     "/volume_l",
                     say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
                     say("desk.above_capacity.remedy"));
-            return afterOpening(heldOn(record, shared(), f.on), f.on);
+            return sinceOpening(record, f.on);
         });
     }
     Result<void> operator()(const facts::RefillFact& f) {
