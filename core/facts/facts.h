@@ -161,6 +161,14 @@ struct TopUpFact {
     std::string note;
     bool operator==(const TopUpFact&) const = default;
 };
+/// Moves no liquid.
+struct EventFact {
+    VesselName vessel;
+    Day on{};
+    Happening what = Happening::pitched;
+    std::string note;
+    bool operator==(const EventFact&) const = default;
+};
 struct BrewFact {
     std::string name;  ///< "Brew 31"
     VesselName vessel; ///< mostly brewed for; may be empty

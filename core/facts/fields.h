@@ -255,6 +255,12 @@ void describe(V& v, F& f) {
     v.field(Field{"age_d", 0, 20000}, f.age);
     v.field(Field{"note"}, f.note);
 }
+template <class V> void describe(V& v, Like<EventFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.word(Field{.name = "what", .required = true}, f.what, factWords::happenings);
+    v.field(Field{"note"}, f.note);
+}
 template <class V> void describe(V& v, Like<BrewFact> auto& f) {
     v.field(Field{.name = "name", .required = true}, f.name);
     v.vessel(Field{"vessel"}, f.vessel);
