@@ -263,6 +263,8 @@ std::string toJson(const std::vector<HistoryRow>& history) {
             if (const auto number = plain(value))
                 json[name] = *number;
         });
+        if (row.happened)
+            json["happened"] = wordOf(*row.happened);
         if (!row.note.empty())
             json["note"] = row.note;
         list.push_back(json);
@@ -285,13 +287,14 @@ std::string quoted(const std::string& words) {
 std::string toCsv(const std::vector<HistoryRow>& history) {
     std::string text = "on,what";
     eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { text += "," + name; });
-    text += ",note\r\n";
+    text += ",happened,note\r\n";
     for (const auto& row : history) {
         text += isoDay(row.on) + "," + std::string(wordOf(row));
         eachColumn(row, [&](const std::string&, const auto& value) {
             const auto number = plain(value);
             text += number ? fmt::format(",{:.6g}", *number) : std::string(",");
         });
+        text += "," + std::string(row.happened ? wordOf(*row.happened) : std::string_view());
         text += "," + (row.note.empty() ? std::string() : quoted(row.note)) + "\r\n";
     }
     return text;

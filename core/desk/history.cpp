@@ -68,6 +68,8 @@ void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row)
         row.note = fact->note;
         if constexpr (requires { fact->measured; })
             row.measured = fact->measured;
+        if constexpr (requires { fact->what; })
+            row.happened = fact->what;
     });
 }
 

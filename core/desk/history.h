@@ -40,6 +40,7 @@ struct HistoryRow {
     facts::Measured measured;
     std::optional<Ibu> refillBitterness;
     std::optional<Celsius> mashTemperature;
+    std::optional<facts::Happening> happened; ///< of an event
     std::string note;
     [[nodiscard]] bool is(vessel::EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
 };

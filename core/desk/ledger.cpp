@@ -24,6 +24,9 @@ Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vesse
     if (kind == vessel::EntryKind::drawOff)
         if (const auto* draw = byId<facts::DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
             return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
+    if (kind == vessel::EntryKind::event)
+        if (const auto* event = byId<facts::EventFact>(record, rowOf(e.id)))
+            return say("desk.line.event." + std::string(wordOf(event->what)));
     const std::string word(vessel::traitsOf(kind).word);
     if (e.brew)
         return say("desk.line." + word + "_brew")

@@ -210,7 +210,9 @@ template <class F> std::string subjectName(const F& f) {
 std::string editText(const Fact& fact, const DisplayUnits& units) {
     return std::visit(
         [&]<class F>(const F& f) {
-            const std::string key = "desk.edit." + std::string(facts::kindOf<F>);
+            std::string key = "desk.edit." + std::string(facts::kindOf<F>);
+            if constexpr (std::is_same_v<F, facts::EventFact>)
+                key += "." + std::string(wordOf(f.what));
             Message message = say(key).with("name", subjectName(f));
             if constexpr (requires { f.volume; })
                 message.arguments.push_back({"volume", f.volume, {}});

@@ -91,3 +91,30 @@ TEST_CASE_METHOD(Events, "an event needs a word that is known and a day in the v
     CHECK(refused(R"({"kind": "event", "vessel": "Nobody", "on": "2025-10-01", "what": "moved"})").path == "/vessel");
     CHECK(lines().size() == 1);
 }
+
+TEST_CASE_METHOD(Events, "ledger, undo and history say what the event was", "[desk][event][history]") {
+    const std::map<std::string, std::pair<std::string, std::string>> words{
+        {"pitched", {"culture pitched", "culture pitched into Plover"}},
+        {"racked", {"racked", "racking of Plover"}},
+        {"cleaned", {"wood cleaned hard", "hard cleaning of Plover"}},
+        {"moved", {"vessel moved", "moving of Plover"}},
+        {"tasters", {"other people taste from here on", "other tasters for Plover"}}};
+    for (const auto& [what, said] : words) {
+        INFO(what);
+        record(event("2025-10-01", what, R"(seen \"once\")"));
+        CHECK(render(lines().back().text) == said.first);
+        CHECK(desk->undoText() == said.second);
+        const auto rows = desk->history("Plover")->rows;
+        REQUIRE(rows.back().happened);
+        CHECK(wordOf(*rows.back().happened) == what);
+        CHECK(toCsv(rows).find(what + ",\"seen \"\"once\"\"\"\r\n") != std::string::npos);
+        CHECK(toJson(rows).find("\"happened\": \"" + what + "\"") != std::string::npos);
+        REQUIRE(desk->undo());
+        CHECK_FALSE(desk->history("Plover")->rows.back().happened);
+    }
+    record(event("2025-10-01", "moved"));
+    auto fact = stored(1);
+    fact.what = Happening::racked;
+    CHECK(desk->amend("event", 1, fact)->edit == "correct: racking of Plover");
+    CHECK(desk->remove("event", 1)->edit == "remove: racking of Plover");
+}

@@ -177,7 +177,7 @@ TEST_CASE_METHOD(FullFixture, "each kind names its edit in words", "[desk][undo]
                                                    {"sample", "sample of 0.40 L from Plover"},
                                                    {"dip", "dip of Plover: 480.0 L"},
                                                    {"reading", "reading of Plover"},
-                                                   {"event", "event at Plover"},
+                                                   {"event", "hard cleaning of Plover"},
                                                    {"sitting", "tasting of Plover"},
                                                    {"availability", "availability"},
                                                    {"brew", "brew Brew 4"}};

@@ -57,6 +57,8 @@ HistoryColumn wordColumn(std::string key, QString title, std::function<QString(c
 } // namespace
 
 QString entryWord(const HistoryRow& row) {
+    if (row.happened)
+        return ui::own("ui.word." + std::string(facts::wordOf(*row.happened)));
     const std::string own = "ui.history.what." + std::string(wordOf(row));
     return ui::own(builtInTexts().has(own) ? own : "ui.entry." + std::string(wordOf(row)));
 }
