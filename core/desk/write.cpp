@@ -62,6 +62,8 @@ private:
             take(v.interval, f.interval);
             take(v.sampleBefore, f.sampleBefore);
             take(v.drawShare, f.drawShare);
+            take(v.drawMayMove, f.drawMayMove);
+            take(v.intervalMayMove, f.intervalMayMove);
             if (f.evaporationPerYear)
                 v.evaporationPerYear = f.evaporationPerYear;
             if (f.cultureHeldBack)
@@ -207,12 +209,29 @@ template <class F> std::string subjectName(const F& f) {
         return {};
 }
 
+/// What the text of an edit is told by beside its kind: an event by its word, a permission changed alone by its own.
+template <class F> std::string tellingPart(const F&) {
+    return {};
+}
+std::string tellingPart(const facts::EventFact& f) {
+    return "." + std::string(wordOf(f.what));
+}
+std::string tellingPart(const facts::VesselEditFact& f) {
+    facts::VesselEditFact draw, interval;
+    draw.vessel = interval.vessel = f.vessel;
+    draw.drawMayMove = f.drawMayMove;
+    interval.intervalMayMove = f.intervalMayMove;
+    if (f.drawMayMove && f == draw)
+        return *f.drawMayMove ? ".draw_may_move" : ".draw_stays";
+    if (f.intervalMayMove && f == interval)
+        return *f.intervalMayMove ? ".interval_may_move" : ".interval_stays";
+    return {};
+}
+
 std::string editText(const Fact& fact, const DisplayUnits& units) {
     return std::visit(
         [&]<class F>(const F& f) {
-            std::string key = "desk.edit." + std::string(facts::kindOf<F>);
-            if constexpr (std::is_same_v<F, facts::EventFact>)
-                key += "." + std::string(wordOf(f.what));
+            const std::string key = "desk.edit." + std::string(facts::kindOf<F>) + tellingPart(f);
             Message message = say(key).with("name", subjectName(f));
             if constexpr (requires { f.volume; })
                 message.arguments.push_back({"volume", f.volume, {}});

@@ -27,6 +27,8 @@ struct VesselFact {
     Days interval{240};
     Share drawShare{.35};
     Days sampleBefore{30};
+    bool drawMayMove = false;                ///< the adviser may propose another draw
+    bool intervalMayMove = false;            ///< the adviser may propose another interval
     std::optional<Share> evaporationPerYear; ///< none: by material
     std::optional<double> oxygenPerYear;     ///< mg/(L year); none: by material
     std::optional<Share> cultureHeldBack;    ///< none: by material
@@ -43,7 +45,7 @@ struct VesselEditFact {
     std::optional<Material> material;
     std::optional<Litres> capacity;
     std::optional<Celsius> temperature;
-    std::optional<bool> canChangeTemperature;
+    std::optional<bool> canChangeTemperature, drawMayMove, intervalMayMove;
     std::optional<Days> interval, sampleBefore;
     std::optional<Share> drawShare, evaporationPerYear, cultureHeldBack;
     std::optional<double> oxygenPerYear;

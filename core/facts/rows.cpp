@@ -44,7 +44,7 @@ private:
             return book::ColumnType::text;
     }
     void add(const Field& f, book::ColumnType type, bool nullable) {
-        book::Column column{std::string(f.name), type, !nullable, {}, {}, {}};
+        book::Column column{std::string(f.name), type, !nullable && !f.later, {}, {}, {}};
         if (std::isfinite(f.low))
             column.low = f.low;
         if (std::isfinite(f.high))
