@@ -147,6 +147,18 @@ Result<void> checkScores(const tasting::Sitting& sitting) {
     return {};
 }
 
+Result<void> noSitting(const Facts<facts::SittingFact>& sittings, const facts::SittingUseFact& f) {
+    Message cause = say("desk.no_sitting").with("vessel", f.vessel).with("on", f.sitting);
+    if (sittings.empty())
+        return refuse("/sitting", std::move(cause), say("desk.no_sitting.none"));
+    const auto nearest = std::min_element(sittings.begin(), sittings.end(), [&](const auto& a, const auto& b) {
+        return std::abs(daysBetween(a.fact.sitting.on, f.sitting)) <
+               std::abs(daysBetween(b.fact.sitting.on, f.sitting));
+    });
+    return refuse("/sitting", std::move(cause),
+                  say("desk.no_sitting.remedy").with("nearest", nearest->fact.sitting.on));
+}
+
 Result<void> nameIsFree(const std::string& name, const std::map<std::string, book::RowId, std::less<>>& taken,
                         std::string field) {
     if (taken.contains(name))
@@ -226,6 +238,19 @@ struct Meaning {
     }
     Result<void> operator()(const facts::SittingFact& f) {
         return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord&) { return checkScores(f.sitting); });
+    }
+    Result<void> operator()(const facts::SittingUseFact& f) {
+        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
+            const auto& sittings = record.of<facts::SittingFact>();
+            const auto ofDay = std::count_if(sittings.begin(), sittings.end(),
+                                             [&](const auto& stored) { return stored.fact.sitting.on == f.sitting; });
+            if (ofDay == 0)
+                return noSitting(sittings, f);
+            if (f.which > ofDay)
+                return refuse("/which", say("desk.too_few_sittings").with("on", f.sitting).with("count", ofDay),
+                              say("desk.too_few_sittings.remedy").with("count", ofDay));
+            return {};
+        });
     }
     Result<void> operator()(const facts::ReadingFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) {

@@ -78,6 +78,23 @@ private:
             v.retiredReason = f.reason;
         });
     }
+    Result<void> store(const facts::SittingUseFact& f) {
+        auto record = cellar_.vessel(f.vessel);
+        if (!record)
+            return fail(record.error());
+        auto& sittings = (*record)->of<facts::SittingFact>();
+        int which = 0;
+        const auto at = std::find_if(sittings.begin(), sittings.end(), [&](const auto& stored) {
+            return stored.fact.sitting.on == f.sitting && ++which == f.which;
+        });
+        at->fact.learn = f.learn;
+        at->fact.learnReason = f.reason;
+        auto row = toRow(at->fact, cellar_.shared().names);
+        if (!row)
+            return fail(row.error());
+        rows_.push_back({std::string(tableOf<facts::SittingFact>), at->id});
+        return writer_.update(rows_.back().table, at->id, *row);
+    }
     Result<void> store(const VesselFact& f) {
         auto id = insert(f);
         if (!id)
@@ -209,12 +226,16 @@ template <class F> std::string subjectName(const F& f) {
         return {};
 }
 
-/// What the text of an edit is told by beside its kind: an event by its word, a permission changed alone by its own.
+/// What the text of an edit is told by beside its kind: by the word of an event, by what is wanted of a sitting, by a
+/// permission that is changed alone.
 template <class F> std::string tellingPart(const F&) {
     return {};
 }
 std::string tellingPart(const facts::EventFact& f) {
     return "." + std::string(wordOf(f.what));
+}
+std::string tellingPart(const facts::SittingUseFact& f) {
+    return f.learn ? ".learn" : ".leave";
 }
 std::string tellingPart(const facts::VesselEditFact& f) {
     facts::VesselEditFact draw, interval;
@@ -257,7 +278,8 @@ EditScope scopeOf(const std::vector<Fact>& facts, const facts::Names& names) {
                     vessel(f.vessel);
                 if constexpr (requires { f.from; })
                     vessel(f.from);
-                if constexpr (!perVessel<F>)
+                constexpr bool changesSitting = facts::factTraits<F>.kept == facts::Kept::inSitting;
+                if constexpr (!perVessel<F> && !changesSitting)
                     (facts::factTraits<F>.kept == facts::Kept::byAll ? scope.shared : scope.everything) = true;
                 if constexpr (bringsIngredients<F>)
                     scope.shared = true;

@@ -110,7 +110,19 @@ struct OpeningFact {
 struct SittingFact {
     VesselName vessel;
     tasting::Sitting sitting; ///< its day is the fact's day
+    bool learn = true;        ///< no: it stays on record and teaches nothing about the vessel
+    std::string learnReason;  ///< why not; may be empty
     bool operator==(const SittingFact&) const = default;
+};
+/// Changes a sitting on record: whether it is learned from. The mark is kept with the sitting itself, so that it goes
+/// where the sitting goes and cannot outlive it.
+struct SittingUseFact {
+    VesselName vessel;
+    Day sitting{}; ///< its day
+    int which = 1; ///< of several on one day, in the order they were recorded
+    bool learn = true;
+    std::string reason;
+    bool operator==(const SittingUseFact&) const = default;
 };
 struct ReadingFact {
     VesselName vessel;

@@ -221,6 +221,15 @@ template <class V> void describe(V& v, Like<SittingFact> auto& f) {
     v.list(Field{"faults"}, f.sitting.faults);
     v.field(Field{"note"}, f.sitting.note);
     v.field(Field{"draw_it"}, f.sitting.drawIt);
+    v.field(Field{.name = "learn", .later = true}, f.learn);
+    v.field(Field{.name = "learn_reason", .later = true}, f.learnReason);
+}
+template <class V> void describe(V& v, Like<SittingUseFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "sitting", .required = true}, f.sitting);
+    v.field(Field{"which", 1, 99}, f.which);
+    v.field(Field{.name = "learn", .required = true}, f.learn);
+    v.field(Field{"reason"}, f.reason);
 }
 template <class V> void describe(V& v, Like<ReadingFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);

@@ -65,7 +65,12 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "event", "vessel": "Plover", "on": "2025-08-02", "what": "cleaned", "note": "hot water, two manways open"},
  {"kind": "sitting", "vessel": "Plover", "on": "2025-08-03", "scores": [
   {"taster": "Rook", "attribute": "TA1", "cold": 6.5, "cellar": 7}, {"taster": "Rook", "attribute": "TA2", "cold": 6}],
-  "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true},
+  "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true,
+  "learn": false, "learn_reason": "the glasses smelt of soap"},
+ {"kind": "sitting", "vessel": "Plover", "on": "2025-08-20", "scores": [
+  {"taster": "Wren", "attribute": "TA1", "cold": 2.5}]},
+ {"kind": "sitting_use", "vessel": "Plover", "sitting": "2025-08-20", "which": 1, "learn": false,
+  "reason": "Wren had a cold"},
  {"kind": "lock", "vessel": "Plover", "on": "2025-08-04", "lever": "bitterness", "value": 9, "choice": "",
   "locked": true},
  {"kind": "lock", "vessel": "Plover", "on": "2025-08-05", "lever": "sacch_path", "choice": "ramp", "locked": true},

@@ -13,8 +13,8 @@ using namespace staveline::testing;
 namespace {
 
 /// What came after version 1.0, by table; no columns: the table itself.
-const std::map<std::string, std::set<std::string>> addedSince = {{"event", {}},
-                                                                 {"vessel", {"draw_may_move", "interval_may_move"}}};
+const std::map<std::string, std::set<std::string>> addedSince = {
+    {"event", {}}, {"sitting", {"learn", "learn_reason"}}, {"vessel", {"draw_may_move", "interval_may_move"}}};
 
 bool isAdded(const std::string& table, const std::string& column) {
     const auto found = addedSince.find(table);
@@ -86,7 +86,10 @@ TEST_CASE_METHOD(OlderBook, "a book of the first version is upgraded and takes w
     CHECK(desk->vessel("Heron")->facts == heron);
     CHECK_FALSE(desk->vessel("Heron")->facts.drawMayMove);
     CHECK(desk->sittings("Heron")->front().fact == tasted);
+    CHECK(desk->sittings("Heron")->front().fact.learn);
     REQUIRE(desk->record(EventFact{"Heron", day(2025, 10, 1), Happening::moved, ""}));
+    REQUIRE(desk->record(SittingUseFact{"Heron", day(2025, 9, 1), 1, false, "a cold"}));
+    CHECK_FALSE(open()->sittings("Heron")->front().fact.learn);
     VesselEditFact edit;
     edit.vessel = "Heron";
     edit.drawMayMove = true;
