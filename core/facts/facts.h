@@ -109,9 +109,9 @@ struct OpeningFact {
 };
 struct SittingFact {
     VesselName vessel;
-    tasting::Sitting sitting; ///< its day is the fact's day
-    bool learn = true;        ///< no: it stays on record and teaches nothing about the vessel
-    std::string learnReason;  ///< why not; may be empty
+    tasting::Sitting sitting;     ///< its day is the fact's day
+    bool learn = true;            ///< no: it stays on record and teaches nothing about the vessel
+    std::string learnReason = {}; ///< why not; may be empty
     bool operator==(const SittingFact&) const = default;
 };
 /// Changes a sitting on record: whether it is learned from. The mark is kept with the sitting itself, so that it goes

@@ -84,6 +84,22 @@ TEST_CASE_METHOD(SittingUse, "the mark goes where its sitting goes", "[desk][sit
     CHECK(stored(2) == moved);
 }
 
+TEST_CASE_METHOD(SittingUse, "a draw is remembered by the last sitting that counts", "[desk][sitting_use][history]") {
+    const auto full = [](const std::string& on, int score) {
+        std::string scores;
+        for (const char* line : {"TA1", "TA2", "TA3"})
+            scores += std::string(scores.empty() ? "" : ",") + R"({"attribute": ")" + line + R"(", "cold": )" +
+                      std::to_string(score) + "}";
+        return R"({"kind": "sitting", "vessel": "Plover", "on": ")" + on + R"(", "scores": [)" + scores + "]}";
+    };
+    record("[" + full("2026-01-05", 6) + "," + full("2026-01-20", 1) +
+           R"(,{"kind": "draw_off", "vessel": "Plover", "on": "2026-02-01", "volume_l": 60}])");
+    const auto tasted = [this] { return desk->pastDraws("Plover")->front().tasted[Dimension::acidity]->mean; };
+    const double muted = tasted();
+    record(use("2026-01-20", R"("learn": false)"));
+    CHECK(tasted() > muted + 3);
+}
+
 TEST_CASE_METHOD(SittingUse, "in one file with its sitting, and as a field of it, the mark is the same",
                  "[desk][sitting_use]") {
     record("[" + sitting("2026-01-01", 4) + "," + use("2026-01-01", R"("learn": false, "reason": "smoke")") + "]");
