@@ -3,6 +3,9 @@
 #include "desk/support.h"
 
 #include "desk/evidence.h"
+#include "facts/sample.h"
+
+#include <algorithm>
 
 using namespace staveline;
 using namespace staveline::desk;
@@ -149,4 +152,17 @@ TEST_CASE("whoever judges is given the events and the sittings up to a day, with
     const auto left = sittingsToLearnFrom(record, day(2025, 6, 1));
     REQUIRE(left.size() == 1);
     CHECK(left.front()->sitting.on == late.sitting.on);
+}
+
+TEST_CASE_METHOD(DeskFixture, "the sample cellar has a vessel that was moved and a sitting set aside",
+                 "[desk][sample][sitting_use][event]") {
+    REQUIRE(desk->record(*sampleCellar(now)));
+    const auto ledger = desk->ledger("Plover");
+    CHECK(std::count_if(ledger->lines.begin(), ledger->lines.end(), [](const LedgerLine& line) {
+              return line.text.key == "desk.line.event.moved" && !line.note.empty();
+          }) == 1);
+    const auto sittings = desk->sittings("Knot");
+    const auto aside = [](const auto& filed) { return !filed.fact.learn && !filed.fact.learnReason.empty(); };
+    CHECK(std::count_if(sittings->begin(), sittings->end(), aside) == 1);
+    CHECK_FALSE(aside(sittings->front())); // what is said today rests on one that counts
 }
