@@ -87,6 +87,25 @@ TEST_CASE_METHOD(SittingUse, "the mark goes where its sitting goes", "[desk][sit
     CHECK(stored(2) == moved);
 }
 
+TEST_CASE_METHOD(SittingUse, "what is known, due and wrong does not rest on a sitting set aside",
+                 "[desk][sitting_use]") {
+    const auto known = [this] { return desk->estimates("Plover")->combined[Dimension::acidity].mean; };
+    const double before = known();
+    const auto due = desk->vessel("Plover")->due.text;
+    record(R"({"kind": "sitting", "vessel": "Plover", "on": "2026-03-01", "scores": [
+      {"taster": "Rook", "attribute": "TA1", "cold": 1}, {"taster": "Rook", "attribute": "TA2", "cold": 1},
+      {"taster": "Rook", "attribute": "TA3", "cold": 1}], "faults": [{"fault": "ropy", "severity": 3}]})");
+    CHECK(desk->vessel("Plover")->fault == "ropy");
+    const double misled = known();
+    CHECK(misled < before - .5);
+    record(use("2026-03-01", R"("learn": false, "reason": "the wrong cask")"));
+    CHECK(known() == before);
+    CHECK(desk->vessel("Plover")->fault.empty());
+    CHECK(desk->vessel("Plover")->due.text == due);
+    record(use("2026-03-01", R"("learn": true)"));
+    CHECK(known() == misled);
+}
+
 TEST_CASE_METHOD(SittingUse, "a draw is remembered by the last sitting that counts", "[desk][sitting_use][history]") {
     const auto full = [](const std::string& on, int score) {
         std::string scores;
@@ -148,10 +167,13 @@ TEST_CASE("whoever judges is given the events and the sittings up to a day, with
     CHECK(eventsUpTo(record, day(2025, 6, 1)).size() == 2);
     CHECK(sittingsToLearnFrom(record, day(2025, 5, 31)).size() == 1);
     CHECK(sittingsToLearnFrom(record, day(2025, 6, 1)).size() == 2);
+    CHECK(lastToLearnFrom(record, day(2025, 5, 31)) == &record.of<SittingFact>().front().fact);
     record.of<SittingFact>().front().fact.learn = false;
     const auto left = sittingsToLearnFrom(record, day(2025, 6, 1));
     REQUIRE(left.size() == 1);
     CHECK(left.front()->sitting.on == late.sitting.on);
+    CHECK(lastToLearnFrom(record, day(2025, 6, 1)) == left.front());
+    CHECK(lastToLearnFrom(record, day(2025, 5, 31)) == nullptr);
 }
 
 TEST_CASE_METHOD(DeskFixture, "the sample cellar has a vessel that was moved and a sitting set aside",
