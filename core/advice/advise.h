@@ -56,6 +56,8 @@ struct AdviceInput {
     Days toThisDraw{30};
     double oxygenPerYear = 10;
     bool canChangeTemperature = false;
+    bool mayMoveDraw = false;     ///< the brewer lets the draw be another one
+    bool mayMoveInterval = false; ///< the brewer lets the interval be another one
     bool houseYeastKillerSensitive = true;
     bool brettEstablished = true;
     // what is known and wanted, today's scores

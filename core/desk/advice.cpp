@@ -64,6 +64,8 @@ void takeVessel(AdviceInput& in, const CurrentVessel& vessel, Day draw) {
     in.fillTo = usualFill(vessel);
     in.toThisDraw = Days{static_cast<double>(std::max(0, daysBetween(vessel.today, draw)))};
     in.canChangeTemperature = facts.canChangeTemperature;
+    in.mayMoveDraw = facts.drawMayMove;
+    in.mayMoveInterval = facts.intervalMayMove;
     if (const facts::CultureFact* culture = vessel.record.latest<facts::CultureFact>(vessel.today)) {
         in.houseYeastKillerSensitive = culture->killerSensitive;
         in.brettEstablished = culture->brettanomyces == facts::Brettanomyces::established;

@@ -263,6 +263,12 @@ std::string toJson(const std::vector<HistoryRow>& history) {
             if (const auto number = plain(value))
                 json[name] = *number;
         });
+        if (row.happened)
+            json["happened"] = wordOf(*row.happened);
+        if (row.kind == HistoryKind::sitting)
+            json["learn"] = row.learn;
+        if (!row.learnReason.empty())
+            json["learn_reason"] = row.learnReason;
         if (!row.note.empty())
             json["note"] = row.note;
         list.push_back(json);
@@ -272,8 +278,10 @@ std::string toJson(const std::vector<HistoryRow>& history) {
 
 namespace {
 
-/// RFC 4180: always between quotes, quotes doubled.
+/// RFC 4180: between quotes, quotes doubled; nothing where there is nothing.
 std::string quoted(const std::string& words) {
+    if (words.empty())
+        return {};
     std::string text = "\"";
     for (char c : words)
         text += c == '"' ? std::string("\"\"") : std::string(1, c);
@@ -285,14 +293,16 @@ std::string quoted(const std::string& words) {
 std::string toCsv(const std::vector<HistoryRow>& history) {
     std::string text = "on,what";
     eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { text += "," + name; });
-    text += ",note\r\n";
+    text += ",happened,learn,learn_reason,note\r\n";
     for (const auto& row : history) {
         text += isoDay(row.on) + "," + std::string(wordOf(row));
         eachColumn(row, [&](const std::string&, const auto& value) {
             const auto number = plain(value);
             text += number ? fmt::format(",{:.6g}", *number) : std::string(",");
         });
-        text += "," + (row.note.empty() ? std::string() : quoted(row.note)) + "\r\n";
+        const std::string_view learn = row.kind != HistoryKind::sitting ? "" : row.learn ? "yes" : "no";
+        text += fmt::format(",{},{},{},{}\r\n", row.happened ? wordOf(*row.happened) : "", learn,
+                            quoted(row.learnReason), quoted(row.note));
     }
     return text;
 }

@@ -147,6 +147,18 @@ Result<void> checkScores(const tasting::Sitting& sitting) {
     return {};
 }
 
+Result<void> noSitting(const Facts<facts::SittingFact>& sittings, const facts::SittingUseFact& f) {
+    Message cause = say("desk.no_sitting").with("vessel", f.vessel).with("on", f.sitting);
+    if (sittings.empty())
+        return refuse("/sitting", std::move(cause), say("desk.no_sitting.none"));
+    const auto nearest = std::min_element(sittings.begin(), sittings.end(), [&](const auto& a, const auto& b) {
+        return std::abs(daysBetween(a.fact.sitting.on, f.sitting)) <
+               std::abs(daysBetween(b.fact.sitting.on, f.sitting));
+    });
+    return refuse("/sitting", std::move(cause),
+                  say("desk.no_sitting.remedy").with("nearest", nearest->fact.sitting.on));
+}
+
 Result<void> nameIsFree(const std::string& name, const std::map<std::string, book::RowId, std::less<>>& taken,
                         std::string field) {
     if (taken.contains(name))
@@ -170,7 +182,16 @@ struct Meaning {
             return ok;
         return with(name, check);
     }
+    [[nodiscard]] Result<void> sinceOpening(const VesselRecord& record, Day on) const {
+        return afterOpening(heldOn(record, shared(), on), on);
+    }
 
+    /// Whatever else an entry says, its day lies between the opening and today.
+    template <class F>
+    requires(facts::factTraits<F>.entry.has_value()) Result<void>
+    operator()(const F& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return sinceOpening(record, f.on); });
+    }
     Result<void> operator()(const facts::VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
     Result<void> operator()(const facts::VesselEditFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
@@ -218,11 +239,24 @@ struct Meaning {
     Result<void> operator()(const facts::SittingFact& f) {
         return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord&) { return checkScores(f.sitting); });
     }
+    Result<void> operator()(const facts::SittingUseFact& f) {
+        return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
+            const auto& sittings = record.of<facts::SittingFact>();
+            const auto ofDay = std::count_if(sittings.begin(), sittings.end(),
+                                             [&](const auto& stored) { return stored.fact.sitting.on == f.sitting; });
+            if (ofDay == 0)
+                return noSitting(sittings, f);
+            if (f.which > ofDay)
+                return refuse("/which", say("desk.too_few_sittings").with("on", f.sitting).with("count", ofDay),
+                              say("desk.too_few_sittings.remedy").with("count", ofDay));
+            return {};
+        });
+    }
     Result<void> operator()(const facts::ReadingFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) {
             if (f.measured == facts::Measured{} && f.note.empty())
                 return refuse("", say("desk.nothing_measured"), say("desk.nothing_measured.remedy"));
-            return afterOpening(heldOn(record, shared(), f.on), f.on);
+            return sinceOpening(record, f.on);
         });
     }
     Result<void> operator()(const facts::SampleFact& f) {
@@ -238,7 +272,7 @@ struct Meaning {
                     "/volume_l",
                     say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
                     say("desk.above_capacity.remedy"));
-            return afterOpening(heldOn(record, shared(), f.on), f.on);
+            return sinceOpening(record, f.on);
         });
     }
     Result<void> operator()(const facts::RefillFact& f) {

@@ -2,6 +2,7 @@
 #include "desk/current_vessel.h"
 
 #include "desk/coming_refill.h"
+#include "desk/evidence.h"
 
 #include <cmath>
 
@@ -23,7 +24,7 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
         return rule;
     if (vessel.drawn)
         rule.drawn = now.lastDraw;
-    if (const facts::SittingFact* last = vessel.record.latest<facts::SittingFact>(vessel.today);
+    if (const facts::SittingFact* last = lastToLearnFrom(vessel.record, vessel.today);
         last && looksAtDraw(last->sitting.on, now, rule.interval))
         rule.sampled = last->sitting.on;
     if (vessel.brewed)

@@ -2,6 +2,7 @@
 #include "desk/estimates.h"
 
 #include "desk/chemistry.h"
+#include "desk/evidence.h"
 #include "desk/inside.h"
 
 #include <algorithm>
@@ -16,9 +17,9 @@ std::vector<estimate::Measurement> measurements(const VesselRecord& record, Day 
     return all;
 }
 
-/// The latest sitting, with the vessel as it was then.
+/// The latest sitting that counts, with the vessel as it was then.
 std::optional<estimate::Tasted> tastedLast(const CurrentVessel& vessel, Chemistry& chemistry) {
-    const facts::SittingFact* fact = vessel.record.latest<facts::SittingFact>(vessel.today);
+    const facts::SittingFact* fact = lastToLearnFrom(vessel.record, vessel.today);
     if (!fact || !estimate::speaksFor(fact->sitting.on, vessel.now().lastRefill, vessel.today))
         return {};
     const auto then = chemistry.on(vessel.record, fact->sitting.on);

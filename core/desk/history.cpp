@@ -30,6 +30,8 @@ void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
         row.on = stored.fact.sitting.on;
         row.kind = HistoryKind::sitting;
         row.tasted = tastedIn(stored.fact.sitting);
+        row.learn = stored.fact.learn;
+        row.learnReason = stored.fact.learnReason;
         row.note = stored.fact.sitting.note;
         rows.push_back(std::move(row));
     }
@@ -68,6 +70,8 @@ void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row)
         row.note = fact->note;
         if constexpr (requires { fact->measured; })
             row.measured = fact->measured;
+        if constexpr (requires { fact->what; })
+            row.happened = fact->what;
     });
 }
 
@@ -145,10 +149,11 @@ template <class F> const F* firstFrom(const VesselRecord& record, Day day) {
     return nullptr;
 }
 
+/// Of those that say something about the vessel.
 const Sitting* lastSitting(const VesselRecord& record, Day after, Day until) {
     const Sitting* found = nullptr;
     for (const auto& stored : record.of<facts::SittingFact>())
-        if (stored.fact.sitting.on > after && stored.fact.sitting.on <= until)
+        if (stored.fact.learn && stored.fact.sitting.on > after && stored.fact.sitting.on <= until)
             found = &stored.fact.sitting;
     return found;
 }

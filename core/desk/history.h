@@ -40,6 +40,9 @@ struct HistoryRow {
     facts::Measured measured;
     std::optional<Ibu> refillBitterness;
     std::optional<Celsius> mashTemperature;
+    std::optional<facts::Happening> happened; ///< of an event
+    bool learn = true;                        ///< of a sitting
+    std::string learnReason;                  ///< why a sitting is not learned from
     std::string note;
     [[nodiscard]] bool is(vessel::EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
 };

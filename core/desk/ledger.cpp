@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/ledger.h"
 
+#include "desk/evidence.h"
 #include "desk/inside.h"
 
 #include <algorithm>
@@ -24,6 +25,9 @@ Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vesse
     if (kind == vessel::EntryKind::drawOff)
         if (const auto* draw = byId<facts::DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
             return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
+    if (kind == vessel::EntryKind::event)
+        if (const auto* event = byId<facts::EventFact>(record, rowOf(e.id)))
+            return say("desk.line.event." + std::string(wordOf(event->what)));
     const std::string word(vessel::traitsOf(kind).word);
     if (e.brew)
         return say("desk.line." + word + "_brew")
@@ -56,10 +60,10 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.dates = vessel.dates;
     s.due = vessel.due;
     s.headline = s.due.text;
-    if (const auto& sittings = record.of<facts::SittingFact>(); !sittings.empty()) {
+    if (const facts::SittingFact* last = lastToLearnFrom(record, vessel.today)) {
         const facts::TargetFact* target = record.latest<facts::TargetFact>(vessel.today);
         tasting::SittingResult result;
-        result.faults = faultsIn(sittings.back().fact.sitting, tasting::builtInSheet());
+        result.faults = faultsIn(last->sitting, tasting::builtInSheet());
         if (auto mark =
                 worstUnwantedFault(result, target ? target->target : tasting::Target{}, tasting::builtInSheet())) {
             s.fault = mark->fault;

@@ -62,6 +62,8 @@ private:
             take(v.interval, f.interval);
             take(v.sampleBefore, f.sampleBefore);
             take(v.drawShare, f.drawShare);
+            take(v.drawMayMove, f.drawMayMove);
+            take(v.intervalMayMove, f.intervalMayMove);
             if (f.evaporationPerYear)
                 v.evaporationPerYear = f.evaporationPerYear;
             if (f.cultureHeldBack)
@@ -75,6 +77,23 @@ private:
             v.retired = f.on;
             v.retiredReason = f.reason;
         });
+    }
+    Result<void> store(const facts::SittingUseFact& f) {
+        auto record = cellar_.vessel(f.vessel);
+        if (!record)
+            return fail(record.error());
+        auto& sittings = (*record)->of<facts::SittingFact>();
+        int which = 0;
+        const auto at = std::find_if(sittings.begin(), sittings.end(), [&](const auto& stored) {
+            return stored.fact.sitting.on == f.sitting && ++which == f.which;
+        });
+        at->fact.learn = f.learn;
+        at->fact.learnReason = f.reason;
+        auto row = toRow(at->fact, cellar_.shared().names);
+        if (!row)
+            return fail(row.error());
+        rows_.push_back({std::string(tableOf<facts::SittingFact>), at->id});
+        return writer_.update(rows_.back().table, at->id, *row);
     }
     Result<void> store(const VesselFact& f) {
         auto id = insert(f);
@@ -207,10 +226,33 @@ template <class F> std::string subjectName(const F& f) {
         return {};
 }
 
+/// What the text of an edit is told by beside its kind: by the word of an event, by what is wanted of a sitting, by a
+/// permission that is changed alone.
+template <class F> std::string tellingPart(const F&) {
+    return {};
+}
+std::string tellingPart(const facts::EventFact& f) {
+    return "." + std::string(wordOf(f.what));
+}
+std::string tellingPart(const facts::SittingUseFact& f) {
+    return f.learn ? ".learn" : ".leave";
+}
+std::string tellingPart(const facts::VesselEditFact& f) {
+    facts::VesselEditFact draw, interval;
+    draw.vessel = interval.vessel = f.vessel;
+    draw.drawMayMove = f.drawMayMove;
+    interval.intervalMayMove = f.intervalMayMove;
+    if (f.drawMayMove && f == draw)
+        return *f.drawMayMove ? ".draw_may_move" : ".draw_stays";
+    if (f.intervalMayMove && f == interval)
+        return *f.intervalMayMove ? ".interval_may_move" : ".interval_stays";
+    return {};
+}
+
 std::string editText(const Fact& fact, const DisplayUnits& units) {
     return std::visit(
         [&]<class F>(const F& f) {
-            const std::string key = "desk.edit." + std::string(facts::kindOf<F>);
+            const std::string key = "desk.edit." + std::string(facts::kindOf<F>) + tellingPart(f);
             Message message = say(key).with("name", subjectName(f));
             if constexpr (requires { f.volume; })
                 message.arguments.push_back({"volume", f.volume, {}});
@@ -236,7 +278,8 @@ EditScope scopeOf(const std::vector<Fact>& facts, const facts::Names& names) {
                     vessel(f.vessel);
                 if constexpr (requires { f.from; })
                     vessel(f.from);
-                if constexpr (!perVessel<F>)
+                constexpr bool changesSitting = facts::factTraits<F>.kept == facts::Kept::inSitting;
+                if constexpr (!perVessel<F> && !changesSitting)
                     (facts::factTraits<F>.kept == facts::Kept::byAll ? scope.shared : scope.everything) = true;
                 if constexpr (bringsIngredients<F>)
                     scope.shared = true;

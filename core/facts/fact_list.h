@@ -17,10 +17,11 @@ namespace staveline::facts {
 
 /// Where a fact is kept.
 enum class Kept {
-    asVessel, ///< the row of a vessel itself
-    inVessel, ///< as a change of that row; it has no table of its own
-    byVessel, ///< in a list of its vessel
-    byAll     ///< what all vessels share
+    asVessel,  ///< the row of a vessel itself
+    inVessel,  ///< as a change of that row; it has no table of its own
+    byVessel,  ///< in a list of its vessel
+    inSitting, ///< as a change of one in the list of sittings; it has no table of its own
+    byAll      ///< what all vessels share
 };
 /// Whether its fields are flat, so that a form shows them as they stand.
 enum class Form { flat, own };
@@ -30,7 +31,7 @@ struct FactTraits {
     Kept kept = Kept::byVessel;
     Form form = Form::own;
     std::optional<vessel::EntryKind> entry = {}; ///< of the ledger
-    [[nodiscard]] constexpr bool stored() const { return kept != Kept::inVessel; }
+    [[nodiscard]] constexpr bool stored() const { return kept != Kept::inVessel && kept != Kept::inSitting; }
     /// A vessel is changed by a fact of its own.
     [[nodiscard]] constexpr bool amendable() const { return kept == Kept::byVessel || kept == Kept::byAll; }
 };
@@ -47,16 +48,21 @@ struct FactTraits {
     FACT(TargetFact,       "target",       Kept::byVessel, Form::own)                  \
     FACT(OpeningFact,      "opening",      Kept::byVessel, Form::flat, vessel::EntryKind::opening) \
     FACT(SittingFact,      "sitting",      Kept::byVessel, Form::own)                  \
+    FACT(SittingUseFact,   "sitting_use",  Kept::inSitting, Form::own)                 \
     FACT(ReadingFact,      "reading",      Kept::byVessel, Form::flat, vessel::EntryKind::reading) \
     FACT(SampleFact,       "sample",       Kept::byVessel, Form::flat, vessel::EntryKind::sample)  \
     FACT(DipFact,          "dip",          Kept::byVessel, Form::flat, vessel::EntryKind::dip)     \
     FACT(DrawOffFact,      "draw_off",     Kept::byVessel, Form::flat, vessel::EntryKind::drawOff) \
     FACT(RefillFact,       "refill",       Kept::byVessel, Form::flat, vessel::EntryKind::refill)  \
     FACT(TopUpFact,        "top_up",       Kept::byVessel, Form::flat, vessel::EntryKind::topUp)   \
+    FACT(EventFact,        "event",        Kept::byVessel, Form::flat, vessel::EntryKind::event)   \
     FACT(LockFact,         "lock",         Kept::byVessel, Form::own)                  \
     FACT(AvailabilityFact, "availability", Kept::byAll,    Form::own)                  \
     FACT(ChoiceFact,       "choice",       Kept::byVessel, Form::own)
 // clang-format on
+
+/// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
+inline constexpr int tablesMinor = 3;
 
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};

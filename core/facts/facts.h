@@ -27,6 +27,8 @@ struct VesselFact {
     Days interval{240};
     Share drawShare{.35};
     Days sampleBefore{30};
+    bool drawMayMove = false;                ///< the adviser may propose another draw
+    bool intervalMayMove = false;            ///< the adviser may propose another interval
     std::optional<Share> evaporationPerYear; ///< none: by material
     std::optional<double> oxygenPerYear;     ///< mg/(L year); none: by material
     std::optional<Share> cultureHeldBack;    ///< none: by material
@@ -43,7 +45,7 @@ struct VesselEditFact {
     std::optional<Material> material;
     std::optional<Litres> capacity;
     std::optional<Celsius> temperature;
-    std::optional<bool> canChangeTemperature;
+    std::optional<bool> canChangeTemperature, drawMayMove, intervalMayMove;
     std::optional<Days> interval, sampleBefore;
     std::optional<Share> drawShare, evaporationPerYear, cultureHeldBack;
     std::optional<double> oxygenPerYear;
@@ -107,8 +109,20 @@ struct OpeningFact {
 };
 struct SittingFact {
     VesselName vessel;
-    tasting::Sitting sitting; ///< its day is the fact's day
+    tasting::Sitting sitting;     ///< its day is the fact's day
+    bool learn = true;            ///< no: it stays on record and teaches nothing about the vessel
+    std::string learnReason = {}; ///< why not; may be empty
     bool operator==(const SittingFact&) const = default;
+};
+/// Changes a sitting on record: whether it is learned from. The mark is kept with the sitting itself, so that it goes
+/// where the sitting goes and cannot outlive it.
+struct SittingUseFact {
+    VesselName vessel;
+    Day sitting{}; ///< its day
+    int which = 1; ///< of several on one day, in the order they were recorded
+    bool learn = true;
+    std::string reason;
+    bool operator==(const SittingUseFact&) const = default;
 };
 struct ReadingFact {
     VesselName vessel;
@@ -160,6 +174,14 @@ struct TopUpFact {
     std::optional<Days> age;
     std::string note;
     bool operator==(const TopUpFact&) const = default;
+};
+/// Moves no liquid.
+struct EventFact {
+    VesselName vessel;
+    Day on{};
+    Happening what = Happening::pitched;
+    std::string note;
+    bool operator==(const EventFact&) const = default;
 };
 struct BrewFact {
     std::string name;  ///< "Brew 31"

@@ -20,6 +20,7 @@ struct Field {
     double high = std::numeric_limits<double>::infinity();
     bool required = false;
     UnitKind unit = UnitKind::none; ///< of a bare number; a quantity knows its own
+    bool later = false;             ///< came to a table that was there: older rows are empty and mean the default
 };
 
 template <class T, class Plain>
@@ -146,6 +147,8 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
     v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
     v.field(Field{.name = "oxygen_mg_l_year", .low = 0, .high = 1000, .unit = UnitKind::oxygenUptake}, f.oxygenPerYear);
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
+    v.field(Field{.name = "draw_may_move", .later = true}, f.drawMayMove);
+    v.field(Field{.name = "interval_may_move", .later = true}, f.intervalMayMove);
     v.field(Field{"note"}, f.note);
     v.field(Field{"retired_on"}, f.retired);
     v.field(Field{"retired_reason"}, f.retiredReason);
@@ -164,6 +167,8 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
     v.field(Field{.name = "oxygen_mg_l_year", .low = 0, .high = 1000, .unit = UnitKind::oxygenUptake}, f.oxygenPerYear);
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
+    v.field(Field{"draw_may_move"}, f.drawMayMove);
+    v.field(Field{"interval_may_move"}, f.intervalMayMove);
     v.field(Field{"note"}, f.note);
 }
 template <class V> void describe(V& v, Like<RetireFact> auto& f) {
@@ -216,6 +221,15 @@ template <class V> void describe(V& v, Like<SittingFact> auto& f) {
     v.list(Field{"faults"}, f.sitting.faults);
     v.field(Field{"note"}, f.sitting.note);
     v.field(Field{"draw_it"}, f.sitting.drawIt);
+    v.field(Field{.name = "learn", .later = true}, f.learn);
+    v.field(Field{.name = "learn_reason", .later = true}, f.learnReason);
+}
+template <class V> void describe(V& v, Like<SittingUseFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "sitting", .required = true}, f.sitting);
+    v.field(Field{"which", 1, 99}, f.which);
+    v.field(Field{.name = "learn", .required = true}, f.learn);
+    v.field(Field{"reason"}, f.reason);
 }
 template <class V> void describe(V& v, Like<ReadingFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
@@ -253,6 +267,12 @@ void describe(V& v, F& f) {
     v.brew(Field{"brew"}, f.brew);
     v.vessel(Field{"from"}, f.from);
     v.field(Field{"age_d", 0, 20000}, f.age);
+    v.field(Field{"note"}, f.note);
+}
+template <class V> void describe(V& v, Like<EventFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.word(Field{.name = "what", .required = true}, f.what, factWords::happenings);
     v.field(Field{"note"}, f.note);
 }
 template <class V> void describe(V& v, Like<BrewFact> auto& f) {

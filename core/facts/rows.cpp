@@ -44,7 +44,7 @@ private:
             return book::ColumnType::text;
     }
     void add(const Field& f, book::ColumnType type, bool nullable) {
-        book::Column column{std::string(f.name), type, !nullable, {}, {}, {}};
+        book::Column column{std::string(f.name), type, !nullable && !f.later, {}, {}, {}};
         if (std::isfinite(f.low))
             column.low = f.low;
         if (std::isfinite(f.high))
@@ -264,7 +264,7 @@ STAVELINE_STORED(ingredient::Yeast)
 
 const book::Schema& cellarSchema() {
     static const book::Schema schema = [] {
-        book::Schema s{1, 0, {}};
+        book::Schema s{1, tablesMinor, {}};
         forEachFact([&]<class F>(std::type_identity<F>) {
             if constexpr (factTraits<F>.stored())
                 s.tables.push_back(tableFor<F>());

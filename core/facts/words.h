@@ -10,12 +10,21 @@ namespace staveline::facts {
 enum class VesselForm { cask, keg, foeder, tank, carboy, bucket };
 enum class Material { oakNew, oakUsed, foeder, steel, glass, plastic };
 enum class Brettanomyces { established, young, none };
+/// What befell a vessel beside its liquid, after which it may taste otherwise than before.
+enum class Happening {
+    pitched, ///< a culture was put in
+    racked,  ///< the beer went to another vessel, or off its lees
+    cleaned, ///< the wood was cleaned hard
+    moved,   ///< the vessel stands elsewhere
+    tasters  ///< other people taste it now
+};
 
 namespace factWords {
 inline constexpr std::array<std::string_view, 6> shapes = {"cask", "keg", "foeder", "tank", "carboy", "bucket"};
 inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak used", "foeder",
                                                               "steel",   "glass",    "plastic"};
 inline constexpr std::array<std::string_view, 3> brett = {"established", "young", "none"};
+inline constexpr std::array<std::string_view, 5> happenings = {"pitched", "racked", "cleaned", "moved", "tasters"};
 inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
 } // namespace factWords
 
@@ -27,6 +36,10 @@ inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
 }
 [[nodiscard]] constexpr std::string_view wordOf(Brettanomyces state) {
     return factWords::brett[static_cast<std::size_t>(state)];
+}
+
+[[nodiscard]] constexpr std::string_view wordOf(Happening what) {
+    return factWords::happenings[static_cast<std::size_t>(what)];
 }
 
 } // namespace staveline::facts

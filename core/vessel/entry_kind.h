@@ -8,7 +8,7 @@
 
 namespace staveline::vessel {
 
-enum class EntryKind { opening, drawOff, refill, topUp, sample, dip, reading };
+enum class EntryKind { opening, drawOff, refill, topUp, sample, dip, reading, event };
 
 /// What an entry does with the liquid of its vessel.
 enum class Flow {
@@ -22,7 +22,7 @@ enum class Flow {
 struct EntryTraits {
     EntryKind kind;
     std::string_view word; ///< in record files, as its table and in the keys of its texts
-    int rank;              ///< on one day: opening, then what measures, then samples and draws, then what goes in
+    int rank; ///< on one day: opening, then what measures, then samples and draws, then what goes in, then events
     Flow flow;
 };
 inline constexpr auto entryKinds = std::to_array<EntryTraits>({
@@ -33,6 +33,7 @@ inline constexpr auto entryKinds = std::to_array<EntryTraits>({
     {EntryKind::sample, "sample", 2, Flow::out},
     {EntryKind::dip, "dip", 1, Flow::level},
     {EntryKind::reading, "reading", 1, Flow::none},
+    {EntryKind::event, "event", 6, Flow::none},
 });
 
 [[nodiscard]] constexpr const EntryTraits& traitsOf(EntryKind kind) {

@@ -12,10 +12,12 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "vessel", "name": "Plover", "shape": "foeder", "material": "oak new", "capacity_l": 600,
   "temperature_c": 14.5, "temperature_can_change": true, "interval_d": 200, "draw_share": 0.3,
   "sample_days_before_draw": 25, "evaporation_per_year": 0.03, "oxygen_mg_l_year": 9.5, "culture_held_back": 0.4,
+  "draw_may_move": true, "interval_may_move": true,
   "note": "north wall", "retired_on": null, "retired_reason": ""},
  {"kind": "vessel", "name": "Dunlin", "shape": "keg", "material": "steel", "capacity_l": 50, "temperature_c": 12,
   "temperature_can_change": true, "interval_d": 90, "draw_share": 0.5, "sample_days_before_draw": 10,
-  "evaporation_per_year": 0.001, "oxygen_mg_l_year": 1, "culture_held_back": 0.2, "note": "seal replaced",
+  "evaporation_per_year": 0.001, "oxygen_mg_l_year": 1, "culture_held_back": 0.2,
+  "draw_may_move": true, "interval_may_move": false, "note": "seal replaced",
   "retired_on": "2025-12-01", "retired_reason": "lid bent"},
  {"kind": "equipment", "on": "2025-01-10", "name": "60 L kit", "mash_tun_l": 80, "kettle_l": 90, "fermenter_l": 75,
   "mash_and_lauter_efficiency": 0.78, "boil_off_l_h": 6.5, "kettle_loss_l": 3, "cooling_shrinkage": 0.035,
@@ -60,9 +62,15 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "sample", "vessel": "Plover", "on": "2025-08-01", "volume_l": 0.4, "gravity_sg": 1.0029, "ph": 3.35,
   "ta_g_l": 6.3, "temperature_c": 16, "ibu": 8.4, "note": "through the nail"},
  {"kind": "dip", "vessel": "Plover", "on": "2025-08-02", "volume_l": 480, "note": "stick"},
+ {"kind": "event", "vessel": "Plover", "on": "2025-08-02", "what": "cleaned", "note": "hot water, two manways open"},
  {"kind": "sitting", "vessel": "Plover", "on": "2025-08-03", "scores": [
   {"taster": "Rook", "attribute": "TA1", "cold": 6.5, "cellar": 7}, {"taster": "Rook", "attribute": "TA2", "cold": 6}],
-  "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true},
+  "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true,
+  "learn": false, "learn_reason": "the glasses smelt of soap"},
+ {"kind": "sitting", "vessel": "Plover", "on": "2025-08-20", "scores": [
+  {"taster": "Wren", "attribute": "TA1", "cold": 2.5}]},
+ {"kind": "sitting_use", "vessel": "Plover", "sitting": "2025-08-20", "which": 1, "learn": false,
+  "reason": "Wren had a cold"},
  {"kind": "lock", "vessel": "Plover", "on": "2025-08-04", "lever": "bitterness", "value": 9, "choice": "",
   "locked": true},
  {"kind": "lock", "vessel": "Plover", "on": "2025-08-05", "lever": "sacch_path", "choice": "ramp", "locked": true},
@@ -78,6 +86,7 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "vessel_edit", "vessel": "Knot", "name": "Sanderling", "shape": "tank", "material": "plastic",
   "capacity_l": 60, "temperature_c": 17, "temperature_can_change": true, "interval_d": 300, "draw_share": 0.4,
   "sample_days_before_draw": 20, "evaporation_per_year": 0.02, "oxygen_mg_l_year": 30, "culture_held_back": 0.1,
+  "draw_may_move": true, "interval_may_move": true,
   "note": "moved to the loft"},
  {"kind": "retire", "vessel": "Sanderling", "on": "2026-02-20", "reason": "cracked"}
 ])";

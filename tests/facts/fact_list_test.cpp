@@ -27,13 +27,14 @@ TEST_CASE("each kind of fact has a word of its own, a table where it is stored, 
     forEachFact([&]<class F>(std::type_identity<F>) {
         INFO(kindOf<F>);
         CHECK(words.insert(kindOf<F>).second);
-        CHECK(hasTable(tableOf<F>) == (factTraits<F>.kept != Kept::inVessel));
+        CHECK(hasTable(tableOf<F>) == factTraits<F>.stored());
         CHECK(builtInTexts().has("desk.edit." + std::string(kindOf<F>)));
         CHECK(traitsOf(Fact{F{}}).kind == kindOf<F>);
         CHECK(writeRecords({Fact{F{}}}).find("\"" + std::string(kindOf<F>) + "\"") != std::string::npos);
     });
     CHECK(words.size() == std::variant_size_v<Fact>);
-    CHECK(cellarSchema().tables.size() == words.size() - 2 + 2); // no vessel_edit, no retire; grain and yeast beside
+    CHECK(cellarSchema().tables.size() ==
+          words.size() - 3 + 2); // no vessel_edit, retire, sitting_use; grain and yeast beside
 }
 
 TEST_CASE("each kind of entry is a fact of its vessel with a form and a word on the screen", "[facts]") {

@@ -61,6 +61,7 @@ public:
         cellar.taste().showBlankSheet(true);
         look("blank sheet");
         cellar.taste().showBlankSheet(false);
+        lookAtSetAside(cellar, vessel);
         lookAtAdjust(cellar);
         cellar.showPage(PageId::brew);
         look("brew plan");
@@ -81,6 +82,19 @@ public:
     }
 
 private:
+    /// The last sitting, if there is one, while it is not learned from.
+    void lookAtSetAside(CellarView& cellar, const char* vessel) {
+        const auto sittings = w_.window->session()->desk().sittings(vessel);
+        if (!sittings || sittings->empty())
+            return;
+        const auto before = cellar.taste().draft().id();
+        cellar.taste().openSitting(sittings->front().id);
+        w_.window->session()->record(
+            facts::SittingUseFact{vessel, sittings->front().fact.sitting.on, 1, false, "the glasses smelt of soap"});
+        look("sitting set aside");
+        w_.window->session()->undo();
+        cellar.taste().openSitting(before);
+    }
     void lookAtAdjust(CellarView& cellar) {
         cellar.showPage(PageId::adjust);
         CHECK(QTest::qWaitFor([&] { return !cellar.adjust().busy(); }, 30000));
@@ -98,7 +112,7 @@ private:
 
 void lookAtEntries(WindowInScratch& w, Round& round) {
     DrawRefillPage& workPage = w.window->cellar()->drawRefill();
-    for (const EntryKind kind : {EntryKind::drawOff, EntryKind::refill, EntryKind::reading}) {
+    for (const EntryKind kind : {EntryKind::drawOff, EntryKind::refill, EntryKind::reading, EntryKind::event}) {
         workPage.begin(kind);
         round.look("entry");
         workPage.form().leave();

@@ -11,6 +11,7 @@
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/vessel_drawing.h"
+#include "ui/window/cellar_view.h"
 
 #include <QLabel>
 #include <QLineEdit>
@@ -157,6 +158,41 @@ TEST_CASE("each kind of entry is recorded from its form", "[ui][page]") {
     enter(EntryKind::dip, "205");
     s.workPage->showVessel("Teal");
     enter(EntryKind::sample, "0.1");
+}
+
+TEST_CASE("an event is begun by its key, chosen and recorded without the mouse", "[ui][page][event]") {
+    testing::WindowInScratch w;
+    w.window->cellar()->showVessel("Heron");
+    w.key(Qt::Key_4, Qt::ControlModifier);
+    const Desk& desk = w.window->session()->desk();
+    const double level = desk.vessel("Heron")->now.volume.l;
+    w.key(Qt::Key_H, Qt::ControlModifier);
+    const DrawRefillPage& page = w.window->cellar()->drawRefill();
+    REQUIRE(page.form().active());
+    CHECK(w.focus() == page.form().fields().choice("what"));
+    w.key(Qt::Key_Down);
+    w.key(Qt::Key_Down);
+    w.tabTo("Note");
+    w.type("soda, two hot rinses");
+    w.key(Qt::Key_Return);
+    CHECK_FALSE(page.form().active());
+    const LedgerLine line = desk.ledger("Heron")->lines.back();
+    CHECK(line.kind == EntryKind::event);
+    CHECK(std::get<EventFact>(*desk.fact(line.table, line.id)) ==
+          EventFact{"Heron", testing::testToday, Happening::cleaned, "soda, two hot rinses"});
+    CHECK(desk.vessel("Heron")->now.volume.l == level);
+    w.key(Qt::Key_E, Qt::ControlModifier); // the line just stored is chosen
+    REQUIRE(page.form().active());
+    w.key(Qt::Key_Down);
+    w.key(Qt::Key_Return);
+    CHECK(std::get<EventFact>(*desk.fact(line.table, line.id)).what == Happening::moved);
+    w.key(Qt::Key_Delete);
+    CHECK_FALSE(desk.fact(line.table, line.id));
+    for (int i = 0; i < 3; ++i)
+        w.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(desk.ledger("Heron")->lines.back().kind == EntryKind::refill);
+    w.key(Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    CHECK(desk.ledger("Heron")->lines.back().kind == EntryKind::event);
 }
 
 TEST_CASE("a vessel without entries offers its opening and its first refill", "[ui][page]") {

@@ -54,7 +54,7 @@ struct AtLedger : WindowInScratch {
     }
 };
 
-const std::array entryKeys = {Qt::Key_D, Qt::Key_R, Qt::Key_T, Qt::Key_L, Qt::Key_I, Qt::Key_G};
+const std::array entryKeys = {Qt::Key_D, Qt::Key_R, Qt::Key_T, Qt::Key_L, Qt::Key_I, Qt::Key_G, Qt::Key_H};
 
 } // namespace
 

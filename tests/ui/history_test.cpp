@@ -9,6 +9,7 @@
 #include "support/full_disk.h"
 #include "ui/audit.h"
 #include "ui/chart/chart_stack.h"
+#include "ui/history/columns.h"
 #include "ui/history/copy_table.h"
 #include "ui/history/history_charts.h"
 #include "ui/history/history_model.h"
@@ -417,8 +418,8 @@ TEST_CASE("the file follows RFC 4180 in stored units", "[ui][history]") {
     AtHistory s("Heron", withVessel(std::string(opened) + ", " + sat));
     const std::string csv = toCsv(s.history().rows);
     CHECK(csv.rfind("on,what,acidity,funk,body,acidity_sd,funk_sd,body_sd,acidity_forecast,", 0) == 0);
-    CHECK(csv.find("volume_l,moved_l,mean_age_d,gravity_sg,ph,ta_g_l,temperature_c,ibu,refill_ibu,mash_c,note\r\n") !=
-          std::string::npos);
+    CHECK(csv.find("volume_l,moved_l,mean_age_d,gravity_sg,ph,ta_g_l,temperature_c,ibu,refill_ibu,mash_c,happened,"
+                   "learn,learn_reason,note\r\n") != std::string::npos);
     CHECK(csv.find("\"Firm, \"\"dry\"\", long\"\r\n") != std::string::npos);
     CHECK(csv.find("2025-02-01,opening,") != std::string::npos);
     CHECK(std::count(csv.begin(), csv.end(), '\n') == 3);
@@ -504,6 +505,51 @@ TEST_CASE("a reading says its values wherever its entry is said", "[ui][history]
     s.session->setUnits(units);
     s.charts().moveCursor(day(2026, 3, 1));
     CHECK(s.workPage->cursorWords().contains("reading: 1.0 \u00b0P, pH 3.31"));
+}
+
+TEST_CASE("an event says what it was, as a mark, at the cursor and in the table", "[ui][history][event]") {
+    AtHistory s("Heron", R"([
+      {"kind": "vessel", "name": "Heron", "capacity_l": 225},
+      {"kind": "opening", "vessel": "Heron", "on": "2025-02-01", "volume_l": 214},
+      {"kind": "event", "vessel": "Heron", "on": "2025-08-20", "what": "moved", "note": "to the back wall"}])");
+    const auto& events = s.charts().chartData().events;
+    const auto mark = std::find_if(events.begin(), events.end(),
+                                   [](const ChartEvent& event) { return event.on == day(2025, 8, 20); });
+    REQUIRE(mark != events.end());
+    CHECK(mark->words == "vessel moved");
+    CHECK(mark->glyph == Glyph::note);
+    CHECK(mark->row == ChartEvent::Row::look);
+    CHECK_FALSE(mark->change);
+    const HistoryRow row = s.history().rows.back();
+    CHECK(entryWord(row) == "Vessel moved");
+    CHECK(row.note == "to the back wall");
+}
+
+TEST_CASE("a sitting not learned from says so, as a mark, at the cursor and in the table", "[ui][history][learn]") {
+    AtHistory s("Heron", withVessel(std::string(opened) + ", " + sat + R"(,
+      {"kind": "sitting_use", "vessel": "Heron", "sitting": "2025-03-01", "learn": false, "reason": "a head cold"})"));
+    const auto& series = s.panel("acidity").series;
+    const auto named = [&](const QString& name) {
+        return std::find_if(series.begin(), series.end(), [&](const ChartSeries& one) { return one.name == name; });
+    };
+    REQUIRE(named("tasted, not learned from") != series.end());
+    CHECK(named("tasted, not learned from")->points.size() == 1);
+    CHECK(named("tasted, not learned from")->shape != named("tasted")->shape);
+    CHECK(named("tasted")->points.empty());
+    const auto& events = s.charts().chartData().events;
+    CHECK(std::any_of(events.begin(), events.end(),
+                      [](const ChartEvent& event) { return event.words == "tasted, not learned from"; }));
+    s.key(Qt::Key_T);
+    const auto& model = *part<CopyTable>(*s.workPage).model();
+    const int row = model.rowCount() - 1;
+    CHECK(model.index(row, columnTitled(model, "Entry")).data() == "Sitting, not learned from");
+    CHECK(model.index(row, columnTitled(model, "Note")).data().toString().endsWith("; a head cold"));
+    const auto rows = s.history().rows;
+    CHECK(toCsv(rows).find(",no,\"a head cold\",") != std::string::npos);
+    CHECK(toJson(rows).find("\"learn\": false") != std::string::npos);
+    s.key(Qt::Key_T);
+    REQUIRE(s.session->record(SittingUseFact{"Heron", day(2025, 3, 1), 1, true, ""}));
+    CHECK(s.panel("acidity").series.size() == 3);
 }
 
 TEST_CASE("charts are chosen from the menu", "[ui][history]") {

@@ -161,6 +161,13 @@ void Walk::taste() const {
     workPage.showBlankSheet(true);
     take("taste-blank");
     workPage.showBlankSheet(false);
+    at("Knot", PageId::taste);
+    const auto sittings = w_.window->session()->desk().sittings("Knot");
+    for (const auto& filed : *sittings)
+        if (!filed.fact.learn)
+            workPage.openSitting(filed.id);
+    scroll(workPage, 1);
+    take("taste-set-aside");
 }
 
 void Walk::adjust() const {
@@ -257,6 +264,9 @@ void Walk::drawAndRefill() const {
     workPage.begin(EntryKind::refill);
     fill("volume_l", "400");
     take("refill-too-much");
+    workPage.form().leave();
+    workPage.begin(EntryKind::event);
+    take("event-entry");
     workPage.form().leave();
     workPage.amendSelected();
     take("draw-amend");

@@ -69,6 +69,30 @@ TEST_CASE("only what is changed is recorded, as one edit that names the vessel",
     CHECK(factsOf(at, "Heron") == before);
 }
 
+TEST_CASE("the adviser is let move draw or interval by a tick, and undo says so", "[ui][vesselpage]") {
+    AtVesselPage at;
+    for (const auto& [words, undone] :
+         {std::pair{"The adviser may change how much is drawn", "let the adviser change the draw of Heron"},
+          std::pair{"The adviser may change the interval", "let the adviser change the interval of Heron"}}) {
+        CAPTURE(words);
+        const VesselFact before = factsOf(at, "Heron");
+        at.change("Heron");
+        at.tabTo(words);
+        at.key(Qt::Key_Space);
+        at.key(Qt::Key_Return);
+        CHECK(at.window->cellar()->atVessel());
+        CHECK(at.desk().undoText() == undone);
+        const VesselFact after = factsOf(at, "Heron");
+        CHECK(after.drawMayMove != after.intervalMayMove);
+        at.key(Qt::Key_Z, Qt::ControlModifier);
+        CHECK(factsOf(at, "Heron") == before);
+    }
+    at.window->cellar()->showVessel("Heron");
+    at.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier); // of a new vessel it is not asked
+    for (const QAbstractButton* tick : at.page().findChildren<QAbstractButton*>())
+        CHECK_FALSE((tick->isVisible() && tick->accessibleName().startsWith("The adviser")));
+}
+
 TEST_CASE("nothing changed records nothing, and Escape leaves all as it was", "[ui][vesselpage]") {
     AtVesselPage at;
     const auto revision = at.desk().revision();

@@ -16,8 +16,9 @@ namespace {
 LedgerEntry drawEntry(std::int64_t id, bool wild) {
     LedgerEntry entry;
     entry.id = id;
-    entry.kind = *rc::gen::element(EntryKind::drawOff, EntryKind::refill, EntryKind::topUp, EntryKind::sample,
-                                   EntryKind::dip, EntryKind::reading, EntryKind::refill, EntryKind::opening);
+    entry.kind =
+        *rc::gen::element(EntryKind::drawOff, EntryKind::refill, EntryKind::topUp, EntryKind::sample, EntryKind::dip,
+                          EntryKind::reading, EntryKind::refill, EntryKind::opening, EntryKind::event);
     entry.on = dayAfter(*rc::gen::inRange(wild ? -40 : 1, 3000));
     entry.minute = *rc::gen::inRange(0, 3) * 600;
     entry.rank = *rc::gen::inRange(-1, 2);

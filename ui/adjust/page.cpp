@@ -58,7 +58,7 @@ QString tastedSides(const desk::Desk& desk, const desk::AdviceJob& job) {
         return {};
     const auto last =
         std::find_if(sittings->begin(), sittings->end(), [&](const desk::Filed<facts::SittingFact>& filed) {
-            return filed.fact.sitting.on == *job.estimates.tastedOn;
+            return filed.fact.learn && filed.fact.sitting.on == *job.estimates.tastedOn;
         });
     const QString words =
         last == sittings->end() ? QString() : sidesWords(funkSides(last->fact.sitting, tasting::builtInSheet()));

@@ -82,7 +82,7 @@ void addBands(std::vector<TimelineRow>& rows, const QString& name, const PerDime
 std::vector<TimelinePoint> lastTasted(const desk::HistoryView& history, Dimension dimension, std::size_t most) {
     std::vector<TimelinePoint> points;
     for (const desk::HistoryRow& row : history.rows)
-        if (const auto& tasted = row.tasted[dimension])
+        if (const auto& tasted = row.tasted[dimension]; tasted && row.learn)
             points.push_back({row.on, bandOf(*tasted)});
     if (points.size() > most)
         points.erase(points.begin(), points.end() - static_cast<std::ptrdiff_t>(most));

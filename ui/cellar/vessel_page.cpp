@@ -26,6 +26,8 @@ const std::set<std::string> byHabit = {"temperature_can_change",
                                        "evaporation_per_year",
                                        "oxygen_mg_l_year",
                                        "culture_held_back",
+                                       "draw_may_move",
+                                       "interval_may_move",
                                        "note",
                                        "retired_on",
                                        "retired_reason"};
@@ -50,6 +52,8 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     takeChange(edit.interval, before.interval, after.interval);
     takeChange(edit.sampleBefore, before.sampleBefore, after.sampleBefore);
     takeChange(edit.drawShare, before.drawShare, after.drawShare);
+    takeChange(edit.drawMayMove, before.drawMayMove, after.drawMayMove);
+    takeChange(edit.intervalMayMove, before.intervalMayMove, after.intervalMayMove);
     if (before.evaporationPerYear != after.evaporationPerYear)
         edit.evaporationPerYear = after.evaporationPerYear;
     if (before.cultureHeldBack != after.cultureHeldBack)

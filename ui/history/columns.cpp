@@ -50,6 +50,15 @@ void addMeasured(std::vector<HistoryColumn>& columns, const DisplayUnits& units)
                 [](const HistoryRow& row) { return row.measured.bitterness; });
 }
 
+/// What was noted, and of a sitting why it is not learned from.
+QString noteWords(const HistoryRow& row) {
+    QStringList parts;
+    for (const std::string& words : {row.note, row.learnReason})
+        if (!words.empty())
+            parts << qs(words);
+    return parts.join(QStringLiteral("; "));
+}
+
 HistoryColumn wordColumn(std::string key, QString title, std::function<QString(const HistoryRow&)> shown) {
     return {std::move(key), std::move(title), std::move(shown), false};
 }
@@ -57,6 +66,10 @@ HistoryColumn wordColumn(std::string key, QString title, std::function<QString(c
 } // namespace
 
 QString entryWord(const HistoryRow& row) {
+    if (row.happened)
+        return ui::own("ui.word." + std::string(facts::wordOf(*row.happened)));
+    if (!row.learn)
+        return ui::own("ui.history.what.sitting_not_learned");
     const std::string own = "ui.history.what." + std::string(wordOf(row));
     return ui::own(builtInTexts().has(own) ? own : "ui.entry." + std::string(wordOf(row)));
 }
@@ -79,7 +92,7 @@ std::vector<HistoryColumn> historyColumns(const DisplayUnits& units) {
                 [](const HistoryRow& row) { return row.refillBitterness; });
     addQuantity(columns, "mash_c", tr("Mash"), UnitKind::temperature, units, 1,
                 [](const HistoryRow& row) { return row.mashTemperature; });
-    columns.push_back(wordColumn("note", tr("Note"), [](const HistoryRow& row) { return qs(row.note); }));
+    columns.push_back(wordColumn("note", tr("Note"), noteWords));
     return columns;
 }
 

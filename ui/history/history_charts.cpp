@@ -96,10 +96,13 @@ private:
                          [](const ChartPoint& a, const ChartPoint& b) { return a.on < b.on; });
         auto tasted = series(tr("tasted"), SeriesKind::points, Shape::disc, Tone::tasted);
         tasted.joined = true;
+        auto aside = series(tr("tasted, not learned from"), SeriesKind::points, Shape::square, Tone::calm);
         for (const HistoryRow& row : history_.rows)
             if (row.tasted[d])
-                tasted.points.push_back(estimatePoint(row.on, *row.tasted[d]));
+                (row.learn ? tasted : aside).points.push_back(estimatePoint(row.on, *row.tasted[d]));
         made.series = {window(d), std::move(told), std::move(tasted)};
+        if (!aside.points.empty())
+            made.series.push_back(std::move(aside));
         return made;
     }
     /// Each window holds until the next; the last to the end of the charts.
@@ -212,7 +215,7 @@ std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<d
     }
     for (const HistoryRow& row : history.rows)
         if (row.kind == desk::HistoryKind::sitting)
-            look(row.on, "ui.history.tasted");
+            look(row.on, row.learn ? "ui.history.tasted" : "ui.history.tasted_not_learned");
         else if (row.kind == desk::HistoryKind::forecast)
             look(row.on, "ui.history.promised_for");
     for (const facts::TargetFact& target : history.targets)

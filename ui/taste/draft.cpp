@@ -132,8 +132,8 @@ SittingDraft::SittingDraft(const desk::Filed<SittingFact>& stored)
 
 bool SittingDraft::changed() const {
     const Sitting &a = stored_.sitting, &b = now_.sitting;
-    return a.on != b.on || a.note != b.note || a.drawIt != b.drawIt ||
-           (a.scores != b.scores && mapOf(a.scores) != mapOf(b.scores)) ||
+    return a.on != b.on || a.note != b.note || a.drawIt != b.drawIt || stored_.learn != now_.learn ||
+           stored_.learnReason != now_.learnReason || (a.scores != b.scores && mapOf(a.scores) != mapOf(b.scores)) ||
            (a.faults != b.faults && mapOf(a.faults) != mapOf(b.faults));
 }
 
@@ -214,6 +214,11 @@ void SittingDraft::setSeverity(const std::string& fault, int severity) {
         marks.push_back({fault, severity});
 }
 
+void SittingDraft::setLearn(bool learn, const std::string& reason) {
+    now_.learn = learn;
+    now_.learnReason = learn ? std::string() : reason;
+}
+
 int SittingDraft::fillable(const Sitting& earlier) const {
     return static_cast<int>(lacking(*this, earlier).size());
 }
@@ -239,8 +244,10 @@ void SittingDraft::settle(std::int64_t id) {
 void SittingDraft::settleRemoved() {
     gone_ = id_;
     id_.reset();
-    stored_.sitting = Sitting();
+    stored_ = SittingFact();
+    stored_.vessel = now_.vessel;
     stored_.sitting.on = now_.sitting.on;
+    setLearn(true, {});
 }
 
 void SittingDraft::follow(const std::optional<SittingFact>& stored) {
@@ -248,7 +255,11 @@ void SittingDraft::follow(const std::optional<SittingFact>& stored) {
     if (!stored) {
         theirs.sitting.scores.clear();
         theirs.sitting.faults.clear();
+        theirs.learn = true;
+        theirs.learnReason.clear();
     }
+    now_.learn = merged(stored_.learn, now_.learn, theirs.learn);
+    now_.learnReason = merged(stored_.learnReason, now_.learnReason, theirs.learnReason);
     const Sitting base = stored_.sitting, mine = now_.sitting;
     now_.vessel = theirs.vessel;
     now_.sitting.on = merged(base.on, mine.on, theirs.sitting.on);

@@ -49,6 +49,7 @@ public:
     void setNote(const std::string& note) { now_.sitting.note = note; }
     void setDrawIt(std::optional<bool> drawIt) { now_.sitting.drawIt = drawIt; }
     void setDay(Day on) { now_.sitting.on = on; }
+    void setLearn(bool learn, const std::string& reason);
 
     /// Gives the taster in hand the scores of an earlier sitting wherever nothing is scored yet; how many those are.
     int fillFrom(const tasting::Sitting& earlier);

@@ -8,6 +8,7 @@
 #include "ui/taste/anchor_scale.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/taste/fault_list.h"
+#include "ui/taste/learn_choice.h"
 #include "ui/taste/sitting_header.h"
 #include "ui/taste/sitting_summary.h"
 #include "ui/taste/taster_grid.h"
@@ -172,6 +173,7 @@ void TastePage::leaveVessel() {
 void TastePage::finish() {
     sheet_->finish();
     header_->finish();
+    learn_->finish();
     keepNote();
 }
 
@@ -395,6 +397,7 @@ void TastePage::display(bool anew) {
         note_->document()->setModified(false);
     }
     drawIt_->setWord(wordOf(draft_.now().sitting.drawIt));
+    learn_->showUse(draft_.now().learn, draft_.now().learnReason, anew);
     if (grid_->isVisible())
         grid_->showDraft(draft_, longWanted_);
     showScale();
@@ -448,6 +451,8 @@ void TastePage::showState() {
     same_->setEnabled(!readOnly);
     remove_->setEnabled(!readOnly);
     remove_->setVisible(draft_.id().has_value());
+    learn_->setReadOnly(readOnly);
+    learn_->setVisible(draft_.id().has_value());
     if (draft_.waits() && !readOnly)
         noteWaits_->say(MessageLabel::Weight::note, own("ui.taste.waits"));
     else

@@ -23,6 +23,7 @@ class AnchorScale;
 class BlankSheet;
 class ChoiceField;
 class FaultList;
+class LearnChoice;
 class SittingSummary;
 class SittingHeader;
 class TasterGrid;
@@ -132,6 +133,7 @@ private:
     QPushButton* same_;
     QPushButton* all_;
     QPushButton* remove_;
+    LearnChoice* learn_;
     TasterGrid* grid_;
     AnchorScale* scale_;
     SittingSummary* summary_;

@@ -3,6 +3,7 @@
 #include "ui/taste/anchor_scale.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/taste/fault_list.h"
+#include "ui/taste/learn_choice.h"
 #include "ui/taste/page.h"
 #include "ui/taste/sitting_header.h"
 #include "ui/taste/sitting_summary.h"
@@ -161,7 +162,9 @@ QWidget* TastePage::makeBelow() {
     connect(remove_, &QPushButton::clicked, this, &TastePage::removeSitting);
     column->addWidget(noteLabel);
     column->addWidget(note_);
+    learn_ = new LearnChoice(part);
     column->addLayout(draw);
+    column->addWidget(learn_);
     column->addWidget(noteWaits_);
     return part;
 }
@@ -242,6 +245,15 @@ void TastePage::connectBelow() {
         draft_.setDrawIt(word == "open" ? std::nullopt : std::optional(word == "yes"));
         store(say("ui.taste.edit.draw").with("vessel", begun_), "draw");
         showState();
+    });
+    connect(learn_, &LearnChoice::decided, this, [this](bool learn) {
+        finish();
+        draft_.setLearn(learn, {});
+        store(say(learn ? "ui.taste.edit.learn" : "ui.taste.edit.not_learn").with("vessel", begun_), {});
+    });
+    connect(learn_, &LearnChoice::reasoned, this, [this](const QString& reason) {
+        draft_.setLearn(false, toStd(reason));
+        store(say("ui.taste.edit.not_learn_reason").with("vessel", begun_), {});
     });
     connect(blank_, &BlankSheet::left, this, [this] { showBlankSheet(false); });
 }

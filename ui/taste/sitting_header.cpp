@@ -32,7 +32,8 @@ QString tr(const char* source, int n = -1) {
 
 QString sittingWords(const desk::Filed<facts::SittingFact>& filed) {
     const QString who = tasterWords(tastersOf(filed.fact.sitting));
-    const QString when = dayWords(filed.fact.sitting.on);
+    const QString day = dayWords(filed.fact.sitting.on);
+    const QString when = filed.fact.learn ? day : tr("%1 (not learned from)").arg(day);
     return who.isEmpty() ? when : tr("%1, %2").arg(when, who);
 }
 
