@@ -16,6 +16,10 @@ using vessel::EntryKind;
 
 namespace {
 
+bool fills(const vessel::LedgerEntry& entry) {
+    return !entry.outOfThisVessel && (entry.kind == EntryKind::refill || entry.kind == EntryKind::topUp);
+}
+
 template <class F>
 void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_t, VesselName>& sources) {
     for (const auto& stored : facts)
@@ -23,17 +27,17 @@ void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_
             sources[entryId(kind, stored.id)] = stored.fact.from;
 }
 
-/// Acid readings of what was in the vessel, wherever they were taken: in it, of a sample, of what was drawn.
+/// What was measured of the beer in the vessel, wherever: in it, of a sample, of what was drawn; by ledger entry.
 std::map<std::int64_t, const facts::Measured*> measuredByEntry(const VesselRecord& record) {
     std::map<std::int64_t, const facts::Measured*> measured;
     const auto add = [&](EntryKind kind, const auto& facts) {
         for (const auto& stored : facts)
-            if (stored.fact.measured.ta || stored.fact.measured.ph)
-                measured[entryId(kind, stored.id)] = &stored.fact.measured;
+            measured[entryId(kind, stored.id)] = &stored.fact.measured;
     };
     add(EntryKind::reading, record.of<facts::ReadingFact>());
     add(EntryKind::sample, record.of<facts::SampleFact>());
     add(EntryKind::drawOff, record.of<facts::DrawOffFact>());
+    add(EntryKind::opening, record.of<OpeningFact>());
     return measured;
 }
 
@@ -43,45 +47,55 @@ forward::OpeningFacts openingFacts(const OpeningFact& f) {
     o.usualInterval = f.usualInterval.value_or(o.usualInterval);
     o.usualShare = f.usualShare.value_or(o.usualShare);
     o.yearsRunning = f.yearsRunning.value_or(o.yearsRunning);
-    o.ta = f.measured.ta;
-    o.ph = f.measured.ph;
     if (f.measured.gravity)
         o.gravity = toPlato(*f.measured.gravity);
     o.bitterness = f.measured.bitterness;
     return o;
 }
 
-bool fills(const vessel::LedgerEntry& entry) {
-    return !entry.outOfThisVessel && (entry.kind == EntryKind::refill || entry.kind == EntryKind::topUp);
+BlendEvent blendEvent(const Passage& passage) {
+    BlendEvent event;
+    event.on = passage.entry.on;
+    if (passage.fills()) {
+        event.share = passage.share;
+        event.brew = passage.entry.brew;
+        return event;
+    }
+    if (passage.measured->gravity)
+        event.gravity = toPlato(*passage.measured->gravity);
+    event.bitterness = passage.measured->bitterness;
+    return event;
 }
 
-/// What went in and what was measured, in ledger order; `from`: by event, the vessels that transfers came from.
-std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
-                                    const vessel::Replay& replayed, Day asked,
-                                    std::map<std::size_t, VesselName>& from) {
+std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
+                                const vessel::Replay& replayed, Day asked) {
     std::map<std::int64_t, VesselName> sources;
     transferSources(record.of<facts::RefillFact>(), EntryKind::refill, sources);
     transferSources(record.of<facts::TopUpFact>(), EntryKind::topUp, sources);
     const auto measured = measuredByEntry(record);
-    std::vector<BlendEvent> events;
+    std::vector<Passage> passages;
+    std::size_t events = 0;
     for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked; ++i) {
-        const vessel::LedgerEntry& entry = entries[i];
-        BlendEvent event;
-        event.on = entry.on;
-        if (fills(entry) && replayed.after[i].volume.l > 0) {
-            event.share = Share{std::min(1.0, entry.volume / replayed.after[i].volume)};
-            event.brew = entry.brew;
-            if (const auto source = sources.find(entry.id); source != sources.end())
-                from[events.size()] = source->second;
-        } else if (const auto m = measured.find(entry.id); m != measured.end()) {
-            event.ta = m->second->ta;
-            event.ph = m->second->ph;
-        } else {
-            continue;
-        }
-        events.push_back(event);
+        Passage passage{.entry = entries[i], .before = events, .share = {0}, .from = {}};
+        if (fills(entries[i]) && replayed.after[i].volume.l > 0)
+            passage.share = Share{std::min(1.0, entries[i].volume / replayed.after[i].volume)};
+        if (const auto source = sources.find(entries[i].id); source != sources.end())
+            passage.from = source->second;
+        if (const auto found = measured.find(entries[i].id); found != measured.end())
+            passage.measured = found->second;
+        events += passage.changesBeer() ? 1 : 0;
+        passages.push_back(std::move(passage));
     }
-    return events;
+    return passages;
+}
+
+/// By event, the vessels that transfers come from.
+std::map<std::size_t, VesselName> sourcesOf(const std::vector<Passage>& passages) {
+    std::map<std::size_t, VesselName> sources;
+    for (const auto& passage : passages)
+        if (passage.fills() && !passage.from.empty())
+            sources[passage.before] = passage.from;
+    return sources;
 }
 
 } // namespace
@@ -103,21 +117,33 @@ double oxygenOf(const facts::VesselFact& facts) {
         vessel::materialFacts(wordOf(facts.material)).value_or(vessel::MaterialFacts{}).oxygenPerYear);
 }
 
-std::vector<BlendEvent> Chemistry::eventsOf(const VesselRecord& record,
-                                            std::map<std::size_t, VesselName>& sources) const {
+std::vector<Passage> Chemistry::replayed(const VesselRecord& record) const {
     if (record.id == asked_.record.id)
-        return blendEvents(record, asked_.entries, asked_.replayed, asked_.today, sources);
+        return passagesOf(record, asked_.entries, asked_.replayed, asked_.today);
     const auto entries = ledgerEntries(record, cellar_.shared());
-    return blendEvents(record, entries, replayOf(entries, record, asked_.today), asked_.today, sources);
+    return passagesOf(record, entries, replayOf(entries, record, asked_.today), asked_.today);
+}
+
+Result<std::span<const Passage>> Chemistry::passages(const VesselRecord& record) {
+    auto found = historyOf(record);
+    if (!found)
+        return fail(found.error());
+    return std::span<const Passage>((*found)->passages);
 }
 
 Result<culture::VesselState> Chemistry::at(const VesselRecord& record, Day day, bool beforeFillings) {
     auto found = historyOf(record);
     if (!found)
         return fail(found.error());
+    return after(record, (*found)->states.countUntil(day, beforeFillings), day);
+}
+
+Result<culture::VesselState> Chemistry::after(const VesselRecord& record, std::size_t count, Day day) {
+    auto found = historyOf(record);
+    if (!found)
+        return fail(found.error());
     History& history = **found;
     estimate::CarriedStates& states = history.states;
-    const std::size_t count = states.countUntil(day, beforeFillings);
     if (record.of<OpeningFact>().empty() && count == 0)
         return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
                      say("desk.not_opened.remedy")});
@@ -143,9 +169,17 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     const forward::Parameters parameters = parametersFor(record, asked_.today);
     const brewing::RefillBeer beer = brew(*usual, parameters.brew);
     const culture::AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
-    std::map<std::size_t, VesselName> sources;
-    auto events = eventsOf(record, sources);
-    History history{record, std::move(*usual), {std::move(events), beer, cellaring, parameters}, std::move(sources)};
+    auto passages = replayed(record);
+    std::vector<BlendEvent> events;
+    for (const auto& passage : passages)
+        if (passage.changesBeer())
+            events.push_back(blendEvent(passage));
+    auto sources = sourcesOf(passages);
+    History history{record,
+                    std::move(*usual),
+                    std::move(passages),
+                    {std::move(events), beer, cellaring, parameters},
+                    std::move(sources)};
     return &histories_.emplace(record.id, std::move(history)).first->second;
 }
 

@@ -12,6 +12,24 @@ namespace staveline::desk {
 /// [mg/(L year)]
 [[nodiscard]] double oxygenOf(const facts::VesselFact& facts);
 
+/// An entry of a ledger as the chemistry sees it.
+struct Passage {
+    vessel::LedgerEntry entry;
+    std::size_t before = 0; ///< events (what changes the beer) before it
+    Share share{0};         ///< of the volume after it; above 0: it brings liquid into this vessel
+    facts::VesselName from; ///< a transfer's
+    const facts::Measured* measured = nullptr;
+
+    [[nodiscard]] bool fills() const { return share.of1 > 0; }
+    /// Gravity and bitterness put the state right. Acid does not: it says how far the vessel is from the model. What
+    /// was measured at the opening is in the opening's state.
+    [[nodiscard]] bool corrects() const {
+        return !fills() && measured && entry.kind != vessel::EntryKind::opening &&
+               (measured->gravity || measured->bitterness);
+    }
+    [[nodiscard]] bool changesBeer() const { return fills() || corrects(); }
+};
+
 /// What one vessel brings into another is looked up in its own history; nothing is worked out twice. Vessels may feed
 /// each other: a transfer takes what was in the source before anything went in that day, so each look goes back in
 /// time.
@@ -21,18 +39,22 @@ public:
     Chemistry(Cellar& cellar, const CurrentVessel& asked) : cellar_(cellar), asked_(asked) {}
     /// The vessel at the end of `day`. Nothing in it yet: notPossible.
     Result<culture::VesselState> on(const VesselRecord& record, Day day) { return at(record, day, false); }
+    /// The same after the first `count` of its events.
+    Result<culture::VesselState> after(const VesselRecord& record, std::size_t count, Day day);
+    /// Its ledger up to the asked vessel's today, in order.
+    Result<std::span<const Passage>> passages(const VesselRecord& record);
 
 private:
     struct History {
         const VesselRecord& record;
         brewing::BrewInput usualInput;
+        std::vector<Passage> passages;
         estimate::CarriedStates states;
         std::map<std::size_t, facts::VesselName> sources; ///< by event, of transfers not looked up yet
     };
 
     Result<culture::VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
-    [[nodiscard]] std::vector<forward::BlendEvent> eventsOf(const VesselRecord& record,
-                                                            std::map<std::size_t, facts::VesselName>& sources) const;
+    [[nodiscard]] std::vector<Passage> replayed(const VesselRecord& record) const;
     Result<History*> historyOf(const VesselRecord& record);
     Result<void> start(History& history);
     Result<void> findBeers(History& history, std::size_t from, std::size_t to);

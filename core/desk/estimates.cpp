@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/estimates.h"
 
-#include "desk/chemistry.h"
 #include "desk/evidence.h"
 #include "desk/inside.h"
+#include "desk/vessel_story.h"
 
 #include <algorithm>
 
@@ -13,17 +13,13 @@ namespace {
 std::vector<estimate::Measurement> measurements(const VesselRecord& record, Day today) {
     std::vector<estimate::Measurement> all;
     for (const auto& [on, values] : measuredUpTo(record, today))
-        all.push_back({on, values->gravity, values->ta});
+        all.push_back({on, values->gravity, values->ta, values->ph});
     return all;
 }
 
-/// The latest sitting that counts, with the vessel as it was then.
-std::optional<estimate::Tasted> tastedLast(const CurrentVessel& vessel, Chemistry& chemistry) {
+const tasting::Sitting* tastedLast(const CurrentVessel& vessel) {
     const facts::SittingFact* fact = lastToLearnFrom(vessel.record, vessel.today);
-    if (!fact || !estimate::speaksFor(fact->sitting.on, vessel.now().lastRefill, vessel.today))
-        return {};
-    const auto then = chemistry.on(vessel.record, fact->sitting.on);
-    return estimate::Tasted{&fact->sitting, then ? std::optional(*then) : std::nullopt};
+    return fact && estimate::ofThisCycle(fact->sitting.on, vessel.now().lastRefill) ? &fact->sitting : nullptr;
 }
 
 } // namespace
@@ -38,6 +34,7 @@ std::vector<MeasuredOn> measuredUpTo(const VesselRecord& record, Day until) {
     add(record.of<facts::ReadingFact>());
     add(record.of<facts::SampleFact>());
     add(record.of<facts::DrawOffFact>());
+    add(record.of<facts::OpeningFact>());
     std::stable_sort(all.begin(), all.end(), [](const MeasuredOn& a, const MeasuredOn& b) { return a.on < b.on; });
     return all;
 }
@@ -55,10 +52,14 @@ Result<estimate::KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cel
     known.cellaring.temperature = record.facts.temperature;
     known.cellaring.oxygenPerYear = oxygenOf(record.facts);
     known.measured = measurements(record, vessel.today);
-    known.tasted = tastedLast(vessel, chemistry);
+    known.tasted = tastedLast(vessel);
     if (const facts::TargetFact* target = record.latest<facts::TargetFact>(vessel.today))
         known.target = target->target;
     known.parameters = parametersFor(record, vessel.today);
+    StoryTeller teller(cellar, chemistry, vessel.today);
+    const estimate::Story& story = teller.storyOf(record);
+    known.learned = learnFrom(story, {vessel.today}, known.parameters.score, teller.others());
+    known.earlier = learnFrom(beforeThisCycle(story), {vessel.today}, known.parameters.score, teller.others());
     return known;
 }
 

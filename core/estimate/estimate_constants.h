@@ -36,17 +36,10 @@ struct EstimateConstants {
     GramsPerLitre leastTa{constants::estimate::leastTa};   ///< of a running vessel; less is asked back
     GramsPerLitre mostTa{constants::estimate::mostTa};     ///< of a running vessel; more is asked back
     Ph leastPh{constants::estimate::leastPh}, mostPh{constants::estimate::mostPh}; ///< likewise
-    double balancePh = constants::estimate::balancePh; ///< by which pH and acidity may miss each other [pH]
-    double balanceTa = constants::estimate::balanceTa; ///< the same [g/L]
-    int freshFor = static_cast<int>(constants::estimate::freshFor); ///< a titration or a sitting speaks so long [d]
-    PerDimension<double> modelSd{{constants::estimate::modelAcidity, constants::estimate::modelFunk,
-                                  constants::estimate::modelBody}};  ///< of the model's scores [points]
-    double titrationSd = constants::estimate::titrationSd;           ///< of a titration [g/L]
-    double leastTitrationSd = constants::estimate::leastTitrationSd; ///< of the score it stands for [points]
-    double mapScale = constants::estimate::mapScale;                 ///< error of the acidity map's scale [1]
-    double mapExponent = constants::estimate::mapExponent;           ///< error of its exponent [1]
-    double mapFrom = constants::estimate::mapFrom;                   ///< acidity from which the exponent counts [g/L]
-    double gravityFall = constants::estimate::gravityFall;           ///< the beer is still fermenting [SG in 30 d]
+    double balancePh = constants::estimate::balancePh;     ///< by which pH and acidity may miss each other [pH]
+    double balanceTa = constants::estimate::balanceTa;     ///< the same [g/L]
+    double titrationSd = constants::estimate::titrationSd; ///< of a titration [g/L]
+    double gravityFall = constants::estimate::gravityFall; ///< the beer is still fermenting [SG in 30 d]
     int gravityApart = static_cast<int>(constants::estimate::gravityApart);     ///< two gravities that tell [d]
     int arrivalStep = static_cast<int>(constants::estimate::arrivalStep);       ///< of the look ahead [d]
     int arrivalHorizon = static_cast<int>(constants::estimate::arrivalHorizon); ///< of the look ahead [d]

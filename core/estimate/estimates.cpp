@@ -10,29 +10,7 @@ using tasting::Estimate;
 
 namespace {
 
-std::optional<Measurement> latestTitration(const KnownOfVessel& known, const EstimateConstants& by) {
-    std::optional<Measurement> found;
-    for (const auto& each : known.measured)
-        if (each.ta && speaksFor(each.on, known.lastRefill, known.today, by))
-            found = each;
-    return found;
-}
-
-bool onlyTaster(const tasting::Sitting& sitting, const std::string& taster) {
-    return !taster.empty() && !sitting.scores.empty() &&
-           std::all_of(sitting.scores.begin(), sitting.scores.end(),
-                       [&](const tasting::Score& score) { return score.taster == taster; });
-}
-
-Estimate combinedOf(const std::vector<Evidence>& evidence) {
-    std::vector<Estimate> estimates;
-    estimates.reserve(evidence.size());
-    for (const auto& each : evidence)
-        estimates.push_back(each.estimate);
-    return combine(estimates);
-}
-
-/// Builds the answer part by part: the model, the titration, the sitting, then what they come to.
+/// Builds the answer part by part: the model, what was learned, what this cycle added, then what they come to.
 class Join {
 public:
     Join(const KnownOfVessel& known, const EstimateConstants& by)
@@ -42,61 +20,85 @@ public:
     }
 
     Estimates run() {
-        takeModel();
-        takeTitration();
+        takeReadings();
         if (known_.tasted)
             takeSitting(*known_.tasted);
-        for (Dimension d : allDimensions)
+        for (Dimension d : allDimensions) {
+            takeModel(d);
+            takeLearned(d);
+            takeSittings(d);
             settle(d);
+        }
+        takeTitrations();
+        for (const Doubt& doubt : known_.learned.doubts)
+            if (ofThisCycle(doubt.on, known_.lastRefill))
+                estimates_.doubts.push_back(doubt);
         return std::move(estimates_);
     }
 
 private:
-    void takeModel() {
-        for (Dimension d : allDimensions) {
-            estimates_.model[d] = {modelled_[d], by_.modelSd[d]};
-            estimates_.evidence[d].push_back({Evidence::Kind::model, estimates_.model[d]});
-        }
+    void takeReadings() {
+        for (const auto& each : known_.measured)
+            if (ofThisCycle(each.on, known_.lastRefill)) {
+                estimates_.ta = each.ta ? each.ta : estimates_.ta;
+                estimates_.ph = each.ph ? each.ph : estimates_.ph;
+            }
     }
 
-    void takeTitration() {
-        const auto titration = latestTitration(known_, by_);
-        if (!titration)
-            return;
-        estimates_.ta = titration->ta;
-        estimates_.evidence[Dimension::acidity].push_back(
-            {Evidence::Kind::titration,
-             titrationEstimate(*titration->ta, known_.state.beer, known_.parameters.score, by_), titration->on,
-             titration->ta});
-    }
-
-    void takeSitting(const Tasted& tasted) {
-        const tasting::Sitting& sitting = *tasted.sitting;
+    void takeSitting(const tasting::Sitting& sitting) {
         const tasting::SittingResult result = evaluate(sitting, tasting::builtInSheet());
         estimates_.tastedOn = sitting.on;
         estimates_.sitting = result.dimensions;
         estimates_.faults = result.faults;
-        // The vessel has moved since the sitting by as much as the model says.
-        const Scores then = tasted.then ? scores(tasted.then->beer, known_.parameters.score) : modelled_;
-        const bool same = onlyTaster(sitting, known_.target.setBy);
-        for (Dimension d : allDimensions)
-            if (const auto& reading = result.dimensions[d])
-                estimates_.evidence[d].push_back(
-                    {Evidence::Kind::sitting,
-                     {reading->mean + modelled_[d] - then[d], same ? reading->sameTasterSe : reading->absoluteSe},
-                     sitting.on});
         if (const auto mark = worstUnwantedFault(result, known_.target, tasting::builtInSheet())) {
             context_.fault = mark->fault;
             context_.faultRule = tasting::builtInSheet().findFault(mark->fault);
         }
     }
 
+    void takeModel(Dimension d) {
+        estimates_.model[d] = {modelled_[d], longRunPrior(by_.offsets[d]).sd()};
+        estimates_.evidence[d].push_back({Evidence::Kind::model, estimates_.model[d]});
+    }
+
+    void takeLearned(Dimension d) {
+        const Offset& offset = known_.earlier.offsets[d];
+        const bool titrated = d == Dimension::acidity && !known_.earlier.acidity.empty();
+        if (const int sittings = known_.earlier.sittings[d]; sittings > 0 || titrated)
+            estimates_.evidence[d].push_back({.kind = Evidence::Kind::learned,
+                                              .estimate = {modelled_[d] + offset.mean[Offset::now], offset.sd()},
+                                              .sittings = sittings});
+    }
+
+    /// The vessel has moved since a sitting by as much as the model says.
+    void takeSittings(Dimension d) {
+        for (const Lesson& lesson : known_.learned.lessons) {
+            if (!lesson.learned[d] || !ofThisCycle(lesson.on, known_.lastRefill))
+                continue;
+            const Estimate& tasted = *lesson.tasted[d];
+            estimates_.evidence[d].push_back(
+                {Evidence::Kind::sitting, {tasted.mean + modelled_[d] - lesson.model[d], tasted.sd}, lesson.on});
+            estimates_.tastedToday[d] = lesson.on == known_.today;
+        }
+    }
+
+    void takeTitrations() {
+        constexpr auto acidity = Dimension::acidity;
+        for (const AcidLesson& lesson : known_.learned.acidity)
+            if (ofThisCycle(lesson.on, known_.lastRefill))
+                estimates_.evidence[acidity].push_back({Evidence::Kind::titration,
+                                                        {modelled_[acidity] + lesson.offset.mean, lesson.offset.sd},
+                                                        lesson.on,
+                                                        lesson.ta});
+    }
+
     void settle(Dimension d) {
-        const Estimate combined = combinedOf(estimates_.evidence[d]);
+        const Offset& offset = known_.learned.offsets[d];
+        const Estimate combined{modelled_[d] + offset.mean[Offset::now], offset.sd()};
+        estimates_.offsets[d] = offset;
+        estimates_.sittings[d] = known_.learned.sittings[d];
+        estimates_.oneMoreTaster[d] = oneMoreTaster(d, !known_.learned.tasters.empty());
         estimates_.combined[d] = combined;
-        Offset& offset = estimates_.offsets[d];
-        offset = longRunPrior(by_.offsets[d]);
-        learn(offset, tasted(offset, combined.mean, modelled_[d], combined.sd * combined.sd));
         context_.modelArrives = modelArrival(d, known_, combined.mean - modelled_[d], by_);
         estimates_.verdicts[d] = verdict(d, combined, known_.target.windows[d], context_);
     }
@@ -109,21 +111,6 @@ private:
 };
 
 } // namespace
-
-bool speaksFor(Day on, std::optional<Day> lastRefill, Day today, const EstimateConstants& by) {
-    return daysBetween(on, today) <= by.freshFor && (!lastRefill || on > *lastRefill);
-}
-
-Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer, const tasting::ScoreParameters& p,
-                           const EstimateConstants& by) {
-    const GramsPerLitre acetic{beer.acetic};
-    const auto score = [&](double g) { return tasting::acidityScore({g}, acetic, beer.alcohol(), p); };
-    const double mean = score(ta.gPerL);
-    const double slope = (score(ta.gPerL + .1) - score(ta.gPerL - .1)) / .2;
-    const double effective = std::max(by.mapFrom, ta.gPerL + p.aceticWeight * beer.acetic - p.ownAcidity);
-    const double map = mean * std::hypot(by.mapScale, by.mapExponent * std::log(effective));
-    return {mean, std::max(by.leastTitrationSd, std::hypot(slope * by.titrationSd, map))};
-}
 
 bool gravityFalling(std::span<const Measurement> measured, std::optional<Day> lastRefill, const EstimateConstants& by) {
     std::vector<Measurement> points;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What is known about a vessel today: the model carried forward, what was measured and what was tasted, joined to one
-// estimate a dimension and its verdict.
+// What is known about a vessel today: the model carried forward, what earlier sittings taught of this vessel, and what
+// was measured and tasted in this cycle, joined to one estimate a dimension and how it stands to the target.
 #pragma once
 
-#include "estimate/estimate_constants.h"
+#include "estimate/learning.h"
 #include "forward/parameters.h"
 #include "quantity/day.h"
 #include "tasting/verdict.h"
@@ -14,12 +14,13 @@
 
 namespace staveline::estimate {
 
-/// One part of what the combined estimate of a dimension rests on.
+/// One part of what the combined estimate of a dimension rests on, as a score of today.
 struct Evidence {
-    enum class Kind { model, titration, sitting } kind = Kind::model;
+    enum class Kind { model, learned, sitting, titration } kind = Kind::model;
     tasting::Estimate estimate;
     std::optional<Day> on{};           ///< titration, sitting
-    std::optional<GramsPerLitre> ta{}; ///< titration
+    std::optional<GramsPerLitre> ta{}; ///< titration; none: a pH alone
+    int sittings = 0;                  ///< learned: how many taught it
     bool operator==(const Evidence&) const = default;
 };
 
@@ -28,42 +29,42 @@ struct Measurement {
     Day on{};
     std::optional<SpecificGravity> gravity{};
     std::optional<GramsPerLitre> ta{};
-};
-
-/// A sitting that speaks for the vessel.
-struct Tasted {
-    const tasting::Sitting* sitting = nullptr; ///< not owned
-    std::optional<culture::VesselState> then;  ///< the vessel on that day; none: as it is today
+    std::optional<Ph> ph{};
 };
 
 struct KnownOfVessel {
     Day today{};
-    std::optional<Day> lastRefill;     ///< none: in its first cycle
-    culture::VesselState state;        ///< today, as the model carries it forward
-    culture::AgeConditions cellaring;  ///< from today on; its days do not count
-    std::vector<Measurement> measured; ///< up to today, by day
-    std::optional<Tasted> tasted;      ///< the latest, if it speaksFor() the vessel
+    std::optional<Day> lastRefill;            ///< none: in its first cycle
+    culture::VesselState state;               ///< today, as the model carries it forward
+    culture::AgeConditions cellaring;         ///< from today on; its days do not count
+    std::vector<Measurement> measured;        ///< up to today, by day
+    const tasting::Sitting* tasted = nullptr; ///< the latest, if of this cycle; not owned
+    Learned learned;                          ///< from its whole story
+    Learned earlier;                          ///< the same without the readings of this cycle
     tasting::Target target;
     forward::Parameters parameters;
 };
 
 struct Estimates {
-    PerDimension<tasting::Estimate> model, combined; ///< scores today
-    PerDimension<Offset> offsets;                    ///< of the vessel from the model, today
-    PerDimension<std::optional<tasting::DimensionReading>> sitting;
-    PerDimension<std::vector<Evidence>> evidence; ///< what `combined` rests on
-    std::optional<GramsPerLitre> ta;
-    std::optional<Day> tastedOn;
+    PerDimension<tasting::Estimate> model, combined;                ///< scores today
+    PerDimension<Offset> offsets;                                   ///< of the vessel from the model, today
+    PerDimension<int> sittings{};                                   ///< that taught it; 0: never tasted
+    PerDimension<std::optional<tasting::DimensionReading>> sitting; ///< of this cycle, the latest
+    PerDimension<std::vector<Evidence>> evidence;                   ///< what `combined` rests on
+    PerDimension<double> oneMoreTaster{};                           ///< variance of one more taster's score [points^2]
+    PerDimension<bool> tastedToday{};
+    std::optional<GramsPerLitre> ta; ///< of this cycle, the latest
+    std::optional<Ph> ph;            ///< likewise
+    std::optional<Day> tastedOn;     ///< likewise
     PerDimension<tasting::Verdict> verdicts;
     std::vector<tasting::FaultMark> faults;
+    std::vector<Doubt> doubts; ///< of this cycle
 };
 
-/// Of this cycle and not too old. What is measured or tasted on the day of a refill is the beer from before it.
-[[nodiscard]] bool speaksFor(Day on, std::optional<Day> lastRefill, Day today, const EstimateConstants& by = {});
-/// The acidity that a titration of this beer stands for, with the errors of both the titration and the map.
-[[nodiscard]] tasting::Estimate titrationEstimate(GramsPerLitre ta, const Composition& beer,
-                                                  const tasting::ScoreParameters& parameters,
-                                                  const EstimateConstants& by = {});
+/// What is measured or tasted on the day of a refill is the beer from before it.
+[[nodiscard]] inline bool ofThisCycle(Day on, std::optional<Day> lastRefill) {
+    return !lastRefill || on > *lastRefill;
+}
 /// Between the last two gravities of the cycle.
 [[nodiscard]] bool gravityFalling(std::span<const Measurement> measured, std::optional<Day> lastRefill,
                                   const EstimateConstants& by = {});

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "estimate/offset.h"
 
+#include "estimate/square.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -10,10 +12,6 @@ namespace {
 using Row = Offset::Row;
 using Matrix = std::array<Row, 3>;
 constexpr std::array<std::size_t, 3> parts{0, 1, 2};
-
-double square(double x) {
-    return x * x;
-}
 
 double dot(const Row& a, const Row& b) {
     return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

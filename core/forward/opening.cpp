@@ -3,7 +3,6 @@
 #include "forward/predict.h"
 
 #include "brewing/gravity.h"
-#include "quantity/acid_base.h"
 #include "quantity/constants.h"
 
 #include <algorithm>
@@ -26,23 +25,11 @@ double finiteWithin(double value, double low, double high) {
     return std::min(high, std::max(low, value)); // NaN: low
 }
 
-/// Lactic acid and strong-ion difference that give both readings at once; either alone moves its own total.
-Composition withAcidReadings(Composition beer, std::optional<GramsPerLitre> ta, std::optional<Ph> measuredPh) {
-    ta = usable(ta, 0, 40);
-    measuredPh = usable(measuredPh, 2.2, 6.5);
-    if (!measuredPh)
-        return ta ? withTitratableAcidity(beer, *ta) : beer;
-    if (ta) {
-        // Base taken up from this pH to the end point is linear in lactic acid.
-        const auto taken = [&](double lactic) {
-            return (anionCharge(titrationEndPoint, lactic, beer.acetic, beer.buffer) -
-                    anionCharge(*measuredPh, lactic, beer.acetic, beer.buffer)) *
-                   lacticMolarMass / 1e3;
-        };
-        const double perGram = taken(1) - taken(0);
-        beer.lactic = std::clamp((ta->gPerL - taken(0)) / perGram, 0.0, 40.0);
-    }
-    return withPh(beer, *measuredPh);
+/// Of beer whose recipe is not known: what its alcohol and what is left were made from (Balling).
+Plato originalOf(const Composition& beer) {
+    const double litre = 1000; // [g]
+    const double alcohol = 100 * beer.ethanol / litre, extract = 100 * brewing::realExtractOf(beer) / litre;
+    return {100 * (2.0665 * alcohol + extract) / (100 + 1.0665 * alcohol)};
 }
 
 Composition withGravity(Composition beer, std::optional<Plato> apparent, Plato original) {
@@ -100,7 +87,6 @@ VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& 
                          double oxygenPerYear, const Parameters& parameters) {
     const Composition fresh = freshBeer(brew(usualRecipe, parameters.brew), parameters);
     VesselState state = settled(opening, fresh, {temperature, oxygenPerYear}, parameters);
-    state.beer = withAcidReadings(state.beer, opening.ta, opening.ph);
     state.beer = withGravity(state.beer, opening.gravity, usualRecipe.recipe.originalGravity);
     state.beer = withBitterness(state.beer, opening.bitterness);
     return state;
@@ -124,7 +110,8 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         const auto known = event.brew ? brews.find(*event.brew) : brews.end();
         const brewing::RefillBeer& beer = known == brews.end() ? usual : known->second;
         state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture);
-        state.beer = withAcidReadings(state.beer, event.ta, event.ph);
+        state.beer = withGravity(state.beer, event.gravity, originalOf(state.beer));
+        state.beer = withBitterness(state.beer, event.bitterness);
     }
     ageTo(today);
     return state;

@@ -67,16 +67,14 @@ struct OpeningFacts {
     Day on{};
     Days usualInterval{240};
     Share usualShare{.35};
-    double yearsRunning = 3; ///< on the usual recipe
-    std::optional<GramsPerLitre> ta{};
-    std::optional<Ph> ph{};
+    double yearsRunning = 3;        ///< on the usual recipe
     std::optional<Plato> gravity{}; ///< apparent
     std::optional<Ibu> bitterness{};
 };
 /// Runs the usual refill from a young vessel through the years stated, up to the end of an interval, then lets the
-/// measurements correct it: TA sets lactic acid (with a pH, both are met), pH the strong-ion difference, gravity
-/// scales the dextrins, bitterness the hop acids. Total: numbers out of range count as their nearest limit, NaN as not
-/// measured.
+/// measurements correct it: gravity scales the dextrins, bitterness the hop acids. Acid that was measured is no part of
+/// it: it says how far the vessel is from the model. Total: numbers out of range count as their nearest limit, NaN as
+/// not measured.
 [[nodiscard]] culture::VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& usualRecipe,
                                                 Celsius temperature, double oxygenPerYear,
                                                 const Parameters& parameters);
@@ -87,8 +85,8 @@ struct BlendEvent {
     Share share{0};                     ///< of the volume after it; 0: nothing goes in (draw, sample)
     std::optional<std::int64_t> brew{}; ///< key into `brews`; none: the usual recipe
     // A measurement corrects the state when there is one, after what went in.
-    std::optional<GramsPerLitre> ta{};
-    std::optional<Ph> ph{};
+    std::optional<Plato> gravity{}; ///< apparent
+    std::optional<Ibu> bitterness{};
 };
 /// Events after `today` do not count; a brew that is not in `brews` counts as the usual one. Total, as above.
 [[nodiscard]] culture::VesselState carryForward(const culture::VesselState& opening, Day openedOn,

@@ -59,13 +59,14 @@ TEST_CASE("The brew named goes in; one that is not known counts as the usual", "
 }
 
 TEST_CASE("A measurement corrects the state on its day, after what went in", "[forward]") {
-    const VesselState measured = carried({{.on = after(60), .share = {.35}, .ta = GramsPerLitre{4.4}}}, after(60));
-    CHECK(titratableAcidity(measured.beer).gPerL == Approx(4.4));
-    const VesselState both = carried({{.on = after(60), .ta = GramsPerLitre{6.4}, .ph = Ph{3.4}}}, after(60));
-    CHECK(titratableAcidity(both.beer).gPerL == Approx(6.4));
-    CHECK(ph(both.beer).ph == Approx(3.4));
-    const VesselState later = carried({{.on = after(60), .ta = GramsPerLitre{4.4}}}, after(200));
-    CHECK(titratableAcidity(later.beer).gPerL < titratableAcidity(carried({}, after(200)).beer).gPerL);
+    const VesselState bitter = carried({{.on = after(60), .share = {.35}, .bitterness = Ibu{14}}}, after(60));
+    CHECK(bitter.beer.bitterness().ibu == Approx(14));
+    const VesselState plain = carried({}, after(60));
+    const VesselState sweet = carried({{.on = after(60), .gravity = Plato{3}}}, after(60));
+    CHECK(sweet.beer.dextrin + sweet.beer.residue > plain.beer.dextrin + plain.beer.residue + 5);
+    // What there is to eat is soured later.
+    const VesselState fed = carried({{.on = after(60), .gravity = Plato{3}}}, after(400));
+    CHECK(titratableAcidity(fed.beer).gPerL > titratableAcidity(carried({}, after(400)).beer).gPerL);
 }
 
 TEST_CASE("What lies ahead of today does not count yet", "[forward]") {
@@ -92,8 +93,8 @@ TEST_CASE("Carrying forward is total", "[forward][property]") {
         for (int i = 0; i < 4; ++i)
             events.push_back({.on = after(*rc::gen::inRange(-100, 900)),
                               .share = {anyNumber()},
-                              .ta = GramsPerLitre{anyNumber()},
-                              .ph = Ph{anyNumber()}});
+                              .gravity = Plato{anyNumber()},
+                              .bitterness = Ibu{anyNumber()}});
         RC_ASSERT(sound(carried(events, after(*rc::gen::inRange(-10, 1000)))));
     });
 }

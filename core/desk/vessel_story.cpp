@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/vessel_story.h"
+
+#include <algorithm>
+
+namespace staveline::desk {
+
+using estimate::AcidReading;
+using estimate::Correction;
+using estimate::Filling;
+using estimate::Story;
+using vessel::EntryKind;
+
+namespace {
+
+/// Taken over full, after about as many cycles as make a culture settle.
+bool longRun(const VesselRecord& record) {
+    constexpr double settledCycles = 3;
+    const auto& openings = record.of<facts::OpeningFact>();
+    if (openings.empty())
+        return false;
+    const facts::OpeningFact& opening = openings.front().fact;
+    return opening.yearsRunning.value_or(3) * daysPerYear / opening.usualInterval.value_or(Days{240}).d >=
+           settledCycles;
+}
+
+/// On its day a sitting comes after what was measured, before anything is drawn.
+bool before(const facts::SittingFact& sitting, const vessel::LedgerEntry& entry) {
+    return sitting.sitting.on < entry.on ||
+           (sitting.sitting.on == entry.on && entry.rank >= rankOf(EntryKind::drawOff));
+}
+
+Scores difference(const Scores& a, const Scores& b) {
+    Scores change;
+    for (Dimension d : allDimensions)
+        change[d] = a[d] - b[d];
+    return change;
+}
+
+} // namespace
+
+const Story& StoryTeller::storyOf(const VesselRecord& record) {
+    if (const auto known = stories_.find(record.id); known != stories_.end())
+        return known->second;
+    Story story;
+    story.longRun = longRun(record);
+    for (const auto& stored : record.of<facts::TargetFact>())
+        if (!stored.fact.target.setBy.empty())
+            story.targetsSetBy.insert(stored.fact.target.setBy);
+    std::size_t events = 0;
+    auto sitting = record.of<facts::SittingFact>().begin();
+    const auto last = record.of<facts::SittingFact>().end();
+    if (const auto passages = chemistry_.passages(record))
+        for (const Passage& passage : *passages) {
+            for (; sitting != last && before(sitting->fact, passage.entry); ++sitting)
+                addSitting(record, sitting->fact, events, story);
+            addPassage(record, passage, story);
+            events = passage.before + (passage.changesBeer() ? 1 : 0);
+        }
+    for (; sitting != last && sitting->fact.sitting.on <= today_; ++sitting)
+        addSitting(record, sitting->fact, events, story);
+    return stories_.emplace(record.id, std::move(story)).first->second;
+}
+
+void StoryTeller::addPassage(const VesselRecord& record, const Passage& passage, Story& story) {
+    const Day on = passage.entry.on;
+    const auto& scoring = forward::builtInParameters().score;
+    if (passage.fills()) {
+        Filling filling{passage.share, passage.entry.kind == EntryKind::topUp, {}};
+        if (const auto source = passage.from.empty() ? nullptr : cellar_.vessel(passage.from).value_or(nullptr))
+            filling.from = source->id;
+        story.facts.push_back({on, filling});
+        return;
+    }
+    if (passage.entry.kind == EntryKind::event)
+        addEvent(record, passage.entry, story);
+    if (!passage.measured)
+        return;
+    auto then = chemistry_.after(record, passage.before, on);
+    if (!then)
+        return;
+    if (passage.corrects())
+        if (const auto corrected = chemistry_.after(record, passage.before + 1, on)) {
+            const Scores change = difference(scores(corrected->beer, scoring), scores(then->beer, scoring));
+            story.facts.push_back({on, Correction{change}});
+            then = corrected;
+        }
+    if (passage.measured->ta || passage.measured->ph)
+        story.facts.push_back({on, AcidReading{passage.measured->ta, passage.measured->ph, then->beer}});
+}
+
+void StoryTeller::addEvent(const VesselRecord& record, const vessel::LedgerEntry& entry, Story& story) {
+    for (const auto& stored : record.of<facts::EventFact>())
+        if (stored.id == rowOf(entry.id))
+            story.facts.push_back({entry.on, estimate::Event{stored.fact.what == facts::Happening::tasters}});
+}
+
+void StoryTeller::addSitting(const VesselRecord& record, const facts::SittingFact& fact, std::size_t events,
+                             Story& story) {
+    const auto then = chemistry_.after(record, events, fact.sitting.on);
+    if (!then)
+        return;
+    const Scores model = scores(then->beer, forward::builtInParameters().score);
+    story.facts.push_back({fact.sitting.on, estimate::tastingOf(fact.sitting, model, fact.learn)});
+}
+
+estimate::OffsetsOf StoryTeller::others() {
+    return [this](std::int64_t vessel, Day on) { return offsetsOf(vessel, on); };
+}
+
+PerDimension<estimate::Offset> StoryTeller::offsetsOf(std::int64_t vessel, Day on) {
+    if (const auto known = offsets_.find({vessel, on}); known != offsets_.end())
+        return known->second;
+    PerDimension<estimate::Offset> offsets;
+    if (const auto record = cellar_.vesselById(vessel)) {
+        const Story& story = storyOf(**record);
+        offsets = learnFrom(story, {on, true}, forward::builtInParameters().score, others()).offsets;
+    }
+    return offsets_.emplace(std::pair{vessel, on}, offsets).first->second;
+}
+
+} // namespace staveline::desk
