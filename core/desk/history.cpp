@@ -2,6 +2,8 @@
 #include "desk/history.h"
 
 #include "desk/inside.h"
+#include "desk/vessel_story.h"
+#include "estimate/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -207,6 +209,52 @@ std::vector<Message> recordOf(const std::vector<PromiseOutcome>& promises) {
     return lines;
 }
 
+/// How the estimate did before each sitting: inside its 80 % interval (with the sitting's own error), and a run of the
+/// latest that all came out on one side.
+struct Expected {
+    int judged = 0, inside = 0, run = 0;
+    bool above = false; ///< the run
+};
+Expected expectedOf(const std::vector<estimate::Lesson>& lessons, Dimension d) {
+    Expected told;
+    for (const auto& lesson : lessons) {
+        if (!lesson.expected[d] || !lesson.tasted[d])
+            continue;
+        const double miss = lesson.tasted[d]->mean - lesson.expected[d]->mean;
+        ++told.judged;
+        if (std::abs(miss) <= tasting::z80 * std::hypot(lesson.expected[d]->sd, lesson.tasted[d]->sd))
+            ++told.inside;
+        told.run = told.run > 0 && (miss > 0) == told.above ? told.run + 1 : 1;
+        told.above = miss > 0;
+    }
+    return told;
+}
+
+std::vector<Message> learnedWords(const estimate::Learned& learned) {
+    constexpr int worthNaming = 4; // four on one side come by chance once in eight times
+    std::vector<Message> lines;
+    for (Dimension d : allDimensions) {
+        if (learned.sittings[d] == 0)
+            continue;
+        lines.push_back(estimate::taught(d, learned.offsets[d], learned.sittings[d]));
+        const Expected told = expectedOf(learned.lessons, d);
+        const std::string stem = "desk.expected." + std::string(name(d));
+        if (told.judged > 1)
+            lines.push_back(
+                say(stem).with("inside", std::int64_t{told.inside}).with("judged", std::int64_t{told.judged}));
+        if (told.run >= worthNaming)
+            lines.push_back(say(stem + (told.above ? ".above" : ".below")).with("run", std::int64_t{told.run}));
+    }
+    return lines;
+}
+
+estimate::Learned learnedOf(const CurrentVessel& vessel, Cellar& cellar) {
+    Chemistry chemistry(cellar, vessel);
+    StoryTeller teller(cellar, chemistry, vessel.today);
+    return learnFrom(teller.storyOf(vessel.record), {vessel.today}, forward::builtInParameters().score,
+                     teller.others());
+}
+
 } // namespace
 
 Result<HistoryView> Desk::history(const facts::VesselName& name) const {
@@ -220,6 +268,9 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     view.promises = promisesOf(record, today());
     view.record = recordOf(view.promises);
     view.sawtooth = ledger.sawtooth();
+    estimate::Learned learned = learnedOf(vessel, *inside_->cellar);
+    view.learned = learnedWords(learned);
+    view.lessons = std::move(learned.lessons);
     for (const auto& stored : record.of<facts::TargetFact>())
         view.targets.push_back(stored.fact);
     ledger.addRows(view.rows);

@@ -2,6 +2,7 @@
 // A vessel across its cycles: what happened, what was tasted, what was promised and how that came out.
 #pragma once
 
+#include "estimate/learning.h"
 #include "facts/fact_list.h"
 
 #include <array>
@@ -58,7 +59,9 @@ struct HistoryView {
     std::vector<HistoryRow> rows;           ///< oldest first
     std::vector<facts::TargetFact> targets; ///< by day; each holds until the next
     std::vector<PromiseOutcome> promises;
-    std::vector<Message> record; ///< "acidity: 9 of 11 promises inside their band", one a dimension
+    std::vector<Message> record;           ///< "acidity: 9 of 11 promises inside their band", one a dimension
+    std::vector<estimate::Lesson> lessons; ///< each sitting: what was expected, what was tasted, what was learned
+    std::vector<Message> learned; ///< "9 of 11 sittings were inside what was expected", one-sided runs, what it taught
     /// The model between the entries, for the sawtooth: mean age and volume at each change and just before it.
     struct SawtoothPoint {
         Day on{};

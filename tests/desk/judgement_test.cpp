@@ -1,0 +1,193 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What is known of a vessel, from the facts on: every sitting counts at its own date, and nothing jumps.
+#include "desk/support.h"
+
+#include <fmt/format.h>
+
+using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
+using namespace staveline::testing;
+
+namespace {
+
+std::string sittingJson(const std::string& vessel, Day on, double acidity, double funk, double body,
+                        const std::vector<std::string>& tasters) {
+    std::string scores;
+    for (const auto& taster : tasters)
+        for (const auto& attribute : builtInSheet().attributes)
+            if (attribute.dimension && attribute.shortSheet) {
+                const double wanted = *attribute.dimension == Dimension::acidity ? acidity
+                                      : *attribute.dimension == Dimension::funk  ? funk
+                                                                                 : body;
+                const double said = attribute.reversed ? 10 - wanted : wanted;
+                scores += fmt::format(R"({}{{"taster": "{}", "attribute": "{}", "cold": {:.1f}, "cellar": {:.1f}}})",
+                                      scores.empty() ? "" : ", ", taster, attribute.code, said, said);
+            }
+    return fmt::format(R"({{"kind": "sitting", "vessel": "{}", "on": "{}", "scores": [{}]}})", vessel, isoDay(on),
+                       scores);
+}
+
+const std::vector<std::string> table = {"Rook", "Wren", "Teal", "Jay"};
+
+/// Five cycles of 240 days on the usual recipe, tasted a month before each draw; the last one is not tasted yet.
+struct YearsFixture : DeskFixture {
+    YearsFixture() {
+        now = day(2020, 1, 1);
+        record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 225, "material": "oak used"},
+                   {"kind": "opening", "vessel": "Knot", "on": "2020-01-01", "volume_l": 215, "years_running": 6}])");
+    }
+    Day cycle(int number, int days) const { return day(2020, 1, 1) + std::chrono::days{240 * number + days}; }
+    void taste(Day on, double acidity, double funk, double body, const std::vector<std::string>& by = table) {
+        now = std::max(now, on);
+        record(sittingJson("Knot", on, acidity, funk, body, by));
+    }
+    void refill(Day on) {
+        now = std::max(now, on);
+        record(fmt::format(R"([{{"kind": "draw_off", "vessel": "Knot", "on": "{0}", "volume_l": 78}},
+                               {{"kind": "refill", "vessel": "Knot", "on": "{0}", "volume_l": 80}}])",
+                           isoDay(on)));
+    }
+    void years(double acidity, double funk, double body, int cycles = 5) {
+        for (int i = 0; i < cycles; ++i) {
+            taste(cycle(i, 210), acidity, funk, body);
+            refill(cycle(i + 1, 0));
+        }
+    }
+    EstimatesView known(Day on) {
+        now = on;
+        auto estimates = desk->estimates("Knot");
+        REQUIRE(estimates);
+        return *estimates;
+    }
+};
+
+} // namespace
+
+TEST_CASE_METHOD(YearsFixture, "five stable sittings and none now: within .3 of them", "[desk][judgement]") {
+    const EstimatesView never = known(now);
+    const double funk = never.model[Dimension::funk].mean - 2;
+    years(5.5, funk, 4.5);
+    for (int since : {1, 76, 200}) { // the day after the refill, and no cliff in days
+        const EstimatesView estimates = known(cycle(5, since));
+        INFO(since);
+        CHECK(estimates.combined[Dimension::funk].mean == Approx(funk).margin(.35));
+        CHECK(z80 * estimates.combined[Dimension::funk].sd <= .7);
+        CHECK(estimates.sittings[Dimension::funk] == 5);
+    }
+    CHECK(known(cycle(5, 200)).combined[Dimension::funk].mean == Approx(funk).margin(.3));
+}
+
+TEST_CASE_METHOD(YearsFixture, "no fact, no jump", "[desk][judgement]") {
+    years(6.5, 3.5, 4, 2);
+    EstimatesView before = known(cycle(2, 1));
+    for (int since = 2; since < 240; ++since) {
+        const EstimatesView after = known(cycle(2, since));
+        for (Dimension d : allDimensions) {
+            INFO(name(d) << " " << since);
+            CHECK(std::abs(after.combined[d].mean - before.combined[d].mean) < .1);
+        }
+        before = after;
+    }
+}
+
+TEST_CASE_METHOD(YearsFixture, "a titration does not move the model and is not counted twice", "[desk][judgement]") {
+    years(6.5, 5, 4, 3);
+    taste(cycle(3, 205), 6.5, 5, 4);
+    const EstimatesView before = known(cycle(3, 208));
+    record(fmt::format(R"({{"kind": "reading", "vessel": "Knot", "on": "{}", "ta_g_l": 7.4}})", isoDay(now)));
+    const EstimatesView after = known(cycle(3, 208));
+    constexpr auto acidity = Dimension::acidity;
+    CHECK(after.model == before.model);
+    CHECK(after.combined[acidity].sd <= before.combined[acidity].sd);
+    CHECK(after.combined[acidity].mean < 7.3);
+    CHECK(after.combined[acidity].mean > 5.7);
+}
+
+TEST_CASE_METHOD(YearsFixture, "acid written at the opening is the first thing seen, not the model",
+                 "[desk][judgement]") {
+    const EstimatesView plain = known(now);
+    REQUIRE(desk->undo());
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 225, "material": "oak used"},
+               {"kind": "opening", "vessel": "Knot", "on": "2020-01-01", "volume_l": 215, "years_running": 6,
+                "ta_g_l": 8}])");
+    const EstimatesView sour = known(now);
+    CHECK(sour.model == plain.model);
+    CHECK(sour.combined[Dimension::acidity].mean > plain.combined[Dimension::acidity].mean + .3);
+    CHECK(sour.evidence[Dimension::acidity].back().ta == GramsPerLitre{8});
+}
+
+TEST_CASE_METHOD(YearsFixture, "impossible acid is said and steers nothing", "[desk][judgement][bad]") {
+    years(5.5, 5, 4, 2);
+    const EstimatesView before = known(cycle(2, 100));
+    record(fmt::format(R"({{"kind": "reading", "vessel": "Knot", "on": "{}", "ta_g_l": 0.5}})", isoDay(now)));
+    const EstimatesView after = known(cycle(2, 100));
+    CHECK(after.combined[Dimension::acidity].mean == Approx(before.combined[Dimension::acidity].mean));
+    REQUIRE(after.doubts.size() == 1);
+    CHECK(after.doubts[0].kind == estimate::Doubt::Kind::acidRange);
+}
+
+TEST_CASE_METHOD(YearsFixture, "an event opens what is known; a sitting set aside teaches nothing",
+                 "[desk][judgement]") {
+    years(5.5, 3.5, 4);
+    const double sd = known(cycle(5, 20)).combined[Dimension::funk].sd;
+    record(fmt::format(R"({{"kind": "event", "vessel": "Knot", "on": "{}", "what": "racked"}})", isoDay(cycle(5, 10))));
+    CHECK(known(cycle(5, 20)).combined[Dimension::funk].sd > sd + .5);
+    REQUIRE(desk->undo());
+    taste(cycle(5, 15), 9, 9, 9);
+    const double moved = known(cycle(5, 20)).combined[Dimension::funk].mean;
+    CHECK(moved > 4.5);
+    CHECK(known(cycle(5, 20)).doubts.size() >= 1); // did something happen?
+    record(fmt::format(R"({{"kind": "sitting_use", "vessel": "Knot", "sitting": "{}", "learn": false}})",
+                       isoDay(cycle(5, 15))));
+    const EstimatesView aside = known(cycle(5, 20));
+    CHECK(aside.combined[Dimension::funk].mean == Approx(3.5).margin(.35));
+    CHECK(aside.combined[Dimension::funk].sd == Approx(sd));
+    CHECK(aside.doubts.empty());
+}
+
+TEST_CASE_METHOD(YearsFixture, "beer moved to an empty vessel brings what was learned of it", "[desk][judgement]") {
+    years(5.5, 3.5, 4);
+    now = cycle(5, 30);
+    record(fmt::format(R"([{{"kind": "vessel", "name": "Heron", "capacity_l": 60, "material": "steel"}},
+                           {{"kind": "refill", "vessel": "Heron", "on": "{}", "volume_l": 50, "from": "Knot"}}])",
+                       isoDay(now)));
+    const double source = known(now).combined[Dimension::funk].mean;
+    const auto moved = desk->estimates("Heron");
+    REQUIRE(moved);
+    CHECK(moved->combined[Dimension::funk].mean == Approx(source).margin(.15));
+    CHECK(moved->sittings[Dimension::funk] == 0);
+}
+
+TEST_CASE_METHOD(YearsFixture, "history tells what was expected of each sitting and a run on one side",
+                 "[desk][judgement]") {
+    for (int i = 0; i < 6; ++i) {
+        taste(cycle(i, 210), 5 + .4 * i, 4, 4);
+        refill(cycle(i + 1, 0));
+    }
+    const auto history = desk->history("Knot");
+    REQUIRE(history);
+    REQUIRE(history->lessons.size() == 6);
+    CHECK(history->lessons[5].expected[Dimension::acidity]->mean <
+          history->lessons[5].tasted[Dimension::acidity]->mean);
+    CHECK(history->lessons[5].offset[Dimension::acidity].mean > history->lessons[0].offset[Dimension::acidity].mean);
+    std::string all;
+    for (const auto& message : history->learned)
+        all += render(message) + "\n";
+    INFO(all);
+    CHECK(all.find("from 6 sittings") != std::string::npos);
+    CHECK(all.find("all came out above") != std::string::npos);
+}
+
+TEST_CASE_METHOD(YearsFixture, "two hundred sittings in a month are as much as their tasters",
+                 "[desk][judgement][bad]") {
+    years(5.5, 3.5, 4, 1);
+    for (int i = 0; i < 200; ++i)
+        record(sittingJson("Knot", cycle(1, 60 + i % 30), 6, 6, 6, {"Rook"}));
+    const EstimatesView estimates = known(cycle(1, 100));
+    for (Dimension d : allDimensions) {
+        CHECK(std::isfinite(estimates.combined[d].mean));
+        CHECK(estimates.combined[d].sd > .1);
+    }
+}
