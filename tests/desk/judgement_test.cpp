@@ -29,7 +29,7 @@ std::string sittingJson(const std::string& vessel, Day on, double acidity, doubl
                        scores);
 }
 
-const std::vector<std::string> table = {"Rook", "Wren", "Teal", "Jay"};
+const std::vector<std::string> fourTasters = {"Rook", "Wren", "Teal", "Jay"};
 
 /// Five cycles of 240 days on the usual recipe, tasted a month before each draw; the last one is not tasted yet.
 struct YearsFixture : DeskFixture {
@@ -39,7 +39,7 @@ struct YearsFixture : DeskFixture {
                    {"kind": "opening", "vessel": "Knot", "on": "2020-01-01", "volume_l": 215, "years_running": 6}])");
     }
     Day cycle(int number, int days) const { return day(2020, 1, 1) + std::chrono::days{240 * number + days}; }
-    void taste(Day on, double acidity, double funk, double body, const std::vector<std::string>& by = table) {
+    void taste(Day on, double acidity, double funk, double body, const std::vector<std::string>& by = fourTasters) {
         now = std::max(now, on);
         record(sittingJson("Knot", on, acidity, funk, body, by));
     }
@@ -67,12 +67,13 @@ struct YearsFixture : DeskFixture {
 
 TEST_CASE_METHOD(YearsFixture, "five stable sittings and none now: within .3 of them", "[desk][judgement]") {
     const EstimatesView never = known(now);
-    const double funk = never.model[Dimension::funk].mean - 2;
+    const double funk = std::round(2 * never.model[Dimension::funk].mean - 4) / 2; // about two points less
     years(5.5, funk, 4.5);
     for (int since : {1, 76, 200}) { // the day after the refill, and no cliff in days
         const EstimatesView estimates = known(cycle(5, since));
         INFO(since);
-        CHECK(estimates.combined[Dimension::funk].mean == Approx(funk).margin(.35));
+        // Fresh beer thins what is in the vessel; what was learned of it stays.
+        CHECK(estimates.offsets[Dimension::funk].mean[0] == Approx(-2).margin(.4));
         CHECK(z80 * estimates.combined[Dimension::funk].sd <= .7);
         CHECK(estimates.sittings[Dimension::funk] == 5);
     }
@@ -131,9 +132,9 @@ TEST_CASE_METHOD(YearsFixture, "impossible acid is said and steers nothing", "[d
 TEST_CASE_METHOD(YearsFixture, "an event opens what is known; a sitting set aside teaches nothing",
                  "[desk][judgement]") {
     years(5.5, 3.5, 4);
-    const double sd = known(cycle(5, 20)).combined[Dimension::funk].sd;
+    const Estimate before = known(cycle(5, 20)).combined[Dimension::funk];
     record(fmt::format(R"({{"kind": "event", "vessel": "Knot", "on": "{}", "what": "racked"}})", isoDay(cycle(5, 10))));
-    CHECK(known(cycle(5, 20)).combined[Dimension::funk].sd > sd + .5);
+    CHECK(known(cycle(5, 20)).combined[Dimension::funk].sd > before.sd + .5);
     REQUIRE(desk->undo());
     taste(cycle(5, 15), 9, 9, 9);
     const double moved = known(cycle(5, 20)).combined[Dimension::funk].mean;
@@ -142,8 +143,7 @@ TEST_CASE_METHOD(YearsFixture, "an event opens what is known; a sitting set asid
     record(fmt::format(R"({{"kind": "sitting_use", "vessel": "Knot", "sitting": "{}", "learn": false}})",
                        isoDay(cycle(5, 15))));
     const EstimatesView aside = known(cycle(5, 20));
-    CHECK(aside.combined[Dimension::funk].mean == Approx(3.5).margin(.35));
-    CHECK(aside.combined[Dimension::funk].sd == Approx(sd));
+    CHECK(aside.combined[Dimension::funk] == before);
     CHECK(aside.doubts.empty());
 }
 
@@ -163,7 +163,7 @@ TEST_CASE_METHOD(YearsFixture, "beer moved to an empty vessel brings what was le
 TEST_CASE_METHOD(YearsFixture, "history tells what was expected of each sitting and a run on one side",
                  "[desk][judgement]") {
     for (int i = 0; i < 6; ++i) {
-        taste(cycle(i, 210), 5 + .4 * i, 4, 4);
+        taste(cycle(i, 210), 5 + .5 * i, 4, 4);
         refill(cycle(i + 1, 0));
     }
     const auto history = desk->history("Knot");
@@ -183,6 +183,7 @@ TEST_CASE_METHOD(YearsFixture, "history tells what was expected of each sitting 
 TEST_CASE_METHOD(YearsFixture, "two hundred sittings in a month are as much as their tasters",
                  "[desk][judgement][bad]") {
     years(5.5, 3.5, 4, 1);
+    now = cycle(1, 100);
     for (int i = 0; i < 200; ++i)
         record(sittingJson("Knot", cycle(1, 60 + i % 30), 6, 6, 6, {"Rook"}));
     const EstimatesView estimates = known(cycle(1, 100));
