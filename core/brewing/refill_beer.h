@@ -66,6 +66,7 @@ struct RefillBeer {
     double hexoseTaken = 0;        ///< by the primary, without what pre-souring turned to acid [g/L]
     Plato finalGravity{2};         ///< apparent, after primary
     PercentVol alcohol{5};
+    double lactics = 0, brett = 0; ///< what lives in it, against a full culture: beer out of another vessel
 
     /// Little enough starch is left.
     [[nodiscard]] bool converted() const { return starch <= constants::plan::starchLimit; }

@@ -42,7 +42,7 @@ constexpr double ethylPerVinylG = 1.0135, ethylPerVinylP = 1.0167;
 
 /// Everything that depends on temperature and parameters only, per day.
 struct Daily {
-    double lacticRate, growth, brettGrowth, dextrinRate, residueRate, brettSugar, decay;
+    double lacticRate, growth, brettGrowth, dextrinRate, enzymeRate, brettSugar, decay;
     double decarboxylation, reduction, sink, esterRate, vinylLoss;
     double aceticFromOxygen;
 
@@ -53,7 +53,7 @@ struct Daily {
         growth = p.lacticsGrowth * g20;
         brettGrowth = p.brettGrowth * g20;
         dextrinRate = p.dextrinOpening * g20;
-        residueRate = p.dextrinOpening * p.residueAgainstDextrin * g20;
+        enzymeRate = p.enzymeOpening * g20;
         brettSugar = p.brettSugar * g20;
         decay = p.decline * g20;
         decarboxylation = p.decarboxylation * g18;
@@ -102,8 +102,8 @@ private:
     void souring(const Pools& z, double drive, double monod, double undissociated, Pools& d) const {
         const double made =
             daily_.lacticRate * z[lactics] * drive * std::max(0.0, 1 - undissociated / p_.acidStopsSouring);
-        const double opened = daily_.dextrinRate * z[brett] * z[dextrin];
-        const double openedSlowly = daily_.residueRate * z[brett] * z[residue];
+        const double opening = daily_.dextrinRate * z[brett] + daily_.enzymeRate;
+        const double opened = opening * z[dextrin], openedSlowly = opening * p_.residueAgainstDextrin * z[residue];
         const double leak = p_.sugarLeak * (opened + openedSlowly);
         const double eaten = daily_.brettSugar * z[brett] * monod;
         d[lactic] = made;

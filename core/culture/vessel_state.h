@@ -30,6 +30,9 @@ struct CultureParameters {
     double speedPer10C = constants::speedPer10C;   ///< speed-up of culture and phenols for 10 C
     double oxygenToAcetic = constants::oxygenToAcetic; ///< share of the oxygen that ends in acetic acid
     double heldBack = constants::heldBack;             ///< share of the culture that wood or lees hold back at a draw
+    double startLactics = constants::startLactics;     ///< lactics in a vessel just inoculated
+    double startBrett = constants::startBrett;         ///< Brettanomyces in a vessel just inoculated
+    double enzymeOpening = constants::enzymeOpening;   ///< opening of accessible dextrin by diastatic enzyme [1/d]
     double refillLactics = constants::refillLactics;   ///< lactics in the refill
     double refillBrett = constants::refillBrett;       ///< Brettanomyces in the refill
     double stopPh = constants::stopPh;                 ///< pH at which lactics work at half speed [pH]
@@ -77,9 +80,16 @@ struct AgeConditions {
     double oxygenPerYear = 10; ///< mg/(L year), 0..10000; outside: the nearest end
 };
 
-/// Fresh beer into old: composition by volume, culture by what the walls hold back.
+/// What lives in beer that goes in, against a full culture.
+struct Inoculum {
+    double lactics = 0, brett = 0; ///< 0..1
+    bool operator==(const Inoculum&) const = default;
+};
+
+/// Fresh beer into old: composition by volume, culture by what the walls hold back and what the beer brings beyond the
+/// refill of the parameters.
 [[nodiscard]] VesselState refill(const VesselState& old, const Composition& fresh, Share share,
-                                 const CultureParameters& parameters);
+                                 const CultureParameters& parameters, const Inoculum& brought = {});
 /// Pure; two half intervals equal one within the integrator's tolerance (steps of at most one day).
 [[nodiscard]] VesselState age(const VesselState& state, const AgeConditions& conditions,
                               const CultureParameters& parameters);

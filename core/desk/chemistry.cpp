@@ -9,9 +9,12 @@
 
 namespace staveline::desk {
 
+using facts::Brettanomyces;
+using facts::CultureFact;
 using facts::OpeningFact;
 using facts::VesselName;
 using forward::BlendEvent;
+using forward::BrettAtOpening;
 using vessel::EntryKind;
 
 namespace {
@@ -35,6 +38,34 @@ std::map<std::int64_t, const facts::Measured*> measuredByEntry(const VesselRecor
     add(EntryKind::sample, record.of<facts::SampleFact>());
     add(EntryKind::drawOff, record.of<facts::DrawOffFact>());
     return measured;
+}
+
+/// The culture as known on `day`; what was told of it later only when nothing was before.
+const CultureFact* cultureOn(const VesselRecord& record, Day day) {
+    const auto& all = record.of<CultureFact>();
+    const CultureFact* latest = record.latest<CultureFact>(day);
+    return latest || all.empty() ? latest : &all.front().fact;
+}
+
+/// Without Brettanomyces by the last word on it, there never was any.
+BrettAtOpening brettAt(const VesselRecord& record, Day opened, Day asked) {
+    const CultureFact *then = cultureOn(record, opened), *now = cultureOn(record, asked);
+    if (!then)
+        return BrettAtOpening::established;
+    if (now->brettanomyces == Brettanomyces::none || then->brettanomyces == Brettanomyces::none)
+        return BrettAtOpening::none;
+    return then->brettanomyces == Brettanomyces::young ? BrettAtOpening::young : BrettAtOpening::established;
+}
+
+/// Days after the first entry on which a vessel without Brettanomyces was said to have some from then on.
+std::vector<Day> brettPitchings(const VesselRecord& record, Day first, Day asked) {
+    std::vector<Day> days;
+    const auto& all = record.of<CultureFact>();
+    for (std::size_t i = 1; i < all.size() && all[i].fact.on <= asked; ++i)
+        if (all[i].fact.on > first && all[i - 1].fact.brettanomyces == Brettanomyces::none &&
+            all[i].fact.brettanomyces != Brettanomyces::none)
+            days.push_back(all[i].fact.on);
+    return days;
 }
 
 forward::OpeningFacts openingFacts(const OpeningFact& f) {
@@ -64,8 +95,15 @@ std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vecto
     transferSources(record.of<facts::TopUpFact>(), EntryKind::topUp, sources);
     const auto measured = measuredByEntry(record);
     std::vector<BlendEvent> events;
+    const auto pitchings = entries.empty() ? std::vector<Day>{} : brettPitchings(record, entries.front().on, asked);
+    auto pitching = pitchings.begin();
+    const auto pitchUntil = [&](Day day) {
+        for (; pitching != pitchings.end() && *pitching <= day; ++pitching)
+            events.push_back({.on = *pitching, .brettPitched = true});
+    };
     for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked; ++i) {
         const vessel::LedgerEntry& entry = entries[i];
+        pitchUntil(entry.on);
         BlendEvent event;
         event.on = entry.on;
         if (fills(entry) && replayed.after[i].volume.l > 0) {
@@ -81,6 +119,7 @@ std::vector<BlendEvent> blendEvents(const VesselRecord& record, const std::vecto
         }
         events.push_back(event);
     }
+    pitchUntil(asked);
     return events;
 }
 
@@ -93,8 +132,12 @@ forward::Parameters parametersFor(const VesselRecord& record, Day day) {
             .value_or(
                 vessel::materialFacts(wordOf(record.facts.material)).value_or(vessel::MaterialFacts{}).cultureHeldBack)
             .of1;
-    if (const facts::CultureFact* culture = record.latest<facts::CultureFact>(day); culture && culture->hopTolerance)
-        p.culture.hopTolerance = culture->hopTolerance->ibu;
+    if (const CultureFact* culture = cultureOn(record, day)) {
+        if (culture->hopTolerance)
+            p.culture.hopTolerance = culture->hopTolerance->ibu;
+        if (culture->diastatic)
+            p.culture.enzymeOpening = constants::culture::diastaticOpening;
+    }
     return p;
 }
 
@@ -155,7 +198,9 @@ Result<void> Chemistry::start(History& history) {
     estimate::CarriedStates& states = history.states;
     if (const auto& openings = record.of<OpeningFact>(); !openings.empty()) {
         const OpeningFact& opening = openings.front().fact;
-        states.start(opening.on, openingState(openingFacts(opening), history.usualInput, record.facts.temperature,
+        forward::OpeningFacts known = openingFacts(opening);
+        known.brett = brettAt(record, opening.on, asked_.today);
+        states.start(opening.on, openingState(known, history.usualInput, record.facts.temperature,
                                               oxygenOf(record.facts), states.parameters()));
         return {};
     }
@@ -163,8 +208,11 @@ Result<void> Chemistry::start(History& history) {
         return added;
     const BlendEvent& first = states.events().front();
     const auto beer = first.brew ? beers_.find(*first.brew) : beers_.end();
-    states.start(first.on, youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer,
-                                       states.parameters().culture));
+    culture::VesselState young = youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer,
+                                             states.parameters().culture);
+    if (brettAt(record, first.on, asked_.today) == BrettAtOpening::none)
+        young.brett = 0;
+    states.start(first.on, young);
     return {};
 }
 
@@ -213,6 +261,8 @@ std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day d
     const std::int64_t id = -1 - static_cast<std::int64_t>(beers_.size());
     brewing::RefillBeer beer;
     beer.beer = state->beer;
+    beer.lactics = state->lactics;
+    beer.brett = state->brett;
     beers_.emplace(id, beer);
     return id;
 }

@@ -81,6 +81,11 @@ VesselState later(const VesselState& state, Days days, const Cellaring& cellar, 
     return culture::age(state, {days, cellar.temperature, cellar.oxygenPerYear}, p.culture);
 }
 
+VesselState withBrettPitched(VesselState state, const Parameters& p) {
+    state.brett = std::max(state.brett, p.culture.startBrett);
+    return state;
+}
+
 /// Whole intervals end today; what is left over of the years lengthens the first.
 VesselState settled(const OpeningFacts& opening, const Composition& fresh, const Cellaring& cellar,
                     const Parameters& p) {
@@ -88,10 +93,12 @@ VesselState settled(const OpeningFacts& opening, const Composition& fresh, const
     const double total = finiteWithin(opening.yearsRunning, 0, 100) * daysPerYear;
     const int cycles = std::max(1, static_cast<int>(total / interval));
     VesselState state = youngVessel(fresh, p.culture);
+    if (opening.brett != BrettAtOpening::established)
+        state.brett = 0;
     state = later(state, Days{total - (cycles - 1) * interval}, cellar, p);
     for (int i = 1; i < cycles; ++i)
         state = later(refill(state, fresh, opening.usualShare, p.culture), Days{interval}, cellar, p);
-    return state;
+    return opening.brett == BrettAtOpening::young ? withBrettPitched(state, p) : state;
 }
 
 } // namespace
@@ -123,7 +130,10 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         ageTo(event.on);
         const auto known = event.brew ? brews.find(*event.brew) : brews.end();
         const brewing::RefillBeer& beer = known == brews.end() ? usual : known->second;
-        state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture);
+        state =
+            refill(state, freshBeer(beer, parameters), event.share, parameters.culture, {beer.lactics, beer.brett});
+        if (event.brettPitched)
+            state = withBrettPitched(state, parameters);
         state.beer = withAcidReadings(state.beer, event.ta, event.ph);
     }
     ageTo(today);

@@ -62,12 +62,16 @@ struct DrawnScores {
 [[nodiscard]] DrawnScores scoresOver(std::span<const Parameters> draws, const culture::VesselState& state,
                                      const brewing::BrewInput& recipe, const Plan& plan);
 
+/// Brettanomyces when a vessel was taken over: at home since it runs, just pitched, or none at all.
+enum class BrettAtOpening { established, young, none };
+
 /// The vessel's composition today, from its history. What is unknown keeps its prior.
 struct OpeningFacts {
     Day on{};
     Days usualInterval{240};
     Share usualShare{.35};
     double yearsRunning = 3; ///< on the usual recipe
+    BrettAtOpening brett = BrettAtOpening::established;
     std::optional<GramsPerLitre> ta{};
     std::optional<Ph> ph{};
     std::optional<Plato> gravity{}; ///< apparent
@@ -86,6 +90,7 @@ struct BlendEvent {
     Day on{};
     Share share{0};                     ///< of the volume after it; 0: nothing goes in (draw, sample)
     std::optional<std::int64_t> brew{}; ///< key into `brews`; none: the usual recipe
+    bool brettPitched = false;          ///< Brettanomyces goes in, after the beer
     // A measurement corrects the state when there is one, after what went in.
     std::optional<GramsPerLitre> ta{};
     std::optional<Ph> ph{};

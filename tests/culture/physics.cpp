@@ -89,6 +89,19 @@ TEST_CASE("Without Brettanomyces dextrin stays and nothing smells of horse", "[c
     CHECK(end.beer.ethylGuaiacol == 0);
 }
 
+TEST_CASE("The enzyme of diastatic yeast opens dextrin without Brettanomyces", "[culture]") {
+    CultureParameters diastatic = usual;
+    diastatic.enzymeOpening = .01;
+    const VesselState filled = {reference::refillBeer, .5, 0, 20};
+    const AgeConditions c{{240}, {16}, 0};
+    const Composition plain = age(filled, c, usual).beer, opened = age(filled, c, diastatic).beer;
+    CHECK(opened.dextrin < .3 * plain.dextrin);
+    CHECK(opened.residue < plain.residue);
+    CHECK(opened.lactic > plain.lactic + .5);
+    CHECK(opened.ethanol > plain.ethanol + 3);
+    CHECK(opened.ethylGuaiacol == 0);
+}
+
 TEST_CASE("Cis bitterness lasts, trans does not", "[culture]") {
     VesselState state = reference::settledVessel;
     state.beer.isoCis = 10, state.beer.isoTrans = 10;

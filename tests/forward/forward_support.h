@@ -2,6 +2,7 @@
 #pragma once
 
 #include "forward/predict.h"
+#include "support/neutral_parameters.h"
 #include "support/property.h"
 #include "support/reference_beers.h"
 #include "support/reference_pantry.h"
@@ -10,7 +11,8 @@
 
 namespace staveline::forward_test {
 
-inline const forward::Parameters usual;
+inline const forward::Parameters usual;                                    ///< as shipped
+inline const forward::Parameters neutral = reference::neutralParameters(); ///< as the vectors have it
 inline constexpr Plato original{12};
 
 /// The refill of the vectors as a brewed beer.

@@ -50,6 +50,19 @@ TEST_CASE("The years are spent in whole intervals, the rest before the first", "
     CHECK(open({.usualInterval = {300}, .usualShare = {.5}, .yearsRunning = 2}) == second);
 }
 
+TEST_CASE("Brettanomyces at the opening: at home, just pitched or none", "[forward]") {
+    const VesselState home = open({.yearsRunning = 4});
+    const VesselState young = open({.yearsRunning = 4, .brett = BrettAtOpening::young});
+    const VesselState none = open({.yearsRunning = 4, .brett = BrettAtOpening::none});
+    CHECK(home.brett > .9);
+    CHECK(young.brett == usual.culture.startBrett);
+    CHECK(none.brett == 0);
+    CHECK(young.beer == none.beer);
+    CHECK(none.beer.ethylGuaiacol == 0);
+    CHECK(none.beer.dextrin > 5 * home.beer.dextrin);
+    CHECK(outcomeOf(none, usual).scores[Dimension::funk] < 1);
+}
+
 TEST_CASE("A measured acidity, pH, gravity or bitterness is met", "[forward]") {
     const VesselState soured = open({.ta = GramsPerLitre{7.2}});
     CHECK(titratableAcidity(soured.beer).gPerL == Approx(7.2));

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The model as its reference has it: values under which everything mended since does nothing. The frozen regression
+// vectors hold for these, whatever resources/data ships.
+#pragma once
+
+#include "forward/parameters.h"
+
+namespace staveline::reference {
+
+constexpr culture::CultureParameters neutralCulture() {
+    culture::CultureParameters p;
+    p.startLactics = .004;
+    p.startBrett = .02;
+    p.enzymeOpening = 0;
+    return p;
+}
+
+constexpr brewing::BrewParameters neutralBrew() {
+    return {};
+}
+
+inline forward::Parameters neutralParameters() {
+    forward::Parameters p;
+    p.brew = neutralBrew();
+    p.culture = neutralCulture();
+    return p;
+}
+
+} // namespace staveline::reference
