@@ -79,6 +79,7 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     Composition beer;
     beer.lactic = p.lacticFresh;
     beer.acetic = p.aceticFresh;
+    beer.original = recipe.originalGravity.p;
     beer.buffer = recipe.originalGravity.p / 12;
     beer.sid = anionCharge({p.phFresh}, beer.lactic, beer.acetic, beer.buffer);
     beer.sugar = primary.sugar;
@@ -116,7 +117,7 @@ RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
     out.starch = malt.starch;
     out.hexoseInWort = wort.total();
     out.hexoseTaken = primary.taken - soured;
-    out.finalGravity = apparentGravity(out.beer, input.recipe.originalGravity);
+    out.finalGravity = apparentGravity(out.beer);
     out.alcohol = out.beer.alcohol();
     return out;
 }

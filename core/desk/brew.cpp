@@ -175,7 +175,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
     const forward::Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
     const forward::Prediction after =
-        staveline::forward::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
+        staveline::forward::predict(in.parameters, in.state, beer, conditions);
     BrewMeaning meaning;
     meaning.planned = planned->next;
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);

@@ -45,11 +45,11 @@ Composition withAcidReadings(Composition beer, std::optional<GramsPerLitre> ta, 
     return withPh(beer, *measuredPh);
 }
 
-Composition withGravity(Composition beer, std::optional<Plato> apparent, Plato original) {
+Composition withGravity(Composition beer, std::optional<Plato> apparent) {
     apparent = usable(apparent, -3, 30);
     if (!apparent)
         return beer;
-    const double missing = brewing::realExtractAt(*apparent, original) - brewing::realExtractOf(beer);
+    const double missing = brewing::realExtractAt(*apparent, beer.originalGravity()) - brewing::realExtractOf(beer);
     const double dextrins = beer.dextrin + beer.residue;
     const double wanted = std::max(0.0, dextrins + constants::wort::dextrin * missing);
     if (dextrins > 0) {
@@ -108,7 +108,7 @@ VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& 
     const Composition fresh = freshBeer(brew(usualRecipe, parameters.brew), parameters);
     VesselState state = settled(opening, fresh, {temperature, oxygenPerYear}, parameters);
     state.beer = withAcidReadings(state.beer, opening.ta, opening.ph);
-    state.beer = withGravity(state.beer, opening.gravity, usualRecipe.recipe.originalGravity);
+    state.beer = withGravity(state.beer, opening.gravity);
     state.beer = withBitterness(state.beer, opening.bitterness);
     return state;
 }
@@ -130,8 +130,7 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         ageTo(event.on);
         const auto known = event.brew ? brews.find(*event.brew) : brews.end();
         const brewing::RefillBeer& beer = known == brews.end() ? usual : known->second;
-        state =
-            refill(state, freshBeer(beer, parameters), event.share, parameters.culture, {beer.lactics, beer.brett});
+        state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture, {beer.lactics, beer.brett});
         if (event.brettPitched)
             state = withBrettPitched(state, parameters);
         state.beer = withAcidReadings(state.beer, event.ta, event.ph);

@@ -33,8 +33,7 @@ struct Outcome {
     Plato gravity{0.2}; ///< apparent
     Ibu bitterness{8};
 };
-[[nodiscard]] Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters,
-                                Plato originalGravity = {12});
+[[nodiscard]] Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters);
 
 struct Prediction {
     Outcome thisDraw, nextDraw;
@@ -45,12 +44,24 @@ struct Prediction {
                                  const brewing::BrewInput& recipe, const Plan& plan);
 /// The same with the beer already brewed (brew() memoised by the caller).
 [[nodiscard]] Prediction predict(const Parameters& parameters, const culture::VesselState& state,
-                                 const brewing::RefillBeer& beer, Plato originalGravity, const Plan& plan);
+                                 const brewing::RefillBeer& beer, const Plan& plan);
 
 /// The fixed point of equal cycles, found by repeating them (at most `maxCycles`, stops below 1e-4 points).
 [[nodiscard]] Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
-                                     const brewing::RefillBeer& beer, Plato originalGravity, const Plan& plan,
-                                     int maxCycles = 40);
+                                     const brewing::RefillBeer& beer, const Plan& plan, int maxCycles = 40);
+
+// As callers wrote when the gravity of the whole vessel was reckoned from one recipe; the beer knows its own.
+[[nodiscard]] inline Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters, Plato) {
+    return outcomeOf(state, parameters);
+}
+[[nodiscard]] inline Prediction predict(const Parameters& parameters, const culture::VesselState& state,
+                                        const brewing::RefillBeer& beer, Plato, const Plan& plan) {
+    return predict(parameters, state, beer, plan);
+}
+[[nodiscard]] inline Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
+                                            const brewing::RefillBeer& beer, Plato, const Plan& plan) {
+    return settledOutcome(parameters, start, beer, plan);
+}
 
 /// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
 [[nodiscard]] Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters);

@@ -87,14 +87,12 @@ int main(int argc, char** argv) {
     bench::print("predict", whole, "ms", 4000, besidePeer(whole, own));
 
     const RefillBeer beer = brew(input);
-    const double cached = msPerCall(200, 20, [&] {
-        return predict(builtInParameters(), reference::settledVessel, beer, {12}, plan).nextDraw.ta.gPerL;
-    });
+    const double cached = msPerCall(
+        200, 20, [&] { return predict(builtInParameters(), reference::settledVessel, beer, plan).nextDraw.ta.gPerL; });
     bench::print("predict, recipe cached", cached, "ms", 4000);
 
-    const double settled = msPerCall(20, 5, [&] {
-        return settledOutcome(builtInParameters(), reference::settledVessel, beer, {12}, plan).ta.gPerL;
-    });
+    const double settled = msPerCall(
+        20, 5, [&] { return settledOutcome(builtInParameters(), reference::settledVessel, beer, plan).ta.gPerL; });
     bench::print("if kept up, recipe cached", settled, "ms", 100);
 
     const auto draws = parameterDraws(builtInParameters());

@@ -35,7 +35,8 @@ Vector v1() {
                 .coumaric = .581771,
                 .esters = 7.21291,
                 .vinylGuaiacol = .078442,
-                .vinylPhenol = .047752};
+                .vinylPhenol = .047752,
+                .original = 12};
     out.attenuationLimit = .829595;
     out.hexoseTaken = 85.765837;
     out.hexoseInWort = 117.028532;
@@ -61,7 +62,8 @@ Vector v2() {
                 .coumaric = .231379,
                 .esters = 8.776513,
                 .vinylGuaiacol = 1.961127,
-                .vinylPhenol = 1.023464};
+                .vinylPhenol = 1.023464,
+                .original = 14};
     out.attenuationLimit = .820954;
     out.hexoseTaken = 124.399832;
     out.hexoseInWort = 139.453262;
@@ -87,7 +89,8 @@ Vector v3() {
                 .coumaric = .456104,
                 .esters = 7.176274,
                 .vinylGuaiacol = .065691,
-                .vinylPhenol = .037438};
+                .vinylPhenol = .037438,
+                .original = 12};
     out.attenuationLimit = .663915;
     out.hexoseTaken = 54.759097;
     out.hexoseInWort = 117.653537;
@@ -97,7 +100,7 @@ Vector v3() {
 constexpr std::array poolNames = {"lactic",      "acetic",        "sid",        "buffer",   "sugar",  "dextrin",
                                   "residue",     "ethanol",       "other",      "glycerol", "glucan", "xylan",
                                   "isoCis",      "isoTrans",      "ferulic",    "coumaric", "esters", "vinylGuaiacol",
-                                  "vinylPhenol", "ethylGuaiacol", "ethylPhenol"};
+                                  "vinylPhenol", "ethylGuaiacol", "ethylPhenol", "original"};
 
 } // namespace
 

@@ -13,7 +13,6 @@ namespace staveline::forward_test {
 
 inline const forward::Parameters usual;                                    ///< as shipped
 inline const forward::Parameters neutral = reference::neutralParameters(); ///< as the vectors have it
-inline constexpr Plato original{12};
 
 /// The refill of the vectors as a brewed beer.
 inline brewing::RefillBeer vectorRefill() {

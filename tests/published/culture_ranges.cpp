@@ -16,7 +16,7 @@ Outcome settledBase(Days interval, Share share, const Parameters& p = {}) {
     const BrewInput input = reference::inputFor(reference::baseRecipe());
     const RefillBeer beer = brew(input, p.brew);
     const Plan plan{.refillShare = share, .interval = interval};
-    return settledOutcome(p, youngVessel(beer.beer, p.culture), beer, {12}, plan);
+    return settledOutcome(p, youngVessel(beer.beer, p.culture), beer, plan);
 }
 
 void checkWithin(double value, double low, double high) {
