@@ -71,6 +71,12 @@ double preSouring(const Composition& beer, const Recipe& recipe, double ethanolP
     return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / ethanolPerHexose);
 }
 
+/// Share of the malt's extract that is no carbohydrate. Where starch stays closed more grain makes up for it, and
+/// brings its own.
+double otherExtract(const MaltWort& malt, const BrewParameters& p) {
+    return p.otherExtract * (1 + p.otherFollowsMash * (1 / malt.conversion - 1));
+}
+
 Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
                      const WortHexose& wort, const Attenuation& primary, const BrewParameters& p) {
     const Recipe& recipe = input.recipe;
@@ -86,7 +92,7 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     beer.dextrin = primary.dextrin;
     beer.residue = primary.residue;
     beer.ethanol = primary.ethanol;
-    beer.otherExtract = p.otherExtract * wort.maltExtract;
+    beer.otherExtract = otherExtract(malt, p) * wort.maltExtract;
     beer.glycerol = primary.glycerol;
     beer.betaGlucan = mash.glucan.dissolved() * perLitre;
     beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
@@ -115,6 +121,7 @@ RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
     out.conversion = malt.conversion;
     out.attenuationLimit = malt.attenuationLimit();
     out.starch = malt.starch;
+    out.opened = malt.opened;
     out.hexoseInWort = wort.total();
     out.hexoseTaken = primary.taken - soured;
     out.finalGravity = apparentGravity(out.beer);

@@ -17,6 +17,7 @@ struct BrewParameters {
         constants::maltotrioseForLactics; ///< share of the maltotriose left by the primary that lactics can take
     double accessibleDextrin = constants::accessibleDextrin; ///< share of the dextrin that the culture opens with ease
     double otherExtract = constants::otherExtract;           ///< share of the malt extract that is no carbohydrate
+    double otherFollowsMash = constants::otherFollowsMash;   ///< other extract follows the grain a poor mash needs
     double boilDecarboxylation =
         constants::boilDecarboxylation;          ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
     double lacticFresh = constants::lacticFresh; ///< lactic acid in fresh beer [g/L]
@@ -62,6 +63,7 @@ struct RefillBeer {
     double conversion = 1;         ///< extract won by the mash against full conversion ("ext" of the mash model)
     double attenuationLimit = .83; ///< apparent, of the malt's extract (sugar apart), 0..1
     double starch = 0;             ///< gelatinised but uncut, share of the starch
+    double opened = 1;             ///< gelatinised, share of the starch
     double hexoseInWort = 0;       ///< g/L
     double hexoseTaken = 0;        ///< by the primary, without what pre-souring turned to acid [g/L]
     Plato finalGravity{2};         ///< apparent, after primary
@@ -70,6 +72,8 @@ struct RefillBeer {
 
     /// Little enough starch is left.
     [[nodiscard]] bool converted() const { return starch <= constants::plan::starchLimit; }
+    /// Little enough starch stays closed in the grain.
+    [[nodiscard]] bool opens() const { return opened >= constants::plan::openingLimit; }
 };
 
 /// Pure and deterministic; total for a BrewInput that `resolve` made. The model's reference boil is 60 min.

@@ -280,6 +280,38 @@ TEST_CASE("A mash too cold to gelatinise says so in its conversion", "[brewing][
     CHECK(brewedAt(80, 20).starch > .02);
 }
 
+TEST_CASE("No beer ends below the limit of its wort, however cool the mash", "[brewing][model]") {
+    for (double celsius = 45; celsius <= 78; celsius += 1) {
+        CAPTURE(celsius);
+        const RefillBeer beer = brewedAt(celsius);
+        const double apparent = 1 - beer.finalGravity / Plato{12};
+        CHECK(apparent <= beer.attenuationLimit);
+        CHECK(apparent > .75 * beer.attenuationLimit);
+    }
+}
+
+TEST_CASE("The extract of the wort is all in the beer: sugars, alcohol and the rest", "[brewing][model]") {
+    for (double celsius : {50., 55., 57., 60., 66., 72.}) {
+        CAPTURE(celsius);
+        const RefillBeer beer = brewedAt(celsius);
+        const BrewParameters p;
+        const double carbohydrate = beer.beer.carbohydrate(), hexose = beer.hexoseTaken;
+        const double extract = extractModel({12}).gPerL;
+        // A gram of hexose was 0.93 to 0.975 g of extract: glucose, maltose and maltotriose.
+        CHECK(beer.beer.otherExtract + carbohydrate + .93 * hexose < extract * 1.002);
+        CHECK(beer.beer.otherExtract + carbohydrate + .975 * hexose > extract * .998);
+        CHECK(beer.beer.ethanol == Approx(p.ethanolPerHexose * hexose));
+    }
+}
+
+TEST_CASE("A mash that leaves the starch closed knows how much", "[brewing][model]") {
+    CHECK(brewedAt(66).opens());
+    CHECK(brewedAt(62).opens());
+    CHECK_FALSE(brewedAt(57).opens());
+    CHECK(brewedAt(57).opened == Approx(.24).margin(.03));
+    CHECK(brewedAt(45).opened < .01);
+}
+
 TEST_CASE("A late part misses the hotter fermentability of the rests before", "[brewing][model]") {
     Recipe recipe = ryeRecipe();
     recipe.mash = {{{63}, {40}}, {{74}, {30}}};

@@ -16,7 +16,9 @@ constexpr culture::CultureParameters neutralCulture() {
 }
 
 constexpr brewing::BrewParameters neutralBrew() {
-    return {};
+    brewing::BrewParameters p;
+    p.otherFollowsMash = 0;
+    return p;
 }
 
 inline forward::Parameters neutralParameters() {
