@@ -31,7 +31,9 @@ struct BrewParameters {
     double phenolReleaseFactor = constants::phenolReleaseFactor; ///< rate of release in the mash against the model
     double ferulicFactor = constants::ferulicFactor;             ///< ferulic acid against the model
     double coumaricFactor = constants::coumaricFactor;           ///< coumaric acid against the model
-    double betaHalfLife65 = constants::betaHalfLife65;           ///< half-life of beta-amylase at 65 C [min]
+    double betaHalfLife65 = constants::betaHalfLife65;           ///< half-life of most of the beta-amylase at 65 C [min]
+    double betaStableShare = constants::betaStableShare;         ///< share of the beta-amylase that lasts
+    double betaStableHalfLife = constants::betaStableHalfLife;   ///< half-life of that share at 65 C [min]
     double gelatinisationShift = constants::gelatinisationShift; ///< gelatinisation of this malt against the model [C]
     double limitDextrinaseRate = constants::limitDextrinaseRate; ///< limit dextrinase against the model
     bool operator==(const BrewParameters&) const = default;

@@ -100,6 +100,18 @@ TEST_CASE("Enzymes die by their half-lives, exactly", "[brewing][mash]") {
     CHECK(left[2] == Approx(std::exp2(-30. / 12)).epsilon(1e-10));
 }
 
+TEST_CASE("Beta-amylase dies in two parts, one of which lasts", "[brewing][mash]") {
+    Conditions c{.liquor = 2.5, .parameters = {}};
+    const auto beta = [&](double minutes) { return mashed({rest(65, minutes)}, c).enzymes()[1]; };
+    for (double minutes : {10., 30., 60., 90.})
+        CHECK(beta(minutes) == Approx(.86 * std::exp2(-minutes / 8.3) + .14 * std::exp2(-minutes / 75)).epsilon(1e-9));
+    MashKinetics late = start(c);
+    late.advance(rest(65, 30));
+    const double before = late.enzymes()[1];
+    late.add({0, .5});
+    CHECK(late.enzymes()[1] == Approx(before + .5).epsilon(1e-12));
+}
+
 TEST_CASE("A thin mash kills beta-amylase and limit dextrinase faster, alpha-amylase not", "[brewing][mash]") {
     const auto thick = mashed({rest(65, 20)}, {.liquor = 2}).enzymes();
     const auto thin = mashed({rest(65, 20)}, {.liquor = 6}).enzymes();
