@@ -42,7 +42,7 @@ constexpr double ethylPerVinylG = 1.0135, ethylPerVinylP = 1.0167;
 
 /// Everything that depends on temperature and parameters only, per day.
 struct Daily {
-    double lacticRate, growth, brettGrowth, dextrinRate, enzymeRate, brettSugar, decay;
+    double lacticRate, growth, brettGrowth, dextrinRate, enzymeRate, brettSugar, decay, starvation;
     double decarboxylation, reduction, sink, esterRate, vinylLoss;
     double aceticFromOxygen;
 
@@ -56,6 +56,7 @@ struct Daily {
         enzymeRate = p.enzymeOpening * g20;
         brettSugar = p.brettSugar * g20;
         decay = p.decline * g20;
+        starvation = (p.starvedDecline - p.decline) * g20;
         decarboxylation = p.decarboxylation * g18;
         reduction = p.vinylReduction * g18;
         sink = p.phenolicSink * g18;
@@ -113,10 +114,11 @@ private:
         d[residue] = -openedSlowly;
         d[ethanol] =
             p_.brettEthanol * (eaten + opened + openedSlowly - leak) - ethanolPerAcetic * daily_.aceticFromOxygen;
-        const double food = z[sugar] + z[dextrin];
+        const double food = z[sugar] + z[dextrin], fed = z[sugar] / p_.starvingSugar;
+        const double fading = daily_.decay + daily_.starvation / (1 + fed * fed);
         d[lactics] = daily_.growth * drive * std::max(0.0, 1 - undissociated / p_.acidStopsGrowth) * z[lactics] *
                          (1 - z[lactics]) -
-                     daily_.decay * z[lactics];
+                     fading * z[lactics];
         d[brett] = daily_.brettGrowth * food / (1 + food) * z[brett] * (1 - z[brett]) - daily_.decay * z[brett];
     }
 

@@ -27,6 +27,8 @@ struct CultureParameters {
     double brettEthanol = constants::brettEthanol; ///< alcohol from a gram of hexose by Brettanomyces [g/g]
     double brettGrowth = constants::brettGrowth;   ///< growth of Brettanomyces [1/d]
     double decline = constants::decline;           ///< slow decline of lactics and Brettanomyces [1/d]
+    double starvedDecline = constants::starvedDecline; ///< decline of lactics without sugar [1/d]
+    double starvingSugar = constants::starvingSugar;   ///< sugar below which they decline so [g/L]
     double speedPer10C = constants::speedPer10C;   ///< speed-up of culture and phenols for 10 C
     double oxygenToAcetic = constants::oxygenToAcetic; ///< share of the oxygen that ends in acetic acid
     double heldBack = constants::heldBack;             ///< share of the culture that wood or lees hold back at a draw

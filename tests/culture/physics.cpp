@@ -102,6 +102,15 @@ TEST_CASE("The enzyme of diastatic yeast opens dextrin without Brettanomyces", "
     CHECK(opened.ethylGuaiacol == 0);
 }
 
+TEST_CASE("Lactics without sugar decline, with sugar they do not", "[culture]") {
+    VesselState starved = {reference::refillBeer, .8, 0, 20}, fed = starved;
+    starved.beer.sugar = 0;
+    fed.beer.sugar = 40;
+    const AgeConditions c{{100}, {20}, 0};
+    CHECK(age(starved, c, usual).lactics == Approx(.8 * std::exp(-100 * usual.starvedDecline)).epsilon(1e-4));
+    CHECK(age(fed, c, usual).lactics > .9);
+}
+
 TEST_CASE("Cis bitterness lasts, trans does not", "[culture]") {
     VesselState state = reference::settledVessel;
     state.beer.isoCis = 10, state.beer.isoTrans = 10;

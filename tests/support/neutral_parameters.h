@@ -12,6 +12,7 @@ constexpr culture::CultureParameters neutralCulture() {
     p.startLactics = .004;
     p.startBrett = .02;
     p.enzymeOpening = 0;
+    p.starvedDecline = p.decline;
     return p;
 }
 
