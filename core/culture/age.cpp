@@ -51,7 +51,8 @@ struct Daily {
         const double g20 = std::pow(p.speedPer10C, (t - 20) / 10), g18 = std::pow(p.speedPer10C, (t - 18) / 10);
         lacticRate = p.souring * g20;
         growth = p.lacticsGrowth * g20;
-        brettGrowth = p.brettGrowth * g20;
+        brettGrowth = p.brettGrowth * std::pow(p.brettGrowthPer10C, (std::min(t, p.brettWarm) - 20) / 10) *
+                      std::pow(p.speedPer10C, (std::max(t, p.brettWarm) - p.brettWarm) / 10);
         dextrinRate = p.dextrinOpening * g20;
         enzymeRate = p.enzymeOpening * g20;
         brettSugar = p.brettSugar * g20;

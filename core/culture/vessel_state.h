@@ -26,6 +26,8 @@ struct CultureParameters {
     double brettSugar = constants::brettSugar;     ///< sugar Brettanomyces takes directly [g/(L d)]
     double brettEthanol = constants::brettEthanol; ///< alcohol from a gram of hexose by Brettanomyces [g/g]
     double brettGrowth = constants::brettGrowth;   ///< growth of Brettanomyces [1/d]
+    double brettGrowthPer10C = constants::brettGrowthPer10C; ///< speed-up of that growth for 10 C in the cool
+    double brettWarm = constants::brettWarm;                 ///< temperature up to which it speeds up so [C]
     double decline = constants::decline;           ///< slow decline of lactics and Brettanomyces [1/d]
     double starvedDecline = constants::starvedDecline; ///< decline of lactics without sugar [1/d]
     double starvingSugar = constants::starvingSugar;   ///< sugar below which they decline so [g/L]
@@ -95,7 +97,8 @@ struct Inoculum {
 /// Pure; two half intervals equal one within the integrator's tolerance (steps of at most one day).
 [[nodiscard]] VesselState age(const VesselState& state, const AgeConditions& conditions,
                               const CultureParameters& parameters);
-/// A vessel just inoculated, filled with `beer`.
+/// A vessel just inoculated, filled with `beer`. The lag of Brettanomyces is in its small start: lag and growth change
+/// alike with temperature, so what a lag costs is the same share at any.
 [[nodiscard]] VesselState youngVessel(const Composition& beer, const CultureParameters& parameters);
 
 /// How far hops let lactics work, 0..1: 1 without hops, 0.5 at the culture's tolerance at pH 4.2.

@@ -111,6 +111,16 @@ TEST_CASE("Lactics without sugar decline, with sugar they do not", "[culture]") 
     CHECK(age(fed, c, usual).lactics > .9);
 }
 
+TEST_CASE("Brettanomyces grows four times slower for 10 C below 22 C, twice faster above", "[culture]") {
+    // Little of it in much food: the logarithm of its number rises by rate and days.
+    VesselState pitched = {reference::refillBeer, 0, 1e-5, 20};
+    pitched.beer.sugar = 1e6;
+    const auto rate = [&](double celsius) { return std::log(age(pitched, {{1}, {celsius}, 0}, usual).brett / 1e-5); };
+    const double decline = usual.decline;
+    CHECK((rate(20) + decline) / (rate(10) + decline / 2) == Approx(4).epsilon(.02));
+    CHECK((rate(32) + decline * 2.3) / (rate(22) + decline * 1.15) == Approx(2).epsilon(.05));
+}
+
 TEST_CASE("Cis bitterness lasts, trans does not", "[culture]") {
     VesselState state = reference::settledVessel;
     state.beer.isoCis = 10, state.beer.isoTrans = 10;

@@ -13,6 +13,7 @@ constexpr culture::CultureParameters neutralCulture() {
     p.startBrett = .02;
     p.enzymeOpening = 0;
     p.starvedDecline = p.decline;
+    p.brettGrowthPer10C = p.speedPer10C;
     return p;
 }
 
