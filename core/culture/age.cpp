@@ -196,8 +196,9 @@ struct Bitterness {
     Bitterness(const Composition& beer, double temperature, double step, const CultureParameters& p)
         : cis(std::max(0.0, beer.isoCis)), trans(std::max(0.0, beer.isoTrans)) {
         const double month = daysPerMonth * std::pow(p.isoSpeedPer10C, (20 - temperature) / 10);
-        keepCis = std::exp2(-step / (p.isoCisMonths * month));
-        keepTrans = std::exp2(-step / (p.isoTransMonths * month));
+        const double vessel = std::exp(-p.vesselHopLoss * step / daysPerMonth);
+        keepCis = vessel * std::exp2(-step / (p.isoCisMonths * month));
+        keepTrans = vessel * std::exp2(-step / (p.isoTransMonths * month));
     }
     void advance() {
         cis *= keepCis;

@@ -63,6 +63,7 @@ struct CultureParameters {
     double isoCisMonths = constants::isoCisMonths;         ///< half-life of cis-iso-alpha acids at 20 C [months]
     double isoTransMonths = constants::isoTransMonths;     ///< half-life of trans-iso-alpha acids at 20 C [months]
     double isoSpeedPer10C = constants::isoSpeedPer10C;     ///< speed-up of the loss of iso-alpha acids for 10 C
+    double vesselHopLoss = constants::vesselHopLoss; ///< hop acids lost to wood and culture [1/month]
     double vinylEnergy = constants::vinylEnergy; ///< how temperature speeds the loss of vinyl phenols [kJ/mol]
     double vinylPh = constants::vinylPh;         ///< pH at which the loss of vinyl phenols is stated [pH]
     double vinylSlope = constants::vinylSlope;   ///< decades of the loss of vinyl phenols for a unit of pH [1/pH]

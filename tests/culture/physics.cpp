@@ -124,9 +124,13 @@ TEST_CASE("Brettanomyces grows four times slower for 10 C below 22 C, twice fast
 TEST_CASE("Cis bitterness lasts, trans does not", "[culture]") {
     VesselState state = reference::settledVessel;
     state.beer.isoCis = 10, state.beer.isoTrans = 10;
-    const Composition later = age(state, {{365.25}, {20}, 10}, usual).beer;
+    const Composition later = age(state, {{365.25}, {20}, 10}, neutral).beer;
     CHECK(later.isoTrans == Approx(5).epsilon(1e-9));
     CHECK(later.isoCis == Approx(10 * std::exp2(-.2)).epsilon(1e-9));
-    const Composition cold = age(state, {{365.25}, {10}, 10}, usual).beer;
+    const Composition cold = age(state, {{365.25}, {10}, 10}, neutral).beer;
     CHECK(cold.isoTrans == Approx(10 * std::exp2(-1 / 3.)).epsilon(1e-9));
+    // The vessel takes its share of both, warm or cold.
+    const Composition vessel = age(state, {{365.25}, {10}, 10}, usual).beer;
+    CHECK(vessel.isoTrans / cold.isoTrans == Approx(std::exp(-12 * usual.vesselHopLoss)).epsilon(1e-9));
+    CHECK(vessel.isoCis / cold.isoCis == Approx(vessel.isoTrans / cold.isoTrans).epsilon(1e-9));
 }

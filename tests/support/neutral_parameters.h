@@ -14,6 +14,7 @@ constexpr culture::CultureParameters neutralCulture() {
     p.enzymeOpening = 0;
     p.starvedDecline = p.decline;
     p.brettGrowthPer10C = p.speedPer10C;
+    p.vesselHopLoss = 0;
     return p;
 }
 
