@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // brew(): mash, wort, boil and primary in their order.
 #include "brewing/gravity.h"
+#include "brewing/hops.h"
 #include "brewing/primary.h"
 #include "quantity/acid_base.h"
 #include "quantity/constants.h"
@@ -77,6 +78,18 @@ double otherExtract(const MaltWort& malt, const BrewParameters& p) {
     return p.otherExtract * (1 + p.otherFollowsMash * (1 / malt.conversion - 1));
 }
 
+/// Alpha acids [mg/L] that the boil leaves beside the bitterness it makes.
+double alphaLeft(const Recipe& recipe) {
+    if (recipe.hops.empty())
+        return recipe.bitterness.ibu * alphaPerIso(recipe.boil);
+    double sum = 0, left = 0;
+    for (const HopAddition& hop : recipe.hops) {
+        sum += hop.ofBitterness.of1;
+        left += hop.ofBitterness.of1 * alphaPerIso(hop.boiled);
+    }
+    return sum > 0 ? recipe.bitterness.ibu * left / sum : 0;
+}
+
 Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
                      const WortHexose& wort, const Attenuation& primary, const BrewParameters& p) {
     const Recipe& recipe = input.recipe;
@@ -98,6 +111,7 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
     beer.isoCis = constants::wort::cisShare * recipe.bitterness.ibu;
     beer.isoTrans = (1 - constants::wort::cisShare) * recipe.bitterness.ibu;
+    beer.alphaAcids = std::min(constants::hop::alphaMost, p.alphaKept * alphaLeft(recipe));
     beer.ferulic = p.ferulicFactor * mash.phenols.ferulic() * perLitre;
     beer.coumaric = p.coumaricFactor * mash.phenols.coumaric() * perLitre;
     brewPhenols(beer, input, grist, gristPlato, p);

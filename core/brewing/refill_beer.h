@@ -18,6 +18,7 @@ struct BrewParameters {
     double accessibleDextrin = constants::accessibleDextrin; ///< share of the dextrin that the culture opens with ease
     double otherExtract = constants::otherExtract;           ///< share of the malt extract that is no carbohydrate
     double otherFollowsMash = constants::otherFollowsMash;   ///< other extract follows the grain a poor mash needs
+    double alphaKept = constants::alphaKept; ///< share of the alpha acids not isomerised that stay in the beer
     double boilDecarboxylation =
         constants::boilDecarboxylation;          ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
     double lacticFresh = constants::lacticFresh; ///< lactic acid in fresh beer [g/L]

@@ -190,11 +190,11 @@ private:
     AcidTable::Point here_ = table_.at(ph_);
 };
 
-/// Bitter acids lost by first order; cis lasts, trans does not.
+/// Bitter acids lost by first order; cis lasts, trans and what was not isomerised do not.
 struct Bitterness {
-    double cis, trans, keepCis, keepTrans;
+    double cis, trans, alpha, keepCis, keepTrans;
     Bitterness(const Composition& beer, double temperature, double step, const CultureParameters& p)
-        : cis(std::max(0.0, beer.isoCis)), trans(std::max(0.0, beer.isoTrans)) {
+        : cis(std::max(0.0, beer.isoCis)), trans(std::max(0.0, beer.isoTrans)), alpha(std::max(0.0, beer.alphaAcids)) {
         const double month = daysPerMonth * std::pow(p.isoSpeedPer10C, (20 - temperature) / 10);
         const double vessel = std::exp(-p.vesselHopLoss * step / daysPerMonth);
         keepCis = vessel * std::exp2(-step / (p.isoCisMonths * month));
@@ -203,7 +203,10 @@ struct Bitterness {
     void advance() {
         cis *= keepCis;
         trans *= keepTrans;
+        alpha *= keepTrans;
     }
+    /// What brakes lactics: a milligram of either a litre.
+    [[nodiscard]] double braking() const { return cis + trans + alpha; }
 };
 
 AgeConditions within(const AgeConditions& c) {
@@ -216,7 +219,7 @@ AgeConditions within(const AgeConditions& c) {
 void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates& rates, int steps, double h) {
     PhTracker acid(beer, z);
     for (int i = 0; i < steps; ++i) {
-        const double ibu = hops.cis + hops.trans;
+        const double ibu = hops.braking();
         const Pools first = rates.at(z, ibu, acid.ph(), acid.hydrogen());
         Pools ahead;
         for (std::size_t k = 0; k < poolCount; ++k)
@@ -251,6 +254,7 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     putBack(z, out);
     out.beer.isoCis = hops.cis;
     out.beer.isoTrans = hops.trans;
+    out.beer.alphaAcids = hops.alpha;
     const double months = c.days.d / daysPerMonth;
     out.beer.betaGlucan *= std::exp(-parameters.glucanLoss * months);
     out.beer.arabinoxylan *= std::exp(-parameters.arabinoxylanLoss * months);

@@ -35,6 +35,7 @@ struct Composition {
     double vinylPhenol = 0;   ///< mg/L
     double ethylGuaiacol = 0; ///< mg/L
     double ethylPhenol = 0;   ///< mg/L
+    double alphaAcids = 0;    ///< not isomerised [mg/L]
     double original = 0;      ///< original gravity of what it was brewed from [P]
 
     bool operator==(const Composition&) const = default;
@@ -54,7 +55,7 @@ inline constexpr std::array compositionPools = {
     &Composition::otherExtract, &Composition::glycerol,      &Composition::betaGlucan,  &Composition::arabinoxylan,
     &Composition::isoCis,       &Composition::isoTrans,      &Composition::ferulic,     &Composition::coumaric,
     &Composition::esters,       &Composition::vinylGuaiacol, &Composition::vinylPhenol, &Composition::ethylGuaiacol,
-    &Composition::ethylPhenol,  &Composition::original};
+    &Composition::ethylPhenol,  &Composition::alphaAcids,    &Composition::original};
 
 /// (1 - share) * old + share * fresh, pool by pool; share 0..1 of the volume after filling.
 [[nodiscard]] constexpr Composition blend(const Composition& old, const Composition& fresh, Share share) {

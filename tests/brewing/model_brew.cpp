@@ -230,6 +230,20 @@ TEST_CASE("Bitterness arrives whole", "[brewing][model]") {
     }
 }
 
+TEST_CASE("Late hops leave more alpha acids beside their bitterness, up to what beer holds", "[brewing][model]") {
+    Recipe recipe = baseRecipe();
+    const auto alpha = [&] { return brewed(recipe).beer.alphaAcids; };
+    const BrewParameters p;
+    CHECK(alpha() == Approx(10 * p.alphaKept * .4726 / .4759).epsilon(1e-3)); // an hour: as much alpha as iso
+    recipe.hops = {{"early", {.05}, {60}, {.5}}, {"late", {.05}, {15}, {.5}}};
+    CHECK(alpha() == Approx(10 * p.alphaKept * .5 * (.4726 / .4759 + .8292 / .1668)).epsilon(1e-3));
+    recipe.hops = {{"flame-out", {.05}, {0}, {1}}};
+    recipe.bitterness = {60};
+    CHECK(alpha() == 14);
+    recipe.bitterness = {0};
+    CHECK(alpha() == 0);
+}
+
 TEST_CASE("Fresh beer has the pH it is meant to have", "[brewing][model]") {
     BrewParameters parameters;
     parameters.phFresh = 4.15;

@@ -97,10 +97,10 @@ Vector v3() {
     return {"V3 hot mash, weak yeast", reference::hotRecipe(), out};
 }
 
-constexpr std::array poolNames = {"lactic",      "acetic",        "sid",        "buffer",   "sugar",  "dextrin",
-                                  "residue",     "ethanol",       "other",      "glycerol", "glucan", "xylan",
-                                  "isoCis",      "isoTrans",      "ferulic",    "coumaric", "esters", "vinylGuaiacol",
-                                  "vinylPhenol", "ethylGuaiacol", "ethylPhenol", "original"};
+constexpr std::array poolNames = {
+    "lactic", "acetic",        "sid",         "buffer",        "sugar",       "dextrin",    "residue", "ethanol",
+    "other",  "glycerol",      "glucan",      "xylan",         "isoCis",      "isoTrans",   "ferulic", "coumaric",
+    "esters", "vinylGuaiacol", "vinylPhenol", "ethylGuaiacol", "ethylPhenol", "alphaAcids", "original"};
 
 } // namespace
 

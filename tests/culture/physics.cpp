@@ -53,6 +53,18 @@ TEST_CASE("Bitterness teaches the culture, its absence lets it forget", "[cultur
     CHECK(age(plain, c, usual).hopTolerance < 30 - 3);
 }
 
+TEST_CASE("Alpha acids that were not isomerised brake like bitterness and are lost like trans", "[culture]") {
+    VesselState alpha = reference::settledVessel, iso = alpha;
+    alpha.beer = iso.beer = reference::refillBeer;
+    alpha.beer.isoCis = iso.beer.isoCis = 0;
+    alpha.beer.isoTrans = 0, alpha.beer.alphaAcids = iso.beer.isoTrans = 12;
+    const AgeConditions c{{200}, {16}, 10};
+    const VesselState a = age(alpha, c, usual), b = age(iso, c, usual);
+    CHECK(a.beer.lactic == Approx(b.beer.lactic));
+    CHECK(a.beer.alphaAcids == Approx(b.beer.isoTrans));
+    CHECK(a.beer.bitterness().ibu == 0);
+}
+
 TEST_CASE("A warmer cellar sours more by the next draw", "[culture][property]") {
     CHECK_PROPERTY("10 to 22 C", [] {
         const VesselState filled = refill(reference::settledVessel, reference::refillBeer, {uniform(.1, .8)}, usual);

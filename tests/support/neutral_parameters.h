@@ -21,6 +21,7 @@ constexpr culture::CultureParameters neutralCulture() {
 constexpr brewing::BrewParameters neutralBrew() {
     brewing::BrewParameters p;
     p.otherFollowsMash = 0;
+    p.alphaKept = 0;
     p.betaHalfLife65 = 10;
     p.betaStableShare = 0;
     return p;
