@@ -63,13 +63,16 @@ void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& gri
     decarboxylate(beer.coumaric, beer.vinylPhenol, taken, constants::primary::vinylPhenolPerCoumaric);
 }
 
-/// Lactic acid [g/L] that pre-souring adds to the whole refill: the soured part is brought to its titratable acidity
+/// Lactic acid [g/L] that pre-souring adds to the whole refill: a part of the wort is brought to its titratable acidity
 /// at an unchanged strong-ion difference, then blended back. It comes out of the sugar that would become alcohol.
-double preSouring(const Composition& beer, const Recipe& recipe, double ethanolPerHexose) {
+double preSouring(const Composition& beer, const Recipe& recipe, const BrewParameters& p) {
     if (recipe.preSoured.of1 <= 0)
         return 0;
-    const double added = withTitratableAcidity(beer, recipe.preSourTa).lactic - beer.lactic;
-    return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / ethanolPerHexose);
+    Composition wort = beer;
+    wort.buffer *= p.wortBuffer;
+    wort = withPh(wort, {p.phWort});
+    const double added = withTitratableAcidity(wort, recipe.preSourTa).lactic - wort.lactic;
+    return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / p.ethanolPerHexose);
 }
 
 /// Share of the malt's extract that is no carbohydrate. Where starch stays closed more grain makes up for it, and
@@ -129,7 +132,7 @@ RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
 
     RefillBeer out;
     out.beer = composed(input, mash, grist, malt, wort, primary, parameters);
-    const double soured = preSouring(out.beer, input.recipe, parameters.ethanolPerHexose);
+    const double soured = preSouring(out.beer, input.recipe, parameters);
     out.beer.lactic += soured;
     out.beer.ethanol = std::max(0., out.beer.ethanol - parameters.ethanolPerHexose * soured);
     out.conversion = malt.conversion;

@@ -24,6 +24,8 @@ struct BrewParameters {
     double lacticFresh = constants::lacticFresh; ///< lactic acid in fresh beer [g/L]
     double aceticFresh = constants::aceticFresh; ///< acetic acid in fresh beer [g/L]
     double phFresh = constants::phFresh;         ///< pH of fresh beer [pH]
+    double wortBuffer = constants::wortBuffer;   ///< buffer of wort against that of the beer it becomes
+    double phWort = constants::phWort;           ///< pH of wort before it is soured [pH]
     double estersSplit = constants::estersSplit; ///< feruloyl esters split by the primary yeast
     double wortEsters = constants::wortEsters;   ///< soluble feruloyl esters in the wort of a 12 P pilsner beer [mg/L]
     double fermentabilityShift = constants::fermentabilityShift; ///< brewer's calibration of fermentability (logit)

@@ -4,6 +4,7 @@
 #include "model_support.h"
 #include "quantity/acid_base.h"
 #include "quantity/density.h"
+#include "support/neutral_parameters.h"
 
 #include <cmath>
 
@@ -201,6 +202,8 @@ TEST_CASE("The boil turns ferulic acid into vinyl guaiacol, mole for mole", "[br
 }
 
 TEST_CASE("Pre-souring brings the soured part to its titratable acidity at fixed strong ions", "[brewing][model]") {
+    const BrewParameters beerAlike = reference::neutralBrew(); // wort as beer: the numbers follow by hand
+    const auto brewed = [&](const Recipe& r) { return reference::brewed(r, beerAlike); };
     Recipe recipe = baseRecipe();
     const Composition plain = brewed(recipe).beer;
     recipe.preSourTa = {8};
@@ -213,6 +216,20 @@ TEST_CASE("Pre-souring brings the soured part to its titratable acidity at fixed
     const Composition quarter = brewed(recipe).beer;
     CHECK(titratableAcidity(quarter).gPerL == Approx(.75 * titratableAcidity(plain).gPerL + .25 * 8).epsilon(1e-9));
     CHECK(plain.ethanol - quarter.ethanol == Approx(.461 * (quarter.lactic - plain.lactic)).epsilon(1e-9));
+}
+
+TEST_CASE("Soured wort is titrated as wort: it starts at its own pH and buffers more", "[brewing][model]") {
+    Recipe recipe = baseRecipe();
+    const Composition plain = brewed(recipe).beer;
+    const BrewParameters p;
+    Composition wort = plain;
+    wort.buffer = p.wortBuffer;
+    const double ownTa = titratableAcidity(withPh(wort, {p.phWort})).gPerL;
+    recipe.preSoured = {1};
+    recipe.preSourTa = {8};
+    CHECK(brewed(recipe).beer.lactic == Approx(plain.lactic + 8 - ownTa).epsilon(1e-3));
+    recipe.preSourTa = {ownTa - .1};
+    CHECK(brewed(recipe).beer.lactic == plain.lactic);
 }
 
 TEST_CASE("Pre-souring never takes acid out", "[brewing][model]") {

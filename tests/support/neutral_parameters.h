@@ -22,6 +22,8 @@ constexpr brewing::BrewParameters neutralBrew() {
     brewing::BrewParameters p;
     p.otherFollowsMash = 0;
     p.alphaKept = 0;
+    p.wortBuffer = 1;
+    p.phWort = p.phFresh;
     p.betaHalfLife65 = 10;
     p.betaStableShare = 0;
     return p;
