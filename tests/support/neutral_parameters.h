@@ -33,6 +33,8 @@ inline forward::Parameters neutralParameters() {
     forward::Parameters p;
     p.brew = neutralBrew();
     p.culture = neutralCulture();
+    p.score.arabinoxylanThickening = .10;
+    p.score.ordinaryArabinoxylan = .5;
     return p;
 }
 
