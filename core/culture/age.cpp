@@ -87,8 +87,8 @@ public:
         Pools d;
         const double undissociated = z[lactic] * hydrogen / (hydrogen + AcidTable::lacticKa);
         const double monod = z[sugar] / (p_.halfSpeedSugar + z[sugar]);
-        const double drive =
-            freedom(ibu, z[tolerance], hydrogen) * monod / (1 + std::exp((p_.stopPh - ph) / p_.stopWidth));
+        const double drive = freedom(ibu, z[tolerance], hydrogen) * sober(z[ethanol]) * monod /
+                             (1 + std::exp((p_.stopPh - ph) / p_.stopWidth));
         souring(z, drive, monod, undissociated, d);
         phenols(z, ph, d);
         adaptation(z, ibu, d);
@@ -101,6 +101,12 @@ public:
     }
 
 private:
+    /// How far alcohol lets lactics work, 0..1.
+    [[nodiscard]] double sober(double alcohol) const {
+        const double over = alcohol / ethanolPerPercent - p_.alcoholBrakes;
+        return std::clamp(1 - over / (p_.alcoholStops - p_.alcoholBrakes), 0.0, 1.0);
+    }
+
     void souring(const Pools& z, double drive, double monod, double undissociated, Pools& d) const {
         const double made =
             daily_.lacticRate * z[lactics] * drive * std::max(0.0, 1 - undissociated / p_.acidStopsSouring);

@@ -41,6 +41,8 @@ struct CultureParameters {
     double refillBrett = constants::refillBrett;       ///< Brettanomyces in the refill
     double stopPh = constants::stopPh;                 ///< pH at which lactics work at half speed [pH]
     double stopWidth = constants::stopWidth;           ///< width of the stop of lactics by pH [pH]
+    double alcoholBrakes = constants::alcoholBrakes; ///< alcohol from which lactics slow down [% vol]
+    double alcoholStops = constants::alcoholStops;   ///< alcohol at which they stop [% vol]
     double hopSteepness = constants::hopSteepness;     ///< steepness of the hop brake
     double phSharpensHops = constants::phSharpensHops; ///< how far pH sharpens hops: 1 as in pure medium, 0 not at all
     double hopTolerance =

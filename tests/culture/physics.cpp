@@ -65,6 +65,19 @@ TEST_CASE("Alpha acids that were not isomerised brake like bitterness and are lo
     CHECK(a.beer.bitterness().ibu == 0);
 }
 
+TEST_CASE("Strong beer slows lactics from 8 % vol and stops them at 14", "[culture]") {
+    const auto madeAt = [](double percent) {
+        VesselState state = {reference::refillBeer, .5, 0, 20};
+        state.beer.ethanol = percent * ethanolPerPercent;
+        state.beer.sugar = 20;
+        return age(state, {{10}, {18}, 0}, usual).beer.lactic - state.beer.lactic;
+    };
+    CHECK(madeAt(5) == Approx(madeAt(7.9)).epsilon(1e-9));
+    CHECK(madeAt(11) < .6 * madeAt(7.9));
+    CHECK(madeAt(11) > 0);
+    CHECK(madeAt(14.5) == 0);
+}
+
 TEST_CASE("A warmer cellar sours more by the next draw", "[culture][property]") {
     CHECK_PROPERTY("10 to 22 C", [] {
         const VesselState filled = refill(reference::settledVessel, reference::refillBeer, {uniform(.1, .8)}, usual);

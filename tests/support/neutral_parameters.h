@@ -15,6 +15,8 @@ constexpr culture::CultureParameters neutralCulture() {
     p.starvedDecline = p.decline;
     p.brettGrowthPer10C = p.speedPer10C;
     p.vesselHopLoss = 0;
+    p.alcoholBrakes = 1e6;
+    p.alcoholStops = 2e6;
     return p;
 }
 
