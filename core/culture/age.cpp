@@ -40,6 +40,12 @@ using Pools = std::array<double, poolCount>;
 constexpr double aceticPerOxygen = 1.877, ethanolPerAcetic = .767;
 constexpr double ethylPerVinylG = 1.0135, ethylPerVinylP = 1.0167;
 
+/// What is left of life at the ends of the temperatures it bears, 0..1.
+double alive(double celsius, const CultureParameters& p) {
+    return std::clamp((celsius - p.coldest) / p.coldRamp, 0.0, 1.0) *
+           std::clamp((p.warmest - celsius) / p.warmRamp, 0.0, 1.0);
+}
+
 /// Everything that depends on temperature and parameters only, per day.
 struct Daily {
     double lacticRate, growth, brettGrowth, dextrinRate, enzymeRate, brettSugar, decay, starvation;
@@ -48,16 +54,17 @@ struct Daily {
 
     Daily(const AgeConditions& c, const CultureParameters& p) {
         const double t = c.temperature.c;
-        const double g20 = std::pow(p.speedPer10C, (t - 20) / 10), g18 = std::pow(p.speedPer10C, (t - 18) / 10);
+        const double life = alive(t, p), speed20 = std::pow(p.speedPer10C, (t - 20) / 10);
+        const double g20 = life * speed20, g18 = life * std::pow(p.speedPer10C, (t - 18) / 10);
         lacticRate = p.souring * g20;
         growth = p.lacticsGrowth * g20;
-        brettGrowth = p.brettGrowth * std::pow(p.brettGrowthPer10C, (std::min(t, p.brettWarm) - 20) / 10) *
+        brettGrowth = life * p.brettGrowth * std::pow(p.brettGrowthPer10C, (std::min(t, p.brettWarm) - 20) / 10) *
                       std::pow(p.speedPer10C, (std::max(t, p.brettWarm) - p.brettWarm) / 10);
         dextrinRate = p.dextrinOpening * g20;
         enzymeRate = p.enzymeOpening * g20;
         brettSugar = p.brettSugar * g20;
-        decay = p.decline * g20;
-        starvation = (p.starvedDecline - p.decline) * g20;
+        decay = p.decline * speed20;
+        starvation = (p.starvedDecline - p.decline) * speed20;
         decarboxylation = p.decarboxylation * g18;
         reduction = p.vinylReduction * g18;
         sink = p.phenolicSink * g18;

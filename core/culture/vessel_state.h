@@ -32,6 +32,10 @@ struct CultureParameters {
     double starvedDecline = constants::starvedDecline; ///< decline of lactics without sugar [1/d]
     double starvingSugar = constants::starvingSugar;   ///< sugar below which they decline so [g/L]
     double speedPer10C = constants::speedPer10C;   ///< speed-up of culture and phenols for 10 C
+    double coldest = constants::coldest;           ///< below it the culture stands still [C]
+    double warmest = constants::warmest;           ///< above it the culture stands still [C]
+    double coldRamp = constants::coldRamp;         ///< from the coldest to where cold no longer tells [C]
+    double warmRamp = constants::warmRamp;         ///< from the warmest down to where heat no longer tells [C]
     double oxygenToAcetic = constants::oxygenToAcetic; ///< share of the oxygen that ends in acetic acid
     double heldBack = constants::heldBack;             ///< share of the culture that wood or lees hold back at a draw
     double startLactics = constants::startLactics;     ///< lactics in a vessel just inoculated

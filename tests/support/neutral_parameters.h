@@ -14,6 +14,8 @@ constexpr culture::CultureParameters neutralCulture() {
     p.enzymeOpening = 0;
     p.starvedDecline = p.decline;
     p.brettGrowthPer10C = p.speedPer10C;
+    p.coldest = -1e3;
+    p.warmest = 1e3;
     p.vesselHopLoss = 0;
     p.alcoholBrakes = 1e6;
     p.alcoholStops = 2e6;
