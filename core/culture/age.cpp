@@ -248,6 +248,16 @@ void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates&
     }
 }
 
+/// Water leaves and alcohol with it, at its own share; all else stays behind in less beer. What it was brewed from
+/// counts as before: the alcohol still tells of it.
+void concentrate(Composition& beer, double factor) {
+    const double ethanol = beer.ethanol, original = beer.original;
+    for (const auto pool : compositionPools)
+        beer.*pool *= factor;
+    beer.ethanol = ethanol;
+    beer.original = original;
+}
+
 } // namespace
 
 VesselState age(const VesselState& state, const AgeConditions& conditions, const CultureParameters& parameters) {
@@ -271,6 +281,7 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     const double months = c.days.d / daysPerMonth;
     out.beer.betaGlucan *= std::exp(-parameters.glucanLoss * months);
     out.beer.arabinoxylan *= std::exp(-parameters.arabinoxylanLoss * months);
+    concentrate(out.beer, std::exp(parameters.evaporation * c.days.d / daysPerYear));
     return out;
 }
 

@@ -69,6 +69,7 @@ struct CultureParameters {
     double isoCisMonths = constants::isoCisMonths;         ///< half-life of cis-iso-alpha acids at 20 C [months]
     double isoTransMonths = constants::isoTransMonths;     ///< half-life of trans-iso-alpha acids at 20 C [months]
     double isoSpeedPer10C = constants::isoSpeedPer10C;     ///< speed-up of the loss of iso-alpha acids for 10 C
+    double evaporation = constants::evaporation;     ///< water and alcohol that leave, share of the volume [1/year]
     double vesselHopLoss = constants::vesselHopLoss; ///< hop acids lost to wood and culture [1/month]
     double vinylEnergy = constants::vinylEnergy; ///< how temperature speeds the loss of vinyl phenols [kJ/mol]
     double vinylPh = constants::vinylPh;         ///< pH at which the loss of vinyl phenols is stated [pH]

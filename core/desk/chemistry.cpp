@@ -132,6 +132,7 @@ forward::Parameters parametersFor(const VesselRecord& record, Day day) {
             .value_or(
                 vessel::materialFacts(wordOf(record.facts.material)).value_or(vessel::MaterialFacts{}).cultureHeldBack)
             .of1;
+    p.culture.evaporation = shapeOf(record.facts).evaporationPerYear.of1;
     if (const CultureFact* culture = cultureOn(record, day)) {
         if (culture->hopTolerance)
             p.culture.hopTolerance = culture->hopTolerance->ibu;
@@ -208,8 +209,8 @@ Result<void> Chemistry::start(History& history) {
         return added;
     const BlendEvent& first = states.events().front();
     const auto beer = first.brew ? beers_.find(*first.brew) : beers_.end();
-    culture::VesselState young = youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer,
-                                             states.parameters().culture);
+    culture::VesselState young =
+        youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer, states.parameters().culture);
     if (brettAt(record, first.on, asked_.today) == BrettAtOpening::none)
         young.brett = 0;
     states.start(first.on, young);

@@ -115,6 +115,21 @@ TEST_CASE("A bigger refill leaves less acid right after", "[culture][property]")
     });
 }
 
+TEST_CASE("What evaporates leaves its acid, its extract and its buffer behind", "[culture]") {
+    CultureParameters dry = usual;
+    dry.evaporation = .12;
+    const AgeConditions c{{365.25}, {16}, 10};
+    const VesselState tight = age(reference::settledVessel, c, usual), open = age(reference::settledVessel, c, dry);
+    const double factor = std::exp(.12);
+    CHECK(acidity(open) == Approx(factor * acidity(tight)));
+    CHECK(open.beer.lactic == Approx(factor * tight.beer.lactic));
+    CHECK(open.beer.buffer == Approx(factor * tight.beer.buffer));
+    CHECK(open.beer.betaGlucan == Approx(factor * tight.beer.betaGlucan));
+    CHECK(open.beer.ethanol == tight.beer.ethanol);
+    CHECK(open.lactics == tight.lactics);
+    CHECK(age(reference::settledVessel, {{0}, {16}, 10}, dry) == reference::settledVessel);
+}
+
 TEST_CASE("Air makes acetic acid and nothing else sour", "[culture]") {
     const auto after = [](double oxygen) { return age(reference::settledVessel, {{365}, {16}, oxygen}, usual).beer; };
     CHECK(after(200).acetic > after(10).acetic + .15);

@@ -59,7 +59,8 @@ TEST_CASE_METHOD(CultureFixture, "Brettanomyces comes with the day it is said to
     CHECK(funk("Plover") > 2);
 }
 
-TEST_CASE_METHOD(CultureFixture, "beer out of a vessel with Brettanomyces brings it along", "[desk][culture][transfer]") {
+TEST_CASE_METHOD(CultureFixture, "beer out of a vessel with Brettanomyces brings it along",
+                 "[desk][culture][transfer]") {
     open("Plover", R"("brettanomyces": "none")");
     open("Knot", R"("brettanomyces": "established")");
     open("Dunlin", R"("brettanomyces": "none")");
@@ -67,6 +68,14 @@ TEST_CASE_METHOD(CultureFixture, "beer out of a vessel with Brettanomyces brings
     refill("Dunlin", "2025-02-01");
     CHECK(funk("Dunlin") < 1);
     CHECK(funk("Plover") > funk("Knot") - 1.5); // more than the third that was funky already
+}
+
+TEST_CASE_METHOD(CultureFixture, "a cask that loses water grows sourer than one that does not", "[desk][culture]") {
+    open("Plover", R"("brettanomyces": "established")");
+    open("Knot", R"("brettanomyces": "established")");
+    record(R"([{"kind": "vessel_edit", "vessel": "Plover", "evaporation_per_year": 0.12},
+               {"kind": "vessel_edit", "vessel": "Knot", "evaporation_per_year": 0}])");
+    CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .5);
 }
 
 TEST_CASE_METHOD(CultureFixture, "diastatic yeast in the vessel goes on opening dextrin", "[desk][culture]") {
