@@ -50,17 +50,20 @@ Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameter
 /// Phenolic acids, their esters and vinyl phenols after boil and primary [mg/L].
 void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& grist, double esterGravity,
                  const BrewParameters& p) {
-    const double boiled = -std::expm1(-p.boilDecarboxylation * input.recipe.boil.min / 60);
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, constants::primary::vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, constants::primary::vinylPhenolPerCoumaric);
+    const double boil = p.boilDecarboxylation * input.recipe.boil.min / 60;
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, -std::expm1(-boil), constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, -std::expm1(-p.coumaricTurnover * boil),
+                  constants::primary::vinylPhenolPerCoumaric);
 
     const double esters = p.wortEsters * grist.ferulicBound / constants::wort::esterGrist * esterGravity / 12;
     beer.ferulic += p.estersSplit * esters;
     beer.esters = (1 - p.estersSplit) * esters;
 
-    const double taken = input.yeast.pof ? p.cloveYeastTurnover : p.plainYeastTurnover;
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, constants::primary::vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, taken, constants::primary::vinylPhenolPerCoumaric);
+    const bool clove = input.yeast.pof;
+    const double ferulicTaken = clove ? p.cloveYeastTurnover : p.plainYeastTurnover;
+    const double coumaricTaken = clove ? p.cloveYeastTurnover : p.coumaricTurnover * p.plainYeastTurnover;
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, ferulicTaken, constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, coumaricTaken, constants::primary::vinylPhenolPerCoumaric);
 }
 
 /// Lactic acid [g/L] that pre-souring adds to the whole refill: a part of the wort is brought to its titratable acidity

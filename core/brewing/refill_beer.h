@@ -20,7 +20,9 @@ struct BrewParameters {
     double otherFollowsMash = constants::otherFollowsMash;   ///< other extract follows the grain a poor mash needs
     double alphaKept = constants::alphaKept; ///< share of the alpha acids not isomerised that stay in the beer
     double boilDecarboxylation =
-        constants::boilDecarboxylation;          ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
+        constants::boilDecarboxylation; ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
+    double coumaricTurnover =
+        constants::coumaricTurnover;             ///< of p-coumaric against ferulic acid, by boil and plain yeast
     double lacticFresh = constants::lacticFresh; ///< lactic acid in fresh beer [g/L]
     double aceticFresh = constants::aceticFresh; ///< acetic acid in fresh beer [g/L]
     double phFresh = constants::phFresh;         ///< pH of fresh beer [pH]
@@ -34,9 +36,9 @@ struct BrewParameters {
     double phenolReleaseFactor = constants::phenolReleaseFactor; ///< rate of release in the mash against the model
     double ferulicFactor = constants::ferulicFactor;             ///< ferulic acid against the model
     double coumaricFactor = constants::coumaricFactor;           ///< coumaric acid against the model
-    double betaHalfLife65 = constants::betaHalfLife65;           ///< half-life of most of the beta-amylase at 65 C [min]
-    double betaStableShare = constants::betaStableShare;         ///< share of the beta-amylase that lasts
-    double betaStableHalfLife = constants::betaStableHalfLife;   ///< half-life of that share at 65 C [min]
+    double betaHalfLife65 = constants::betaHalfLife65;         ///< half-life of most of the beta-amylase at 65 C [min]
+    double betaStableShare = constants::betaStableShare;       ///< share of the beta-amylase that lasts
+    double betaStableHalfLife = constants::betaStableHalfLife; ///< half-life of that share at 65 C [min]
     double gelatinisationShift = constants::gelatinisationShift; ///< gelatinisation of this malt against the model [C]
     double limitDextrinaseRate = constants::limitDextrinaseRate; ///< limit dextrinase against the model
     bool operator==(const BrewParameters&) const = default;

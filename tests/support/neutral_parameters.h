@@ -27,6 +27,7 @@ constexpr brewing::BrewParameters neutralBrew() {
     brewing::BrewParameters p;
     p.otherFollowsMash = 0;
     p.alphaKept = 0;
+    p.coumaricTurnover = 1;
     p.wortBuffer = 1;
     p.phWort = p.phFresh;
     p.betaHalfLife65 = 10;
