@@ -144,7 +144,7 @@ private:
         const double gone = toEthyl + daily_.vinylLoss * std::min(p_.vinylMost, acidity);
         d[esters] = -split;
         d[ferulic] = split - lost * z[ferulic];
-        d[coumaric] = -lost * z[coumaric];
+        d[coumaric] = p_.coumaricPerEster * split - lost * z[coumaric];
         d[vinylG] = constants::primary::vinylGuaiacolPerFerulic * toVinyl * z[ferulic] - gone * z[vinylG];
         d[vinylP] = constants::primary::vinylPhenolPerCoumaric * toVinyl * z[coumaric] - gone * z[vinylP];
         d[ethylG] = ethylPerVinylG * p_.reductionYield * toEthyl * z[vinylG];

@@ -28,14 +28,14 @@ struct CultureParameters {
     double brettGrowth = constants::brettGrowth;   ///< growth of Brettanomyces [1/d]
     double brettGrowthPer10C = constants::brettGrowthPer10C; ///< speed-up of that growth for 10 C in the cool
     double brettWarm = constants::brettWarm;                 ///< temperature up to which it speeds up so [C]
-    double decline = constants::decline;           ///< slow decline of lactics and Brettanomyces [1/d]
-    double starvedDecline = constants::starvedDecline; ///< decline of lactics without sugar [1/d]
-    double starvingSugar = constants::starvingSugar;   ///< sugar below which they decline so [g/L]
-    double speedPer10C = constants::speedPer10C;   ///< speed-up of culture and phenols for 10 C
-    double coldest = constants::coldest;           ///< below it the culture stands still [C]
-    double warmest = constants::warmest;           ///< above it the culture stands still [C]
-    double coldRamp = constants::coldRamp;         ///< from the coldest to where cold no longer tells [C]
-    double warmRamp = constants::warmRamp;         ///< from the warmest down to where heat no longer tells [C]
+    double decline = constants::decline;                     ///< slow decline of lactics and Brettanomyces [1/d]
+    double starvedDecline = constants::starvedDecline;       ///< decline of lactics without sugar [1/d]
+    double starvingSugar = constants::starvingSugar;         ///< sugar below which they decline so [g/L]
+    double speedPer10C = constants::speedPer10C;             ///< speed-up of culture and phenols for 10 C
+    double coldest = constants::coldest;                     ///< below it the culture stands still [C]
+    double warmest = constants::warmest;                     ///< above it the culture stands still [C]
+    double coldRamp = constants::coldRamp;                   ///< from the coldest to where cold no longer tells [C]
+    double warmRamp = constants::warmRamp;             ///< from the warmest down to where heat no longer tells [C]
     double oxygenToAcetic = constants::oxygenToAcetic; ///< share of the oxygen that ends in acetic acid
     double heldBack = constants::heldBack;             ///< share of the culture that wood or lees hold back at a draw
     double startLactics = constants::startLactics;     ///< lactics in a vessel just inoculated
@@ -45,8 +45,8 @@ struct CultureParameters {
     double refillBrett = constants::refillBrett;       ///< Brettanomyces in the refill
     double stopPh = constants::stopPh;                 ///< pH at which lactics work at half speed [pH]
     double stopWidth = constants::stopWidth;           ///< width of the stop of lactics by pH [pH]
-    double alcoholBrakes = constants::alcoholBrakes; ///< alcohol from which lactics slow down [% vol]
-    double alcoholStops = constants::alcoholStops;   ///< alcohol at which they stop [% vol]
+    double alcoholBrakes = constants::alcoholBrakes;   ///< alcohol from which lactics slow down [% vol]
+    double alcoholStops = constants::alcoholStops;     ///< alcohol at which they stop [% vol]
     double hopSteepness = constants::hopSteepness;     ///< steepness of the hop brake
     double phSharpensHops = constants::phSharpensHops; ///< how far pH sharpens hops: 1 as in pure medium, 0 not at all
     double hopTolerance =
@@ -61,6 +61,7 @@ struct CultureParameters {
     double reductionYield = constants::reductionYield; ///< yield of vinyl to ethyl phenols
     double phenolicSink = constants::phenolicSink; ///< phenolic acids reduced by lactics to nothing one smells [1/d]
     double esterSplitting = constants::esterSplitting;     ///< splitting of feruloyl esters [1/d]
+    double coumaricPerEster = constants::coumaricPerEster; ///< p-coumaric acid set free with ferulic acid [g/g]
     double vinylLoss = constants::vinylLoss;               ///< loss of vinyl phenols at 20 C and pH 4.3 [1/d]
     double glucanLoss = constants::glucanLoss;             ///< loss of beta-glucan [1/month]
     double arabinoxylanLoss = constants::arabinoxylanLoss; ///< loss of arabinoxylan [1/month]
@@ -71,10 +72,10 @@ struct CultureParameters {
     double isoSpeedPer10C = constants::isoSpeedPer10C;     ///< speed-up of the loss of iso-alpha acids for 10 C
     double evaporation = constants::evaporation;     ///< water and alcohol that leave, share of the volume [1/year]
     double vesselHopLoss = constants::vesselHopLoss; ///< hop acids lost to wood and culture [1/month]
-    double vinylEnergy = constants::vinylEnergy; ///< how temperature speeds the loss of vinyl phenols [kJ/mol]
-    double vinylPh = constants::vinylPh;         ///< pH at which the loss of vinyl phenols is stated [pH]
-    double vinylSlope = constants::vinylSlope;   ///< decades of the loss of vinyl phenols for a unit of pH [1/pH]
-    double vinylMost = constants::vinylMost;     ///< most that acid multiplies the loss of vinyl phenols by
+    double vinylEnergy = constants::vinylEnergy;     ///< how temperature speeds the loss of vinyl phenols [kJ/mol]
+    double vinylPh = constants::vinylPh;             ///< pH at which the loss of vinyl phenols is stated [pH]
+    double vinylSlope = constants::vinylSlope;       ///< decades of the loss of vinyl phenols for a unit of pH [1/pH]
+    double vinylMost = constants::vinylMost;         ///< most that acid multiplies the loss of vinyl phenols by
     bool operator==(const CultureParameters&) const = default;
 };
 

@@ -179,6 +179,16 @@ TEST_CASE("Brettanomyces grows four times slower for 10 C below 22 C, twice fast
     CHECK((rate(28) + decline * 1.74) / (rate(22) + decline * 1.15) == Approx(std::exp2(.6)).epsilon(.02));
 }
 
+TEST_CASE("Esters set both acids free, and Brettanomyces makes both ethyl phenols of them", "[culture]") {
+    const VesselState start = {{.sid = 16, .dextrin = 20, .esters = 8}, 0, 1, 20};
+    const Composition end = age(start, {{2000}, {18}, 0}, usual).beer;
+    const double split = start.beer.esters - end.esters;
+    CHECK(split > 1);
+    CHECK(end.ethylGuaiacol > .3 * split);
+    // By molar mass 4-ethylphenol is .95 of 4-ethylguaiacol from as much acid; both lose alike on the way.
+    CHECK(end.ethylPhenol / end.ethylGuaiacol == Approx(.95 * usual.coumaricPerEster).epsilon(.02));
+}
+
 TEST_CASE("Cis bitterness lasts, trans does not", "[culture]") {
     VesselState state = reference::settledVessel;
     state.beer.isoCis = 10, state.beer.isoTrans = 10;

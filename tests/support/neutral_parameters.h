@@ -17,6 +17,8 @@ constexpr culture::CultureParameters neutralCulture() {
     p.coldest = -1e3;
     p.warmest = 1e3;
     p.vesselHopLoss = 0;
+    p.esterSplitting = .0006;
+    p.coumaricPerEster = 0;
     p.evaporation = 0;
     p.alcoholBrakes = 1e6;
     p.alcoholStops = 2e6;
