@@ -13,7 +13,7 @@
 
 namespace staveline::forward {
 
-inline constexpr std::string_view modelVersion = "1";
+inline constexpr std::string_view modelVersion = "2";
 
 struct Plan {
     Days toThisDraw{30};    ///< the remaining beer ages until the draw

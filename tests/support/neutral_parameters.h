@@ -11,6 +11,10 @@ constexpr culture::CultureParameters neutralCulture() {
     culture::CultureParameters p;
     p.startLactics = .004;
     p.startBrett = .02;
+    p.lacticsGrowth = .067;
+    p.souring = .48;
+    p.sugarLeak = .174;
+    p.brettSugar = .03;
     p.enzymeOpening = 0;
     p.starvedDecline = p.decline;
     p.brettGrowthPer10C = p.speedPer10C;
