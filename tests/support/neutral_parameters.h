@@ -21,6 +21,8 @@ constexpr culture::CultureParameters neutralCulture() {
     p.coldest = -1e3;
     p.warmest = 1e3;
     p.vesselHopLoss = 0;
+    p.hopTolerance = 20;
+    p.mostHopTolerance = 60;
     p.esterSplitting = .0006;
     p.coumaricPerEster = 0;
     p.evaporation = 0;
