@@ -49,7 +49,9 @@ TEST_CASE("Bitterness teaches the culture, its absence lets it forget", "[cultur
     hopped.beer.isoCis = 30;
     plain.beer.isoCis = plain.beer.isoTrans = 0;
     const AgeConditions c{{200}, {16}, 10};
-    CHECK(age(hopped, c, usual).hopTolerance > 30 + 5);
+    CHECK(age(hopped, c, neutral).hopTolerance > 30 + 5);
+    CHECK(age(plain, c, neutral).hopTolerance < 30 - 3);
+    CHECK(age(hopped, c, usual).hopTolerance > 30 + 2); // of 45 at most, and the bitterness goes
     CHECK(age(plain, c, usual).hopTolerance < 30 - 3);
 }
 
@@ -187,6 +189,19 @@ TEST_CASE("Esters set both acids free, and Brettanomyces makes both ethyl phenol
     CHECK(end.ethylGuaiacol > .3 * split);
     // By molar mass 4-ethylphenol is .95 of 4-ethylguaiacol from as much acid; both lose alike on the way.
     CHECK(end.ethylPhenol / end.ethylGuaiacol == Approx(.95 * usual.coumaricPerEster).epsilon(.02));
+}
+
+TEST_CASE("Regression: bitterness left in the bottle after months at 20 C", "[culture][regression]") {
+    struct Row {
+        double months, percent;
+    };
+    for (const Row row : {Row{3, 92.59}, Row{6, 86.07}, Row{9, 80.31}, Row{12, 75.20}, Row{18, 66.55}, Row{24, 59.53},
+                          Row{36, 48.86}, Row{48, 41.06}, Row{60, 35.00}}) {
+        const VesselState fresh{{.sid = 16, .isoCis = 68, .isoTrans = 32}, 0, 0, 20};
+        CAPTURE(row.months);
+        CHECK(age(fresh, {{row.months * 30.4375}, {20}, 0}, neutral).beer.bitterness().ibu ==
+              Approx(row.percent).margin(.01));
+    }
 }
 
 TEST_CASE("Cis bitterness lasts, trans does not", "[culture]") {

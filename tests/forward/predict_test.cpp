@@ -74,6 +74,27 @@ TEST_CASE("Regression V10: twenty equal cycles", "[forward][regression]") {
     checkScores(end.scores, 5.132935, 6.275321, 4.329135, .001);
 }
 
+TEST_CASE("Regression: the usual vessel as shipped, settled and young", "[forward][regression]") {
+    const RefillBeer beer = brew(baseInput(), usual.brew);
+    const VesselState young = youngVessel(beer.beer, usual.culture);
+    const Outcome end = settledOutcome(usual, young, beer, cycle);
+    CHECK(end.ta.gPerL == Approx(5.937796).epsilon(1e-4));
+    CHECK(end.ph.ph == Approx(3.304821).margin(.0005));
+    CHECK(end.state.beer.lactic == Approx(4.069341).epsilon(1e-4));
+    CHECK(end.state.beer.ethylGuaiacol == Approx(.817818).epsilon(1e-4));
+    CHECK(end.state.beer.ethylPhenol == Approx(.436571).epsilon(1e-4));
+    CHECK(end.gravity.p == Approx(.184186).epsilon(2e-3));
+    CHECK(end.alcohol.pct == Approx(6.302206).epsilon(1e-4));
+    CHECK(end.bitterness.ibu == Approx(2.291903).epsilon(1e-4));
+    CHECK(end.state.lactics == Approx(.496382).epsilon(1e-4));
+    CHECK(end.state.hopTolerance == Approx(22.642988).epsilon(1e-4));
+    checkScores(end.scores, 5.150241, 5.782690, 4.284164, .001);
+    const Outcome months = outcomeOf(age(young, {{240}, {16}, 10}, usual.culture), usual);
+    CHECK(months.state.beer.lactic == Approx(2.781209).epsilon(1e-4));
+    CHECK(months.ph.ph == Approx(3.450568).margin(.0005));
+    checkScores(months.scores, 4.109507, 4.227220, 4.667142, .001);
+}
+
 TEST_CASE("If kept up is where equal cycles lead, from wherever they start", "[forward]") {
     const Outcome settled = settledOutcome(usual, reference::settledVessel, vectorRefill(), cycle);
     const Outcome again = predict(usual, settled.state, vectorRefill(), cycle).nextDraw;

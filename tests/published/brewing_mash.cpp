@@ -101,8 +101,14 @@ TEST_CASE("Published: starch below and at gelatinisation, Rittenauer 2021") {
     CHECK(sugarYield(54.5, 60) - sugarsOfTheMalt < .05);
     CHECK(sugarYield(55.8, 60) - sugarsOfTheMalt < .10);
     CHECK(sugarYield(58.65, 60) == Approx(.617).margin(.10));
-    // The model is slower than the paper's 97.5 % after 10 min at 61.4-64.5 C (fine grist): only a lower bound holds.
-    CHECK(sugarYield(64.5, 10) > .75);
+}
+
+TEST_CASE("Expected miss: sugar of the first ten minutes, Rittenauer 2021") {
+    // Foods 10:1733 (abstract): 97.5 % of the sugar yield after 10 min at 61.4-64.5 C, of a fine grist. The model has
+    // the pace of a brewery's grist and misses by a fifth; told in the README.
+    const double miss = .975 - sugarYield(64.5, 10);
+    CHECK(miss > .15);
+    CHECK(miss < .25);
 }
 
 TEST_CASE("Published: extract of an hour at 65.5 C, Harris & MacWilliam 1961") {
