@@ -134,8 +134,10 @@ forward::Parameters parametersFor(const VesselRecord& record, Day day) {
             .of1;
     p.culture.evaporation = shapeOf(record.facts).evaporationPerYear.of1;
     if (const CultureFact* culture = cultureOn(record, day)) {
-        if (culture->hopTolerance)
+        if (culture->hopTolerance) {
             p.culture.hopTolerance = culture->hopTolerance->ibu;
+            p.culture.mostHopTolerance = std::max(p.culture.mostHopTolerance, p.culture.hopTolerance);
+        }
         if (culture->diastatic)
             p.culture.enzymeOpening = constants::culture::diastaticOpening;
     }

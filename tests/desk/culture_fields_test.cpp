@@ -84,3 +84,15 @@ TEST_CASE_METHOD(CultureFixture, "diastatic yeast in the vessel goes on opening 
     CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + 1);
     CHECK(model("Plover", Dimension::body) < model("Knot", Dimension::body));
 }
+
+TEST_CASE_METHOD(CultureFixture, "a culture more tolerant of hops than the model knows is not untaught by hops",
+                 "[desk][culture]") {
+    open("Plover", R"("brettanomyces": "established", "hop_tolerance_ibu": 100)");
+    open("Knot", R"("brettanomyces": "established", "hop_tolerance_ibu": 45)");
+    for (const char* name : {"Plover", "Knot"})
+        record(fmt::format(R"({{"kind": "base_recipe", "vessel": "{}", "on": "2025-01-10", "original_gravity_p": 12,
+                                "bitterness_ibu": 60, "grist": [{{"grain": "pilsner", "share": 1}}],
+                                "mash": [{{"temperature_c": 66, "minutes": 60}}], "yeast": "ale_clean"}})",
+                           name));
+    CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .1);
+}
