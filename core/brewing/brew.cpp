@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // brew(): mash, wort, boil and primary in their order.
 #include "brewing/gravity.h"
+#include "brewing/hops.h"
 #include "brewing/primary.h"
 #include "quantity/acid_base.h"
 #include "quantity/constants.h"
@@ -49,26 +50,50 @@ Mash runMash(const BrewInput& input, const GristSums& grist, const BrewParameter
 /// Phenolic acids, their esters and vinyl phenols after boil and primary [mg/L].
 void brewPhenols(Composition& beer, const BrewInput& input, const GristSums& grist, double esterGravity,
                  const BrewParameters& p) {
-    const double boiled = -std::expm1(-p.boilDecarboxylation * input.recipe.boil.min / 60);
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, boiled, constants::primary::vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, boiled, constants::primary::vinylPhenolPerCoumaric);
+    const double boil = p.boilDecarboxylation * input.recipe.boil.min / 60;
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, -std::expm1(-boil), constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, -std::expm1(-p.coumaricTurnover * boil),
+                  constants::primary::vinylPhenolPerCoumaric);
 
     const double esters = p.wortEsters * grist.ferulicBound / constants::wort::esterGrist * esterGravity / 12;
     beer.ferulic += p.estersSplit * esters;
     beer.esters = (1 - p.estersSplit) * esters;
 
-    const double taken = input.yeast.pof ? p.cloveYeastTurnover : p.plainYeastTurnover;
-    decarboxylate(beer.ferulic, beer.vinylGuaiacol, taken, constants::primary::vinylGuaiacolPerFerulic);
-    decarboxylate(beer.coumaric, beer.vinylPhenol, taken, constants::primary::vinylPhenolPerCoumaric);
+    const bool clove = input.yeast.pof;
+    const double ferulicTaken = clove ? p.cloveYeastTurnover : p.plainYeastTurnover;
+    const double coumaricTaken = clove ? p.cloveYeastTurnover : p.coumaricTurnover * p.plainYeastTurnover;
+    decarboxylate(beer.ferulic, beer.vinylGuaiacol, ferulicTaken, constants::primary::vinylGuaiacolPerFerulic);
+    decarboxylate(beer.coumaric, beer.vinylPhenol, coumaricTaken, constants::primary::vinylPhenolPerCoumaric);
 }
 
-/// Lactic acid [g/L] that pre-souring adds to the whole refill: the soured part is brought to its titratable acidity
+/// Lactic acid [g/L] that pre-souring adds to the whole refill: a part of the wort is brought to its titratable acidity
 /// at an unchanged strong-ion difference, then blended back. It comes out of the sugar that would become alcohol.
-double preSouring(const Composition& beer, const Recipe& recipe, double ethanolPerHexose) {
+double preSouring(const Composition& beer, const Recipe& recipe, const BrewParameters& p) {
     if (recipe.preSoured.of1 <= 0)
         return 0;
-    const double added = withTitratableAcidity(beer, recipe.preSourTa).lactic - beer.lactic;
-    return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / ethanolPerHexose);
+    Composition wort = beer;
+    wort.buffer *= p.wortBuffer;
+    wort = withPh(wort, {p.phWort});
+    const double added = withTitratableAcidity(wort, recipe.preSourTa).lactic - wort.lactic;
+    return std::clamp(recipe.preSoured.of1 * added, 0., beer.ethanol / p.ethanolPerHexose);
+}
+
+/// Share of the malt's extract that is no carbohydrate. Where starch stays closed more grain makes up for it, and
+/// brings its own.
+double otherExtract(const MaltWort& malt, const BrewParameters& p) {
+    return p.otherExtract * (1 + p.otherFollowsMash * (1 / malt.conversion - 1));
+}
+
+/// Alpha acids [mg/L] that the boil leaves beside the bitterness it makes.
+double alphaLeft(const Recipe& recipe) {
+    if (recipe.hops.empty())
+        return recipe.bitterness.ibu * alphaPerIso(recipe.boil);
+    double sum = 0, left = 0;
+    for (const HopAddition& hop : recipe.hops) {
+        sum += hop.ofBitterness.of1;
+        left += hop.ofBitterness.of1 * alphaPerIso(hop.boiled);
+    }
+    return sum > 0 ? recipe.bitterness.ibu * left / sum : 0;
 }
 
 Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
@@ -79,18 +104,20 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     Composition beer;
     beer.lactic = p.lacticFresh;
     beer.acetic = p.aceticFresh;
+    beer.original = recipe.originalGravity.p;
     beer.buffer = recipe.originalGravity.p / 12;
     beer.sid = anionCharge({p.phFresh}, beer.lactic, beer.acetic, beer.buffer);
     beer.sugar = primary.sugar;
     beer.dextrin = primary.dextrin;
     beer.residue = primary.residue;
     beer.ethanol = primary.ethanol;
-    beer.otherExtract = p.otherExtract * wort.maltExtract;
+    beer.otherExtract = otherExtract(malt, p) * wort.maltExtract;
     beer.glycerol = primary.glycerol;
     beer.betaGlucan = mash.glucan.dissolved() * perLitre;
     beer.arabinoxylan = grist.arabinoxylan * gristPlato / 12;
     beer.isoCis = constants::wort::cisShare * recipe.bitterness.ibu;
     beer.isoTrans = (1 - constants::wort::cisShare) * recipe.bitterness.ibu;
+    beer.alphaAcids = std::min(constants::hop::alphaMost, p.alphaKept * alphaLeft(recipe));
     beer.ferulic = p.ferulicFactor * mash.phenols.ferulic() * perLitre;
     beer.coumaric = p.coumaricFactor * mash.phenols.coumaric() * perLitre;
     brewPhenols(beer, input, grist, gristPlato, p);
@@ -108,15 +135,16 @@ RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
 
     RefillBeer out;
     out.beer = composed(input, mash, grist, malt, wort, primary, parameters);
-    const double soured = preSouring(out.beer, input.recipe, parameters.ethanolPerHexose);
+    const double soured = preSouring(out.beer, input.recipe, parameters);
     out.beer.lactic += soured;
     out.beer.ethanol = std::max(0., out.beer.ethanol - parameters.ethanolPerHexose * soured);
     out.conversion = malt.conversion;
     out.attenuationLimit = malt.attenuationLimit();
     out.starch = malt.starch;
+    out.opened = malt.opened;
     out.hexoseInWort = wort.total();
     out.hexoseTaken = primary.taken - soured;
-    out.finalGravity = apparentGravity(out.beer, input.recipe.originalGravity);
+    out.finalGravity = apparentGravity(out.beer);
     out.alcohol = out.beer.alcohol();
     return out;
 }

@@ -14,8 +14,8 @@ namespace staveline::brewing {
            (beer.lactic - constants::primary::everydayLactic);
 }
 
-[[nodiscard]] inline Plato apparentGravity(const Composition& beer, Plato original) {
-    return apparentExtract(original, {realExtractOf(beer) / 10});
+[[nodiscard]] inline Plato apparentGravity(const Composition& beer) {
+    return apparentExtract(beer.originalGravity(), {realExtractOf(beer) / 10});
 }
 
 /// Real extract [g/L] at which the gravity reads `apparent`.

@@ -13,4 +13,7 @@ namespace staveline::brewing {
 /// Grams that bring `wanted`; alpha and minutes must be above 0 unless nothing is wanted.
 [[nodiscard]] Grams hopsFor(Ibu wanted, Share alpha, Litres volume, SpecificGravity gravity, Minutes boiled);
 
+/// Alpha acids not yet isomerised against iso-alpha acids made, after a time at boiling; the more the shorter.
+[[nodiscard]] double alphaPerIso(Minutes boiled);
+
 } // namespace staveline::brewing

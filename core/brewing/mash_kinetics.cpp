@@ -22,6 +22,7 @@ constexpr double noEnzyme = 1e-30;     ///< stands for none, so that its logarit
 enum Place : std::size_t {
     logAlpha,
     logBeta,
+    logBetaStable,
     logLimit,
     largeLeft,
     smallLeft,
@@ -65,7 +66,7 @@ double perSecond(double halfLifeMinutes) {
 struct MashKinetics::Rates {
     double gelatinise, largeClosed, smallClosed;
     double alphaPolymer, alphaOpen, betaPolymer, betaOpen, limit;
-    double alphaDeath, betaDeath, limitDeath;
+    double alphaDeath, betaDeath, betaStableDeath, limitDeath;
 };
 
 MashKinetics::MashKinetics(Portion first, Ph ph, LitresPerKilogram liquor, const BrewParameters& parameters)
@@ -73,14 +74,20 @@ MashKinetics::MashKinetics(Portion first, Ph ph, LitresPerKilogram liquor, const
       limitBell_(bell(ph, k::limitPh, k::limitPhWidth)),
       thickness_(std::pow(liquor.lPerKg / 2.5, k::thicknessExponent)),
       shift_(k::gelatiniseSlope * (liquorExtract(liquor.lPerKg) - liquorExtract(3.0)) + parameters.gelatinisationShift),
-      betaHalfLife_(parameters.betaHalfLife65), limitRate_(k::limit * parameters.limitDextrinaseRate) {
-    state_[logAlpha] = state_[logBeta] = state_[logLimit] = std::log(noEnzyme);
+      betaHalfLife_(parameters.betaHalfLife65), betaStableShare_(parameters.betaStableShare),
+      betaStableHalfLife_(parameters.betaStableHalfLife), limitRate_(k::limit * parameters.limitDextrinaseRate) {
+    state_[logAlpha] = state_[logBeta] = state_[logBetaStable] = state_[logLimit] = std::log(noEnzyme);
     add(first);
 }
 
 void MashKinetics::add(Portion late) {
-    for (auto enzyme : {logAlpha, logBeta, logLimit})
-        state_[enzyme] = std::log(std::max(noEnzyme, std::exp(state_[enzyme]) + late.enzyme));
+    const auto put = [&](Place enzyme, double activity) {
+        state_[enzyme] = std::log(std::max(noEnzyme, std::exp(state_[enzyme]) + activity));
+    };
+    put(logAlpha, late.enzyme);
+    put(logBeta, (1 - betaStableShare_) * late.enzyme);
+    put(logBetaStable, betaStableShare_ * late.enzyme);
+    put(logLimit, late.enzyme);
     large_ += (1 - k::smallGranules) * late.starch;
     small_ += k::smallGranules * late.starch;
     state_[largeLeft] += (1 - k::smallGranules) * late.starch;
@@ -101,6 +108,8 @@ MashKinetics::Rates MashKinetics::ratesAt(double celsius) const {
             .limit = limitRate_ * limit,
             .alphaDeath = perSecond(k::alphaHalfLife) * arrhenius(k::alphaDeathEnergy, 65, celsius),
             .betaDeath = thickness_ * perSecond(betaHalfLife_) * arrhenius(k::betaDeathEnergy, 65, celsius),
+            .betaStableDeath =
+                thickness_ * perSecond(betaStableHalfLife_) * arrhenius(k::betaStableDeathEnergy, 65, celsius),
             .limitDeath = thickness_ * perSecond(k::limitHalfLife) * arrhenius(k::limitDeathEnergy, 65, celsius)};
 }
 
@@ -109,9 +118,11 @@ MashKinetics::State MashKinetics::change(const Rates& r, const State& y) const {
     const double branched = k::branched * y[alphaOnPolymer] + k::lateBranched * y[alphaOnOpen] - y[limitOnBranched];
     const double open = (1 - k::branched - k::maltose - k::maltotriose - k::glucose) * y[alphaOnPolymer] -
                         y[betaOnOpen] - y[alphaOnOpen] + y[limitOnBranched];
-    const double alpha = std::exp(y[logAlpha]), beta = std::exp(y[logBeta]), limit = std::exp(y[logLimit]);
+    const double alpha = std::exp(y[logAlpha]), limit = std::exp(y[logLimit]);
+    const double beta = std::exp(y[logBeta]) + std::exp(y[logBetaStable]);
     return {-r.alphaDeath,
             -r.betaDeath,
+            -r.betaStableDeath,
             -r.limitDeath,
             -r.gelatinise * std::max(0., y[largeLeft] - r.largeClosed * large_),
             -r.gelatinise * std::max(0., y[smallLeft] - r.smallClosed * small_),
@@ -152,7 +163,8 @@ StarchPools MashKinetics::pools() const {
 }
 
 std::array<double, 3> MashKinetics::enzymes() const {
-    return {std::exp(state_[logAlpha]), std::exp(state_[logBeta]), std::exp(state_[logLimit])};
+    return {std::exp(state_[logAlpha]), std::exp(state_[logBeta]) + std::exp(state_[logBetaStable]),
+            std::exp(state_[logLimit])};
 }
 
 MaltExtract extractOf(const StarchPools& pools) {

@@ -51,13 +51,14 @@ public:
 
 private:
     struct Rates;
-    using State = std::array<double, 10>;
+    using State = std::array<double, 11>;
     [[nodiscard]] Rates ratesAt(double celsius) const;
     [[nodiscard]] State change(const Rates& rates, const State& y) const;
 
     State state_{};
     double large_ = 0, small_ = 0; ///< starch put in so far, by granule class
-    double alphaBell_, betaBell_, limitBell_, thickness_, shift_, betaHalfLife_, limitRate_;
+    double alphaBell_, betaBell_, limitBell_, thickness_, shift_, betaHalfLife_, betaStableShare_, betaStableHalfLife_,
+        limitRate_;
 };
 
 } // namespace staveline::brewing

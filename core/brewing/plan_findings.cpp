@@ -103,6 +103,8 @@ void checkGrist(const PlanFacts& facts, std::vector<Message>& findings) {
         findings.push_back(say("brewing.power_low")
                                .with("power", Number{power, 0})
                                .with("least", Number{constants::plan::lowPower, 0}));
+    if (!facts.beer.opens())
+        findings.push_back(say("brewing.starch_closed").with("opened", Share{facts.beer.opened}));
     if (!facts.beer.converted())
         findings.push_back(say("brewing.not_converted").with("starch", Share{facts.beer.starch}));
 }

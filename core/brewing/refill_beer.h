@@ -17,11 +17,17 @@ struct BrewParameters {
         constants::maltotrioseForLactics; ///< share of the maltotriose left by the primary that lactics can take
     double accessibleDextrin = constants::accessibleDextrin; ///< share of the dextrin that the culture opens with ease
     double otherExtract = constants::otherExtract;           ///< share of the malt extract that is no carbohydrate
+    double otherFollowsMash = constants::otherFollowsMash;   ///< other extract follows the grain a poor mash needs
+    double alphaKept = constants::alphaKept; ///< share of the alpha acids not isomerised that stay in the beer
     double boilDecarboxylation =
-        constants::boilDecarboxylation;          ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
+        constants::boilDecarboxylation; ///< ferulic acid turned into vinyl guaiacol in the boil [1/h]
+    double coumaricTurnover =
+        constants::coumaricTurnover;             ///< of p-coumaric against ferulic acid, by boil and plain yeast
     double lacticFresh = constants::lacticFresh; ///< lactic acid in fresh beer [g/L]
     double aceticFresh = constants::aceticFresh; ///< acetic acid in fresh beer [g/L]
     double phFresh = constants::phFresh;         ///< pH of fresh beer [pH]
+    double wortBuffer = constants::wortBuffer;   ///< buffer of wort against that of the beer it becomes
+    double phWort = constants::phWort;           ///< pH of wort before it is soured [pH]
     double estersSplit = constants::estersSplit; ///< feruloyl esters split by the primary yeast
     double wortEsters = constants::wortEsters;   ///< soluble feruloyl esters in the wort of a 12 P pilsner beer [mg/L]
     double fermentabilityShift = constants::fermentabilityShift; ///< brewer's calibration of fermentability (logit)
@@ -30,7 +36,9 @@ struct BrewParameters {
     double phenolReleaseFactor = constants::phenolReleaseFactor; ///< rate of release in the mash against the model
     double ferulicFactor = constants::ferulicFactor;             ///< ferulic acid against the model
     double coumaricFactor = constants::coumaricFactor;           ///< coumaric acid against the model
-    double betaHalfLife65 = constants::betaHalfLife65;           ///< half-life of beta-amylase at 65 C [min]
+    double betaHalfLife65 = constants::betaHalfLife65;         ///< half-life of most of the beta-amylase at 65 C [min]
+    double betaStableShare = constants::betaStableShare;       ///< share of the beta-amylase that lasts
+    double betaStableHalfLife = constants::betaStableHalfLife; ///< half-life of that share at 65 C [min]
     double gelatinisationShift = constants::gelatinisationShift; ///< gelatinisation of this malt against the model [C]
     double limitDextrinaseRate = constants::limitDextrinaseRate; ///< limit dextrinase against the model
     bool operator==(const BrewParameters&) const = default;
@@ -62,13 +70,17 @@ struct RefillBeer {
     double conversion = 1;         ///< extract won by the mash against full conversion ("ext" of the mash model)
     double attenuationLimit = .83; ///< apparent, of the malt's extract (sugar apart), 0..1
     double starch = 0;             ///< gelatinised but uncut, share of the starch
+    double opened = 1;             ///< gelatinised, share of the starch
     double hexoseInWort = 0;       ///< g/L
     double hexoseTaken = 0;        ///< by the primary, without what pre-souring turned to acid [g/L]
     Plato finalGravity{2};         ///< apparent, after primary
     PercentVol alcohol{5};
+    double lactics = 0, brett = 0; ///< what lives in it, against a full culture: beer out of another vessel
 
     /// Little enough starch is left.
     [[nodiscard]] bool converted() const { return starch <= constants::plan::starchLimit; }
+    /// Little enough starch stays closed in the grain.
+    [[nodiscard]] bool opens() const { return opened >= constants::plan::openingLimit; }
 };
 
 /// Pure and deterministic; total for a BrewInput that `resolve` made. The model's reference boil is 60 min.

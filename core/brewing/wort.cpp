@@ -45,6 +45,7 @@ MaltWort maltWort(const StarchPools& mash, const GristSums& grist, double logitS
     MaltWort wort;
     wort.conversion = (1 - grist.ownExtract) * mashed.total() + grist.ownExtract;
     wort.starch = std::max(0., mash.polymer);
+    wort.opened = 1 - mash.granules;
     for (auto part : extractParts)
         wort.shares.*part = ((1 - grist.ownExtract) * mashed.*part + grist.ownExtract * own.*part) / wort.conversion;
     calibrate(wort.shares, logitShift);

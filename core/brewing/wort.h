@@ -14,6 +14,7 @@ struct MaltWort {
     MaltExtract shares;
     double conversion = 1; ///< extract won against full conversion
     double starch = 0;     ///< gelatinised but uncut, share of the starch
+    double opened = 1;     ///< gelatinised, share of the starch
     [[nodiscard]] double attenuationLimit() const { return shares.fermentable() / realPerApparent; }
 };
 /// Mixes in the grain that keeps its own fermentability, then the brewer's calibration (a logit shift).

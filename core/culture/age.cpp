@@ -40,22 +40,31 @@ using Pools = std::array<double, poolCount>;
 constexpr double aceticPerOxygen = 1.877, ethanolPerAcetic = .767;
 constexpr double ethylPerVinylG = 1.0135, ethylPerVinylP = 1.0167;
 
+/// What is left of life at the ends of the temperatures it bears, 0..1.
+double alive(double celsius, const CultureParameters& p) {
+    return std::clamp((celsius - p.coldest) / p.coldRamp, 0.0, 1.0) *
+           std::clamp((p.warmest - celsius) / p.warmRamp, 0.0, 1.0);
+}
+
 /// Everything that depends on temperature and parameters only, per day.
 struct Daily {
-    double lacticRate, growth, brettGrowth, dextrinRate, residueRate, brettSugar, decay;
+    double lacticRate, growth, brettGrowth, dextrinRate, enzymeRate, brettSugar, decay, starvation;
     double decarboxylation, reduction, sink, esterRate, vinylLoss;
     double aceticFromOxygen;
 
     Daily(const AgeConditions& c, const CultureParameters& p) {
         const double t = c.temperature.c;
-        const double g20 = std::pow(p.speedPer10C, (t - 20) / 10), g18 = std::pow(p.speedPer10C, (t - 18) / 10);
+        const double life = alive(t, p), speed20 = std::pow(p.speedPer10C, (t - 20) / 10);
+        const double g20 = life * speed20, g18 = life * std::pow(p.speedPer10C, (t - 18) / 10);
         lacticRate = p.souring * g20;
         growth = p.lacticsGrowth * g20;
-        brettGrowth = p.brettGrowth * g20;
+        brettGrowth = life * p.brettGrowth * std::pow(p.brettGrowthPer10C, (std::min(t, p.brettWarm) - 20) / 10) *
+                      std::pow(p.speedPer10C, (std::max(t, p.brettWarm) - p.brettWarm) / 10);
         dextrinRate = p.dextrinOpening * g20;
-        residueRate = p.dextrinOpening * p.residueAgainstDextrin * g20;
+        enzymeRate = p.enzymeOpening * g20;
         brettSugar = p.brettSugar * g20;
-        decay = p.decline * g20;
+        decay = p.decline * speed20;
+        starvation = (p.starvedDecline - p.decline) * speed20;
         decarboxylation = p.decarboxylation * g18;
         reduction = p.vinylReduction * g18;
         sink = p.phenolicSink * g18;
@@ -85,8 +94,8 @@ public:
         Pools d;
         const double undissociated = z[lactic] * hydrogen / (hydrogen + AcidTable::lacticKa);
         const double monod = z[sugar] / (p_.halfSpeedSugar + z[sugar]);
-        const double drive =
-            freedom(ibu, z[tolerance], hydrogen) * monod / (1 + std::exp((p_.stopPh - ph) / p_.stopWidth));
+        const double drive = freedom(ibu, z[tolerance], hydrogen) * sober(z[ethanol]) * monod /
+                             (1 + std::exp((p_.stopPh - ph) / p_.stopWidth));
         souring(z, drive, monod, undissociated, d);
         phenols(z, ph, d);
         adaptation(z, ibu, d);
@@ -99,11 +108,17 @@ public:
     }
 
 private:
+    /// How far alcohol lets lactics work, 0..1.
+    [[nodiscard]] double sober(double alcohol) const {
+        const double over = alcohol / ethanolPerPercent - p_.alcoholBrakes;
+        return std::clamp(1 - over / (p_.alcoholStops - p_.alcoholBrakes), 0.0, 1.0);
+    }
+
     void souring(const Pools& z, double drive, double monod, double undissociated, Pools& d) const {
         const double made =
             daily_.lacticRate * z[lactics] * drive * std::max(0.0, 1 - undissociated / p_.acidStopsSouring);
-        const double opened = daily_.dextrinRate * z[brett] * z[dextrin];
-        const double openedSlowly = daily_.residueRate * z[brett] * z[residue];
+        const double opening = daily_.dextrinRate * z[brett] + daily_.enzymeRate;
+        const double opened = opening * z[dextrin], openedSlowly = opening * p_.residueAgainstDextrin * z[residue];
         const double leak = p_.sugarLeak * (opened + openedSlowly);
         const double eaten = daily_.brettSugar * z[brett] * monod;
         d[lactic] = made;
@@ -113,10 +128,11 @@ private:
         d[residue] = -openedSlowly;
         d[ethanol] =
             p_.brettEthanol * (eaten + opened + openedSlowly - leak) - ethanolPerAcetic * daily_.aceticFromOxygen;
-        const double food = z[sugar] + z[dextrin];
+        const double food = z[sugar] + z[dextrin], fed = z[sugar] / p_.starvingSugar;
+        const double fading = daily_.decay + daily_.starvation / (1 + fed * fed);
         d[lactics] = daily_.growth * drive * std::max(0.0, 1 - undissociated / p_.acidStopsGrowth) * z[lactics] *
                          (1 - z[lactics]) -
-                     daily_.decay * z[lactics];
+                     fading * z[lactics];
         d[brett] = daily_.brettGrowth * food / (1 + food) * z[brett] * (1 - z[brett]) - daily_.decay * z[brett];
     }
 
@@ -128,7 +144,7 @@ private:
         const double gone = toEthyl + daily_.vinylLoss * std::min(p_.vinylMost, acidity);
         d[esters] = -split;
         d[ferulic] = split - lost * z[ferulic];
-        d[coumaric] = -lost * z[coumaric];
+        d[coumaric] = p_.coumaricPerEster * split - lost * z[coumaric];
         d[vinylG] = constants::primary::vinylGuaiacolPerFerulic * toVinyl * z[ferulic] - gone * z[vinylG];
         d[vinylP] = constants::primary::vinylPhenolPerCoumaric * toVinyl * z[coumaric] - gone * z[vinylP];
         d[ethylG] = ethylPerVinylG * p_.reductionYield * toEthyl * z[vinylG];
@@ -187,19 +203,23 @@ private:
     AcidTable::Point here_ = table_.at(ph_);
 };
 
-/// Bitter acids lost by first order; cis lasts, trans does not.
+/// Bitter acids lost by first order; cis lasts, trans and what was not isomerised do not.
 struct Bitterness {
-    double cis, trans, keepCis, keepTrans;
+    double cis, trans, alpha, keepCis, keepTrans;
     Bitterness(const Composition& beer, double temperature, double step, const CultureParameters& p)
-        : cis(std::max(0.0, beer.isoCis)), trans(std::max(0.0, beer.isoTrans)) {
+        : cis(std::max(0.0, beer.isoCis)), trans(std::max(0.0, beer.isoTrans)), alpha(std::max(0.0, beer.alphaAcids)) {
         const double month = daysPerMonth * std::pow(p.isoSpeedPer10C, (20 - temperature) / 10);
-        keepCis = std::exp2(-step / (p.isoCisMonths * month));
-        keepTrans = std::exp2(-step / (p.isoTransMonths * month));
+        const double vessel = std::exp(-p.vesselHopLoss * step / daysPerMonth);
+        keepCis = vessel * std::exp2(-step / (p.isoCisMonths * month));
+        keepTrans = vessel * std::exp2(-step / (p.isoTransMonths * month));
     }
     void advance() {
         cis *= keepCis;
         trans *= keepTrans;
+        alpha *= keepTrans;
     }
+    /// What brakes lactics: a milligram of either a litre.
+    [[nodiscard]] double braking() const { return cis + trans + alpha; }
 };
 
 AgeConditions within(const AgeConditions& c) {
@@ -212,7 +232,7 @@ AgeConditions within(const AgeConditions& c) {
 void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates& rates, int steps, double h) {
     PhTracker acid(beer, z);
     for (int i = 0; i < steps; ++i) {
-        const double ibu = hops.cis + hops.trans;
+        const double ibu = hops.braking();
         const Pools first = rates.at(z, ibu, acid.ph(), acid.hydrogen());
         Pools ahead;
         for (std::size_t k = 0; k < poolCount; ++k)
@@ -226,6 +246,16 @@ void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates&
         hops.advance();
         acid.follow(z);
     }
+}
+
+/// Water leaves and alcohol with it, at its own share; all else stays behind in less beer. What it was brewed from
+/// counts as before: the alcohol still tells of it.
+void concentrate(Composition& beer, double factor) {
+    const double ethanol = beer.ethanol, original = beer.original;
+    for (const auto pool : compositionPools)
+        beer.*pool *= factor;
+    beer.ethanol = ethanol;
+    beer.original = original;
 }
 
 } // namespace
@@ -247,9 +277,11 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     putBack(z, out);
     out.beer.isoCis = hops.cis;
     out.beer.isoTrans = hops.trans;
+    out.beer.alphaAcids = hops.alpha;
     const double months = c.days.d / daysPerMonth;
     out.beer.betaGlucan *= std::exp(-parameters.glucanLoss * months);
     out.beer.arabinoxylan *= std::exp(-parameters.arabinoxylanLoss * months);
+    concentrate(out.beer, std::exp(parameters.evaporation * c.days.d / daysPerYear));
     return out;
 }
 

@@ -26,14 +26,27 @@ struct CultureParameters {
     double brettSugar = constants::brettSugar;     ///< sugar Brettanomyces takes directly [g/(L d)]
     double brettEthanol = constants::brettEthanol; ///< alcohol from a gram of hexose by Brettanomyces [g/g]
     double brettGrowth = constants::brettGrowth;   ///< growth of Brettanomyces [1/d]
-    double decline = constants::decline;           ///< slow decline of lactics and Brettanomyces [1/d]
-    double speedPer10C = constants::speedPer10C;   ///< speed-up of culture and phenols for 10 C
+    double brettGrowthPer10C = constants::brettGrowthPer10C; ///< speed-up of that growth for 10 C in the cool
+    double brettWarm = constants::brettWarm;                 ///< temperature up to which it speeds up so [C]
+    double decline = constants::decline;                     ///< slow decline of lactics and Brettanomyces [1/d]
+    double starvedDecline = constants::starvedDecline;       ///< decline of lactics without sugar [1/d]
+    double starvingSugar = constants::starvingSugar;         ///< sugar below which they decline so [g/L]
+    double speedPer10C = constants::speedPer10C;             ///< speed-up of culture and phenols for 10 C
+    double coldest = constants::coldest;                     ///< below it the culture stands still [C]
+    double warmest = constants::warmest;                     ///< above it the culture stands still [C]
+    double coldRamp = constants::coldRamp;                   ///< from the coldest to where cold no longer tells [C]
+    double warmRamp = constants::warmRamp;             ///< from the warmest down to where heat no longer tells [C]
     double oxygenToAcetic = constants::oxygenToAcetic; ///< share of the oxygen that ends in acetic acid
     double heldBack = constants::heldBack;             ///< share of the culture that wood or lees hold back at a draw
+    double startLactics = constants::startLactics;     ///< lactics in a vessel just inoculated
+    double startBrett = constants::startBrett;         ///< Brettanomyces in a vessel just inoculated
+    double enzymeOpening = constants::enzymeOpening;   ///< opening of accessible dextrin by diastatic enzyme [1/d]
     double refillLactics = constants::refillLactics;   ///< lactics in the refill
     double refillBrett = constants::refillBrett;       ///< Brettanomyces in the refill
     double stopPh = constants::stopPh;                 ///< pH at which lactics work at half speed [pH]
     double stopWidth = constants::stopWidth;           ///< width of the stop of lactics by pH [pH]
+    double alcoholBrakes = constants::alcoholBrakes;   ///< alcohol from which lactics slow down [% vol]
+    double alcoholStops = constants::alcoholStops;     ///< alcohol at which they stop [% vol]
     double hopSteepness = constants::hopSteepness;     ///< steepness of the hop brake
     double phSharpensHops = constants::phSharpensHops; ///< how far pH sharpens hops: 1 as in pure medium, 0 not at all
     double hopTolerance =
@@ -48,6 +61,7 @@ struct CultureParameters {
     double reductionYield = constants::reductionYield; ///< yield of vinyl to ethyl phenols
     double phenolicSink = constants::phenolicSink; ///< phenolic acids reduced by lactics to nothing one smells [1/d]
     double esterSplitting = constants::esterSplitting;     ///< splitting of feruloyl esters [1/d]
+    double coumaricPerEster = constants::coumaricPerEster; ///< p-coumaric acid set free with ferulic acid [g/g]
     double vinylLoss = constants::vinylLoss;               ///< loss of vinyl phenols at 20 C and pH 4.3 [1/d]
     double glucanLoss = constants::glucanLoss;             ///< loss of beta-glucan [1/month]
     double arabinoxylanLoss = constants::arabinoxylanLoss; ///< loss of arabinoxylan [1/month]
@@ -56,10 +70,12 @@ struct CultureParameters {
     double isoCisMonths = constants::isoCisMonths;         ///< half-life of cis-iso-alpha acids at 20 C [months]
     double isoTransMonths = constants::isoTransMonths;     ///< half-life of trans-iso-alpha acids at 20 C [months]
     double isoSpeedPer10C = constants::isoSpeedPer10C;     ///< speed-up of the loss of iso-alpha acids for 10 C
-    double vinylEnergy = constants::vinylEnergy; ///< how temperature speeds the loss of vinyl phenols [kJ/mol]
-    double vinylPh = constants::vinylPh;         ///< pH at which the loss of vinyl phenols is stated [pH]
-    double vinylSlope = constants::vinylSlope;   ///< decades of the loss of vinyl phenols for a unit of pH [1/pH]
-    double vinylMost = constants::vinylMost;     ///< most that acid multiplies the loss of vinyl phenols by
+    double evaporation = constants::evaporation;     ///< water and alcohol that leave, share of the volume [1/year]
+    double vesselHopLoss = constants::vesselHopLoss; ///< hop acids lost to wood and culture [1/month]
+    double vinylEnergy = constants::vinylEnergy;     ///< how temperature speeds the loss of vinyl phenols [kJ/mol]
+    double vinylPh = constants::vinylPh;             ///< pH at which the loss of vinyl phenols is stated [pH]
+    double vinylSlope = constants::vinylSlope;       ///< decades of the loss of vinyl phenols for a unit of pH [1/pH]
+    double vinylMost = constants::vinylMost;         ///< most that acid multiplies the loss of vinyl phenols by
     bool operator==(const CultureParameters&) const = default;
 };
 
@@ -77,13 +93,21 @@ struct AgeConditions {
     double oxygenPerYear = 10; ///< mg/(L year), 0..10000; outside: the nearest end
 };
 
-/// Fresh beer into old: composition by volume, culture by what the walls hold back.
+/// What lives in beer that goes in, against a full culture.
+struct Inoculum {
+    double lactics = 0, brett = 0; ///< 0..1
+    bool operator==(const Inoculum&) const = default;
+};
+
+/// Fresh beer into old: composition by volume, culture by what the walls hold back and what the beer brings beyond the
+/// refill of the parameters.
 [[nodiscard]] VesselState refill(const VesselState& old, const Composition& fresh, Share share,
-                                 const CultureParameters& parameters);
+                                 const CultureParameters& parameters, const Inoculum& brought = {});
 /// Pure; two half intervals equal one within the integrator's tolerance (steps of at most one day).
 [[nodiscard]] VesselState age(const VesselState& state, const AgeConditions& conditions,
                               const CultureParameters& parameters);
-/// A vessel just inoculated, filled with `beer`.
+/// A vessel just inoculated, filled with `beer`. The lag of Brettanomyces is in its small start: lag and growth change
+/// alike with temperature, so what a lag costs is the same share at any.
 [[nodiscard]] VesselState youngVessel(const Composition& beer, const CultureParameters& parameters);
 
 /// How far hops let lactics work, 0..1: 1 without hops, 0.5 at the culture's tolerance at pH 4.2.

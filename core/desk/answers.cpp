@@ -193,6 +193,7 @@ std::string toJson(const brewing::BrewPlan& plan) {
                          {"mash", mash},
                          {"hops", hops},
                          {"findings", words(plan.findings)},
+                         {"assumptions", words(plan.assumptions)},
                          {"cautions", words(plan.cautions)}});
 }
 

@@ -5,6 +5,7 @@
 #include "brewing/as_brewed.h"
 #include "desk/advice.h"
 #include "desk/chemistry.h"
+#include "desk/house.h"
 #include "desk/inside.h"
 #include "quantity/density.h"
 
@@ -94,13 +95,25 @@ void takeOrigin(PlannedRecipe& planned, const VesselRecord& record, const vessel
     }
 }
 
+/// Sized with the efficiency that the house's brews have shown; the plan says so.
+Result<brewing::BrewPlan> sizedByHouse(const brewing::BrewInput& input, const brewing::RefillBeer& beer,
+                                       facts::EquipmentFact kit, const brewing::House& house, Litres intoVessel) {
+    const Share own = kit.equipment.efficiency;
+    kit.equipment.efficiency = house.efficiency(own);
+    auto plan = sizedFor(input, beer, kit, intoVessel);
+    if (plan)
+        plan->assumptions = houseNotes(house, own);
+    return plan;
+}
+
 Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, const SharedFacts& shared) {
     const facts::EquipmentFact kit = shared.kit(vessel.today);
     auto input = resolve(vessel.inUse.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const brewing::RefillBeer beer = brew(*input, parametersFor(vessel.record, vessel.today).brew);
-    return sizedFor(*input, beer, kit, refillWanted(vessel.inUse, vessel));
+    const brewing::House house = houseOn(shared, vessel.today);
+    const brewing::RefillBeer beer = brew(*input, house.parameters(parametersFor(vessel.record, vessel.today).brew));
+    return sizedByHouse(*input, beer, kit, house, refillWanted(vessel.inUse, vessel));
 }
 
 } // namespace
@@ -141,11 +154,12 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const advice::Setting& set
     auto input = resolve(setting.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const brewing::BrewParameters parameters = parametersFor(vessel.record, vessel.today).brew;
+    const brewing::House house = houseOn(shared, vessel.today);
+    const brewing::BrewParameters parameters = house.parameters(parametersFor(vessel.record, vessel.today).brew);
     BrewDraft draft;
     draft.beer = brew(*input, parameters);
     draft.mash = traceMash(*input, parameters);
-    auto plan = sizedFor(*input, draft.beer, kit, refillWanted(setting, vessel));
+    auto plan = sizedByHouse(*input, draft.beer, kit, house, refillWanted(setting, vessel));
     if (!plan)
         return fail(plan.error());
     draft.plan = std::move(*plan);
@@ -174,8 +188,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     if (fact.finalGravity)
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
     const forward::Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
-    const forward::Prediction after =
-        staveline::forward::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
+    const forward::Prediction after = staveline::forward::predict(in.parameters, in.state, beer, conditions);
     BrewMeaning meaning;
     meaning.planned = planned->next;
     meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);

@@ -9,9 +9,12 @@
 
 namespace staveline::desk {
 
+using facts::Brettanomyces;
+using facts::CultureFact;
 using facts::OpeningFact;
 using facts::VesselName;
 using forward::BlendEvent;
+using forward::BrettAtOpening;
 using vessel::EntryKind;
 
 namespace {
@@ -39,6 +42,38 @@ std::map<std::int64_t, const facts::Measured*> measuredByEntry(const VesselRecor
     add(EntryKind::drawOff, record.of<facts::DrawOffFact>());
     add(EntryKind::opening, record.of<OpeningFact>());
     return measured;
+}
+
+/// The culture as known on `day`; what was told of it later only when nothing was before.
+const CultureFact* cultureOn(const VesselRecord& record, Day day) {
+    const auto& all = record.of<CultureFact>();
+    const CultureFact* latest = record.latest<CultureFact>(day);
+    return latest || all.empty() ? latest : &all.front().fact;
+}
+
+/// Without Brettanomyces by the last word on it, there never was any.
+BrettAtOpening brettAt(const VesselRecord& record, Day opened, Day asked) {
+    const CultureFact *then = cultureOn(record, opened), *now = cultureOn(record, asked);
+    if (!then)
+        return BrettAtOpening::established;
+    if (now->brettanomyces == Brettanomyces::none || then->brettanomyces == Brettanomyces::none)
+        return BrettAtOpening::none;
+    return then->brettanomyces == Brettanomyces::young ? BrettAtOpening::young : BrettAtOpening::established;
+}
+
+/// Days after the first entry on which a vessel without Brettanomyces was said to have some from then on.
+std::vector<Day> brettPitchings(const VesselRecord& record, Day first, Day asked) {
+    std::vector<Day> days;
+    const auto& all = record.of<CultureFact>();
+    for (std::size_t i = 1; i < all.size() && all[i].fact.on <= asked; ++i)
+        if (all[i].fact.on > first && all[i - 1].fact.brettanomyces == Brettanomyces::none &&
+            all[i].fact.brettanomyces != Brettanomyces::none)
+            days.push_back(all[i].fact.on);
+    return days;
+}
+
+std::vector<Day> pitchingsOf(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries, Day asked) {
+    return entries.empty() ? std::vector<Day>{} : brettPitchings(record, entries.front().on, asked);
 }
 
 forward::OpeningFacts openingFacts(const OpeningFact& f) {
@@ -73,9 +108,12 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
     transferSources(record.of<facts::RefillFact>(), EntryKind::refill, sources);
     transferSources(record.of<facts::TopUpFact>(), EntryKind::topUp, sources);
     const auto measured = measuredByEntry(record);
+    const auto pitchings = pitchingsOf(record, entries, asked);
     std::vector<Passage> passages;
-    std::size_t events = 0;
+    std::size_t events = 0, pitched = 0;
     for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked; ++i) {
+        for (; pitched < pitchings.size() && pitchings[pitched] <= entries[i].on; ++pitched)
+            ++events;
         Passage passage{.entry = entries[i], .before = events, .share = {0}, .from = {}};
         if (fills(entries[i]) && replayed.after[i].volume.l > 0)
             passage.share = Share{std::min(1.0, entries[i].volume / replayed.after[i].volume)};
@@ -87,6 +125,21 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
         passages.push_back(std::move(passage));
     }
     return passages;
+}
+
+/// What went in, in ledger order, and the pitchings before it; the same count as passages have.
+std::vector<BlendEvent> blendEvents(const std::vector<Passage>& passages, const std::vector<Day>& pitchings) {
+    std::vector<BlendEvent> events;
+    auto pitching = pitchings.begin();
+    for (const auto& passage : passages) {
+        for (; pitching != pitchings.end() && *pitching <= passage.entry.on; ++pitching)
+            events.push_back({.on = *pitching, .brettPitched = true});
+        if (passage.changesBeer())
+            events.push_back(blendEvent(passage));
+    }
+    for (; pitching != pitchings.end(); ++pitching)
+        events.push_back({.on = *pitching, .brettPitched = true});
+    return events;
 }
 
 /// By event, the vessels that transfers come from.
@@ -107,8 +160,15 @@ forward::Parameters parametersFor(const VesselRecord& record, Day day) {
             .value_or(
                 vessel::materialFacts(wordOf(record.facts.material)).value_or(vessel::MaterialFacts{}).cultureHeldBack)
             .of1;
-    if (const facts::CultureFact* culture = record.latest<facts::CultureFact>(day); culture && culture->hopTolerance)
-        p.culture.hopTolerance = culture->hopTolerance->ibu;
+    p.culture.evaporation = shapeOf(record.facts).evaporationPerYear.of1;
+    if (const CultureFact* culture = cultureOn(record, day)) {
+        if (culture->hopTolerance) {
+            p.culture.hopTolerance = culture->hopTolerance->ibu;
+            p.culture.mostHopTolerance = std::max(p.culture.mostHopTolerance, p.culture.hopTolerance);
+        }
+        if (culture->diastatic)
+            p.culture.enzymeOpening = constants::culture::diastaticOpening;
+    }
     return p;
 }
 
@@ -117,11 +177,13 @@ double oxygenOf(const facts::VesselFact& facts) {
         vessel::materialFacts(wordOf(facts.material)).value_or(vessel::MaterialFacts{}).oxygenPerYear);
 }
 
-std::vector<Passage> Chemistry::replayed(const VesselRecord& record) const {
+Chemistry::Ledger Chemistry::ledgerOf(const VesselRecord& record) const {
     if (record.id == asked_.record.id)
-        return passagesOf(record, asked_.entries, asked_.replayed, asked_.today);
+        return {passagesOf(record, asked_.entries, asked_.replayed, asked_.today),
+                pitchingsOf(record, asked_.entries, asked_.today)};
     const auto entries = ledgerEntries(record, cellar_.shared());
-    return passagesOf(record, entries, replayOf(entries, record, asked_.today), asked_.today);
+    return {passagesOf(record, entries, replayOf(entries, record, asked_.today), asked_.today),
+            pitchingsOf(record, entries, asked_.today)};
 }
 
 Result<std::span<const Passage>> Chemistry::passages(const VesselRecord& record) {
@@ -169,11 +231,8 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     const forward::Parameters parameters = parametersFor(record, asked_.today);
     const brewing::RefillBeer beer = brew(*usual, parameters.brew);
     const culture::AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
-    auto passages = replayed(record);
-    std::vector<BlendEvent> events;
-    for (const auto& passage : passages)
-        if (passage.changesBeer())
-            events.push_back(blendEvent(passage));
+    auto [passages, pitchings] = ledgerOf(record);
+    auto events = blendEvents(passages, pitchings);
     auto sources = sourcesOf(passages);
     History history{record,
                     std::move(*usual),
@@ -189,7 +248,9 @@ Result<void> Chemistry::start(History& history) {
     estimate::CarriedStates& states = history.states;
     if (const auto& openings = record.of<OpeningFact>(); !openings.empty()) {
         const OpeningFact& opening = openings.front().fact;
-        states.start(opening.on, openingState(openingFacts(opening), history.usualInput, record.facts.temperature,
+        forward::OpeningFacts known = openingFacts(opening);
+        known.brett = brettAt(record, opening.on, asked_.today);
+        states.start(opening.on, openingState(known, history.usualInput, record.facts.temperature,
                                               oxygenOf(record.facts), states.parameters()));
         return {};
     }
@@ -197,8 +258,11 @@ Result<void> Chemistry::start(History& history) {
         return added;
     const BlendEvent& first = states.events().front();
     const auto beer = first.brew ? beers_.find(*first.brew) : beers_.end();
-    states.start(first.on, youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer,
-                                       states.parameters().culture));
+    culture::VesselState young =
+        youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer, states.parameters().culture);
+    if (brettAt(record, first.on, asked_.today) == BrettAtOpening::none)
+        young.brett = 0;
+    states.start(first.on, young);
     return {};
 }
 
@@ -247,6 +311,8 @@ std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day d
     const std::int64_t id = -1 - static_cast<std::int64_t>(beers_.size());
     brewing::RefillBeer beer;
     beer.beer = state->beer;
+    beer.lactics = state->lactics;
+    beer.brett = state->brett;
     beers_.emplace(id, beer);
     return id;
 }

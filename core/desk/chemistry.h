@@ -54,7 +54,11 @@ private:
     };
 
     Result<culture::VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
-    [[nodiscard]] std::vector<Passage> replayed(const VesselRecord& record) const;
+    struct Ledger {
+        std::vector<Passage> passages;
+        std::vector<Day> pitchings; ///< of Brettanomyces, where there was none
+    };
+    [[nodiscard]] Ledger ledgerOf(const VesselRecord& record) const;
     Result<History*> historyOf(const VesselRecord& record);
     Result<void> start(History& history);
     Result<void> findBeers(History& history, std::size_t from, std::size_t to);

@@ -25,18 +25,11 @@ double finiteWithin(double value, double low, double high) {
     return std::min(high, std::max(low, value)); // NaN: low
 }
 
-/// Of beer whose recipe is not known: what its alcohol and what is left were made from (Balling).
-Plato originalOf(const Composition& beer) {
-    const double litre = 1000; // [g]
-    const double alcohol = 100 * beer.ethanol / litre, extract = 100 * brewing::realExtractOf(beer) / litre;
-    return {100 * (2.0665 * alcohol + extract) / (100 + 1.0665 * alcohol)};
-}
-
-Composition withGravity(Composition beer, std::optional<Plato> apparent, Plato original) {
+Composition withGravity(Composition beer, std::optional<Plato> apparent) {
     apparent = usable(apparent, -3, 30);
     if (!apparent)
         return beer;
-    const double missing = brewing::realExtractAt(*apparent, original) - brewing::realExtractOf(beer);
+    const double missing = brewing::realExtractAt(*apparent, beer.originalGravity()) - brewing::realExtractOf(beer);
     const double dextrins = beer.dextrin + beer.residue;
     const double wanted = std::max(0.0, dextrins + constants::wort::dextrin * missing);
     if (dextrins > 0) {
@@ -68,6 +61,11 @@ VesselState later(const VesselState& state, Days days, const Cellaring& cellar, 
     return culture::age(state, {days, cellar.temperature, cellar.oxygenPerYear}, p.culture);
 }
 
+VesselState withBrettPitched(VesselState state, const Parameters& p) {
+    state.brett = std::max(state.brett, p.culture.startBrett);
+    return state;
+}
+
 /// Whole intervals end today; what is left over of the years lengthens the first.
 VesselState settled(const OpeningFacts& opening, const Composition& fresh, const Cellaring& cellar,
                     const Parameters& p) {
@@ -75,10 +73,12 @@ VesselState settled(const OpeningFacts& opening, const Composition& fresh, const
     const double total = finiteWithin(opening.yearsRunning, 0, 100) * daysPerYear;
     const int cycles = std::max(1, static_cast<int>(total / interval));
     VesselState state = youngVessel(fresh, p.culture);
+    if (opening.brett != BrettAtOpening::established)
+        state.brett = 0;
     state = later(state, Days{total - (cycles - 1) * interval}, cellar, p);
     for (int i = 1; i < cycles; ++i)
         state = later(refill(state, fresh, opening.usualShare, p.culture), Days{interval}, cellar, p);
-    return state;
+    return opening.brett == BrettAtOpening::young ? withBrettPitched(state, p) : state;
 }
 
 } // namespace
@@ -87,7 +87,7 @@ VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& 
                          double oxygenPerYear, const Parameters& parameters) {
     const Composition fresh = freshBeer(brew(usualRecipe, parameters.brew), parameters);
     VesselState state = settled(opening, fresh, {temperature, oxygenPerYear}, parameters);
-    state.beer = withGravity(state.beer, opening.gravity, usualRecipe.recipe.originalGravity);
+    state.beer = withGravity(state.beer, opening.gravity);
     state.beer = withBitterness(state.beer, opening.bitterness);
     return state;
 }
@@ -109,8 +109,10 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         ageTo(event.on);
         const auto known = event.brew ? brews.find(*event.brew) : brews.end();
         const brewing::RefillBeer& beer = known == brews.end() ? usual : known->second;
-        state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture);
-        state.beer = withGravity(state.beer, event.gravity, originalOf(state.beer));
+        state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture, {beer.lactics, beer.brett});
+        if (event.brettPitched)
+            state = withBrettPitched(state, parameters);
+        state.beer = withGravity(state.beer, event.gravity);
         state.beer = withBitterness(state.beer, event.bitterness);
     }
     ageTo(today);

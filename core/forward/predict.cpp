@@ -30,15 +30,10 @@ double largestChange(const Scores& a, const Scores& b) {
 
 } // namespace
 
-Outcome outcomeOf(const VesselState& state, const Parameters& parameters, Plato originalGravity) {
+Outcome outcomeOf(const VesselState& state, const Parameters& parameters) {
     const Composition& beer = state.beer;
-    return {state,
-            scores(beer, parameters.score),
-            ph(beer),
-            titratableAcidity(beer),
-            beer.alcohol(),
-            brewing::apparentGravity(beer, originalGravity),
-            beer.bitterness()};
+    return {state,          scores(beer, parameters.score), ph(beer),         titratableAcidity(beer),
+            beer.alcohol(), brewing::apparentGravity(beer), beer.bitterness()};
 }
 
 Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters) {
@@ -52,18 +47,18 @@ Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& paramet
 
 Prediction predict(const Parameters& parameters, const VesselState& state, const brewing::BrewInput& recipe,
                    const Plan& plan) {
-    return predict(parameters, state, brew(recipe, parameters.brew), recipe.recipe.originalGravity, plan);
+    return predict(parameters, state, brew(recipe, parameters.brew), plan);
 }
 
 Prediction predict(const Parameters& parameters, const VesselState& state, const brewing::RefillBeer& beer,
-                   Plato originalGravity, const Plan& plan) {
+                   const Plan& plan) {
     const VesselState atDraw = age(state, conditions(plan, plan.toThisDraw), parameters.culture);
     const VesselState later = nextCycle(atDraw, freshBeer(beer, parameters), plan, parameters);
-    return {outcomeOf(atDraw, parameters, originalGravity), outcomeOf(later, parameters, originalGravity)};
+    return {outcomeOf(atDraw, parameters), outcomeOf(later, parameters)};
 }
 
 Outcome settledOutcome(const Parameters& parameters, const VesselState& start, const brewing::RefillBeer& beer,
-                       Plato originalGravity, const Plan& plan, int maxCycles) {
+                       const Plan& plan, int maxCycles) {
     constexpr double settled = 1e-4; // points
     const Composition fresh = freshBeer(beer, parameters);
     VesselState state = start;
@@ -75,7 +70,7 @@ Outcome settledOutcome(const Parameters& parameters, const VesselState& start, c
             break;
         before = after;
     }
-    return outcomeOf(state, parameters, originalGravity);
+    return outcomeOf(state, parameters);
 }
 
 DrawnScores scoresOver(std::span<const Parameters> draws, const VesselState& state, const brewing::BrewInput& recipe,

@@ -13,7 +13,7 @@
 
 namespace staveline::forward {
 
-inline constexpr std::string_view modelVersion = "1";
+inline constexpr std::string_view modelVersion = "2";
 
 struct Plan {
     Days toThisDraw{30};    ///< the remaining beer ages until the draw
@@ -33,8 +33,7 @@ struct Outcome {
     Plato gravity{0.2}; ///< apparent
     Ibu bitterness{8};
 };
-[[nodiscard]] Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters,
-                                Plato originalGravity = {12});
+[[nodiscard]] Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters);
 
 struct Prediction {
     Outcome thisDraw, nextDraw;
@@ -45,12 +44,24 @@ struct Prediction {
                                  const brewing::BrewInput& recipe, const Plan& plan);
 /// The same with the beer already brewed (brew() memoised by the caller).
 [[nodiscard]] Prediction predict(const Parameters& parameters, const culture::VesselState& state,
-                                 const brewing::RefillBeer& beer, Plato originalGravity, const Plan& plan);
+                                 const brewing::RefillBeer& beer, const Plan& plan);
 
 /// The fixed point of equal cycles, found by repeating them (at most `maxCycles`, stops below 1e-4 points).
 [[nodiscard]] Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
-                                     const brewing::RefillBeer& beer, Plato originalGravity, const Plan& plan,
-                                     int maxCycles = 40);
+                                     const brewing::RefillBeer& beer, const Plan& plan, int maxCycles = 40);
+
+// As callers wrote when the gravity of the whole vessel was reckoned from one recipe; the beer knows its own.
+[[nodiscard]] inline Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters, Plato) {
+    return outcomeOf(state, parameters);
+}
+[[nodiscard]] inline Prediction predict(const Parameters& parameters, const culture::VesselState& state,
+                                        const brewing::RefillBeer& beer, Plato, const Plan& plan) {
+    return predict(parameters, state, beer, plan);
+}
+[[nodiscard]] inline Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
+                                            const brewing::RefillBeer& beer, Plato, const Plan& plan) {
+    return settledOutcome(parameters, start, beer, plan);
+}
 
 /// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
 [[nodiscard]] Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters);
@@ -62,12 +73,16 @@ struct DrawnScores {
 [[nodiscard]] DrawnScores scoresOver(std::span<const Parameters> draws, const culture::VesselState& state,
                                      const brewing::BrewInput& recipe, const Plan& plan);
 
+/// Brettanomyces when a vessel was taken over: at home since it runs, just pitched, or none at all.
+enum class BrettAtOpening { established, young, none };
+
 /// The vessel's composition today, from its history. What is unknown keeps its prior.
 struct OpeningFacts {
     Day on{};
     Days usualInterval{240};
     Share usualShare{.35};
-    double yearsRunning = 3;        ///< on the usual recipe
+    double yearsRunning = 3; ///< on the usual recipe
+    BrettAtOpening brett = BrettAtOpening::established;
     std::optional<Plato> gravity{}; ///< apparent
     std::optional<Ibu> bitterness{};
 };
@@ -84,6 +99,7 @@ struct BlendEvent {
     Day on{};
     Share share{0};                     ///< of the volume after it; 0: nothing goes in (draw, sample)
     std::optional<std::int64_t> brew{}; ///< key into `brews`; none: the usual recipe
+    bool brettPitched = false;          ///< Brettanomyces goes in, after the beer
     // A measurement corrects the state when there is one, after what went in.
     std::optional<Plato> gravity{}; ///< apparent
     std::optional<Ibu> bitterness{};

@@ -35,10 +35,13 @@ struct Composition {
     double vinylPhenol = 0;   ///< mg/L
     double ethylGuaiacol = 0; ///< mg/L
     double ethylPhenol = 0;   ///< mg/L
+    double alphaAcids = 0;    ///< not isomerised [mg/L]
+    double original = 0;      ///< original gravity of what it was brewed from [P]
 
     bool operator==(const Composition&) const = default;
     [[nodiscard]] constexpr Ibu bitterness() const { return {isoCis + isoTrans}; }
     [[nodiscard]] constexpr PercentVol alcohol() const { return {ethanol / ethanolPerPercent}; }
+    [[nodiscard]] constexpr Plato originalGravity() const { return {original}; }
     /// Residual carbohydrate as dry extract [g/L].
     [[nodiscard]] constexpr double carbohydrate() const {
         return (dextrin + residue) / constants::wort::dextrin + sugar / hexosePerSugar;
@@ -52,7 +55,7 @@ inline constexpr std::array compositionPools = {
     &Composition::otherExtract, &Composition::glycerol,      &Composition::betaGlucan,  &Composition::arabinoxylan,
     &Composition::isoCis,       &Composition::isoTrans,      &Composition::ferulic,     &Composition::coumaric,
     &Composition::esters,       &Composition::vinylGuaiacol, &Composition::vinylPhenol, &Composition::ethylGuaiacol,
-    &Composition::ethylPhenol};
+    &Composition::ethylPhenol,  &Composition::alphaAcids,    &Composition::original};
 
 /// (1 - share) * old + share * fresh, pool by pool; share 0..1 of the volume after filling.
 [[nodiscard]] constexpr Composition blend(const Composition& old, const Composition& fresh, Share share) {

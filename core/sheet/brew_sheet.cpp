@@ -92,6 +92,8 @@ void water(SheetBuilder& sheet, const BrewSheetInput& in) {
                  row("sheet.volume.vessel", plan.intoVessel), row("sheet.volume.left_over", plan.leftOver)});
     for (const auto& finding : plan.findings)
         sheet.document.blocks.emplace_back(Caution{sheet.text(finding)});
+    for (const auto& assumption : plan.assumptions)
+        sheet.document.blocks.emplace_back(Paragraph{sheet.text(assumption)});
 }
 
 void grist(SheetBuilder& sheet, const BrewSheetInput& in) {

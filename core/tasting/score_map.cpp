@@ -28,7 +28,9 @@ double thickening(double intrinsicTimesConcentration) {
 struct BodyOf {
     double extract, ethanol, glycerol, betaGlucan, arabinoxylan;
 };
-constexpr BodyOf ordinaryBeer{40, 39.5, 2, .15, .5};
+constexpr BodyOf ordinaryBeer(const ScoreParameters& p) {
+    return {40, 39.5, 2, .15, p.ordinaryArabinoxylan};
+}
 
 double viscosity(const BodyOf& b, const ScoreParameters& p) {
     const double thin = p.waterViscosity + p.alcoholViscosity * b.ethanol + p.extractViscosity * b.extract +
@@ -42,11 +44,11 @@ BodyOf bodyOf(const Composition& beer) {
 
 double bodyScore(const Composition& beer, const ScoreParameters& p) {
     constexpr double fullestAlcohol = 79; // g/L, about 10 % vol: more does not add to body
-    const BodyOf b = bodyOf(beer);
-    const double steps = std::log(viscosity(b, p) / viscosity(ordinaryBeer, p)) / std::log(p.viscosityStep);
-    const double score = 5 + p.bodyPerStep * steps + p.bodyPerExtract * (b.extract - ordinaryBeer.extract) +
-                         p.bodyPerAlcohol * (std::min(b.ethanol, fullestAlcohol) - ordinaryBeer.ethanol) +
-                         p.bodyPerGlycerol * (b.glycerol - ordinaryBeer.glycerol);
+    const BodyOf b = bodyOf(beer), ordinary = ordinaryBeer(p);
+    const double steps = std::log(viscosity(b, p) / viscosity(ordinary, p)) / std::log(p.viscosityStep);
+    const double score = 5 + p.bodyPerStep * steps + p.bodyPerExtract * (b.extract - ordinary.extract) +
+                         p.bodyPerAlcohol * (std::min(b.ethanol, fullestAlcohol) - ordinary.ethanol) +
+                         p.bodyPerGlycerol * (b.glycerol - ordinary.glycerol);
     return std::clamp(score, 0.0, 10.0);
 }
 

@@ -27,6 +27,7 @@ struct ScoreParameters {
     double bodyPerGlycerol = constants::bodyPerGlycerol;   ///< body for glycerol [points/(g/L)]
     double glucanThickening = constants::glucanThickening; ///< intrinsic viscosity of beta-glucan [L/g]
     double arabinoxylanThickening = constants::arabinoxylanThickening; ///< intrinsic viscosity of arabinoxylan [L/g]
+    double ordinaryArabinoxylan = constants::ordinaryArabinoxylan;     ///< of the beer that scores 5 for body [g/L]
     double lacticThreshold = constants::lacticThreshold;               ///< lactic acid tasted when added to beer [g/L]
     double aceticThreshold = constants::aceticThreshold;               ///< acetic acid tasted when added to beer [g/L]
     double aceticWeight = constants::aceticWeight;     ///< extra sourness of acetic acid as titratable acidity [g/g]

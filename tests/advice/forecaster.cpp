@@ -104,7 +104,7 @@ TEST_CASE("if kept up is the fixed point, for the centre exactly and for the dra
     for (std::size_t set = 0; set <= 32; ++set) {
         const auto& parameters = set == 0 ? input.parameters : sets[set - 1];
         const auto beer = brew(recipe, parameters.brew);
-        const auto end = settledOutcome(parameters, input.state, beer, {12}, planOf(input, setting, {0}), 200).scores;
+        const auto end = settledOutcome(parameters, input.state, beer, planOf(input, setting, {0}), 200).scores;
         const auto found = model.settledScores(setting, set);
         checkNear(found, end, set == 0 ? 1e-3 : .3);
         squares += std::pow(found[Dimension::acidity] - end[Dimension::acidity], 2) / 32;

@@ -4,6 +4,7 @@
 #include "forward/predict.h"
 #include "quantity/acid_base.h"
 #include "support/bench.h"
+#include "support/neutral_parameters.h"
 #include "support/reference_beers.h"
 #include "support/reference_pantry.h"
 
@@ -22,8 +23,8 @@ namespace {
 
 const Plan plan{.toThisDraw = {0}, .refillShare = {.35}, .interval = {180}, .temperature = {16}};
 
-Prediction predictOnce(const BrewInput& input) {
-    return predict(builtInParameters(), reference::settledVessel, input, plan);
+Prediction predictOnce(const BrewInput& input, const Parameters& parameters = builtInParameters()) {
+    return predict(parameters, reference::settledVessel, input, plan);
 }
 
 /// The peer's output line; nothing when it cannot run.
@@ -79,22 +80,21 @@ int main(int argc, char** argv) {
     // Tables are made once a run, outside what is counted with --toggle-collect="staveline::predict(*BrewInput*)".
     [[maybe_unused]] const double table = newtonPh(4, 1, .1, 1, 16, 1);
     [[maybe_unused]] const Parameters& rows = builtInParameters();
-    const Scores own = predictOnce(input).nextDraw.scores;
     if (argc > 1 && std::string_view(argv[1]) == "--once")
-        return own[Dimension::acidity] > 0 ? 0 : 1;
+        return predictOnce(input).nextDraw.scores[Dimension::acidity] > 0 ? 0 : 1;
+    // The peer solves the equations of the reference.
+    const Scores own = predictOnce(input, reference::neutralParameters()).nextDraw.scores;
 
     const double whole = msPerCall(200, 20, [&] { return predictOnce(input).nextDraw.ta.gPerL; });
     bench::print("predict", whole, "ms", 4000, besidePeer(whole, own));
 
     const RefillBeer beer = brew(input);
-    const double cached = msPerCall(200, 20, [&] {
-        return predict(builtInParameters(), reference::settledVessel, beer, {12}, plan).nextDraw.ta.gPerL;
-    });
+    const double cached = msPerCall(
+        200, 20, [&] { return predict(builtInParameters(), reference::settledVessel, beer, plan).nextDraw.ta.gPerL; });
     bench::print("predict, recipe cached", cached, "ms", 4000);
 
-    const double settled = msPerCall(20, 5, [&] {
-        return settledOutcome(builtInParameters(), reference::settledVessel, beer, {12}, plan).ta.gPerL;
-    });
+    const double settled = msPerCall(
+        20, 5, [&] { return settledOutcome(builtInParameters(), reference::settledVessel, beer, plan).ta.gPerL; });
     bench::print("if kept up, recipe cached", settled, "ms", 100);
 
     const auto draws = parameterDraws(builtInParameters());

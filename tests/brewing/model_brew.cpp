@@ -4,6 +4,7 @@
 #include "model_support.h"
 #include "quantity/acid_base.h"
 #include "quantity/density.h"
+#include "support/neutral_parameters.h"
 
 #include <cmath>
 
@@ -201,6 +202,8 @@ TEST_CASE("The boil turns ferulic acid into vinyl guaiacol, mole for mole", "[br
 }
 
 TEST_CASE("Pre-souring brings the soured part to its titratable acidity at fixed strong ions", "[brewing][model]") {
+    const BrewParameters beerAlike = reference::neutralBrew(); // wort as beer: the numbers follow by hand
+    const auto brewed = [&](const Recipe& r) { return reference::brewed(r, beerAlike); };
     Recipe recipe = baseRecipe();
     const Composition plain = brewed(recipe).beer;
     recipe.preSourTa = {8};
@@ -213,6 +216,20 @@ TEST_CASE("Pre-souring brings the soured part to its titratable acidity at fixed
     const Composition quarter = brewed(recipe).beer;
     CHECK(titratableAcidity(quarter).gPerL == Approx(.75 * titratableAcidity(plain).gPerL + .25 * 8).epsilon(1e-9));
     CHECK(plain.ethanol - quarter.ethanol == Approx(.461 * (quarter.lactic - plain.lactic)).epsilon(1e-9));
+}
+
+TEST_CASE("Soured wort is titrated as wort: it starts at its own pH and buffers more", "[brewing][model]") {
+    Recipe recipe = baseRecipe();
+    const Composition plain = brewed(recipe).beer;
+    const BrewParameters p;
+    Composition wort = plain;
+    wort.buffer = p.wortBuffer;
+    const double ownTa = titratableAcidity(withPh(wort, {p.phWort})).gPerL;
+    recipe.preSoured = {1};
+    recipe.preSourTa = {8};
+    CHECK(brewed(recipe).beer.lactic == Approx(plain.lactic + 8 - ownTa).epsilon(1e-3));
+    recipe.preSourTa = {ownTa - .1};
+    CHECK(brewed(recipe).beer.lactic == plain.lactic);
 }
 
 TEST_CASE("Pre-souring never takes acid out", "[brewing][model]") {
@@ -228,6 +245,20 @@ TEST_CASE("Bitterness arrives whole", "[brewing][model]") {
         recipe.bitterness = {ibu};
         CHECK(brewed(recipe).beer.bitterness().ibu == Approx(ibu).margin(1e-12));
     }
+}
+
+TEST_CASE("Late hops leave more alpha acids beside their bitterness, up to what beer holds", "[brewing][model]") {
+    Recipe recipe = baseRecipe();
+    const auto alpha = [&] { return brewed(recipe).beer.alphaAcids; };
+    const BrewParameters p;
+    CHECK(alpha() == Approx(10 * p.alphaKept * .4726 / .4759).epsilon(1e-3)); // an hour: as much alpha as iso
+    recipe.hops = {{"early", {.05}, {60}, {.5}}, {"late", {.05}, {15}, {.5}}};
+    CHECK(alpha() == Approx(10 * p.alphaKept * .5 * (.4726 / .4759 + .8292 / .1668)).epsilon(1e-3));
+    recipe.hops = {{"flame-out", {.05}, {0}, {1}}};
+    recipe.bitterness = {60};
+    CHECK(alpha() == 14);
+    recipe.bitterness = {0};
+    CHECK(alpha() == 0);
 }
 
 TEST_CASE("Fresh beer has the pH it is meant to have", "[brewing][model]") {
@@ -278,6 +309,38 @@ TEST_CASE("A mash too cold to gelatinise says so in its conversion", "[brewing][
     CHECK(good.conversion > .98);
     CHECK(good.starch < .001);
     CHECK(brewedAt(80, 20).starch > .02);
+}
+
+TEST_CASE("No beer ends below the limit of its wort, however cool the mash", "[brewing][model]") {
+    for (double celsius = 45; celsius <= 78; celsius += 1) {
+        CAPTURE(celsius);
+        const RefillBeer beer = brewedAt(celsius);
+        const double apparent = 1 - beer.finalGravity / Plato{12};
+        CHECK(apparent <= beer.attenuationLimit);
+        CHECK(apparent > .75 * beer.attenuationLimit);
+    }
+}
+
+TEST_CASE("The extract of the wort is all in the beer: sugars, alcohol and the rest", "[brewing][model]") {
+    for (double celsius : {50., 55., 57., 60., 66., 72.}) {
+        CAPTURE(celsius);
+        const RefillBeer beer = brewedAt(celsius);
+        const BrewParameters p;
+        const double carbohydrate = beer.beer.carbohydrate(), hexose = beer.hexoseTaken;
+        const double extract = extractModel({12}).gPerL;
+        // A gram of hexose was 0.93 to 0.975 g of extract: glucose, maltose and maltotriose.
+        CHECK(beer.beer.otherExtract + carbohydrate + .93 * hexose < extract * 1.002);
+        CHECK(beer.beer.otherExtract + carbohydrate + .975 * hexose > extract * .998);
+        CHECK(beer.beer.ethanol == Approx(p.ethanolPerHexose * hexose));
+    }
+}
+
+TEST_CASE("A mash that leaves the starch closed knows how much", "[brewing][model]") {
+    CHECK(brewedAt(66).opens());
+    CHECK(brewedAt(62).opens());
+    CHECK_FALSE(brewedAt(57).opens());
+    CHECK(brewedAt(57).opened == Approx(.24).margin(.03));
+    CHECK(brewedAt(45).opened < .01);
 }
 
 TEST_CASE("A late part misses the hotter fermentability of the rests before", "[brewing][model]") {

@@ -3,6 +3,7 @@
 
 #include "brewing/wort.h"
 #include "model_support.h"
+#include "support/neutral_parameters.h"
 
 #include <cmath>
 
@@ -14,7 +15,7 @@ namespace {
 
 struct Conditions {
     double enzyme = 1, ph = 5.5, liquor = 3;
-    BrewParameters parameters{};
+    BrewParameters parameters = reference::neutralBrew();
 };
 MashKinetics start(const Conditions& c = {}, double starch = 1) {
     return {{starch, c.enzyme}, {c.ph}, {c.liquor}, c.parameters};
@@ -47,7 +48,7 @@ double least(const StarchPools& p) {
 
 TEST_CASE("Starch is neither made nor lost in any mash", "[brewing][mash]") {
     CHECK_PROPERTY("pools sum to 1 and none falls below 0", [] {
-        const Conditions c{between(0, 1.5), between(4.8, 6.4), between(1.5, 10), {}};
+        const Conditions c{between(0, 1.5), between(4.8, 6.4), between(1.5, 10)};
         MashKinetics mash = start(c);
         const double first = between(35, 80), second = between(first, 80);
         mash.advance(rest(first, between(1, 120)));
@@ -99,6 +100,18 @@ TEST_CASE("Enzymes die by their half-lives, exactly", "[brewing][mash]") {
     CHECK(left[2] == Approx(std::exp2(-30. / 12)).epsilon(1e-10));
 }
 
+TEST_CASE("Beta-amylase dies in two parts, one of which lasts", "[brewing][mash]") {
+    Conditions c{.liquor = 2.5, .parameters = {}};
+    const auto beta = [&](double minutes) { return mashed({rest(65, minutes)}, c).enzymes()[1]; };
+    for (double minutes : {10., 30., 60., 90.})
+        CHECK(beta(minutes) == Approx(.86 * std::exp2(-minutes / 8.3) + .14 * std::exp2(-minutes / 75)).epsilon(1e-9));
+    MashKinetics late = start(c);
+    late.advance(rest(65, 30));
+    const double before = late.enzymes()[1];
+    late.add({0, .5});
+    CHECK(late.enzymes()[1] == Approx(before + .5).epsilon(1e-12));
+}
+
 TEST_CASE("A thin mash kills beta-amylase and limit dextrinase faster, alpha-amylase not", "[brewing][mash]") {
     const auto thick = mashed({rest(65, 20)}, {.liquor = 2}).enzymes();
     const auto thin = mashed({rest(65, 20)}, {.liquor = 6}).enzymes();
@@ -123,10 +136,10 @@ TEST_CASE("Each brew parameter of the mash pulls its own way", "[brewing][mash]"
     const double base = limit({rest(65, 60)});
     c.parameters.betaHalfLife65 = 20;
     CHECK(limit({rest(65, 60)}, c) > base + .3);
-    c.parameters = {};
+    c.parameters = reference::neutralBrew();
     c.parameters.limitDextrinaseRate = 0;
     CHECK(limit({rest(65, 60)}, c) < base - .5);
-    c.parameters = {};
+    c.parameters = reference::neutralBrew();
     c.parameters.gelatinisationShift = 3;
     CHECK(won({rest(62, 60)}, c) < won({rest(62, 60)}) - .1);
 }

@@ -152,6 +152,17 @@ TEST_CASE("weak enzymes and a mash that does not convert") {
     CHECK_FALSE(has(planned(simple(), need(84), {}, raw).findings, "brewing.not_converted"));
 }
 
+TEST_CASE("a mash too cool to open the starch says how much it opens") {
+    RefillBeer cool = beer();
+    cool.opened = .4;
+    const auto plan = planned(simple(), need(84), {}, cool);
+    const auto* finding = find(plan.findings, "brewing.starch_closed");
+    CHECK(argument<Share>(finding, "opened").of1 == .4);
+    CHECK(render(*finding).starts_with("Only 40 % of the starch opens"));
+    cool.opened = .85;
+    CHECK_FALSE(has(planned(simple(), need(84), {}, cool).findings, "brewing.starch_closed"));
+}
+
 TEST_CASE("every finding reads in plain words") {
     Equipment small;
     small.mashTun = {40};

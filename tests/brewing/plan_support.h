@@ -31,7 +31,7 @@ inline ingredient::Grain rye() {
     ingredient::Grain grain = malt("rye", .82, .05);
     grain.kind = ingredient::GrainKind::rye;
     grain.betaGlucan = .010;
-    grain.arabinoxylan = 1.6;
+    grain.arabinoxylan = 5;
     return grain;
 }
 inline ingredient::Grain sucrose() {

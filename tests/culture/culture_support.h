@@ -2,6 +2,7 @@
 #pragma once
 
 #include "culture/vessel_state.h"
+#include "support/neutral_parameters.h"
 #include "support/property.h"
 #include "support/reference_beers.h"
 
@@ -9,7 +10,8 @@
 
 namespace staveline::culture_test {
 
-inline constexpr culture::CultureParameters usual;
+inline constexpr culture::CultureParameters usual;                                 ///< as shipped
+inline constexpr culture::CultureParameters neutral = reference::neutralCulture(); ///< as the vectors have it
 
 inline double uniform(double low, double high) {
     return low + (high - low) * *rc::gen::inRange(0, 1001) / 1000.0;

@@ -49,10 +49,24 @@ TEST_CASE("Two small refills dilute as the law of shares says", "[culture][prope
     });
 }
 
+TEST_CASE("Without Brettanomyces there is none after any refill, unless the beer brings it", "[culture]") {
+    VesselState clean = reference::settledVessel;
+    clean.brett = 0;
+    for (int i = 0; i < 5; ++i)
+        clean = age(refill(clean, reference::refillBeer, {.35}, usual), {{240}, {16}, 10}, usual);
+    CHECK(clean.brett == 0);
+    const VesselState infected = refill(clean, reference::refillBeer, {.2}, usual, {.lactics = .1, .brett = .5});
+    CHECK(infected.brett == Approx(.1));
+    CHECK(infected.lactics == Approx(clean.lactics * (1 - .2 * .4) + .2 * .1));
+    CHECK(age(infected, {{365}, {16}, 10}, usual).brett > .5);
+}
+
 TEST_CASE("A young vessel holds the beer it was filled with and little culture", "[culture]") {
     const VesselState young = youngVessel(reference::refillBeer, usual);
     CHECK(young.beer == reference::refillBeer);
-    CHECK(young.lactics < .01);
-    CHECK(young.brett < .05);
+    CHECK(young.lactics == usual.startLactics);
+    CHECK(young.brett == usual.startBrett);
+    CHECK(young.lactics < .1);
+    CHECK(young.brett < .1);
     CHECK(young.hopTolerance == usual.hopTolerance);
 }

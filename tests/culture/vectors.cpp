@@ -102,7 +102,7 @@ const Vector vectors[] = {
 };
 
 VesselState run(const Vector& v) {
-    return age(refill(v.start, reference::refillBeer, v.refill, usual), v.conditions, usual);
+    return age(refill(v.start, reference::refillBeer, v.refill, neutral), v.conditions, neutral);
 }
 
 } // namespace
@@ -122,7 +122,7 @@ TEST_CASE("Regression V5, V7, V9: every pool after an interval", "[culture][regr
 TEST_CASE("Regression V5, V7, V9: pH, acidity, bitterness and the sugar each culture used", "[culture][regression]") {
     for (const Vector& v : vectors) {
         INFO(v.name);
-        const VesselState filled = refill(v.start, reference::refillBeer, v.refill, usual);
+        const VesselState filled = refill(v.start, reference::refillBeer, v.refill, neutral);
         const Composition before = filled.beer, after = run(v).beer;
         CHECK(ph(after).ph == Approx(v.ph).margin(.0005));
         CHECK(titratableAcidity(after).gPerL == Approx(v.ta).epsilon(1e-4));
@@ -130,7 +130,7 @@ TEST_CASE("Regression V5, V7, V9: pH, acidity, bitterness and the sugar each cul
         CHECK(after.carbohydrate() == Approx(v.carbohydrate).epsilon(1e-4));
         const double used =
             before.sugar + before.dextrin + before.residue - after.sugar - after.dextrin - after.residue;
-        const double toLactic = (after.lactic - before.lactic) / usual.lacticYield;
+        const double toLactic = (after.lactic - before.lactic) / neutral.lacticYield;
         CHECK(toLactic == Approx(v.sugarToLactic).epsilon(1e-4));
         CHECK(used - toLactic == Approx(v.sugarToBrett).epsilon(1e-4));
     }

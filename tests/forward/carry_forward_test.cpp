@@ -69,6 +69,20 @@ TEST_CASE("A measurement corrects the state on its day, after what went in", "[f
     CHECK(titratableAcidity(fed.beer).gPerL > titratableAcidity(carried({}, after(400)).beer).gPerL);
 }
 
+TEST_CASE("What beer brings alive goes in with it; Brettanomyces can be pitched on a day", "[forward]") {
+    VesselState clean = reference::settledVessel;
+    clean.brett = 0;
+    RefillBeer lively = vectorRefill();
+    lively.brett = .8;
+    const auto from = [&](const BlendEvent& event) {
+        return carryForward(clean, opened, {&event, 1}, {{7, lively}}, vectorRefill(), after(60), {16}, 10, usual);
+    };
+    CHECK(from({.on = after(60), .share = {.25}}).brett == 0);
+    CHECK(from({.on = after(60), .share = {.25}, .brew = 7}).brett == Approx(.2));
+    CHECK(from({.on = after(60), .brettPitched = true}).brett == usual.culture.startBrett);
+    CHECK(from({.on = after(10), .brettPitched = true}).brett > usual.culture.startBrett);
+}
+
 TEST_CASE("What lies ahead of today does not count yet", "[forward]") {
     CHECK(carried({{.on = after(60), .share = {.35}}}, after(50)) == carried({}, after(50)));
 }

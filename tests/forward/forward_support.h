@@ -2,6 +2,7 @@
 #pragma once
 
 #include "forward/predict.h"
+#include "support/neutral_parameters.h"
 #include "support/property.h"
 #include "support/reference_beers.h"
 #include "support/reference_pantry.h"
@@ -10,8 +11,8 @@
 
 namespace staveline::forward_test {
 
-inline const forward::Parameters usual;
-inline constexpr Plato original{12};
+inline const forward::Parameters usual;                                    ///< as shipped
+inline const forward::Parameters neutral = reference::neutralParameters(); ///< as the vectors have it
 
 /// The refill of the vectors as a brewed beer.
 inline brewing::RefillBeer vectorRefill() {

@@ -12,11 +12,11 @@ namespace {
 
 const Plan cycle{.toThisDraw = {0}, .refillShare = {.35}, .interval = {240}, .temperature = {16}};
 
-Outcome afterCycles(int count) {
+Outcome afterCycles(const Parameters& p, int count) {
     VesselState state = reference::settledVessel;
     Outcome outcome;
     for (int i = 0; i < count; ++i) {
-        outcome = predict(usual, state, vectorRefill(), original, cycle).nextDraw;
+        outcome = predict(p, state, vectorRefill(), cycle).nextDraw;
         state = outcome.state;
     }
     return outcome;
@@ -35,7 +35,7 @@ Scores nextScores(const Recipe& recipe, const Plan& plan = cycle) {
 } // namespace
 
 TEST_CASE("Regression V5: the next draw of a settled vessel", "[forward][regression]") {
-    const Outcome next = predict(usual, reference::settledVessel, vectorRefill(), original, cycle).nextDraw;
+    const Outcome next = predict(neutral, reference::settledVessel, vectorRefill(), cycle).nextDraw;
     CHECK(next.ph.ph == Approx(3.308753).margin(.0005));
     CHECK(next.ta.gPerL == Approx(5.912516).epsilon(1e-4));
     CHECK(next.bitterness.ibu == Approx(7.484129).epsilon(1e-4));
@@ -43,8 +43,8 @@ TEST_CASE("Regression V5: the next draw of a settled vessel", "[forward][regress
 }
 
 TEST_CASE("Regression V7: a young vessel after a year", "[forward][regression]") {
-    const VesselState young = youngVessel(reference::refillBeer, usual.culture);
-    const Outcome year = outcomeOf(age(young, {{365}, {16}, 10}, usual.culture), usual, original);
+    const VesselState young = youngVessel(reference::refillBeer, neutral.culture);
+    const Outcome year = outcomeOf(age(young, {{365}, {16}, 10}, neutral.culture), neutral);
     CHECK(year.ph.ph == Approx(3.463583).margin(.0005));
     CHECK(year.ta.gPerL == Approx(4.510858).epsilon(1e-4));
     checkScores(year.scores, 4.018341, 5.443532, 4.507526, .001);
@@ -52,14 +52,14 @@ TEST_CASE("Regression V7: a young vessel after a year", "[forward][regression]")
 
 TEST_CASE("Regression V9: drained, refilled, a cold month", "[forward][regression]") {
     const Plan drained{.toThisDraw = {0}, .refillShare = {1}, .interval = {30}, .temperature = {10}};
-    const Outcome next = predict(usual, reference::settledVessel, vectorRefill(), original, drained).nextDraw;
+    const Outcome next = predict(neutral, reference::settledVessel, vectorRefill(), drained).nextDraw;
     CHECK(next.ph.ph == Approx(3.987408).margin(.0005));
     CHECK(next.ta.gPerL == Approx(2.429371).epsilon(1e-4));
     checkScores(next.scores, 1.927163, 1.688958, 5.197154, .001);
 }
 
 TEST_CASE("Regression V10: twenty equal cycles", "[forward][regression]") {
-    const Outcome end = afterCycles(20);
+    const Outcome end = afterCycles(neutral, 20);
     const Composition& beer = end.state.beer;
     CHECK(beer.lactic == Approx(4.04605).epsilon(1e-4));
     CHECK(end.ta.gPerL == Approx(5.913967).epsilon(1e-4));
@@ -74,20 +74,41 @@ TEST_CASE("Regression V10: twenty equal cycles", "[forward][regression]") {
     checkScores(end.scores, 5.132935, 6.275321, 4.329135, .001);
 }
 
+TEST_CASE("Regression: the usual vessel as shipped, settled and young", "[forward][regression]") {
+    const RefillBeer beer = brew(baseInput(), usual.brew);
+    const VesselState young = youngVessel(beer.beer, usual.culture);
+    const Outcome end = settledOutcome(usual, young, beer, cycle);
+    CHECK(end.ta.gPerL == Approx(5.937796).epsilon(1e-4));
+    CHECK(end.ph.ph == Approx(3.304821).margin(.0005));
+    CHECK(end.state.beer.lactic == Approx(4.069341).epsilon(1e-4));
+    CHECK(end.state.beer.ethylGuaiacol == Approx(.817818).epsilon(1e-4));
+    CHECK(end.state.beer.ethylPhenol == Approx(.436571).epsilon(1e-4));
+    CHECK(end.gravity.p == Approx(.184186).epsilon(2e-3));
+    CHECK(end.alcohol.pct == Approx(6.302206).epsilon(1e-4));
+    CHECK(end.bitterness.ibu == Approx(2.291903).epsilon(1e-4));
+    CHECK(end.state.lactics == Approx(.496382).epsilon(1e-4));
+    CHECK(end.state.hopTolerance == Approx(22.642988).epsilon(1e-4));
+    checkScores(end.scores, 5.150241, 5.782690, 4.284164, .001);
+    const Outcome months = outcomeOf(age(young, {{240}, {16}, 10}, usual.culture), usual);
+    CHECK(months.state.beer.lactic == Approx(2.781209).epsilon(1e-4));
+    CHECK(months.ph.ph == Approx(3.450568).margin(.0005));
+    checkScores(months.scores, 4.109507, 4.227220, 4.667142, .001);
+}
+
 TEST_CASE("If kept up is where equal cycles lead, from wherever they start", "[forward]") {
-    const Outcome settled = settledOutcome(usual, reference::settledVessel, vectorRefill(), original, cycle);
-    const Outcome again = predict(usual, settled.state, vectorRefill(), original, cycle).nextDraw;
+    const Outcome settled = settledOutcome(usual, reference::settledVessel, vectorRefill(), cycle);
+    const Outcome again = predict(usual, settled.state, vectorRefill(), cycle).nextDraw;
     const VesselState young = youngVessel(reference::refillBeer, usual.culture);
-    const Outcome fromYoung = settledOutcome(usual, young, vectorRefill(), original, cycle);
+    const Outcome fromYoung = settledOutcome(usual, young, vectorRefill(), cycle);
     for (const Dimension d : allDimensions) {
         CHECK(again.scores[d] == Approx(settled.scores[d]).margin(1e-4));
         CHECK(fromYoung.scores[d] == Approx(settled.scores[d]).margin(5e-3));
-        CHECK(settled.scores[d] == Approx(afterCycles(40).scores[d]).margin(1e-3));
+        CHECK(settled.scores[d] == Approx(afterCycles(usual, 40).scores[d]).margin(1e-3));
     }
 }
 
 TEST_CASE("No cycles leave the vessel as it is", "[forward]") {
-    const Outcome none = settledOutcome(usual, reference::settledVessel, vectorRefill(), original, cycle, 0);
+    const Outcome none = settledOutcome(usual, reference::settledVessel, vectorRefill(), cycle, 0);
     CHECK(none.state == reference::settledVessel);
 }
 
@@ -96,7 +117,7 @@ TEST_CASE("Predicting from the recipe and from the brewed beer agree to the bit,
     const Plan plan{};
     const RefillBeer beer = brew(input, usual.brew);
     const Prediction a = predict(usual, reference::settledVessel, input, plan);
-    const Prediction b = predict(usual, reference::settledVessel, beer, input.recipe.originalGravity, plan);
+    const Prediction b = predict(usual, reference::settledVessel, beer, plan);
     CHECK(a.thisDraw.state == b.thisDraw.state);
     CHECK(a.nextDraw.state == b.nextDraw.state);
     CHECK(a.nextDraw.scores == b.nextDraw.scores);
@@ -111,6 +132,27 @@ TEST_CASE("This draw is the remaining beer aged, whatever goes in after it", "[f
     CHECK(a.thisDraw.state == b.thisDraw.state);
     CHECK(a.thisDraw.state == age(reference::settledVessel, {{45}, {16}, 10}, usual.culture));
     CHECK_FALSE(a.nextDraw.state == b.nextDraw.state);
+}
+
+TEST_CASE("The gravity of beer in the vessel is its own, whatever refill is planned", "[forward]") {
+    const auto with = [](double plato) {
+        Recipe recipe = reference::baseRecipe();
+        recipe.originalGravity = {plato};
+        return predict(usual, reference::settledVessel, reference::inputFor(recipe), Plan{});
+    };
+    const Prediction weak = with(10.5), strong = with(18);
+    CHECK(weak.thisDraw.gravity == strong.thisDraw.gravity);
+    CHECK(weak.nextDraw.state.beer.original == Approx(.65 * 12 + .35 * 10.5));
+    CHECK(strong.nextDraw.state.beer.original == Approx(.65 * 12 + .35 * 18));
+}
+
+TEST_CASE("A measured gravity at the opening is met whatever was blended", "[forward]") {
+    OpeningFacts facts{.on = std::chrono::year{2024} / 3 / 2, .gravity = Plato{.9}};
+    Recipe strong = reference::baseRecipe();
+    strong.originalGravity = {16};
+    const VesselState state = openingState(facts, reference::inputFor(strong), {16}, 10, usual);
+    CHECK(outcomeOf(state, usual).gravity.p == Approx(.9));
+    CHECK(state.beer.original == Approx(16));
 }
 
 TEST_CASE("Levers move what brewers say they move", "[forward]") {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // pH and titratable acidity of beer against published measurements.
+#include "brewing/refill_beer.h"
 #include "forward/parameters.h"
 #include "quantity/acid_base.h"
 #include "support/catch.h"
@@ -82,4 +83,12 @@ TEST_CASE("Blending: titratable acidity is the mean by volume, pH is far from it
     // Rough cellar rule (common practice, no source): hydrogen ions blend better than pH.
     const double hydrogen = .5 * (std::pow(10, -ph(old).ph) + std::pow(10, -ph(fresh).ph));
     CHECK(mixed == Approx(-std::log10(hydrogen)).margin(.02));
+}
+
+TEST_CASE("De Roos 2018: lambic wort soured to pH 4.5 holds 1.2 g/L of lactic acid", "[published]") {
+    // Front. Microbiol. 9:2763, through a second text; one wort, so a quarter of a pH either way.
+    const brewing::BrewParameters p;
+    const double sid = anionCharge({p.phWort}, 0, 0, p.wortBuffer);
+    CHECK(solvePh(1.2, 0, p.wortBuffer, sid).ph == Approx(4.5).margin(.25));
+    CHECK(solvePh(1.2, 0, 1, anionCharge({p.phWort}, 0, 0, 1)).ph < 4.2); // with the buffer of beer it would be sourer
 }

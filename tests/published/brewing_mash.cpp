@@ -101,8 +101,13 @@ TEST_CASE("Published: starch below and at gelatinisation, Rittenauer 2021") {
     CHECK(sugarYield(54.5, 60) - sugarsOfTheMalt < .05);
     CHECK(sugarYield(55.8, 60) - sugarsOfTheMalt < .10);
     CHECK(sugarYield(58.65, 60) == Approx(.617).margin(.10));
-    // The model is slower than the paper's 97.5 % after 10 min at 61.4-64.5 C (fine grist): only a lower bound holds.
-    CHECK(sugarYield(64.5, 10) > .75);
+}
+
+TEST_CASE("Expected miss: sugar of the first ten minutes, Rittenauer 2021") {
+    // Foods 10:1733 (abstract): 97.5 % of the sugar yield after 10 min at 61.4-64.5 C, of a fine grist. The model has
+    // the pace of a brewery's grist and misses by a fifth to a third; told in the README.
+    CHECK(.975 - sugarYield(64.5, 10) == Approx(.21).margin(.03));
+    CHECK(.975 - sugarYield(61.4, 10) == Approx(.33).margin(.03));
 }
 
 TEST_CASE("Published: extract of an hour at 65.5 C, Harris & MacWilliam 1961") {
@@ -118,10 +123,11 @@ TEST_CASE("Published: extract of an hour at 65.5 C, Harris & MacWilliam 1961") {
 }
 
 TEST_CASE("Published: life of the amylases at 65 C, Muller 1990") {
-    // R. Muller 1990 (as quoted elsewhere): beta-amylase about half in 10 min and 17 % left after 30 min in a mash of
-    // 2.5 L/kg; more than half of the alpha-amylase left after an hour.
-    CHECK(enzymesLeft(65, 10, 2.5)[1] == Approx(.50).margin(.03));
-    CHECK(enzymesLeft(65, 30, 2.5)[1] == Approx(.17).margin(.06));
+    // R. Muller 1990 (as quoted elsewhere): beta-amylase about half in 10 min, 17 % left after 30 and 8 % after 60 min
+    // in a mash of 2.5 L/kg; more than half of the alpha-amylase left after an hour.
+    CHECK(enzymesLeft(65, 10, 2.5)[1] == Approx(.50).margin(.02));
+    CHECK(enzymesLeft(65, 30, 2.5)[1] == Approx(.17).margin(.02));
+    CHECK(enzymesLeft(65, 60, 2.5)[1] == Approx(.08).margin(.01));
     CHECK(enzymesLeft(65, 60, 2.5)[0] > .5);
 }
 

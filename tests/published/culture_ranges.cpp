@@ -16,7 +16,7 @@ Outcome settledBase(Days interval, Share share, const Parameters& p = {}) {
     const BrewInput input = reference::inputFor(reference::baseRecipe());
     const RefillBeer beer = brew(input, p.brew);
     const Plan plan{.refillShare = share, .interval = interval};
-    return settledOutcome(p, youngVessel(beer.beer, p.culture), beer, {12}, plan);
+    return settledOutcome(p, youngVessel(beer.beer, p.culture), beer, plan);
 }
 
 void checkWithin(double value, double low, double high) {
@@ -33,14 +33,46 @@ TEST_CASE("A settled vessel at usual settings lies in the ranges of lambic and g
     // Titratable acidity 5-9 g/L as lactic: from memory; one sample 7.83 (De Roos et al. 2018, Front. Microbiol.
     // 9:2763).
     checkWithin(beer.ta.gPerL, 5, 9);
-    // Lactic acid 1-8 g/L: 0.995-2.557 by HPLC (thesis, Virginia Tech 2012), finished lambic 4-8 (Van Oevelen, quoted).
-    checkWithin(beer.state.beer.lactic, 1, 8);
-    // Acetic acid 0.1-1.6 g/L: lower end by the range from memory, upper end the thesis.
-    checkWithin(beer.state.beer.acetic, .1, 1.624);
+    // Lactic acid of finished lambic 4-8 g/L (Van Oevelen, quoted).
+    checkWithin(beer.state.beer.lactic, 4, 8);
     // Ethyl phenols together 0.5-3 mg/L: from memory.
     checkWithin(beer.state.beer.ethylGuaiacol + beer.state.beer.ethylPhenol, .5, 3);
     // Final apparent extract 0-1 P, now and then down to -0.5: from memory.
     checkWithin(beer.gravity.p, -.5, 1);
+}
+
+TEST_CASE("Expected miss: gueuze by HPLC holds less lactic and more acetic acid than the model", "[published]") {
+    // Thesis, Virginia Tech 2012: lactic 0.995-2.557, acetic 0.723-1.624 g/L. At pH 3.2-3.4 the charges ask for 3.5-5
+    // g/L of lactic acid; acetic acid in old vessels comes from air that the model does not know of. Both misses are
+    // told in the README; a smaller one is to be told there too.
+    const Composition beer = settledBase({365}, {.35}).state.beer;
+    CHECK(beer.lactic - 2.557 == Approx(1.7).margin(.2));
+    CHECK(.723 / beer.acetic == Approx(3.8).margin(.3));
+}
+
+TEST_CASE("De Roos 2018: about 4 g/L of lactic acid in lambic of eight months", "[published]") {
+    // Front. Microbiol. 9:2763, through a second text. Ordinary refill beer has less food than lambic wort, which the
+    // yeast leaves 3 g/L of sugar and more dextrin; the measured course lies between the two, at 16 C.
+    const CultureParameters p;
+    const Composition ordinary = brew(reference::inputFor(reference::baseRecipe())).beer;
+    Composition lambic = ordinary;
+    lambic.sugar = 3, lambic.dextrin = 18;
+    const auto soured = [&](const Composition& beer, double days) {
+        return age(youngVessel(beer, p), {{days}, {16}, 10}, p).beer.lactic;
+    };
+    CHECK(soured(ordinary, 240) < 4);
+    CHECK(soured(lambic, 240) > 4);
+    CHECK(soured(ordinary, 240) == Approx(4).epsilon(.35));
+    CHECK(soured(lambic, 240) == Approx(4).epsilon(.35));
+    CHECK(soured(ordinary, 30) < 1); // the first months belong to other microbes
+}
+
+TEST_CASE("Brettanomyces beers hold 4-ethylphenol as well as 4-ethylguaiacol", "[published]") {
+    // Dusart et al. 2023, J. Am. Soc. Brew. Chem. 81:357, through a second text: 0.123 against 0.054 mg/L in one beer,
+    // 0.236 and 0.384 mg/L of 4-ethylguaiacol in others; wine holds several times more 4-ethylphenol.
+    const Composition beer = settledBase({240}, {.35}).state.beer;
+    checkWithin(beer.ethylPhenol / beer.ethylGuaiacol, .4, 2.5);
+    CHECK(beer.ethylPhenol > .30); // above its threshold
 }
 
 TEST_CASE("Attenuation passes 80 % apparent with Brettanomyces", "[published]") {
@@ -53,11 +85,8 @@ TEST_CASE("Methner 1987: 18 against 7 IBU leave about half of the acid", "[publi
     // Thesis, TU Berlin, quoted in a second text: two strains soured wort to 0.43 and 0.52 of the acid. The model
     // brakes the rate, the thesis gives end points, so this compares size, not value.
     const CultureParameters p;
-    for (const double tolerance : {12., 14., 16.}) { // a culture new to hops
-        const double ratio = hopFreedom({18}, tolerance, {4.2}, p) / hopFreedom({7}, tolerance, {4.2}, p);
-        CAPTURE(tolerance);
-        checkWithin(ratio, .35, .6);
-    }
+    const double ratio = hopFreedom({18}, p.hopTolerance, {4.2}, p) / hopFreedom({7}, p.hopTolerance, {4.2}, p);
+    checkWithin(ratio, .43 - .05, .52 + .05);
 }
 
 TEST_CASE("Calibration: lactic acid in a cask of Flanders ale (the constants were fitted to these points)",

@@ -25,7 +25,8 @@ inline constexpr Composition refillBeer = {.lactic = .2,
                                            .coumaric = .6,
                                            .esters = 7.2,
                                            .vinylGuaiacol = .08,
-                                           .vinylPhenol = .05};
+                                           .vinylPhenol = .05,
+                                           .original = 12};
 /// The vessel of the vectors (SF), long on one recipe.
 inline constexpr culture::VesselState settledVessel = {{.lactic = 4,
                                                         .acetic = .2,
@@ -47,7 +48,8 @@ inline constexpr culture::VesselState settledVessel = {{.lactic = 4,
                                                         .vinylGuaiacol = .04,
                                                         .vinylPhenol = 0,
                                                         .ethylGuaiacol = 1.1,
-                                                        .ethylPhenol = .26},
+                                                        .ethylPhenol = .26,
+                                                        .original = 12},
                                                        .45,
                                                        .95,
                                                        30};

@@ -35,22 +35,17 @@ struct Belongs {
     std::string_view begin;
     FlowPage::Step step;
 };
-constexpr std::array places = {Belongs{"caution.mash.", FlowPage::mash},
-                               Belongs{"caution.kettle.", FlowPage::kettle},
-                               Belongs{"caution.yeast.", FlowPage::fermenter},
-                               Belongs{"caution.fermenter.", FlowPage::fermenter},
-                               Belongs{"caution.draw.", FlowPage::vessel},
-                               Belongs{"caution.refill.", FlowPage::vessel},
-                               Belongs{"brewing.water_", FlowPage::water},
-                               Belongs{"brewing.strike_", FlowPage::water},
-                               Belongs{"brewing.tun_", FlowPage::mash},
-                               Belongs{"brewing.late_", FlowPage::mash},
-                               Belongs{"brewing.run_off", FlowPage::mash},
-                               Belongs{"brewing.power_", FlowPage::mash},
-                               Belongs{"brewing.not_converted", FlowPage::mash},
-                               Belongs{"brewing.kettle_", FlowPage::kettle},
-                               Belongs{"brewing.fermenter_", FlowPage::fermenter},
-                               Belongs{"brewing.brew_short", FlowPage::vessel}};
+constexpr std::array places = {
+    Belongs{"caution.mash.", FlowPage::mash},         Belongs{"caution.kettle.", FlowPage::kettle},
+    Belongs{"caution.yeast.", FlowPage::fermenter},   Belongs{"caution.fermenter.", FlowPage::fermenter},
+    Belongs{"caution.draw.", FlowPage::vessel},       Belongs{"caution.refill.", FlowPage::vessel},
+    Belongs{"brewing.water_", FlowPage::water},       Belongs{"brewing.strike_", FlowPage::water},
+    Belongs{"brewing.tun_", FlowPage::mash},          Belongs{"brewing.late_", FlowPage::mash},
+    Belongs{"brewing.run_off", FlowPage::mash},       Belongs{"brewing.power_", FlowPage::mash},
+    Belongs{"brewing.not_converted", FlowPage::mash}, Belongs{"brewing.starch_closed", FlowPage::mash},
+    Belongs{"brewing.house.extract", FlowPage::mash}, Belongs{"brewing.house.final", FlowPage::fermenter},
+    Belongs{"brewing.kettle_", FlowPage::kettle},     Belongs{"brewing.fermenter_", FlowPage::fermenter},
+    Belongs{"brewing.brew_short", FlowPage::vessel}};
 
 /// Fields of the recipe that are one number.
 template <class Q> NumberTie tieOf(const char* path, const QString& name, UnitKind unit, Q Recipe::*member) {
@@ -239,8 +234,9 @@ void FlowPage::sayNotes(const BrewPlan& plan) {
     std::array<QStringList, stepCount_> findings, cautions;
     for (const Message& finding : plan.findings)
         findings[stepOf(finding.key)] << model_.session().words(finding);
-    for (const Message& caution : plan.cautions)
-        cautions[stepOf(caution.key)] << model_.session().words(caution);
+    for (const auto* notes : {&plan.assumptions, &plan.cautions})
+        for (const Message& note : *notes)
+            cautions[stepOf(note.key)] << model_.session().words(note);
     for (std::size_t i = 0; i < steps_.size(); ++i)
         steps_[i]->setNotes(findings[i], cautions[i]);
 }
