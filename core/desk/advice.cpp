@@ -14,6 +14,8 @@ using advice::LeverLock;
 
 namespace {
 
+constexpr int mostLevers = 4; ///< the high end of the row advice.most_moved
+
 std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
     std::vector<LeverLock> locks;
     for (const auto& lock : locksInForce(record, today))
@@ -105,6 +107,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     AdviceInput& in = job.input;
     // All of it as if nothing were chosen yet: asked again after choosing, the answer is the same.
     in.base = vessel.leftAlone;
+    if (!vessel.record.of<facts::BaseRecipeFact>().empty())
+        in.usual = settingUsual(vessel.record, vessel.now());
     const vessel::Schedule dates = datesWith(vessel, cellar, in.base);
     if (openChoice(vessel.record, vessel.now()))
         job.open = triedFor(in.base, job.inUse, shared.pantry);
@@ -117,6 +121,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     job.pantry = std::make_shared<const ingredient::Pantry>(shared.pantry);
     in.pantry = job.pantry.get();
     in.withSettled = request.withSettled;
+    if (request.maxMoved)
+        in.maxMoved = std::clamp(*request.maxMoved, 1, mostLevers);
     return job;
 }
 

@@ -98,7 +98,7 @@ private:
         offset = longRunPrior(by_.offsets[d]);
         learn(offset, tasted(offset, combined.mean, modelled_[d], combined.sd * combined.sd));
         context_.modelArrives = modelArrival(d, known_, combined.mean - modelled_[d], by_);
-        estimates_.verdicts[d] = verdict(d, combined, known_.target.windows[d], context_);
+        estimates_.verdicts[d] = standing(d, combined, known_.target.windows[d], context_);
     }
 
     const KnownOfVessel& known_;
