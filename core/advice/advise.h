@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The adviser: from what is known of a vessel and a target to at most three distinct proposals, "leave it alone", one word
-// for each dimension, and whether one more taster would be worth it.
+// The adviser: from what is known of a vessel and a target to at most three distinct proposals, "leave it alone", one
+// word for each dimension, and whether one more taster would be worth it.
 #pragma once
 
 #include "brewing/brew_plan.h"
@@ -20,8 +20,8 @@ struct LeverRow {
     std::string id, name, unit;
     UnitKind kind = UnitKind::none; ///< of its values; none: a choice
     double low = 0, high = 0, step = 1;
-    double movement = 1; ///< one unit of movement, in the lever's own unit
-    double cost = 1;     ///< per unit of movement
+    double movement = 1;    ///< one unit of movement, in the lever's own unit
+    double cost = 1;        ///< per unit of movement
     double mostAtOnce = 0;  ///< farthest that a brewer would go in one cycle; 0: as far as the bounds
     double advisedHigh = 0; ///< above it to lock and to try, never advised; 0: as far as the bounds
     bool assumed = false;   ///< its direction is known of worts only: in a vessel it is an assumption of the model
@@ -30,7 +30,7 @@ struct LeverRow {
     [[nodiscard]] bool isChoice() const { return kind == UnitKind::none; }
 };
 /// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>", a unit that no lever
-/// has at "/<row>/unit". The columns that only advice reads may be missing.
+/// has at "/<row>/unit".
 [[nodiscard]] Result<std::vector<LeverRow>> parseLevers(std::string_view csv);
 [[nodiscard]] const std::vector<LeverRow>& builtInLevers();
 
@@ -63,18 +63,18 @@ struct AdviceInput {
     bool houseYeastKillerSensitive = true;
     bool brettEstablished = true;
     // what is known and wanted, today's scores
-    PerDimension<tasting::Estimate> model;                  ///< carried forward, score space
-    PerDimension<tasting::Estimate> combined;               ///< the model with the vessel's offset from it
-    PerDimension<std::vector<estimate::Evidence>> evidence; ///< for the explanations; empty: not known
-    PerDimension<estimate::Offset> offsets;                 ///< of the vessel from the model, today
+    PerDimension<tasting::Estimate> model;                               ///< carried forward, score space
+    PerDimension<tasting::Estimate> combined;                            ///< the model with the vessel's offset from it
+    PerDimension<std::vector<estimate::Evidence>> evidence;              ///< for the explanations; empty: not known
+    PerDimension<estimate::Offset> offsets;                              ///< of the vessel from the model, today
     PerDimension<estimate::OffsetRule> wander = estimate::offsetRules(); ///< how offsets do, for the bands
     PerDimension<bool> seen{{true, true, true}}; ///< something was observed of it; else it steers nothing
     PerDimension<double> oneMoreTaster{{constants::advice::oneMoreTaster, constants::advice::oneMoreTaster,
                                         constants::advice::oneMoreTaster}}; ///< error variance [points^2]
-    PerDimension<bool> tastedToday{}; ///< no more tasting of it is asked for
-    bool titrationHelps = false;      ///< in the first cycles of a single taster
-    std::optional<GramsPerLitre> measuredTa{}; ///< the latest of this cycle
-    std::optional<Ph> measuredPh{};            ///< likewise
+    PerDimension<bool> tastedToday{};                                       ///< no more tasting of it is asked for
+    bool titrationHelps = false;                                            ///< in the first cycles of a single taster
+    std::optional<GramsPerLitre> measuredTa{};                              ///< the latest of this cycle
+    std::optional<Ph> measuredPh{};                                         ///< likewise
     tasting::Target target;
     PerDimension<tasting::Verdict> verdicts; ///< as they stand before any plan
     // what can be done
@@ -146,7 +146,7 @@ struct Advice {
     std::optional<Proposal> usual; ///< the usual recipe, where it differs from leaving alone
     TastingValue tasting;
     std::vector<RestrictionPrice> prices; ///< with withSettled only; cheap restrictions are left out
-    std::vector<Message> notes; ///< e.g. taste first; a two-point body gap is out of reach
+    std::vector<Message> notes;           ///< e.g. taste first; a two-point body gap is out of reach
     bool faultFirst = false;
 };
 

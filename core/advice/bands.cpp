@@ -56,8 +56,7 @@ std::vector<Scene> changesInDraws(const AdviceInput& input, Forecaster& forecast
     if (base == setting)
         return changes;
     for (std::size_t set = 1; set <= forecaster.sets(); ++set)
-        changes.push_back(
-            minus(sceneOf(input, forecaster, setting, set), sceneOf(input, forecaster, base, set)));
+        changes.push_back(minus(sceneOf(input, forecaster, setting, set), sceneOf(input, forecaster, base, set)));
     return changes;
 }
 

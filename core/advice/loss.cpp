@@ -39,8 +39,7 @@ double effortWeight(double lambda, Share share, int horizon) {
 }
 
 Goal goalOf(const AdviceInput& input) {
-    return {input.target.windows, input.seen,
-            effortWeight(input.lambda, shareOf(input, input.base), input.horizon)};
+    return {input.target.windows, input.seen, effortWeight(input.lambda, shareOf(input, input.base), input.horizon)};
 }
 
 double lossAt(const Goal& goal, Dimension d, double mean, double variance) {

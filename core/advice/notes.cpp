@@ -50,9 +50,9 @@ void neverTastedNotes(const AdviceInput& input, std::vector<Message>& notes) {
 void waitNotes(const Verdicts& verdicts, std::vector<Message>& notes) {
     for (auto d : allDimensions)
         if (verdicts[d].kind == VerdictKind::waitUntil && verdicts[d].until)
-            notes.push_back(say(fmt::format("advice.note.{}.{}", name(d),
-                                            verdicts[d].gravityFalls ? "waitGravity" : "wait"))
-                                .with("until", *verdicts[d].until));
+            notes.push_back(
+                say(fmt::format("advice.note.{}.{}", name(d), verdicts[d].gravityFalls ? "waitGravity" : "wait"))
+                    .with("until", *verdicts[d].until));
 }
 
 /// One more taster, only where he is likely to change the plan.

@@ -63,8 +63,7 @@ GramsPerLitre acidityThen(const AdviceInput& input, const forward::Outcome& then
     };
     constexpr double step = .1; // g/L to each side
     const double slope = (score(then.ta.gPerL + step) - score(then.ta.gPerL - step)) / (2 * step);
-    const double acid =
-        carried.mean[Dimension::acidity] - input.offsets[Dimension::acidity].mean[Offset::apart];
+    const double acid = carried.mean[Dimension::acidity] - input.offsets[Dimension::acidity].mean[Offset::apart];
     return {std::max(0.0, then.ta.gPerL + acid / std::max(slope, constants::estimate::leastSlope))};
 }
 

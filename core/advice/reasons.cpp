@@ -235,9 +235,8 @@ Message withCost(Message title, const ProposalContext& context) {
 }
 
 Message whyOf(const ProposalContext& context) {
-    const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(), [&](Dimension a, Dimension b) {
-        return gain(context, a) < gain(context, b);
-    });
+    const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(),
+                                     [&](Dimension a, Dimension b) { return gain(context, a) < gain(context, b); });
     if (gain(context, d) < clearlyBetter)
         return say("advice.why.alone");
     return say(fmt::format("advice.why.{}", name(d)))

@@ -14,6 +14,8 @@ namespace {
 constexpr double never = std::numeric_limits<double>::infinity();
 /// So many of the best plans get another lever tried on.
 constexpr std::size_t extended = 30;
+/// How often as many plans again are predicted in full while none of those before is admissible.
+constexpr std::size_t mostRounds = 6;
 
 bool inside(double value, double alone, double low, double high) {
     return value >= std::min(low, alone) - 1e-9 && value <= std::max(high, alone) + 1e-9;
@@ -301,9 +303,7 @@ bool Search::brewable(const Setting& setting) {
 }
 
 bool Search::everyLeverEarns(const Scored& plan) {
-    const auto earns = [&](const OptionSet& others) {
-        return scored(others).cost - plan.cost >= earnsItsPlace;
-    };
+    const auto earns = [&](const OptionSet& others) { return scored(others).cost - plan.cost >= earnsItsPlace; };
     return std::all_of(plan.options.begin(), plan.options.end(), [&](std::size_t i) {
         const auto others = without(plan.options, i);
         const auto& host = options_[i].host;
@@ -344,6 +344,12 @@ bool Search::helpsSomewhere(const Scored& plan) {
 }
 
 bool Search::admissible(const Scored& plan) {
+    if (const auto known = admissible_.find(plan.options); known != admissible_.end())
+        return known->second;
+    return admissible_.emplace(plan.options, passesAll(plan)).first->second;
+}
+
+bool Search::passesAll(const Scored& plan) {
     return plan.cost < never && scored({}).cost - plan.cost >= clearlyBetter && canBeTasted(plan) &&
            helpsSomewhere(plan) && guarded(plan) && everyLeverEarns(plan);
 }
@@ -364,16 +370,28 @@ Result<std::optional<Scored>> Search::cheapest(const std::vector<OptionSet>& can
 }
 
 Result<std::optional<Scored>> Search::best(const Filter& passes, std::size_t rescored) {
-    std::vector<OptionSet> candidates;
-    std::size_t joined = 0;
-    for (const auto& plan : plans_) {
-        const bool single = plan.options.size() == 1;
-        if (plan.cost == never || (!single && joined == rescored) || !passes(plan.options))
-            continue;
-        joined += single ? 0 : 1;
-        candidates.push_back(plan.options);
+    std::vector<OptionSet> singles;
+    std::vector<Screened> joined;
+    for (const auto& plan : plans_)
+        if (plan.cost < never && passes(plan.options)) {
+            if (plan.options.size() == 1)
+                singles.push_back(plan.options);
+            else
+                joined.push_back(plan);
+        }
+    auto found = cheapest(singles);
+    for (std::size_t from = 0, round = 0; found && from < joined.size() && round < mostRounds; ++round) {
+        const double least = *found ? (*found)->cost : scored({}).cost - clearlyBetter;
+        if (rescored == 0 || joined[from].cost > least)
+            break;
+        std::vector<OptionSet> more;
+        for (; from < joined.size() && more.size() < rescored; ++from)
+            more.push_back(joined[from].options);
+        auto other = cheapest(more);
+        if (!other || (*other && (!*found || (*other)->cost < (*found)->cost)))
+            found = std::move(other);
     }
-    return cheapest(candidates);
+    return found;
 }
 
 Result<std::optional<Scored>> Search::exhaustive(const Filter& passes) {

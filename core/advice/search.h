@@ -54,8 +54,8 @@ public:
     /// Lists the plans and predicts every option. To be called first; a fault means cancelled.
     Result<void> survey();
     using Filter = std::function<bool(const OptionSet&)>;
-    /// The cheapest admissible plan that passes, among single options and the `rescored` best of the screening, all
-    /// predicted in full. Empty: there is none.
+    /// The cheapest admissible plan that passes, among single options and the best of the screening: `rescored` of them
+    /// are predicted in full, and as many again while a better one may be among them. Empty: there is none.
     Result<std::optional<Scored>> best(const Filter& passes, std::size_t rescored);
     /// The same with every plan predicted in full: what `best` is measured against.
     Result<std::optional<Scored>> exhaustive(const Filter& passes);
@@ -104,6 +104,7 @@ private:
     [[nodiscard]] double effort(const OptionSet& options) const;
     const std::vector<Carried>& carriedFor(Share share);
     Result<std::optional<Scored>> cheapest(const std::vector<OptionSet>& candidates);
+    [[nodiscard]] bool passesAll(const Scored& plan);
     [[nodiscard]] Result<void> going() const;
 
     const AdviceInput& input_;
@@ -116,6 +117,7 @@ private:
     std::vector<Screened> plans_; ///< cheapest first
     std::optional<Sizing> aloneSizing_;
     std::map<OptionSet, Scored> scored_;
+    std::map<OptionSet, bool> admissible_;
     std::map<double, std::vector<Carried>> carried_; ///< by share of the refill
 };
 

@@ -174,8 +174,7 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     if (fact.finalGravity)
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
     const forward::Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
-    const forward::Prediction before =
-        staveline::forward::predict(in.parameters, in.state, *asPlanned, conditions);
+    const forward::Prediction before = staveline::forward::predict(in.parameters, in.state, *asPlanned, conditions);
     const forward::Prediction after =
         staveline::forward::predict(in.parameters, in.state, beer, input->recipe.originalGravity, conditions);
     BrewMeaning meaning;

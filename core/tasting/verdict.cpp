@@ -137,8 +137,8 @@ Verdict standing(Dimension dimension, const Estimate& estimate, const TargetWind
     if (!context.tasted)
         return neverTasted(std::move(v), dimension);
     v.kind = hold ? VerdictKind::hold : VerdictKind::open;
-    v.reason = withNumbers(hold ? "tasting.verdict.hold" : openKey(dimension, v.gap, window), dimension, estimate,
-                           window);
+    v.reason =
+        withNumbers(hold ? "tasting.verdict.hold" : openKey(dimension, v.gap, window), dimension, estimate, window);
     return v;
 }
 

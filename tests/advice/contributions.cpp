@@ -107,7 +107,6 @@ TEST_CASE("late grain counts on top of the rest it depends on, whichever is name
     const auto rest = move(input, "ferulic_rest", 20.0);
     const auto late = move(input, "late_unmalted", std::string("after rest"));
     const auto baseline = prepare(input).value();
-    const Stock stock{*input.pantry, input.unavailable};
     const auto one = contributionsOf(input, model, baseline, {rest, late});
     const auto other = contributionsOf(input, model, baseline, {late, rest});
     const auto none = nextDraw(model, input, {}), half = nextDraw(model, input, {rest}),

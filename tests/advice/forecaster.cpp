@@ -120,8 +120,8 @@ TEST_CASE("what was soured beforehand is in the first refill only") {
     auto soured = input.base, mild = input.base;
     soured.recipe.preSoured = {.3};
     const auto with = model.trajectory(soured, 0, 6).value(), without = model.trajectory(mild, 0, 6).value();
-    const auto first = predict(input.parameters, input.state, resolved(input, soured),
-                               planOf(input, soured, input.toThisDraw));
+    const auto first =
+        predict(input.parameters, input.state, resolved(input, soured), planOf(input, soured, input.toThisDraw));
     const auto second =
         predict(input.parameters, first.nextDraw.state, resolved(input, mild), planOf(input, mild, {0}));
     checkNear(with.draws[0].scores, first.nextDraw.scores, 1e-9);

@@ -27,8 +27,8 @@ namespace {
 Message knownOf(Dimension dimension, const tasting::Verdict& verdict, const QString& reason,
                 const tasting::TargetWindow& window) {
     const std::string& key = verdict.reason.key;
-    const bool named = verdict.kind == VerdictKind::hold || key == "tasting.verdict.wait_arrives" ||
-                       key == "tasting.verdict.near";
+    const bool named =
+        verdict.kind == VerdictKind::hold || key == "tasting.verdict.wait_arrives" || key == "tasting.verdict.near";
     return say(named ? "ui.taste.known" : "ui.taste.known_window")
         .with("dimension", toStd(nameOf(dimension)))
         .with("reason", toStd(reason))
