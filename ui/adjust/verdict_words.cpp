@@ -102,9 +102,15 @@ void paintVerdict(QPainter& painter, const QRectF& box, const tasting::Verdict& 
     case VerdictKind::open:
         chevrons(painter, b, verdict.up, 1);
         break;
-    case VerdictKind::neverTasted:
+    case VerdictKind::neverTasted: // an empty glass, struck out
+        glass(painter, b);
+        painter.drawLine(b.bottomLeft(), b.topRight());
+        break;
     case VerdictKind::tasteAgain:
         glass(painter, b);
+        break;
+    case VerdictKind::leaveAlone:
+        painter.drawEllipse(b);
         break;
     default:
         painter.drawEllipse(b);
