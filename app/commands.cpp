@@ -57,6 +57,7 @@ DisplayUnits unitsOf(const Options& options) {
 
 Result<desk::AdviceRequest> requestOf(const Options& options) {
     desk::AdviceRequest request{options.vessel, {}, options.without, true};
+    request.maxMoved = options.levers;
     for (const auto& text : options.locks) {
         auto lock = parseLock(text);
         if (!lock)
@@ -71,12 +72,13 @@ std::string bandText(const advice::Band& band) {
 }
 
 void printProposal(const advice::Proposal& proposal, int number, const DisplayUnits& units) {
-    fmt::print("\n{} {}\n", number == 0 ? "-" : std::to_string(number), render(proposal.title, units));
+    fmt::print("\n{} {}\n", number > 0 ? std::to_string(number) : "-", render(proposal.title, units));
     for (const auto& move : proposal.moves)
         fmt::print("    {}\n", render(move.wording, units));
     for (Dimension d : allDimensions)
         fmt::print("    {:8} next draw {}, if kept up {}\n", name(d), bandText(proposal.next[d]),
                    bandText(proposal.settled[d]));
+    fmt::print("    {}\n", render(proposal.why, units));
     for (const auto* list : {&proposal.reasons, &proposal.limits})
         for (const auto& message : *list)
             fmt::print("    {}\n", render(message, units));
@@ -89,7 +91,7 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
     for (Dimension d : allDimensions)
         fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), job.estimates.combined[d].mean,
                    job.estimates.combined[d].sd * z80, render(advice.verdicts[d].reason, units));
-    for (const auto& answer : desk::answersOf(job.estimates, job.dates)) {
+    for (const auto& answer : desk::answersOf(advice.verdicts, job.estimates.faults, job.dates)) {
         fmt::print("  {}\n", render(answer.title, units));
         for (const auto& line : answer.lines)
             fmt::print("    {}: {}\n", render(line.head, units), render(line.words, units));
@@ -100,6 +102,8 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
     for (const auto& proposal : advice.proposals)
         printProposal(proposal, ++number, units);
     printProposal(advice.leaveAlone, 0, units);
+    if (advice.usual)
+        printProposal(*advice.usual, 0, units);
 }
 
 int finish(const Result<desk::Recorded>& done, const Options& options, const char* key) {
@@ -206,7 +210,7 @@ int sheetOf(const Desk& desk, const Options& options) {
 }
 
 int predictFor(const Desk& desk, const std::string& plan, const Options& options) {
-    auto base = desk.setting(options.vessel);
+    auto base = desk.leftAlone(options.vessel);
     if (!base)
         return complain(base.error(), options);
     auto setting = desk::parseSetting(plan, *base);

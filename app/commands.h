@@ -14,7 +14,7 @@ namespace staveline::app {
 struct Options {
     std::string book, file, vessel, out;
     std::vector<std::string> locks, without;
-    std::optional<int> choose;
+    std::optional<int> choose, levers;
     std::optional<Day> today;
     bool json = false, csv = false, sample = false;
     std::string units = "metric"; ///< metric or us

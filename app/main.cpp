@@ -76,6 +76,8 @@ int runCommand(int argc, char** argv) {
     needVessel(advice, options);
     advice->add_option("--lock", options.locks, "LEVER=VALUE, hold a lever; may be repeated");
     advice->add_option("--without", options.without, "a malt or yeast that is not at hand; may be repeated");
+    advice->add_option("--levers", options.levers, "change at most N things at once, 1 to 4 (2 if not given)")
+        ->check(CLI::Range(1, 4));
     advice->add_option("--choose", options.choose, "adopt proposal N (0: leave it alone) and store its forecast");
     auto* paper =
         command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);
@@ -83,7 +85,7 @@ int runCommand(int argc, char** argv) {
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
     auto* forecast = command(parser, "predict", "scores for a plan of your own", options, result, predict);
     needVessel(forecast, options);
-    forecast->add_option("--plan", options.file, "JSON with the settings that differ from those in use")->required();
+    forecast->add_option("--plan", options.file, "JSON with what differs from leaving it alone")->required();
     auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
     needVessel(past, options);
     past->add_flag("--csv", options.csv, "as CSV (the default)");

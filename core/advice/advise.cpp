@@ -3,6 +3,7 @@
 #include "advice/notes.h"
 #include "advice/proposals.h"
 #include "advice/reasons.h"
+#include "advice/words.h"
 
 #include <algorithm>
 #include <limits>
@@ -16,26 +17,24 @@ namespace {
 constexpr std::size_t mostProposals = 3;
 constexpr std::size_t mostPrices = 6;
 
-bool every(const AdviceInput& input, std::initializer_list<VerdictKind> kinds) {
-    const auto& verdicts = input.verdicts.values;
-    return std::all_of(verdicts.begin(), verdicts.end(), [&](const tasting::Verdict& verdict) {
-        return std::find(kinds.begin(), kinds.end(), verdict.kind) != kinds.end();
-    });
-}
-
-bool isFaultFirst(const AdviceInput& input) {
+bool any(const AdviceInput& input, VerdictKind kind) {
     const auto& verdicts = input.verdicts.values;
     return std::any_of(verdicts.begin(), verdicts.end(),
-                       [](const tasting::Verdict& verdict) { return verdict.kind == VerdictKind::faultFirst; });
+                       [&](const tasting::Verdict& verdict) { return verdict.kind == kind; });
 }
 
-bool onlyHolds(const AdviceInput& input) {
-    return every(input, {VerdictKind::hold, VerdictKind::waitUntil});
+/// What has to be waited for is all there is to say.
+bool onlyWaits(const AdviceInput& input) {
+    const auto& verdicts = input.verdicts.values;
+    return any(input, VerdictKind::waitUntil) &&
+           std::all_of(verdicts.begin(), verdicts.end(), [](const tasting::Verdict& verdict) {
+               return verdict.kind == VerdictKind::waitUntil || verdict.kind == VerdictKind::hold ||
+                      verdict.kind == VerdictKind::neverTasted;
+           });
 }
 
-/// Nothing asks for more than half a step.
-bool onlyNudges(const AdviceInput& input) {
-    return every(input, {VerdictKind::hold, VerdictKind::waitUntil, VerdictKind::nudge});
+bool mayPropose(const AdviceInput& input) {
+    return !any(input, VerdictKind::faultFirst) && anySeen(input) && !onlyWaits(input);
 }
 
 /// One question put to the forward model: where to start, what to aim at, and the plans from there.
@@ -55,76 +54,58 @@ struct Inquiry {
         const auto alone = forecaster.trajectory(baseline->start, 0, input.horizon);
         if (!before || !alone)
             return fail(!before ? before.error() : alone.error());
-        const auto share = shareOf(input, baseline->start);
-        auto inquiry =
-            std::make_unique<Inquiry>(Inquiry{input, *std::move(baseline), goalFrom(input, share, *alone), {}});
+        auto inquiry = std::make_unique<Inquiry>(Inquiry{input, *std::move(baseline), goalOf(input), {}});
         inquiry->search.emplace(inquiry->input, inquiry->baseline, forecaster, inquiry->goal, std::move(stop));
         return inquiry;
     }
 };
 
-/// Proposals stand on different levers, so that one which cannot be had leaves the others whole.
-bool sharesLever(const Search& search, const OptionSet& options, const std::vector<Scored>& earlier) {
-    return std::any_of(options.begin(), options.end(), [&](std::size_t i) {
-        return std::any_of(earlier.begin(), earlier.end(), [&](const Scored& plan) {
-            return std::any_of(plan.options.begin(), plan.options.end(), [&](std::size_t j) {
-                return search.option(i).move.lever == search.option(j).move.lever;
-            });
-        });
-    });
+using Levers = std::set<const Lever*>;
+
+bool meet(const Levers& a, const Levers& b) {
+    return std::any_of(a.begin(), a.end(), [&](const Lever* lever) { return b.contains(lever); });
 }
 
 bool holdsBackFirst(const Search& search, const OptionSet& options) {
     return std::any_of(options.begin(), options.end(), [&](std::size_t i) { return search.option(i).neverFirst; });
 }
 
-Result<std::vector<Scored>> fullPlans(Search& search, double aloneCost) {
+/// On levers of their own, so that one which cannot be had leaves the others whole; where there is none left, at least
+/// not on the same ones.
+Result<std::optional<Scored>> nextPlan(Search& search, const std::vector<Levers>& shown) {
+    const auto rescored = shown.empty() ? predictedInFull : predictedInFull / 2;
+    auto apart = search.best(
+        [&](const OptionSet& options) {
+            const auto levers = search.leversOf(options);
+            return !(shown.empty() && holdsBackFirst(search, options)) &&
+                   std::none_of(shown.begin(), shown.end(), [&](const Levers& other) { return meet(levers, other); });
+        },
+        rescored);
+    if (!apart || *apart || shown.empty())
+        return apart;
+    return search.best(
+        [&](const OptionSet& options) {
+            return std::find(shown.begin(), shown.end(), search.leversOf(options)) == shown.end();
+        },
+        rescored);
+}
+
+Result<std::vector<Scored>> plansFor(Search& search) {
     std::vector<Scored> plans;
+    std::vector<Levers> shown;
     while (plans.size() < mostProposals) {
-        const auto filter = [&](const OptionSet& options) {
-            return !sharesLever(search, options, plans) && !(plans.empty() && holdsBackFirst(search, options));
-        };
-        auto next = search.best(filter, plans.empty() ? predictedInFull : predictedInFull / 2);
+        auto next = nextPlan(search, shown);
         if (!next)
             return fail(std::move(next).error());
-        if (!*next || aloneCost - (*next)->cost <= clearlyBetter)
+        if (!*next)
             break;
+        shown.push_back(search.leversOf((*next)->options));
         plans.push_back(**std::move(next));
     }
+    if (plans.size() > 2) // the first one leads whatever the others cost
+        std::stable_sort(plans.begin() + 1, plans.end(),
+                         [](const Scored& a, const Scored& b) { return a.cost < b.cost; });
     return plans;
-}
-
-/// The least effort first, among single levers that do at least half of what the best of them does.
-Result<std::vector<Scored>> nudges(Search& search, double aloneCost) {
-    auto singles = search.bestOfEachLever();
-    if (!singles)
-        return singles;
-    double most = clearlyBetter;
-    for (const auto& plan : *singles)
-        most = std::max(most, aloneCost - plan.cost);
-    std::erase_if(*singles, [&](const Scored& plan) {
-        const double worth = aloneCost - plan.cost;
-        return worth <= clearlyBetter || worth < most / 2;
-    });
-    std::stable_sort(singles->begin(), singles->end(),
-                     [](const Scored& a, const Scored& b) { return a.effort < b.effort; });
-    const auto sure = std::find_if(singles->begin(), singles->end(),
-                                   [&](const Scored& plan) { return !holdsBackFirst(search, plan.options); });
-    if (sure != singles->end())
-        std::rotate(singles->begin(), sure, sure + 1);
-    else
-        singles->clear();
-    if (singles->size() > mostProposals)
-        singles->resize(mostProposals);
-    return singles;
-}
-
-Result<std::vector<Scored>> plansFor(Inquiry& inquiry) {
-    auto& search = *inquiry.search;
-    if (auto done = search.survey(); !done)
-        return fail(std::move(done).error());
-    const double aloneCost = search.scored({}).cost;
-    return onlyNudges(inquiry.input) ? nudges(search, aloneCost) : fullPlans(search, aloneCost);
 }
 
 /// The same question without one lock or with one more thing at hand.
@@ -175,7 +156,7 @@ Result<Best> bestWithout(const Restriction& restriction, Forecaster& forecaster,
     auto plan = search.best([&](const OptionSet& o) { return !holdsBackFirst(search, o); }, predictedInFull);
     if (!plan)
         return fail(std::move(plan).error());
-    if (!*plan || (*plan)->cost > alone)
+    if (!*plan)
         return Best{alone, say("advice.title.alone")};
     std::vector<Move> moves;
     for (const auto& move : search.moves((*plan)->options))
@@ -204,21 +185,58 @@ Result<void> addPrices(Advice& advice, const AdviceInput& input, Forecaster& for
     return {};
 }
 
-Result<void> addProposals(Advice& advice, Inquiry& inquiry, ProposalWriter& writer, const std::stop_token& stop) {
-    const auto plans = plansFor(inquiry);
+/// How far the usual recipe is from leaving alone, lever by lever.
+std::vector<LeverMove> differences(const Setting& from, const Setting& to, const Stock& stock) {
+    std::vector<LeverMove> moves;
+    for (const auto& lever : levers())
+        if (auto then = lever.read(from, stock), now = lever.read(to, stock); !sameValue(then, now))
+            moves.push_back({&lever, std::move(then), std::move(now)});
+    return moves;
+}
+
+void addUsual(Advice& advice, Inquiry& asked, ProposalWriter& writer) {
+    const auto& usual = asked.input.usual;
+    if (!usual || *usual == asked.baseline.start)
+        return;
+    const auto moves = differences(asked.baseline.start, *usual, {*asked.input.pantry, asked.input.unavailable});
+    double effort = 0;
+    for (const auto& move : moves)
+        effort += effortOf(move, narrowedRow(*move.lever, asked.baseline.start, asked.input));
+    if (const auto plan = asked.search->predicted(*usual, effort))
+        advice.usual = writer.usual(*plan, moves, advice.leaveAlone);
+}
+
+Result<void> addProposals(Advice& advice, Inquiry& asked, ProposalWriter& writer, const std::stop_token& stop) {
+    auto& search = *asked.search;
+    if (auto done = search.survey(); !done)
+        return done;
+    const auto plans = plansFor(search);
     if (!plans)
         return fail(plans.error());
     for (const auto& plan : *plans) {
         if (stop.stop_requested())
             return fail(cancelled());
-        advice.proposals.push_back(writer.write(plan, inquiry.search->moves(plan.options), advice.leaveAlone));
+        advice.proposals.push_back(writer.write(plan, search.moves(plan.options), advice.leaveAlone));
     }
-    if (plans->empty())
-        advice.notes.push_back(say("advice.note.nothingBetter"));
+    advice.tasting = valueOfTasting(asked.input, asked.goal,
+                                    search.weighed(static_cast<std::size_t>(constants::advice::plansWeighed)));
+    advice.verdicts =
+        wordsOf(asked.input, search.scored({}), plans->empty() ? nullptr : &plans->front(), advice.tasting);
     return {};
 }
 
+/// Nobody has to be told that nothing is better where all is in place.
+bool allHold(const Advice& advice) {
+    const auto& verdicts = advice.verdicts.values;
+    return std::all_of(verdicts.begin(), verdicts.end(),
+                       [](const tasting::Verdict& verdict) { return verdict.kind == VerdictKind::hold; });
+}
+
 } // namespace
+
+bool anySeen(const AdviceInput& input) {
+    return std::any_of(allDimensions.begin(), allDimensions.end(), [&](Dimension d) { return input.seen[d]; });
+}
 
 Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std::stop_token stop) {
     const auto inquiry = Inquiry::open(input, forecaster, stop);
@@ -227,20 +245,23 @@ Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std:
     if (stop.stop_requested())
         return fail(cancelled());
     auto& asked = **inquiry;
-    ProposalWriter writer(asked.input, asked.baseline, forecaster, asked.goal);
-    Advice advice{.verdicts = input.verdicts,
-                  .now = input.combined,
-                  .windows = input.target.windows,
-                  .proposals = {},
-                  .leaveAlone = writer.leaveAlone(asked.search->scored({})),
-                  .prices = {},
-                  .notes = notesOf(input, asked.baseline),
-                  .faultFirst = isFaultFirst(input)};
-    if (advice.faultFirst || onlyHolds(input))
-        return advice;
-    if (auto done = addProposals(advice, asked, writer, stop); !done)
-        return fail(std::move(done).error());
-    if (input.withSettled)
+    ProposalWriter writer(asked.input, asked.baseline, forecaster);
+    const auto& alone = asked.search->scored({});
+    Advice advice;
+    advice.now = input.combined;
+    advice.windows = input.target.windows;
+    advice.leaveAlone = writer.leaveAlone(alone);
+    advice.faultFirst = any(input, VerdictKind::faultFirst);
+    advice.verdicts = wordsOf(asked.input, alone, nullptr, {});
+    addUsual(advice, asked, writer);
+    const bool open = mayPropose(input);
+    if (open)
+        if (auto done = addProposals(advice, asked, writer, stop); !done)
+            return fail(std::move(done).error());
+    advice.notes = notesOf(input, asked.baseline, advice);
+    if (open && advice.proposals.empty() && !allHold(advice))
+        advice.notes.push_back(say("advice.note.nothingBetter"));
+    if (open && input.withSettled)
         if (auto done = addPrices(advice, input, forecaster, stop); !done)
             return fail(std::move(done).error());
     return advice;

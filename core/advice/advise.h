@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The adviser: from estimates and a target to at most three distinct proposals and "leave it alone".
+// The adviser: from what is known of a vessel and a target to at most three distinct proposals, "leave it alone", one
+// word for each dimension, and whether one more taster would be worth it.
 #pragma once
 
 #include "brewing/brew_plan.h"
@@ -19,8 +20,11 @@ struct LeverRow {
     std::string id, name, unit;
     UnitKind kind = UnitKind::none; ///< of its values; none: a choice
     double low = 0, high = 0, step = 1;
-    double movement = 1; ///< one unit of movement, in the lever's own unit
-    double cost = 1;     ///< per unit of movement
+    double movement = 1;    ///< one unit of movement, in the lever's own unit
+    double cost = 1;        ///< per unit of movement
+    double mostAtOnce = 0;  ///< farthest that a brewer would go in one cycle; 0: as far as the bounds
+    double advisedHigh = 0; ///< above it to lock and to try, never advised; 0: as far as the bounds
+    bool assumed = false;   ///< its direction is known of worts only: in a vessel it is an assumption of the model
     std::string note, source;
     std::vector<std::string> choices; ///< of a choice lever; empty: from the pantry
     [[nodiscard]] bool isChoice() const { return kind == UnitKind::none; }
@@ -61,15 +65,25 @@ struct AdviceInput {
     bool houseYeastKillerSensitive = true;
     bool brettEstablished = true;
     // what is known and wanted, today's scores
-    PerDimension<tasting::Estimate> model;                  ///< carried forward, score space
-    PerDimension<tasting::Estimate> combined;               ///< model, TA and sitting together
-    PerDimension<std::vector<estimate::Evidence>> evidence; ///< for the explanations; empty: not known
-    PerDimension<estimate::Offset> offsets; ///< of the vessel from the model, today
+    PerDimension<tasting::Estimate> model;                               ///< carried forward, score space
+    PerDimension<tasting::Estimate> combined;                            ///< the model with the vessel's offset from it
+    PerDimension<std::vector<estimate::Evidence>> evidence;              ///< for the explanations; empty: not known
+    PerDimension<estimate::Offset> offsets;                              ///< of the vessel from the model, today
+    PerDimension<estimate::OffsetRule> wander = estimate::offsetRules(); ///< how offsets do, for the bands
+    PerDimension<bool> seen{{true, true, true}}; ///< something was observed of it; else it steers nothing
+    PerDimension<double> oneMoreTaster{{constants::advice::oneMoreTaster, constants::advice::oneMoreTaster,
+                                        constants::advice::oneMoreTaster}}; ///< error variance [points^2]
+    PerDimension<bool> tastedToday{};                                       ///< no more tasting of it is asked for
+    bool titrationHelps = false;                                            ///< in the first cycles of a single taster
+    std::optional<GramsPerLitre> measuredTa{};                              ///< the latest of this cycle
+    std::optional<Ph> measuredPh{};                                         ///< likewise
     tasting::Target target;
-    PerDimension<tasting::Verdict> verdicts;
+    PerDimension<tasting::Verdict> verdicts; ///< as they stand before any plan
     // what can be done
-    Setting base;       ///< the settings in use
-    bool drawn = false; ///< for this refill already: the base's draw is what was taken
+    Setting base;                 ///< the last refill without its one-cycle aids: what leaving alone means
+    std::optional<Setting> usual; ///< the usual recipe and handling, to be named beside it where it differs
+    bool drawn = false;           ///< for this refill already: the base's draw is what was taken
+    bool stepCaps = true;         ///< no step is larger than a brewer would take at once
     brewing::Equipment equipment;
     Share margin{.05};
     std::vector<LeverLock> locks;
@@ -100,13 +114,15 @@ struct Proposal {
     std::vector<Move> moves; ///< forced ones first; none but forced: leave it alone
     Setting setting;
     PerDimension<Band> thisDraw, next, settled;
-    double cost = 0;              ///< objective: gaps, uncertainty and effort
+    Message why;                  ///< one sentence
+    Scores loss;                  ///< expected, flat near the target, mean over the coming draws [squared bands]
+    double cost = 0;              ///< loss in all dimensions and effort
     double worth = 0;             ///< cost of leaving it alone minus cost
     std::vector<Message> reasons; ///< numbers carry their origin
     std::vector<Message> limits;  ///< bounds that bind, cycles needed, "you will not taste this"
     std::vector<Message> cautions;
     Litres refill{0};               ///< into the vessel
-    forward::Outcome atNext;        ///< central prediction of the next draw, before the deviation is added
+    forward::Outcome atNext;        ///< the model's next draw, before the vessel's offset is added
     PerDimension<int> cyclesNeeded; ///< the draw after this one that is first inside its window; 0: none of twelve
 };
 /// What a lock, or a grain or yeast that is not at hand, costs: the best plan without it is better by this much.
@@ -116,18 +132,25 @@ struct RestrictionPrice {
     double cost = 0;   ///< [squared bands]
     Message withoutIt; ///< title of the plan that would then be best
 };
+/// What one more taster now is expected to save by choosing better among the plans.
+struct TastingValue {
+    double value = 0;                   ///< [squared bands]
+    std::optional<Dimension> dimension; ///< that it is worth it for; none: it is not
+};
 struct Advice {
-    PerDimension<tasting::Verdict> verdicts;
-    PerDimension<tasting::Estimate> now; ///< the combined estimate it rests on
+    PerDimension<tasting::Verdict> verdicts; ///< the final words; proposals never say otherwise
+    PerDimension<tasting::Estimate> now;     ///< the combined estimate it rests on
     PerDimension<tasting::TargetWindow> windows;
-    std::vector<Proposal> proposals; ///< best first, at most three; empty on hold and fault first
+    std::vector<Proposal> proposals; ///< best first, at most three; none: leave it alone, or what the verdicts say
     Proposal leaveAlone;
+    std::optional<Proposal> usual; ///< the usual recipe, where it differs from leaving alone
+    TastingValue tasting;
     std::vector<RestrictionPrice> prices; ///< with withSettled only; cheap restrictions are left out
-    std::vector<Message> notes; ///< e.g. a titration is the cheapest help; a two-point body gap is out of reach
+    std::vector<Message> notes;           ///< e.g. taste first; a two-point body gap is out of reach
     bool faultFirst = false;
 };
 
-/// Enumerates plans that move at most `maxMoved` levers, screens by Jacobian, re-scores the best fully.
+/// Enumerates plans that move at most `maxMoved` levers, screens by adding up their effects, predicts the best in full.
 /// A lock holds its lever at its value, also where the recipe in use has another; what is not at hand is replaced by
 /// the nearest that is. Both are forced moves and do not count as moved. Faults: no pantry entry for a base ingredient;
 /// a recipe in use that cannot be brewed; a lock outside its lever's bounds. Cancelled: notPossible.
@@ -143,5 +166,9 @@ struct Effect {
 [[nodiscard]] Result<Setting> withLever(const Setting& setting, std::string_view lever, const LeverValue& value,
                                         const ingredient::Pantry& pantry);
 [[nodiscard]] LeverValue leverValue(const Setting& setting, std::string_view lever, const ingredient::Pantry& pantry);
+/// The setting with every one-cycle aid taken back to what `back` has.
+[[nodiscard]] Setting withoutAids(const Setting& setting, const Setting& back, const ingredient::Pantry& pantry);
+/// What "leave it alone" is: the base with locks and what stands in for missing things. Faults as those of advise().
+[[nodiscard]] Result<Setting> leaveAloneSetting(const AdviceInput& input);
 
 } // namespace staveline::advice

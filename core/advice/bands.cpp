@@ -7,15 +7,17 @@
 namespace staveline::advice {
 namespace {
 
-/// Scores of one setting under one parameter set.
+/// Scores of one setting under one parameter set, with what is known of the vessel.
 struct Scene {
     Scores thisDraw, next, settled;
 };
 
-Scene sceneOf(Forecaster& forecaster, const Setting& setting, std::size_t set, bool withSettled) {
+Scene sceneOf(const AdviceInput& input, Forecaster& forecaster, const Setting& setting, std::size_t set) {
     const auto trajectory = forecaster.trajectory(setting, set, 1);
-    return {trajectory->thisDraw.scores, trajectory->draws[0].scores,
-            withSettled ? forecaster.settledScores(setting, set) : Scores{}};
+    const Share share = shareOf(input, setting);
+    return {plus(trajectory->thisDraw.scores, carriedTo(input, share, 0).mean),
+            plus(trajectory->draws[0].scores, carriedTo(input, share, 1).mean),
+            input.withSettled ? plus(forecaster.settledScores(setting, set), carriedForGood(input).mean) : Scores{}};
 }
 
 Scores minus(Scores a, const Scores& b) {
@@ -47,6 +49,17 @@ std::vector<double> pick(const std::vector<Scene>& scenes, Scores Scene::*when, 
     return values;
 }
 
+/// What `setting` changes against `base` under each parameter draw.
+std::vector<Scene> changesInDraws(const AdviceInput& input, Forecaster& forecaster, const Setting& base,
+                                  const Setting& setting) {
+    std::vector<Scene> changes;
+    if (base == setting)
+        return changes;
+    for (std::size_t set = 1; set <= forecaster.sets(); ++set)
+        changes.push_back(minus(sceneOf(input, forecaster, setting, set), sceneOf(input, forecaster, base, set)));
+    return changes;
+}
+
 } // namespace
 
 double quantileOf(const std::vector<double>& sorted, double q) {
@@ -57,44 +70,34 @@ double quantileOf(const std::vector<double>& sorted, double q) {
 }
 
 Bands bandsOf(const AdviceInput& input, Forecaster& forecaster, const Setting& setting) {
-    const auto today = forecaster.today(0);
-    const auto central = sceneOf(forecaster, setting, 0, input.withSettled);
-    const auto change = minus(central, {today, today, today});
-    std::vector<Scene> changes;
-    for (std::size_t set = 1; set <= forecaster.sets(); ++set) {
-        const auto then = forecaster.today(set);
-        changes.push_back(minus(sceneOf(forecaster, setting, set, input.withSettled), {then, then, then}));
-    }
-    const double left = 1 - shareOf(input, setting).of1;
-    const auto band = [&](Scores Scene::*when, Dimension d, double keeps) {
-        const double value = (central.*when)[d] + input.combined[d].mean - input.model[d].mean;
-        return bandAround(value, (change.*when)[d], pick(changes, when, d), keeps * input.combined[d].sd);
+    const auto central = sceneOf(input, forecaster, setting, 0);
+    const auto change = minus(central, sceneOf(input, forecaster, input.base, 0));
+    const auto changes = changesInDraws(input, forecaster, input.base, setting);
+    const auto sd = wanderedAhead(input, setting);
+    const auto band = [&](Scores Scene::*when, const Scores& known, Dimension d) {
+        return bandAround((central.*when)[d], (change.*when)[d], pick(changes, when, d), known[d]);
     };
     Bands bands;
     for (auto d : allDimensions) {
-        bands.thisDraw[d] = band(&Scene::thisDraw, d, 1);
-        bands.next[d] = band(&Scene::next, d, left);
+        bands.thisDraw[d] = band(&Scene::thisDraw, sd.thisDraw, d);
+        bands.next[d] = band(&Scene::next, sd.next, d);
         if (input.withSettled)
-            bands.settled[d] = band(&Scene::settled, d, 0);
+            bands.settled[d] = band(&Scene::settled, sd.settled, d);
     }
     return bands;
 }
 
 Effect effectOf(const AdviceInput& input, Forecaster& forecaster, const Setting& base, const Setting& setting) {
-    const auto change = [&](std::size_t set) {
-        return minus(sceneOf(forecaster, setting, set, input.withSettled),
-                     sceneOf(forecaster, base, set, input.withSettled));
+    const auto central = minus(sceneOf(input, forecaster, setting, 0), sceneOf(input, forecaster, base, 0));
+    const auto changes = changesInDraws(input, forecaster, base, setting);
+    const auto band = [&](Scores Scene::*when, Dimension d) {
+        return bandAround((central.*when)[d], (central.*when)[d], pick(changes, when, d), 0);
     };
-    const auto central = change(0);
-    std::vector<Scene> changes;
-    for (std::size_t set = 1; set <= forecaster.sets(); ++set)
-        changes.push_back(change(set));
     Effect effect;
     for (auto d : allDimensions) {
-        effect.next[d] = bandAround(central.next[d], central.next[d], pick(changes, &Scene::next, d), 0);
+        effect.next[d] = band(&Scene::next, d);
         if (input.withSettled)
-            effect.settled[d] =
-                bandAround(central.settled[d], central.settled[d], pick(changes, &Scene::settled, d), 0);
+            effect.settled[d] = band(&Scene::settled, d);
     }
     return effect;
 }

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// 80 % bands from the parameter draws and from the tasting's own error.
+// Scores to be shown, with 80 % bands: what is known of the vessel, carried on and wandering, and how sure the model is
+// of the change that a plan makes. Of the level it need not be sure: that is what the vessel's offset is for.
 #pragma once
 
-#include "advice/forecaster.h"
+#include "advice/outlook.h"
 
 namespace staveline::advice {
 
@@ -10,8 +11,8 @@ struct Bands {
     PerDimension<Band> thisDraw, next, settled;
 };
 
-/// Anchored scores of a setting. A draw counts with its change from today under its own parameters; the tasting's error
-/// stays with the part of today's beer that is still there. The setting is one that the forecaster takes.
+/// Anchored scores of a setting; the spread is that of its difference to the base over the parameter draws. The
+/// forecaster takes both.
 [[nodiscard]] Bands bandsOf(const AdviceInput& input, Forecaster& forecaster, const Setting& setting);
 
 /// Paired differences of two settings, draw by draw.

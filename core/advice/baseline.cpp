@@ -137,6 +137,13 @@ Setting applied(const Setting& setting, std::vector<LeverMove> moves, const Stoc
     return changed;
 }
 
+Result<Setting> leaveAloneSetting(const AdviceInput& input) {
+    auto baseline = prepare(input);
+    if (!baseline)
+        return fail(std::move(baseline).error());
+    return std::move(baseline->start);
+}
+
 Result<Baseline> prepare(const AdviceInput& input) {
     const Stock stock{*input.pantry, input.unavailable};
     Baseline baseline{.before = input.base, .start = {}, .forced = {}, .locked = {}, .notes = {}};

@@ -3,6 +3,7 @@
 
 #include "advice/bands.h"
 #include "advice/contributions.h"
+#include "advice/loss.h"
 #include "advice/reasons.h"
 #include "advice/search.h"
 #include "quantity/text.h"
@@ -58,13 +59,15 @@ BoardLine lineOf(const Lever& lever, const AdviceInput& input) {
     return line;
 }
 
-PerDimension<Band> withoutBands(const Scores& scores, const AdviceInput& input) {
+PerDimension<Band> withoutBands(const Scores& scores) {
     PerDimension<Band> bands;
-    for (auto d : allDimensions) {
-        const double value = scores[d] + input.combined[d].mean - input.model[d].mean;
-        bands[d] = {value, value, value};
-    }
+    for (auto d : allDimensions)
+        bands[d] = {scores[d], scores[d], scores[d]};
     return bands;
+}
+
+Scores nextScores(const AdviceInput& input, const Setting& setting, const Trajectory& trajectory) {
+    return plus(trajectory.draws[0].scores, carriedTo(input, shareOf(input, setting), 1).mean);
 }
 
 Scores difference(const Scores& a, const Scores& b) {
@@ -128,7 +131,8 @@ struct TryBoard::Inside {
     Result<std::vector<LeverMove>> moves(const std::vector<TriedValue>& tried, Setting& setting) const;
     Result<Trial> outcome(const Setting& setting, const std::vector<LeverMove>& moves, TrialDepth depth,
                           const std::stop_token& stop);
-    void addParts(Trial& trial, const std::vector<LeverMove>& moves, bool withSettled);
+    void takeBeers(Trial& trial, const Trajectory& trajectory) const;
+    void addParts(Trial& trial, const std::vector<LeverMove>& moves);
     void addNotes(Trial& trial, const std::vector<LeverMove>& moves);
 };
 
@@ -154,15 +158,26 @@ Result<std::vector<LeverMove>> TryBoard::Inside::moves(const std::vector<TriedVa
     return moves;
 }
 
-void TryBoard::Inside::addParts(Trial& trial, const std::vector<LeverMove>& moves, bool withSettled) {
+void TryBoard::Inside::takeBeers(Trial& trial, const Trajectory& trajectory) const {
+    const auto share = shareOf(input, trial.setting);
+    trial.thisBeer = trajectory.thisDraw;
+    trial.thisBeer.ta = acidityThen(input, trajectory.thisDraw, carriedTo(input, share, 0));
+    trial.nextBeer = trajectory.draws[0];
+    trial.nextBeer.ta = acidityThen(input, trajectory.draws[0], carriedTo(input, share, 1));
+    trial.loss = lossOf(goalOf(input), expectedDraws(trajectory.draws, carriedAhead(input, share)));
+}
+
+void TryBoard::Inside::addParts(Trial& trial, const std::vector<LeverMove>& moves) {
     const Baseline baseline{.before = input.base, .start = input.base, .forced = {}, .locked = {}, .notes = {}};
-    const auto does = contributionsOf(model(), baseline, moves, stock(), withSettled);
+    const auto does = contributionsOf(input, model(), baseline, moves);
     for (std::size_t i = 0; i < moves.size(); ++i)
         trial.parts.push_back({moves[i].lever->id, does.chosen[i].next, does.chosen[i].settled});
 }
 
 void TryBoard::Inside::addNotes(Trial& trial, const std::vector<LeverMove>& moves) {
     trial.findings = model().sizing(trial.setting).findings;
+    for (auto& missing : notAtHand(trial.setting, stock()))
+        trial.findings.push_back(std::move(missing));
     for (const auto& move : moves)
         if (move.lever->cautions)
             for (auto& caution : move.lever->cautions(move.to, trial.setting, input))
@@ -174,20 +189,21 @@ Result<Trial> TryBoard::Inside::outcome(const Setting& setting, const std::vecto
     forgetOldTrials();
     auto& predict = model();
     const auto base = predict.trajectory(input.base, 0, 1);
-    const auto trajectory = predict.trajectory(setting, 0, 1);
+    const auto trajectory = predict.trajectory(setting, 0, input.horizon);
     if (!base || !trajectory)
         return fail(!base ? base.error() : trajectory.error());
     Trial trial;
     trial.setting = setting;
     trial.depth = depth;
-    trial.thisDraw = withoutBands(trajectory->thisDraw.scores, input);
-    trial.next = withoutBands(trajectory->draws[0].scores, input);
-    trial.changeNext = difference(trajectory->draws[0].scores, base->draws[0].scores);
-    trial.bitterness = trajectory->draws[0].bitterness;
+    const auto next = nextScores(input, setting, *trajectory);
+    trial.thisDraw = withoutBands(plus(trajectory->thisDraw.scores, carriedTo(input, {0}, 0).mean));
+    trial.next = withoutBands(next);
+    trial.changeNext = difference(next, nextScores(input, input.base, *base));
+    takeBeers(trial, *trajectory);
     input.withSettled = depth == TrialDepth::settled;
     if (input.withSettled)
         trial.changeSettled = difference(predict.settledScores(setting, 0), predict.settledScores(input.base, 0));
-    addParts(trial, moves, input.withSettled);
+    addParts(trial, moves);
     addNotes(trial, moves);
     if (depth == TrialDepth::central)
         return trial;

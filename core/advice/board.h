@@ -53,9 +53,10 @@ struct Trial {
     PerDimension<Band> thisDraw, next, settled; ///< scores expected; bands are empty (low == high) when central
     Scores changeNext, changeSettled;           ///< against the setting in use [points]
     std::vector<Part> parts;                    ///< in the order tried
-    std::vector<Message> findings;              ///< what does not fit the kit, starch left, ...
+    std::vector<Message> findings;              ///< what does not fit the kit, starch left, what is not at hand, ...
     std::vector<Message> cautions;              ///< safety, of the tried values
-    Ibu bitterness{0};                          ///< of the vessel at the next draw
+    forward::Outcome thisBeer, nextBeer;        ///< the model's, but for the acidity, which is this vessel's
+    Scores loss;                                ///< as of the proposals [squared bands]
 };
 
 /// Remembers what it predicted; one a thread. Not copyable.

@@ -22,10 +22,9 @@ class StepwiseAttribution {
 public:
     /// `from` is a setting that the forecaster takes, and so are all moves together. They act in their own order, in
     /// whichever order they are made.
-    StepwiseAttribution(Forecaster& forecaster, const Stock& stock, bool withSettled, const Setting& from,
+    StepwiseAttribution(const AdviceInput& input, Forecaster& forecaster, const Setting& from,
                         const std::vector<LeverMove>& moves)
-        : forecaster_(forecaster), stock_(stock), withSettled_(withSettled), from_(from), moves_(moves),
-          foot_(*at({})) {}
+        : input_(input), forecaster_(forecaster), from_(from), moves_(moves), foot_(*at({})) {}
 
     /// What each move changes on top of those before it in `order`, which holds every place of `moves`.
     std::vector<Contribution> changeByMove(Places order) {
@@ -66,12 +65,13 @@ private:
         moves.reserve(made.size());
         for (auto i : made)
             moves.push_back(moves_[i]);
-        const auto setting = applied(from_, std::move(moves), stock_);
+        const auto setting = applied(from_, std::move(moves), {*input_.pantry, input_.unavailable});
         const auto trajectory = forecaster_.trajectory(setting, 0, 1);
         if (!trajectory)
             return fail(trajectory.error());
-        return Contribution{trajectory->draws[0].scores,
-                            withSettled_ ? forecaster_.settledScores(setting, 0) : Scores{}};
+        const auto carried = carriedTo(input_, shareOf(input_, setting), 1);
+        return Contribution{plus(trajectory->draws[0].scores, carried.mean),
+                            input_.withSettled ? forecaster_.settledScores(setting, 0) : Scores{}};
     }
     static Contribution part(Contribution above, const Contribution& below, std::size_t count) {
         for (auto d : allDimensions) {
@@ -81,9 +81,8 @@ private:
         return above;
     }
 
+    const AdviceInput& input_;
     Forecaster& forecaster_;
-    const Stock& stock_;
-    bool withSettled_;
     const Setting& from_;
     const std::vector<LeverMove>& moves_;
     Contribution foot_;
@@ -99,12 +98,12 @@ Contribution mean(Contribution a, const Contribution& b) {
 
 } // namespace
 
-Contributions contributionsOf(Forecaster& forecaster, const Baseline& baseline, const std::vector<LeverMove>& chosen,
-                              const Stock& stock, bool withSettled) {
+Contributions contributionsOf(const AdviceInput& input, Forecaster& forecaster, const Baseline& baseline,
+                              const std::vector<LeverMove>& chosen) {
     Contributions all;
-    all.forced = StepwiseAttribution(forecaster, stock, withSettled, baseline.before, baseline.forced)
-                     .changeByMove(places(baseline.forced));
-    StepwiseAttribution attribution(forecaster, stock, withSettled, baseline.start, chosen);
+    all.forced =
+        StepwiseAttribution(input, forecaster, baseline.before, baseline.forced).changeByMove(places(baseline.forced));
+    StepwiseAttribution attribution(input, forecaster, baseline.start, chosen);
     auto order = places(chosen);
     all.chosen = attribution.changeByMove(order);
     if (chosen.size() < 2)

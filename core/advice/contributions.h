@@ -3,7 +3,7 @@
 #pragma once
 
 #include "advice/baseline.h"
-#include "advice/forecaster.h"
+#include "advice/outlook.h"
 
 namespace staveline::advice {
 
@@ -18,7 +18,7 @@ struct Contribution {
 struct Contributions {
     std::vector<Contribution> forced, chosen;
 };
-[[nodiscard]] Contributions contributionsOf(Forecaster& forecaster, const Baseline& baseline,
-                                            const std::vector<LeverMove>& chosen, const Stock& stock, bool withSettled);
+[[nodiscard]] Contributions contributionsOf(const AdviceInput& input, Forecaster& forecaster, const Baseline& baseline,
+                                            const std::vector<LeverMove>& chosen);
 
 } // namespace staveline::advice

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/explain.h"
 
+#include "advice/outlook.h"
 #include "advice/reasons.h"
 #include "forward/parameters.h"
 #include "quantity/csv.h"
@@ -153,18 +154,17 @@ private:
     }
     Explanation half(Dimension d) const {
         auto made = link("half", d, tasting::z80 * in_.combined[d].sd, "model");
-        made.inputs = {input("se", Number{in_.combined[d].sd, 2}, {OriginKind::now, d}),
-                       input("outside", Share{in_.verdicts[d].pOutside}), input("sign", Share{in_.verdicts[d].pSign})};
+        made.inputs = {input("se", Number{in_.combined[d].sd, 2}, {OriginKind::now, d})};
         return made;
     }
 
     Explanation prediction(const Proposal& proposal, Dimension d, bool settled, OriginKind modelThen) const {
         const Band& band = settled ? proposal.settled[d] : proposal.next[d];
         auto made = link(settled ? "settled" : "next", d, band.value);
-        const double deviation = in_.combined[d].mean - in_.model[d].mean;
+        const auto carried = settled ? carriedForGood(in_) : carriedTo(in_, shareOf(in_, proposal.setting), 1);
         made.inputs.push_back(
-            input("modelThen", Points{band.value - deviation}, settled ? Origin() : Origin(modelThen, d)));
-        made.inputs.push_back(input("deviation", SignedPoints{deviation}, {OriginKind::now, d}));
+            input("modelThen", Points{band.value - carried.mean[d]}, settled ? Origin() : Origin(modelThen, d)));
+        made.inputs.push_back(input("offset", SignedPoints{carried.mean[d]}, {OriginKind::now, d}));
         made.inputs.push_back(
             {say("advice.explanation.input.band").with("low", Points{band.low}).with("high", Points{band.high}), {}});
         made.inputs.push_back(input("draws", std::int64_t{in_.draws}));
@@ -325,20 +325,20 @@ private:
 };
 
 bool byNumbers(VerdictKind kind) {
-    return kind == VerdictKind::hold || kind == VerdictKind::move || kind == VerdictKind::nudge ||
-           kind == VerdictKind::tasteAgain;
+    return kind == VerdictKind::hold || kind == VerdictKind::open;
 }
 
-/// The nearest mean on one side that gives another verdict; none within the scale.
+/// The nearest mean on one side that stands otherwise; none within the scale.
 std::optional<Message> turningPoint(const AdviceInput& input, Dimension d, double step) {
     const auto& window = input.target.windows[d];
-    const auto kindAt = [&](double mean) { return tasting::verdict(d, {mean, input.combined[d].sd}, window, {}).kind; };
+    const auto kindAt = [&](double mean) { return standing(d, {mean, input.combined[d].sd}, window, {}).kind; };
     const auto present = input.verdicts[d].kind;
     for (double mean = std::round(input.combined[d].mean * 10) / 10 + step; mean >= 0 && mean <= 10; mean += step)
-        if (kindAt(mean) != present)
+        if (const auto then = kindAt(mean); then != present)
             return say(fmt::format("advice.turn.{}.{}", name(d), step < 0 ? "down" : "up"))
                 .with("score", Points{mean})
-                .with("verdict", render(say(fmt::format("advice.turn.kind.{}", static_cast<int>(kindAt(mean))))));
+                .with("verdict",
+                      render(say(then == VerdictKind::hold ? "advice.turn.kind.hold" : "advice.turn.kind.open")));
     return {};
 }
 

@@ -27,8 +27,8 @@ struct ExplanationSubject {
 /// `origin` is that of an argument. Nowhere, a move or a parameter that is not there: fault at "/origin".
 [[nodiscard]] Result<Explanation> explain(const ExplanationSubject& subject, const Origin& origin);
 
-/// What would turn each verdict into another: "moves to nudge if the score were 5.9 or less". Empty where nothing near
-/// would.
+/// What would put each score on target for sure, or take it off: "acidity of 5.4 or less would be on target". Empty
+/// where nothing near would.
 [[nodiscard]] std::vector<Message> whatWouldChange(const AdviceInput& input);
 
 } // namespace staveline::advice

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/forecaster.h"
 
+#include "advice/lever.h"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -8,29 +10,8 @@
 namespace staveline::advice {
 namespace {
 
-/// The settled point under a parameter draw is wanted for a band only: the rest of the way is
-/// extrapolated, which leaves 0.03 points on average.
-constexpr int cyclesForBand = 8;
-
 void mix(std::size_t& seed, double value) {
     seed ^= std::hash<double>{}(value) + 0x9e3779b97f4a7c15ULL + (seed << 6) + (seed >> 2);
-}
-
-/// The end of a series whose steps shrink by the same ratio, taken from the last two steps (Aitken).
-double endOf(double before, double last, double now) {
-    const double step = now - last, stepBefore = last - before;
-    if (std::abs(stepBefore) < 1e-9)
-        return now;
-    const double ratio = std::clamp(step / stepBefore, 0.0, .9);
-    return now + step * ratio / (1 - ratio);
-}
-
-Scores endOf(const std::vector<forward::Outcome>& draws) {
-    const auto n = draws.size();
-    Scores end;
-    for (auto d : allDimensions)
-        end[d] = endOf(draws[n - 3].scores[d], draws[n - 2].scores[d], draws[n - 1].scores[d]);
-    return end;
 }
 
 Trajectory firstDraws(Trajectory trajectory, int cycles) {
@@ -115,17 +96,25 @@ forward::Plan ModelForecaster::planOf(const Setting& setting) const {
     return {{0}, shareOf(input_, setting), setting.interval, setting.temperature, input_.oxygenPerYear};
 }
 
-Scores ModelForecaster::today(std::size_t set) {
-    return outcomeOf(input_.state, parameters_[set], input_.base.recipe.originalGravity).scores;
+Result<ModelForecaster::Beers> ModelForecaster::beersOf(const Setting& setting) {
+    const auto first = known(setting.recipe);
+    if (!first)
+        return fail(first.error());
+    if (!hasAids(setting, input_.base, {*input_.pantry, input_.unavailable}))
+        return Beers{*first, *first};
+    const auto later = known(withoutAids(setting, input_.base, *input_.pantry).recipe);
+    if (!later)
+        return fail(later.error());
+    return Beers{*first, *later};
 }
 
 /// The trajectory so far, taken on to `cycles` draws.
-void ModelForecaster::extend(Trajectory& trajectory, const Setting& setting, Known& known, std::size_t set,
+void ModelForecaster::extend(Trajectory& trajectory, const Setting& setting, const Beers& beers, std::size_t set,
                              int cycles) {
-    const auto& fresh = beer(known, set);
     while (static_cast<int>(trajectory.draws.size()) < cycles) {
         const bool first = trajectory.draws.empty();
         const auto& before = first ? remainingBeer(setting.temperature, set) : trajectory.draws.back().state;
+        const auto& fresh = beer(first ? *beers.first : *beers.later, set);
         const forward::Prediction step =
             predict(parameters_[set], before, fresh, setting.recipe.originalGravity, planOf(setting));
         if (first)
@@ -135,21 +124,16 @@ void ModelForecaster::extend(Trajectory& trajectory, const Setting& setting, Kno
 }
 
 Result<Trajectory> ModelForecaster::trajectory(const Setting& setting, std::size_t set, int cycles) {
-    const auto recipe = known(setting.recipe);
-    if (!recipe)
-        return fail(recipe.error());
+    const auto beers = beersOf(setting);
+    if (!beers)
+        return fail(beers.error());
     auto& trajectory = trajectories_[setting][set];
-    extend(trajectory, setting, **recipe, set, cycles);
+    extend(trajectory, setting, *beers, set, cycles);
     return firstDraws(trajectory, cycles);
 }
 
 Scores ModelForecaster::settledScores(const Setting& setting, std::size_t set) {
-    const auto last = trajectory(setting, set, set == 0 ? 1 : cyclesForBand)->draws;
-    if (set != 0)
-        return endOf(last);
-    return settledOutcome(parameters_[0], last.back().state, beer(**known(setting.recipe), 0),
-                          setting.recipe.originalGravity, planOf(setting))
-        .scores;
+    return trajectory(setting, set, settledCycles)->draws.back().scores;
 }
 
 Sizing ModelForecaster::sizing(const Setting& setting) {

@@ -3,15 +3,19 @@
 #pragma once
 
 #include "advice/advise.h"
+#include "quantity/constants.h"
 
 #include <unordered_map>
 
 namespace staveline::advice {
 
+/// A plan kept up for so many draws counts as settled.
+inline constexpr int settledCycles = static_cast<int>(constants::advice::settledCycles);
+
 /// The draws that one setting leads to, under one set of parameters.
 struct Trajectory {
     forward::Outcome thisDraw;
-    std::vector<forward::Outcome> draws; ///< the next draw, then those after it if the setting is kept
+    std::vector<forward::Outcome> draws; ///< the next draw, then those after it if the setting is kept but for its aids
 };
 
 /// Whether the refill can be brewed with the kit, and what there is to say about it.
@@ -26,11 +30,9 @@ class Forecaster {
 public:
     virtual ~Forecaster() = default;
     [[nodiscard]] virtual std::size_t sets() const = 0;
-    /// Scores of the vessel as it is today.
-    virtual Scores today(std::size_t set) = 0;
     /// `cycles` draws after this one, at least 1. Fault: the recipe cannot be resolved.
     virtual Result<Trajectory> trajectory(const Setting& setting, std::size_t set, int cycles) = 0;
-    /// If kept up for years. The setting is one that trajectory() has taken.
+    /// If kept up for settledCycles. The setting is one that trajectory() has taken.
     virtual Scores settledScores(const Setting& setting, std::size_t set) = 0;
     virtual Sizing sizing(const Setting& setting) = 0;
 };
@@ -52,7 +54,6 @@ public:
     explicit ModelForecaster(const AdviceInput& input);
 
     [[nodiscard]] std::size_t sets() const override { return parameters_.size() - 1; }
-    Scores today(std::size_t set) override;
     Result<Trajectory> trajectory(const Setting& setting, std::size_t set, int cycles) override;
     Scores settledScores(const Setting& setting, std::size_t set) override;
     Sizing sizing(const Setting& setting) override;
@@ -70,7 +71,11 @@ private:
     const brewing::RefillBeer& beer(Known& known, std::size_t set);
     const culture::VesselState& remainingBeer(Celsius temperature, std::size_t set);
     [[nodiscard]] forward::Plan planOf(const Setting& setting) const;
-    void extend(Trajectory& trajectory, const Setting& setting, Known& known, std::size_t set, int cycles);
+    struct Beers {
+        Known *first = nullptr, *later = nullptr; ///< one-cycle aids are in the first only
+    };
+    Result<Beers> beersOf(const Setting& setting);
+    void extend(Trajectory& trajectory, const Setting& setting, const Beers& beers, std::size_t set, int cycles);
 
     const AdviceInput& input_;
     std::vector<forward::Parameters> parameters_; ///< central first

@@ -18,6 +18,7 @@ struct Stock {
 struct Lever {
     std::string id;
     bool proposed = true;  ///< false: to lock and to try, never advised
+    bool oneCycle = false; ///< an aid: taken back after the refill it was for
     bool byVolume = false; ///< the row's bounds are shares of the volume before the draw, values are litres
     int order = 0;         ///< levers that act on what others bring are applied after them
 
@@ -26,6 +27,8 @@ struct Lever {
     void (*apply)(Setting&, const LeverValue&, const Stock&) = nullptr;
     /// Whether moving it changes anything in this setting; null: always.
     bool (*applies)(const Setting&, const AdviceInput&) = nullptr;
+    /// Whether it may be advised for this vessel; null: always. Trying and locking stay open.
+    bool (*advised)(const AdviceInput&) = nullptr;
     /// Narrows the row by target, recipe and stock; null: the row as it is.
     void (*narrow)(LeverRow&, const Setting&, const AdviceInput&) = nullptr;
     /// Choices to advise; null: those of the row.
@@ -48,7 +51,11 @@ struct Lever {
 [[nodiscard]] LeverRow narrowedRow(const Lever& lever, const Setting& start, const AdviceInput& input);
 /// Every brewable value but the present one, in rising order or in the order of the choices.
 [[nodiscard]] std::vector<LeverValue> stepsOf(const Lever& lever, const Setting& start, const AdviceInput& input);
+/// Those of them that a brewer would be advised.
+[[nodiscard]] std::vector<LeverValue> advisedSteps(const Lever& lever, const Setting& start, const AdviceInput& input);
 [[nodiscard]] bool sameValue(const LeverValue& a, const LeverValue& b);
+/// A one-cycle aid is at another value than in `back`.
+[[nodiscard]] bool hasAids(const Setting& setting, const Setting& back, const Stock& stock);
 [[nodiscard]] Message wordingOf(const Lever& lever, const LeverValue& from, const LeverValue& to, const Setting& after,
                                 const Stock& stock);
 

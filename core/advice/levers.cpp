@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
+#include <limits>
 #include <stdexcept>
 
 namespace staveline::advice {
@@ -76,13 +77,16 @@ Result<LeverRow> parseRow(const CsvTable& table, std::size_t row) {
                                                        {"high", &lever.high},
                                                        {"step", &lever.step},
                                                        {"one_unit_of_movement", &lever.movement},
-                                                       {"cost_per_unit", &lever.cost}};
+                                                       {"cost_per_unit", &lever.cost},
+                                                       {"most_at_once", &lever.mostAtOnce},
+                                                       {"advised_high", &lever.advisedHigh}};
     for (const auto& [column, target] : numbers) {
         const auto value = table.number(row, column, 0.0);
         if (!value)
             return fail(value.error());
         *target = *value;
     }
+    lever.assumed = table.text(row, "direction") == "assumed";
     const bool sound =
         lever.movement > 0 && lever.cost > 0 && (lever.isChoice() || (lever.low < lever.high && lever.step > 0));
     if (!sound || lever.id.empty())
@@ -220,6 +224,38 @@ std::vector<LeverValue> stepsOf(const Lever& lever, const Setting& start, const 
         if (id != choice(present))
             values.emplace_back(id);
     return values;
+}
+
+std::vector<LeverValue> advisedSteps(const Lever& lever, const Setting& start, const AdviceInput& input) {
+    if (!lever.proposed || (lever.advised && !lever.advised(input)))
+        return {};
+    auto steps = stepsOf(lever, start, input);
+    const auto& row = rowOf(lever);
+    if (row.isChoice())
+        return steps;
+    const double present = number(lever.read(start, {*input.pantry, input.unavailable}));
+    const double most = input.stepCaps && row.mostAtOnce > 0 ? row.mostAtOnce : std::numeric_limits<double>::infinity();
+    const double high = row.advisedHigh > 0 ? row.advisedHigh : std::numeric_limits<double>::infinity();
+    std::erase_if(steps, [&](const LeverValue& to) {
+        return number(to) > high + same || std::abs(number(to) - present) > most + same;
+    });
+    return steps;
+}
+
+bool hasAids(const Setting& setting, const Setting& back, const Stock& stock) {
+    return std::any_of(levers().begin(), levers().end(), [&](const Lever& lever) {
+        return lever.oneCycle && !sameValue(lever.read(setting, stock), lever.read(back, stock));
+    });
+}
+
+Setting withoutAids(const Setting& setting, const Setting& back, const Pantry& pantry) {
+    const std::set<std::string> nothing;
+    const Stock stock{pantry, nothing};
+    auto without = setting;
+    for (const auto& lever : levers())
+        if (lever.oneCycle)
+            lever.apply(without, lever.read(back, stock), stock);
+    return without;
 }
 
 bool sameValue(const LeverValue& a, const LeverValue& b) {

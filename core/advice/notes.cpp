@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/notes.h"
 
+#include "advice/adviser.h"
 #include "quantity/text.h"
 #include "tasting/sitting.h"
 
@@ -14,9 +15,11 @@ using tasting::VerdictKind;
 
 namespace {
 
-bool any(const AdviceInput& input, VerdictKind kind) {
-    const auto& verdicts = input.verdicts.values;
-    return std::any_of(verdicts.begin(), verdicts.end(), [&](const tasting::Verdict& v) { return v.kind == kind; });
+using Verdicts = PerDimension<tasting::Verdict>;
+
+bool any(const Verdicts& verdicts, VerdictKind kind) {
+    return std::any_of(verdicts.values.begin(), verdicts.values.end(),
+                       [&](const tasting::Verdict& v) { return v.kind == kind; });
 }
 
 Message faultNote(const tasting::Verdict& verdict) {
@@ -27,40 +30,51 @@ Message faultNote(const tasting::Verdict& verdict) {
     return say("advice.note.fault.until").with("fault", name).with("until", *verdict.until);
 }
 
-std::vector<Message> faultNotes(const AdviceInput& input) {
+std::vector<Message> faultNotes(const Verdicts& verdicts) {
     for (auto d : allDimensions)
-        if (const auto& verdict = input.verdicts[d]; verdict.kind == VerdictKind::faultFirst)
-            return {faultNote(verdict)};
+        if (verdicts[d].kind == VerdictKind::faultFirst)
+            return {faultNote(verdicts[d])};
     return {};
 }
 
-void waitNotes(const AdviceInput& input, std::vector<Message>& notes) {
-    for (auto d : allDimensions)
-        if (const auto& verdict = input.verdicts[d]; verdict.kind == VerdictKind::waitUntil && verdict.until)
-            notes.push_back(say(fmt::format("advice.note.{}.wait", name(d))).with("until", *verdict.until));
-}
-
-/// A titration is the cheapest help, before more tasters.
-void tastingNotes(const AdviceInput& input, std::vector<Message>& notes) {
-    if (!any(input, VerdictKind::tasteAgain))
+void neverTastedNotes(const AdviceInput& input, std::vector<Message>& notes) {
+    if (!anySeen(input)) {
+        notes.push_back(say("advice.note.tasteFirst"));
         return;
-    if (input.verdicts[Dimension::acidity].kind == VerdictKind::tasteAgain)
-        notes.push_back(say("advice.note.titrate"));
-    if (input.verdicts[Dimension::funk].kind == VerdictKind::tasteAgain ||
-        input.verdicts[Dimension::body].kind == VerdictKind::tasteAgain)
-        notes.push_back(say("advice.note.tasters"));
-    if (!any(input, VerdictKind::move))
-        notes.push_back(say("advice.note.draft"));
+    }
+    for (auto d : allDimensions)
+        if (!input.seen[d])
+            notes.push_back(say(fmt::format("advice.note.{}.unseen", name(d))));
 }
 
-void reachNotes(const AdviceInput& input, std::vector<Message>& notes) {
-    const auto& body = input.verdicts[Dimension::body];
-    if (body.kind != VerdictKind::hold && std::abs(body.gap) >= bodyOutOfReach)
+void waitNotes(const Verdicts& verdicts, std::vector<Message>& notes) {
+    for (auto d : allDimensions)
+        if (verdicts[d].kind == VerdictKind::waitUntil && verdicts[d].until)
+            notes.push_back(
+                say(fmt::format("advice.note.{}.{}", name(d), verdicts[d].gravityFalls ? "waitGravity" : "wait"))
+                    .with("until", *verdicts[d].until));
+}
+
+/// One more taster, only where he is likely to change the plan.
+void tastingNotes(const AdviceInput& input, const Advice& advice, std::vector<Message>& notes) {
+    if (!advice.tasting.dimension)
+        return;
+    const auto d = *advice.tasting.dimension;
+    notes.push_back(say(fmt::format("advice.note.{}.oneMore", name(d))));
+    if (d == Dimension::acidity && input.titrationHelps)
+        notes.push_back(say("advice.note.titrate"));
+    notes.push_back(say(advice.proposals.empty() ? "advice.note.meanwhile.alone" : "advice.note.meanwhile.plan"));
+}
+
+void reachNotes(const AdviceInput& input, const Verdicts& verdicts, std::vector<Message>& notes) {
+    const auto open = [&](Dimension d) { return input.seen[d] && verdicts[d].kind != VerdictKind::hold; };
+    const auto& body = verdicts[Dimension::body];
+    if (open(Dimension::body) && std::abs(body.gap) >= bodyOutOfReach)
         notes.push_back(say("advice.note.bodyOutOfReach")
                             .with("gap", SignedPoints{body.gap}, {OriginKind::verdictGap, Dimension::body}));
-    const auto& funk = input.verdicts[Dimension::funk];
-    const bool wantsLess = funk.kind == VerdictKind::move || funk.kind == VerdictKind::nudge;
-    if (wantsLess && funk.gap < 0)
+    const auto& funk = verdicts[Dimension::funk];
+    const bool outside = -funk.gap > input.target.windows[Dimension::funk].band;
+    if (open(Dimension::funk) && outside && funk.kind != VerdictKind::waitUntil)
         notes.push_back(
             say("advice.note.funkDown").with("gap", SignedPoints{funk.gap}, {OriginKind::verdictGap, Dimension::funk}));
     if (input.base.recipe.bitterness > input.target.bitternessCeiling)
@@ -71,14 +85,15 @@ void reachNotes(const AdviceInput& input, std::vector<Message>& notes) {
 
 } // namespace
 
-std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline) {
-    auto notes = faultNotes(input);
+std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline, const Advice& advice) {
+    auto notes = faultNotes(advice.verdicts);
     notes.insert(notes.end(), baseline.notes.begin(), baseline.notes.end());
-    if (!notes.empty() && any(input, VerdictKind::faultFirst))
+    if (any(advice.verdicts, VerdictKind::faultFirst))
         return notes;
-    waitNotes(input, notes);
-    tastingNotes(input, notes);
-    reachNotes(input, notes);
+    neverTastedNotes(input, notes);
+    waitNotes(advice.verdicts, notes);
+    tastingNotes(input, advice, notes);
+    reachNotes(input, advice.verdicts, notes);
     return notes;
 }
 

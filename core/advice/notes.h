@@ -3,7 +3,6 @@
 #pragma once
 
 #include "advice/baseline.h"
-#include "advice/goal.h"
 #include "quantity/constants.h"
 
 namespace staveline::advice {
@@ -11,8 +10,9 @@ namespace staveline::advice {
 /// No recipe gives or takes so much body, because dextrin does not survive a mixed culture [points].
 inline constexpr double bodyOutOfReach = constants::advice::bodyOutOfReach;
 
-/// Faults first, dates to wait for, a titration before more tasters, what no lever reaches.
-[[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline);
+/// Faults first, what was never tasted, dates to wait for, the taster worth asking, what no lever reaches. `advice`:
+/// its verdicts, proposals and value of tasting.
+[[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline, const Advice& advice);
 
 /// "Without the lock on bitterness, ..."; empty when the restriction costs nothing worth a change.
 struct Price {

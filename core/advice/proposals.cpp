@@ -26,10 +26,8 @@ std::vector<Message> withoutRepeats(std::vector<Message> cautions, const std::ve
 
 } // namespace
 
-ProposalWriter::ProposalWriter(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster,
-                               const Goal& goal)
-    : input_(input), baseline_(baseline), forecaster_(forecaster),
-      goal_(goal), stock_{*input.pantry, input.unavailable} {}
+ProposalWriter::ProposalWriter(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster)
+    : input_(input), baseline_(baseline), forecaster_(forecaster), stock_{*input.pantry, input.unavailable} {}
 
 Move ProposalWriter::moveOf(const LeverMove& move, const Contribution& does, const Setting& after) const {
     Move told{.lever = move.lever->id,
@@ -45,21 +43,30 @@ Move ProposalWriter::moveOf(const LeverMove& move, const Contribution& does, con
 }
 
 PerDimension<int> ProposalWriter::cyclesTo(const Setting& setting) {
-    const auto draws = anchored(*forecaster_.trajectory(setting, 0, cyclesLookedAhead), goal_.deviation);
+    const auto trajectory = forecaster_.trajectory(setting, 0, cyclesLookedAhead);
     PerDimension<int> cycles;
-    for (auto d : allDimensions) {
-        const auto& window = input_.target.windows[d];
-        const auto inside = std::find_if(draws.begin(), draws.end(), [&](const Scores& scores) {
-            return std::abs(scores[d] - window.wanted) <= window.band;
-        });
-        cycles[d] = inside == draws.end() ? 0 : static_cast<int>(inside - draws.begin()) + 1;
+    for (int h = cyclesLookedAhead; h > 0; --h) {
+        const auto carried = carriedTo(input_, shareOf(input_, setting), h);
+        const auto scores = plus(trajectory->draws[static_cast<std::size_t>(h - 1)].scores, carried.mean);
+        for (auto d : allDimensions)
+            if (std::abs(scores[d] - input_.target.windows[d].wanted) <= input_.target.windows[d].band)
+                cycles[d] = h;
     }
     return cycles;
 }
 
+/// What no set of levers makes (a recipe written by hand) cannot be told lever by lever.
+Contributions ProposalWriter::contributions(const Scored& plan, const std::vector<LeverMove>& chosen) {
+    if (applied(baseline_.start, chosen, stock_) == plan.setting)
+        return contributionsOf(input_, forecaster_, baseline_, chosen);
+    auto none = contributionsOf(input_, forecaster_, baseline_, {});
+    none.chosen.resize(chosen.size());
+    return none;
+}
+
 Proposal ProposalWriter::figures(const Scored& plan, const std::vector<LeverMove>& chosen) {
     Proposal proposal;
-    const auto does = contributionsOf(forecaster_, baseline_, chosen, stock_, input_.withSettled);
+    const auto does = contributions(plan, chosen);
     for (std::size_t i = 0; i < baseline_.forced.size(); ++i) {
         proposal.moves.push_back(moveOf(baseline_.forced[i], does.forced[i], plan.setting));
         proposal.moves.back().forced = true;
@@ -72,6 +79,7 @@ Proposal ProposalWriter::figures(const Scored& plan, const std::vector<LeverMove
     proposal.thisDraw = bands.thisDraw;
     proposal.next = bands.next;
     proposal.settled = bands.settled;
+    proposal.loss = plan.loss;
     proposal.cost = plan.cost;
     proposal.refill = refillOf(input_, plan.setting);
     proposal.atNext = plan.trajectory.draws.front();
@@ -80,11 +88,13 @@ Proposal ProposalWriter::figures(const Scored& plan, const std::vector<LeverMove
 }
 
 void ProposalWriter::explain(Proposal& proposal, const Proposal& alone) {
-    const ProposalContext context{input_, goal_, proposal, alone};
+    const ProposalContext context{input_, proposal, alone};
+    auto why = whyOf(context);
     auto reasons = reasonsOf(context);
     auto limits = limitsOf(context, baseline_.start);
     const auto sizing = forecaster_.sizing(proposal.setting);
     limits.insert(limits.end(), sizing.findings.begin(), sizing.findings.end());
+    proposal.why = std::move(why);
     proposal.reasons = std::move(reasons);
     proposal.limits = std::move(limits);
     proposal.cautions = withoutRepeats(sizing.cautions, proposal.moves);
@@ -100,6 +110,13 @@ Proposal ProposalWriter::write(const Scored& plan, const std::vector<LeverMove>&
     auto proposal = figures(plan, chosen);
     proposal.worth = alone.cost - plan.cost;
     explain(proposal, alone);
+    proposal.title = withCost(std::move(proposal.title), {input_, proposal, alone});
+    return proposal;
+}
+
+Proposal ProposalWriter::usual(const Scored& plan, const std::vector<LeverMove>& differs, const Proposal& alone) {
+    auto proposal = write(plan, differs, alone);
+    proposal.title = say("advice.title.usual");
     return proposal;
 }
 

@@ -3,7 +3,6 @@
 #pragma once
 
 #include "advice/contributions.h"
-#include "advice/goal.h"
 #include "advice/search.h"
 
 namespace staveline::advice {
@@ -11,21 +10,23 @@ namespace staveline::advice {
 class ProposalWriter {
 public:
     /// All arguments must outlive it.
-    ProposalWriter(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster, const Goal& goal);
+    ProposalWriter(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster);
 
     [[nodiscard]] Proposal leaveAlone(const Scored& alone);
     [[nodiscard]] Proposal write(const Scored& plan, const std::vector<LeverMove>& chosen, const Proposal& alone);
+    /// The usual recipe; `differs`: from leaving alone, lever by lever.
+    [[nodiscard]] Proposal usual(const Scored& plan, const std::vector<LeverMove>& differs, const Proposal& alone);
 
 private:
     void explain(Proposal& proposal, const Proposal& alone);
     Proposal figures(const Scored& plan, const std::vector<LeverMove>& chosen);
+    [[nodiscard]] Contributions contributions(const Scored& plan, const std::vector<LeverMove>& chosen);
     [[nodiscard]] Move moveOf(const LeverMove& move, const Contribution& does, const Setting& after) const;
     [[nodiscard]] PerDimension<int> cyclesTo(const Setting& setting);
 
     const AdviceInput& input_;
     const Baseline& baseline_;
     Forecaster& forecaster_;
-    const Goal& goal_;
     Stock stock_;
 };
 

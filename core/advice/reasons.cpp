@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/reasons.h"
 
+#include "advice/adviser.h"
 #include "quantity/text.h"
 
 #include <algorithm>
@@ -29,6 +30,17 @@ std::vector<const Move*> chosen(const Proposal& proposal) {
         if (!move.forced)
             moves.push_back(&move);
     return moves;
+}
+
+/// What leaving alone would lose in this dimension and the proposal does not [squared bands].
+double gain(const ProposalContext& context, Dimension d) {
+    return context.alone.loss[d] - context.proposal.loss[d];
+}
+
+/// Something is to be said of it beyond that it stays as it is.
+bool concerns(const ProposalContext& context, Dimension d) {
+    const bool steady = context.input.verdicts[d].kind == tasting::VerdictKind::hold;
+    return context.input.seen[d] && (!steady || std::abs(gain(context, d)) >= clearlyBetter);
 }
 
 /// "Acidity is 6.4, wanted is 5.0: ..."
@@ -81,7 +93,7 @@ std::vector<Message> untastedLimits(const ProposalContext& context) {
     const double threshold = acidityThreshold(context.alone, context.input.parameters.score);
     for (auto d : allDimensions) {
         const double change = changeAtNext(context, d);
-        if (std::abs(change) < .05 || context.goal.aims[d].hold)
+        if (std::abs(change) < .05 || !concerns(context, d))
             continue;
         if (std::abs(change) < untasted)
             limits.push_back(say(keyFor("advice.limit", d, "untasted"))
@@ -98,7 +110,7 @@ std::vector<Message> cycleLimits(const ProposalContext& context) {
     std::vector<Message> limits;
     for (auto d : allDimensions) {
         const int cycles = context.proposal.cyclesNeeded[d];
-        if (context.goal.aims[d].hold || cycles == 1)
+        if (!concerns(context, d) || cycles == 1)
             continue;
         limits.push_back(say(keyFor("advice.limit", d, cycles == 0 ? "notReached" : "cycles"))
                              .with("cycles", std::int64_t{cycles == 0 ? cyclesLookedAhead : cycles},
@@ -140,6 +152,32 @@ std::vector<Message> hopLimits(const ProposalContext& context) {
                 .with("alone", context.alone.atNext.bitterness, OriginKind::aloneBitterness)};
 }
 
+/// "a, b and c".
+std::string listed(const std::vector<std::string>& words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i)
+        text += (i == 0 ? "" : i + 1 < words.size() ? ", " : " and ") + words[i];
+    return text;
+}
+
+/// Where a lever's direction is known of worts only, that is said beside its sign.
+std::vector<Message> assumed(const Proposal& proposal) {
+    std::vector<std::string> phrases;
+    for (const auto* move : chosen(proposal))
+        if (rowOf(*findLever(move->lever)).assumed)
+            phrases.push_back(shortPhrase(*move));
+    if (phrases.empty())
+        return {};
+    return {say("advice.reason.assumed").with("moves", listed(phrases))};
+}
+
+std::vector<Message> aidLimits(const ProposalContext& context) {
+    for (const auto* move : chosen(context.proposal))
+        if (findLever(move->lever)->oneCycle)
+            return {say("advice.limit.oneCycle").with("move", shortPhrase(*move))};
+    return {};
+}
+
 /// All that a move changes at the next draw [points].
 double weight(const Move& move) {
     double sum = 0;
@@ -178,7 +216,52 @@ Message titleOf(const std::vector<Move>& moves) {
     phrases.front().front() = static_cast<char>(std::toupper(static_cast<unsigned char>(phrases.front().front())));
     if (phrases.size() == 1)
         return say("advice.title.one").with("first", phrases[0]);
-    return say("advice.title.two").with("first", phrases[0]).with("second", phrases[1]);
+    const auto last = phrases.back();
+    phrases.pop_back();
+    std::string first;
+    for (const auto& phrase : phrases)
+        first += (first.empty() ? "" : ", ") + phrase;
+    return say("advice.title.two").with("first", first).with("second", last);
+}
+
+Message withCost(Message title, const ProposalContext& context) {
+    std::vector<std::string> worse;
+    for (auto d : allDimensions)
+        if (gain(context, d) <= -clearlyBetter)
+            worse.emplace_back(name(d));
+    if (worse.empty())
+        return title;
+    return say("advice.title.against").with("plan", render(title)).with("what", listed(worse));
+}
+
+Message whyOf(const ProposalContext& context) {
+    const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(),
+                                     [&](Dimension a, Dimension b) { return gain(context, a) < gain(context, b); });
+    if (gain(context, d) < clearlyBetter)
+        return say("advice.why.alone");
+    return say(fmt::format("advice.why.{}", name(d)))
+        .with("alone", Points{context.alone.next[d].value}, {OriginKind::aloneNext, d})
+        .with("next", Points{context.proposal.next[d].value}, {OriginKind::predictionNext, d})
+        .with("wanted", Points{context.input.target.windows[d].wanted}, {OriginKind::window, d});
+}
+
+std::vector<Message> notAtHand(const Setting& setting, const Stock& stock) {
+    std::vector<Message> missing;
+    const auto look = [&](const std::string& id, const std::string& item) {
+        if (!stock.has(id))
+            missing.push_back(say("advice.limit.notAtHand").with("item", item));
+    };
+    const auto grain = [&](const std::string& id) {
+        const auto found = stock.pantry.grain(id);
+        look(id, found ? found->name : id);
+    };
+    for (const auto& part : setting.recipe.grist)
+        grain(part.grain);
+    if (setting.recipe.sugarShare.of1 > 0)
+        grain(setting.recipe.sugar);
+    const auto yeast = stock.pantry.yeast(setting.recipe.yeast);
+    look(setting.recipe.yeast, yeast ? yeast->name : setting.recipe.yeast);
+    return missing;
 }
 
 double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters) {
@@ -192,13 +275,14 @@ std::vector<Message> reasonsOf(const ProposalContext& context) {
     std::vector<Message> reasons;
     const bool changed = !chosen(context.proposal).empty();
     for (auto d : allDimensions)
-        if (!context.goal.aims[d].hold)
+        if (concerns(context, d))
             reasons.push_back(whereTo(context, d, changed));
     for (std::size_t i = 0; i < context.proposal.moves.size(); ++i)
         reasons.push_back(whatItDoes(context.proposal.moves[i], i));
     for (auto d : allDimensions)
-        if (context.goal.aims[d].hold)
+        if (context.input.seen[d] && !concerns(context, d))
             reasons.push_back(held(context, d));
+    append(reasons, assumed(context.proposal));
     if (context.input.withSettled && changed) {
         reasons.push_back(ifRepeated(context));
         append(reasons, slowness(context));
@@ -213,6 +297,8 @@ std::vector<Message> limitsOf(const ProposalContext& context, const Setting& sta
     append(limits, cycleLimits(context));
     append(limits, boundLimits(context, start));
     append(limits, hopLimits(context));
+    append(limits, aidLimits(context));
+    append(limits, notAtHand(context.proposal.setting, {*context.input.pantry, context.input.unavailable}));
     return limits;
 }
 

@@ -15,8 +15,8 @@
 //   move/from, move/to              the two values of the move whose wording it is
 #pragma once
 
-#include "advice/goal.h"
 #include "advice/lever.h"
+#include "advice/outlook.h"
 #include "quantity/constants.h"
 
 namespace staveline::advice {
@@ -31,7 +31,6 @@ inline constexpr int cyclesLookedAhead = static_cast<int>(constants::advice::cyc
 /// What a message about a proposal may look at.
 struct ProposalContext {
     const AdviceInput& input;
-    const Goal& goal;
     const Proposal& proposal;
     const Proposal& alone;
 };
@@ -40,8 +39,14 @@ struct ProposalContext {
 [[nodiscard]] Message titleOf(const std::vector<Move>& moves);
 /// "longer ferulic rest"; the lever's name where there is no short text.
 [[nodiscard]] std::string shortPhrase(const Move& move);
+/// The same, said to work against the dimensions it leaves worse off than leaving alone.
+[[nodiscard]] Message withCost(Message title, const ProposalContext& context);
+/// One sentence: what the proposal is for.
+[[nodiscard]] Message whyOf(const ProposalContext& context);
 [[nodiscard]] std::vector<Message> reasonsOf(const ProposalContext& context);
 [[nodiscard]] std::vector<Message> limitsOf(const ProposalContext& context, const Setting& start);
+/// Grain, sugar and yeast of the setting that are missing.
+[[nodiscard]] std::vector<Message> notAtHand(const Setting& setting, const Stock& stock);
 
 /// The change of the acidity score that one difference threshold makes, from what leaving it alone gives [points].
 [[nodiscard]] double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters);

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/search.h"
 
+#include "advice/adviser.h"
+#include "advice/reasons.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -9,27 +12,33 @@ namespace staveline::advice {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-/// So many times more plans than are predicted again get their uncertainty looked up.
-constexpr std::size_t widening = 4;
-
-/// Units of movement; a choice moves one.
-double unitsMoved(const LeverMove& move, const LeverRow& row) {
-    return row.isChoice() ? 1.0 : std::abs(number(move.to) - number(move.from)) / row.movement;
-}
-
-/// Signed length of a numeric move, 1 for a choice.
-double lengthOf(const LeverMove& move) {
-    return std::holds_alternative<double>(move.to) ? number(move.to) - number(move.from) : 1.0;
-}
+/// So many of the best plans get another lever tried on.
+constexpr std::size_t extended = 30;
+/// How often as many plans again are predicted in full while none of those before is admissible.
+constexpr std::size_t mostRounds = 6;
 
 bool inside(double value, double alone, double low, double high) {
     return value >= std::min(low, alone) - 1e-9 && value <= std::max(high, alone) + 1e-9;
+}
+
+OptionSet with(OptionSet options, std::size_t more) {
+    options.insert(std::lower_bound(options.begin(), options.end(), more), more);
+    return options;
+}
+
+OptionSet without(OptionSet options, std::size_t one) {
+    std::erase(options, one);
+    return options;
 }
 
 } // namespace
 
 Fault cancelled() {
     return {FaultKind::notPossible, "", say("advice.fault.cancelled"), say("advice.fault.cancelled.remedy")};
+}
+
+double effortOf(const LeverMove& move, const LeverRow& row) {
+    return row.cost * (row.isChoice() ? 1.0 : std::abs(number(move.to) - number(move.from)) / row.movement);
 }
 
 Search::Search(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster, const Goal& goal,
@@ -43,110 +52,170 @@ Result<void> Search::going() const {
     return {};
 }
 
-void Search::addOptions(const Lever& lever, const Setting& after, bool alone) {
-    const auto row = narrowedRow(lever, after, input_);
-    const auto from = lever.read(after, stock_);
-    for (auto& to : stepsOf(lever, after, input_)) {
+bool Search::mayMove(const Lever& lever) const {
+    return lever.proposed && !baseline_.locked.contains(lever.id);
+}
+
+const std::vector<Carried>& Search::carriedFor(Share share) {
+    if (const auto known = carried_.find(share.of1); known != carried_.end())
+        return known->second;
+    return carried_.emplace(share.of1, carriedAhead(input_, share)).first->second;
+}
+
+void Search::addOptions(const Lever& lever) {
+    const auto row = narrowedRow(lever, baseline_.start, input_);
+    const auto from = lever.read(baseline_.start, stock_);
+    for (auto& to : advisedSteps(lever, baseline_.start, input_)) {
         const bool neverFirst = lever.neverFirst && lever.neverFirst(to, stock_);
         LeverMove move{&lever, from, std::move(to)};
-        const double effort = row.cost * unitsMoved(move, row);
-        options_.push_back({std::move(move), effort, neverFirst, alone});
+        const double effort = effortOf(move, row);
+        options_.push_back({{std::move(move)}, effort, neverFirst});
     }
 }
 
 /// Levers that change nothing until `on` is moved: a path needs a second rest, a late addition something to add late.
 void Search::addDependents(std::size_t on) {
-    const auto after = applied(baseline_.start, {options_[on].move}, stock_);
+    const auto after = applied(baseline_.start, options_[on].moves, stock_);
     for (const auto& lever : levers()) {
-        if (!lever.proposed || !lever.applies || baseline_.locked.contains(lever.id) ||
-            lever.applies(baseline_.start, input_) || !lever.applies(after, input_))
+        if (!mayMove(lever) || !lever.applies || lever.applies(baseline_.start, input_) ||
+            !lever.applies(after, input_))
             continue;
-        const auto first = options_.size();
-        addOptions(lever, after, false);
-        for (auto i = first; i < options_.size(); ++i)
-            plans_.push_back({{on, i}, 0});
+        const auto row = narrowedRow(lever, after, input_);
+        for (auto& to : advisedSteps(lever, after, input_)) {
+            auto both = options_[on];
+            both.moves.push_back({&lever, lever.read(after, stock_), std::move(to)});
+            both.effort += effortOf(both.moves.back(), row);
+            both.host = on;
+            options_.push_back(std::move(both));
+        }
     }
+}
+
+/// Shares no lever with what is there.
+bool Search::joinable(const OptionSet& options, std::size_t more) const {
+    if (options_[more].change.empty())
+        return false;
+    return std::none_of(options.begin(), options.end(), [&](std::size_t i) {
+        return std::any_of(options_[i].moves.begin(), options_[i].moves.end(), [&](const LeverMove& a) {
+            return std::any_of(options_[more].moves.begin(), options_[more].moves.end(),
+                               [&](const LeverMove& b) { return a.lever == b.lever; });
+        });
+    });
 }
 
 void Search::addPairs() {
     for (std::size_t i = 0; i < options_.size(); ++i)
-        for (std::size_t j = i + 1; j < options_.size(); ++j) {
-            const auto &a = options_[i], &b = options_[j];
-            if (a.move.lever != b.move.lever && a.alone && b.alone && !a.change.empty() && !b.change.empty())
+        for (std::size_t j = i + 1; j < options_.size() && !options_[i].change.empty(); ++j)
+            if (joinable({i}, j))
                 plans_.push_back({{i, j}, 0});
-        }
+}
+
+/// The best plans of `size` levers, each with one more.
+void Search::extendBest(std::size_t size) {
+    std::set<OptionSet> more;
+    std::size_t taken = 0;
+    for (const auto& plan : plans_) {
+        if (plan.cost == never || taken == extended)
+            break;
+        if (plan.options.size() != size)
+            continue;
+        ++taken;
+        for (std::size_t i = 0; i < options_.size(); ++i)
+            if (joinable(plan.options, i))
+                more.insert(with(plan.options, i));
+    }
+    const auto first = plans_.size();
+    for (const auto& options : more)
+        plans_.push_back({options, 0});
+    screen(first);
+}
+
+void Search::screen(std::size_t from) {
+    for (auto i = from; i < plans_.size(); ++i)
+        plans_[i].cost = screenedInside(plans_[i].options) ? screenedCost(plans_[i].options) : never;
+    std::stable_sort(plans_.begin(), plans_.end(),
+                     [](const Screened& a, const Screened& b) { return a.cost < b.cost; });
 }
 
 Result<void> Search::survey() {
     scored({});
     for (const auto& lever : levers())
-        if (input_.maxMoved > 0 && lever.proposed && !baseline_.locked.contains(lever.id) &&
-            (!lever.applies || lever.applies(baseline_.start, input_)))
-            addOptions(lever, baseline_.start, true);
+        if (input_.maxMoved > 0 && mayMove(lever) && (!lever.applies || lever.applies(baseline_.start, input_)))
+            addOptions(lever);
     const auto independent = options_.size();
     for (std::size_t i = 0; i < independent; ++i)
+        addDependents(i);
+    for (std::size_t i = 0; i < options_.size(); ++i)
         plans_.push_back({{i}, 0});
-    if (input_.maxMoved > 1)
-        for (std::size_t i = 0; i < independent; ++i)
-            addDependents(i);
     if (auto done = predictOptions(); !done)
         return done;
     if (input_.maxMoved > 1)
         addPairs();
-    for (auto& plan : plans_)
-        plan.cost = screenedInside(plan.options) ? screenedCost(plan.options) : never;
-    std::stable_sort(plans_.begin(), plans_.end(),
-                     [](const Screened& a, const Screened& b) { return a.cost < b.cost; });
+    screen(0);
+    for (int size = 2; size < input_.maxMoved; ++size) {
+        if (auto go = going(); !go)
+            return go;
+        extendBest(static_cast<std::size_t>(size));
+    }
     return {};
 }
 
-/// Options that cannot be brewed alone keep an empty change and join no pair; those that act only on another are
-/// predicted together with it.
+/// Options that cannot be brewed keep an empty change and join no other.
 Result<void> Search::predictOptions() {
-    const auto& alone = scored({}).trajectory;
-    for (const auto& plan : plans_) {
+    for (std::size_t i = 0; i < options_.size(); ++i) {
         if (auto go = going(); !go)
             return go;
-        scored(plan.options);
-    }
-    for (std::size_t i = 0; i < options_.size(); ++i) {
-        if (!options_[i].alone || scored({i}).cost == never)
-            continue;
-        const auto& single = scored({i});
-        for (std::size_t h = 0; h < alone.draws.size(); ++h) {
-            Scores change;
-            for (auto d : allDimensions)
-                change[d] = single.trajectory.draws[h].scores[d] - alone.draws[h].scores[d];
-            options_[i].change.push_back(change);
-            options_[i].alcohol.push_back(single.trajectory.draws[h].alcohol.pct - alone.draws[h].alcohol.pct);
-        }
+        if (const auto& single = scored({i}); single.cost < never)
+            takeChanges(options_[i], single);
     }
     return {};
+}
+
+void Search::takeChanges(Option& option, const Scored& single) {
+    const auto& alone = scored({}).trajectory;
+    for (std::size_t h = 0; h < alone.draws.size(); ++h) {
+        Scores change;
+        for (auto d : allDimensions)
+            change[d] = single.trajectory.draws[h].scores[d] - alone.draws[h].scores[d];
+        option.change.push_back(change);
+        option.alcohol.push_back(single.trajectory.draws[h].alcohol.pct - alone.draws[h].alcohol.pct);
+    }
+    if (single.setting.draw != baseline_.start.draw)
+        option.carried = &carriedFor(shareOf(input_, single.setting));
 }
 
 bool Search::screenedInside(const OptionSet& options) const {
-    if (options.size() < 2 || !options_[options[1]].alone)
-        return scored_.contains(options) ? scored_.at(options).cost < never : true;
+    if (const auto known = scored_.find(options); known != scored_.end())
+        return known->second.cost < never;
     const auto& alone = scored_.at({}).trajectory.draws;
     for (std::size_t h = 0; h < alone.size(); ++h) {
         const double now = alone[h].alcohol.pct;
-        const double then = now + options_[options[0]].alcohol[h] + options_[options[1]].alcohol[h];
+        double then = now;
+        for (auto i : options)
+            then += options_[i].alcohol[h];
         if (!inside(then, now, input_.target.alcoholLow.pct, input_.target.alcoholHigh.pct))
             return false;
     }
     return true;
 }
 
-/// Exact for one lever; for two the changes are added up. What only acts on another option is predicted in full.
+/// Exact for one option; for more the changes are added up.
 double Search::screenedCost(const OptionSet& options) const {
     if (const auto known = scored_.find(options); known != scored_.end())
         return known->second.cost;
-    auto draws = goal_.alone;
+    const auto& alone = scored_.at({});
+    const std::vector<Carried>* carried = &carried_.at(shareOf(input_, baseline_.start).of1);
     for (auto i : options)
-        for (std::size_t h = 0; h < draws.size(); ++h)
-            for (auto d : allDimensions)
-                draws[h][d] += options_[i].change[h][d];
-    return gapCost(goal_, draws) + goal_.effortWeight * effort(options);
+        carried = options_[i].carried ? options_[i].carried : carried;
+    double cost = goal_.effortWeight * effort(options);
+    for (std::size_t h = 0; h < alone.draws.size(); ++h)
+        for (auto d : allDimensions) {
+            double mean = alone.trajectory.draws[h].scores[d] + (*carried)[h].mean[d];
+            for (auto i : options)
+                mean += options_[i].change[h][d];
+            cost += lossAt(goal_, d, mean, (*carried)[h].variance[d]) / static_cast<double>(alone.draws.size());
+        }
+    return cost;
 }
 
 double Search::effort(const OptionSet& options) const {
@@ -159,10 +228,17 @@ double Search::effort(const OptionSet& options) const {
 std::vector<LeverMove> Search::moves(const OptionSet& options) const {
     std::vector<LeverMove> moves;
     for (auto i : options)
-        moves.push_back(options_[i].move);
+        moves.insert(moves.end(), options_[i].moves.begin(), options_[i].moves.end());
     std::stable_sort(moves.begin(), moves.end(),
                      [](const LeverMove& a, const LeverMove& b) { return a.lever < b.lever; });
     return moves;
+}
+
+std::set<const Lever*> Search::leversOf(const OptionSet& options) const {
+    std::set<const Lever*> levers;
+    for (const auto& move : moves(options))
+        levers.insert(move.lever);
+    return levers;
 }
 
 const Scored& Search::scored(const OptionSet& options) {
@@ -171,25 +247,41 @@ const Scored& Search::scored(const OptionSet& options) {
     return scored_.emplace(options, predictInFull(options)).first->second;
 }
 
-Scored Search::predictInFull(const OptionSet& options) {
-    Scored plan{options, applied(baseline_.start, moves(options), stock_), {}, effort(options), never};
-    const bool changed = !options.empty(); // what is in use is predicted whatever it is
-    if (changed && (!takesEffect(plan.setting, options) || !brewable(plan.setting)))
-        return plan;
-    auto trajectory = forecaster_.trajectory(plan.setting, 0, input_.horizon);
+Result<Scored> Search::predicted(const Setting& setting, double effort) {
+    auto trajectory = forecaster_.trajectory(setting, 0, input_.horizon);
     if (!trajectory)
-        return plan;
+        return fail(std::move(trajectory).error());
+    Scored plan;
+    plan.setting = setting;
     plan.trajectory = *std::move(trajectory);
-    if (!changed || insideRanges(plan.trajectory))
-        plan.cost = gapCost(goal_, anchored(plan.trajectory, goal_.deviation)) + goal_.effortWeight * plan.effort;
+    plan.draws = expectedDraws(plan.trajectory.draws, carriedFor(shareOf(input_, setting)));
+    plan.loss = lossOf(goal_, plan.draws);
+    plan.effort = effort;
+    plan.cost = total(plan.loss) + goal_.effortWeight * effort;
     return plan;
+}
+
+Scored Search::predictInFull(const OptionSet& options) {
+    Scored nothing;
+    nothing.options = options;
+    nothing.cost = never;
+    const auto setting = applied(baseline_.start, moves(options), stock_);
+    const bool changed = !options.empty(); // what is in use is predicted whatever it is
+    if (changed && (!takesEffect(setting, options) || !brewable(setting)))
+        return nothing;
+    auto plan = predicted(setting, effort(options));
+    if (!plan || (changed && !insideRanges(plan->trajectory)))
+        return nothing;
+    plan->options = options;
+    return *std::move(plan);
 }
 
 /// Two levers may want the same base malt; then one of them ends short.
 bool Search::takesEffect(const Setting& setting, const OptionSet& options) const {
     return std::all_of(options.begin(), options.end(), [&](std::size_t i) {
-        const auto& move = options_[i].move;
-        return sameValue(move.lever->read(setting, stock_), move.to);
+        return std::all_of(options_[i].moves.begin(), options_[i].moves.end(), [&](const LeverMove& move) {
+            return sameValue(move.lever->read(setting, stock_), move.to);
+        });
     });
 }
 
@@ -210,100 +302,96 @@ bool Search::brewable(const Setting& setting) {
            sizing.over.l <= std::max(aloneSizing_->over.l, 0.0) + 1e-9;
 }
 
-/// The option of the same lever and direction that is nearest to one unit of movement; a choice is its own.
-std::size_t Search::referenceOf(std::size_t option) const {
-    const auto& move = options_[option].move;
-    if (rowOf(*move.lever).isChoice())
-        return option;
-    const double unit = narrowedRow(*move.lever, baseline_.start, input_).movement;
-    std::size_t found = option;
-    double best = never;
-    for (std::size_t i = 0; i < options_.size(); ++i) {
-        const auto& other = options_[i].move;
-        if (other.lever != move.lever || lengthOf(other) * lengthOf(move) < 0 || options_[i].change.empty())
-            continue;
-        if (const double apart = std::abs(std::abs(lengthOf(other)) - unit); apart < best) {
-            best = apart;
-            found = i;
-        }
-    }
-    return found;
+bool Search::everyLeverEarns(const Scored& plan) {
+    const auto earns = [&](const OptionSet& others) { return scored(others).cost - plan.cost >= earnsItsPlace; };
+    return std::all_of(plan.options.begin(), plan.options.end(), [&](std::size_t i) {
+        const auto others = without(plan.options, i);
+        const auto& host = options_[i].host;
+        return earns(others) && (!host || earns(with(others, *host)));
+    });
 }
 
-/// What the reference does to the next draw under each parameter draw.
-const std::vector<Scores>& Search::effectInDraws(std::size_t reference) {
-    if (const auto known = effects_.find(reference); known != effects_.end())
-        return known->second;
-    std::vector<Scores> effect;
-    const auto setting = applied(baseline_.start, {options_[reference].move}, stock_);
-    for (std::size_t set = 1; set <= std::min(lossDraws, forecaster_.sets()); ++set) {
-        const auto with = forecaster_.trajectory(setting, set, 1);
-        const auto without = forecaster_.trajectory(baseline_.start, set, 1);
-        Scores change;
+bool Search::guarded(const Scored& plan) {
+    const auto& alone = scored({});
+    const Scores settled = forecaster_.settledScores(plan.setting, 0);
+    const Scores settledAlone = forecaster_.settledScores(baseline_.start, 0);
+    const Scores known = carriedForGood(input_).mean;
+    return std::all_of(allDimensions.begin(), allDimensions.end(), [&](Dimension d) {
+        const auto& window = goal_.windows[d];
+        const auto harmless = [&](double with, double without) {
+            const double off = std::abs(with - window.wanted);
+            return off <= window.band || off <= std::abs(without - window.wanted) + constants::advice::guard;
+        };
+        return !goal_.counts[d] || (harmless(plan.draws.front().mean[d], alone.draws.front().mean[d]) &&
+                                    harmless(settled[d] + known[d], settledAlone[d] + known[d]));
+    });
+}
+
+bool Search::canBeTasted(const Scored& plan) {
+    const auto& alone = scored({});
+    for (std::size_t h = 0; h < plan.draws.size(); ++h)
         for (auto d : allDimensions)
-            change[d] = with->draws[0].scores[d] - without->draws[0].scores[d];
-        effect.push_back(change);
-    }
-    return effects_.emplace(reference, std::move(effect)).first->second;
+            if (std::abs(plan.draws[h].mean[d] - alone.draws[h].mean[d]) >= untasted)
+                return true;
+    return false;
 }
 
-/// Expected loss: the variance of the plan's effect over the parameter draws, each lever's taken as proportional to how
-/// far it is moved. What only acts on another option adds none.
-double Search::loss(const OptionSet& options) {
-    std::vector<Scores> sum(std::min(lossDraws, forecaster_.sets()));
-    for (auto i : options) {
-        if (!options_[i].alone)
-            continue;
-        const auto reference = referenceOf(i);
-        const double factor = lengthOf(options_[i].move) / lengthOf(options_[reference].move);
-        const auto& effect = effectInDraws(reference);
-        for (std::size_t k = 0; k < sum.size(); ++k)
-            for (auto d : allDimensions)
-                sum[k][d] += factor * effect[k][d];
-    }
-    Scores variance;
-    for (auto d : allDimensions) {
-        double mean = 0, squares = 0;
-        for (const auto& draw : sum)
-            mean += draw[d] / static_cast<double>(sum.size());
-        for (const auto& draw : sum)
-            squares += (draw[d] - mean) * (draw[d] - mean);
-        variance[d] = sum.size() > 1 ? squares / static_cast<double>(sum.size() - 1) : 0.0;
-    }
-    return lossCost(goal_, variance);
+/// Else there would be a proposal where no dimension says move.
+bool Search::helpsSomewhere(const Scored& plan) {
+    const auto& alone = scored({});
+    return std::any_of(allDimensions.begin(), allDimensions.end(),
+                       [&](Dimension d) { return alone.loss[d] - plan.loss[d] >= clearlyBetter; });
 }
 
+bool Search::admissible(const Scored& plan) {
+    if (const auto known = admissible_.find(plan.options); known != admissible_.end())
+        return known->second;
+    return admissible_.emplace(plan.options, passesAll(plan)).first->second;
+}
+
+bool Search::passesAll(const Scored& plan) {
+    return plan.cost < never && scored({}).cost - plan.cost >= clearlyBetter && canBeTasted(plan) &&
+           helpsSomewhere(plan) && guarded(plan) && everyLeverEarns(plan);
+}
+
+/// In the order of their costs, so that the first admissible one is the answer.
 Result<std::optional<Scored>> Search::cheapest(const std::vector<OptionSet>& candidates) {
-    std::optional<Scored> found;
+    std::vector<const Scored*> plans;
     for (const auto& options : candidates) {
         if (auto go = going(); !go)
             return fail(go.error());
-        auto plan = scored(options);
-        plan.cost += plan.cost < never ? loss(options) : 0.0;
-        if (plan.cost < never && (!found || plan.cost < found->cost))
-            found = std::move(plan);
+        plans.push_back(&scored(options));
     }
-    return found;
+    std::stable_sort(plans.begin(), plans.end(), [](const Scored* a, const Scored* b) { return a->cost < b->cost; });
+    for (const auto* plan : plans)
+        if (admissible(*plan))
+            return std::optional<Scored>(*plan);
+    return std::optional<Scored>{};
 }
 
 Result<std::optional<Scored>> Search::best(const Filter& passes, std::size_t rescored) {
-    std::vector<Screened> shortlist;
-    for (const auto& plan : plans_) {
-        if (shortlist.size() == widening * rescored)
+    std::vector<OptionSet> singles;
+    std::vector<Screened> joined;
+    for (const auto& plan : plans_)
+        if (plan.cost < never && passes(plan.options)) {
+            if (plan.options.size() == 1)
+                singles.push_back(plan.options);
+            else
+                joined.push_back(plan);
+        }
+    auto found = cheapest(singles);
+    for (std::size_t from = 0, round = 0; found && from < joined.size() && round < mostRounds; ++round) {
+        const double least = *found ? (*found)->cost : scored({}).cost - clearlyBetter;
+        if (rescored == 0 || joined[from].cost > least)
             break;
-        if (plan.cost < never && passes(plan.options))
-            shortlist.push_back(plan);
+        std::vector<OptionSet> more;
+        for (; from < joined.size() && more.size() < rescored; ++from)
+            more.push_back(joined[from].options);
+        auto other = cheapest(more);
+        if (!other || (*other && (!*found || (*other)->cost < (*found)->cost)))
+            found = std::move(other);
     }
-    if (auto go = going(); !go)
-        return fail(go.error());
-    for (auto& plan : shortlist)
-        plan.cost += loss(plan.options);
-    std::stable_sort(shortlist.begin(), shortlist.end(),
-                     [](const Screened& a, const Screened& b) { return a.cost < b.cost; });
-    std::vector<OptionSet> candidates;
-    for (std::size_t i = 0; i < std::min(rescored, shortlist.size()); ++i)
-        candidates.push_back(shortlist[i].options);
-    return cheapest(candidates);
+    return found;
 }
 
 Result<std::optional<Scored>> Search::exhaustive(const Filter& passes) {
@@ -314,17 +402,24 @@ Result<std::optional<Scored>> Search::exhaustive(const Filter& passes) {
     return cheapest(candidates);
 }
 
-Result<std::vector<Scored>> Search::bestOfEachLever() {
-    std::vector<Scored> found;
-    for (const auto& lever : levers()) {
-        auto plan = best([&](const OptionSet& o) { return o.size() == 1 && options_[o[0]].move.lever == &lever; },
-                         options_.size());
-        if (!plan)
-            return fail(plan.error());
-        if (*plan)
-            found.push_back(**std::move(plan));
-    }
-    return found;
+std::vector<Weighed> Search::weighed(std::size_t most) {
+    std::vector<const Scored*> plans;
+    for (const auto& [options, plan] : scored_)
+        if (!options.empty() && plan.cost < never)
+            plans.push_back(&plan);
+    std::stable_sort(plans.begin(), plans.end(), [](const Scored* a, const Scored* b) { return a->cost < b->cost; });
+    std::vector<Weighed> weighed;
+    const auto add = [&](const Scored& plan) {
+        Weighed one{plan.draws, {}, goal_.effortWeight * plan.effort};
+        for (const auto& carried : carriedFor(shareOf(input_, plan.setting)))
+            one.withNow.push_back(carried.withNow);
+        weighed.push_back(std::move(one));
+    };
+    add(scored({}));
+    for (const auto* plan : plans)
+        if (weighed.size() <= most && guarded(*plan))
+            add(*plan);
+    return weighed;
 }
 
 } // namespace staveline::advice

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Every plan that moves at most two levers to brewable steps: screened by adding up one-lever predictions, the best
-// predicted again in full.
+// Every plan that moves at most two levers to steps a brewer would take: screened by adding up one-lever predictions,
+// the best predicted again in full. More levers, where they are allowed, are added to the best pairs.
 #pragma once
 
 #include "advice/baseline.h"
-#include "advice/goal.h"
-#include "quantity/constants.h"
+#include "advice/loss.h"
+#include "advice/value.h"
 
 #include <functional>
 #include <map>
@@ -13,22 +13,25 @@
 
 namespace staveline::advice {
 
-/// Parameter draws that tell how uncertain a lever is; a part of those for the bands is enough for a variance.
-inline constexpr auto lossDraws = static_cast<std::size_t>(constants::advice::lossDraws);
+/// A lever that saves less is left out [squared bands].
+inline constexpr double earnsItsPlace = constants::advice::earnsItsPlace;
 
 [[nodiscard]] Fault cancelled();
+/// Units of movement times cost; a choice moves one unit.
+[[nodiscard]] double effortOf(const LeverMove& move, const LeverRow& row);
 
-/// One lever at one other value.
+/// One lever at one other value, or two where the second only acts on what the first brings: that is one step too.
 struct Option {
-    LeverMove move;
+    std::vector<LeverMove> moves;
     double effort = 0; ///< units of movement times cost
     bool neverFirst = false;
-    bool alone = true;             ///< can be moved by itself; false: only acts on what another option brings
-    std::vector<Scores> change{};  ///< of the coming draws, against the start
-    std::vector<double> alcohol{}; ///< the same [% vol]
+    std::optional<std::size_t> host{};     ///< the option without the second move
+    std::vector<Scores> change{};          ///< of the model's coming draws, against the start
+    std::vector<double> alcohol{};         ///< the same [% vol]
+    const std::vector<Carried>* carried{}; ///< where it changes the share of the refill
 };
 
-/// Positions of one or two options.
+/// Positions of options, rising.
 using OptionSet = std::vector<std::size_t>;
 
 /// A plan predicted in full.
@@ -36,53 +39,72 @@ struct Scored {
     OptionSet options;
     Setting setting;
     Trajectory trajectory;
+    std::vector<Expected> draws; ///< anchored, with their variances
+    Scores loss;
     double effort = 0;
     double cost = 0; ///< infinite: cannot be brewed, or leaves the target's ranges
 };
 
 class Search {
 public:
-    /// All arguments but the stop token must outlive it; `goal` is for this baseline.
+    /// All arguments but the stop token must outlive it; `goal` is for this input.
     Search(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster, const Goal& goal,
            std::stop_token stop);
 
     /// Lists the plans and predicts every option. To be called first; a fault means cancelled.
     Result<void> survey();
     using Filter = std::function<bool(const OptionSet&)>;
-    /// The cheapest plan that passes; the `rescored` best of the screening are predicted in full. Empty: none passes.
+    /// The cheapest admissible plan that passes, among single options and the best of the screening: `rescored` of them
+    /// are predicted in full, and as many again while a better one may be among them. Empty: there is none.
     Result<std::optional<Scored>> best(const Filter& passes, std::size_t rescored);
     /// The same with every plan predicted in full: what `best` is measured against.
     Result<std::optional<Scored>> exhaustive(const Filter& passes);
-    /// The cheapest one-lever plan of each lever, in the order of the levers.
-    Result<std::vector<Scored>> bestOfEachLever();
+    /// Every lever earns its place, it can be tasted, it harms nothing outside its window, and it is cheaper than
+    /// leaving alone.
+    [[nodiscard]] bool admissible(const Scored& plan);
+    /// Taking any of its levers back costs at least earnsItsPlace.
+    [[nodiscard]] bool everyLeverEarns(const Scored& plan);
+    /// No score that it leaves outside the window ends farther outside than leaving alone would bring it.
+    [[nodiscard]] bool guarded(const Scored& plan);
+    /// Leaving alone and the cheapest plans predicted so far, as far as a tasting could choose between them.
+    [[nodiscard]] std::vector<Weighed> weighed(std::size_t most);
 
     [[nodiscard]] const Option& option(std::size_t at) const { return options_[at]; }
     [[nodiscard]] std::size_t plans() const { return plans_.size(); }
     [[nodiscard]] std::vector<LeverMove> moves(const OptionSet& options) const;
+    [[nodiscard]] std::set<const Lever*> leversOf(const OptionSet& options) const;
     /// Fully predicted; remembered. The empty set is "leave it alone".
     const Scored& scored(const OptionSet& options);
+    /// Any other setting that the forecaster takes, whether it is one to advise or not; not remembered.
+    [[nodiscard]] Result<Scored> predicted(const Setting& setting, double effort);
 
 private:
     struct Screened {
         OptionSet options;
-        double cost = 0; ///< gaps of the added changes, and effort
+        double cost = 0; ///< loss of the added changes, and effort
     };
 
-    void addOptions(const Lever& lever, const Setting& after, bool alone);
+    [[nodiscard]] bool mayMove(const Lever& lever) const;
+    void addOptions(const Lever& lever);
     void addDependents(std::size_t on);
+    void takeChanges(Option& option, const Scored& single);
+    [[nodiscard]] bool joinable(const OptionSet& options, std::size_t more) const;
     void addPairs();
+    void extendBest(std::size_t size);
+    void screen(std::size_t from);
     Result<void> predictOptions();
     [[nodiscard]] double screenedCost(const OptionSet& options) const;
     [[nodiscard]] bool screenedInside(const OptionSet& options) const;
     Scored predictInFull(const OptionSet& options);
     [[nodiscard]] bool takesEffect(const Setting& setting, const OptionSet& options) const;
     [[nodiscard]] bool insideRanges(const Trajectory& trajectory);
+    [[nodiscard]] bool canBeTasted(const Scored& plan);
+    [[nodiscard]] bool helpsSomewhere(const Scored& plan);
     bool brewable(const Setting& setting);
-    double loss(const OptionSet& options);
-    const std::vector<Scores>& effectInDraws(std::size_t reference);
-    [[nodiscard]] std::size_t referenceOf(std::size_t option) const;
     [[nodiscard]] double effort(const OptionSet& options) const;
+    const std::vector<Carried>& carriedFor(Share share);
     Result<std::optional<Scored>> cheapest(const std::vector<OptionSet>& candidates);
+    [[nodiscard]] bool passesAll(const Scored& plan);
     [[nodiscard]] Result<void> going() const;
 
     const AdviceInput& input_;
@@ -95,7 +117,8 @@ private:
     std::vector<Screened> plans_; ///< cheapest first
     std::optional<Sizing> aloneSizing_;
     std::map<OptionSet, Scored> scored_;
-    std::map<std::size_t, std::vector<Scores>> effects_; ///< by reference option: one entry a parameter draw
+    std::map<OptionSet, bool> admissible_;
+    std::map<double, std::vector<Carried>> carried_; ///< by share of the refill
 };
 
 } // namespace staveline::advice

@@ -14,7 +14,7 @@ namespace staveline::brewing {
 /// One brew that was measured; its litres count as planned.
 struct PastBrew {
     Plato plannedOriginal{12};
-    Plato plannedFinal{2};                ///< of the model without a house, from the measured original gravity
+    Plato plannedFinal{2};                    ///< of the model without a house, from the measured original gravity
     std::optional<Plato> original{}, final{}; ///< as measured
 };
 

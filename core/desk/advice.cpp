@@ -14,6 +14,8 @@ using advice::LeverLock;
 
 namespace {
 
+constexpr int mostLevers = 4; ///< the high end of the row advice.most_moved
+
 std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
     std::vector<LeverLock> locks;
     for (const auto& lock : locksInForce(record, today))
@@ -72,6 +74,12 @@ void takeVessel(AdviceInput& in, const CurrentVessel& vessel, Day draw) {
     }
 }
 
+/// A titration sharpens what one taster says, in the first cycles.
+bool titrationHelps(const estimate::KnownOfVessel& known, const estimate::Estimates& estimates) {
+    constexpr int firstCycles = 3;
+    return !estimates.ta && known.learned.tasters.size() == 1 && estimates.sittings[Dimension::acidity] <= firstCycles;
+}
+
 void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const estimate::Estimates& estimates) {
     in.state = known.state;
     in.oxygenPerYear = known.cellaring.oxygenPerYear;
@@ -79,6 +87,13 @@ void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const esti
     in.combined = estimates.combined;
     in.evidence = estimates.evidence;
     in.offsets = estimates.offsets;
+    for (Dimension d : allDimensions)
+        in.seen[d] = estimates.sittings[d] > 0;
+    in.oneMoreTaster = estimates.oneMoreTaster;
+    in.tastedToday = estimates.tastedToday;
+    in.titrationHelps = titrationHelps(known, estimates);
+    in.measuredTa = estimates.ta;
+    in.measuredPh = estimates.ph;
     in.target = known.target;
     in.verdicts = estimates.verdicts;
     in.parameters = known.parameters;
@@ -107,6 +122,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     AdviceInput& in = job.input;
     // All of it as if nothing were chosen yet: asked again after choosing, the answer is the same.
     in.base = vessel.leftAlone;
+    if (!vessel.record.of<facts::BaseRecipeFact>().empty())
+        in.usual = settingUsual(vessel.record, vessel.now());
     const vessel::Schedule dates = datesWith(vessel, cellar, in.base);
     if (openChoice(vessel.record, vessel.now()))
         job.open = triedFor(in.base, job.inUse, shared.pantry);
@@ -119,6 +136,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     job.pantry = std::make_shared<const ingredient::Pantry>(shared.pantry);
     in.pantry = job.pantry.get();
     in.withSettled = request.withSettled;
+    if (request.maxMoved)
+        in.maxMoved = std::clamp(*request.maxMoved, 1, mostLevers);
     return job;
 }
 

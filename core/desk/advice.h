@@ -19,7 +19,8 @@ struct AdviceRequest {
     std::vector<advice::LeverLock> locks; ///< beside the recorded ones
     std::vector<std::string> unavailable; ///< beside the recorded ones
     bool withSettled = true;
-    bool withoutRecorded = false; ///< as if no lock and nothing unavailable were recorded
+    bool withoutRecorded = false;  ///< as if no lock and nothing unavailable were recorded
+    std::optional<int> maxMoved{}; ///< levers in one plan, 1..4; none: as usual
 };
 /// Everything advise() needs, detached from the book.
 struct AdviceJob {

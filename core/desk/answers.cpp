@@ -6,6 +6,7 @@
 #include "desk/json.h"
 #include "desk/ledger.h"
 
+#include <cmath>
 #include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
@@ -44,8 +45,8 @@ Json valueJson(const advice::LeverValue& value) {
 }
 
 std::string verdictWord(tasting::VerdictKind kind) {
-    constexpr std::array<std::string_view, 6> names = {"fault_first", "wait_until", "hold",
-                                                       "move",        "nudge",      "taste_again"};
+    constexpr std::array<std::string_view, 8> names = {"fault_first", "wait_until", "never_tasted", "hold",
+                                                       "open",        "move",       "leave_alone",  "taste_again"};
     return std::string(names[static_cast<std::size_t>(kind)]);
 }
 
@@ -69,11 +70,42 @@ Json proposalJson(const advice::Proposal& proposal, bool settled) {
               {"next_draw", bandsJson(proposal.next)}};
     if (settled)
         json["if_kept_up"] = bandsJson(proposal.settled);
+    json["why"] = render(proposal.why);
+    json["loss"] = perDimension([&](Dimension d) { return Json(proposal.loss[d]); });
     json["cost"] = proposal.cost;
     json["worth"] = proposal.worth;
     json["reasons"] = words(proposal.reasons);
     json["limits"] = words(proposal.limits);
     json["cautions"] = words(proposal.cautions);
+    return json;
+}
+
+Json offsetJson(const estimate::Offset& offset) {
+    const auto sd = [&](estimate::Offset::Part part) { return std::sqrt(std::max(0.0, offset.cov[part][part])); };
+    return Json{{"mean", offset.mean[estimate::Offset::now]},
+                {"sd", sd(estimate::Offset::now)},
+                {"settled_mean", offset.mean[estimate::Offset::settled]},
+                {"settled_sd", sd(estimate::Offset::settled)}};
+}
+
+Json evidenceJson(const std::vector<estimate::Evidence>& evidence) {
+    constexpr std::array<std::string_view, 3> kinds = {"model", "titration", "sitting"};
+    Json list = Json::array();
+    for (const auto& part : evidence) {
+        Json json{{"kind", kinds[static_cast<std::size_t>(part.kind)]},
+                  {"score", part.estimate.mean},
+                  {"sd", part.estimate.sd}};
+        if (part.on)
+            json["on"] = isoDay(*part.on);
+        list.push_back(json);
+    }
+    return list;
+}
+
+Json tastingValueJson(const advice::TastingValue& tasting) {
+    Json json{{"value", tasting.value}, {"worth_it", tasting.dimension.has_value()}};
+    if (tasting.dimension)
+        json["dimension"] = name(*tasting.dimension);
     return json;
 }
 
@@ -91,8 +123,9 @@ Json verdictsJson(const PerDimension<tasting::Verdict>& verdicts, const estimate
     });
 }
 
-Json outcomeJson(const forward::Outcome& outcome) {
-    return Json{{"scores", perDimension([&](Dimension d) { return Json(outcome.scores[d]); })},
+Json outcomeJson(const forward::Outcome& outcome, const PerDimension<advice::Band>& bands) {
+    return Json{{"scores", perDimension([&](Dimension d) { return Json(bands[d].value); })},
+                {"bands", bandsJson(bands)},
                 {"ph", outcome.ph.ph},
                 {"ta_g_l", outcome.ta.gPerL},
                 {"alcohol_pct_vol", outcome.alcohol.pct},
@@ -136,7 +169,7 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
 
 std::string toJson(const AdviceJob& job, const advice::Advice& advice) {
     Json answers = Json::array();
-    for (const auto& answer : answersOf(job.estimates, job.dates)) {
+    for (const auto& answer : answersOf(advice.verdicts, job.estimates.faults, job.dates)) {
         Json lines = Json::array();
         for (const auto& line : answer.lines)
             lines.push_back({{"head", render(line.head)}, {"words", render(line.words)}});
@@ -150,17 +183,24 @@ std::string toJson(const AdviceJob& job, const advice::Advice& advice) {
               {"draw_on", isoDay(job.dates.draw)},
               {"brew_on", isoDay(job.dates.brew)},
               {"verdicts", verdictsJson(advice.verdicts, job.estimates)},
+              {"offsets", perDimension([&](Dimension d) { return offsetJson(job.input.offsets[d]); })},
+              {"evidence", perDimension([&](Dimension d) { return evidenceJson(job.input.evidence[d]); })},
+              {"value_of_tasting", tastingValueJson(advice.tasting)},
               {"fault_first", advice.faultFirst},
               {"answers", answers},
               {"proposals", proposals},
               {"leave_it_alone", proposalJson(advice.leaveAlone, job.input.withSettled)},
               {"notes", words(advice.notes)}};
+    if (advice.usual)
+        json["usual_recipe"] = proposalJson(*advice.usual, job.input.withSettled);
     return jsonText(json);
 }
 
-std::string toJson(const forward::Prediction& prediction) {
-    return jsonText(
-        Json{{"this_draw", outcomeJson(prediction.thisDraw)}, {"next_draw", outcomeJson(prediction.nextDraw)}});
+std::string toJson(const advice::Trial& prediction) {
+    return jsonText(Json{{"this_draw", outcomeJson(prediction.thisBeer, prediction.thisDraw)},
+                         {"next_draw", outcomeJson(prediction.nextBeer, prediction.next)},
+                         {"if_kept_up", bandsJson(prediction.settled)},
+                         {"loss", perDimension([&](Dimension d) { return Json(prediction.loss[d]); })}});
 }
 
 std::string toJson(const brewing::BrewPlan& plan) {

@@ -181,17 +181,18 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     auto input = resolve(measuredRecipe(fact), *in.pantry, in.equipment.heatingRate);
     if (!planned || !plan || !input)
         return fail(!planned ? planned.error() : !plan ? plan.error() : input.error());
-    auto before = predict(fact.vessel, use);
-    if (!before)
-        return fail(before.error());
+    auto asPlanned = resolve(use.recipe, *in.pantry, in.equipment.heatingRate);
+    if (!asPlanned)
+        return fail(asPlanned.error());
     brewing::RefillBeer beer = brew(*input, in.parameters.brew);
     if (fact.finalGravity)
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
     const forward::Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
+    const forward::Prediction before = staveline::forward::predict(in.parameters, in.state, *asPlanned, conditions);
     const forward::Prediction after = staveline::forward::predict(in.parameters, in.state, beer, conditions);
     BrewMeaning meaning;
     meaning.planned = planned->next;
-    meaning.asBrewed = moved(planned->next, before->nextDraw.scores, after.nextDraw.scores);
+    meaning.asBrewed = moved(planned->next, before.nextDraw.scores, after.nextDraw.scores);
     sayGravities(fact, plan->originalGravity, plan->finalGravity, meaning.words);
     if (fact.intoFermenter) {
         const Litres gives = *givesOf(fact, inside_->cellar->shared());
@@ -204,19 +205,23 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     return meaning;
 }
 
-Result<forward::Prediction> Desk::predict(const VesselName& name, const advice::Setting& setting) const {
-    auto job = adviceJob({name, {}, {}, false});
+Result<advice::Trial> Desk::predict(const VesselName& name, const advice::Setting& setting) const {
+    auto job = adviceJob({name, {}, {}, true});
     if (!job)
         return fail(job.error());
     const advice::AdviceInput& in = job->input;
-    auto input = resolve(setting.recipe, *in.pantry, in.equipment.heatingRate);
-    if (!input)
+    if (auto input = resolve(setting.recipe, *in.pantry, in.equipment.heatingRate); !input)
         return fail(input.error());
     if (auto possible = checkDraw(in, setting.draw, "/draw_l"); !possible)
         return fail(possible.error());
-    const forward::Plan plan{in.toThisDraw, shareOf(in, setting), setting.interval, setting.temperature,
-                             in.oxygenPerYear};
-    return staveline::forward::predict(in.parameters, in.state, *input, plan);
+    return advice::TryBoard(in).trial(setting, advice::TrialDepth::settled);
+}
+
+Result<advice::Setting> Desk::leftAlone(const VesselName& name) const {
+    auto job = adviceJob({name, {}, {}, false});
+    if (!job)
+        return fail(job.error());
+    return leaveAloneSetting(job->input);
 }
 
 } // namespace staveline::desk

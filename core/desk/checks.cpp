@@ -292,8 +292,8 @@ struct Meaning {
     Result<void> operator()(const facts::LockFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             const advice::LeverValue value = f.value ? advice::LeverValue{*f.value} : advice::LeverValue{f.choice};
-            const auto tried =
-                withLever(settingInUse(record, replayOf(record, shared(), f.on).now), f.lever, value, shared().pantry);
+            const auto tried = withLever(settingInUse(record, shared().pantry, replayOf(record, shared(), f.on).now),
+                                         f.lever, value, shared().pantry);
             const auto& levers = advice::builtInLevers();
             const bool known =
                 std::any_of(levers.begin(), levers.end(), [&](const auto& row) { return row.id == f.lever; });

@@ -50,8 +50,8 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
                         std::vector<vessel::LedgerEntry> entries, vessel::Replay replayed) {
     CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}};
     const vessel::LedgerState& now = vessel.now();
-    vessel.inUse = settingInUse(record, now);
-    vessel.leftAlone = settingLeftAlone(record, now);
+    vessel.inUse = settingInUse(record, cellar.shared().pantry, now);
+    vessel.leftAlone = settingLeftAlone(record, cellar.shared(), now);
     vessel.drawn = drawnForRefill(record, now);
     vessel.brewed = brewForRefill(record, cellar, now, today);
     const ScheduleRule rule = ruleOf(vessel, cellar, vessel.inUse);

@@ -15,7 +15,7 @@ struct CurrentVessel {
     std::vector<vessel::LedgerEntry> entries; ///< in ledger order
     vessel::Replay replayed;
     advice::Setting inUse;                   ///< for the coming refill
-    advice::Setting leftAlone;               ///< if nothing is chosen for it
+    advice::Setting leftAlone;               ///< the last refill without its one-cycle aids
     std::optional<Litres> drawn;             ///< for it already
     const facts::BrewFact* brewed = nullptr; ///< for it already
     vessel::Schedule dates;                  ///< with the setting in use

@@ -27,10 +27,6 @@ namespace staveline::estimate {
 struct Estimates;
 } // namespace staveline::estimate
 
-namespace staveline::forward {
-struct Prediction;
-} // namespace staveline::forward
-
 namespace staveline::ingredient {
 class Pantry;
 } // namespace staveline::ingredient
@@ -147,8 +143,10 @@ public:
     [[nodiscard]] Result<brewing::BrewPlan> brewPlan(const facts::VesselName& name) const;
     [[nodiscard]] Result<sheet::Document> brewSheet(const facts::VesselName& name,
                                                     const DisplayUnits& units = {}) const;
-    [[nodiscard]] Result<forward::Prediction> predict(const facts::VesselName& name,
-                                                      const advice::Setting& setting) const;
+    /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
+    [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;
+    /// What "leave it alone" brews: the last refill without its one-cycle aids, with what is locked.
+    [[nodiscard]] Result<advice::Setting> leftAlone(const facts::VesselName& name) const;
     [[nodiscard]] Result<HistoryView> history(const facts::VesselName& name) const;
     /// Newest first.
     [[nodiscard]] Result<std::vector<Filed<facts::SittingFact>>> sittings(const facts::VesselName& name) const;

@@ -8,11 +8,13 @@
 
 namespace staveline::desk {
 
-using estimate::Estimates;
 using tasting::Verdict;
 using tasting::VerdictKind;
 
 namespace {
+
+using Verdicts = PerDimension<Verdict>;
+using Faults = std::vector<tasting::FaultMark>;
 
 Message plain(const std::string& text) {
     return say("desk.plain").with("text", text);
@@ -26,10 +28,10 @@ Message sentence(std::string text) {
 }
 
 /// "acidity and body" of those with this verdict.
-Message concerned(const Estimates& estimates, VerdictKind kind) {
+Message concerned(const Verdicts& verdicts, VerdictKind kind) {
     std::vector<std::string> names;
     for (const Dimension d : allDimensions)
-        if (estimates.verdicts[d].kind == kind)
+        if (verdicts[d].kind == kind)
             names.emplace_back(name(d));
     constexpr std::array keys = {"desk.answer.none", "desk.answer.one", "desk.answer.two", "desk.answer.three"};
     Message message = say(keys[names.size()]);
@@ -38,23 +40,23 @@ Message concerned(const Estimates& estimates, VerdictKind kind) {
     return message;
 }
 
-const Verdict* firstOf(const Estimates& estimates, VerdictKind kind) {
-    const auto& verdicts = estimates.verdicts.values;
+const Verdict* firstOf(const Verdicts& verdicts, VerdictKind kind) {
+    const auto& all = verdicts.values;
     const auto found =
-        std::find_if(verdicts.begin(), verdicts.end(), [&](const Verdict& verdict) { return verdict.kind == kind; });
-    return found == verdicts.end() ? nullptr : &*found;
+        std::find_if(all.begin(), all.end(), [&](const Verdict& verdict) { return verdict.kind == kind; });
+    return found == all.end() ? nullptr : &*found;
 }
 
-Message faultTitle(const Estimates& estimates, const std::string& fault, const std::string& name) {
-    for (const tasting::FaultMark& mark : estimates.faults)
+Message faultTitle(const Faults& faults, const std::string& fault, const std::string& name) {
+    for (const tasting::FaultMark& mark : faults)
         if (mark.fault == fault)
             return say(mark.severity >= 3 ? "desk.answer.fault.strong" : "desk.answer.fault.clear").with("fault", name);
     return say("desk.answer.fault").with("fault", name);
 }
 
-FullAnswer faultAnswer(const Estimates& estimates, const Verdict& verdict) {
+FullAnswer faultAnswer(const Faults& faults, const Verdict& verdict) {
     const tasting::FaultRule* rule = tasting::builtInSheet().findFault(verdict.fault);
-    FullAnswer answer{verdict, faultTitle(estimates, verdict.fault, rule ? rule->name : verdict.fault), {}};
+    FullAnswer answer{verdict, faultTitle(faults, verdict.fault, rule ? rule->name : verdict.fault), {}};
     const auto line = [&](const char* head, Message words) {
         answer.lines.push_back({say(std::string("desk.answer.head.") + head), std::move(words)});
     };
@@ -72,9 +74,9 @@ FullAnswer faultAnswer(const Estimates& estimates, const Verdict& verdict) {
     return answer;
 }
 
-FullAnswer waitAnswer(const Estimates& estimates, const Verdict& verdict) {
+FullAnswer waitAnswer(const Verdicts& verdicts, const Verdict& verdict) {
     FullAnswer answer{
-        verdict, say("desk.answer.wait").with("what", render(concerned(estimates, VerdictKind::waitUntil))), {}};
+        verdict, say("desk.answer.wait").with("what", render(concerned(verdicts, VerdictKind::waitUntil))), {}};
     if (verdict.until)
         answer.lines.push_back({say("desk.answer.head.until"), say("desk.answer.day").with("on", *verdict.until)});
     answer.lines.push_back({say("desk.answer.head.why"), verdict.reason});
@@ -83,16 +85,18 @@ FullAnswer waitAnswer(const Estimates& estimates, const Verdict& verdict) {
     return answer;
 }
 
-FullAnswer tasteAnswer(const Estimates& estimates, const Verdict& verdict) {
-    FullAnswer answer{
-        verdict, say("desk.answer.taste").with("what", render(concerned(estimates, VerdictKind::tasteAgain))), {}};
-    const bool acidity = estimates.verdicts[Dimension::acidity].kind == VerdictKind::tasteAgain;
-    if (acidity)
-        answer.lines.push_back({say("desk.answer.head.first"), say("desk.answer.titrate")});
-    answer.lines.push_back(
-        {say(acidity ? "desk.answer.head.then" : "desk.answer.head.first"), say("desk.answer.tasters")});
-    answer.lines.push_back({say("desk.answer.head.meanwhile"), say("desk.answer.draft")});
-    return answer;
+FullAnswer firstTasteAnswer(const Verdicts& verdicts, const Verdict& verdict) {
+    return {verdict,
+            say("desk.answer.never").with("what", render(concerned(verdicts, VerdictKind::neverTasted))),
+            {{say("desk.answer.head.first"), say("desk.answer.taste_first")},
+             {say("desk.answer.head.meanwhile"), say("desk.answer.no_ground")}}};
+}
+
+FullAnswer tasteAnswer(const Verdicts& verdicts, const Verdict& verdict) {
+    return {verdict,
+            say("desk.answer.taste").with("what", render(concerned(verdicts, VerdictKind::tasteAgain))),
+            {{say("desk.answer.head.first"), say("desk.answer.tasters")},
+             {say("desk.answer.head.meanwhile"), say("desk.answer.draft")}}};
 }
 
 FullAnswer holdAnswer(const Verdict& verdict, const vessel::Schedule& dates) {
@@ -105,17 +109,19 @@ FullAnswer holdAnswer(const Verdict& verdict, const vessel::Schedule& dates) {
 
 } // namespace
 
-std::vector<FullAnswer> answersOf(const Estimates& estimates, const vessel::Schedule& dates) {
-    if (const Verdict* fault = firstOf(estimates, VerdictKind::faultFirst))
-        return {faultAnswer(estimates, *fault)};
+std::vector<FullAnswer> answersOf(const Verdicts& verdicts, const Faults& faults, const vessel::Schedule& dates) {
+    if (const Verdict* fault = firstOf(verdicts, VerdictKind::faultFirst))
+        return {faultAnswer(faults, *fault)};
     std::vector<FullAnswer> answers;
-    if (const Verdict* wait = firstOf(estimates, VerdictKind::waitUntil))
-        answers.push_back(waitAnswer(estimates, *wait));
-    if (const Verdict* again = firstOf(estimates, VerdictKind::tasteAgain))
-        answers.push_back(tasteAnswer(estimates, *again));
-    const auto& verdicts = estimates.verdicts.values;
-    if (std::all_of(verdicts.begin(), verdicts.end(), [](const Verdict& v) { return v.kind == VerdictKind::hold; }))
-        answers.push_back(holdAnswer(verdicts.front(), dates));
+    if (const Verdict* wait = firstOf(verdicts, VerdictKind::waitUntil))
+        answers.push_back(waitAnswer(verdicts, *wait));
+    if (const Verdict* never = firstOf(verdicts, VerdictKind::neverTasted))
+        answers.push_back(firstTasteAnswer(verdicts, *never));
+    if (const Verdict* again = firstOf(verdicts, VerdictKind::tasteAgain))
+        answers.push_back(tasteAnswer(verdicts, *again));
+    const auto& all = verdicts.values;
+    if (std::all_of(all.begin(), all.end(), [](const Verdict& v) { return v.kind == VerdictKind::hold; }))
+        answers.push_back(holdAnswer(all.front(), dates));
     return answers;
 }
 

@@ -2,8 +2,8 @@
 // What to do when the answer is not a recipe: treat the fault, wait, taste again, or leave everything as it is.
 #pragma once
 
-#include "estimate/estimates.h"
 #include "quantity/message.h"
+#include "tasting/verdict.h"
 #include "vessel/schedule.h"
 
 #include <vector>
@@ -19,8 +19,10 @@ struct FullAnswer {
     Message title;
     std::vector<AnswerLine> lines;
 };
-/// Fault first alone when there is one; else wait, taste again and hold, in this order, for the dimensions concerned.
-/// Nothing when every dimension has a recipe answer.
-[[nodiscard]] std::vector<FullAnswer> answersOf(const estimate::Estimates& estimates, const vessel::Schedule& dates);
+/// Fault first alone when there is one; else wait, taste first, taste again and hold, in this order, for the dimensions
+/// concerned. Nothing when every dimension has a recipe answer.
+[[nodiscard]] std::vector<FullAnswer> answersOf(const PerDimension<tasting::Verdict>& verdicts,
+                                                const std::vector<tasting::FaultMark>& faults,
+                                                const vessel::Schedule& dates);
 
 } // namespace staveline::desk

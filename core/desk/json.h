@@ -19,7 +19,7 @@ struct HistoryRow;
 [[nodiscard]] std::string toJson(const std::string& name, const std::string& text);
 [[nodiscard]] std::string toJson(const std::vector<VesselSummary>& cellar);
 [[nodiscard]] std::string toJson(const AdviceJob& job, const advice::Advice& advice);
-[[nodiscard]] std::string toJson(const forward::Prediction& prediction);
+[[nodiscard]] std::string toJson(const advice::Trial& prediction);
 [[nodiscard]] std::string toJson(const brewing::BrewPlan& plan);
 [[nodiscard]] std::string toJson(const Fault& fault);
 [[nodiscard]] std::string toJson(const book::CheckReport& report);

@@ -50,9 +50,26 @@ Setting settingBy(const VesselRecord& record, const BaseRecipeFact* base, const 
     return setting;
 }
 
-Setting plannedSetting(const VesselRecord& record, const LedgerState& now) {
-    const ChoiceFact* open = openChoice(record, now);
-    return settingBy(record, record.latest<BaseRecipeFact>(now.on), open ? open : choiceInForce(record, now));
+Setting usualSetting(const VesselRecord& record, const LedgerState& now) {
+    return settingBy(record, record.latest<BaseRecipeFact>(now.on), nullptr);
+}
+
+/// What was chosen for one refill only is in the plan for that refill, and in none after it.
+Setting plannedSetting(const VesselRecord& record, const ingredient::Pantry& pantry, const LedgerState& now) {
+    const BaseRecipeFact* base = record.latest<BaseRecipeFact>(now.on);
+    if (const ChoiceFact* open = openChoice(record, now))
+        return settingBy(record, base, open);
+    return withoutAids(settingBy(record, base, choiceInForce(record, now)), usualSetting(record, now), pantry);
+}
+
+/// The recipe that the last refill was brewed by, where its brew is on record.
+const brewing::Recipe* lastBrewed(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now) {
+    const brewing::Recipe* found = nullptr;
+    for (const auto& stored : record.of<facts::RefillFact>())
+        if (now.lastRefill && stored.fact.on == *now.lastRefill)
+            if (const facts::BrewFact* brew = shared.brew(stored.fact.brew))
+                found = &brew->recipe;
+    return found;
 }
 
 Setting asDrawn(Setting setting, const VesselRecord& record, const LedgerState& now) {
@@ -92,12 +109,19 @@ const ChoiceFact* choiceInForce(const VesselRecord& record, const LedgerState& n
     return latestChoice(record, now, false);
 }
 
-Setting settingInUse(const VesselRecord& record, const LedgerState& now) {
-    return asDrawn(plannedSetting(record, now), record, now);
+Setting settingInUse(const VesselRecord& record, const ingredient::Pantry& pantry, const LedgerState& now) {
+    return asDrawn(plannedSetting(record, pantry, now), record, now);
 }
 
-Setting settingLeftAlone(const VesselRecord& record, const LedgerState& now) {
-    return asDrawn(settingBy(record, record.latest<BaseRecipeFact>(now.on), choiceInForce(record, now)), record, now);
+Setting settingUsual(const VesselRecord& record, const LedgerState& now) {
+    return asDrawn(usualSetting(record, now), record, now);
+}
+
+Setting settingLeftAlone(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now) {
+    Setting last = settingBy(record, baseOfLastRefill(record, now), choiceInForce(record, now));
+    if (const brewing::Recipe* brewed = lastBrewed(record, shared, now))
+        last.recipe = *brewed;
+    return asDrawn(withoutAids(last, usualSetting(record, now), shared.pantry), record, now);
 }
 
 std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const ingredient::Pantry& pantry,
@@ -110,7 +134,7 @@ std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, cons
 
 std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const ingredient::Pantry& pantry,
                                                 const LedgerState& now, const DisplayUnits& units) {
-    return changesSinceLastRefill(record, pantry, now, plannedSetting(record, now), units);
+    return changesSinceLastRefill(record, pantry, now, plannedSetting(record, pantry, now), units);
 }
 
 } // namespace staveline::desk

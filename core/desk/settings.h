@@ -21,9 +21,14 @@ namespace staveline::desk {
 /// The choice that the refill in the vessel went in by; none: the vessel's own interval, draw and temperature.
 [[nodiscard]] const facts::ChoiceFact* choiceInForce(const VesselRecord& record, const vessel::LedgerState& now);
 /// For the coming refill: what is chosen for it, or what goes on if nothing is.
-[[nodiscard]] advice::Setting settingInUse(const VesselRecord& record, const vessel::LedgerState& now);
-/// What goes on if nothing is chosen for the coming refill. The cycle that runs has this interval.
-[[nodiscard]] advice::Setting settingLeftAlone(const VesselRecord& record, const vessel::LedgerState& now);
+[[nodiscard]] advice::Setting settingInUse(const VesselRecord& record, const ingredient::Pantry& pantry,
+                                           const vessel::LedgerState& now);
+/// The usual recipe and handling: the base recipe in force, and the vessel's own draw, interval and temperature.
+[[nodiscard]] advice::Setting settingUsual(const VesselRecord& record, const vessel::LedgerState& now);
+/// The last refill as it was brewed, without its one-cycle aids; before the first, what goes on without a choice. The
+/// cycle that runs has this interval.
+[[nodiscard]] advice::Setting settingLeftAlone(const VesselRecord& record, const SharedFacts& shared,
+                                               const vessel::LedgerState& now);
 /// What the plan for the coming refill changes against that of the last one, named with old and new values; what was
 /// drawn is no part of a plan.
 [[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record,

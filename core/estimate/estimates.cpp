@@ -99,8 +99,8 @@ private:
         estimates_.sittings[d] = known_.learned.sittings[d];
         estimates_.oneMoreTaster[d] = oneMoreTaster(d, !known_.learned.tasters.empty());
         estimates_.combined[d] = combined;
-        context_.modelArrives = modelArrival(d, known_, combined.mean - modelled_[d], by_);
-        estimates_.verdicts[d] = verdict(d, combined, known_.target.windows[d], context_);
+        context_.modelArrives = estimates_.sittings[d] == 0 ? std::nullopt : modelArrival(d, known_, combined.mean - modelled_[d], by_);
+        estimates_.verdicts[d] = standing(d, combined, known_.target.windows[d], context_);
     }
 
     const KnownOfVessel& known_;

@@ -16,21 +16,6 @@ std::string words(const std::string& key) {
     return render(say(key));
 }
 
-/// The numbers of a verdict.
-Message withNumbers(std::string key, Dimension d, const Estimate& estimate, const TargetWindow& window) {
-    return say(std::move(key))
-        .with("by", Points{std::abs(window.wanted - estimate.mean)}, {OriginKind::verdictGap, d})
-        .with("half", Points{z80 * estimate.sd}, {OriginKind::verdictHalf, d})
-        .with("score", Points{estimate.mean}, {OriginKind::now, d})
-        .with("wanted", Points{window.wanted}, {OriginKind::window, d})
-        .with("band", Points{window.band}, {OriginKind::window, d});
-}
-
-/// "acidity.much" or "acidity.little".
-std::string direction(Dimension d, double gap) {
-    return std::string(name(d)) + (gap < 0 ? ".much" : ".little");
-}
-
 bool blocks(const VerdictContext& context) {
     return context.fault && (!context.faultRule || context.faultRule->blocksAdvice);
 }
@@ -59,32 +44,24 @@ Verdict waitUntil(Verdict v, Dimension d, const Estimate& estimate, const Target
     v.kind = VerdictKind::waitUntil;
     v.until = context.modelArrives.value_or(context.today + std::chrono::days{waitWithoutModel});
     v.gravityFalls = context.gravityFalling;
-    const auto* key = v.gravityFalls ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
+    const char* key = v.gravityFalls ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
     v.reason = withNumbers(key, d, estimate, window).with("until", *v.until);
     return v;
 }
 
-VerdictKind byNumbers(const Verdict& v, const TargetWindow& window) {
-    if (std::abs(v.gap) + z80 * v.sd <= window.band)
-        return VerdictKind::hold;
-    if (v.pSign < sureOfSign || v.pOutside < leanOutside)
-        return VerdictKind::tasteAgain;
-    return v.pOutside >= actOutside ? VerdictKind::move : VerdictKind::nudge;
+Verdict neverTasted(Verdict v, Dimension d) {
+    v.kind = VerdictKind::neverTasted;
+    v.gap = 0;
+    v.up = false;
+    v.reason = say("tasting.verdict.never." + std::string(name(d)));
+    return v;
 }
 
-Message reasonFor(const Verdict& v, Dimension d, const Estimate& estimate, const TargetWindow& window) {
-    switch (v.kind) {
-    case VerdictKind::hold:
-        return withNumbers("tasting.verdict.hold", d, estimate, window);
-    case VerdictKind::move:
-        return withNumbers("tasting.verdict.move." + direction(d, v.gap), d, estimate, window);
-    case VerdictKind::nudge:
-        return withNumbers("tasting.verdict.nudge." + direction(d, v.gap), d, estimate, window);
-    default:
-        return withNumbers("tasting.verdict.again." + direction(d, v.gap), d, estimate, window)
-            .with("tasters", std::int64_t{tastersNeeded(estimate, window.band)})
-            .with("wantedHalf", Points{z80 * window.band / bandPerError});
-    }
+/// "tasting.verdict.open.acidity.much", or near where the score itself is inside the band.
+std::string openKey(Dimension d, double gap, const TargetWindow& window) {
+    if (std::abs(gap) <= window.band)
+        return "tasting.verdict.near";
+    return "tasting.verdict.open." + std::string(name(d)) + (gap < 0 ? ".much" : ".little");
 }
 
 } // namespace
@@ -125,18 +102,6 @@ std::optional<FaultMark> worstUnwantedFault(const SittingResult& result, const T
     return worst;
 }
 
-double probabilityOutside(double gap, double sd, double band) {
-    if (sd <= 0)
-        return std::abs(gap) > band ? 1 : 0;
-    return 1 - (normalCdf((band - gap) / sd) - normalCdf((-band - gap) / sd));
-}
-
-double probabilitySign(double gap, double sd) {
-    if (sd <= 0)
-        return gap == 0 ? .5 : 1;
-    return normalCdf(std::abs(gap) / sd);
-}
-
 int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noise) {
     const double one = noise.taster * noise.taster +
                        (noise.tasterByTemperature * noise.tasterByTemperature + noise.residual * noise.residual) / 2;
@@ -145,19 +110,35 @@ int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noi
     return std::max(1, static_cast<int>(std::ceil((wanted - have) * one - 1e-9)));
 }
 
-Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
-                const VerdictContext& context) {
+bool onTarget(const Estimate& estimate, const TargetWindow& window) {
+    return std::abs(window.wanted - estimate.mean) + z80 * estimate.sd <= window.band;
+}
+
+Message withNumbers(std::string_view key, Dimension d, const Estimate& estimate, const TargetWindow& window) {
+    return say(key)
+        .with("by", Points{std::abs(window.wanted - estimate.mean)}, {OriginKind::verdictGap, d})
+        .with("half", Points{z80 * estimate.sd}, {OriginKind::verdictHalf, d})
+        .with("score", Points{estimate.mean}, {OriginKind::now, d})
+        .with("wanted", Points{window.wanted}, {OriginKind::window, d})
+        .with("band", Points{window.band}, {OriginKind::window, d});
+}
+
+Verdict standing(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
+                 const VerdictContext& context) {
     Verdict v;
     v.gap = window.wanted - estimate.mean;
     v.sd = estimate.sd;
-    v.pOutside = probabilityOutside(v.gap, v.sd, window.band);
-    v.pSign = probabilitySign(v.gap, v.sd);
+    v.up = v.gap > 0;
     if (blocks(context))
         return faultFirst(std::move(v), context);
-    if (context.gravityFalling || context.modelArrives)
+    const bool hold = context.tasted && onTarget(estimate, window);
+    if (!hold && (context.gravityFalling || (context.tasted && context.modelArrives)))
         return waitUntil(std::move(v), dimension, estimate, window, context);
-    v.kind = byNumbers(v, window);
-    v.reason = reasonFor(v, dimension, estimate, window);
+    if (!context.tasted)
+        return neverTasted(std::move(v), dimension);
+    v.kind = hold ? VerdictKind::hold : VerdictKind::open;
+    v.reason =
+        withNumbers(hold ? "tasting.verdict.hold" : openKey(dimension, v.gap, window), dimension, estimate, window);
     return v;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// From estimates to one of six verdicts, in the order of the definitions page.
+// What an estimate says by itself: a fault first, a date to wait for, never tasted, on target, or open. What is to be
+// done about an open one only a plan can tell.
 #pragma once
 
 #include "quantity/constants.h"
@@ -16,11 +17,7 @@ struct Estimate {
 [[nodiscard]] Estimate combine(std::span<const Estimate> estimates);
 
 inline constexpr double z80 = 1.2815515655446004; ///< half-width of the 80 % interval in sd
-// Cut-offs of the verdicts; rows "tasting." of resources/data/rules.csv.
-inline constexpr double actOutside =
-    constants::tasting::actOutside; ///< probability outside the band from which to move
-inline constexpr double leanOutside = constants::tasting::leanOutside; ///< from which to nudge
-inline constexpr double sureOfSign = constants::tasting::sureOfSign;   ///< probability of the sign needed for either
+// Rows "tasting." of resources/data/rules.csv.
 inline constexpr double bandPerError =
     constants::tasting::bandPerError; ///< an error above band / 1.3 cannot resolve the band
 inline constexpr int waitWithoutModel = static_cast<int>(constants::tasting::waitWithoutModel); ///< [days]
@@ -40,13 +37,13 @@ struct Target {
     bool operator==(const Target&) const = default;
 };
 
-enum class VerdictKind { faultFirst, waitUntil, hold, move, nudge, tasteAgain };
+enum class VerdictKind { faultFirst, waitUntil, neverTasted, hold, open, move, leaveAlone, tasteAgain };
 
 struct Verdict {
-    VerdictKind kind = VerdictKind::tasteAgain;
+    VerdictKind kind = VerdictKind::open;
     double gap = 0; ///< wanted - estimate; positive: too little
     double sd = 1;
-    double pOutside = 0, pSign = 0;
+    bool up = false;           ///< open, leaveAlone, tasteAgain: the score is too low; move: the plan raises it
     std::optional<Day> until;  ///< waitUntil, faultFirst where waiting is the cure
     bool gravityFalls = false; ///< waitUntil: it waits for that, not for what the model says is to come
     std::string fault;         ///< faultFirst
@@ -65,13 +62,18 @@ struct VerdictContext {
     const FaultRule* faultRule = nullptr; ///< its rule; none: a fault the sheet does not know
     bool gravityFalling = false;          ///< more than 0.001 in 30 days
     std::optional<Day> modelArrives;      ///< when the model brings the score to the window by itself (moves > 0.5)
+    bool tasted = true;                   ///< false: nothing was ever seen of this dimension
 };
-[[nodiscard]] double probabilityOutside(double gap, double sd, double band);
-[[nodiscard]] double probabilitySign(double gap, double sd);
 /// How many more tasters, each at both temperatures, bring the error below band / 1.3; at least 1.
 [[nodiscard]] int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noise = {});
-/// First that applies: fault first (unless the fault's cure is the recipe), wait until, hold, move, nudge, taste again.
-[[nodiscard]] Verdict verdict(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
-                              const VerdictContext& context);
+/// The score is inside the band for sure: |gap| + 1.28 sd is at most the band.
+[[nodiscard]] bool onTarget(const Estimate& estimate, const TargetWindow& window);
+/// A text with the numbers of a verdict: {by}, {half}, {score}, {wanted}, {band}.
+[[nodiscard]] Message withNumbers(std::string_view key, Dimension dimension, const Estimate& estimate,
+                                  const TargetWindow& window);
+/// First that applies: fault first (unless the fault's cure is the recipe), hold where the gravity falls, wait until,
+/// never tasted, hold, open. Only the adviser turns an open one into move, leave alone or taste again.
+[[nodiscard]] Verdict standing(Dimension dimension, const Estimate& estimate, const TargetWindow& window,
+                               const VerdictContext& context);
 
 } // namespace staveline::tasting

@@ -26,10 +26,18 @@ struct Bench {
         moved.recipe.originalGravity = {13.5}; // two units
         for (auto d : allDimensions) {
             input.model[d] = {model.base[d], 1};
-            input.combined[d] = {model.base[d] + .25, .4};
+            input.combined[d] = {model.base[d] + .3, .4};
+            input.offsets[d].mean = {.3, .1, 0};
+            input.offsets[d].cov = {{{.16, .1, 0}, {.1, .25, 0}, {0, 0, 0}}};
+            input.wander[d] = {};
         }
     }
     [[nodiscard]] double left() const { return 1 - model.share(); }
+    [[nodiscard]] double sdAtNext() const {
+        const double a = left(), f = 1 - a, days = input.toThisDraw.d / 240;
+        const double now = .16 + .04 * days;
+        return std::sqrt(a * a * now + 2 * a * f * .1 + f * f * .25 + .04 * input.base.interval.d / 240);
+    }
 };
 
 } // namespace
@@ -42,40 +50,46 @@ TEST_CASE("quantiles lie between order statistics") {
     CHECK(quantileOf({7}, .9) == 7);
 }
 
-TEST_CASE("the value is the central prediction plus what was tasted beside the model") {
+TEST_CASE("the value is the model's and what the vessel lies from it by, as much of it as is then there") {
     Bench bench;
     const auto bands = bandsOf(bench.input, bench.model, bench.moved);
-    CHECK(bands.next[Dimension::acidity].value == Approx(6 + .25 + bench.model.share() * 1.2));
-    CHECK(bands.settled[Dimension::acidity].value == Approx(6 + .25 + 1.2));
-    CHECK(bands.thisDraw[Dimension::acidity].value == Approx(6.25));
+    const double f = bench.model.share();
+    CHECK(bands.thisDraw[Dimension::acidity].value == Approx(6.3));
+    CHECK(bands.next[Dimension::acidity].value == Approx(6 + .3 * (1 - f) + .1 * f + f * 1.2));
+    CHECK(bands.settled[Dimension::acidity].value == Approx(6 + .1 + 1.2));
 }
 
-TEST_CASE("without a change of the model the band is the tasting's own error, fading with what is drawn") {
+TEST_CASE("the band of leaving alone is what is known of the vessel, carried on and wandering") {
     Bench bench;
     const auto bands = bandsOf(bench.input, bench.model, bench.input.base);
     for (auto d : allDimensions) {
-        CHECK(bands.thisDraw[d].high - bands.thisDraw[d].value == Approx(z80 * .4));
-        CHECK(bands.next[d].high - bands.next[d].value == Approx(z80 * .4 * bench.left()));
-        CHECK(bands.next[d].value - bands.next[d].low == Approx(z80 * .4 * bench.left()));
-        CHECK(bands.settled[d].high == Approx(bands.settled[d].low));
+        CHECK(bands.thisDraw[d].high - bands.thisDraw[d].value ==
+              Approx(z80 * std::sqrt(.16 + .04 * bench.input.toThisDraw.d / 240)));
+        CHECK(bands.next[d].high - bands.next[d].value == Approx(z80 * bench.sdAtNext()));
+        CHECK(bands.next[d].value - bands.next[d].low == Approx(z80 * bench.sdAtNext()));
+        CHECK(bands.settled[d].high - bands.settled[d].value == Approx(z80 * std::sqrt(.25 + 8 * .01)));
     }
 }
 
-TEST_CASE("the draws widen the band by their own 80 % interval") {
+TEST_CASE("the draws widen the band by the 80 % interval of the change, never of the level") {
     Bench bench;
-    for (auto d : allDimensions)
-        bench.input.combined[d].sd = 0;
+    for (auto d : allDimensions) {
+        bench.input.offsets[d] = {};
+        bench.input.wander[d] = {0, 0, 0, 0, 0, 0, 0, 240};
+    }
     const auto settled = bandsOf(bench.input, bench.model, bench.moved).settled[Dimension::acidity];
     // Factors lie evenly from .5 to 1.5: the middle 80 % is .6 to 1.4 of an effect of 1.2.
     CHECK(settled.high - settled.value == Approx(.4 * 1.2));
     CHECK(settled.value - settled.low == Approx(.4 * 1.2));
+    const auto alone = bandsOf(bench.input, bench.model, bench.input.base).settled[Dimension::acidity];
+    CHECK(alone.high == alone.low);
 }
 
 TEST_CASE("both errors add in squares") {
     Bench bench;
     const auto next = bandsOf(bench.input, bench.model, bench.moved).next[Dimension::acidity];
-    const double draws = .4 * 1.2 * bench.model.share(), tasting = z80 * .4 * bench.left();
-    CHECK(next.high - next.value == Approx(std::hypot(draws, tasting)));
+    const double draws = .4 * 1.2 * bench.model.share(), known = z80 * bench.sdAtNext();
+    CHECK(next.high - next.value == Approx(std::hypot(draws, known)));
 }
 
 TEST_CASE("the value lies inside its band, and settled columns stay empty when not asked for") {

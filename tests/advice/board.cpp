@@ -106,7 +106,7 @@ TEST_CASE("the quick answer is the full one without its bands") {
         CHECK(quick->changeNext[d] == full->changeNext[d]);
     }
     CHECK(quick->setting == full->setting);
-    CHECK(quick->bitterness.ibu == full->bitterness.ibu);
+    CHECK(quick->nextBeer.bitterness == full->nextBeer.bitterness);
 }
 
 TEST_CASE("a long drag ends with the answer it began with") {

@@ -26,7 +26,7 @@ struct Bench {
         model.together = {{.1, 0, -.3}};
     }
     Contributions of(const std::vector<LeverMove>& chosen) {
-        return contributionsOf(model, prepare(input).value(), chosen, stock, true);
+        return contributionsOf(input, model, prepare(input).value(), chosen);
     }
     double change(const std::vector<LeverMove>& moves, Dimension d) {
         const auto base = prepare(input).value().start;
@@ -107,9 +107,8 @@ TEST_CASE("late grain counts on top of the rest it depends on, whichever is name
     const auto rest = move(input, "ferulic_rest", 20.0);
     const auto late = move(input, "late_unmalted", std::string("after rest"));
     const auto baseline = prepare(input).value();
-    const Stock stock{*input.pantry, input.unavailable};
-    const auto one = contributionsOf(model, baseline, {rest, late}, stock, false);
-    const auto other = contributionsOf(model, baseline, {late, rest}, stock, false);
+    const auto one = contributionsOf(input, model, baseline, {rest, late});
+    const auto other = contributionsOf(input, model, baseline, {late, rest});
     const auto none = nextDraw(model, input, {}), half = nextDraw(model, input, {rest}),
                both = nextDraw(model, input, {rest, late});
     for (auto d : allDimensions) {
@@ -124,7 +123,7 @@ TEST_CASE("new oats and a new rest add up, though the order in which they are pu
     auto input = scenario::cask();
     ModelForecaster model(input);
     const std::vector<LeverMove> moves{move(input, "ferulic_rest", 20.0), move(input, "glucan_grain", 15.0)};
-    const auto does = contributionsOf(model, prepare(input).value(), moves, {*input.pantry, input.unavailable}, false);
+    const auto does = contributionsOf(input, model, prepare(input).value(), moves);
     const auto none = nextDraw(model, input, {}), both = nextDraw(model, input, moves);
     for (auto d : allDimensions)
         CHECK(does.chosen[0].next[d] + does.chosen[1].next[d] == Approx(both[d] - none[d]).margin(1e-12));

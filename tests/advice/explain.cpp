@@ -104,8 +104,8 @@ TEST_CASE("the links of an explanation say the numbers of the advice") {
     CHECK(value("window/acidity") == at.input.target.windows[d].wanted);
     CHECK(value("prediction/next/acidity") == first.next[d].value);
     CHECK(value("alone/next/acidity") == at.advice.leaveAlone.next[d].value);
-    // the model's score and the deviation add up to what is shown
-    const auto deviation = at.input.combined[d].mean - at.input.model[d].mean;
+    // the model's score and what the vessel lies from it by add up to what is shown
+    const auto deviation = at.input.offsets[d].mean[Offset::now]; // the same for good
     CHECK(value("model/next/acidity") + deviation == Approx(first.next[d].value).margin(1e-9));
     CHECK(value("model/alone/acidity") + deviation == Approx(at.advice.leaveAlone.next[d].value).margin(1e-9));
 }
@@ -146,9 +146,9 @@ TEST_CASE("what would change a verdict is where the verdict changes") {
         const auto& window = input.target.windows[d];
         const double inward = line.key.ends_with("down") ? .1 : -.1;
         const double sd = input.combined[d].sd;
-        CHECK(verdict(d, {score, sd}, window, {}).kind != input.verdicts[d].kind);
+        CHECK(standing(d, {score, sd}, window, {}).kind != input.verdicts[d].kind);
         if (std::abs(score + inward - input.combined[d].mean) > .06) // not where it starts
-            CHECK(verdict(d, {score + inward, sd}, window, {}).kind == input.verdicts[d].kind);
+            CHECK(standing(d, {score + inward, sd}, window, {}).kind == input.verdicts[d].kind);
     }
 }
 

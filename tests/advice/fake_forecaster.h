@@ -27,18 +27,26 @@ public:
     int asked = 0;                  ///< trajectories asked for
 
     [[nodiscard]] std::size_t sets() const override { return draws; }
-    Scores today(std::size_t) override { return base; }
 
     Result<advice::Trajectory> trajectory(const advice::Setting& setting, std::size_t set, int cycles) override {
         ++asked;
         advice::Trajectory trajectory;
         trajectory.thisDraw.scores = base;
-        for (int h = 1; h <= cycles; ++h)
-            trajectory.draws.push_back(at(setting, set, 1 - std::pow(1 - share(), h)));
+        const double f = share();
+        const auto kept = withoutAids(setting, input_.base, *input_.pantry);
+        for (int h = 1; h <= cycles; ++h) {
+            trajectory.draws.push_back(at(setting, set, 1 - std::pow(1 - f, h)));
+            // An aid is in the first refill only: of what it does, the first refill's part is left.
+            const double still = f * std::pow(1 - f, h - 1);
+            const auto with = at(setting, set, still).scores, without = at(kept, set, still).scores;
+            const auto lasting = at(kept, set, 1 - std::pow(1 - f, h)).scores;
+            for (auto d : allDimensions)
+                trajectory.draws.back().scores[d] = lasting[d] + with[d] - without[d];
+        }
         return trajectory;
     }
     Scores settledScores(const advice::Setting& setting, std::size_t set) override {
-        return at(setting, set, 1).scores;
+        return at(withoutAids(setting, input_.base, *input_.pantry), set, 1).scores;
     }
 
     advice::Sizing sizing(const advice::Setting& setting) override {

@@ -112,13 +112,15 @@ TEST_CASE("bitterness costs three times what its neighbours cost") {
 }
 
 TEST_CASE("a broken lever table is a fault with its row") {
-    const std::string head = "id,name,unit,choices,low,high,step,one_unit_of_movement,cost_per_unit,note,source\n";
-    CHECK(parseLevers(head + "x,X,C,,62,72,0.5,2,1,,proposal\n"));
-    CHECK(parseLevers(head + "x,X,choice,a|b,,,,1,1,,proposal\n").value()[0].choices.size() == 2);
+    const std::string head = "id,name,unit,choices,low,high,step,one_unit_of_movement,cost_per_unit,most_at_once,"
+                             "advised_high,direction,note,"
+                             "source\n";
+    CHECK(parseLevers(head + "x,X,C,,62,72,0.5,2,1,,,,,proposal\n"));
+    CHECK(parseLevers(head + "x,X,choice,a|b,,,,1,1,,,,,proposal\n").value()[0].choices.size() == 2);
     for (const auto* row :
          {"x,X,C,,72,62,0.5,2,1,,proposal\n", "x,X,C,,62,72,,2,1,,proposal\n", "x,X,C,,62,72,0.5,,1,,proposal\n",
-          "x,X,C,,62,72,0.5,2,,,proposal\n", ",X,C,,62,72,0.5,2,1,,proposal\n", "x,X,C,,sixty,72,0.5,2,1,,proposal\n",
-          "x,X,C,,62,7200,0.5,2,1,,proposal\n"}) {
+          "x,X,C,,62,72,0.5,2,,,proposal\n", ",X,C,,62,72,0.5,2,1,,,,,proposal\n",
+          "x,X,C,,sixty,72,0.5,2,1,,,,,proposal\n", "x,X,C,,62,7200,0.5,2,1,,proposal\n"}) {
         INFO(row);
         const auto parsed = parseLevers(head + row);
         REQUIRE_FALSE(parsed);
@@ -137,10 +139,12 @@ TEST_CASE("each lever says what its values measure; a unit that no lever has is 
     for (const auto& lever : levers())
         CHECK(rowOf(lever).isChoice() == (rowOf(lever).unit == "choice"));
 
-    const std::string head = "id,name,unit,choices,low,high,step,one_unit_of_movement,cost_per_unit,note,source\n";
+    const std::string head = "id,name,unit,choices,low,high,step,one_unit_of_movement,cost_per_unit,most_at_once,"
+                             "advised_high,direction,note,"
+                             "source\n";
     for (const auto* unit : {"F", "% of the grist", "share", ""}) {
         INFO(unit);
-        const auto parsed = parseLevers(head + "x,X," + unit + ",,62,72,0.5,2,1,,proposal\n");
+        const auto parsed = parseLevers(head + "x,X," + unit + ",,62,72,0.5,2,1,,,,,proposal\n");
         REQUIRE_FALSE(parsed);
         CHECK(parsed.error().path == "/0/unit");
     }

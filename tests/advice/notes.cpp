@@ -26,14 +26,27 @@ AdviceInput withVerdicts(VerdictKind acidity, VerdictKind funk, VerdictKind body
     return input;
 }
 
-std::vector<std::string> keys(const AdviceInput& input, const Baseline& baseline = {}) {
+/// As if the verdicts were the final words.
+Advice adviceFor(const AdviceInput& input) {
+    Advice advice;
+    advice.verdicts = input.verdicts;
+    return advice;
+}
+
+std::vector<std::string> keys(const AdviceInput& input, const Advice& advice, const Baseline& baseline = {}) {
     std::vector<std::string> found;
-    for (const auto& note : notesOf(input, baseline)) {
+    for (const auto& note : notesOf(input, baseline, advice)) {
         CHECK(builtInTexts().has(note.key));
         CHECK(render(note).find('{') == std::string::npos);
         found.push_back(note.key);
     }
     return found;
+}
+std::vector<std::string> keys(const AdviceInput& input, const Baseline& baseline = {}) {
+    return keys(input, adviceFor(input), baseline);
+}
+std::string firstNote(const AdviceInput& input) {
+    return render(notesOf(input, {}, adviceFor(input)).at(0));
 }
 using Keys = std::vector<std::string>;
 
@@ -41,21 +54,37 @@ using Keys = std::vector<std::string>;
 
 TEST_CASE("where all is clear there is nothing to say") {
     CHECK(keys(withVerdicts(VerdictKind::hold, VerdictKind::hold, VerdictKind::hold)).empty());
-    CHECK(keys(withVerdicts(VerdictKind::move, VerdictKind::nudge, VerdictKind::hold)).empty());
+    CHECK(keys(withVerdicts(VerdictKind::move, VerdictKind::leaveAlone, VerdictKind::hold)).empty());
 }
 
-TEST_CASE("a titration is offered for acidity, another taster for the rest") {
-    CHECK(keys(withVerdicts(VerdictKind::tasteAgain, VerdictKind::hold, VerdictKind::hold)) ==
-          Keys{"advice.note.titrate", "advice.note.draft"});
-    CHECK(keys(withVerdicts(VerdictKind::hold, VerdictKind::tasteAgain, VerdictKind::hold)) ==
-          Keys{"advice.note.tasters", "advice.note.draft"});
-    CHECK(keys(withVerdicts(VerdictKind::tasteAgain, VerdictKind::hold, VerdictKind::tasteAgain)) ==
-          Keys{"advice.note.titrate", "advice.note.tasters", "advice.note.draft"});
+TEST_CASE("one more taster is asked for by the dimension it is worth it for, and the plan stays the answer") {
+    const auto input = withVerdicts(VerdictKind::move, VerdictKind::tasteAgain, VerdictKind::hold);
+    auto advice = adviceFor(input);
+    CHECK(keys(input, advice).empty());
+    advice.tasting = {.03, Dimension::funk};
+    CHECK(keys(input, advice) == Keys{"advice.note.funk.oneMore", "advice.note.meanwhile.alone"});
+    advice.proposals.emplace_back();
+    CHECK(keys(input, advice) == Keys{"advice.note.funk.oneMore", "advice.note.meanwhile.plan"});
 }
 
-TEST_CASE("with one dimension that clearly has to move the proposals are no drafts") {
-    CHECK(keys(withVerdicts(VerdictKind::tasteAgain, VerdictKind::move, VerdictKind::hold)) ==
-          Keys{"advice.note.titrate"});
+TEST_CASE("a titration is offered for acidity only where it helps") {
+    auto input = withVerdicts(VerdictKind::tasteAgain, VerdictKind::hold, VerdictKind::hold);
+    auto advice = adviceFor(input);
+    advice.tasting = {.03, Dimension::acidity};
+    CHECK(keys(input, advice) == Keys{"advice.note.acidity.oneMore", "advice.note.meanwhile.alone"});
+    input.titrationHelps = true;
+    CHECK(keys(input, advice) ==
+          Keys{"advice.note.acidity.oneMore", "advice.note.titrate", "advice.note.meanwhile.alone"});
+    advice.tasting.dimension = Dimension::body;
+    CHECK(keys(input, advice) == Keys{"advice.note.body.oneMore", "advice.note.meanwhile.alone"});
+}
+
+TEST_CASE("what was never tasted is said as such") {
+    auto input = withVerdicts(VerdictKind::hold, VerdictKind::neverTasted, VerdictKind::hold);
+    input.seen[Dimension::funk] = false;
+    CHECK(keys(input) == Keys{"advice.note.funk.unseen"});
+    input.seen = {};
+    CHECK(keys(input) == Keys{"advice.note.tasteFirst"});
 }
 
 TEST_CASE("waiting names its date") {
@@ -63,7 +92,15 @@ TEST_CASE("waiting names its date") {
     CHECK(keys(input).empty()); // no date, nothing to say
     input.verdicts[Dimension::funk].until = may;
     CHECK(keys(input) == Keys{"advice.note.funk.wait"});
-    CHECK(render(notesOf(input, {})[0]) == "Funk is still on its way: wait until 27 May 2026.");
+    CHECK(firstNote(input) == "Funk is still on its way: wait until 27 May 2026.");
+}
+
+TEST_CASE("a wait for the gravity says so, and what it means for the draw") {
+    auto input = withVerdicts(VerdictKind::waitUntil, VerdictKind::hold, VerdictKind::hold);
+    input.verdicts[Dimension::acidity].until = may;
+    input.verdicts[Dimension::acidity].gravityFalls = true;
+    CHECK(keys(input) == Keys{"advice.note.acidity.waitGravity"});
+    CHECK(firstNote(input).find("draw") != std::string::npos);
 }
 
 TEST_CASE("a fault silences everything but what was replaced") {
@@ -93,11 +130,11 @@ TEST_CASE("two points of body are out of reach, up or down, unless they are in p
     CHECK(keys(input).empty());
 }
 
-TEST_CASE("too much funk is told to go by draw, wait and dilution only") {
+TEST_CASE("funk that is too high for sure is told to go slowly") {
     auto input = withVerdicts(VerdictKind::hold, VerdictKind::move, VerdictKind::hold);
     input.verdicts[Dimension::funk].gap = -1.2;
     CHECK(keys(input) == Keys{"advice.note.funkDown"});
-    CHECK(render(notesOf(input, {})[0]).find("-1.2") != std::string::npos);
+    CHECK(firstNote(input).find("-1.2") != std::string::npos);
     input.verdicts[Dimension::funk].gap = 1.2;
     CHECK(keys(input).empty());
 }
@@ -106,7 +143,7 @@ TEST_CASE("a recipe above the bitterness ceiling is named with both numbers") {
     auto input = withVerdicts(VerdictKind::move, VerdictKind::hold, VerdictKind::hold);
     input.base.recipe.bitterness = {24};
     CHECK(keys(input) == Keys{"advice.note.overCeiling"});
-    const auto text = render(notesOf(input, {})[0]);
+    const auto text = firstNote(input);
     CHECK(text.find("24 IBU") != std::string::npos);
     CHECK(text.find("15 IBU") != std::string::npos);
 }

@@ -32,30 +32,26 @@ struct Bench {
     AdviceInput input = scenario::cask();
     TalkativeForecaster model{input};
     Baseline baseline;
-    Goal goal;
 
     Bench() {
         model.base = {{6, 4, 4}};
         model.perUnit = {{"sugar", {{-.5, -.3, -.2}}}, {"gravity", {{.5, .2, .6}}}};
         model.draws = 16;
         model.spread = .3;
-        for (auto d : allDimensions) {
-            input.model[d] = input.combined[d] = {model.base[d], .4};
+        scenario::tasteAt(input, model.base, .2);
+        for (auto d : allDimensions)
             input.target.windows[d] = {model.base[d], .5};
-            input.verdicts[d].kind = VerdictKind::hold;
-        }
         input.target.windows[Dimension::acidity].wanted = 4.8;
-        input.verdicts[Dimension::acidity].kind = VerdictKind::move;
+        input.verdicts = scenario::verdictsFor(input);
     }
-    void prepareAll() {
-        baseline = prepare(input).value();
-        goal = goalFrom(input, {model.share()}, model.trajectory(baseline.start, 0, input.horizon).value());
-    }
+    void prepareAll() { baseline = prepare(input).value(); }
     Scored plan(const std::vector<LeverMove>& moves) {
         const Stock stock{*input.pantry, input.unavailable};
         Scored scored;
         scored.setting = applied(baseline.start, moves, stock);
         scored.trajectory = model.trajectory(scored.setting, 0, input.horizon).value();
+        scored.draws = expectedDraws(scored.trajectory.draws, carriedAhead(input, shareOf(input, scored.setting)));
+        scored.loss = lossOf(goalOf(input), scored.draws);
         scored.cost = 1;
         return scored;
     }
@@ -73,7 +69,7 @@ bool hasKey(const std::vector<Message>& messages, std::string_view key) {
 TEST_CASE("a proposal carries its setting, litres, moves and worth") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model);
     auto alone = writer.leaveAlone(bench.plan({}));
     alone.cost = 3;
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0), bench.move("draw", 90.0)};
@@ -94,7 +90,7 @@ TEST_CASE("a proposal carries its setting, litres, moves and worth") {
 TEST_CASE("each caution is said once, at its move where there is one") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model);
     const auto alone = writer.leaveAlone(bench.plan({}));
     CHECK(alone.cautions.size() == 2);
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
@@ -107,7 +103,7 @@ TEST_CASE("each caution is said once, at its move where there is one") {
 TEST_CASE("what the kit says stands among the limits") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model);
     CHECK(hasKey(writer.leaveAlone(bench.plan({})).limits, "caution.mash.lateGrain"));
 }
 
@@ -115,7 +111,7 @@ TEST_CASE("forced moves come first in every proposal and are marked") {
     Bench bench;
     bench.input.locks = {{"gravity", 13.5}};
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model);
     const auto alone = writer.leaveAlone(bench.plan({}));
     REQUIRE(alone.moves.size() == 1);
     CHECK(alone.moves[0].forced);
@@ -134,7 +130,7 @@ TEST_CASE("cycles are counted to the first draw inside the window") {
     Bench bench;
     bench.input.target.windows[Dimension::acidity] = {5, .2};
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model);
     const auto alone = writer.leaveAlone(bench.plan({}));
     CHECK(alone.cyclesNeeded[Dimension::acidity] == 0);
     CHECK(alone.cyclesNeeded[Dimension::funk] == 1);
@@ -151,7 +147,7 @@ TEST_CASE("cycles are counted to the first draw inside the window") {
 TEST_CASE("a lever at its bound is named, one inside is not") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model);
     const auto alone = writer.leaveAlone(bench.plan({}));
     for (double sugar : {10.0, 15.0}) {
         const auto moves = std::vector<LeverMove>{bench.move("sugar", sugar)};
@@ -171,7 +167,7 @@ TEST_CASE("without settled columns nothing is said about years") {
     for (bool settled : {true, false}) {
         bench.input.withSettled = settled;
         bench.prepareAll();
-        ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+        ProposalWriter writer(bench.input, bench.baseline, bench.model);
         const auto alone = writer.leaveAlone(bench.plan({}));
         const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
         const auto proposal = writer.write(bench.plan(moves), moves, alone);
@@ -185,7 +181,7 @@ TEST_CASE("without settled columns nothing is said about years") {
 TEST_CASE("the slow share is the share of a cycle where effects only blend in") {
     Bench bench;
     bench.prepareAll();
-    ProposalWriter writer(bench.input, bench.baseline, bench.model, bench.goal);
+    ProposalWriter writer(bench.input, bench.baseline, bench.model);
     const auto alone = writer.leaveAlone(bench.plan({}));
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
     for (const auto& reason : writer.write(bench.plan(moves), moves, alone).reasons)

@@ -205,13 +205,40 @@ TEST_CASE("cycles needed are counted and said") {
 
 TEST_CASE("moving the hops shows where the vessel's bitterness goes") {
     auto input = wanting({{-2.5, 0, 0}});
-    for (const auto& lever : levers())
-        if (lever.id != "bitterness" && lever.proposed)
-            input.locks.push_back({lever.id, leverValue(input.base, lever.id, *input.pantry)});
+    input.usual = input.base;
+    input.usual->recipe.bitterness = {16};
     const auto advice = advise(input).value();
-    REQUIRE(advice.proposals.size() == 1);
-    CHECK(advice.proposals[0].moves[0].lever == "bitterness");
-    CHECK(hasKey(advice.proposals[0].limits, "advice.limit.hops"));
+    REQUIRE(advice.usual);
+    CHECK(advice.usual->moves[0].lever == "bitterness");
+    CHECK(hasKey(advice.usual->limits, "advice.limit.hops"));
+    CHECK_FALSE(hasKey(advice.leaveAlone.limits, "advice.limit.hops"));
+}
+
+TEST_CASE("where a lever's direction is known of worts only, that is said, and an aid is said to be for once") {
+    auto input = wanting({{-2.5, 0, 0}});
+    input.usual = input.base;
+    input.usual->recipe.sugarShare = {.1};
+    auto advice = advise(input).value();
+    CHECK(hasKey(advice.usual->reasons, "advice.reason.assumed"));
+    CHECK_FALSE(hasKey(advice.usual->limits, "advice.limit.oneCycle"));
+    CHECK_FALSE(hasKey(advice.leaveAlone.reasons, "advice.reason.assumed"));
+    input.usual = input.base;
+    input.usual->recipe.preSoured = {.2};
+    advice = advise(input).value();
+    CHECK_FALSE(hasKey(advice.usual->reasons, "advice.reason.assumed"));
+    CHECK(hasKey(advice.usual->limits, "advice.limit.oneCycle"));
+}
+
+TEST_CASE("a title of many moves names them all, and what it costs") {
+    std::vector<Move> moves;
+    for (const auto* lever : {"sugar", "gravity", "sacch_temperature"})
+        moves.push_back(
+            {.lever = lever, .from = 1.0, .to = 2.0, .next = {}, .settled = {}, .wording = {}, .cautions = {}});
+    CHECK(render(titleOf(moves)) == "More sugar, stronger refill and hotter mash");
+    AdviceInput input = wanting({{0, 0, 0}});
+    Proposal alone, proposal;
+    proposal.loss = {{.02, -.2, .005}};
+    CHECK(render(withCost(titleOf({}), {input, proposal, alone})) == "Leave it alone, at the cost of acidity");
 }
 
 TEST_CASE("titles say the direction in words") {

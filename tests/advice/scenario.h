@@ -24,19 +24,38 @@ inline culture::VesselState settledState(const brewing::Recipe& recipe, double s
     return culture::age(state, {{210}, {16}, 10}, {});
 }
 
-/// Verdicts as the six words would have it, from gaps and errors; no dates, no faults.
+/// How the estimates stand; no dates, no faults.
 inline PerDimension<tasting::Verdict> verdictsFor(const advice::AdviceInput& input) {
     PerDimension<tasting::Verdict> verdicts;
     for (auto d : allDimensions)
-        verdicts[d] = tasting::verdict(d, input.combined[d], input.target.windows[d], {});
+        verdicts[d] = tasting::standing(d, input.combined[d], input.target.windows[d], {});
     return verdicts;
 }
 
-/// Sets what was tasted as a difference to the model, and lets the verdicts follow.
+/// A vessel known to lie this far from the model for good, give or take `sd`.
+inline estimate::Offset lasting(double mean, double sd) {
+    estimate::Offset offset;
+    offset.mean = {mean, mean, 0};
+    for (auto i : {estimate::Offset::now, estimate::Offset::settled})
+        for (auto j : {estimate::Offset::now, estimate::Offset::settled})
+            offset.cov[i][j] = sd * sd;
+    return offset;
+}
+
+/// Sets what is known of the vessel beside the model, and lets the verdicts follow.
 inline void taste(advice::AdviceInput& input, const Scores& offset, double sd = .4) {
-    for (auto d : allDimensions)
+    for (auto d : allDimensions) {
         input.combined[d] = {input.model[d].mean + offset[d], sd};
+        input.offsets[d] = lasting(offset[d], sd);
+    }
     input.verdicts = verdictsFor(input);
+}
+
+/// The same where the model's scores are not those of the library.
+inline void tasteAt(advice::AdviceInput& input, const Scores& model, double sd = .4) {
+    for (auto d : allDimensions)
+        input.model[d].mean = model[d];
+    taste(input, {}, sd);
 }
 
 /// Wants the tasted scores moved by `change`.
@@ -61,6 +80,7 @@ inline advice::AdviceInput cask(const brewing::Recipe& recipe = plainRecipe()) {
     for (auto d : allDimensions)
         input.model[d] = {now[d], sd[d]};
     input.target.bitternessCeiling = {20};
+    input.mayMoveDraw = input.mayMoveInterval = true;
     taste(input, {});
     want(input, {});
     return input;

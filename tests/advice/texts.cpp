@@ -72,7 +72,7 @@ TEST_CASE("every text of the adviser is asked for somewhere") {
         // The last part is a choice of a lever, a dimension or a verdict.
         const bool choice = key.starts_with("advice.word.sacchPath.") || key.starts_with("advice.value.") ||
                             key.starts_with("advice.explanation.dimension.") ||
-                            key.starts_with("advice.explanation.map.") || key.starts_with("advice.turn.kind.");
+                            key.starts_with("advice.explanation.map.") || key.starts_with("advice.why.");
         CHECK((whole || ending || choice));
     }
 }

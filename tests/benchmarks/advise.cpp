@@ -49,14 +49,14 @@ std::vector<Case> cases() {
 double shortfall(const AdviceInput& input, std::size_t& plans) {
     ModelForecaster model(input);
     const auto baseline = prepare(input).value();
-    const auto goal =
-        goalFrom(input, shareOf(input, baseline.start), model.trajectory(baseline.start, 0, input.horizon).value());
+    const auto goal = goalOf(input);
     Search search(input, baseline, model, goal, {});
     (void)search.survey();
     const auto every = [](const OptionSet&) { return true; };
-    const double found = search.best(every, predictedInFull).value()->cost;
+    const auto found = search.best(every, predictedInFull).value();
     plans = search.plans();
-    return found / search.exhaustive(every).value()->cost - 1;
+    const auto first = search.exhaustive(every).value();
+    return found && first ? found->cost / first->cost - 1 : 0;
 }
 
 /// Processor time, which other work on the machine does not stretch.
@@ -83,6 +83,9 @@ int main() {
     for (const auto& one : {all.front(), all.back()}) {
         timeAdvice(one, false, "advise");
         timeAdvice(one, true, "advise with settled");
+        auto four = one;
+        four.input.maxMoved = 4;
+        timeAdvice(four, false, "advise, four levers");
     }
     auto changed = all.front().input;
     changed.withSettled = false;

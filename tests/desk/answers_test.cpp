@@ -156,6 +156,8 @@ TEST_CASE_METHOD(Answers, "advice for a script has a verdict and a band for each
     const auto advice = advise(job->input);
     REQUIRE(advice);
     const auto json = Json::parse(toJson(*job, *advice));
+    CHECK(json["value_of_tasting"]["value"] == advice->tasting.value);
+    CHECK(json["value_of_tasting"]["worth_it"] == advice->tasting.dimension.has_value());
     CHECK(json["vessel"] == "Plover");
     CHECK(json["draw_on"] == isoDay(job->dates.draw));
     for (Dimension d : allDimensions) {
@@ -163,6 +165,11 @@ TEST_CASE_METHOD(Answers, "advice for a script has a verdict and a band for each
         CHECK(verdict["gap"] == advice->verdicts[d].gap);
         CHECK_FALSE(verdict["verdict"].get<std::string>().empty());
         CHECK_FALSE(verdict["reason"].get<std::string>().empty());
+        const auto& offset = json["offsets"][std::string(name(d))];
+        CHECK(offset["mean"] == job->input.offsets[d].mean[0]);
+        CHECK(offset["sd"].get<double>() == Approx(job->input.offsets[d].sd()));
+        CHECK(json["evidence"][std::string(name(d))].size() == job->input.evidence[d].size());
+        CHECK(json["leave_it_alone"]["loss"][std::string(name(d))] == advice->leaveAlone.loss[d]);
         const auto& band = json["leave_it_alone"]["next_draw"][std::string(name(d))];
         CHECK(band.is_object());
     }
@@ -171,6 +178,8 @@ TEST_CASE_METHOD(Answers, "advice for a script has a verdict and a band for each
         CHECK(json["proposals"][i]["draw_l"] == advice->proposals[i].setting.draw.l);
         CHECK(json["proposals"][i]["moves"].size() == advice->proposals[i].moves.size());
         CHECK(json["proposals"][i].contains("if_kept_up"));
+        CHECK(json["proposals"][i]["loss"]["funk"] == advice->proposals[i].loss[Dimension::funk]);
+        CHECK_FALSE(json["proposals"][i]["why"].get<std::string>().empty());
     }
     const auto quick = desk->adviceJob({"Plover", {}, {}, false});
     const auto quickJson = Json::parse(toJson(*quick, *advise(quick->input)));
@@ -200,8 +209,11 @@ TEST_CASE_METHOD(Answers, "predictions, faults and checks are told whole", "[des
     REQUIRE(prediction);
     const auto json = Json::parse(toJson(*prediction));
     for (Dimension d : allDimensions)
-        CHECK(json["next_draw"]["scores"][std::string(name(d))] == prediction->nextDraw.scores[d]);
-    CHECK(json["this_draw"]["ph"] == prediction->thisDraw.ph.ph);
+        CHECK(json["next_draw"]["scores"][std::string(name(d))] == prediction->next[d].value);
+    CHECK(json["this_draw"]["ph"] == prediction->thisBeer.ph.ph);
+    CHECK(json["next_draw"]["bands"]["funk"]["high_80"] == prediction->next[Dimension::funk].high);
+    CHECK(json["if_kept_up"]["body"]["value"] == prediction->settled[Dimension::body].value);
+    CHECK(json["loss"]["acidity"] == prediction->loss[Dimension::acidity]);
     const auto fault = desk->vessel("Plovr").error();
     const auto told = Json::parse(toJson(fault))["fault"];
     CHECK(told["path"] == "/vessel");

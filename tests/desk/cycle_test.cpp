@@ -85,7 +85,7 @@ TEST_CASE_METHOD(SteelFixture, "the prediction is the same on both sides of the 
     const auto after = desk->predict("Plover", *desk->setting("Plover"));
     REQUIRE(after);
     for (Dimension d : allDimensions)
-        CHECK(after->nextDraw.scores[d] == Approx(before->nextDraw.scores[d]).margin(1e-9));
+        CHECK(after->next[d].value == Approx(before->next[d].value).margin(1e-9));
 }
 
 TEST_CASE_METHOD(SteelFixture, "after a draw of more than half everything can still be asked", "[desk][cycle]") {

@@ -118,3 +118,99 @@ TEST_CASE_METHOD(DecisionFixture, "choosing twice is choosing once", "[desk][dec
     CHECK(dates().nextDraw == once.nextDraw);
     CHECK(desk->planned("Plover")->moves == first.forecast->moves);
 }
+
+TEST_CASE_METHOD(DecisionFixture, "the empty plan is leaving it alone, to the last digit", "[desk][decision]") {
+    record(R"([{"kind": "target", "vessel": "Plover", "on": "2025-12-01", "acidity": 4, "funk": 4, "body": 4},
+               {"kind": "sitting", "vessel": "Plover", "on": "2025-12-20", "scores": [
+                {"taster": "Rook", "attribute": "TA1", "cold": 7, "cellar": 7}]}])");
+    const auto same = [&] {
+        const auto left = desk->leftAlone("Plover");
+        REQUIRE(left);
+        const auto predicted = desk->predict("Plover", *parseSetting("{}", *left));
+        const auto advice = desk->advise({"Plover", {}, {}, true});
+        REQUIRE(predicted);
+        REQUIRE(advice);
+        CHECK(*left == advice->leaveAlone.setting);
+        for (Dimension d : allDimensions) {
+            CHECK(predicted->loss[d] == Approx(advice->leaveAlone.loss[d]).margin(1e-9));
+            for (auto [one, other] : {std::pair(predicted->thisDraw[d], advice->leaveAlone.thisDraw[d]),
+                                      std::pair(predicted->next[d], advice->leaveAlone.next[d]),
+                                      std::pair(predicted->settled[d], advice->leaveAlone.settled[d])}) {
+                CHECK(one.value == Approx(other.value).margin(1e-9));
+                CHECK(one.low == Approx(other.low).margin(1e-9));
+                CHECK(one.high == Approx(other.high).margin(1e-9));
+            }
+        }
+    };
+    same();
+    adopt([](Setting& setting) { setting.recipe.bitterness = Ibu{14}; }); // a plan, not what goes on without one
+    same();
+    record(R"({"kind": "lock", "vessel": "Plover", "on": "2025-12-21", "lever": "mash_ph", "value": 5.3})");
+    same();
+}
+
+TEST_CASE_METHOD(DecisionFixture, "what a vessel is known to taste beside the model is in the prediction of any plan",
+                 "[desk][decision]") {
+    const Setting setting = job().input.base;
+    const auto before = desk->predict("Plover", setting);
+    record(R"({"kind": "sitting", "vessel": "Plover", "on": "2025-12-20", "scores": [
+               {"taster": "Rook", "attribute": "TA1", "cold": 9, "cellar": 9},
+               {"taster": "Teal", "attribute": "TA1", "cold": 9, "cellar": 9}]})");
+    const auto after = desk->predict("Plover", setting);
+    REQUIRE(before);
+    REQUIRE(after);
+    CHECK(after->next[Dimension::acidity].value > before->next[Dimension::acidity].value + .5);
+    CHECK(after->nextBeer.ta.gPerL > before->nextBeer.ta.gPerL);
+    CHECK(after->next[Dimension::acidity].low < after->next[Dimension::acidity].value);
+}
+
+TEST_CASE_METHOD(DecisionFixture,
+                 "leaving alone is the last refill as it was brewed, the usual recipe stands beside it",
+                 "[desk][decision]") {
+    Setting usual = job().input.base;
+    CHECK_FALSE(job().input.usual); // none on record
+    REQUIRE(desk->record(Fact{BaseRecipeFact{"Plover", day(2025, 12, 1), usual.recipe}}));
+    brewing::Recipe brewed = usual.recipe;
+    brewed.bitterness = Ibu{13};
+    REQUIRE(desk->record(Fact{BrewFact{"Brew 7", "Plover", day(2026, 1, 5), brewed, {}, {}, {}, {}}}));
+    now = day(2026, 2, 1);
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-01-27", "volume_l": 79},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-01-27", "volume_l": 79, "brew": "Brew 7"}])");
+    CHECK(job().input.base.recipe == brewed);
+    REQUIRE(job().input.usual);
+    CHECK(job().input.usual->recipe == usual.recipe);
+    const auto advice = desk->advise({"Plover", {}, {}, false});
+    REQUIRE(advice);
+    CHECK(advice->leaveAlone.setting.recipe.bitterness.ibu == 13);
+    REQUIRE(advice->usual);
+    CHECK(advice->usual->setting.recipe.bitterness == usual.recipe.bitterness);
+}
+
+TEST_CASE_METHOD(DecisionFixture, "what was soured beforehand for one refill is in none after it", "[desk][decision]") {
+    adopt([](Setting& setting) {
+        setting.recipe.preSoured = Share{.3};
+        setting.recipe.bitterness = Ibu{14};
+    });
+    CHECK(desk->setting("Plover")->recipe.preSoured.of1 == Approx(.3));
+    CHECK(job().input.base.recipe.preSoured.of1 == 0);
+    now = day(2026, 1, 27);
+    drawAndRefill("2026-01-27", 79);
+    now = day(2026, 2, 1);
+    CHECK(desk->setting("Plover")->recipe.preSoured.of1 == 0);
+    CHECK(desk->setting("Plover")->recipe.bitterness.ibu == 14);
+    CHECK(job().input.base.recipe.preSoured.of1 == 0);
+    CHECK(desk->planned("Plover")->moves.size() == 1); // taken back
+}
+
+TEST_CASE_METHOD(DecisionFixture, "as many levers as the brewer allows", "[desk][decision]") {
+    const auto most = [&](std::optional<int> levers) {
+        AdviceRequest request{"Plover", {}, {}, false};
+        request.maxMoved = levers;
+        return desk->adviceJob(request)->input.maxMoved;
+    };
+    CHECK(most({}) == 2);
+    CHECK(most(1) == 1);
+    CHECK(most(4) == 4);
+    CHECK(most(9) == 4);
+    CHECK(most(-1) == 1);
+}

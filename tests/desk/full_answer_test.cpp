@@ -31,7 +31,7 @@ std::vector<FullAnswer> answersWith(VerdictKind acidity, VerdictKind funk, Verdi
     Schedule dates{};
     dates.draw = day(2026, 7, 4);
     dates.nextSample = day(2027, 1, 20);
-    return answersOf(view, dates);
+    return answersOf(view.verdicts, view.faults, dates);
 }
 
 std::string lineOf(const FullAnswer& answer, const std::string& head) {
@@ -61,7 +61,7 @@ TEST_CASE("a fault the sheet does not know is not treated by guessing", "[desk][
     EstimatesView view;
     view.verdicts[Dimension::funk].kind = VerdictKind::faultFirst;
     view.verdicts[Dimension::funk].fault = "smells of tin";
-    const auto answers = answersOf(view, {});
+    const auto answers = answersOf(view.verdicts, view.faults, {});
     REQUIRE(answers.size() == 1);
     REQUIRE(answers[0].lines.size() == 1);
     CHECK(answers[0].lines[0].words.key == "desk.answer.unknown_fault");
@@ -78,17 +78,23 @@ TEST_CASE("wait names what it waits for, until when, and what happens otherwise"
     CHECK(render(all[0].title) == "Wait: acidity, funk and body");
 }
 
-TEST_CASE("taste again names the cheapest look first", "[desk][answer]") {
-    const auto acidity = answersWith(VerdictKind::tasteAgain, VerdictKind::move, VerdictKind::hold);
-    REQUIRE(acidity.size() == 1);
-    CHECK(lineOf(acidity[0], "first") == render(say("desk.answer.titrate")));
-    CHECK(lineOf(acidity[0], "then") == render(say("desk.answer.tasters")));
+TEST_CASE("taste again names its dimension and leaves the plan beside it", "[desk][answer]") {
     const auto funk = answersWith(VerdictKind::move, VerdictKind::tasteAgain, VerdictKind::hold);
-    CHECK(lineOf(funk[0], "first") == render(say("desk.answer.tasters"))); // no titration says anything about funk
+    REQUIRE(funk.size() == 1);
+    CHECK(render(funk[0].title) == "Taste again: funk");
+    CHECK(lineOf(funk[0], "first") == render(say("desk.answer.tasters")));
+    CHECK(lineOf(funk[0], "meanwhile") == render(say("desk.answer.draft")));
     const auto both = answersWith(VerdictKind::waitUntil, VerdictKind::tasteAgain, VerdictKind::hold);
     REQUIRE(both.size() == 2);
     CHECK(both[0].verdict.kind == VerdictKind::waitUntil);
     CHECK(both[1].verdict.kind == VerdictKind::tasteAgain);
+}
+
+TEST_CASE("taste first is the answer where nothing was ever tasted", "[desk][answer]") {
+    const auto never = answersWith(VerdictKind::neverTasted, VerdictKind::neverTasted, VerdictKind::neverTasted);
+    REQUIRE(never.size() == 1);
+    CHECK(render(never[0].title) == "Taste first: acidity, funk and body");
+    CHECK(lineOf(never[0], "first") == render(say("desk.answer.taste_first")));
 }
 
 TEST_CASE("hold is an answer only when everything holds", "[desk][answer]") {
@@ -96,7 +102,7 @@ TEST_CASE("hold is an answer only when everything holds", "[desk][answer]") {
     REQUIRE(hold.size() == 1);
     CHECK(lineOf(hold[0], "draw") == "4 Jul 2026");
     CHECK(lineOf(hold[0], "sample") == "20 Jan 2027");
-    CHECK(answersWith(VerdictKind::move, VerdictKind::hold, VerdictKind::nudge).empty());
+    CHECK(answersWith(VerdictKind::move, VerdictKind::hold, VerdictKind::leaveAlone).empty());
 }
 
 TEST_CASE_METHOD(DeskFixture, "every fault of the sheet has a full answer in words", "[desk][answer]") {
@@ -105,7 +111,7 @@ TEST_CASE_METHOD(DeskFixture, "every fault of the sheet has a full answer in wor
         EstimatesView view;
         view.verdicts[Dimension::acidity].kind = VerdictKind::faultFirst;
         view.verdicts[Dimension::acidity].fault = rule.id;
-        for (const FullAnswer& answer : answersOf(view, {}))
+        for (const FullAnswer& answer : answersOf(view.verdicts, view.faults, {}))
             for (const AnswerLine& line : answer.lines) {
                 CHECK(builtInTexts().has(line.head.key));
                 CHECK(builtInTexts().has(line.words.key));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Outside checks of what the main job counts with: the normal law and error weighting behind every verdict, days
 // between dates, units, tables as files, words a brewer mistypes.
+#include "advice/loss.h"
 #include "ingredient/nearest.h"
 #include "ingredient/pantry.h"
 #include "quantity/csv.h"
@@ -56,17 +57,14 @@ TEST_CASE("Published: areas under the normal curve", "[published]") {
     CHECK(z80 == Approx(1.282).margin(5e-4)); // t of 0.90, infinite degrees of freedom
 }
 
-TEST_CASE("Published: a verdict's probabilities are areas of that table", "[published]") {
-    // the estimate in the middle of its window: outside are the two tails
-    const auto outside = [](double mean, double sd, double band) {
-        return verdict(Dimension::acidity, {mean, sd}, {5, band}, {}).pOutside;
-    };
-    CHECK(outside(5, 1, 1) == Approx(2 * (.5 - .34134)).margin(1e-5));
-    CHECK(outside(5, .5, 1) == Approx(2 * (.5 - .47725)).margin(1e-5));
-    // one band too sour: the near edge cuts the curve in half, the far one at two errors
-    CHECK(outside(6, 1, 1) == Approx(1 - .47725).margin(1e-5));
-    CHECK(verdict(Dimension::acidity, {6, 1}, {5, 1}, {}).pSign == Approx(.84134).margin(1e-5));
-    CHECK(verdict(Dimension::acidity, {3.72, 1}, {5, 1}, {}).pSign == Approx(.89973).margin(1e-5));
+TEST_CASE("Published: the loss of a plan follows from areas and ordinates of that table", "[published]") {
+    // E[max(0, |x| - 1)^2] of a standard normal is twice 2 (.5 - area to 1) - ordinate at 1; the ordinates are .24197
+    // at 1 and .05399 at 2.
+    CHECK(advice::expectedHinge(0, 1, 1) == Approx(2 * (2 * (.5 - .34134) - .24197)).margin(5e-5));
+    // One to the side: 5 (.5 - area to 2) - 2 ordinates at 2 from the far end, half the spread from the near one.
+    CHECK(advice::expectedHinge(1, 1, 1) == Approx(.5 + 5 * (.5 - .47725) - 2 * .05399).margin(1e-4));
+    // Nothing free: mean square.
+    CHECK(advice::expectedHinge(3, 4, 0) == Approx(13));
 }
 
 // --- NIST Statistical Reference Datasets, univariate: NumAcc1 to NumAcc4, certified values by construction.

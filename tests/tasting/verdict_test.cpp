@@ -16,8 +16,8 @@ const Day today = parseDay("2026-03-02").value();
 constexpr auto A = Dimension::acidity;
 
 /// Wanted 5 +-1; the estimate sits `gap` below it.
-Verdict at(double gap, double sd, const VerdictContext& context = {today, {}, nullptr, false, {}}) {
-    return verdict(A, {5 - gap, sd}, {5, 1}, context);
+Verdict at(double gap, double sd, const VerdictContext& context = {today, {}, nullptr, false, {}, true}) {
+    return standing(A, {5 - gap, sd}, {5, 1}, context);
 }
 
 VerdictContext withFault(std::string id) {
@@ -30,41 +30,17 @@ VerdictContext withFault(std::string id) {
 
 } // namespace
 
-TEST_CASE("Probability outside the band and of the sign") {
-    // Worked numbers of the method, band 1; each is a difference of two printed normal probabilities.
-    struct Row {
-        double gap, sd, outside, sign;
-    };
-    for (const auto& r :
-         {Row{-1.5, .52, .832, .998}, Row{.3, .35, .023, .804}, Row{.3, .6, .137, .691}, Row{1.2, .55, .642, .985},
-          Row{1.2, 1.02, .593, .880}, Row{2.5, 1.02, .930, .993}, Row{.7, .2, .067, 1.000}}) {
-        CAPTURE(r.gap, r.sd);
-        CHECK(probabilityOutside(r.gap, r.sd, 1) == Approx(r.outside).margin(5e-4));
-        CHECK(probabilitySign(r.gap, r.sd) == Approx(r.sign).margin(5e-4));
-    }
-    CHECK(probabilityOutside(-1.5, .5246692, 1) == Approx(.8297).margin(1e-4)); // the worked panel, absolute
-    CHECK(probabilityOutside(-1.5, .2248456, 1) == Approx(.9869).margin(1e-4)); // same tasters
-}
-
-TEST_CASE("A known score is outside or not") {
-    CHECK(probabilityOutside(1, 0, 1) == 0);
-    CHECK(probabilityOutside(1.01, 0, 1) == 1);
-    CHECK(probabilitySign(0, 0) == .5);
-    CHECK(probabilitySign(-2, 0) == 1);
-}
-
-TEST_CASE("The verdict of each row of the table") {
-    CHECK(at(-1.5, .52).kind == VerdictKind::move);
+TEST_CASE("An estimate is on target for sure, or open") {
+    CHECK(at(-1.5, .52).kind == VerdictKind::open);
     CHECK(at(.3, .35).kind == VerdictKind::hold);
-    CHECK(at(.3, .6).kind == VerdictKind::tasteAgain);
-    CHECK(at(1.2, .55).kind == VerdictKind::nudge);
-    CHECK(at(1.2, 1.02).kind == VerdictKind::tasteAgain);
-    CHECK(at(2.5, 1.02).kind == VerdictKind::move);
+    CHECK(at(.3, .6).kind == VerdictKind::open);
+    CHECK(at(1.2, .55).kind == VerdictKind::open);
+    CHECK(at(2.5, 1.02).kind == VerdictKind::open);
     CHECK(at(.7, .2).kind == VerdictKind::hold);
 }
 
 TEST_CASE("One taster alone can never say hold in a band of 1") {
-    CHECK(at(0, 1.02).kind == VerdictKind::tasteAgain);
+    CHECK(at(0, 1.02).kind == VerdictKind::open);
     CHECK(at(0, .632).kind == VerdictKind::hold);
 }
 
@@ -74,37 +50,46 @@ TEST_CASE("At the boundary of holding") {
     CHECK(at(1 - z80 * sd + 1e-6, sd).kind != VerdictKind::hold);
     CHECK(at(-(1 - z80 * sd - 1e-9), sd).kind == VerdictKind::hold);
     CHECK(at(1, 0).kind == VerdictKind::hold);
-    CHECK(at(1.001, 0).kind == VerdictKind::move);
+    CHECK(at(1.001, 0).kind == VerdictKind::open);
 }
 
-TEST_CASE("Between moving, nudging and tasting again") {
-    // With sd .2 the far side of the band does not matter: P(outside) = Phi((gap - 1) / .2).
-    CHECK(at(1 + .2 * .6746, .2).kind == VerdictKind::move); // z of .75 is .67449
-    CHECK(at(1 + .2 * .6744, .2).kind == VerdictKind::nudge);
-    CHECK(at(1 - .2 * .2533, .2).kind == VerdictKind::nudge); // z of .40 is -.25335
-    CHECK(at(1 - .2 * .2534, .2).kind == VerdictKind::tasteAgain);
-    // Far outside, but the sign is not sure: taste again.
-    CHECK(at(2, 2 / 1.2815).kind == VerdictKind::tasteAgain); // z of .90 is 1.28155
-    CHECK(at(2, 2 / 1.2817).kind == VerdictKind::move);       // P(outside) is .77 in both
+TEST_CASE("What was never tasted is said as such, whatever the model thinks of it") {
+    VerdictContext never;
+    never.today = today;
+    never.tasted = false;
+    for (double gap : {0.0, 3.0}) {
+        const auto v = at(gap, .1, never);
+        CHECK(v.kind == VerdictKind::neverTasted);
+        CHECK(v.gap == 0);
+        CHECK(render(v.reason).find("never tasted") != std::string::npos);
+    }
+    never.modelArrives = today + std::chrono::days{90}; // of a score nobody knows
+    CHECK(at(3, .1, never).kind == VerdictKind::neverTasted);
+    never.gravityFalling = true;
+    CHECK(at(3, .1, never).kind == VerdictKind::waitUntil);
+    auto faulty = withFault("ropy");
+    faulty.tasted = false;
+    CHECK(at(3, .1, faulty).kind == VerdictKind::faultFirst);
+}
+
+TEST_CASE("A falling gravity is no reason to wait for what is on target") {
+    VerdictContext falling;
+    falling.today = today;
+    falling.gravityFalling = true;
+    CHECK(at(.1, .2, falling).kind == VerdictKind::hold);
+    CHECK(at(2, .2, falling).kind == VerdictKind::waitUntil);
 }
 
 TEST_CASE("Gap and error say how it reads") {
     const auto v = at(-1.6, .47);
     CHECK(v.gap == Approx(-1.6));
-    CHECK(render(v.reason) == "1.6 too sour, ±0.6: change the next refill.");
-    CHECK(render(verdict(Dimension::funk, {3.5, .3}, {5, 1}, {today, {}, nullptr, false, {}}).reason) ==
-          "1.5 too little funk, ±0.4: change the next refill.");
-    CHECK(render(verdict(Dimension::body, {3.8, .55}, {5, 1}, {today, {}, nullptr, false, {}}).reason) ==
-          "1.2 too thin, ±0.7: probably outside the band of ±1.0, take half a step.");
+    CHECK_FALSE(v.up);
+    CHECK(render(v.reason) == "1.6 too sour, ±0.6: the plans for the refill tell whether to change it.");
+    const auto funk = standing(Dimension::funk, {3.5, .3}, {5, 1}, {today, {}, nullptr, false, {}, true});
+    CHECK(funk.up);
+    CHECK(render(funk.reason) == "1.5 too little funk, ±0.4: the plans for the refill tell whether to change it.");
+    CHECK(render(at(.5, .55).reason) == "4.5 ±0.7, wanted 5.0 ±1.0: near it, but not for sure.");
     CHECK(render(at(.1, .3).reason) == "On target: 4.9 ±0.4, wanted 5.0 ±1.0. Leave the settings.");
-}
-
-TEST_CASE("Tasting again offers a titration first and counts the tasters") {
-    const auto v = at(1.2, 1.02);
-    CHECK(render(v.reason) == "1.2 not sour enough, but ±1.3 is too wide to act on. A titration is the cheapest help; "
-                              "otherwise 1 more at the table, each at both temperatures, for ±1.0.");
-    const auto funk = verdict(Dimension::funk, {4, 2}, {5, .5}, {today, {}, nullptr, false, {}});
-    CHECK(render(funk.reason).find("titration") == std::string::npos);
 }
 
 TEST_CASE("Tasters needed to resolve a band") {
@@ -159,16 +144,16 @@ TEST_CASE("A fault the sheet does not know stops advice too") {
 }
 
 TEST_CASE("A fault the recipe cures does not stop the recipe") {
-    CHECK(at(-1.5, .4, withFault("harsh_bitter")).kind == VerdictKind::move);
+    CHECK(at(-1.5, .4, withFault("harsh_bitter")).kind == VerdictKind::open);
 }
 
 TEST_CASE("Waiting: the model's date, else sixty days") {
-    VerdictContext falling{today, {}, nullptr, true, {}};
+    VerdictContext falling{today, {}, nullptr, true, {}, true};
     CHECK(at(2, .2, falling).kind == VerdictKind::waitUntil);
     CHECK(at(2, .2, falling).until == today + std::chrono::days{60});
     CHECK(render(at(2, .2, falling).reason) ==
           "The gravity is still falling. Wait until 1 May 2026, then taste again.");
-    VerdictContext arrives{today, {}, nullptr, false, today + std::chrono::days{100}};
+    VerdictContext arrives{today, {}, nullptr, false, today + std::chrono::days{100}, true};
     CHECK(at(2, .2, arrives).until == today + std::chrono::days{100});
     CHECK(render(at(2, .2, arrives).reason) ==
           "At 3.0 now, and moving towards 5.0 ±1.0 by itself. Wait until 10 Jun 2026.");
@@ -227,10 +212,10 @@ TEST_CASE("The worst unwanted fault: wanted traits pass, blocking faults first")
 }
 
 TEST_CASE("Verdicts of any numbers") {
-    CHECK_PROPERTY("probabilities in range; a mirrored gap gets the same verdict", [] {
+    CHECK_PROPERTY("a mirrored gap stands the same, pointing the other way", [] {
         const double gap = *rc::gen::inRange(-100, 101) / 10.0, sd = *rc::gen::inRange(0, 40) / 10.0;
         const auto v = at(gap, sd), mirrored = at(-gap, sd);
-        RC_ASSERT(v.pOutside >= 0 && v.pOutside <= 1 && v.pSign >= .5 && v.pSign <= 1);
+        RC_ASSERT(v.up == (gap > 0) && mirrored.up == (gap < 0));
         RC_ASSERT(v.kind == mirrored.kind);
         RC_ASSERT(render(v.reason).find('{') == std::string::npos);
     });

@@ -63,12 +63,13 @@ TEST_CASE("each verdict has a word and a shape of its own", "[ui][adjust]") {
     QSet<QString> words;
     QList<QImage> shapes;
     const QPalette palette = lightPalette();
-    for (const VerdictKind kind : {VerdictKind::faultFirst, VerdictKind::waitUntil, VerdictKind::hold,
-                                   VerdictKind::move, VerdictKind::nudge, VerdictKind::tasteAgain}) {
+    for (const VerdictKind kind :
+         {VerdictKind::faultFirst, VerdictKind::waitUntil, VerdictKind::neverTasted, VerdictKind::hold,
+          VerdictKind::open, VerdictKind::move, VerdictKind::leaveAlone, VerdictKind::tasteAgain}) {
         words << wordOf(kind);
         Verdict verdict;
         verdict.kind = kind;
-        verdict.gap = 1;
+        verdict.up = true;
         // Black on white: the shape must differ, not the colour.
         QImage image(32, 32, QImage::Format_RGB32);
         image.fill(Qt::white);
@@ -80,11 +81,10 @@ TEST_CASE("each verdict has a word and a shape of its own", "[ui][adjust]") {
         shapes << image;
         CHECK(contrast(tone(palette, ui::toneOf(kind)), palette.color(QPalette::Window)) > 3);
     }
-    CHECK(words.size() == 6);
+    CHECK(words.size() == 8);
     Verdict up, down;
     up.kind = down.kind = VerdictKind::move;
-    up.gap = 1;
-    down.gap = -1;
+    up.up = true;
     CHECK(verdictPixmap(up, 32, palette, 1).toImage() != verdictPixmap(down, 32, palette, 1).toImage());
 }
 

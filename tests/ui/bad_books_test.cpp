@@ -339,10 +339,10 @@ TEST_CASE("200 tasters' scores are shown, judged and added to", "[ui][badbook][c
     w.go(PageId::adjust);
     w.waitForAdvice();
     CHECK(w.adjust().verdictWords().size() >= 3);
-    const auto estimates = w.desk().estimates("Plover").value();
+    const auto advice = w.desk().advise({"Plover", {}, {}, true}).value();
     for (const Dimension d : allDimensions)
-        CHECK((estimates.verdicts[d].kind == VerdictKind::faultFirst || // said once, in the full answer
-               w.adjust().verdictWords().join(' ').contains(w.window->session()->words(estimates.verdicts[d].reason))));
+        CHECK((advice.verdicts[d].kind == VerdictKind::faultFirst || // said once, in the full answer
+               w.adjust().verdictWords().join(' ').contains(w.window->session()->words(advice.verdicts[d].reason))));
     w.go(PageId::history);
     w.key(Qt::Key_End);
     CHECK_FALSE(w.cellar().history().cursorWords().isEmpty());

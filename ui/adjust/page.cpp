@@ -139,7 +139,8 @@ void AdjustPage::readDesk() {
 
 void AdjustPage::showJob() {
     verdicts_->setVerdicts(job_->estimates.verdicts, session().units());
-    answers_->setAnswers(desk::answersOf(job_->estimates, job_->dates), session().units());
+    answers_->setAnswers(desk::answersOf(job_->estimates.verdicts, job_->estimates.faults, job_->dates),
+                         session().units());
     target_->setVessel(vessel());
     target_->refresh();
     stock_->refresh();
@@ -166,6 +167,9 @@ void AdjustPage::showAnswer(const Answer& answer) {
     }
     const bool first = !answer_.advice || answer_.job != answer.job;
     answer_ = answer;
+    verdicts_->setVerdicts(answer.advice->verdicts, session().units());
+    answers_->setAnswers(desk::answersOf(answer.advice->verdicts, job_->estimates.faults, job_->dates),
+                         session().units());
     proposals_->setAnswer(answer);
     notes_->setAnswer(answer);
     if (answer.settled) {

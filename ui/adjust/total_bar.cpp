@@ -55,7 +55,7 @@ void TotalBar::setTrial(const QString& name, const advice::Trial& trial) {
     QString words = tr("%1, at the next draw: %2").arg(name, scoresOf(trial.next));
     if (trial.depth == advice::TrialDepth::settled)
         words += tr("; if kept up: %1").arg(scoresOf(trial.settled));
-    words += tr(". Vessel then at %1.").arg(session_.amount(trial.bitterness));
+    words += tr(". Vessel then at %1.").arg(session_.amount(trial.nextBeer.bitterness));
     total_->setText(words);
 }
 

@@ -55,8 +55,12 @@ QString wordOf(VerdictKind kind) {
         return tr("hold");
     case VerdictKind::move:
         return tr("move");
-    case VerdictKind::nudge:
-        return tr("nudge");
+    case VerdictKind::neverTasted:
+        return tr("taste first");
+    case VerdictKind::open:
+        return tr("open");
+    case VerdictKind::leaveAlone:
+        return tr("leave alone");
     case VerdictKind::tasteAgain:
         break;
     }
@@ -69,6 +73,7 @@ Tone toneOf(VerdictKind kind) {
         return Tone::fault;
     case VerdictKind::move:
         return Tone::due;
+    case VerdictKind::neverTasted:
     case VerdictKind::tasteAgain:
         return Tone::tasted;
     default:
@@ -92,11 +97,20 @@ void paintVerdict(QPainter& painter, const QRectF& box, const tasting::Verdict& 
         hourglass(painter, b);
         break;
     case VerdictKind::move:
-    case VerdictKind::nudge:
-        chevrons(painter, b, verdict.gap > 0, verdict.kind == VerdictKind::move ? 2 : 1);
+        chevrons(painter, b, verdict.up, 2);
+        break;
+    case VerdictKind::open:
+        chevrons(painter, b, verdict.up, 1);
+        break;
+    case VerdictKind::neverTasted: // an empty glass, struck out
+        glass(painter, b);
+        painter.drawLine(b.bottomLeft(), b.topRight());
         break;
     case VerdictKind::tasteAgain:
         glass(painter, b);
+        break;
+    case VerdictKind::leaveAlone:
+        painter.drawEllipse(b);
         break;
     default:
         painter.drawEllipse(b);

@@ -27,7 +27,8 @@ namespace {
 Message knownOf(Dimension dimension, const tasting::Verdict& verdict, const QString& reason,
                 const tasting::TargetWindow& window) {
     const std::string& key = verdict.reason.key;
-    const bool named = verdict.kind == VerdictKind::hold || key == "tasting.verdict.wait_arrives";
+    const bool named =
+        verdict.kind == VerdictKind::hold || key == "tasting.verdict.wait_arrives" || key == "tasting.verdict.near";
     return say(named ? "ui.taste.known" : "ui.taste.known_window")
         .with("dimension", toStd(nameOf(dimension)))
         .with("reason", toStd(reason))
@@ -41,11 +42,13 @@ Glyph glyphOf(VerdictKind kind) {
         return Glyph::fault;
     case VerdictKind::move:
         return Glyph::warning;
-    case VerdictKind::nudge:
+    case VerdictKind::open:
         return Glyph::soon;
     case VerdictKind::waitUntil:
+    case VerdictKind::neverTasted:
     case VerdictKind::tasteAgain:
         return Glyph::note;
+    case VerdictKind::leaveAlone:
     case VerdictKind::hold:
         break;
     }

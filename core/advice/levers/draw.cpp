@@ -21,10 +21,20 @@ bool applies(const Setting&, const AdviceInput& input) {
     return !input.drawn;
 }
 
+bool advised(const AdviceInput& input) {
+    return input.mayMoveDraw;
+}
+
 } // namespace
 
 Lever makeLever::draw() {
-    return {.id = "draw", .byVolume = true, .read = read, .apply = apply, .applies = applies, .wording = wording};
+    return {.id = "draw",
+            .byVolume = true,
+            .read = read,
+            .apply = apply,
+            .applies = applies,
+            .advised = advised,
+            .wording = wording};
 }
 
 } // namespace staveline::advice

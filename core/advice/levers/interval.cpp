@@ -16,10 +16,14 @@ Message wording(const LeverValue& from, const LeverValue& to, const Setting&, co
     return fromTo("advice.word.interval", Days{number(from)}, Days{number(to)});
 }
 
+bool advised(const AdviceInput& input) {
+    return input.mayMoveInterval;
+}
+
 } // namespace
 
 Lever makeLever::interval() {
-    return {.id = "interval", .read = read, .apply = apply, .wording = wording};
+    return {.id = "interval", .read = read, .apply = apply, .advised = advised, .wording = wording};
 }
 
 } // namespace staveline::advice

@@ -12,6 +12,13 @@ void apply(Setting& setting, const LeverValue& value, const Stock&) {
     setting.recipe.preSoured = {number(value) / 100};
 }
 
+/// A vessel that measures sour enough wants no more acid.
+bool advised(const AdviceInput& input) {
+    const bool sour = input.measuredTa && *input.measuredTa >= GramsPerLitre{constants::advice::sourEnoughTa};
+    const bool sharp = input.measuredPh && *input.measuredPh <= Ph{constants::advice::sourEnoughPh};
+    return !sour && !sharp;
+}
+
 Message wording(const LeverValue& from, const LeverValue& to, const Setting& after, const Stock&) {
     if (number(to) <= 0)
         return say("advice.word.presour.none").with("from", Share{number(from) / 100}, OriginKind::moveFrom);
@@ -28,7 +35,13 @@ std::vector<Message> cautions(const LeverValue& to, const Setting&, const Advice
 } // namespace
 
 Lever makeLever::presour() {
-    return {.id = "presour", .read = read, .apply = apply, .wording = wording, .cautions = cautions};
+    return {.id = "presour",
+            .oneCycle = true,
+            .read = read,
+            .apply = apply,
+            .advised = advised,
+            .wording = wording,
+            .cautions = cautions};
 }
 
 } // namespace staveline::advice

@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "advice/words.h"
+
+#include "advice/adviser.h"
+
+#include <cmath>
+#include <fmt/core.h>
+
+namespace staveline::advice {
+
+using tasting::Verdict;
+using tasting::VerdictKind;
+
+namespace {
+
+bool outside(const Verdict& verdict, const tasting::TargetWindow& window) {
+    return std::abs(verdict.gap) > window.band;
+}
+
+Message numbers(const AdviceInput& input, Dimension d, std::string_view key) {
+    return withNumbers(key, d, input.combined[d], input.target.windows[d]);
+}
+
+/// "advice.verdict.move.acidity.much".
+std::string directed(std::string_view word, Dimension d, const Verdict& verdict) {
+    return fmt::format("advice.verdict.{}.{}.{}", word, name(d), verdict.gap < 0 ? "much" : "little");
+}
+
+/// Which way follows from the plan: a score that is in place now may be about to leave it.
+Verdict move(const AdviceInput& input, Dimension d, const Expected& alone, const Expected& with) {
+    auto verdict = input.verdicts[d];
+    verdict.kind = VerdictKind::move;
+    verdict.up = with.mean[d] > alone.mean[d];
+    const bool asItTastes = outside(verdict, input.target.windows[d]) && verdict.up == (verdict.gap > 0);
+    verdict.reason = asItTastes ? numbers(input, d, directed("move", d, verdict))
+                                : numbers(input, d, "advice.verdict.ahead")
+                                      .with("draws", std::int64_t{input.horizon})
+                                      .with("alone", Points{alone.mean[d]})
+                                      .with("with", Points{with.mean[d]});
+    return verdict;
+}
+
+Verdict leave(const AdviceInput& input, Dimension d) {
+    auto verdict = input.verdicts[d];
+    verdict.kind = VerdictKind::leaveAlone;
+    verdict.reason = numbers(input, d,
+                             outside(verdict, input.target.windows[d]) ? directed("leave", d, verdict)
+                                                                       : "advice.verdict.leave.near");
+    return verdict;
+}
+
+Verdict again(const AdviceInput& input, Dimension d) {
+    auto verdict = input.verdicts[d];
+    verdict.kind = VerdictKind::tasteAgain;
+    const bool titrate = d == Dimension::acidity && input.titrationHelps;
+    verdict.reason = numbers(input, d, titrate ? "advice.verdict.again.titrate" : "advice.verdict.again");
+    return verdict;
+}
+
+Verdict neverTasted(const AdviceInput& input, Dimension d) {
+    tasting::VerdictContext context;
+    context.tasted = false;
+    return standing(d, input.combined[d], input.target.windows[d], context);
+}
+
+} // namespace
+
+PerDimension<Verdict> wordsOf(const AdviceInput& input, const Scored& alone, const Scored* plan,
+                              const TastingValue& value) {
+    auto words = input.verdicts;
+    for (auto d : allDimensions) {
+        const auto kind = words[d].kind;
+        if (kind == VerdictKind::faultFirst || kind == VerdictKind::waitUntil || kind == VerdictKind::neverTasted)
+            continue;
+        if (!input.seen[d])
+            words[d] = neverTasted(input, d);
+        else if (value.dimension == d)
+            words[d] = again(input, d);
+        else if (plan && alone.loss[d] - plan->loss[d] >= clearlyBetter)
+            words[d] = move(input, d, alone.draws.back(), plan->draws.back());
+        else if (kind != VerdictKind::hold)
+            words[d] = leave(input, d);
+    }
+    return words;
+}
+
+} // namespace staveline::advice
