@@ -71,7 +71,7 @@ public:
         case OriginKind::changeSettled:
             return change(d, origin.kind == OriginKind::changeSettled);
         case OriginKind::modelNow:
-            return model("modelNow", outcomeOf(in_.state, in_.parameters, in_.base.recipe.originalGravity), d);
+            return model("modelNow", outcomeOf(in_.state, in_.parameters), d);
         case OriginKind::modelNext:
             return model("modelThen", proposal_.atNext, d);
         case OriginKind::modelAlone:
@@ -123,16 +123,18 @@ private:
         return made;
     }
     static ExplanationInput evidence(const estimate::Evidence& part, Dimension d) {
-        static constexpr std::array<const char*, 3> keys = {"model", "titration", "sitting"};
         const bool model = part.kind == estimate::Evidence::Kind::model;
         const auto origin = model ? Origin(OriginKind::modelNow, d) : Origin();
-        auto text = say(fmt::format("advice.explanation.evidence.{}", keys[static_cast<std::size_t>(part.kind)]))
+        const bool byPh = part.kind == estimate::Evidence::Kind::titration && !part.ta;
+        auto text = say(fmt::format("advice.explanation.evidence.{}", byPh ? "ph" : wordOf(part.kind)))
                         .with("value", Points{part.estimate.mean}, origin)
                         .with("half", Points{tasting::z80 * part.estimate.sd});
         if (part.on)
             text.arguments.push_back({"on", *part.on, {}});
         if (part.ta)
             text.arguments.push_back({"ta", *part.ta, {}});
+        if (part.kind == estimate::Evidence::Kind::learned)
+            text.arguments.push_back({"sittings", std::int64_t{part.sittings}, {}});
         return {std::move(text), origin};
     }
 

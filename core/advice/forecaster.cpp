@@ -115,8 +115,7 @@ void ModelForecaster::extend(Trajectory& trajectory, const Setting& setting, con
         const bool first = trajectory.draws.empty();
         const auto& before = first ? remainingBeer(setting.temperature, set) : trajectory.draws.back().state;
         const auto& fresh = beer(first ? *beers.first : *beers.later, set);
-        const forward::Prediction step =
-            predict(parameters_[set], before, fresh, setting.recipe.originalGravity, planOf(setting));
+        const forward::Prediction step = predict(parameters_[set], before, fresh, planOf(setting));
         if (first)
             trajectory.thisDraw = step.thisDraw;
         trajectory.draws.push_back(step.nextDraw);

@@ -2,6 +2,7 @@
 #include "desk/advice.h"
 
 #include "desk/estimates.h"
+#include "desk/house.h"
 #include "desk/in_force.h"
 #include "desk/inside.h"
 
@@ -129,6 +130,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
         job.open = triedFor(in.base, job.inUse, shared.pantry);
     takeVessel(in, vessel, dates.draw);
     takeKnown(in, *known, job.estimates);
+    in.parameters.brew = houseOn(shared, vessel.today).parameters(in.parameters.brew);
     in.equipment = shared.kit(vessel.today).equipment;
     in.margin = shared.kit(vessel.today).margin;
     restrictTo(in, request, vessel.record, shared, vessel.today, dates.brew);

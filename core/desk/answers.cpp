@@ -89,14 +89,13 @@ Json offsetJson(const estimate::Offset& offset) {
 }
 
 Json evidenceJson(const std::vector<estimate::Evidence>& evidence) {
-    constexpr std::array<std::string_view, 3> kinds = {"model", "titration", "sitting"};
     Json list = Json::array();
     for (const auto& part : evidence) {
-        Json json{{"kind", kinds[static_cast<std::size_t>(part.kind)]},
-                  {"score", part.estimate.mean},
-                  {"sd", part.estimate.sd}};
+        Json json{{"kind", wordOf(part.kind)}, {"score", part.estimate.mean}, {"sd", part.estimate.sd}};
         if (part.on)
             json["on"] = isoDay(*part.on);
+        if (part.kind == estimate::Evidence::Kind::learned)
+            json["sittings"] = part.sittings;
         list.push_back(json);
     }
     return list;

@@ -24,6 +24,12 @@ struct Evidence {
     bool operator==(const Evidence&) const = default;
 };
 
+/// As answers and the keys of texts have it.
+[[nodiscard]] constexpr std::string_view wordOf(Evidence::Kind kind) {
+    constexpr std::array<std::string_view, 4> words = {"model", "learned", "sitting", "titration"};
+    return words[static_cast<std::size_t>(kind)];
+}
+
 /// Of the beer in the vessel, wherever it was taken.
 struct Measurement {
     Day on{};

@@ -50,19 +50,6 @@ struct Prediction {
 [[nodiscard]] Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
                                      const brewing::RefillBeer& beer, const Plan& plan, int maxCycles = 40);
 
-// As callers wrote when the gravity of the whole vessel was reckoned from one recipe; the beer knows its own.
-[[nodiscard]] inline Outcome outcomeOf(const culture::VesselState& state, const Parameters& parameters, Plato) {
-    return outcomeOf(state, parameters);
-}
-[[nodiscard]] inline Prediction predict(const Parameters& parameters, const culture::VesselState& state,
-                                        const brewing::RefillBeer& beer, Plato, const Plan& plan) {
-    return predict(parameters, state, beer, plan);
-}
-[[nodiscard]] inline Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
-                                            const brewing::RefillBeer& beer, Plato, const Plan& plan) {
-    return settledOutcome(parameters, start, beer, plan);
-}
-
 /// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
 [[nodiscard]] Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters);
 
