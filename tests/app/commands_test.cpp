@@ -79,6 +79,8 @@ TEST_CASE_METHOD(Sample, "choosing stores a forecast that later advice does not 
           Approx(advice["proposals"][0]["next_draw"]["acidity"]["value"].get<double>()).margin(1e-9));
     CHECK(command("advise s.cellar --vessel Plover --choose 9").status == 2);
     CHECK(command("undo s.cellar").out == "Taken back: choice for Plover.\n");
+    CHECK(command("advise s.cellar --vessel Knot --choose 1").status == 1); // nothing is proposed, which is no mistake
+    CHECK(command("advise s.cellar --vessel Knot --choose 0").status == 0);
 }
 
 TEST_CASE_METHOD(Sample, "more levers at once are the brewer's choice", "[app]") {
