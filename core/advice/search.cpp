@@ -21,6 +21,11 @@ bool inside(double value, double alone, double low, double high) {
     return value >= std::min(low, alone) - 1e-9 && value <= std::max(high, alone) + 1e-9;
 }
 
+/// Share of a kept change that shows after so many draws.
+double reached(Share share, std::size_t draws) {
+    return 1 - std::pow(1 - share.of1, static_cast<double>(draws));
+}
+
 OptionSet with(OptionSet options, std::size_t more) {
     options.insert(std::lower_bound(options.begin(), options.end(), more), more);
     return options;
@@ -180,8 +185,12 @@ void Search::takeChanges(Option& option, const Scored& single) {
         option.change.push_back(change);
         option.alcohol.push_back(single.trajectory.draws[h].alcohol.pct - alone.draws[h].alcohol.pct);
     }
-    if (single.setting.draw != baseline_.start.draw)
-        option.carried = &carriedFor(shareOf(input_, single.setting));
+    if (single.setting.draw == baseline_.start.draw)
+        return;
+    const Share share = shareOf(input_, single.setting), before = shareOf(input_, baseline_.start);
+    option.carried = &carriedFor(share);
+    for (std::size_t h = 1; h <= alone.draws.size(); ++h)
+        option.reach.push_back(before.of1 > 0 ? reached(share, h) / reached(before, h) : 1);
 }
 
 bool Search::screenedInside(const OptionSet& options) const {
@@ -199,20 +208,23 @@ bool Search::screenedInside(const OptionSet& options) const {
     return true;
 }
 
-/// Exact for one option; for more the changes are added up.
+/// Exact for one option; for more the changes are added up, those of the recipe in proportion to the refill.
 double Search::screenedCost(const OptionSet& options) const {
     if (const auto known = scored_.find(options); known != scored_.end())
         return known->second.cost;
     const auto& alone = scored_.at({});
     const std::vector<Carried>* carried = &carried_.at(shareOf(input_, baseline_.start).of1);
+    const Option* draw = nullptr;
     for (auto i : options)
-        carried = options_[i].carried ? options_[i].carried : carried;
+        draw = options_[i].carried ? &options_[i] : draw;
+    if (draw)
+        carried = draw->carried;
     double cost = goal_.effortWeight * effort(options);
     for (std::size_t h = 0; h < alone.draws.size(); ++h)
         for (auto d : allDimensions) {
             double mean = alone.trajectory.draws[h].scores[d] + (*carried)[h].mean[d];
             for (auto i : options)
-                mean += options_[i].change[h][d];
+                mean += options_[i].change[h][d] * (draw && draw != &options_[i] ? draw->reach[h] : 1);
             cost += lossAt(goal_, d, mean, (*carried)[h].variance[d]) / static_cast<double>(alone.draws.size());
         }
     return cost;

@@ -29,6 +29,7 @@ struct Option {
     std::vector<Scores> change{};          ///< of the model's coming draws, against the start
     std::vector<double> alcohol{};         ///< the same [% vol]
     const std::vector<Carried>* carried{}; ///< where it changes the share of the refill
+    std::vector<double> reach{};           ///< the same: by how much more of other changes the draws then show
 };
 
 /// Positions of options, rising.

@@ -126,7 +126,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (!vessel.record.of<facts::BaseRecipeFact>().empty())
         in.usual = settingUsual(vessel.record, vessel.now());
     const vessel::Schedule dates = datesWith(vessel, cellar, in.base);
-    if (openChoice(vessel.record, vessel.now()))
+    if (openChoice(vessel.record, vessel.now()) || usualIsNew(vessel.record, vessel.now()))
         job.open = triedFor(in.base, job.inUse, shared.pantry);
     takeVessel(in, vessel, dates.draw);
     takeKnown(in, *known, job.estimates);

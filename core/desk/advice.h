@@ -31,7 +31,7 @@ struct AdviceJob {
     vessel::Schedule dates;
     estimate::Estimates estimates;
     advice::Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
-    std::optional<std::vector<advice::TriedValue>> open; ///< what is chosen for it, as tried against input.base
+    std::optional<std::vector<advice::TriedValue>> open; ///< what is decided for it, as tried against input.base
     std::optional<facts::BrewFact> brewed; ///< for this refill already: the recipe can no longer be changed
 };
 

@@ -84,6 +84,8 @@ const advice::Proposal* proposalNumber(const Advice& advice, int number) {
 
 Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int number, Day on, const DisplayUnits& units) {
     const advice::Proposal* proposal = proposalNumber(advice, number);
+    if (!proposal && advice.proposals.empty())
+        return fail({FaultKind::notPossible, "/proposal", say("desk.no_proposal"), say("desk.no_proposal.remedy")});
     if (!proposal)
         return badInput("/proposal",
                         say("desk.no_such_proposal")

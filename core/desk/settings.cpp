@@ -117,6 +117,10 @@ Setting settingUsual(const VesselRecord& record, const LedgerState& now) {
     return asDrawn(usualSetting(record, now), record, now);
 }
 
+bool usualIsNew(const VesselRecord& record, const LedgerState& now) {
+    return record.latest<BaseRecipeFact>(now.on) != baseOfLastRefill(record, now);
+}
+
 Setting settingLeftAlone(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now) {
     Setting last = settingBy(record, baseOfLastRefill(record, now), choiceInForce(record, now));
     if (const brewing::Recipe* brewed = lastBrewed(record, shared, now))

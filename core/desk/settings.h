@@ -29,6 +29,8 @@ namespace staveline::desk {
 /// cycle that runs has this interval.
 [[nodiscard]] advice::Setting settingLeftAlone(const VesselRecord& record, const SharedFacts& shared,
                                                const vessel::LedgerState& now);
+/// The usual recipe was written anew since the last refill: without a choice the coming one is brewed by it.
+[[nodiscard]] bool usualIsNew(const VesselRecord& record, const vessel::LedgerState& now);
 /// What the plan for the coming refill changes against that of the last one, named with old and new values; what was
 /// drawn is no part of a plan.
 [[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record,

@@ -79,6 +79,35 @@ TEST_CASE_METHOD(Sample, "choosing stores a forecast that later advice does not 
           Approx(advice["proposals"][0]["next_draw"]["acidity"]["value"].get<double>()).margin(1e-9));
     CHECK(command("advise s.cellar --vessel Plover --choose 9").status == 2);
     CHECK(command("undo s.cellar").out == "Taken back: choice for Plover.\n");
+    CHECK(command("advise s.cellar --vessel Knot --choose 1").status == 1); // nothing is proposed, which is no mistake
+    CHECK(command("advise s.cellar --vessel Knot --choose 0").status == 0);
+}
+
+TEST_CASE_METHOD(Sample, "more levers at once are the brewer's choice", "[app]") {
+    const auto levers = [&](const char* option) {
+        const Json advice = Json::parse(command(std::string("advise s.cellar --vessel Plover --json") + option).out);
+        std::size_t most = 0;
+        for (const Json& proposal : advice["proposals"])
+            most = std::max(most, proposal["moves"].size());
+        return most;
+    };
+    CHECK(levers(" --levers 1") <= 2); // a late addition goes with its rest
+    CHECK(levers(" --levers 4") >= levers(""));
+    CHECK(command("advise s.cellar --vessel Plover --levers 9").status == 2);
+}
+
+TEST_CASE_METHOD(Sample, "a plan of nothing is leaving it alone", "[app]") {
+    write("nothing.json", "{}");
+    const Json advice = Json::parse(command("advise s.cellar --vessel Plover --json").out);
+    const Json plan = Json::parse(command("predict s.cellar --vessel Plover --plan nothing.json").out);
+    for (const char* dimension : {"acidity", "funk", "body"})
+        for (const char* number : {"value", "low_80", "high_80"}) {
+            const auto& alone = advice["leave_it_alone"];
+            CHECK(plan["next_draw"]["bands"][dimension][number].get<double>() ==
+                  Approx(alone["next_draw"][dimension][number].get<double>()).margin(1e-9));
+            CHECK(plan["if_kept_up"][dimension][number].get<double>() ==
+                  Approx(alone["if_kept_up"][dimension][number].get<double>()).margin(1e-9));
+        }
 }
 
 TEST_CASE_METHOD(Sample, "the brew sheet comes in five formats", "[app][sheet]") {

@@ -214,3 +214,17 @@ TEST_CASE_METHOD(DecisionFixture, "as many levers as the brewer allows", "[desk]
     CHECK(most(9) == 4);
     CHECK(most(-1) == 1);
 }
+
+TEST_CASE_METHOD(DecisionFixture, "a usual recipe written anew is the plan for the coming refill", "[desk][decision]") {
+    brewing::Recipe recipe = job().input.base.recipe;
+    REQUIRE(desk->record(Fact{BaseRecipeFact{"Plover", day(2025, 6, 1), recipe}}));
+    CHECK_FALSE(job().open);
+    recipe.bitterness = Ibu{13};
+    REQUIRE(desk->record(Fact{BaseRecipeFact{"Plover", day(2025, 12, 20), recipe}}));
+    const AdviceJob asked = job();
+    CHECK(asked.input.base.recipe.bitterness.ibu != 13); // leaving alone is still the last refill
+    CHECK(asked.inUse.recipe.bitterness.ibu == 13);
+    REQUIRE(asked.open);
+    REQUIRE(asked.open->size() == 1);
+    CHECK(asked.open->front().lever == "bitterness");
+}

@@ -232,9 +232,12 @@ TEST_CASE("what is half typed stays when the vessel changes in the book; the res
     w.put(w.field("bitterness"), "", Qt::Key_Tab);
     w.lookAway();
     const QString gravity = w.shownNow("gravity");
-    testing::recordAll(*w.window->session(), R"({"kind": "base_recipe", "vessel": "Plover", "on": "2026-03-02",
+    testing::recordAll(*w.window->session(),
+                       R"([{"kind": "brew", "name": "Brew 990", "vessel": "Plover", "on": "2026-02-02",
         "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 67, "minutes": 60}],
-        "original_gravity_p": 13.5, "bitterness_ibu": 8, "yeast": "ale_clean"})");
+        "original_gravity_p": 13.5, "bitterness_ibu": 8, "yeast": "ale_clean"},
+        {"kind": "draw_off", "vessel": "Plover", "on": "2026-03-02", "volume_l": 60},
+        {"kind": "refill", "vessel": "Plover", "on": "2026-03-02", "volume_l": 60, "brew": "Brew 990"}])");
     w.waitForAdvice();
     CHECK(w.field("sacch_temperature")->text() == "95");
     CHECK_FALSE(w.line("sacch_temperature").number()->words().isEmpty());

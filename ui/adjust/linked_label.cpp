@@ -26,6 +26,8 @@ void LinkedLabel::put(const QString& html, const QString& words, bool links) {
                                   : Qt::TextInteractionFlags(Qt::NoTextInteraction));
     setFocusPolicy(links ? Qt::StrongFocus : Qt::NoFocus);
     setAccessibleName(words);
+    if (links && hasFocus())
+        QLabel::focusNextPrevChild(true); // new words have a first link too
     setAccessibleDescription(links ? tr("Arrow keys go from number to number, Enter shows where one comes from")
                                    : QString());
 }

@@ -15,7 +15,7 @@ namespace staveline::ui {
 
 [[nodiscard]] QString wordOf(tasting::VerdictKind kind); ///< "move"
 [[nodiscard]] Tone toneOf(tasting::VerdictKind kind);
-/// On target: ring and dot. Move: two chevrons towards the window; nudge: one. Wait: hourglass. Taste again: glass.
+/// On target: ring and dot. Move: two chevrons the way it goes; open: one. Wait: hourglass. Taste again: glass.
 /// Fault first: square on its tip.
 void paintVerdict(QPainter& painter, const QRectF& box, const tasting::Verdict& verdict, const QColor& colour);
 [[nodiscard]] QPixmap verdictPixmap(const tasting::Verdict& verdict, int side, const QPalette& palette,
