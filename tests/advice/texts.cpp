@@ -69,9 +69,10 @@ TEST_CASE("every text of the adviser is asked for somewhere") {
         const bool whole = source.find('"' + key + '"') != std::string::npos;
         const bool ending =
             source.find('"' + last + '"') != std::string::npos || source.find('.' + last + '"') != std::string::npos;
-        // The last part is a choice of a lever, a dimension or a verdict.
+        // The last part is a choice of a lever, a dimension, a kind of evidence or a verdict.
         const bool choice = key.starts_with("advice.word.sacchPath.") || key.starts_with("advice.value.") ||
                             key.starts_with("advice.explanation.dimension.") ||
+                            key.starts_with("advice.explanation.evidence.") ||
                             key.starts_with("advice.explanation.map.") || key.starts_with("advice.why.");
         CHECK((whole || ending || choice));
     }
