@@ -9,12 +9,27 @@ namespace staveline::estimate {
 
 /// What a vessel's offset from the model is like before anything is known, and how it wanders.
 [[nodiscard]] inline PerDimension<OffsetRule> offsetRules() {
-    using namespace constants::estimate;
     PerDimension<OffsetRule> rules;
-    rules[Dimension::acidity] = {acidityLevel, difference, acidityWalk, acidityWalkSettled,
-                                 apart,        walkApart,  youngLink,   cycle};
-    rules[Dimension::funk] = {funkLevel, difference, funkWalk, funkWalkSettled, 0, 0, youngLink, cycle};
-    rules[Dimension::body] = {bodyLevel, difference, bodyWalk, bodyWalkSettled, 0, 0, youngLink, cycle};
+    rules[Dimension::acidity] = {constants::estimate::acidityLevel, constants::estimate::difference,
+                                 constants::estimate::acidityWalk,  constants::estimate::acidityWalkSettled,
+                                 constants::estimate::apart,        constants::estimate::walkApart,
+                                 constants::estimate::youngLink,    constants::estimate::cycle};
+    rules[Dimension::funk] = {constants::estimate::funkLevel,
+                              constants::estimate::difference,
+                              constants::estimate::funkWalk,
+                              constants::estimate::funkWalkSettled,
+                              0,
+                              0,
+                              constants::estimate::youngLink,
+                              constants::estimate::cycle};
+    rules[Dimension::body] = {constants::estimate::bodyLevel,
+                              constants::estimate::difference,
+                              constants::estimate::bodyWalk,
+                              constants::estimate::bodyWalkSettled,
+                              0,
+                              0,
+                              constants::estimate::youngLink,
+                              constants::estimate::cycle};
     return rules;
 }
 

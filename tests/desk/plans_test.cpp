@@ -61,10 +61,12 @@ bool mentions(const std::vector<Message>& messages, std::string_view key) {
 // --- choosing
 
 TEST_CASE_METHOD(PlanFixture, "only a proposal that was made can be chosen", "[desk][choose][bad]") {
+    taste(8);
     const auto plan = job();
     const auto advice = advise(plan.input);
     REQUIRE(advice);
     const int count = static_cast<int>(advice->proposals.size());
+    REQUIRE(count > 0);
     for (int number : {count + 1, 99, -1, -7}) {
         const auto chosen = desk->choose(plan, *advice, number);
         REQUIRE_FALSE(chosen);
