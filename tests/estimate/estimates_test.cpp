@@ -204,3 +204,35 @@ TEST_CASE("the model says when a score arrives by itself", "[estimate]") {
     known.target.windows[Dimension::acidity] = {9.9, .3};
     CHECK_FALSE(modelArrival(Dimension::acidity, known, 0));
 }
+
+TEST_CASE("a score arrives in steps of fifteen days, within a year, half a band inside, after half a point",
+          "[estimate]") {
+    auto known = cask();
+    known.state = refill(known.state, freshBeer(brew(paleInput(), {}), {}), {.6}, {});
+    std::vector<double> course;
+    for (VesselState then = known.state; course.size() < 30; then = age(then, {{15}, {16}, 10}, {}))
+        course.push_back(scores(then.beer)[Dimension::acidity]);
+    const auto arrival = [&](double wanted, double band) {
+        known.target.windows[Dimension::acidity] = {wanted, band};
+        const auto day = modelArrival(Dimension::acidity, known, 0);
+        return day ? daysBetween(today, *day) : -1;
+    };
+    const auto step = [&](std::size_t i) { return course[i] - course[i - 1]; };
+    REQUIRE(course[4] - course[0] > .5);
+    REQUIRE(course[24] > course[23]);
+    CHECK(arrival(course[7], .1 * step(7)) == 105);
+    CHECK(arrival(course[24], .1 * step(24)) == 360);
+    CHECK(arrival(course[25], .1 * step(25)) == -1); // the next year
+    // .4 of the band outside on the day: inside enough, not so the step before.
+    const double band = 2 * step(7);
+    CHECK(arrival(course[7] + .4 * band, band) == 105);
+    CHECK(arrival(course[7] + .6 * band, band) == 120);
+    // So near to begin with that it is no arrival, and just far enough.
+    std::size_t far = 1;
+    while (course[far] - course[0] <= .5)
+        ++far;
+    CHECK(arrival(course[far], .1 * step(far)) == 15 * static_cast<int>(far));
+    CHECK(arrival(course[far - 1], .1 * step(far)) == -1);
+    CHECK(course[far] - course[0] < 1);
+    CHECK(course[far - 1] - course[0] > .25);
+}

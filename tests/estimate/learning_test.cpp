@@ -11,8 +11,6 @@ using namespace staveline::estimate;
 
 namespace {
 
-constexpr auto funk = Dimension::funk, body = Dimension::body;
-
 /// Eight cycles, one sitting a month before each draw, always the same scores.
 StoryWriter years(const Scores& scores, const Tasters& tasters = four, int cycles = 8) {
     StoryWriter writer;
