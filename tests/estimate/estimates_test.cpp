@@ -236,3 +236,47 @@ TEST_CASE("a score arrives in steps of fifteen days, within a year, half a band 
     CHECK(course[far] - course[0] < 1);
     CHECK(course[far - 1] - course[0] > .25);
 }
+
+TEST_CASE("tasted today is today, and one more taster is worth more where none is known", "[estimate]") {
+    for (int days : {0, 1}) {
+        const TastedCask tasted({"Rook", "Wren"}, 6, ago(days));
+        const Estimates estimates = estimatesFrom(tasted.known);
+        for (Dimension d : allDimensions) {
+            CHECK(estimates.tastedToday[d] == (days == 0));
+            CHECK(estimates.sittings[d] == 1);
+            CHECK(estimates.oneMoreTaster[d] == oneMoreTaster(d, true));
+            CHECK(estimates.offsets[d] == tasted.known.learned.offsets[d]);
+        }
+        CHECK(estimates.tastedOn == ago(days));
+    }
+    const Estimates never = estimatesFrom(cask());
+    CHECK(never.oneMoreTaster[Dimension::funk] == oneMoreTaster(Dimension::funk, false));
+    CHECK_FALSE(never.tastedToday[Dimension::funk]);
+}
+
+TEST_CASE("a titration stands in the chain as the score it means today", "[estimate]") {
+    auto known = cask();
+    const Composition& beer = known.state.beer;
+    Story story{.longRun = true, .facts = {}, .targetsSetBy = {}};
+    story.facts.push_back({ago(3), AcidReading{GramsPerLitre{8}, {}, beer}});
+    known.learned = learnFrom(story, {today}, {}, {});
+    const auto parts = estimatesFrom(known).evidence[Dimension::acidity];
+    const AcidSeen seen = seenOf({GramsPerLitre{8}, {}, beer}, {});
+    REQUIRE(parts.size() == 2);
+    CHECK(parts[1].kind == Evidence::Kind::titration);
+    CHECK(parts[1].estimate.mean == Approx(scores(beer)[Dimension::acidity] + seen.slope * (8 - seen.model.gPerL)));
+    CHECK(parts[1].on == ago(3));
+    CHECK(parts[1].ta->gPerL == 8);
+    known.lastRefill = ago(3); // the beer from before it
+    CHECK(estimatesFrom(known).evidence[Dimension::acidity].size() == 1);
+    // A sitting moves with the model since: the model was half a point lower then.
+    const Sitting sitting = scoredBy(four, {{6, 6, 6}}, ago(1));
+    Scores then = scores(beer);
+    for (Dimension d : allDimensions)
+        then[d] -= .5;
+    story.facts = {{ago(1), tastingOf(sitting, then, true)}};
+    known.learned = learnFrom(story, {today}, {}, {});
+    const auto tasted = estimatesFrom(known).evidence[Dimension::body];
+    CHECK(tasted.back().estimate.mean == Approx(6.5));
+    CHECK(estimatesFrom(known).model[Dimension::body].sd == Approx(std::sqrt(.58)));
+}
