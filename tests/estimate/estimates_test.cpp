@@ -235,15 +235,35 @@ TEST_CASE("a score arrives in steps of fifteen days, within a year, half a band 
     CHECK(arrival(course[far - 1], .1 * step(far)) == -1);
     CHECK(course[far] - course[0] < 1);
     CHECK(course[far - 1] - course[0] > .25);
+    CHECK(arrival(course[0] + .1, 3) == -1); // there already
+}
+
+TEST_CASE("waiting for the model is said of a vessel that was tasted", "[estimate]") {
+    auto known = cask();
+    known.state = refill(known.state, freshBeer(brew(paleInput(), {}), {}), {.6}, {});
+    const Scores said = scores(known.state.beer);
+    const double then = scores(age(known.state, {{105}, {16}, 10}, {}).beer)[Dimension::acidity];
+    known.target.windows[Dimension::acidity] = {then, .02};
+    CHECK(estimatesFrom(known).verdicts[Dimension::acidity].kind != VerdictKind::waitUntil);
+    Story story{.longRun = true, .facts = {}, .targetsSetBy = {}};
+    story.facts.push_back({today, tastingOf(scoredBy(four, said, today), said, true)});
+    known.learned = learnFrom(story, {today}, {}, {});
+    const Verdict wait = estimatesFrom(known).verdicts[Dimension::acidity];
+    CHECK(wait.kind == VerdictKind::waitUntil);
+    CHECK(wait.until == today + std::chrono::days{105});
 }
 
 TEST_CASE("tasted today is today, and one more taster is worth more where none is known", "[estimate]") {
     for (int days : {0, 1}) {
-        const TastedCask tasted({"Rook", "Wren"}, 6, ago(days));
+        const TastedCask tasted({"Rook", "Wren"}, 8, ago(days));
         const Estimates estimates = estimatesFrom(tasted.known);
         for (Dimension d : allDimensions) {
             CHECK(estimates.tastedToday[d] == (days == 0));
             CHECK(estimates.sittings[d] == 1);
+            const double offset = estimates.offsets[d].mean[Offset::now];
+            CHECK(std::abs(offset) > .1);
+            CHECK(estimates.combined[d].mean == Approx(estimates.model[d].mean + offset));
+            CHECK(estimates.combined[d].sd == estimates.offsets[d].sd());
             CHECK(estimates.oneMoreTaster[d] == oneMoreTaster(d, true));
             CHECK(estimates.offsets[d] == tasted.known.learned.offsets[d]);
         }
