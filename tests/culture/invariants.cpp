@@ -109,10 +109,11 @@ TEST_CASE("Fast cultures take shorter steps and still balance", "[culture]") {
 
 TEST_CASE("Pools stay where they can be", "[culture][property]") {
     CHECK_PROPERTY("not negative, cultures within 0..1", [] {
-        const VesselState end = age(anyVessel(), anyConditions(), usual);
+        const VesselState start = anyVessel(), end = age(start, anyConditions(), usual);
         for (const double x : numbers(end))
             RC_ASSERT(x >= 0);
         RC_ASSERT(end.lactics <= 1 && end.brett <= 1);
-        RC_ASSERT(end.hopTolerance <= usual.mostHopTolerance + 1e-6);
+        // A culture may come with more tolerance than hops would give it, and loses it slowly.
+        RC_ASSERT(end.hopTolerance <= std::max(start.hopTolerance, usual.mostHopTolerance) + 1e-6);
     });
 }

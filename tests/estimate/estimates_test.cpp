@@ -204,3 +204,99 @@ TEST_CASE("the model says when a score arrives by itself", "[estimate]") {
     known.target.windows[Dimension::acidity] = {9.9, .3};
     CHECK_FALSE(modelArrival(Dimension::acidity, known, 0));
 }
+
+TEST_CASE("a score arrives in steps of fifteen days, within a year, half a band inside, after half a point",
+          "[estimate]") {
+    auto known = cask();
+    known.state = refill(known.state, freshBeer(brew(paleInput(), {}), {}), {.6}, {});
+    std::vector<double> course;
+    for (VesselState then = known.state; course.size() < 30; then = age(then, {{15}, {16}, 10}, {}))
+        course.push_back(scores(then.beer)[Dimension::acidity]);
+    const auto arrival = [&](double wanted, double band) {
+        known.target.windows[Dimension::acidity] = {wanted, band};
+        const auto day = modelArrival(Dimension::acidity, known, 0);
+        return day ? daysBetween(today, *day) : -1;
+    };
+    const auto step = [&](std::size_t i) { return course[i] - course[i - 1]; };
+    REQUIRE(course[4] - course[0] > .5);
+    REQUIRE(course[24] > course[23]);
+    CHECK(arrival(course[7], .1 * step(7)) == 105);
+    CHECK(arrival(course[24], .1 * step(24)) == 360);
+    CHECK(arrival(course[25], .1 * step(25)) == -1); // the next year
+    // .4 of the band outside on the day: inside enough, not so the step before.
+    const double band = 2 * step(7);
+    CHECK(arrival(course[7] + .4 * band, band) == 105);
+    CHECK(arrival(course[7] + .6 * band, band) == 120);
+    // So near to begin with that it is no arrival, and just far enough.
+    std::size_t far = 1;
+    while (course[far] - course[0] <= .5)
+        ++far;
+    CHECK(arrival(course[far], .1 * step(far)) == 15 * static_cast<int>(far));
+    CHECK(arrival(course[far - 1], .1 * step(far)) == -1);
+    CHECK(course[far] - course[0] < 1);
+    CHECK(course[far - 1] - course[0] > .25);
+    CHECK(arrival(course[0] + .1, 3) == -1); // there already
+}
+
+TEST_CASE("waiting for the model is said of a vessel that was tasted", "[estimate]") {
+    auto known = cask();
+    known.state = refill(known.state, freshBeer(brew(paleInput(), {}), {}), {.6}, {});
+    const Scores said = scores(known.state.beer);
+    const double then = scores(age(known.state, {{105}, {16}, 10}, {}).beer)[Dimension::acidity];
+    known.target.windows[Dimension::acidity] = {then, .02};
+    CHECK(estimatesFrom(known).verdicts[Dimension::acidity].kind != VerdictKind::waitUntil);
+    Story story{.longRun = true, .facts = {}, .targetsSetBy = {}};
+    story.facts.push_back({today, tastingOf(scoredBy(four, said, today), said, true)});
+    known.learned = learnFrom(story, {today}, {}, {});
+    const Verdict wait = estimatesFrom(known).verdicts[Dimension::acidity];
+    CHECK(wait.kind == VerdictKind::waitUntil);
+    CHECK(wait.until == today + std::chrono::days{105});
+}
+
+TEST_CASE("tasted today is today, and one more taster is worth more where none is known", "[estimate]") {
+    for (int days : {0, 1}) {
+        const TastedCask tasted({"Rook", "Wren"}, 8, ago(days));
+        const Estimates estimates = estimatesFrom(tasted.known);
+        for (Dimension d : allDimensions) {
+            CHECK(estimates.tastedToday[d] == (days == 0));
+            CHECK(estimates.sittings[d] == 1);
+            const double offset = estimates.offsets[d].mean[Offset::now];
+            CHECK(std::abs(offset) > .1);
+            CHECK(estimates.combined[d].mean == Approx(estimates.model[d].mean + offset));
+            CHECK(estimates.combined[d].sd == estimates.offsets[d].sd());
+            CHECK(estimates.oneMoreTaster[d] == oneMoreTaster(d, true));
+            CHECK(estimates.offsets[d] == tasted.known.learned.offsets[d]);
+        }
+        CHECK(estimates.tastedOn == ago(days));
+    }
+    const Estimates never = estimatesFrom(cask());
+    CHECK(never.oneMoreTaster[Dimension::funk] == oneMoreTaster(Dimension::funk, false));
+    CHECK_FALSE(never.tastedToday[Dimension::funk]);
+}
+
+TEST_CASE("a titration stands in the chain as the score it means today", "[estimate]") {
+    auto known = cask();
+    const Composition& beer = known.state.beer;
+    Story story{.longRun = true, .facts = {}, .targetsSetBy = {}};
+    story.facts.push_back({ago(3), AcidReading{GramsPerLitre{8}, {}, beer}});
+    known.learned = learnFrom(story, {today}, {}, {});
+    const auto parts = estimatesFrom(known).evidence[Dimension::acidity];
+    const AcidSeen seen = seenOf({GramsPerLitre{8}, {}, beer}, {});
+    REQUIRE(parts.size() == 2);
+    CHECK(parts[1].kind == Evidence::Kind::titration);
+    CHECK(parts[1].estimate.mean == Approx(scores(beer)[Dimension::acidity] + seen.slope * (8 - seen.model.gPerL)));
+    CHECK(parts[1].on == ago(3));
+    CHECK(parts[1].ta->gPerL == 8);
+    known.lastRefill = ago(3); // the beer from before it
+    CHECK(estimatesFrom(known).evidence[Dimension::acidity].size() == 1);
+    // A sitting moves with the model since: the model was half a point lower then.
+    const Sitting sitting = scoredBy(four, {{6, 6, 6}}, ago(1));
+    Scores then = scores(beer);
+    for (Dimension d : allDimensions)
+        then[d] -= .5;
+    story.facts = {{ago(1), tastingOf(sitting, then, true)}};
+    known.learned = learnFrom(story, {today}, {}, {});
+    const auto tasted = estimatesFrom(known).evidence[Dimension::body];
+    CHECK(tasted.back().estimate.mean == Approx(6.5));
+    CHECK(estimatesFrom(known).model[Dimension::body].sd == Approx(std::sqrt(.58)));
+}

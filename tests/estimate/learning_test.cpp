@@ -11,8 +11,6 @@ using namespace staveline::estimate;
 
 namespace {
 
-constexpr auto funk = Dimension::funk, body = Dimension::body;
-
 /// Eight cycles, one sitting a month before each draw, always the same scores.
 StoryWriter years(const Scores& scores, const Tasters& tasters = four, int cycles = 8) {
     StoryWriter writer;
@@ -247,6 +245,10 @@ TEST_CASE("a young vessel is less bound to what its refills settle at", "[learni
     for (int cycle = 0; cycle < 3; ++cycle)
         grown.refill(200 * cycle - 500, cycle ? .35 : 1);
     CHECK(grown.taste(200, 8.0).learned(200).offsets == old.learned(200).offsets);
+    StoryWriter second = young;
+    second.story.facts.clear();
+    second.refill(-500, 1).refill(-300).taste(200, 8.0);
+    CHECK(second.learned(200).offsets == young.learned(200).offsets); // two are not enough
 }
 
 TEST_CASE("before this cycle was looked at: its readings are gone, its events stay", "[learning]") {
@@ -277,4 +279,96 @@ TEST_CASE("what was learned and what does not fit is said in words", "[learning]
         told({.kind = Doubt::Kind::surprise, .dimension = body, .on = dayOf(0), .expected = {3, .5}, .seen = 6}));
     CHECK(surprise.find("Body was tasted 6.0 on") != std::string::npos);
     CHECK(surprise.find("Did something happen?") != std::string::npos);
+}
+
+TEST_CASE("until a day and before what goes in on it are two things", "[learning]") {
+    const StoryWriter writer = StoryWriter().taste(0, {{5, 8, 4}}).event(240).refill(240).taste(241, modelSays);
+    const auto until = [&](int day, bool beforeFillings) {
+        return learnFrom(writer.story, {dayOf(day), beforeFillings}, {}, {}).offsets;
+    };
+    CHECK(until(240, true) == StoryWriter().taste(0, {{5, 8, 4}}).event(240).learned(240).offsets);
+    CHECK(until(240, false) == StoryWriter().taste(0, {{5, 8, 4}}).event(240).refill(240).learned(240).offsets);
+    CHECK(until(241, true) == writer.learned(241).offsets); // nothing goes in on that day
+}
+
+TEST_CASE("time counts once, whatever happened in between", "[learning]") {
+    const auto variance = [](const StoryWriter& writer, int day, const OffsetsOf& others = {}) {
+        return writer.learned(day, others).offsets[funk].cov[Offset::now][Offset::now];
+    };
+    const StoryWriter tasted = StoryWriter().taste(0, modelSays);
+    const double cycle = .12 * .12, start = variance(tasted, 0);
+    CHECK(variance(StoryWriter(tasted).refill(120, 0), 240) == Approx(start + cycle));
+    CHECK(variance(StoryWriter(tasted).event(120), 240) == Approx(start + cycle + 1));
+    // Beer of another vessel: what was there wanders up to the day, the mixture from then on.
+    const PerDimension<Offset> same = tasted.learned(120).offsets;
+    const OffsetsOf others = [&](std::int64_t, Day) { return same; };
+    const double there = start + cycle / 2;
+    CHECK(variance(StoryWriter(tasted).moved(120, .25, 7), 120, others) == Approx((.5625 + .0625) * there));
+    CHECK(variance(StoryWriter(tasted).moved(120, .25, 7), 240, others) == Approx((.5625 + .0625) * there + cycle / 2));
+    CHECK(variance(StoryWriter().moved(0, 1, 7), 240, others) == Approx(same[funk].cov[0][0] + cycle));
+}
+
+TEST_CASE("only a whole filling begins the story of an empty vessel, and top-ups make no vessel old", "[learning]") {
+    const PerDimension<Offset> from = years({{5, 3.5, 4}}).learned(240 * 8).offsets;
+    const OffsetsOf others = [&](std::int64_t, Day) { return from; };
+    StoryWriter part;
+    part.story.longRun = false;
+    StoryWriter empty = part;
+    CHECK(part.moved(0, .5, 7).learned(0, others).offsets == empty.learned(0).offsets);
+    CHECK(now(empty.moved(0, 1, 7).learned(0, others), funk) == from[funk].mean[Offset::now]);
+    StoryWriter young;
+    young.story.longRun = false;
+    const StoryWriter fresh = StoryWriter(young).refill(-300, 1).taste(0, 8.0);
+    young.refill(-300, 1).topUp(-200, .02).topUp(-100, .02).topUp(-50, .02).taste(0, 8.0);
+    CHECK(young.learned(0).offsets == fresh.learned(0).offsets);
+}
+
+TEST_CASE("an announcement holds for the next sitting, not for ever", "[learning]") {
+    const auto asked = [](const StoryWriter& writer) { return writer.learned(2400).doubts.size(); };
+    const StoryWriter quiet = years({{5, 3.5, 4}});
+    CHECK(asked(StoryWriter(quiet).event(2000).taste(2010, {{5, 7, 4}})) == 0);
+    CHECK(asked(StoryWriter(quiet).event(2000).taste(2010, {{5, 3.5, 4}}).taste(2100, {{5, 8.5, 4}})) == 1);
+    // A new table that was announced once is new again the next time.
+    const Tasters others = {"Finch", "Heron"}, third = {"Plover"};
+    const auto sd = [&](const Tasters& last) {
+        return StoryWriter(quiet).event(2000, true).taste(2010, {{5, 3.5, 4}}, others).taste(2100, {{5, 3.5, 4}}, last);
+    };
+    CHECK(sd(third).learned(2100).lessons.back().expected[funk]->sd >
+          sd(others).learned(2100).lessons.back().expected[funk]->sd + .1);
+}
+
+TEST_CASE("each lesson keeps what was expected, what was seen and what stood after it", "[learning]") {
+    const Learned learned = years({{5, 3.5, 4}}, four, 2).learned(480);
+    REQUIRE(learned.lessons.size() == 2);
+    const Lesson& last = learned.lessons[1];
+    CHECK(last.on == dayOf(450));
+    CHECK(last.model[funk] == modelSays[funk]);
+    CHECK(last.tasted[funk]->mean == Approx(3.5));
+    const Learned before = years({{5, 3.5, 4}}, four, 1).learned(450),
+                  after = years({{5, 3.5, 4}}, four, 2).learned(450);
+    CHECK(last.expected[funk]->mean == Approx(modelSays[funk] + now(before, funk)));
+    CHECK(last.expected[funk]->sd == Approx(before.offsets[funk].sd()));
+    CHECK(last.offset[funk].mean == Approx(now(after, funk)));
+    CHECK(last.offset[funk].sd == Approx(after.offsets[funk].sd()));
+    CHECK_FALSE(StoryWriter().taste(0, modelSays, four, false).learned(0).lessons[0].expected[funk]);
+    const AcidSeen seen = seenOf({GramsPerLitre{8}, {}, sourBeer()}, {});
+    const AcidLesson first = StoryWriter().titrate(0, 8).learned(0).acidity.at(0);
+    CHECK(first.offset.mean == Approx(seen.slope * (8 - seen.model.gPerL)));
+    CHECK(first.offset.sd == Approx(std::sqrt(.09 * seen.slope * seen.slope + .81)));
+    CHECK(first.ta->gPerL == 8);
+}
+
+TEST_CASE("a palate that is known to find the vessel sour is no contradiction of its acid", "[learning]") {
+    const double asModelled = titratableAcidity(sourBeer()).gPerL;
+    StoryWriter writer;
+    for (int cycle = 0; cycle < 8; ++cycle)
+        writer.titrate(240 * cycle + 205, asModelled).taste(240 * cycle + 210, {{7, 6, 4}}).refill(240 * (cycle + 1));
+    CHECK(writer.learned(240 * 8).doubts.empty());
+    CHECK(StoryWriter(writer).taste(2000, {{7, 6, 4}}).titrate(2003, asModelled).learned(2004).doubts.empty());
+    const Learned known = StoryWriter(writer).titrate(2000, asModelled).learned(2000);
+    CHECK(known.acidity.back().offset.mean == Approx(known.offsets[acidity].mean[Offset::apart]).margin(.1));
+    // What would once have been no wonder now is one: as sour as the acid says.
+    const Learned apart = StoryWriter(writer).taste(2000, {{3, 6, 4}}).titrate(2003, asModelled).learned(2004);
+    REQUIRE(apart.doubts.size() == 1);
+    CHECK(apart.doubts[0].kind == Doubt::Kind::clash);
 }

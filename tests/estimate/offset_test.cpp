@@ -27,6 +27,7 @@ TEST_CASE("a sitting, refills, an event and a sitting again, to the digits", "[o
     const OffsetRule rule; // 1.2, .3; .2 a cycle of 240 days, .1 a refill
     Offset offset = longRunPrior(rule);
     check(offset, 0, 0, 1.53, 1.44, 1.44);
+    CHECK(offset.cov[Offset::apart] == Offset::Row{}); // where nothing is said of it there is none
 
     const Observation first = tasted(offset, 6.2, 5.1, .25);
     CHECK(first.innovation == Approx(1.1));
@@ -35,6 +36,7 @@ TEST_CASE("a sitting, refills, an event and a sitting again, to the digits", "[o
     check(offset, .945506, .889888, .214888, .202247, .275056);
 
     refill(offset, {.35}, {240}, 1, rule);
+    CHECK(offset.cov[Offset::apart] == Offset::Row{});
     check(offset, .926039, .889888, .256507, .227730, .285056);
     CHECK(4.8 + offset.mean[Offset::now] == Approx(5.726039).margin(digits));
     CHECK(offset.sd() == Approx(.506465).margin(digits));
@@ -85,6 +87,12 @@ TEST_CASE("what lies ahead is what refills make of it, without their wandering",
     }
     CHECK(ahead(offset, {.3}, 0).withNow == Approx(offset.cov[Offset::now][Offset::now]));
     CHECK(settledAhead(offset).mean == Approx(ahead(offset, {.3}, 400).mean));
+    CHECK(settledAhead(offset).withNow == Approx(offset.cov[Offset::settled][Offset::now]));
+    CHECK(ahead(offset, {.3}, 2).withNow ==
+          Approx(.49 * offset.cov[Offset::now][Offset::now] + .51 * offset.cov[Offset::settled][Offset::now]));
+    CHECK(ahead(offset, {1.5}, 1).mean == Approx(offset.mean[Offset::settled])); // no more than all of it
+    CHECK(ahead(offset, {-.5}, 1).mean == Approx(offset.mean[Offset::now]));
+    CHECK(ahead(offset, {.3}, -1).mean == Approx(offset.mean[Offset::now]));
     CHECK(settledAhead(offset).variance == Approx(ahead(offset, {.3}, 400).variance));
 }
 
@@ -101,11 +109,32 @@ TEST_CASE("moved beer brings its offset", "[offset]") {
           Approx(.5625 * before.cov[Offset::now][Offset::now] + .0625 * source.cov[Offset::now][Offset::now]));
     CHECK(receiver.cov[Offset::now][Offset::settled] == Approx(.75 * before.cov[Offset::now][Offset::settled]));
 
+    OffsetRule palate;
+    palate.apart = .9;
+    Offset tongue = longRunPrior(palate), other = longRunPrior(palate);
+    learn(other, titrated(other, 7, 6, .7, .3));
+    learn(other, tasted(other, 8, 5, .1));
+    takeIn(tongue, other, {.25}, palate);
+    CHECK(tongue.mean[Offset::apart] == Approx(.25 * other.mean[Offset::apart]));
+    CHECK(tongue.cov[Offset::apart][Offset::apart] ==
+          Approx(.5625 * .81 + .0625 * other.cov[Offset::apart][Offset::apart]));
+    CHECK(tongue.cov[Offset::now][Offset::apart] ==
+          Approx(.5625 * .81 + .0625 * other.cov[Offset::now][Offset::apart]));
+
     Offset empty = longRunPrior(rule);
     takeIn(empty, source, {1}, rule);
     CHECK(empty.mean[Offset::now] == source.mean[Offset::now]);
     CHECK(empty.cov[Offset::now][Offset::now] == source.cov[Offset::now][Offset::now]);
     CHECK(empty.cov[Offset::settled][Offset::settled] == Approx(1.44));
+    CHECK(empty.mean[Offset::settled] == source.mean[Offset::now]);
+    CHECK(empty.cov[Offset::now][Offset::settled] == Approx(.8 * source.cov[Offset::now][Offset::now]));
+    CHECK(empty.cov[Offset::settled][Offset::now] == empty.cov[Offset::now][Offset::settled]);
+    // A source that is less known than any vessel: neither certain of its future nor more doubtful than it is.
+    Offset vague = longRunPrior(rule);
+    loosen(vague, {3, 0, 0, 0});
+    takeIn(empty, vague, {1}, rule);
+    CHECK(empty.cov[Offset::settled][Offset::settled] == Approx(4.53));
+    CHECK(empty.cov[Offset::now][Offset::settled] == Approx(.8 * 1.44));
 }
 
 TEST_CASE("what is seen never widens what is known of it", "[offset]") {

@@ -36,7 +36,7 @@ inline tasting::Sitting scoredBy(const Tasters& tasters, const Scores& scores, D
 }
 
 inline const Tasters four = {"Rook", "Wren", "Teal", "Jay"};
-inline constexpr auto acidity = Dimension::acidity;
+inline constexpr auto acidity = Dimension::acidity, funk = Dimension::funk, body = Dimension::body;
 inline constexpr Scores modelSays{{5, 6, 4}};
 
 struct StoryWriter {
