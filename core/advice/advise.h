@@ -78,6 +78,8 @@ struct AdviceInput {
     std::optional<GramsPerLitre> measuredTa{};                              ///< the latest of this cycle
     std::optional<Ph> measuredPh{};                                         ///< likewise
     tasting::Target target;
+    bool targetSet = true;                   ///< false: nobody set one, this is an ordinary one
+    std::vector<estimate::Doubt> doubts{};   ///< of this cycle, to be said whatever is advised
     PerDimension<tasting::Verdict> verdicts; ///< as they stand before any plan
     // what can be done
     Setting base;                 ///< the last refill without its one-cycle aids: what leaving alone means

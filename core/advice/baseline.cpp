@@ -49,6 +49,10 @@ Fault nothingInstead(std::string path, const std::string& name) {
             say("advice.fault.nothingInstead.remedy").with("item", name)};
 }
 
+Message replaced(const std::string& missing, const std::string& by) {
+    return say("advice.note.replaced").with("missing", missing).with("by", by);
+}
+
 Result<void> replaceGrain(Baseline& baseline, std::size_t at, const Stock& stock) {
     auto& part = baseline.before.recipe.grist[at];
     const auto path = fmt::format("/recipe/grist/{}/grain", at);
@@ -58,8 +62,7 @@ Result<void> replaceGrain(Baseline& baseline, std::size_t at, const Stock& stock
     const auto other = substitute(*missing, stock);
     if (other.empty())
         return fail(nothingInstead(path, missing->name));
-    baseline.notes.push_back(
-        say("advice.note.replaced").with("missing", missing->name).with("by", stock.pantry.grain(other)->name));
+    baseline.notes.push_back(replaced(missing->name, stock.pantry.grain(other)->name));
     part.grain = other;
     return {};
 }
@@ -75,6 +78,10 @@ Result<void> replaceMissingGrain(Baseline& baseline, const Stock& stock) {
     const auto other = firstAtHand({"sucrose", "dextrose", "honey"}, stock);
     if (other.empty())
         return fail(nothingInstead("/recipe/sugar", recipe.sugar));
+    const auto missing = stock.pantry.grain(recipe.sugar, "/recipe/sugar");
+    if (!missing)
+        return fail(missing.error());
+    baseline.notes.push_back(replaced(missing->name, stock.pantry.grain(other)->name));
     recipe.sugar = other;
     return {};
 }
@@ -93,6 +100,7 @@ Result<void> replaceMissingYeast(Baseline& baseline, const AdviceInput& input, c
             nothingInstead(baseline.locked.contains("yeast") ? "/locks/yeast" : "/recipe/yeast", missing->name));
     const auto* lever = findLever("yeast");
     baseline.forced.push_back({lever, id, other});
+    baseline.notes.push_back(replaced(missing->name, stock.pantry.yeast(other)->name));
     baseline.start = applied(baseline.before, baseline.forced, {*input.pantry, input.unavailable});
     return {};
 }

@@ -2,6 +2,7 @@
 #include "advice/notes.h"
 
 #include "advice/adviser.h"
+#include "estimate/words.h"
 #include "quantity/text.h"
 #include "tasting/sitting.h"
 
@@ -37,13 +38,33 @@ std::vector<Message> faultNotes(const Verdicts& verdicts) {
     return {};
 }
 
+/// What the facts leave open or contradict.
+void factNotes(const AdviceInput& input, std::vector<Message>& notes) {
+    for (const auto& doubt : input.doubts)
+        notes.push_back(estimate::told(doubt));
+    if (input.targetSet)
+        return;
+    auto note = say("advice.note.noTarget");
+    for (auto d : allDimensions)
+        note.arguments.push_back(
+            {std::string(name(d)), Points{input.target.windows[d].wanted}, {OriginKind::window, d}});
+    notes.push_back(std::move(note));
+}
+
+/// A titration that contradicts the tasting, so that neither counts.
+bool contradicted(const AdviceInput& input, Dimension d) {
+    return std::any_of(input.doubts.begin(), input.doubts.end(), [&](const estimate::Doubt& doubt) {
+        return doubt.kind == estimate::Doubt::Kind::clash && doubt.dimension == d;
+    });
+}
+
 void neverTastedNotes(const AdviceInput& input, std::vector<Message>& notes) {
     if (!anySeen(input)) {
         notes.push_back(say("advice.note.tasteFirst"));
         return;
     }
     for (auto d : allDimensions)
-        if (!input.seen[d])
+        if (!input.seen[d] && !contradicted(input, d))
             notes.push_back(say(fmt::format("advice.note.{}.unseen", name(d))));
 }
 
@@ -66,7 +87,8 @@ void tastingNotes(const AdviceInput& input, const Advice& advice, std::vector<Me
     notes.push_back(say(advice.proposals.empty() ? "advice.note.meanwhile.alone" : "advice.note.meanwhile.plan"));
 }
 
-void reachNotes(const AdviceInput& input, const Verdicts& verdicts, std::vector<Message>& notes) {
+void reachNotes(const AdviceInput& input, const Baseline& baseline, const Verdicts& verdicts,
+                std::vector<Message>& notes) {
     const auto open = [&](Dimension d) { return input.seen[d] && verdicts[d].kind != VerdictKind::hold; };
     const auto& body = verdicts[Dimension::body];
     if (open(Dimension::body) && std::abs(body.gap) >= bodyOutOfReach)
@@ -77,9 +99,10 @@ void reachNotes(const AdviceInput& input, const Verdicts& verdicts, std::vector<
     if (open(Dimension::funk) && outside && funk.kind != VerdictKind::waitUntil)
         notes.push_back(
             say("advice.note.funkDown").with("gap", SignedPoints{funk.gap}, {OriginKind::verdictGap, Dimension::funk}));
-    if (input.base.recipe.bitterness > input.target.bitternessCeiling)
+    const Ibu bitterness = baseline.start.recipe.bitterness; // as locked
+    if (bitterness > input.target.bitternessCeiling)
         notes.push_back(say("advice.note.overCeiling")
-                            .with("bitterness", input.base.recipe.bitterness)
+                            .with("bitterness", bitterness)
                             .with("ceiling", input.target.bitternessCeiling));
 }
 
@@ -87,13 +110,14 @@ void reachNotes(const AdviceInput& input, const Verdicts& verdicts, std::vector<
 
 std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline, const Advice& advice) {
     auto notes = faultNotes(advice.verdicts);
+    factNotes(input, notes);
     notes.insert(notes.end(), baseline.notes.begin(), baseline.notes.end());
     if (any(advice.verdicts, VerdictKind::faultFirst))
         return notes;
     neverTastedNotes(input, notes);
     waitNotes(advice.verdicts, notes);
     tastingNotes(input, advice, notes);
-    reachNotes(input, advice.verdicts, notes);
+    reachNotes(input, baseline, advice.verdicts, notes);
     return notes;
 }
 

@@ -10,7 +10,7 @@ namespace staveline::advice {
 /// No recipe gives or takes so much body, because dextrin does not survive a mixed culture [points].
 inline constexpr double bodyOutOfReach = constants::advice::bodyOutOfReach;
 
-/// Faults first, what was never tasted, dates to wait for, the taster worth asking, what no lever reaches. `advice`:
+/// Faults first, what the facts contradict or leave out, what was never tasted, dates to wait for, the taster worth asking, what no lever reaches. `advice`:
 /// its verdicts, proposals and value of tasting.
 [[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline, const Advice& advice);
 

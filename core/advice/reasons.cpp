@@ -198,6 +198,8 @@ std::string shortPhrase(const Move& move) {
     if (const auto* to = std::get_if<std::string>(&move.to)) {
         if (texts.has(stem + "." + *to))
             return std::string(texts.find(stem + "." + *to));
+    } else if (const auto first = stem + ".new"; number(move.from) == 0 && texts.has(first)) {
+        return std::string(texts.find(first));
     } else if (const auto key = stem + (number(move.to) > number(move.from) ? ".up" : ".down"); texts.has(key)) {
         return std::string(texts.find(key));
     }
@@ -238,7 +240,7 @@ Message whyOf(const ProposalContext& context) {
     const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(),
                                      [&](Dimension a, Dimension b) { return gain(context, a) < gain(context, b); });
     if (gain(context, d) < clearlyBetter)
-        return say("advice.why.alone");
+        return say(chosen(context.proposal).empty() ? "advice.why.alone" : "advice.why.little");
     return say(fmt::format("advice.why.{}", name(d)))
         .with("alone", Points{context.alone.next[d].value}, {OriginKind::aloneNext, d})
         .with("next", Points{context.proposal.next[d].value}, {OriginKind::predictionNext, d})

@@ -96,6 +96,8 @@ void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const esti
     in.measuredTa = estimates.ta;
     in.measuredPh = estimates.ph;
     in.target = known.target;
+    in.targetSet = known.targetSet;
+    in.doubts = estimates.doubts;
     in.verdicts = estimates.verdicts;
     in.parameters = known.parameters;
 }

@@ -237,7 +237,11 @@ struct Meaning {
         });
     }
     Result<void> operator()(const facts::SittingFact& f) {
-        return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord&) { return checkScores(f.sitting); });
+        return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord& record) -> Result<void> {
+            if (auto ok = sinceOpening(record, f.sitting.on); !ok)
+                return ok;
+            return checkScores(f.sitting);
+        });
     }
     Result<void> operator()(const facts::SittingUseFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {

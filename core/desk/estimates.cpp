@@ -55,6 +55,8 @@ Result<estimate::KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cel
     known.tasted = tastedLast(vessel);
     if (const facts::TargetFact* target = record.latest<facts::TargetFact>(vessel.today))
         known.target = target->target;
+    else
+        known.targetSet = false;
     known.parameters = parametersFor(record, vessel.today);
     StoryTeller teller(cellar, chemistry, vessel.today);
     const estimate::Story& story = teller.storyOf(record);

@@ -21,6 +21,7 @@ public:
 
     Estimates run() {
         takeReadings();
+        takeDoubts();
         if (known_.tasted)
             takeSitting(*known_.tasted);
         for (Dimension d : allDimensions) {
@@ -30,19 +31,29 @@ public:
             settle(d);
         }
         takeTitrations();
-        for (const Doubt& doubt : known_.learned.doubts)
-            if (ofThisCycle(doubt.on, known_.lastRefill))
-                estimates_.doubts.push_back(doubt);
         return std::move(estimates_);
     }
 
 private:
+    /// Those that were learned from: what cannot be true steers nothing.
     void takeReadings() {
-        for (const auto& each : known_.measured)
-            if (ofThisCycle(each.on, known_.lastRefill)) {
-                estimates_.ta = each.ta ? each.ta : estimates_.ta;
-                estimates_.ph = each.ph ? each.ph : estimates_.ph;
+        for (const AcidLesson& lesson : known_.learned.acidity)
+            if (ofThisCycle(lesson.on, known_.lastRefill)) {
+                estimates_.ta = lesson.ta ? lesson.ta : estimates_.ta;
+                estimates_.ph = lesson.ph ? lesson.ph : estimates_.ph;
             }
+    }
+
+    [[nodiscard]] bool contradicted(Dimension d) const {
+        return std::any_of(estimates_.doubts.begin(), estimates_.doubts.end(), [&](const Doubt& doubt) {
+            return doubt.kind == Doubt::Kind::clash && doubt.dimension == d;
+        });
+    }
+
+    void takeDoubts() {
+        for (const Doubt& doubt : known_.learned.doubts)
+            if (ofThisCycle(doubt.on, known_.lastRefill))
+                estimates_.doubts.push_back(doubt);
     }
 
     void takeSitting(const tasting::Sitting& sitting) {
@@ -99,7 +110,10 @@ private:
         estimates_.sittings[d] = known_.learned.sittings[d];
         estimates_.oneMoreTaster[d] = oneMoreTaster(d, !known_.learned.tasters.empty());
         estimates_.combined[d] = combined;
-        context_.modelArrives = estimates_.sittings[d] == 0 ? std::nullopt : modelArrival(d, known_, combined.mean - modelled_[d], by_);
+        context_.tasted = estimates_.sittings[d] > 0;
+        context_.contradicted = contradicted(d);
+        context_.modelArrives =
+            context_.tasted ? modelArrival(d, known_, combined.mean - modelled_[d], by_) : std::nullopt;
         estimates_.verdicts[d] = standing(d, combined, known_.target.windows[d], context_);
     }
 

@@ -48,6 +48,7 @@ struct KnownOfVessel {
     Learned learned;                          ///< from its whole story
     Learned earlier;                          ///< the same without the readings of this cycle
     tasting::Target target;
+    bool targetSet = true; ///< false: an ordinary one stands in for it
     forward::Parameters parameters;
 };
 

@@ -145,6 +145,7 @@ private:
         meet(tasting.tasters);
         lookAtEachOther();
         addLesson(tasting);
+        lookAtTable(tasting);
         for (Dimension d : allDimensions)
             if (tasting.readings[d] && !(d == Dimension::acidity && void_.contains(at_)))
                 learnScore(d, tasting);
@@ -162,6 +163,15 @@ private:
         if (strangers && !learned_.tasters.empty() && !tastersAnnounced_)
             for (Dimension d : allDimensions)
                 loosen(offset(d), by_.newTasters);
+    }
+
+    /// Two tasters who cannot have meant the same beer.
+    void lookAtTable(const Tasting& tasting) {
+        for (Dimension d : allDimensions)
+            if (const auto& reading = tasting.readings[d];
+                reading && reading->apart > by_.clash * std::sqrt(2 * oneMoreTaster(d, false)))
+                learned_.doubts.push_back(
+                    {.kind = Doubt::Kind::table, .dimension = d, .on = on(), .seen = reading->apart});
     }
 
     [[nodiscard]] double weighed(Dimension d, const Tasting& tasting) const {

@@ -17,7 +17,8 @@ struct Doubt {
         acidRange,   ///< a titration or pH that no running vessel has
         acidBalance, ///< a titration and a pH that cannot both be true
         clash,       ///< a tasting and a titration of one week contradict each other
-        surprise     ///< a sitting far from what was expected: did something happen?
+        surprise,    ///< a sitting far from what was expected: did something happen?
+        table        ///< tasters of one sitting far from each other: their mean says little
     } kind = Kind::clash;
     Dimension dimension = Dimension::acidity;
     Day on{};
@@ -25,7 +26,7 @@ struct Doubt {
     std::optional<GramsPerLitre> ta{};
     std::optional<Ph> ph{};
     tasting::Estimate expected{}; ///< surprise, clash: and what was seen
-    double seen = 0;
+    double seen = 0;              ///< table: how far apart [points]
     bool operator==(const Doubt&) const = default;
 };
 

@@ -32,15 +32,12 @@ Tasting tastingOf(const tasting::Sitting& sitting, const Scores& model, bool lea
     return {tastersOf(sitting), evaluate(sitting, tasting::builtInSheet()).dimensions, model, learns};
 }
 
-double variance(const tasting::DimensionReading& reading, const Tasters& tasters, const Tasters& known,
-                const tasting::TastingNoise& noise) {
-    const auto count = static_cast<double>(tasters.size());
+double variance(const tasting::DimensionReading& reading, const Tasters& tasters, const Tasters& known) {
     const auto strangers = std::count_if(tasters.begin(), tasters.end(),
                                          [&](const std::string& taster) { return !known.contains(taster); });
-    if (static_cast<std::size_t>(strangers) == tasters.size())
-        return square(reading.absoluteSe);
-    const double share = static_cast<double>(strangers) / count;
-    return square(reading.sameTasterSe) + square(noise.taster * share) / count;
+    const double share = static_cast<double>(strangers) / static_cast<double>(tasters.size());
+    const double same = square(reading.sameTasterSe), betweenTasters = square(reading.absoluteSe) - same;
+    return same + square(share) * betweenTasters;
 }
 
 double oneMoreTaster(Dimension dimension, bool known) {

@@ -49,6 +49,11 @@ Message told(const Doubt& doubt) {
             .with("on", doubt.on)
             .with("other", doubt.other.value_or(doubt.on))
             .with("apart", Points{std::abs(doubt.seen - doubt.expected.mean)});
+    case Doubt::Kind::table:
+        return say("estimate.doubt.table")
+            .with("on", doubt.on)
+            .with("apart", Points{doubt.seen})
+            .with("what", std::string(name(doubt.dimension)));
     case Doubt::Kind::surprise:
         break;
     }

@@ -117,6 +117,9 @@ DimensionReading panelReading(const std::vector<TasterReading>& readings, const 
     out.absoluteSe = std::sqrt(same + tasters + fill * fill);
     out.degreesOfFreedom = noise.priorDegreesOfFreedom + static_cast<double>(readings.size()) - 1;
     out.tasters = static_cast<int>(readings.size());
+    const auto [low, high] = std::minmax_element(readings.begin(), readings.end(),
+                                                 [](const auto& a, const auto& b) { return a.mean < b.mean; });
+    out.apart = high->mean - low->mean;
     out.answered = {answered};
     return out;
 }

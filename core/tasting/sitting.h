@@ -93,6 +93,7 @@ struct DimensionReading {
     double sameTasterSe = 1; ///< taster offsets cancel: against a target these tasters set
     double degreesOfFreedom = 6;
     int tasters = 0;
+    double apart = 0;  ///< the highest taster's mean above the lowest one's [points]
     Share answered{0}; ///< of the dimension's weight
 };
 struct SittingResult {

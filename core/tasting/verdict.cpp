@@ -49,11 +49,11 @@ Verdict waitUntil(Verdict v, Dimension d, const Estimate& estimate, const Target
     return v;
 }
 
-Verdict neverTasted(Verdict v, Dimension d) {
+Verdict neverTasted(Verdict v, Dimension d, bool contradicted) {
     v.kind = VerdictKind::neverTasted;
     v.gap = 0;
     v.up = false;
-    v.reason = say("tasting.verdict.never." + std::string(name(d)));
+    v.reason = say(contradicted ? "tasting.verdict.contradicted" : "tasting.verdict.never." + std::string(name(d)));
     return v;
 }
 
@@ -135,7 +135,7 @@ Verdict standing(Dimension dimension, const Estimate& estimate, const TargetWind
     if (!hold && (context.gravityFalling || (context.tasted && context.modelArrives)))
         return waitUntil(std::move(v), dimension, estimate, window, context);
     if (!context.tasted)
-        return neverTasted(std::move(v), dimension);
+        return neverTasted(std::move(v), dimension, context.contradicted);
     v.kind = hold ? VerdictKind::hold : VerdictKind::open;
     v.reason =
         withNumbers(hold ? "tasting.verdict.hold" : openKey(dimension, v.gap, window), dimension, estimate, window);

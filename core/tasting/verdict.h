@@ -62,7 +62,8 @@ struct VerdictContext {
     const FaultRule* faultRule = nullptr; ///< its rule; none: a fault the sheet does not know
     bool gravityFalling = false;          ///< more than 0.001 in 30 days
     std::optional<Day> modelArrives;      ///< when the model brings the score to the window by itself (moves > 0.5)
-    bool tasted = true;                   ///< false: nothing was ever seen of this dimension
+    bool tasted = true;                   ///< false: nothing was ever seen of this dimension that counts
+    bool contradicted = false;            ///< because what was seen of it contradicts itself
 };
 /// How many more tasters, each at both temperatures, bring the error below band / 1.3; at least 1.
 [[nodiscard]] int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noise = {});

@@ -110,6 +110,8 @@ TEST_CASE("a yeast that is not at hand is replaced as a move, by one that is as 
     CHECK_FALSE(yeastOf(baseline.start.recipe).diastatic());
     CHECK_FALSE(yeastOf(baseline.start.recipe).pof);
     CHECK_FALSE(yeastOf(baseline.start.recipe).killerPositive);
+    REQUIRE(baseline.notes.size() == 1);
+    CHECK(render(baseline.notes[0]).find("is not at hand") != std::string::npos);
 }
 
 TEST_CASE("with nothing to brew with there is no advice, and it says what is missing") {
@@ -151,5 +153,7 @@ TEST_CASE("sugar that is not at hand is replaced where the recipe has some") {
     input.unavailable = {"sucrose"};
     CHECK(prepare(input).value().start.recipe.sugar == "sucrose");
     input.base.recipe.sugarShare = {.05};
-    CHECK(prepare(input).value().start.recipe.sugar == "dextrose");
+    const auto baseline = prepare(input).value();
+    CHECK(baseline.start.recipe.sugar == "dextrose");
+    CHECK(baseline.notes.size() == 1);
 }

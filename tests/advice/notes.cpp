@@ -141,9 +141,10 @@ TEST_CASE("funk that is too high for sure is told to go slowly") {
 
 TEST_CASE("a recipe above the bitterness ceiling is named with both numbers") {
     auto input = withVerdicts(VerdictKind::move, VerdictKind::hold, VerdictKind::hold);
-    input.base.recipe.bitterness = {24};
-    CHECK(keys(input) == Keys{"advice.note.overCeiling"});
-    const auto text = firstNote(input);
+    Baseline baseline;
+    baseline.start.recipe.bitterness = {24}; // the recipe's or a lock's
+    CHECK(keys(input, baseline) == Keys{"advice.note.overCeiling"});
+    const auto text = render(notesOf(input, baseline, adviceFor(input)).at(0));
     CHECK(text.find("24 IBU") != std::string::npos);
     CHECK(text.find("15 IBU") != std::string::npos);
 }

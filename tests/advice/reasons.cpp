@@ -251,7 +251,9 @@ TEST_CASE("titles say the direction in words") {
                 .cautions = {}};
     Move rest{
         .lever = "ferulic_rest", .from = 0.0, .to = 20.0, .next = {}, .settled = {}, .wording = {}, .cautions = {}};
-    CHECK(render(titleOf({cooler, rest})) == "Cooler mash and longer ferulic rest");
+    CHECK(render(titleOf({cooler, rest})) == "Cooler mash and a ferulic rest");
+    CHECK(render(titleOf({rest})) == "A ferulic rest");
+    rest.from = 10.0;
     CHECK(render(titleOf({rest})) == "Longer ferulic rest");
     rest.forced = true;
     CHECK(render(titleOf({rest})) == "Leave it alone");
