@@ -5,7 +5,6 @@
 #include "benchmarks/closed_loop/program.h"
 #include "benchmarks/closed_loop/tasters.h"
 
-#include <functional>
 #include <string>
 #include <vector>
 

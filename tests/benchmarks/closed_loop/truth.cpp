@@ -28,7 +28,7 @@ double square(double x) {
 } // namespace
 
 TrueVessel::TrueVessel(std::uint64_t seed, int number, const Scores& middle) : noise_(seed, number), middle_(middle) {
-    draw(noise_);
+    drawCharacter();
     drawUsual();
     settle(usual_);
     usualAcid_ = acid_;
@@ -42,9 +42,9 @@ TrueVessel::TrueVessel(std::uint64_t seed, int number, const Scores& middle) : n
     gum_ += .15 * noise_.normal(Stream::start, {2});
 }
 
-void TrueVessel::draw(Noise noise) {
+void TrueVessel::drawCharacter() {
     int which = 0;
-    const auto size = [&](double sd) { return noise.logNormal(Stream::character, {which++}, sd); };
+    const auto size = [&](double sd) { return noise_.logNormal(Stream::character, {which++}, sd); };
     is_.acidLag *= size(.35);
     is_.phenolLag *= size(.35);
     is_.gumLag *= size(.3);
@@ -53,14 +53,18 @@ void TrueVessel::draw(Noise noise) {
     for (double* effect :
          {&is_.mash, &is_.yeast, &is_.sugar, &is_.rest, &is_.precursor, &is_.gum, &is_.gravity, &is_.dextrin})
         *effect *= size(.4);
-    // Levels far out on the scale leave no room to steer in.
+    drawLevels();
+}
+
+/// Levels far out on the scale leave no room to steer in.
+void TrueVessel::drawLevels() {
     for (Dimension d : allDimensions)
         for (int again = 0; again < 50; ++again) {
             const int at = 100 * static_cast<int>(d) + again;
-            palate_ = d == Dimension::acidity ? palateSd * noise.normal(Stream::character, {at, 1}) : palate_;
+            palate_ = d == Dimension::acidity ? palateSd * noise_.normal(Stream::character, {at, 1}) : palate_;
             const double own = d == Dimension::acidity ? palate_ + std::sqrt(square(levelSd[d]) - square(palateSd)) *
-                                                                       noise.normal(Stream::character, {at, 2})
-                                                       : levelSd[d] * noise.normal(Stream::character, {at, 2});
+                                                                       noise_.normal(Stream::character, {at, 2})
+                                                       : levelSd[d] * noise_.normal(Stream::character, {at, 2});
             level_[d] = own;
             if (middle_[d] + own > 2 && middle_[d] + own < 8)
                 break;
@@ -115,7 +119,7 @@ void TrueVessel::drawTarget() {
 void TrueVessel::settle(const Handling& handling) {
     for (int cycle = 0; cycle < 25; ++cycle) {
         refillOnTheMean(handling);
-        live(handling.interval);
+        age(handling.interval);
     }
 }
 
@@ -168,10 +172,6 @@ void TrueVessel::refill(const Handling& handling, int cycle) {
 }
 
 void TrueVessel::age(double days) {
-    live(days);
-}
-
-void TrueVessel::live(double days) {
     for (double left = days; left > 0; left -= step) {
         const double now = std::min(left, step);
         const double eaten = food_ * rise(now, is_.acidLag);

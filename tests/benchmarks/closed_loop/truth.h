@@ -14,7 +14,6 @@
 #include "quantity/dimension.h"
 
 #include <array>
-#include <string_view>
 #include <vector>
 
 namespace staveline::loop {
@@ -80,11 +79,11 @@ private:
     struct Batch {
         double food = 1, precursor = 1, gum = 0;
     };
-    void draw(Noise noise);
+    void drawCharacter();
+    void drawLevels();
     void drawUsual();
     void drawTarget();
     void take(const Handling& handling, const Batch& batch);
-    void live(double days);
     [[nodiscard]] double attenuation(const Handling& handling) const;
     [[nodiscard]] double precursorOf(const Handling& handling) const;
     [[nodiscard]] double gumOf(const Handling& handling) const;
