@@ -30,6 +30,13 @@ bool before(const facts::SittingFact& sitting, const vessel::LedgerEntry& entry)
            (sitting.sitting.on == entry.on && entry.rank >= rankOf(EntryKind::drawOff));
 }
 
+/// In place: GCC 12 takes what a moved one leaves behind for uninitialised.
+template <class What> void add(Story& story, Day on, What what) {
+    estimate::StoryFact& fact = story.facts.emplace_back();
+    fact.on = on;
+    fact.what.emplace<What>(std::move(what));
+}
+
 Scores difference(const Scores& a, const Scores& b) {
     Scores change;
     for (Dimension d : allDimensions)
@@ -69,7 +76,7 @@ void StoryTeller::addPassage(const VesselRecord& record, const Passage& passage,
         Filling filling{passage.share, passage.entry.kind == EntryKind::topUp, {}};
         if (const auto source = passage.from.empty() ? nullptr : cellar_.vessel(passage.from).value_or(nullptr))
             filling.from = source->id;
-        story.facts.push_back({on, filling});
+        add(story, on, filling);
         return;
     }
     if (passage.entry.kind == EntryKind::event)
@@ -82,17 +89,17 @@ void StoryTeller::addPassage(const VesselRecord& record, const Passage& passage,
     if (passage.corrects())
         if (const auto corrected = chemistry_.after(record, passage.before + 1, on)) {
             const Scores change = difference(scores(corrected->beer, scoring), scores(then->beer, scoring));
-            story.facts.push_back({on, Correction{change}});
+            add(story, on, Correction{change});
             then = corrected;
         }
     if (passage.measured->ta || passage.measured->ph)
-        story.facts.push_back({on, AcidReading{passage.measured->ta, passage.measured->ph, then->beer}});
+        add(story, on, AcidReading{passage.measured->ta, passage.measured->ph, then->beer});
 }
 
 void StoryTeller::addEvent(const VesselRecord& record, const vessel::LedgerEntry& entry, Story& story) {
     for (const auto& stored : record.of<facts::EventFact>())
         if (stored.id == rowOf(entry.id))
-            story.facts.push_back({entry.on, estimate::Event{stored.fact.what == facts::Happening::tasters}});
+            add(story, entry.on, estimate::Event{stored.fact.what == facts::Happening::tasters});
 }
 
 void StoryTeller::addSitting(const VesselRecord& record, const facts::SittingFact& fact, std::size_t events,
@@ -101,7 +108,7 @@ void StoryTeller::addSitting(const VesselRecord& record, const facts::SittingFac
     if (!then)
         return;
     const Scores model = scores(then->beer, forward::builtInParameters().score);
-    story.facts.push_back({fact.sitting.on, estimate::tastingOf(fact.sitting, model, fact.learn)});
+    add(story, fact.sitting.on, estimate::tastingOf(fact.sitting, model, fact.learn));
 }
 
 estimate::OffsetsOf StoryTeller::others() {
