@@ -9,6 +9,7 @@
 #include "ui/adjust/move_table.h"
 #include "ui/adjust/permissions.h"
 #include "ui/adjust/plan_in_view.h"
+#include "ui/audit.h"
 #include "ui/window/cellar_view.h"
 
 #include <QScrollArea>
@@ -44,6 +45,12 @@ PerDimension<TargetWindow> whereItIs(const AtAdjust& s, const VesselName& vessel
 
 const DecisionPanel& decisionOf(const AtAdjust& s) {
     return s.workPage->decision();
+}
+
+QString why(const AtAdjust& s) {
+    const auto* label = s.workPage->findChild<LinkedLabel*>(QStringLiteral("why"));
+    REQUIRE(label);
+    return label->words();
 }
 
 QString lower(const QString& title) {
@@ -82,7 +89,7 @@ TEST_CASE("the sentence is that of the plan in view, and its moves are told one 
         const Proposal& shown = *list.proposal(number);
         INFO(decisionOf(s).plan().toStdString());
         CHECK(decisionOf(s).plan().contains(lower(s.session->words(shown.title))));
-        CHECK(wordsOf(*s.workPage, "why") == s.session->words(shown.why));
+        CHECK(why(s) == s.session->words(shown.why));
         const QStringList moves = decisionOf(s).moves().words();
         REQUIRE(moves.size() == static_cast<qsizetype>(shown.moves.size()));
         for (std::size_t i = 0; i < shown.moves.size(); ++i)
@@ -92,8 +99,8 @@ TEST_CASE("the sentence is that of the plan in view, and its moves are told one 
     CHECK(decisionOf(s).plan().contains("eave it alone"));
     CHECK(decisionOf(s).moves().words().isEmpty());
     // A better plan is known: leaving alone does not say that nothing gains enough.
-    CHECK(wordsOf(*s.workPage, "why").contains(lower(s.session->words(list.proposal(1)->title))));
-    CHECK_FALSE(wordsOf(*s.workPage, "why").contains("No change"));
+    CHECK(why(s).contains(lower(s.session->words(list.proposal(1)->title))));
+    CHECK_FALSE(why(s).contains("No change"));
 }
 
 TEST_CASE("a setting of the brewer's own is called that, with what it moves", "[ui][adjust][decision]") {
@@ -130,7 +137,7 @@ TEST_CASE("where nothing gains enough, leaving it alone is the sentence and the 
     CHECK(decisionOf(s).sentence() == "Leave it alone.");
     CHECK(s.proposals().chosen() == 0);
     CHECK(decisionOf(s).moves().words().isEmpty());
-    CHECK(wordsOf(*s.workPage, "why") == s.session->words(s.proposals().proposal(0)->why));
+    CHECK(why(s) == s.session->words(s.proposals().proposal(0)->why));
     CHECK(s.proposals().radio(0)->isVisible());
 }
 
@@ -204,6 +211,7 @@ TEST_CASE("a fault has its full answer and no plan beside it", "[ui][adjust][dec
 }
 
 TEST_CASE("after adopting the plan and its promise stay and the alternatives fold", "[ui][adjust][decision]") {
+    install(*qApp, Appearance::light);
     AtAdjust s;
     s.settle();
     REQUIRE(s.proposals().radio(0)->isVisible());
@@ -216,6 +224,9 @@ TEST_CASE("after adopting the plan and its promise stay and the alternatives fol
     CHECK(wordsOf(*s.workPage, "since").isEmpty()); // nothing new is known
     CHECK_FALSE(s.proposals().radio(0)->isVisible());
     REQUIRE(s.workPage->alternativesButton().isVisible());
+    const auto report = testing::audit(*s.workPage);
+    INFO(report.findings.join('\n').toStdString());
+    CHECK(report.findings.isEmpty());
     s.workPage->focusWork();
     CHECK(s.workPage->alternativesButton().hasFocus());
     QTest::keyClick(&s.workPage->alternativesButton(), Qt::Key_Space);
@@ -258,15 +269,22 @@ TEST_CASE("what is tasted after adopting says what it changed in the promise", "
     CHECK(since.contains("by less than you would taste") == moved.empty());
 }
 
-TEST_CASE("a plan says before it is adopted what it uses that is not at hand", "[ui][adjust][decision]") {
+TEST_CASE("a plan says before it is adopted what is not at hand for it", "[ui][adjust][decision]") {
     const AtAdjust s;
     s.settle();
     CHECK(wordsOf(*s.workPage, "missing").isEmpty());
-    const auto yeast = std::get<std::string>(s.line("yeast").tried());
-    REQUIRE(s.session->record(AvailabilityFact{s.today, yeast, false, {}}));
+    const auto recipe = s.jobOf("Plover").input.base.recipe;
+    REQUIRE(s.session->record(AvailabilityFact{s.today, recipe.grist.front().grain, false, {}}));
+    REQUIRE(s.session->record(AvailabilityFact{s.today, recipe.yeast, false, {}}));
     s.settle();
     CHECK(wordsOf(*s.workPage, "missing").contains("not at hand"));
-    CHECK(wordsOf(*s.workPage, "missing").contains(qs(s.desk().pantry().yeast(yeast)->name)));
+    CHECK(wordsOf(*s.workPage, "missing").contains(qs(s.desk().pantry().grain(recipe.grist.front().grain)->name)));
+    s.proposals().radio(0)->click();
+    s.settle();
+    const QStringList moves = decisionOf(s).moves().words(); // another yeast, also when all else is left alone
+    REQUIRE(moves.size() == 1);
+    CHECK(moves.front().contains("not at hand"));
+    CHECK(moves.front().contains(qs(s.desk().pantry().yeast(recipe.yeast)->name)));
 }
 
 TEST_CASE("the draw and the wait are let move from here, each one undo", "[ui][adjust][decision]") {

@@ -70,7 +70,7 @@ QString sinceAdopted(const Session& session, const desk::AdviceJob& job, const a
     QStringList words;
     bool fresh = false;
     for (const estimate::Evidence& known : latestEvidence(job)) {
-        if (!known.on || *known.on < choice->on)
+        if (!known.on || *known.on <= choice->on)
             continue;
         const bool tasted = known.kind == estimate::Evidence::Kind::sitting;
         words << text(say(tasted ? "ui.adjust.since.tasted" : "ui.adjust.since.measured").with("on", *known.on));

@@ -81,7 +81,7 @@ void AdjustPage::focusWork() {
     else if (!proposals_->empty() && proposals_->isVisible())
         proposals_->focusChosen();
     else
-        board_->focusFirst();
+        targetButton_->setFocus(Qt::OtherFocusReason); // the board would scroll the answer away
 }
 
 void AdjustPage::leaveVessel() {
@@ -94,6 +94,7 @@ void AdjustPage::leaveVessel() {
     trial_.reset();
     touched_ = false;
     alternativesOpen_ = false;
+    left_->verticalScrollBar()->setValue(0);
     closeExplanation();
     proposals_->clear();
     decision_->clearAdvice();
@@ -373,6 +374,7 @@ void AdjustPage::adopt() {
     const QString name = nameOfTried();
     touched_ = false;
     alternativesOpen_ = false;
+    left_->verticalScrollBar()->setValue(0);
     if (const auto done = adoptChosen())
         Q_EMIT session().said(tr("Adopted: %1").arg(name));
     else

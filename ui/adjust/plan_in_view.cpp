@@ -41,6 +41,16 @@ QString leverName(const std::string& id) {
     return qs(id);
 }
 
+/// A forced move says what forces it.
+QString nameInView(const advice::Move& move, const desk::AdviceJob& job) {
+    const QString name = leverName(move.lever);
+    if (!move.forced)
+        return name;
+    const bool locked = std::any_of(job.input.locks.begin(), job.input.locks.end(),
+                                    [&](const advice::LeverLock& lock) { return lock.lever == move.lever; });
+    return locked ? tr("%1 (locked)").arg(name) : tr("%1 (what it was is not at hand)").arg(name);
+}
+
 PlannedMove moveInView(const advice::Move& move, bool settled, bool linked, const desk::AdviceJob& job,
                        const DisplayUnits& units) {
     const auto value = [&](const advice::LeverValue& at) {
@@ -49,8 +59,7 @@ PlannedMove moveInView(const advice::Move& move, bool settled, bool linked, cons
     Message change = say("ui.adjust.move")
                          .with("from", value(move.from))
                          .with("to", value(move.to), linked ? Origin(OriginKind::moveTo) : Origin());
-    const QString name = leverName(move.lever);
-    return {move.forced ? tr("%1 (cannot be chosen now)").arg(name) : name, std::move(change),
+    return {nameInView(move, job), std::move(change),
             effectWords(move.next, settled ? std::optional(move.settled) : std::nullopt)};
 }
 
