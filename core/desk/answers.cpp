@@ -272,6 +272,14 @@ void eachColumn(const HistoryRow& row, auto&& put) {
         put(std::string(name(d)) + "_forecast", meanOf(row.forecast[d]));
     for (Dimension d : allDimensions)
         put(std::string(name(d)) + "_forecast_sd", sdOf(row.forecast[d]));
+    for (Dimension d : allDimensions)
+        put(std::string(name(d)) + "_expected", meanOf(row.expected[d]));
+    for (Dimension d : allDimensions)
+        put(std::string(name(d)) + "_expected_sd", sdOf(row.expected[d]));
+    for (Dimension d : allDimensions)
+        put(std::string(name(d)) + "_offset", meanOf(row.offset[d]));
+    for (Dimension d : allDimensions)
+        put(std::string(name(d)) + "_offset_sd", sdOf(row.offset[d]));
     put("volume_l", row.volume);
     put("moved_l", row.moved);
     put("mean_age_d", row.meanAge);

@@ -65,11 +65,15 @@ void sayPromise(DrawDayView& view) {
     if (!view.choice || !view.choice->forecast)
         return;
     const facts::Forecast& told = *view.choice->forecast;
-    for (Dimension d : allDimensions)
-        if (view.expected[d] && std::abs(view.expected[d]->value - told.mean[d]) > tasting::z80 * told.sd[d])
-            view.findings.push_back(say("desk.draw_day.promise." + std::string(name(d)))
-                                        .with("told", Points{told.mean[d]})
-                                        .with("now", Points{view.expected[d]->value}));
+    PerDimension<std::optional<double>> now;
+    Scores least;
+    for (Dimension d : allDimensions) {
+        if (view.expected[d])
+            now[d] = view.expected[d]->value;
+        least[d] = tasting::z80 * told.sd[d];
+    }
+    for (Message& moved : movedPromises(told, now, least))
+        view.findings.push_back(std::move(moved));
 }
 
 void addPlanB(const estimate::Estimates& estimates, DrawDayView& view) {
@@ -91,6 +95,17 @@ void addPlanB(const estimate::Estimates& estimates, DrawDayView& view) {
 }
 
 } // namespace
+
+std::vector<Message> movedPromises(const facts::Forecast& told, const PerDimension<std::optional<double>>& now,
+                                   const Scores& least) {
+    std::vector<Message> moved;
+    for (Dimension d : allDimensions)
+        if (now[d] && std::abs(*now[d] - told.mean[d]) > least[d])
+            moved.push_back(say("desk.draw_day.promise." + std::string(name(d)))
+                                .with("told", Points{told.mean[d]})
+                                .with("now", Points{*now[d]}));
+    return moved;
+}
 
 Result<DrawDayView> Desk::drawDay(const facts::VesselName& name) const {
     auto job = adviceJob({name, {}, {}, false, true});

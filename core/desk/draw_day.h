@@ -24,4 +24,9 @@ struct DrawDayView {
     std::vector<Message> planB;                         ///< what to do when the tasting says no
 };
 
+/// "Acidity was promised at 5.2 for the next draw; with today's numbers it comes to 5.8.", of each that moved by more
+/// than `least` [points].
+[[nodiscard]] std::vector<Message> movedPromises(const facts::Forecast& told,
+                                                 const PerDimension<std::optional<double>>& now, const Scores& least);
+
 } // namespace staveline::desk

@@ -39,6 +39,20 @@ void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
     }
 }
 
+/// Sittings and lessons stand by day, both in the order of the record.
+void addLessons(const std::vector<estimate::Lesson>& lessons, std::vector<HistoryRow>& rows) {
+    auto next = lessons.begin();
+    for (HistoryRow& row : rows) {
+        if (row.kind != HistoryKind::sitting || next == lessons.end() || next->on != row.on)
+            continue;
+        row.expected = next->expected;
+        for (Dimension d : allDimensions)
+            if (next->tasted[d])
+                row.offset[d] = next->offset[d];
+        ++next;
+    }
+}
+
 PerDimension<Estimate> toldBy(const facts::Forecast& forecast) {
     PerDimension<Estimate> told;
     for (Dimension d : allDimensions)
@@ -187,6 +201,8 @@ std::vector<PromiseOutcome> promisesOf(const VesselRecord& record, Day today) {
         promise.forDay = choice.forecast->nextDraw;
         promise.proposal = choice.proposal;
         promise.told = toldBy(*choice.forecast);
+        if (const Sitting* before = lastSitting(record, Day::min(), choice.on))
+            promise.before = tastedIn(*before);
         if (refill)
             judge(promise, record, refill->on, today);
         promises.push_back(std::move(promise));
@@ -206,6 +222,15 @@ std::vector<Message> recordOf(const std::vector<PromiseOutcome>& promises) {
                                 .with("inside", static_cast<std::int64_t>(inside))
                                 .with("judged", static_cast<std::int64_t>(judged)));
     }
+    std::int64_t nearer = 0, compared = 0;
+    for (const PromiseOutcome& promise : promises)
+        for (Dimension d : allDimensions)
+            if (const auto closer = promise.nearer(d)) {
+                ++compared;
+                nearer += *closer ? 1 : 0;
+            }
+    if (compared > 0)
+        lines.push_back(say("desk.promises.nearer").with("nearer", nearer).with("judged", compared));
     return lines;
 }
 
@@ -257,6 +282,13 @@ estimate::Learned learnedOf(const CurrentVessel& vessel, Cellar& cellar) {
 
 } // namespace
 
+std::optional<bool> PromiseOutcome::nearer(Dimension dimension) const {
+    if (!tasted[dimension] || !before[dimension])
+        return {};
+    const double came = tasted[dimension]->mean;
+    return std::abs(came - told[dimension].mean) < std::abs(came - before[dimension]->mean);
+}
+
 Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     auto found = inside_->current(name);
     if (!found)
@@ -277,6 +309,7 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     addSittings(record, view.rows);
     addForecasts(view.promises, view.rows);
     std::stable_sort(view.rows.begin(), view.rows.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
+    addLessons(view.lessons, view.rows);
     return view;
 }
 

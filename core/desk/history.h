@@ -26,6 +26,9 @@ struct PromiseOutcome {
     PerDimension<tasting::Estimate> told;
     PerDimension<std::optional<tasting::Estimate>> tasted; ///< the sitting nearest before the draw it was for
     PerDimension<std::optional<bool>> inside;              ///< the 80 % interval told
+    PerDimension<std::optional<tasting::Estimate>> before; ///< the last sitting up to the day it was made
+    /// Nearer to what was tasted than if nothing had changed since `before`.
+    [[nodiscard]] std::optional<bool> nearer(Dimension dimension) const;
 };
 
 enum class HistoryKind { entry, movedOut, sitting, forecast };
@@ -35,6 +38,8 @@ struct HistoryRow {
     vessel::EntryKind entry = vessel::EntryKind::reading;    ///< of the ledger; for an entry
     PerDimension<std::optional<tasting::Estimate>> tasted;   ///< of a sitting; sd is its absolute error
     PerDimension<std::optional<tasting::Estimate>> forecast; ///< what was promised for this day
+    PerDimension<std::optional<tasting::Estimate>> expected; ///< of a sitting: before it; sd without the sitting's own
+    PerDimension<std::optional<tasting::Estimate>> offset;   ///< of the vessel from the model, after a sitting
     std::optional<Litres> volume;                            ///< after the entry
     std::optional<Litres> moved;                             ///< in or out with the entry
     std::optional<Days> meanAge;                             ///< after the entry
@@ -59,7 +64,7 @@ struct HistoryView {
     std::vector<HistoryRow> rows;           ///< oldest first
     std::vector<facts::TargetFact> targets; ///< by day; each holds until the next
     std::vector<PromiseOutcome> promises;
-    std::vector<Message> record;           ///< "acidity: 9 of 11 promises inside their band", one a dimension
+    std::vector<Message> record;           ///< "acidity: 9 of 11 promises inside their band", and against no change
     std::vector<estimate::Lesson> lessons; ///< each sitting: what was expected, what was tasted, what was learned
     std::vector<Message> learned; ///< "9 of 11 sittings were inside what was expected", one-sided runs, what it taught
     /// The model between the entries, for the sawtooth: mean age and volume at each change and just before it.

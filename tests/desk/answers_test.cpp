@@ -103,6 +103,32 @@ TEST_CASE_METHOD(Answers, "what is measured stands in its column and nowhere els
     }
 }
 
+TEST_CASE_METHOD(Answers, "each sitting carries what was expected before it and what it taught", "[desk][history]") {
+    const auto view = history();
+    const auto table = CsvTable::parse(toCsv(view.rows));
+    REQUIRE(view.lessons.size() > 3);
+    std::size_t lesson = 0;
+    for (std::size_t i = 0; i < view.rows.size(); ++i) {
+        if (view.rows[i].kind != HistoryKind::sitting) {
+            CHECK(table->text(i, "acidity_offset").empty());
+            CHECK(table->text(i, "acidity_expected").empty());
+            continue;
+        }
+        REQUIRE(lesson < view.lessons.size());
+        const auto& taught = view.lessons[lesson++];
+        CHECK(taught.on == view.rows[i].on);
+        for (Dimension d : allDimensions) {
+            const std::string column(name(d));
+            INFO(i << " " << column);
+            REQUIRE(taught.tasted[d]);
+            CHECK(*table->number(i, column + "_offset") == Approx(taught.offset[d].mean).epsilon(1e-4).margin(1e-5));
+            CHECK(*table->number(i, column + "_offset_sd") == Approx(taught.offset[d].sd).epsilon(1e-4));
+            CHECK(table->text(i, column + "_expected").empty() == !taught.expected[d].has_value());
+        }
+    }
+    CHECK(lesson == view.lessons.size());
+}
+
 TEST_CASE("an empty history is a head and an empty list", "[desk][history]") {
     const auto csv = toCsv({});
     CHECK(csv.starts_with("on,what,acidity,funk,body,"));

@@ -135,6 +135,32 @@ TEST_CASE_METHOD(SampleFixture, "a target like an earlier draw takes its scores 
     CHECK(like.bitternessCeiling == before.bitternessCeiling);
 }
 
+TEST_CASE("a promise is nearer than no change when it lies closer to what was tasted", "[desk][history]") {
+    PromiseOutcome promise;
+    promise.told[Dimension::funk] = {4.5, .4};
+    CHECK_FALSE(promise.nearer(Dimension::funk)); // nothing tasted, nothing known before
+    promise.tasted[Dimension::funk] = Estimate{4.8, .4};
+    CHECK_FALSE(promise.nearer(Dimension::funk));
+    promise.before[Dimension::funk] = Estimate{5.2, .4};
+    CHECK(promise.nearer(Dimension::funk) == true); // .3 off against .4
+    promise.before[Dimension::funk] = Estimate{5.0, .4};
+    CHECK(promise.nearer(Dimension::funk) == false); // .2
+    CHECK_FALSE(promise.nearer(Dimension::body));
+}
+
+TEST_CASE("a promise that moved is said only beyond what is asked for", "[desk][draw_day]") {
+    Forecast told;
+    told.mean[Dimension::acidity] = 5;
+    told.mean[Dimension::body] = 4;
+    PerDimension<std::optional<double>> now;
+    now[Dimension::acidity] = 5.6;
+    now[Dimension::body] = 4.2;
+    const auto moved = movedPromises(told, now, {{.3, .3, .3}});
+    REQUIRE(moved.size() == 1);
+    CHECK(render(moved.front()) ==
+          "Acidity was promised at 5.0 for the next draw; with today's numbers it comes to 5.6.");
+}
+
 TEST_CASE_METHOD(SampleFixture, "history holds scores with errors, promises and how they came out", "[desk][history]") {
     const auto history = desk->history("Plover");
     REQUIRE(history);

@@ -14,7 +14,7 @@
 #include "ui/adjust/linked_label.h"
 #include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
-#include "ui/adjust/score_table.h"
+#include "ui/adjust/score_line.h"
 #include "ui/adjust/stock_list.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/target_timeline.h"

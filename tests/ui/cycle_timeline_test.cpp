@@ -21,8 +21,8 @@ LedgerState refilled() {
     return now;
 }
 
-struct Shown {
-    Shown() {
+struct ShownCycle {
+    ShownCycle() {
         timeline.resize(900, 90);
         timeline.setMilestones(milestonesOf(dates, refilled()), day(2026, 3, 2), MilestoneKind::draw);
         timeline.show();
@@ -61,7 +61,7 @@ TEST_CASE("places follow time but keep their distance and stay inside", "[ui][ti
 }
 
 TEST_CASE("labels on the timeline do not overlap", "[ui][timeline]") {
-    Shown s;
+    ShownCycle s;
     const auto& buttons = s.timeline.buttons();
     for (std::size_t i = 1; i < buttons.size(); ++i)
         CHECK(buttons[i - 1]->geometry().right() <= buttons[i]->geometry().left() + 1);
@@ -70,7 +70,7 @@ TEST_CASE("labels on the timeline do not overlap", "[ui][timeline]") {
 }
 
 TEST_CASE("the mark of today stands between its neighbours", "[ui][timeline]") {
-    Shown s;
+    ShownCycle s;
     const auto& b = s.timeline.buttons(); // start, taste, brew, draw, next taste, next draw
     const auto centre = [](const MilestoneButton* k) { return k->geometry().left() + k->width() / 2.0; };
     CHECK(s.timeline.todayAt() > centre(b[2]));
@@ -82,7 +82,7 @@ TEST_CASE("the mark of today stands between its neighbours", "[ui][timeline]") {
 }
 
 TEST_CASE("milestones are reached and opened by keyboard and named with their day", "[ui][timeline][a11y]") {
-    Shown s;
+    ShownCycle s;
     QSignalSpy opened(&s.timeline, &CycleTimeline::opened);
     auto* taste = s.timeline.buttons()[1];
     taste->setFocus();

@@ -345,7 +345,7 @@ TEST_CASE("units change what is shown and no stored bit", "[ui][history]") {
 TEST_CASE("how promises came out is said and listed", "[ui][history]") {
     AtHistory s;
     const HistoryView history = s.history();
-    REQUIRE(history.record.size() == 3);
+    REQUIRE(history.record.size() == 4); // three dimensions, and all of them against no change
     for (const Message& line : history.record)
         CHECK(s.record().contains(s.session->words(line)));
     const QAbstractItemModel& model = *s.promises().model();
@@ -356,6 +356,8 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
         CHECK(model.index(row, 3).data().toString() == estimateWords(promise.told[Dimension::acidity]));
         const auto& inside = promise.inside[Dimension::acidity];
         CHECK(model.index(row, 5).data().toString() == (!inside ? "" : *inside ? "inside" : "outside"));
+        const auto nearer = promise.nearer(Dimension::acidity);
+        CHECK(model.index(row, 6).data().toString() == (!nearer ? "" : *nearer ? "nearer" : "farther"));
     }
     PromiseOutcome promise;
     promise.forDay = day(2025, 5, 20);
@@ -365,6 +367,29 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
     promise.inside[Dimension::body] = true;
     CHECK(promiseWords(promise, Dimension::body) ==
           QString("Body: promised 5.1 ±0.8 for 20 May 2025, tasted 5.3 ±0.5, inside"));
+}
+
+TEST_CASE("what the sittings taught stands over time with its band, and in words", "[ui][history]") {
+    AtHistory s;
+    const HistoryView history = s.history();
+    REQUIRE_FALSE(history.lessons.empty());
+    for (const Dimension d : allDimensions) {
+        const ChartPanel& panel = s.panel("learned_" + QString::fromStdString(std::string(name(d))));
+        std::vector<const estimate::Lesson*> taught;
+        for (const estimate::Lesson& lesson : history.lessons)
+            if (lesson.tasted[d])
+                taught.push_back(&lesson);
+        REQUIRE(panel.series[1].points.size() == taught.size());
+        for (std::size_t i = 0; i < taught.size(); ++i) {
+            const ChartPoint& band = panel.series[0].points[i];
+            CHECK(band.on == taught[i]->on);
+            CHECK(panel.series[1].points[i].value == Approx(taught[i]->offset[d].mean));
+            // 1.2816: the 90th percentile of the normal distribution, from any table of it.
+            CHECK(band.high - band.value == Approx(1.2816 * taught[i]->offset[d].sd).epsilon(1e-4));
+        }
+    }
+    for (const Message& line : history.learned)
+        CHECK(wordsOf(*s.workPage, "learned").contains(s.session->words(line)));
 }
 
 TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {

@@ -60,7 +60,6 @@ void LeverBoard::addHead() {
 
 void LeverBoard::addLines() {
     int row = 1;
-    QWidget* before = nullptr;
     for (const advice::LeverRow& lever : advice::builtInLevers()) {
         auto* line = new LeverLine(lever, *this, *grid_, row);
         row += LeverLine::rows;
@@ -69,12 +68,33 @@ void LeverBoard::addLines() {
         connect(line, &LeverLine::halfTyped, this, &LeverBoard::halfTyped);
         connect(line, &LeverLine::lockAsked, this, [this, line](bool locked) { lock(*line, locked); });
         connect(line, &LeverLine::missingAsked, this, [this, line](bool missing) { setMissing(*line, missing); });
+    }
+    order_ = lines_;
+    chainTabs();
+}
+
+void LeverBoard::chainTabs() {
+    QWidget* before = nullptr;
+    for (const LeverLine* line : order_)
         for (QWidget* stop : line->tabStops()) {
             if (before)
                 setTabOrder(before, stop);
             before = stop;
         }
+}
+
+void LeverBoard::movedFirst() {
+    auto order = lines_;
+    std::stable_partition(order.begin(), order.end(), [](const LeverLine* line) { return line->moved(); });
+    if (order == order_)
+        return;
+    order_ = order;
+    int row = 1;
+    for (LeverLine* line : order_) {
+        line->place(*grid_, row);
+        row += LeverLine::rows;
     }
+    chainTabs();
 }
 
 void LeverBoard::setJob(const JobPtr& job, bool writable) {
@@ -86,6 +106,8 @@ void LeverBoard::setJob(const JobPtr& job, bool writable) {
             at->setLine(each, session_, writable);
     for (LeverLine* each : lines_)
         same ? each->follow(valueAt(*each, kept)) : each->setTried(valueAt(*each, kept));
+    if (!same)
+        movedFirst();
 }
 
 void LeverBoard::leave() {
@@ -101,6 +123,7 @@ void LeverBoard::setPrices(const std::vector<advice::RestrictionPrice>& prices) 
 void LeverBoard::setTried(const TriedValues& values) {
     for (LeverLine* each : lines_)
         each->setTried(valueAt(*each, values));
+    movedFirst();
 }
 
 advice::LeverValue LeverBoard::valueAt(const LeverLine& line, const TriedValues& values) {
@@ -125,6 +148,22 @@ TriedValues LeverBoard::forced() const {
         if (each->line().lockedAt && each->moved())
             values.push_back({each->line().row.id, *each->line().lockedAt});
     return values;
+}
+
+std::vector<advice::Move> LeverBoard::movesOf(const advice::Trial& trial) const {
+    std::vector<advice::Move> moves;
+    for (const LeverLine* each : lines_) {
+        if (!each->moved())
+            continue;
+        advice::Move move{each->line().row.id, each->line().now, each->tried(), {}, {}, {}, {}};
+        for (const advice::Trial::Part& part : trial.parts)
+            if (part.lever == move.lever) {
+                move.next = part.next;
+                move.settled = part.settled;
+            }
+        moves.push_back(std::move(move));
+    }
+    return moves;
 }
 
 void LeverBoard::showTrial(const advice::Trial& trial) {
@@ -185,7 +224,7 @@ LeverLine* LeverBoard::line(const std::string& lever) const {
 }
 
 void LeverBoard::focusFirst() {
-    for (const LeverLine* each : lines_)
+    for (const LeverLine* each : order_)
         if (each->firstStop()->isEnabled()) {
             each->firstStop()->setFocus(Qt::OtherFocusReason);
             return;

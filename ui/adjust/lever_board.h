@@ -23,11 +23,14 @@ public:
     void setJob(const JobPtr& job, bool writable);
     void leave(); ///< what is tried and typed is about a vessel that goes
     void setPrices(const std::vector<advice::RestrictionPrice>& prices);
-    /// Everything as now, locks where they hold, then these values.
+    /// Everything as now, locks where they hold, then these values, which stand first from now on.
     void setTried(const TriedValues& values);
     /// What differs from the setting in use.
     [[nodiscard]] TriedValues tried() const;
     [[nodiscard]] TriedValues forced() const; ///< what locks alone change
+    /// What is tried as moves, with what each does in `trial`.
+    [[nodiscard]] std::vector<advice::Move> movesOf(const advice::Trial& trial) const;
+    [[nodiscard]] const std::vector<LeverLine*>& inOrder() const { return order_; } ///< as they stand on the board
 
     void showTrial(const advice::Trial& trial);
     void showNotes(const DeepTrial& deep);
@@ -49,6 +52,8 @@ Q_SIGNALS:
 private:
     void addHead();
     void addLines();
+    void movedFirst(); ///< never while a lever is in motion
+    void chainTabs();
     [[nodiscard]] static advice::LeverValue valueAt(const LeverLine& line, const TriedValues& values);
     void lock(LeverLine& line, bool locked);
     void setMissing(LeverLine& line, bool missing);
@@ -61,7 +66,7 @@ private:
     JobPtr job_;
     QGridLayout* grid_;
     QLabel* hint_; ///< while nothing is tried
-    std::vector<LeverLine*> lines_;
+    std::vector<LeverLine*> lines_, order_;
     std::vector<advice::RestrictionPrice> prices_;
     std::map<std::string, std::vector<Message>> notes_;
 };

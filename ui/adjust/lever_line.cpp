@@ -57,16 +57,26 @@ LeverLine::LeverLine(const advice::LeverRow& lever, QWidget& page, QGridLayout& 
     settled_->setObjectName(QStringLiteral("kept ") + qs(lever.id));
     connect(lock_, &QCheckBox::clicked, this, &LeverLine::lockAsked);
     lock_->setToolTip(lock_->accessibleName());
-    int column = 0;
-    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, control_, next_, settled_, lock_})
-        grid.addWidget(part, row, column++, Qt::AlignTop);
     // As high as a field: one line of words stands beside it.
     const int high = number_ ? number_->edit()->sizeHint().height() : choice_->sizeHint().height();
     for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, next_, settled_, lock_})
         part->setMinimumHeight(high);
-    if (number_) // a slip has the whole width to say what is wrong
-        grid.addWidget(number_->findChild<MessageLabel*>(), row + 1, 0, 1, column);
-    grid.addWidget(notes_, row + 2, 0, 1, column);
+    if (number_)
+        slip_ = number_->findChild<MessageLabel*>();
+    place(grid, row);
+}
+
+void LeverLine::place(QGridLayout& grid, int row) {
+    int column = 0;
+    const auto put = [&](QWidget* part, int at, int from, int wide) {
+        grid.removeWidget(part);
+        grid.addWidget(part, at, from, 1, wide, wide == 1 ? Qt::AlignTop : Qt::Alignment());
+    };
+    for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, control_, next_, settled_, lock_})
+        put(part, row, column++, 1);
+    if (slip_) // has the whole width to say what is wrong
+        put(slip_, row + 1, 0, column);
+    put(notes_, row + 2, 0, column);
 }
 
 void LeverLine::makeNumber(QWidget& page) {

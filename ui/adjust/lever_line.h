@@ -27,6 +27,7 @@ public:
     static constexpr int rows = 3; ///< of the grid, for one lever
     /// Puts its widgets into the grid from `row` on.
     LeverLine(const advice::LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
+    void place(QGridLayout& grid, int row); ///< moves them to another
 
     /// The lever as it stands; what is being typed stays.
     void setLine(const advice::BoardLine& line, const Session& session, bool writable);
@@ -83,6 +84,7 @@ private:
     QWidget* control_;
     QSlider* slider_ = nullptr;
     NumberField* number_ = nullptr;
+    MessageLabel* slip_ = nullptr; ///< of the number
     ChoiceField* choice_ = nullptr;
     QCheckBox* missing_ = nullptr;
     EffectCell* next_;

@@ -2,6 +2,7 @@
 #include "ui/adjust/more_notes.h"
 
 #include "ui/adjust/linked_label.h"
+#include "ui/adjust/plan_in_view.h"
 #include "ui/widgets/theme.h"
 
 #include <QPushButton>
@@ -69,9 +70,11 @@ void MoreNotes::setAnswer(const Answer& answer) {
     if (!answer.advice)
         return;
     auto* column = static_cast<QVBoxLayout*>(layout());
-    notes_ = makeList(answer.advice->notes, {});
+    auto notes = answer.advice->notes;
+    std::erase_if(notes, isSaidByDecision);
+    notes_ = makeList(notes, {});
     column->insertWidget(0, notes_);
-    notes_->setVisible(!answer.advice->notes.empty());
+    notes_->setVisible(!notes.empty());
     changes_ = makeList(answer.wouldChange, own(answer.settled ? "ui.adjust.change.nothing" : "ui.adjust.working"));
     column->addWidget(changes_);
     changes_->setVisible(change_->isChecked());

@@ -7,11 +7,13 @@
 #include "desk/history.h"
 #include "desk/ledger.h"
 #include "ui/adjust/adopted_note.h"
-#include "ui/adjust/answer_panel.h"
+#include "ui/adjust/decision_panel.h"
 #include "ui/adjust/draw_day_page.h"
 #include "ui/adjust/explanation_panel.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/more_notes.h"
+#include "ui/adjust/permissions.h"
+#include "ui/adjust/plan_in_view.h"
 #include "ui/adjust/stock_list.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/target_timeline.h"
@@ -72,10 +74,14 @@ void AdjustPage::focusWork() {
         openingButton_->setFocus(Qt::OtherFocusReason);
     else if (drawDayButton_->isChecked())
         drawDay_->tasteButton().setFocus(Qt::OtherFocusReason);
-    else if (!proposals_->empty())
+    else if (decision_->tasteButton().isVisible())
+        decision_->tasteButton().setFocus(Qt::OtherFocusReason);
+    else if (alternativesButton_->isVisible() && !alternativesOpen_)
+        alternativesButton_->setFocus(Qt::OtherFocusReason);
+    else if (!proposals_->empty() && proposals_->isVisible())
         proposals_->focusChosen();
     else
-        board_->focusFirst();
+        targetButton_->setFocus(Qt::OtherFocusReason); // the board would scroll the answer away
 }
 
 void AdjustPage::leaveVessel() {
@@ -87,8 +93,11 @@ void AdjustPage::leaveVessel() {
     answer_ = {};
     trial_.reset();
     touched_ = false;
+    alternativesOpen_ = false;
+    left_->verticalScrollBar()->setValue(0);
     closeExplanation();
     proposals_->clear();
+    decision_->clearAdvice();
     notes_->clear();
     total_->clear();
 }
@@ -139,15 +148,13 @@ void AdjustPage::readDesk() {
 
 void AdjustPage::showJob() {
     verdicts_->setVerdicts(job_->estimates.verdicts, session().units());
-    answers_->setAnswers(desk::answersOf(job_->estimates.verdicts, job_->estimates.faults, job_->dates),
-                         session().units());
+    decision_->setKnown(*job_);
     target_->setVessel(vessel());
     target_->refresh();
     stock_->refresh();
     board_->setJob(job_, !session().desk().readOnly());
-    const QString adopted = adoptedWords(session().desk(), vessel());
-    adopted_->setText(adopted);
-    adopted_->setVisible(!adopted.isEmpty());
+    permissions_->setVessel(vessel());
+    showAdopted();
     if (drawDayButton_->isChecked())
         drawDay_->setVessel(vessel());
     tryValues();
@@ -168,8 +175,7 @@ void AdjustPage::showAnswer(const Answer& answer) {
     const bool first = !answer_.advice || answer_.job != answer.job;
     answer_ = answer;
     verdicts_->setVerdicts(answer.advice->verdicts, session().units());
-    answers_->setAnswers(desk::answersOf(answer.advice->verdicts, job_->estimates.faults, job_->dates),
-                         session().units());
+    decision_->setAdvice(answer);
     proposals_->setAnswer(answer);
     notes_->setAnswer(answer);
     if (answer.settled) {
@@ -180,7 +186,9 @@ void AdjustPage::showAnswer(const Answer& answer) {
         showFirst();
     else
         proposals_->choose(matching(board_->tried()));
+    foldAlternatives();
     showTimelines();
+    showPlan();
     showAdoptable();
     showWorking();
 }
@@ -197,7 +205,7 @@ void AdjustPage::showFirst() {
 }
 
 int AdjustPage::matching(const TriedValues& tried) const {
-    for (int number = 0; number <= proposals_->count(); ++number)
+    for (const int number : proposals_->numbers())
         if (const Proposal* proposal = proposals_->proposal(number); proposal && sameValues(valuesOf(*proposal), tried))
             return number;
     return ProposalList::own;
@@ -244,6 +252,51 @@ void AdjustPage::showTrial(const advice::Trial& trial) {
     board_->showTrial(trial);
     total_->setTrial(nameOfTried(), trial);
     showTimelines();
+    showPlan();
+}
+
+/// The sentence and the moves of what the board shows.
+void AdjustPage::showPlan() {
+    if (!job_ || !answer_.advice || !fresh(answer_))
+        return;
+    const int number = matching(board_->tried());
+    if (const Proposal* proposal = proposals_->proposal(number)) {
+        const PlanRank rank = number > 0 ? PlanRank::proposal : number == 0 ? PlanRank::alone : PlanRank::usual;
+        decision_->setPlan(planInView(answer_, *proposal, rank, session().units()));
+    } else if (trial_) {
+        decision_->setPlan(planInView(*job_, *trial_, board_->movesOf(*trial_), session().units()));
+    }
+}
+
+/// What is decided, and what has become known since; the alternatives fold.
+void AdjustPage::showAdopted() {
+    const QString words = adoptedWords(session().desk(), vessel());
+    adoptedHere_ = !words.isEmpty();
+    QString since;
+    if (adoptedHere_ && job_->open)
+        if (const auto trial = trials_->atOnce(*job_->open))
+            since = sinceAdopted(session(), *job_, *trial);
+    decision_->setAdopted(words, since);
+    foldAlternatives();
+}
+
+void AdjustPage::foldAlternatives() {
+    const bool plan = !decision_->withoutPlan();
+    alternativesButton_->setVisible(plan && adoptedHere_);
+    alternativesButton_->setChecked(alternativesOpen_);
+    alternativesButton_->setText(alternativesOpen_ ? tr("Fold the alternatives") : tr("Show the alternatives"));
+    proposals_->setVisible(plan);
+    proposals_->setFolded(adoptedHere_ && !alternativesOpen_);
+}
+
+void AdjustPage::openAlternatives(bool open) {
+    alternativesOpen_ = open;
+    foldAlternatives();
+}
+
+void AdjustPage::resizeEvent(QResizeEvent* event) {
+    WorkPage::resizeEvent(event);
+    verdicts_->setRoom(height());
 }
 
 void AdjustPage::showDeep(const DeepTrial& deep) {
@@ -262,6 +315,8 @@ QString AdjustPage::nameOfTried() const {
     const int number = matching(board_->tried());
     if (number > 0)
         return tr("Proposal %1").arg(number);
+    if (number == ProposalList::usual)
+        return tr("The usual recipe");
     return number == 0 ? tr("Left alone") : tr("What is tried");
 }
 
@@ -318,13 +373,24 @@ void AdjustPage::adopt() {
     }
     const QString name = nameOfTried();
     touched_ = false;
-    const int chosen = proposals_->chosen();
-    const auto done = chosen == ProposalList::own ? session().adopt(*job_, *trial_)
-                                                  : session().choose(*job_, *answer_.advice, chosen);
-    if (done)
+    alternativesOpen_ = false;
+    left_->verticalScrollBar()->setValue(0);
+    if (const auto done = adoptChosen())
         Q_EMIT session().said(tr("Adopted: %1").arg(name));
     else
         say(done.error());
+}
+
+Result<desk::Chosen> AdjustPage::adoptChosen() {
+    const int chosen = proposals_->chosen();
+    if (chosen == ProposalList::own)
+        return session().adopt(*job_, *trial_);
+    if (chosen != ProposalList::usual)
+        return session().choose(*job_, *answer_.advice, chosen);
+    // The recipe as it is written, also where no set of levers makes it.
+    const auto trial =
+        advice::TryBoard(job_->input).trial(proposals_->proposal(chosen)->setting, advice::TrialDepth::settled);
+    return trial ? session().adopt(*job_, *trial) : Result<desk::Chosen>(fail(trial.error()));
 }
 
 void AdjustPage::openTarget(bool open) {
@@ -374,14 +440,17 @@ void AdjustPage::cancel() {
 void AdjustPage::showWorking() {
     const bool works = advice_->busy();
     working_->setText(works ? own("ui.adjust.working") : QString());
+    decision_->setWaiting(working_->text());
     cancel_->setText(works ? tr("Stop") : tr("Ask again"));
     cancel_->setVisible(works || !answer_.advice || !fresh(answer_) || !answer_.settled);
 }
 
 void AdjustPage::endWork(bool cancelled) {
     showWorking();
-    if (cancelled)
+    if (cancelled) {
         working_->setText(own("ui.adjust.cancelled"));
+        decision_->setWaiting(working_->text());
+    }
     showAdoptable();
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Adjust: verdicts and windows above, the try board and the proposals below, the reasons behind every number.
+// Adjust: what to brew, and why. The time lines above; below, left, the decision and the try board; right, the
+// alternatives and the reasons; the explanation behind every number.
 #pragma once
 
 #include "advice/board.h"
@@ -17,13 +18,14 @@ class QStackedWidget;
 
 namespace staveline::ui {
 
-class AnswerPanel;
+class DecisionPanel;
 class ExplanationPanel;
 class DrawDayPage;
 class StockList;
 class LeverBoard;
 class MessageLabel;
 class MoreNotes;
+class Permissions;
 class TimelineLegend;
 class TargetForm;
 class TotalBar;
@@ -44,7 +46,10 @@ public:
     [[nodiscard]] LeverBoard& board() const { return *board_; }
     [[nodiscard]] TargetForm& target() const { return *target_; }
     [[nodiscard]] DrawDayPage& drawDay() const { return *drawDay_; }
+    [[nodiscard]] DecisionPanel& decision() const { return *decision_; }
     [[nodiscard]] MoreNotes& notes() const { return *notes_; }
+    [[nodiscard]] QPushButton& alternativesButton() const { return *alternativesButton_; }
+    void openAlternatives(bool open); ///< where one is adopted
     [[nodiscard]] QStringList verdictWords() const;
     [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
 
@@ -56,6 +61,7 @@ Q_SIGNALS:
 protected:
     void refresh() override;
     void leaveVessel() override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     QWidget* makeEmpty();
@@ -75,6 +81,9 @@ private:
     void showTrial(const advice::Trial& trial);
     void showDeep(const DeepTrial& deep);
     void showTimelines();
+    void showPlan();
+    void showAdopted();
+    void foldAlternatives();
     void showAdoptable();
     void refuseAdopt();
     void explainNumber(int proposal, int move, const Origin& origin);
@@ -83,13 +92,15 @@ private:
     [[nodiscard]] bool fresh(const Answer& answer) const;
     [[nodiscard]] int matching(const TriedValues& tried) const; ///< proposal with these moves, or none's own
     [[nodiscard]] QString nameOfTried() const;
+    [[nodiscard]] Result<desk::Chosen> adoptChosen();
 
     JobPtr job_;
     Day readOn_{}; ///< the day job_ speaks of
     Answer answer_;
     std::optional<advice::Trial> trial_; ///< of what the board shows
     PerDimension<TargetTimelineData> timelines_;
-    bool touched_ = false;    ///< the brewer tried something in this vessel
+    bool touched_ = false; ///< the brewer tried something in this vessel
+    bool adoptedHere_ = false, alternativesOpen_ = false;
     QPointer<QWidget> asker_; ///< gets the focus back from the explanation
 
     AdviceRunner* advice_;
@@ -103,7 +114,6 @@ private:
     QPushButton* cancel_ = nullptr;
     TimelineLegend* legend_ = nullptr;
     VerdictPanel* verdicts_;
-    QLabel* adopted_;
     MessageLabel* message_;
     QStackedWidget* middle_;
     QScrollArea* left_ = nullptr;
@@ -111,7 +121,9 @@ private:
     TargetForm* target_ = nullptr;
     LeverBoard* board_ = nullptr;
     StockList* stock_ = nullptr;
-    AnswerPanel* answers_ = nullptr;
+    DecisionPanel* decision_ = nullptr;
+    QPushButton* alternativesButton_ = nullptr;
+    Permissions* permissions_ = nullptr;
     ProposalList* proposals_ = nullptr;
     MoreNotes* notes_ = nullptr;
     ExplanationPanel* explanation_ = nullptr;

@@ -2,11 +2,12 @@
 // How the Adjust page is put together.
 #include "ui/adjust/page.h"
 
-#include "ui/adjust/answer_panel.h"
+#include "ui/adjust/decision_panel.h"
 #include "ui/adjust/draw_day_page.h"
 #include "ui/adjust/explanation_panel.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/more_notes.h"
+#include "ui/adjust/permissions.h"
 #include "ui/adjust/stock_list.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/target_timeline.h"
@@ -40,19 +41,15 @@ QScrollArea* scrolling(QWidget* page, const QString& name, QWidget* parent) {
 
 AdjustPage::AdjustPage(Session& session, QWidget* parent)
     : WorkPage(session, parent), advice_(new AdviceRunner(this)), trials_(new TrialRunner(this)),
-      pages_(new QStackedWidget(this)), verdicts_(new VerdictPanel(this)), adopted_(new QLabel(this)),
-      message_(new MessageLabel(this)), middle_(new QStackedWidget(this)), total_(new TotalBar(session, this)) {
+      pages_(new QStackedWidget(this)), verdicts_(new VerdictPanel(this)), message_(new MessageLabel(this)),
+      middle_(new QStackedWidget(this)), total_(new TotalBar(session, this)) {
     auto* work = new QWidget(this);
     auto* column = new QVBoxLayout(work);
     column->setContentsMargins(0, lines(*this, .4), 0, 0);
     column->setSpacing(lines(*this, .4));
-    adopted_->setObjectName("adopted");
     message_->setObjectName("message");
-    adopted_->setWordWrap(true);
-    adopted_->setVisible(false);
     column->addWidget(makeTools());
     column->addWidget(verdicts_);
-    column->addWidget(adopted_);
     column->addWidget(message_);
     column->addWidget(middle_, 1);
     column->addWidget(total_);
@@ -118,29 +115,34 @@ QWidget* AdjustPage::makeTools() {
 QWidget* AdjustPage::makeLeft() {
     auto* page = new QWidget(this);
     target_ = new TargetForm(session(), page);
+    decision_ = new DecisionPanel(session(), page);
     board_ = new LeverBoard(session(), page);
     stock_ = new StockList(session(), page);
     target_->setVisible(false);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, lines(*this, .6), 0);
     column->addWidget(target_);
+    column->addWidget(decision_);
     column->addWidget(board_);
     column->addWidget(stock_);
     column->addStretch(1);
-    return left_ = scrolling(page, tr("Try board"), this);
+    return left_ = scrolling(page, tr("Decision and try board"), this);
 }
 
 QWidget* AdjustPage::makeRight() {
     auto* page = new QWidget(this);
-    answers_ = new AnswerPanel(page);
+    alternativesButton_ = new QPushButton(page);
+    alternativesButton_->setCheckable(true);
     proposals_ = new ProposalList(session(), page);
     notes_ = new MoreNotes(session(), page);
+    permissions_ = new Permissions(session(), page);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, lines(*this, .6), 0);
     column->setSpacing(lines(*this, .6));
-    column->addWidget(answers_);
+    column->addWidget(alternativesButton_, 0, Qt::AlignLeft);
     column->addWidget(proposals_);
     column->addWidget(notes_);
+    column->addWidget(permissions_);
     column->addStretch(1);
     explanation_ = new ExplanationPanel(session(), this);
     right_ = new QStackedWidget(this);
@@ -178,6 +180,11 @@ void AdjustPage::connectParts() {
     });
     connect(board_, &LeverBoard::failed, this, &AdjustPage::say);
     connect(stock_, &StockList::failed, this, &AdjustPage::say);
+    connect(permissions_, &Permissions::failed, this, &AdjustPage::say);
+    connect(decision_, &DecisionPanel::tasteAsked, this, &AdjustPage::tasteAsked);
+    connect(decision_, &DecisionPanel::explainAsked, this,
+            [this](int move, const Origin& origin) { explainNumber(proposals_->chosen(), move, origin); });
+    connect(alternativesButton_, &QPushButton::clicked, this, &AdjustPage::openAlternatives);
     connect(proposals_, &ProposalList::picked, this, &AdjustPage::pick);
     connect(proposals_, &ProposalList::explainAsked, this, &AdjustPage::explainNumber);
     const auto explainChosen = [this](const Origin& origin) { explainNumber(proposals_->chosen(), 0, origin); };

@@ -2,7 +2,7 @@
 #include "ui/adjust/proposal_list.h"
 
 #include "ui/adjust/linked_label.h"
-#include "ui/adjust/score_table.h"
+#include "ui/adjust/score_line.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/widgets/message_label.h"
 
@@ -47,7 +47,20 @@ int ProposalList::count() const {
     return answer_.advice ? static_cast<int>(answer_.advice->proposals.size()) : 0;
 }
 
+std::vector<int> ProposalList::numbers() const {
+    std::vector<int> all;
+    for (int number = 1; number <= count(); ++number)
+        all.push_back(number);
+    if (!empty())
+        all.push_back(0);
+    if (answer_.advice && answer_.advice->usual)
+        all.push_back(usual);
+    return all;
+}
+
 const Proposal* ProposalList::proposal(int number) const {
+    if (number == usual && answer_.advice && answer_.advice->usual)
+        return &*answer_.advice->usual;
     if (!answer_.advice || number < 0 || number > count())
         return nullptr;
     return number == 0 ? &answer_.advice->leaveAlone : &answer_.advice->proposals[static_cast<std::size_t>(number - 1)];
@@ -71,22 +84,23 @@ void ProposalList::setAnswer(const Answer& answer) {
     list_ = new QWidget(this);
     auto* rows = new QVBoxLayout(list_);
     rows->setContentsMargins(0, 0, 0, 0);
-    rows->setSpacing(lines(*this, .4));
+    rows->setSpacing(lines(*this, .35));
     group_ = new QButtonGroup(list_);
-    for (int number = 1; number <= count(); ++number)
+    for (const int number : numbers())
         cards_.push_back(makeCard(number, *proposal(number)));
-    cards_.push_back(makeCard(0, *proposal(0)));
     for (const Card& card : cards_)
         rows->addWidget(card.frame);
     makeOwn();
     rows->addWidget(own_);
     connect(group_, &QButtonGroup::idClicked, this, [this](int id) {
-        if (id <= count())
-            Q_EMIT picked(id);
+        for (const int number : numbers())
+            if (idOf(number) == id)
+                Q_EMIT picked(number);
     });
     column_->insertWidget(0, list_);
-    list_->show();
-    choose(first ? (count() > 0 ? 1 : 0) : chosen_ > count() ? 0 : chosen_);
+    list_->setVisible(!folded_);
+    const bool known = chosen_ == own || proposal(chosen_) != nullptr;
+    choose(first ? (count() > 0 ? 1 : 0) : known ? chosen_ : 0);
     if (hadFocus)
         focusChosen();
 }
@@ -97,8 +111,8 @@ ProposalList::Card ProposalList::makeCard(int number, const Proposal& proposal) 
     card.radio = new QRadioButton(number > 0 ? QString::number(number) : title, card.frame);
     card.radio->setAccessibleName(number > 0 ? tr("Proposal %1: %2").arg(QString::number(number), title) : title);
     card.radio->setObjectName(QStringLiteral("proposal %1").arg(number));
-    group_->addButton(card.radio, number);
-    card.scores = new ScoreTable(card.frame);
+    group_->addButton(card.radio, idOf(number));
+    card.scores = new ScoreLine(card.frame);
     card.scores->setBands(forecastBandsOf(proposal, answer_.settled));
     card.radio->setAccessibleDescription(card.scores->sentence());
     auto* column = new QVBoxLayout(card.frame);
@@ -118,10 +132,14 @@ ProposalList::Card ProposalList::makeCard(int number, const Proposal& proposal) 
     return card;
 }
 
+int ProposalList::idOf(int number) {
+    return number - usual; // Qt keeps -1 for none
+}
+
 void ProposalList::makeOwn() {
     own_ = new QRadioButton(tr("Your own setting"), list_);
     own_->setObjectName(QStringLiteral("proposal own"));
-    group_->addButton(own_, count() + 1);
+    group_->addButton(own_, idOf(own));
 }
 
 bool ProposalList::eventFilter(QObject* watched, QEvent* event) {
@@ -155,6 +173,18 @@ void ProposalList::postpone() {
         later_->start();
 }
 
+void ProposalList::setFolded(bool folded) {
+    folded_ = folded;
+    if (list_)
+        list_->setVisible(!folded);
+}
+
+void ProposalList::setDetailShown(bool shown) {
+    detailShown_ = shown;
+    if (detail_)
+        detail_->setVisible(shown);
+}
+
 void ProposalList::focusChosen() {
     if (QRadioButton* at = chosen_ == own ? own_ : radio(chosen_))
         at->setFocus(Qt::OtherFocusReason);
@@ -167,7 +197,7 @@ QRadioButton* ProposalList::radio(int number) const {
     return nullptr;
 }
 
-ScoreTable* ProposalList::scores(int number) const {
+ScoreLine* ProposalList::scores(int number) const {
     for (const Card& card : cards_)
         if (card.number == number)
             return card.scores;
@@ -193,7 +223,7 @@ void ProposalList::showDetail() {
         column->addWidget(label);
     }
     column_->insertWidget(1, detail_);
-    detail_->show();
+    detail_->setVisible(detailShown_);
 }
 
 void ProposalList::addMoves(QVBoxLayout& column, const Proposal& proposal) {
@@ -219,7 +249,10 @@ void ProposalList::addMessages(QVBoxLayout& column, const QString& title, const 
 
 void ProposalList::addMessage(QVBoxLayout& column, const Message& message, int move) {
     auto* label = new LinkedLabel(detail_);
-    label->say(message, session_.units());
+    if (chosen_ == usual) // no explanations are kept of it
+        label->say(say("desk.plain").with("text", staveline::render(message, session_.units())), session_.units());
+    else
+        label->say(message, session_.units());
     connect(label, &LinkedLabel::asked, this,
             [this, move](const Origin& origin) { Q_EMIT explainAsked(chosen_, move, origin); });
     column.addWidget(label);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The proposals and "leave it alone", one of them chosen, with its moves, reasons, limits and cautions below.
+// The proposals, "leave it alone" and the usual recipe, one of them chosen, with its moves, reasons, limits and
+// cautions below. The alternatives fold once one is adopted.
 #pragma once
 
 #include "advice/advise.h"
@@ -17,12 +18,13 @@ class QVBoxLayout;
 namespace staveline::ui {
 
 class LinkedLabel;
-class ScoreTable;
+class ScoreLine;
 
 class ProposalList : public QWidget {
     Q_OBJECT
 public:
-    static constexpr int own = -1; ///< what is tried is nobody's proposal
+    static constexpr int own = -1;   ///< what is tried is nobody's proposal
+    static constexpr int usual = -2; ///< the usual recipe, where it differs from leaving alone
 
     explicit ProposalList(Session& session, QWidget* parent = nullptr);
     /// The chosen one stays chosen when it is still there.
@@ -34,12 +36,15 @@ public:
     void postpone(); ///< a lever moves: what is to follow waits
     [[nodiscard]] int chosen() const { return chosen_; }
     [[nodiscard]] const advice::Proposal* proposal(int number) const; ///< null: there is none
-    [[nodiscard]] int count() const;                                  ///< without "leave it alone"
+    [[nodiscard]] int count() const;                                  ///< without "leave it alone" and the usual
+    [[nodiscard]] std::vector<int> numbers() const;                   ///< as they stand, best first
     [[nodiscard]] bool empty() const { return !answer_.advice; }
     void focusChosen();
+    void setFolded(bool folded);     ///< the alternatives; what is said of the chosen one stays
+    void setDetailShown(bool shown); ///< of the chosen one
 
     [[nodiscard]] QRadioButton* radio(int number) const;
-    [[nodiscard]] ScoreTable* scores(int number) const;
+    [[nodiscard]] ScoreLine* scores(int number) const;
 
 Q_SIGNALS:
     void picked(int number);
@@ -51,9 +56,10 @@ private:
         QWidget* frame = nullptr;
         QRadioButton* radio = nullptr;
         QLabel* title = nullptr;
-        ScoreTable* scores = nullptr;
+        ScoreLine* scores = nullptr;
     };
     Card makeCard(int number, const advice::Proposal& proposal);
+    [[nodiscard]] static int idOf(int number); ///< in the group of buttons, where negative ones are taken
     void makeOwn();
     void showDetail();
     void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages, int move = 0);
@@ -64,6 +70,7 @@ private:
     Session& session_;
     Answer answer_;
     int chosen_ = 0;
+    bool folded_ = false, detailShown_ = true;
     QVBoxLayout* column_;
     QTimer* later_; ///< rebuilds the detail
     QWidget* list_ = nullptr;

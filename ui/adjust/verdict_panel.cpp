@@ -59,6 +59,14 @@ void VerdictPanel::setTimelines(const PerDimension<TargetTimelineData>& timeline
         fillTable();
 }
 
+void VerdictPanel::setRoom(int height) {
+    constexpr double share = .16; // the decision below them stays in sight
+    for (const Dimension d : allDimensions) {
+        TargetTimeline& timeline = columns_[d]->timeline();
+        timeline.setFixedHeight(std::max(timeline.minimumSizeHint().height(), static_cast<int>(share * height)));
+    }
+}
+
 void VerdictPanel::showTable(bool table) {
     if (table == tableShown())
         return;

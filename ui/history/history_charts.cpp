@@ -48,6 +48,8 @@ public:
         std::vector<ChartPanel> panels;
         for (Dimension d : allDimensions)
             panels.push_back(score(d));
+        for (Dimension d : allDimensions)
+            panels.push_back(learned(d));
         panels.push_back(
             measured("ta", UnitKind::concentration, 1, 1, [](const HistoryRow& row) { return row.measured.ta; }));
         panels.push_back(measured("ph", UnitKind::ph, 2, .1, [](const HistoryRow& row) { return row.measured.ph; }));
@@ -105,6 +107,26 @@ private:
             made.series.push_back(std::move(aside));
         return made;
     }
+    /// How far the vessel tastes from the model, as it stood after each sitting: it holds until the next.
+    [[nodiscard]] ChartPanel learned(Dimension d) const {
+        ChartPanel made = panel(("learned_" + std::string(name(d))).c_str(), QString(), 1);
+        made.least = 2;
+        auto band = series(tr("80 % band"), SeriesKind::band, Shape::none, Tone::predicted);
+        band.spoken = false;
+        auto offset = series(tr("learned"), SeriesKind::step, Shape::disc, Tone::tasted);
+        for (const HistoryRow& row : history_.rows)
+            if (row.offset[d]) {
+                band.points.push_back(estimatePoint(row.on, *row.offset[d]));
+                offset.points.push_back(plainPoint(row.on, row.offset[d]->mean));
+            }
+        if (!band.points.empty()) {
+            band.points.push_back(band.points.back());
+            band.points.back().on = std::max(band.points.back().on, whole_.to);
+        }
+        made.series = {std::move(band), std::move(offset)};
+        return made;
+    }
+
     /// Each window holds until the next; the last to the end of the charts.
     [[nodiscard]] ChartSeries window(Dimension d) const {
         auto made = series(tr("target"), SeriesKind::band, Shape::none, Tone::predicted);

@@ -17,11 +17,16 @@ QVariant alignment(bool numeric) {
     return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter | (numeric ? Qt::AlignRight : Qt::AlignLeft)));
 }
 
-// Columns of the promises: made, for, which, then told / tasted / how it came out for each dimension.
-constexpr int leading = 3, perDimension = 3;
+// Columns of the promises: made, for, which, then told / tasted / how it came out / against no change for each
+// dimension.
+constexpr int leading = 3, perDimension = 4;
 
 Dimension dimensionOf(int column) {
     return allDimensions.at(static_cast<std::size_t>((column - leading) / perDimension));
+}
+
+QString verdictOn(const std::optional<bool>& good, const QString& yes, const QString& no) {
+    return !good ? QString() : *good ? yes : no;
 }
 
 QString chosenWords(int proposal) {
@@ -119,11 +124,11 @@ QString PromiseModel::cell(const desk::PromiseOutcome& promise, int column) cons
         return estimateWords(promise.told[d]);
     case 1:
         return promise.tasted[d] ? estimateWords(*promise.tasted[d]) : tr("not yet");
+    case 2:
+        return verdictOn(promise.inside[d], tr("inside"), tr("outside"));
     default:
-        break;
+        return verdictOn(promise.nearer(d), tr("nearer"), tr("farther"));
     }
-    const auto& inside = promise.inside[d];
-    return !inside ? QString() : *inside ? tr("inside") : tr("outside");
 }
 
 QVariant PromiseModel::data(const QModelIndex& index, int role) const {
@@ -157,8 +162,10 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
         return tr("%1\npromised").arg(dimension);
     case 1:
         return tr("%1\ntasted").arg(dimension);
-    default:
+    case 2:
         return tr("%1\nband").arg(dimension);
+    default:
+        return tr("than no\nchange");
     }
 }
 

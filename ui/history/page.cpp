@@ -45,6 +45,11 @@ QString endingOf(HistoryPage::Format format) {
     return QStringLiteral(".csv");
 }
 
+/// A run of sittings that all came out on one side of what was expected.
+bool isRun(const Message& line) {
+    return line.key.starts_with("desk.expected.") && (line.key.ends_with(".above") || line.key.ends_with(".below"));
+}
+
 QLabel* wrapping(QWidget* parent) {
     auto* label = new QLabel(parent);
     label->setWordWrap(true);
@@ -59,11 +64,12 @@ HistoryPage::HistoryPage(Session& session, Prompt& prompt, QWidget* parent)
       empty_(new QWidget(this)), firstEntry_(new QPushButton(empty_)), page_(new QWidget(this)),
       spanChoice_(new ChoiceField(page_)), panelMenu_(new QMenu(this)), message_(new MessageLabel(page_)),
       record_(wrapping(page_)), stack_(new QStackedWidget(page_)), charts_(new ChartStack(stack_)),
-      reading_(wrapping(stack_)), lastPromise_(wrapping(stack_)),
+      reading_(wrapping(stack_)), learned_(wrapping(stack_)), lastPromise_(wrapping(stack_)),
       table_(new CopyTable(tr("History as a table"), *model_, stack_)),
       promiseTable_(new CopyTable(tr("Promises and how they came out"), *promiseModel_, stack_)) {
     installAccessibleRoles();
     record_->setObjectName("record");
+    learned_->setObjectName("learned");
     fillEmptyPage();
     auto* tools = new QWidget(page_);
     addTools(*tools);
@@ -80,6 +86,7 @@ HistoryPage::HistoryPage(Session& session, Prompt& prompt, QWidget* parent)
     auto* promisePage = new QWidget(stack_);
     auto* promiseColumn = new QVBoxLayout(promisePage);
     promiseColumn->setContentsMargins(0, 0, 0, 0);
+    promiseColumn->addWidget(learned_);
     promiseColumn->addWidget(lastPromise_);
     promiseColumn->addWidget(promiseTable_, 1);
     for (QWidget* face : {chartPage, static_cast<QWidget*>(table_), promisePage})
@@ -241,9 +248,16 @@ void HistoryPage::fitTable() {
 }
 
 void HistoryPage::showRecord() {
-    QStringList words;
+    QStringList words, learned;
     for (const Message& line : history_.record)
         words << session().words(line);
+    for (const Message& line : history_.learned) {
+        learned << session().words(line);
+        if (isRun(line)) // a drift is seen at once, not one key away
+            words << session().words(line);
+    }
+    learned_->setText(learned.join(QLatin1Char('\n')));
+    learned_->setVisible(!learned.isEmpty());
     record_->setText(words.isEmpty() ? own("ui.history.no_record") : words.join(QLatin1Char(' ')));
     QStringList last;
     const auto kept =

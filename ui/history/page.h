@@ -80,6 +80,7 @@ private:
     QStackedWidget* stack_;
     ChartStack* charts_;
     QLabel* reading_;
+    QLabel* learned_;
     QLabel* lastPromise_;
     CopyTable* table_;
     CopyTable* promiseTable_;

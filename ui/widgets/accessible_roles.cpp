@@ -36,7 +36,7 @@ const QHash<QString, QAccessible::Role>& roles() {
         {QStringLiteral("staveline::ui::StatusLine"), QAccessible::StatusBar},
         {QStringLiteral("staveline::ui::LeverBoard"), QAccessible::Grouping},
         {QStringLiteral("staveline::ui::ProposalList"), QAccessible::Grouping},
-        {QStringLiteral("staveline::ui::ScoreTable"), QAccessible::Grouping},
+        {QStringLiteral("staveline::ui::DecisionPanel"), QAccessible::Grouping},
         {QStringLiteral("QFrame"), QAccessible::Grouping}, // else the role of a top-level window
         {QStringLiteral("QSplitterHandle"), QAccessible::Separator}};
     return table;

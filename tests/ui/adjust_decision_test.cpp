@@ -1,0 +1,383 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The Adjust page answers what to brew, and why: the sentence follows the plan in view and never says more than is
+// known.
+#include "ui/adjust_support.h"
+
+#include "estimate/words.h"
+#include "ui/adjust/decision_panel.h"
+#include "ui/adjust/more_notes.h"
+#include "ui/adjust/move_table.h"
+#include "ui/adjust/permissions.h"
+#include "ui/adjust/plan_in_view.h"
+#include "ui/audit.h"
+#include "ui/window/cellar_view.h"
+
+#include <QScrollArea>
+
+using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::tasting;
+using namespace staveline::ui;
+using staveline::testing::day;
+using staveline::testing::part;
+using staveline::testing::wordsOf;
+using testing::AtAdjust;
+
+namespace {
+
+/// The page at a target of the test's own; what was answered before is gone.
+void aimAt(const AtAdjust& s, const VesselName& vessel, const PerDimension<TargetWindow>& windows) {
+    Target target = (*s.desk().target(vessel))->fact.target;
+    target.windows = windows;
+    REQUIRE(s.session->record(TargetFact{vessel, s.today, target}));
+    s.settle();
+}
+
+PerDimension<TargetWindow> whereItIs(const AtAdjust& s, const VesselName& vessel) {
+    PerDimension<TargetWindow> windows;
+    const auto job = s.jobOf(vessel);
+    for (const Dimension d : allDimensions)
+        windows[d] = {job.input.combined[d].mean, 2};
+    return windows;
+}
+
+const DecisionPanel& decisionOf(const AtAdjust& s) {
+    return s.workPage->decision();
+}
+
+QString why(const AtAdjust& s) {
+    const auto* label = s.workPage->findChild<LinkedLabel*>(QStringLiteral("why"));
+    REQUIRE(label);
+    return label->words();
+}
+
+QString lower(const QString& title) {
+    return title.left(1).toLower() + title.mid(1);
+}
+
+bool whollySeen(const QWidget& widget) {
+    return widget.isVisible() && widget.visibleRegion().boundingRect() == widget.rect();
+}
+
+/// On the sample cellar in a whole window of 1280 x 800.
+struct InWindow : testing::WindowInScratch {
+    explicit InWindow(Appearance look) : WindowInScratch(false) {
+        REQUIRE(window->sampleBook(book));
+        window->setAppearance(look);
+    }
+    void at(const char* vessel) const {
+        window->cellar()->showVessel(vessel);
+        window->cellar()->showPage(PageId::adjust);
+        REQUIRE(QTest::qWaitFor([this] { return !page().busy(); }, 60000));
+        QTest::qWait(30);
+    }
+    [[nodiscard]] AdjustPage& page() const { return window->cellar()->adjust(); }
+};
+
+} // namespace
+
+TEST_CASE("the sentence is that of the plan in view, and its moves are told one by one", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    ProposalList& list = s.proposals();
+    REQUIRE(list.count() >= 2);
+    for (const int number : {1, 2}) {
+        list.radio(number)->click();
+        s.settle();
+        const Proposal& shown = *list.proposal(number);
+        INFO(decisionOf(s).plan().toStdString());
+        CHECK(decisionOf(s).plan().contains(lower(s.session->words(shown.title))));
+        CHECK(why(s) == s.session->words(shown.why));
+        const QStringList moves = decisionOf(s).moves().words();
+        REQUIRE(moves.size() == static_cast<qsizetype>(shown.moves.size()));
+        for (std::size_t i = 0; i < shown.moves.size(); ++i)
+            CHECK(moves[static_cast<qsizetype>(i)].contains(effectWords(shown.moves[i].next, shown.moves[i].settled)));
+    }
+    list.radio(0)->click();
+    CHECK(decisionOf(s).plan().contains("eave it alone"));
+    CHECK(decisionOf(s).moves().words().isEmpty());
+    // A better plan is known: leaving alone does not say that nothing gains enough.
+    CHECK(why(s).contains(lower(s.session->words(list.proposal(1)->title))));
+    CHECK_FALSE(why(s).contains("No change"));
+}
+
+TEST_CASE("a setting of the brewer's own is called that, with what it moves", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    s.workPage->asNow();
+    s.slide("sacch_temperature", Qt::Key_Left, 4);
+    s.settle();
+    CHECK(decisionOf(s).plan().contains("As tried: cooler mash"));
+    REQUIRE(decisionOf(s).moves().words().size() == 1);
+    const auto& line = s.line("sacch_temperature").line();
+    CHECK(decisionOf(s).moves().words().front().contains(
+        s.session->words(valueText(line.row.id, line.now, s.desk().pantry()))));
+    s.slide("sacch_temperature", Qt::Key_Right, 4);
+    CHECK(decisionOf(s).moves().words().isEmpty());
+}
+
+TEST_CASE("effects are told where they will be tasted, next and over the years", "[ui][adjust][decision]") {
+    Scores next, settled;
+    next[Dimension::acidity] = -.2;
+    settled[Dimension::acidity] = -.5;
+    next[Dimension::funk] = .1;
+    settled[Dimension::funk] = .1;
+    CHECK(effectWords(next, settled) == "acidity -0.2 next, -0.5 over the years");
+    CHECK(effectWords(next, std::nullopt) == "too little to taste by itself");
+    next[Dimension::body] = .4;
+    CHECK(effectWords(next, std::nullopt) == "body +0.4 next");
+}
+
+TEST_CASE("where nothing gains enough, leaving it alone is the sentence and the plan", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    aimAt(s, "Plover", whereItIs(s, "Plover"));
+    REQUIRE(s.proposals().count() == 0);
+    CHECK(decisionOf(s).sentence() == "Leave it alone.");
+    CHECK(s.proposals().chosen() == 0);
+    CHECK(decisionOf(s).moves().words().isEmpty());
+    CHECK(why(s) == s.session->words(s.proposals().proposal(0)->why));
+    CHECK(s.proposals().radio(0)->isVisible());
+}
+
+TEST_CASE("what the vessel has taught stands below, and what one more taster would do", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    const auto job = s.jobOf("Plover");
+    for (const Dimension d : allDimensions) {
+        REQUIRE(job.estimates.sittings[d] > 0);
+        CHECK(wordsOf(*s.workPage, QString::fromStdString("taught " + std::string(name(d)))) ==
+              s.session->words(estimate::taught(d, job.estimates.offsets[d], job.estimates.sittings[d])));
+    }
+    const auto advice = *advise(job.input);
+    const bool worth = advice.tasting.dimension.has_value();
+    CHECK((wordsOf(*s.workPage, "tasting") == own("ui.adjust.no_taster")) == !worth);
+}
+
+TEST_CASE("one more glass worth asking for is the sentence, its dimension named, the working plan beside it",
+          "[ui][adjust][decision]") {
+    const AtAdjust s;
+    std::optional<Dimension> asked;
+    for (double off = .4; off < 3 && !asked; off += .2) {
+        auto windows = whereItIs(s, "Plover");
+        for (const Dimension d : allDimensions)
+            windows[d].band = .5;
+        windows[Dimension::acidity].wanted -= off;
+        aimAt(s, "Plover", windows);
+        asked = advise(s.jobOf("Plover").input)->tasting.dimension;
+    }
+    REQUIRE(asked);
+    INFO(decisionOf(s).sentence().toStdString());
+    CHECK(decisionOf(s).sentence().contains("One more taster"));
+    CHECK(decisionOf(s).sentence().contains(QString::fromStdString(std::string(name(*asked)))));
+    CHECK(wordsOf(*s.workPage, "meanwhile").startsWith("Without that: "));
+    CHECK_FALSE(wordsOf(*s.workPage, "tasting").contains("would not change"));
+    for (const QString& note : s.workPage->notes().words()) // said once
+        CHECK_FALSE(note.contains("One more taster"));
+}
+
+TEST_CASE("a vessel never tasted is to be tasted first, and gets the try board only", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    testing::recordAll(*s.session, R"([{"kind": "vessel", "name": "Curlew", "shape": "cask", "material": "oak used",
+        "capacity_l": 225}, {"kind": "opening", "vessel": "Curlew", "on": "2025-10-01", "volume_l": 214,
+        "age_years": 1.6}])");
+    s.workPage->showVessel("Curlew");
+    s.settle();
+    CHECK(s.answers().words().front().startsWith("Taste first"));
+    CHECK(decisionOf(s).sentence().isEmpty());
+    CHECK_FALSE(s.proposals().isVisible());
+    CHECK(wordsOf(*s.workPage, "taught acidity").isEmpty());
+    CHECK_FALSE(wordsOf(*s.workPage, "tasting").contains("would not"));
+    CHECK(s.workPage->board().isVisible());
+    QSignalSpy asked(s.workPage.get(), &AdjustPage::tasteAsked);
+    s.workPage->focusWork();
+    CHECK(decisionOf(s).tasteButton().hasFocus());
+    QTest::keyClick(&decisionOf(s).tasteButton(), Qt::Key_Space);
+    CHECK(asked.count() == 1);
+    s.workPage->showVessel("Plover");
+    s.settle();
+    CHECK(s.proposals().isVisible());
+    CHECK_FALSE(decisionOf(s).tasteButton().isVisible());
+}
+
+TEST_CASE("a fault has its full answer and no plan beside it", "[ui][adjust][decision]") {
+    const AtAdjust s("Dunlin");
+    s.settle();
+    CHECK(s.answers().words().front().startsWith("Fault first"));
+    CHECK(decisionOf(s).sentence().isEmpty());
+    CHECK(decisionOf(s).moves().words().isEmpty());
+    CHECK_FALSE(s.proposals().isVisible());
+}
+
+TEST_CASE("after adopting the plan and its promise stay and the alternatives fold", "[ui][adjust][decision]") {
+    install(*qApp, Appearance::light);
+    AtAdjust s;
+    s.settle();
+    REQUIRE(s.proposals().radio(0)->isVisible());
+    CHECK_FALSE(s.workPage->alternativesButton().isVisible());
+    const QString plan = decisionOf(s).plan();
+    s.workPage->adopt();
+    s.settle();
+    CHECK(decisionOf(s).plan() == plan);
+    CHECK(wordsOf(*s.workPage, "adopted").contains("Promised for the draw of"));
+    CHECK(wordsOf(*s.workPage, "since").isEmpty()); // nothing new is known
+    CHECK_FALSE(s.proposals().radio(0)->isVisible());
+    REQUIRE(s.workPage->alternativesButton().isVisible());
+    const auto report = testing::audit(*s.workPage);
+    INFO(report.findings.join('\n').toStdString());
+    CHECK(report.findings.isEmpty());
+    s.workPage->focusWork();
+    CHECK(s.workPage->alternativesButton().hasFocus());
+    QTest::keyClick(&s.workPage->alternativesButton(), Qt::Key_Space);
+    CHECK(s.proposals().radio(0)->isVisible());
+    s.proposals().radio(0)->click();
+    CHECK(decisionOf(s).plan().contains("eave it alone"));
+    s.session->undo();
+    s.settle();
+    CHECK(s.proposals().radio(0)->isVisible());
+    CHECK_FALSE(s.workPage->alternativesButton().isVisible());
+}
+
+TEST_CASE("what is tasted after adopting says what it changed in the promise", "[ui][adjust][decision]") {
+    AtAdjust s;
+    s.settle();
+    s.workPage->adopt();
+    s.settle();
+    const Forecast told = *s.desk().lastChoice("Plover")->forecast;
+    s.today += std::chrono::days{10};
+    testing::recordAll(*s.session, R"({"kind": "sitting", "vessel": "Plover", "on": "2026-06-10", "scores": [
+        {"taster": "Rook", "attribute": "TA1", "cold": 8.5, "cellar": 8.5},
+        {"taster": "Rook", "attribute": "TA2", "cold": 8.5, "cellar": 8.5},
+        {"taster": "Rook", "attribute": "TA3", "cold": 8.5, "cellar": 8.5},
+        {"taster": "Teal", "attribute": "TA1", "cold": 8.5, "cellar": 8.5},
+        {"taster": "Teal", "attribute": "TA2", "cold": 8.5, "cellar": 8.5},
+        {"taster": "Teal", "attribute": "TA3", "cold": 8.5, "cellar": 8.5}]})");
+    s.settle();
+    const QString since = wordsOf(*s.workPage, "since");
+    INFO(since.toStdString());
+    CHECK(since.contains("Tasted since, on 10 Jun 2026"));
+    const auto job = s.jobOf("Plover");
+    REQUIRE(job.open);
+    const Trial now = *TryBoard(job.input).trial(*job.open, TrialDepth::central);
+    PerDimension<std::optional<double>> expected;
+    for (const Dimension d : allDimensions)
+        expected[d] = now.next[d].value;
+    const auto moved = movedPromises(told, expected, {{.3, .3, .3}});
+    for (const Message& message : moved)
+        CHECK(since.contains(s.session->words(message)));
+    CHECK(since.contains("by less than you would taste") == moved.empty());
+}
+
+TEST_CASE("a plan says before it is adopted what is not at hand for it", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    CHECK(wordsOf(*s.workPage, "missing").isEmpty());
+    const auto recipe = s.jobOf("Plover").input.base.recipe;
+    REQUIRE(s.session->record(AvailabilityFact{s.today, recipe.grist.front().grain, false, {}}));
+    REQUIRE(s.session->record(AvailabilityFact{s.today, recipe.yeast, false, {}}));
+    s.settle();
+    CHECK(wordsOf(*s.workPage, "missing").contains("not at hand"));
+    CHECK(wordsOf(*s.workPage, "missing").contains(qs(s.desk().pantry().grain(recipe.grist.front().grain)->name)));
+    s.proposals().radio(0)->click();
+    s.settle();
+    const QStringList moves = decisionOf(s).moves().words(); // another yeast, also when all else is left alone
+    REQUIRE(moves.size() == 1);
+    CHECK(moves.front().contains("not at hand"));
+    CHECK(moves.front().contains(qs(s.desk().pantry().yeast(recipe.yeast)->name)));
+}
+
+TEST_CASE("the draw and the wait are let move from here, each one undo", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    Permissions& permissions = part<Permissions>(*s.workPage);
+    const bool before = s.jobOf("Plover").input.mayMoveDraw;
+    CHECK(permissions.draw().isChecked() == before);
+    permissions.draw().setFocus();
+    QTest::keyClick(&permissions.draw(), Qt::Key_Space);
+    CHECK(s.jobOf("Plover").input.mayMoveDraw == !before);
+    QTest::keyClick(&permissions.interval(), Qt::Key_Space);
+    CHECK(s.jobOf("Plover").input.mayMoveInterval);
+    s.session->undo();
+    s.session->undo();
+    CHECK(s.jobOf("Plover").input.mayMoveDraw == before);
+    CHECK(permissions.draw().isChecked() == before);
+}
+
+TEST_CASE("the levers a plan moves stand first on the board, in the order of the keys too", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    const auto moved = s.workPage->board().tried();
+    REQUIRE_FALSE(moved.empty());
+    const auto& order = s.workPage->board().inOrder();
+    for (std::size_t i = 0; i < moved.size(); ++i)
+        CHECK(order[i]->moved());
+    int last = -1;
+    for (const LeverLine* line : order) {
+        CHECK(line->lock()->y() > last);
+        last = line->lock()->y();
+    }
+    QWidget* from = order[moved.size() - 1]->tabStops().back();
+    QWidget* next = from->nextInFocusChain();
+    while (next->focusPolicy() == Qt::NoFocus || !next->isEnabled() || !next->isVisible())
+        next = next->nextInFocusChain();
+    bool found = false;
+    for (const LeverLine* line : order)
+        for (QWidget* stop : line->tabStops())
+            found = found || stop == next || stop->isAncestorOf(next);
+    CHECK(found);
+    s.workPage->asNow();
+    CHECK(order.front() == s.workPage->board().all().front());
+    s.slide("interval", Qt::Key_Right); // while trying, nothing moves away under the hand
+    CHECK(order.front() == s.workPage->board().all().front());
+}
+
+TEST_CASE("the usual recipe is a plan of its own where it differs", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    const auto job = s.jobOf("Plover");
+    Setting usual = job.input.base;
+    usual.recipe.bitterness = Ibu{usual.recipe.bitterness.ibu + 6};
+    REQUIRE(s.session->record(BaseRecipeFact{"Plover", s.today, usual.recipe}));
+    s.settle();
+    const auto advice = *advise(s.jobOf("Plover").input);
+    REQUIRE(advice.usual);
+    QRadioButton* radio = s.proposals().radio(ProposalList::usual);
+    REQUIRE(radio);
+    radio->click();
+    s.settle();
+    CHECK(s.proposals().chosen() == ProposalList::usual);
+    CHECK(decisionOf(s).plan().contains("the usual recipe"));
+    s.workPage->adopt();
+    CHECK(s.desk().lastChoice("Plover")->forecast->recipe == usual.recipe);
+    CHECK(s.desk().lastChoice("Plover")->proposal == ChoiceFact::own);
+}
+
+TEST_CASE("decision, lessons and alternatives are seen at 1280 x 800 without scrolling", "[ui][adjust][decision]") {
+    for (const Appearance look : {Appearance::light, Appearance::dark}) {
+        const InWindow w(look);
+        for (const char* vessel : {"Plover", "Knot"}) {
+            w.at(vessel);
+            const AdjustPage& page = w.page();
+            CAPTURE(vessel);
+            for (const char* name : {"decision", "meanwhile", "why", "missing", "moves", "taught acidity",
+                                     "taught funk", "taught body", "tasting", "doubts"}) {
+                const auto* part = page.findChild<QWidget*>(QString::fromLatin1(name));
+                REQUIRE(part);
+                CAPTURE(name, part->mapTo(&page, QPoint()).y(), part->height());
+                CHECK((!part->isVisible() || whollySeen(*part)));
+            }
+            CHECK(whollySeen(*page.findChild<QWidget*>(QStringLiteral("decision"))));
+            const ProposalList& list = part<ProposalList>(page);
+            for (const int number : list.numbers()) {
+                CAPTURE(number);
+                CHECK(whollySeen(*list.radio(number)));
+                CHECK(whollySeen(*list.scores(number)));
+            }
+            for (const Dimension d : allDimensions)
+                CHECK(whollySeen(part<VerdictPanel>(page).column(d)));
+            CHECK(whollySeen(part<TotalBar>(page).adoptButton()));
+        }
+    }
+    install(*qApp, Appearance::light);
+}
