@@ -10,8 +10,8 @@ namespace staveline::advice {
 /// No recipe gives or takes so much body, because dextrin does not survive a mixed culture [points].
 inline constexpr double bodyOutOfReach = constants::advice::bodyOutOfReach;
 
-/// Faults first, what the facts contradict or leave out, what was never tasted, dates to wait for, the taster worth asking, what no lever reaches. `advice`:
-/// its verdicts, proposals and value of tasting.
+/// Faults first, what the facts contradict or leave out, what was never tasted, dates to wait for, the taster worth
+/// asking, what no lever reaches. `advice`: its verdicts, proposals and value of tasting.
 [[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline, const Advice& advice);
 
 /// "Without the lock on bitterness, ..."; empty when the restriction costs nothing worth a change.

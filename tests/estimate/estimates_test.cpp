@@ -142,10 +142,11 @@ TEST_CASE("the chain shows what earlier sittings taught, this sitting, the titra
     CHECK(estimates.sittings[Dimension::funk] == 9);
 }
 
-TEST_CASE("the latest acid reading of the cycle is the one told", "[estimate]") {
+TEST_CASE("the latest acid reading of the cycle that was learned from is the one told", "[estimate]") {
     auto known = cask();
-    known.measured = {
-        {ago(30), {}, GramsPerLitre{9}, {}}, {ago(10), {}, GramsPerLitre{7}, Ph{3.3}}, {ago(5), {}, {}, {}}};
+    known.measured = {{ago(30), {}, GramsPerLitre{9}, {}}, {ago(10), {}, GramsPerLitre{7}, Ph{3.3}}};
+    known.measured.push_back({ago(5), {}, GramsPerLitre{40}, {}}); // in doubt: nothing was learned from it
+    known.learned.acidity = {{ago(30), GramsPerLitre{9}, {}, {}}, {ago(10), GramsPerLitre{7}, Ph{3.3}, {}}};
     CHECK(estimatesFrom(known).ta == GramsPerLitre{7});
     CHECK(estimatesFrom(known).ph == Ph{3.3});
     known.lastRefill = ago(10);
