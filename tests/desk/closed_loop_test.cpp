@@ -124,7 +124,7 @@ TEST_CASE("the oracle comes closer than the rule of thumb", "[closed loop]") {
 
 TEST_CASE("the program steers the study's vessels the same way every time", "[closed loop]") {
     for (const bool titrated : {false, true}) {
-        const Cell cell{{1, .9}, titrated, {titrated}};
+        const Cell cell{titrated ? Table{1, .5} : Table{3, .5}, titrated, {titrated}};
         const Extent two{2, 3, 1, 2};
         const auto courses = steeredAll(cell, Policy::program, two), again = steeredAll(cell, Policy::program, two);
         for (std::size_t i = 0; i < courses.size(); ++i) {

@@ -8,11 +8,6 @@
 namespace staveline::loop {
 namespace {
 
-struct Glasses {
-    bool cold = false;
-    int each = 1; ///< at a temperature
-};
-
 /// Of the dimension's score that cold glasses give.
 double coldPart(Dimension d) {
     double part = 0;
@@ -23,21 +18,18 @@ double coldPart(Dimension d) {
 }
 
 /// Of an error that is a glass's own, what stays in a taster's mean [variance share].
-double remains(const Glasses& glasses, Dimension d) {
-    const double cold = glasses.cold ? coldPart(d) : 0;
-    return (cold * cold + (1 - cold) * (1 - cold)) / glasses.each;
+double remains(bool coldToo, Dimension d) {
+    const double cold = coldToo ? coldPart(d) : 0;
+    return cold * cold + (1 - cold) * (1 - cold);
 }
 
-Glasses glassesFor(const Table& table) {
-    constexpr std::array<Glasses, 3> all = {Glasses{false, 1}, Glasses{true, 1}, Glasses{true, 2}};
+bool tastesColdToo(const Table& table) {
     const tasting::TastingNoise noise;
-    const auto miss = [&](const Glasses& glasses) {
-        const double single =
-            noise.residual * noise.residual + glasses.each * noise.tasterByTemperature * noise.tasterByTemperature;
-        return std::abs(std::sqrt(single * remains(glasses, Dimension::acidity) / table.tasters) - table.error);
+    const double glass = std::hypot(noise.residual, noise.tasterByTemperature);
+    const auto miss = [&](bool coldToo) {
+        return std::abs(glass * std::sqrt(remains(coldToo, Dimension::acidity) / table.tasters) - table.error);
     };
-    return *std::min_element(all.begin(), all.end(),
-                             [&](const Glasses& a, const Glasses& b) { return miss(a) < miss(b); });
+    return miss(true) < miss(false);
 }
 
 double leaning(const Table& table, Dimension d, int taster, const Noise& noise) {
@@ -61,30 +53,28 @@ std::string tasterName(int taster) {
 }
 
 tasting::Sitting sittingOf(const Table& table, const Scores& truth, const Noise& noise, int cycle) {
-    const Glasses glasses = glassesFor(table);
+    const bool coldToo = tastesColdToo(table);
     tasting::Sitting sitting;
     const auto& lines = tasting::builtInSheet().attributes;
     for (int taster = 0; taster < table.tasters; ++taster)
-        for (int glass = 0; glass < glasses.each; ++glass)
-            for (std::size_t i = 0; i < lines.size(); ++i) {
-                const tasting::Attribute& line = lines[i];
-                if (!line.dimension || !line.shortSheet)
-                    continue;
-                const auto dimension = *line.dimension;
-                const auto written = [&](int warm) {
-                    const double each =
-                        table.error * std::sqrt(table.tasters / remains(glasses, dimension)) *
-                        noise.normal(Stream::glass, {cycle, taster, glass, warm, static_cast<int>(dimension)});
-                    const double tasted = truth[dimension] + leaning(table, dimension, taster, noise) + each;
-                    const double shift = line.warmShift * (warm ? line.coldWeight.of1 : line.coldWeight.of1 - 1);
-                    return inHalfSteps((line.reversed ? 10 - tasted : tasted) + shift,
-                                       noise.uniform(Stream::step, {cycle, taster, glass, warm, static_cast<int>(i)}));
-                };
-                tasting::Score score{tasterName(taster), line.code, {}, written(1)};
-                if (glasses.cold)
-                    score.cold = written(0);
-                sitting.scores.push_back(score);
-            }
+        for (std::size_t i = 0; i < lines.size(); ++i) {
+            const tasting::Attribute& line = lines[i];
+            if (!line.dimension || !line.shortSheet)
+                continue;
+            const Dimension d = *line.dimension;
+            const auto written = [&](int warm) {
+                const double missed = table.error * std::sqrt(table.tasters / remains(coldToo, d)) *
+                                      noise.normal(Stream::glass, {cycle, taster, warm, static_cast<int>(d)});
+                const double tasted = truth[d] + leaning(table, d, taster, noise) + missed;
+                const double shift = line.warmShift * (line.coldWeight.of1 - (warm ? 0 : 1));
+                return inHalfSteps((line.reversed ? 10 - tasted : tasted) + shift,
+                                   noise.uniform(Stream::step, {cycle, taster, warm, static_cast<int>(i)}));
+            };
+            tasting::Score score{tasterName(taster), line.code, {}, written(1)};
+            if (coldToo)
+                score.cold = written(0);
+            sitting.scores.push_back(score);
+        }
     return sitting;
 }
 

@@ -16,9 +16,8 @@ struct Table {
     double error = .5; ///< of the table's mean [points]
 };
 
-/// Scores of the short sheet in half steps. The tasters have as many glasses, cold ones too, as come closest to that
-/// error by what the sheet itself expects of a glass: three have one at cellar temperature for an error of .5, one has
-/// two at both; one has one at cellar temperature for .9.
+/// Scores of the short sheet in half steps. Each taster has one glass at cellar temperature, and a cold one too where
+/// the sheet then expects an error nearer to the stated one: three tasters without for .5, one without for .9.
 [[nodiscard]] tasting::Sitting sittingOf(const Table& table, const Scores& truth, const Noise& noise, int cycle);
 [[nodiscard]] std::string tasterName(int taster);
 
