@@ -95,11 +95,11 @@ DecisionPanel::DecisionPanel(Session& session, QWidget* parent)
 void DecisionPanel::setAnswers(const PerDimension<tasting::Verdict>& verdicts, const desk::AdviceJob& job) {
     const auto answers = answersBefore(verdicts, job);
     answers_->setAnswers(answers, session_.units());
-    const bool never = !anySeen(job);
-    withoutPlan_ = never || std::any_of(answers.begin(), answers.end(), [](const desk::FullAnswer& answer) {
+    never_ = !anySeen(job);
+    withoutPlan_ = never_ || std::any_of(answers.begin(), answers.end(), [](const desk::FullAnswer& answer) {
                        return answer.verdict.kind == VerdictKind::faultFirst;
                    });
-    taste_->setVisible(never);
+    taste_->setVisible(never_);
 }
 
 void DecisionPanel::setKnown(const desk::AdviceJob& job) {
@@ -155,7 +155,9 @@ void DecisionPanel::showHead() {
     const QString words = plan ? session_.words(plan_.sentence) : QString();
     if (plan && taster_) {
         showWords(*head_, session_.words(*taster_));
-        showWords(*working_, text(say("ui.adjust.decision.meanwhile").with("plan", toStd(words))));
+        showWords(
+            *working_,
+            text(say("ui.adjust.decision.meanwhile").with("plan", toStd(words.left(1).toLower() + words.mid(1)))));
     } else {
         showWords(*head_, withoutPlan_ || plan ? words : waiting_);
         showWords(*working_, {});

@@ -28,8 +28,7 @@ public:
     void clearAdvice();
     void setWaiting(const QString& words); ///< what stands where no plan is yet
     void setPlan(const PlanInView& plan);
-    /// Nothing to brew before something else is done: a fault, or it was never tasted.
-    [[nodiscard]] bool withoutPlan() const { return withoutPlan_; }
+    [[nodiscard]] bool neverTasted() const { return never_; } ///< there is nothing to choose from then
     [[nodiscard]] MoveTable& moves() const { return *moves_; }
     [[nodiscard]] QPushButton& tasteButton() const { return *taste_; }
     [[nodiscard]] QString sentence() const; ///< the head
@@ -44,7 +43,8 @@ private:
     void showHead();
 
     Session& session_;
-    bool withoutPlan_ = false;
+    bool never_ = false;
+    bool withoutPlan_ = false; ///< something else is done first: a fault treated, a sample tasted
     QString waiting_;
     std::optional<Message> taster_; ///< worth asking: goes before the plan
     PlanInView plan_;

@@ -281,11 +281,11 @@ void AdjustPage::showAdopted() {
 }
 
 void AdjustPage::foldAlternatives() {
-    const bool plan = !decision_->withoutPlan();
-    alternativesButton_->setVisible(plan && adoptedHere_);
+    const bool choice = !decision_->neverTasted();
+    alternativesButton_->setVisible(choice && adoptedHere_);
     alternativesButton_->setChecked(alternativesOpen_);
     alternativesButton_->setText(alternativesOpen_ ? tr("Fold the alternatives") : tr("Show the alternatives"));
-    proposals_->setVisible(plan);
+    proposals_->setVisible(choice);
     proposals_->setFolded(adoptedHere_ && !alternativesOpen_);
 }
 
