@@ -117,3 +117,15 @@ TEST_CASE("Pools stay where they can be", "[culture][property]") {
         RC_ASSERT(end.hopTolerance <= std::max(start.hopTolerance, usual.mostHopTolerance) + 1e-6);
     });
 }
+
+TEST_CASE("Vinyl phenols that go fast go in steps small enough", "[culture]") {
+    CultureParameters fast = usual;
+    fast.vinylLoss = .02, fast.vinylEnergy = 140, fast.vinylMost = 10; // the ends of their ranges
+    VesselState sour = reference::settledVessel;
+    sour.beer.lactic = 8, sour.beer.vinylGuaiacol = 1, sour.beer.vinylPhenol = 1;
+    const Composition hot = age(sour, {{10}, {45}, 0}, fast).beer;
+    for (const double left : {hot.vinylGuaiacol, hot.vinylPhenol}) {
+        CHECK(left >= 0);
+        CHECK(left < .01);
+    }
+}
