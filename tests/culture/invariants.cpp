@@ -87,7 +87,7 @@ TEST_CASE("Nothing happens in no time, and time does not run back", "[culture]")
 TEST_CASE("Ageing is total: any days, any temperature, any constants give numbers", "[culture]") {
     constexpr double nan = std::numeric_limits<double>::quiet_NaN(), inf = std::numeric_limits<double>::infinity();
     const VesselState state = refill(reference::settledVessel, reference::refillBeer, {.5}, usual);
-    for (const double days : {.001, 1., 365., 1e5, inf, nan})
+    for (const double days : {1e-12, .001, 1., 365., 1e5, inf, nan})
         for (const double temperature : {-300., 0., 45., 1e4, inf, nan})
             for (const double oxygen : {-5., 0., 300., inf, nan}) {
                 CAPTURE(days, temperature, oxygen);
@@ -98,6 +98,7 @@ TEST_CASE("Ageing is total: any days, any temperature, any constants give number
 TEST_CASE("Fast cultures take shorter steps and still balance", "[culture]") {
     CultureParameters fast = usual;
     fast.souring = 3;
+    fast.halfSpeedSugar = .2;
     const VesselState before = refill(reference::settledVessel, reference::refillBeer, {.9}, usual);
     const AgeConditions warm{{60}, {30}, 0};
     const Composition a = before.beer, b = age(before, warm, fast).beer;
@@ -116,4 +117,25 @@ TEST_CASE("Pools stay where they can be", "[culture][property]") {
         // A culture may come with more tolerance than hops would give it, and loses it slowly.
         RC_ASSERT(end.hopTolerance <= std::max(start.hopTolerance, usual.mostHopTolerance) + 1e-6);
     });
+}
+
+TEST_CASE("A century is the longest, and the air and warmth of a cellar have ends", "[culture]") {
+    const VesselState state = reference::settledVessel;
+    CHECK(age(state, {{1e6}, {16}, 10}, usual) == age(state, {{36525}, {16}, 10}, usual));
+    CHECK(age(state, {{30}, {90}, 10}, usual) == age(state, {{30}, {45}, 10}, usual));
+    CHECK(age(state, {{30}, {-40}, 10}, usual) == age(state, {{30}, {-5}, 10}, usual));
+    CHECK(age(state, {{30}, {16}, 1e6}, usual) == age(state, {{30}, {16}, 1e4}, usual));
+    CHECK(age(state, {{30}, {16}, -1}, usual) == age(state, {{30}, {16}, 0}, usual));
+}
+
+TEST_CASE("Vinyl phenols that go fast go in steps small enough", "[culture]") {
+    CultureParameters fast = usual;
+    fast.vinylLoss = .02, fast.vinylEnergy = 140, fast.vinylMost = 10; // the ends of their ranges
+    VesselState sour = reference::settledVessel;
+    sour.beer.lactic = 8, sour.beer.vinylGuaiacol = 1, sour.beer.vinylPhenol = 1;
+    const Composition hot = age(sour, {{10}, {45}, 0}, fast).beer;
+    for (const double left : {hot.vinylGuaiacol, hot.vinylPhenol}) {
+        CHECK(left >= 0);
+        CHECK(left < .01);
+    }
 }

@@ -70,3 +70,10 @@ TEST_CASE("A young vessel holds the beer it was filled with and little culture",
     CHECK(young.brett < .1);
     CHECK(young.hopTolerance == usual.hopTolerance);
 }
+
+TEST_CASE("A culture is never more than full, whatever the refill brings", "[culture]") {
+    const VesselState full{reference::settledVessel.beer, 1, 1, 15};
+    const VesselState mixed = refill(full, reference::refillBeer, {.5}, {}, {.lactics = 1, .brett = 1});
+    CHECK(mixed.lactics == 1);
+    CHECK(mixed.brett == 1);
+}

@@ -237,6 +237,9 @@ TEST_CASE("a score arrives in steps of fifteen days, within a year, half a band 
     CHECK(course[far] - course[0] < 1);
     CHECK(course[far - 1] - course[0] > .25);
     CHECK(arrival(course[0] + .1, 3) == -1); // there already
+    // A vessel that tastes a point above the model arrives a point higher.
+    known.target.windows[Dimension::acidity] = {course[7] + 1, .1 * step(7)};
+    CHECK(modelArrival(Dimension::acidity, known, 1) == today + std::chrono::days{105});
 }
 
 TEST_CASE("waiting for the model is said of a vessel that was tasted", "[estimate]") {
