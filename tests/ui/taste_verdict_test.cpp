@@ -40,6 +40,17 @@ QString lineOf(const AtTaste& s, Dimension d) {
     return {};
 }
 
+/// Every line of the short sheet, some days ago: all dimensions are tasted.
+void tasteAll(AtTaste& s) {
+    SittingFact fact;
+    fact.vessel = "Heron";
+    fact.sitting.on = s.today - std::chrono::days{9};
+    for (const Attribute& attribute : builtInSheet().attributes)
+        if (attribute.dimension && attribute.shortSheet)
+            fact.sitting.scores.push_back({"Rook", attribute.code, 5.0, 5.0});
+    REQUIRE(s.session->record(Fact{fact}));
+}
+
 /// A target whose windows stand where `gap` wants them, that wide.
 void want(AtTaste& s, double gap, double band) {
     Target target;
@@ -58,6 +69,7 @@ QString windowOf(const AtTaste& s, Dimension d) {
 
 TEST_CASE("a hold says its window once", "[taste]") {
     AtTaste s;
+    tasteAll(s);
     want(s, 0, 4);
     for (const Dimension d : allDimensions) {
         REQUIRE(known(s).verdicts[d].kind == VerdictKind::hold);
@@ -86,6 +98,7 @@ TEST_CASE("a score that is off says which way and then the window, once", "[tast
 
 TEST_CASE("what is near its window and not surely in it says so, and the window once", "[taste]") {
     AtTaste s;
+    tasteAll(s);
     want(s, .2, .25);
     for (const Dimension d : allDimensions) {
         REQUIRE(known(s).verdicts[d].kind == VerdictKind::open);
