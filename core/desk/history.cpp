@@ -205,7 +205,7 @@ std::vector<PromiseOutcome> promisesOf(const VesselRecord& record, Day today) {
             promise.before = tastedIn(*before);
         if (refill)
             judge(promise, record, refill->on, today);
-        promises.push_back(std::move(promise));
+        promises.push_back(promise);
     }
     return promises;
 }

@@ -4,6 +4,7 @@
 
 #include "advice/advise.h"
 #include "desk/cellar.h"
+#include "quantity/text.h"
 #include "vessel/ledger.h"
 
 namespace staveline::desk {

@@ -189,7 +189,7 @@ private:
             if (started_)
                 lesson.expected[d] = Estimate{tasting.model[d] + offset(d).mean[Offset::now], offset(d).sd()};
         }
-        learned_.lessons.push_back(std::move(lesson));
+        learned_.lessons.push_back(lesson);
     }
 
     void learnScore(Dimension d, const Tasting& tasting) {

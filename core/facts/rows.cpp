@@ -115,6 +115,7 @@ private:
             return;
         }
         std::vector<std::string> known;
+        known.reserve(ids.size());
         for (const auto& [name, unused] : ids)
             known.push_back(name);
         if (!fault)
@@ -234,6 +235,7 @@ void Names::addBrew(book::RowId id, const std::string& name) {
 
 std::string nearestName(std::string_view wanted, const std::vector<std::string>& known) {
     std::vector<ingredient::Known> entries;
+    entries.reserve(known.size());
     for (const auto& name : known)
         entries.push_back({name, name});
     return entries.empty() ? std::string() : nearest(wanted, entries);
