@@ -2,6 +2,7 @@
 #pragma once
 
 #include "advice/advise.h"
+#include "quantity/text.h"
 
 namespace staveline::desk {
 
