@@ -108,7 +108,7 @@ private:
         const Estimate combined{modelled_[d] + offset.mean[Offset::now], offset.sd()};
         estimates_.offsets[d] = offset;
         estimates_.sittings[d] = known_.learned.sittings[d];
-        estimates_.oneMoreTaster[d] = oneMoreTaster(d, !known_.learned.tasters.empty());
+        estimates_.oneMoreTaster[d] = oneMoreTaster(d, known_.learned.tasters.size() > 1);
         estimates_.combined[d] = combined;
         context_.tasted = estimates_.sittings[d] > 0;
         context_.contradicted = contradicted(d);

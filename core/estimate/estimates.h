@@ -58,7 +58,8 @@ struct Estimates {
     PerDimension<int> sittings{};                                   ///< that taught it; 0: never tasted
     PerDimension<std::optional<tasting::DimensionReading>> sitting; ///< of this cycle, the latest
     PerDimension<std::vector<Evidence>> evidence;                   ///< what `combined` rests on
-    PerDimension<double> oneMoreTaster{};                           ///< variance of one more taster's score [points^2]
+    PerDimension<double>
+        oneMoreTaster{}; ///< variance of one more taster's score; beside a lone taster a stranger's [points^2]
     PerDimension<bool> tastedToday{};
     std::optional<GramsPerLitre> ta; ///< of this cycle, the latest
     std::optional<Ph> ph;            ///< likewise

@@ -304,3 +304,10 @@ TEST_CASE("a titration stands in the chain as the score it means today", "[estim
     CHECK(tasted.back().estimate.mean == Approx(6.5));
     CHECK(estimatesFrom(known).model[Dimension::body].sd == Approx(std::sqrt(.58)));
 }
+
+TEST_CASE("one more taster beside a lone one is a stranger, whose bias counts", "[estimate]") {
+    const auto alone = estimatesFrom(TastedCask({"Rook"}, 6, ago(3)).known);
+    const auto table = estimatesFrom(TastedCask({"Rook", "Wren"}, 6, ago(3)).known);
+    for (Dimension d : allDimensions)
+        CHECK(alone.oneMoreTaster[d] > table.oneMoreTaster[d] + .1);
+}
