@@ -240,6 +240,9 @@ struct Meaning {
         return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord& record) -> Result<void> {
             if (auto ok = sinceOpening(record, f.sitting.on); !ok)
                 return ok;
+            if (!heldOn(record, shared(), f.sitting.on).state.opened)
+                return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
+                              say("desk.not_opened.remedy"));
             return checkScores(f.sitting);
         });
     }

@@ -2,6 +2,7 @@
 #include "desk/chemistry.h"
 
 #include "brewing/as_brewed.h"
+#include "desk/house.h"
 #include "quantity/density.h"
 #include "vessel/materials.h"
 
@@ -111,6 +112,10 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
     const auto pitchings = pitchingsOf(record, entries, asked);
     std::vector<Passage> passages;
     std::size_t events = 0, pitched = 0;
+    // What an empty vessel gives to a meter is no beer.
+    const auto held = [&](std::size_t i) {
+        return replayed.after[i].volume.l > 0 || (i > 0 && replayed.after[i - 1].volume.l > 0);
+    };
     for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked; ++i) {
         for (; pitched < pitchings.size() && pitchings[pitched] <= entries[i].on; ++pitched)
             ++events;
@@ -119,7 +124,7 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
             passage.share = Share{std::min(1.0, entries[i].volume / replayed.after[i].volume)};
         if (const auto source = sources.find(entries[i].id); source != sources.end())
             passage.from = source->second;
-        if (const auto found = measured.find(entries[i].id); found != measured.end())
+        if (const auto found = measured.find(entries[i].id); found != measured.end() && held(i))
             passage.measured = found->second;
         events += passage.changesBeer() ? 1 : 0;
         passages.push_back(std::move(passage));
@@ -206,6 +211,10 @@ Result<culture::VesselState> Chemistry::after(const VesselRecord& record, std::s
         return fail(found.error());
     History& history = **found;
     estimate::CarriedStates& states = history.states;
+    // A pitching stands between the entries; it is not one of them.
+    for (const auto& events = states.events();
+         count < events.size() && events[count].brettPitched && events[count].on <= day;)
+        ++count;
     if (record.of<OpeningFact>().empty() && count == 0)
         return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
                      say("desk.not_opened.remedy")});
@@ -292,12 +301,27 @@ Result<void> Chemistry::addBrew(std::int64_t id) {
     auto input = resolve(recipe, shared.pantry, shared.kit(fact->on).equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const brewing::BrewParameters parameters = forward::builtInParameters().brew;
+    // A brew whose end was not measured ended as those of this house did until then: so it was promised.
+    const brewing::BrewParameters parameters =
+        fact->finalGravity ? forward::builtInParameters().brew : houseOn(fact->on);
     brewing::RefillBeer beer = brew(*input, parameters);
     if (fact->finalGravity)
         beer = withFinalGravity(beer, recipe.originalGravity, toPlato(*fact->finalGravity), parameters);
     beers_.emplace(id, beer);
     return {};
+}
+
+const brewing::BrewParameters& Chemistry::houseOn(Day day) {
+    const SharedFacts& shared = cellar_.shared();
+    Day known = Day::min(); // of the last brew that shows something of the house
+    for (const auto& stored : shared.brews)
+        if (stored.fact.finalGravity && stored.fact.on <= day)
+            known = std::max(known, stored.fact.on);
+    const auto found = houses_.find(known);
+    if (found != houses_.end())
+        return found->second;
+    return houses_.emplace(known, desk::houseOn(shared, known).parameters(forward::builtInParameters().brew))
+        .first->second;
 }
 
 /// A pseudo brew for what came out of another vessel; none when that is not known.

@@ -39,7 +39,7 @@ public:
     Chemistry(Cellar& cellar, const CurrentVessel& asked) : cellar_(cellar), asked_(asked) {}
     /// The vessel at the end of `day`. Nothing in it yet: notPossible.
     Result<culture::VesselState> on(const VesselRecord& record, Day day) { return at(record, day, false); }
-    /// The same after the first `count` of its events.
+    /// The same after the first `count` of its events, and what was pitched up to that day.
     Result<culture::VesselState> after(const VesselRecord& record, std::size_t count, Day day);
     /// Its ledger up to the asked vessel's today, in order.
     Result<std::span<const Passage>> passages(const VesselRecord& record);
@@ -63,12 +63,15 @@ private:
     Result<void> start(History& history);
     Result<void> findBeers(History& history, std::size_t from, std::size_t to);
     Result<void> addBrew(std::int64_t id);
+    /// How brews of this house ended until a day.
+    const brewing::BrewParameters& houseOn(Day day);
     std::optional<std::int64_t> addTransfer(const facts::VesselName& from, Day day);
 
     Cellar& cellar_;
     const CurrentVessel& asked_;
     std::map<book::RowId, History> histories_;
-    estimate::CarriedStates::Beers beers_; ///< brews by id; what came out of other vessels below 0
+    std::map<Day, brewing::BrewParameters> houses_; ///< by the day of the last brew that shows something of it
+    estimate::CarriedStates::Beers beers_;         ///< brews by id; what came out of other vessels below 0
 };
 
 } // namespace staveline::desk

@@ -40,16 +40,18 @@ brewing::House houseOn(const SharedFacts& shared, Day today) {
     const auto brews = measuredBrews(shared, today);
     const Day kitSince = shared.kit(today).on;
     const auto counted = static_cast<std::size_t>(constants::brew::mostCounted);
+    auto finals = static_cast<std::size_t>(
+        std::count_if(brews.begin(), brews.end(), [](const BrewFact* brew) { return brew->finalGravity.has_value(); }));
     std::vector<PastBrew> past;
-    for (std::size_t i = 0; i < brews.size(); ++i) {
-        const BrewFact& fact = *brews[i];
+    for (const BrewFact* each : brews) {
+        const BrewFact& fact = *each;
         PastBrew& brew = past.emplace_back();
         brew.plannedOriginal = fact.recipe.originalGravity;
         if (fact.originalGravity && fact.on >= kitSince)
             brew.original = toPlato(*fact.originalGravity);
         else if (fact.originalGravity) // its beer began there, whatever the kit of its day won
             brew.plannedOriginal = toPlato(*fact.originalGravity);
-        if (!fact.finalGravity || brews.size() - i > counted)
+        if (!fact.finalGravity || finals-- > counted)
             continue;
         if (const auto final = modelledFinal(fact, shared)) {
             brew.plannedFinal = *final;
