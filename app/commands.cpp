@@ -273,7 +273,7 @@ int history(const Options& options) {
         auto past = desk.history(options.vessel);
         if (!past)
             return complain(past.error(), options);
-        fmt::print("{}", options.json ? toJson(past->rows) : toCsv(past->rows));
+        fmt::print("{}", options.json ? toJson(*past) : toCsv(past->rows));
         return 0;
     });
 }

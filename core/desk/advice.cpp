@@ -77,8 +77,8 @@ void takeVessel(AdviceInput& in, const CurrentVessel& vessel, Day draw) {
 
 /// A titration sharpens what one taster says, in the first cycles.
 bool titrationHelps(const estimate::KnownOfVessel& known, const estimate::Estimates& estimates) {
-    constexpr int firstCycles = 3;
-    return !estimates.ta && known.learned.tasters.size() == 1 && estimates.sittings[Dimension::acidity] <= firstCycles;
+    return !estimates.ta && known.learned.tasters.size() == 1 &&
+           known.learned.cycles <= static_cast<int>(constants::estimate::firstCycles);
 }
 
 void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const estimate::Estimates& estimates) {

@@ -301,11 +301,9 @@ template <class T> std::optional<double> plain(const std::optional<T>& value) {
         return *value;
 }
 
-} // namespace
-
-std::string toJson(const std::vector<HistoryRow>& history) {
+Json rowsJson(const std::vector<HistoryRow>& rows) {
     Json list = Json::array();
-    for (const auto& row : history) {
+    for (const auto& row : rows) {
         Json json{{"on", isoDay(row.on)}, {"what", wordOf(row)}};
         eachColumn(row, [&](const std::string& name, const auto& value) {
             if (const auto number = plain(value))
@@ -321,7 +319,34 @@ std::string toJson(const std::vector<HistoryRow>& history) {
             json["note"] = row.note;
         list.push_back(json);
     }
-    return jsonText(list);
+    return list;
+}
+
+Json promiseJson(const PromiseOutcome& promise) {
+    Json json{{"made", isoDay(promise.made)}, {"for", isoDay(promise.forDay)}, {"proposal", promise.proposal}};
+    for (Dimension d : allDimensions) {
+        Json& outcome = json[std::string(name(d))];
+        outcome = Json{{"promised", promise.told[d].mean}, {"sd", promise.told[d].sd}};
+        if (promise.tasted[d])
+            outcome["tasted"] = promise.tasted[d]->mean;
+        if (promise.inside[d])
+            outcome["inside_80"] = *promise.inside[d];
+        if (const auto nearer = promise.nearer(d))
+            outcome["nearer_than_no_change"] = *nearer;
+    }
+    return json;
+}
+
+} // namespace
+
+std::string toJson(const HistoryView& history) {
+    Json promises = Json::array();
+    for (const auto& promise : history.promises)
+        promises.push_back(promiseJson(promise));
+    return jsonText(Json{{"rows", rowsJson(history.rows)},
+                         {"promises", promises},
+                         {"record", words(history.record)},
+                         {"learned", words(history.learned)}});
 }
 
 namespace {

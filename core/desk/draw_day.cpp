@@ -13,19 +13,20 @@
 namespace staveline::desk {
 namespace {
 
-const int tasteAgainAfter = estimate::EstimateConstants{}.tasteAgain;
+constexpr int freshFor = static_cast<int>(constants::desk::freshOnDrawDay); // [d]
 
 void sayTasted(const estimate::Estimates& estimates, Day today, DrawDayView& view) {
     if (!estimates.tastedOn)
         view.findings.push_back(say("desk.draw_day.not_tasted"));
-    else if (daysBetween(*estimates.tastedOn, today) > tasteAgainAfter)
+    else if (daysBetween(*estimates.tastedOn, today) > freshFor)
         view.findings.push_back(say("desk.draw_day.taste_again").with("on", *estimates.tastedOn));
 }
 
-void sayTitrated(const VesselRecord& record, Day today, DrawDayView& view) {
-    const auto measured = measuredUpTo(record, today);
-    const bool titrated = std::any_of(measured.begin(), measured.end(), [&](const MeasuredOn& each) {
-        return each.values->ta && daysBetween(each.on, today) <= tasteAgainAfter;
+/// By one that was learned from: what cannot be, or contradicts the tasting, is asked for again.
+void sayTitrated(const estimate::Estimates& estimates, Day today, DrawDayView& view) {
+    const auto& evidence = estimates.evidence[Dimension::acidity];
+    const bool titrated = std::any_of(evidence.begin(), evidence.end(), [&](const estimate::Evidence& part) {
+        return part.ta && daysBetween(*part.on, today) <= freshFor;
     });
     if (!titrated)
         view.findings.push_back(say("desk.draw_day.titrate"));
@@ -138,7 +139,7 @@ Result<DrawDayView> Desk::drawDay(const facts::VesselName& name) const {
     }
     if (!view.drawn) // else too late to taste before the draw
         sayTasted(job->estimates, today(), view);
-    sayTitrated(record, today(), view);
+    sayTitrated(job->estimates, today(), view);
     sayLitres(in, view);
     sayPromise(view);
     addPlanB(job->estimates, view);

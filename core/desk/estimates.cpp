@@ -13,7 +13,7 @@ namespace {
 std::vector<estimate::Measurement> measurements(const VesselRecord& record, Day today) {
     std::vector<estimate::Measurement> all;
     for (const auto& [on, values] : measuredUpTo(record, today))
-        all.push_back({on, values->gravity, values->ta, values->ph});
+        all.push_back({on, values->gravity});
     return all;
 }
 

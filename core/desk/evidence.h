@@ -6,11 +6,7 @@
 
 namespace staveline::desk {
 
-/// Events on or before `until`, oldest first, as they stand in the record.
-[[nodiscard]] std::vector<const facts::EventFact*> eventsUpTo(const VesselRecord& record, Day until);
-/// Sittings on or before `until` that the brewer lets be learned from, oldest first, as they stand in the record.
-[[nodiscard]] std::vector<const facts::SittingFact*> sittingsToLearnFrom(const VesselRecord& record, Day until);
-/// The last of them; none: nullptr.
-[[nodiscard]] const facts::SittingFact* lastToLearnFrom(const VesselRecord& record, Day until);
+/// The last sitting on or before `until`, and after `after`, that the brewer lets be learned from; none: nullptr.
+[[nodiscard]] const facts::SittingFact* lastToLearnFrom(const VesselRecord& record, Day until, Day after = Day::min());
 
 } // namespace staveline::desk

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/history.h"
 
+#include "desk/evidence.h"
 #include "desk/inside.h"
 #include "desk/vessel_story.h"
 #include "estimate/words.h"
@@ -165,13 +166,9 @@ template <class F> const F* firstFrom(const VesselRecord& record, Day day) {
     return nullptr;
 }
 
-/// Of those that say something about the vessel.
 const Sitting* lastSitting(const VesselRecord& record, Day after, Day until) {
-    const Sitting* found = nullptr;
-    for (const auto& stored : record.of<facts::SittingFact>())
-        if (stored.fact.learn && stored.fact.sitting.on > after && stored.fact.sitting.on <= until)
-            found = &stored.fact.sitting;
-    return found;
+    const facts::SittingFact* found = lastToLearnFrom(record, until, after);
+    return found ? &found->sitting : nullptr;
 }
 
 /// The last sitting of the cycle that the promised refill began.
@@ -243,7 +240,7 @@ struct Expected {
 Expected expectedOf(const std::vector<estimate::Lesson>& lessons, Dimension d) {
     Expected told;
     for (const auto& lesson : lessons) {
-        if (!lesson.expected[d] || !lesson.tasted[d])
+        if (!lesson.learned[d] || !lesson.expected[d])
             continue;
         const double miss = lesson.tasted[d]->mean - lesson.expected[d]->mean;
         ++told.judged;
@@ -256,7 +253,7 @@ Expected expectedOf(const std::vector<estimate::Lesson>& lessons, Dimension d) {
 }
 
 std::vector<Message> learnedWords(const estimate::Learned& learned) {
-    constexpr int worthNaming = 4; // four on one side come by chance once in eight times
+    constexpr int worthNaming = static_cast<int>(constants::estimate::oneSidedRun);
     std::vector<Message> lines;
     for (Dimension d : allDimensions) {
         if (learned.sittings[d] == 0)
@@ -300,16 +297,15 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     view.promises = promisesOf(record, today());
     view.record = recordOf(view.promises);
     view.sawtooth = ledger.sawtooth();
-    estimate::Learned learned = learnedOf(vessel, *inside_->cellar);
+    const estimate::Learned learned = learnedOf(vessel, *inside_->cellar);
     view.learned = learnedWords(learned);
-    view.lessons = std::move(learned.lessons);
     for (const auto& stored : record.of<facts::TargetFact>())
         view.targets.push_back(stored.fact);
     ledger.addRows(view.rows);
     addSittings(record, view.rows);
     addForecasts(view.promises, view.rows);
     std::stable_sort(view.rows.begin(), view.rows.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
-    addLessons(view.lessons, view.rows);
+    addLessons(learned.lessons, view.rows);
     return view;
 }
 

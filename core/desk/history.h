@@ -64,8 +64,7 @@ struct HistoryView {
     std::vector<HistoryRow> rows;           ///< oldest first
     std::vector<facts::TargetFact> targets; ///< by day; each holds until the next
     std::vector<PromiseOutcome> promises;
-    std::vector<Message> record;           ///< "acidity: 9 of 11 promises inside their band", and against no change
-    std::vector<estimate::Lesson> lessons; ///< each sitting: what was expected, what was tasted, what was learned
+    std::vector<Message> record;  ///< "acidity: 9 of 11 promises inside their band", and against no change
     std::vector<Message> learned; ///< "9 of 11 sittings were inside what was expected", one-sided runs, what it taught
     /// The model between the entries, for the sawtooth: mean age and volume at each change and just before it.
     struct SawtoothPoint {

@@ -23,7 +23,7 @@ struct HistoryRow;
 [[nodiscard]] std::string toJson(const brewing::BrewPlan& plan);
 [[nodiscard]] std::string toJson(const Fault& fault);
 [[nodiscard]] std::string toJson(const book::CheckReport& report);
-[[nodiscard]] std::string toJson(const std::vector<HistoryRow>& history);
+[[nodiscard]] std::string toJson(const HistoryView& history);
 /// The history as a table, empty cells where nothing was measured (RFC 4180).
 [[nodiscard]] std::string toCsv(const std::vector<HistoryRow>& history);
 

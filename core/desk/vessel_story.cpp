@@ -13,15 +13,15 @@ using vessel::EntryKind;
 
 namespace {
 
-/// Taken over full, after about as many cycles as make a culture settle.
-bool longRun(const VesselRecord& record) {
-    constexpr double settledCycles = 3;
+/// What a vessel that was taken over full has behind it.
+double cyclesBefore(const VesselRecord& record) {
     const auto& openings = record.of<facts::OpeningFact>();
     if (openings.empty())
-        return false;
+        return 0;
     const facts::OpeningFact& opening = openings.front().fact;
-    return opening.yearsRunning.value_or(3) * daysPerYear / opening.usualInterval.value_or(Days{240}).d >=
-           settledCycles;
+    const forward::OpeningFacts usual;
+    return opening.yearsRunning.value_or(usual.yearsRunning) * daysPerYear /
+           opening.usualInterval.value_or(usual.usualInterval).d;
 }
 
 /// On its day a sitting comes after what was measured, before anything is drawn.
@@ -37,6 +37,28 @@ template <class What> void add(Story& story, Day on, What what) {
     fact.what.emplace<What>(std::move(what));
 }
 
+/// A titration and a pH of one day's beer are one reading, however they were written down: beside a titration a pH is
+/// there to be plausible, not to count again.
+AcidReading* otherHalf(Story& story, Day on, const AcidReading& reading) {
+    for (auto fact = story.facts.rbegin(); fact != story.facts.rend() && fact->on == on; ++fact) {
+        if (std::holds_alternative<Filling>(fact->what))
+            return nullptr;
+        auto* known = std::get_if<AcidReading>(&fact->what);
+        if (known && !(known->ta && reading.ta) && !(known->ph && reading.ph))
+            return known;
+    }
+    return nullptr;
+}
+
+void addAcid(Story& story, Day on, const AcidReading& reading) {
+    if (AcidReading* known = otherHalf(story, on, reading)) {
+        known->ta = known->ta ? known->ta : reading.ta;
+        known->ph = known->ph ? known->ph : reading.ph;
+        return;
+    }
+    add(story, on, reading);
+}
+
 Scores difference(const Scores& a, const Scores& b) {
     Scores change;
     for (Dimension d : allDimensions)
@@ -50,7 +72,7 @@ const Story& StoryTeller::storyOf(const VesselRecord& record) {
     if (const auto known = stories_.find(record.id); known != stories_.end())
         return known->second;
     Story story;
-    story.longRun = longRun(record);
+    story.cyclesBefore = cyclesBefore(record);
     for (const auto& stored : record.of<facts::TargetFact>())
         if (!stored.fact.target.setBy.empty())
             story.targetsSetBy.insert(stored.fact.target.setBy);
@@ -93,7 +115,7 @@ void StoryTeller::addPassage(const VesselRecord& record, const Passage& passage,
             then = corrected;
         }
     if (passage.measured->ta || passage.measured->ph)
-        add(story, on, AcidReading{passage.measured->ta, passage.measured->ph, then->beer});
+        addAcid(story, on, {passage.measured->ta, passage.measured->ph, then->beer});
 }
 
 void StoryTeller::addEvent(const VesselRecord& record, const vessel::LedgerEntry& entry, Story& story) {

@@ -58,9 +58,9 @@ struct EstimateConstants {
     int gravityApart = static_cast<int>(constants::estimate::gravityApart);     ///< two gravities that tell [d]
     int arrivalStep = static_cast<int>(constants::estimate::arrivalStep);       ///< of the look ahead [d]
     int arrivalHorizon = static_cast<int>(constants::estimate::arrivalHorizon); ///< of the look ahead [d]
-    double arrivalInside = constants::estimate::arrivalInside;          ///< of the band: the score has arrived [1]
-    double arrivalMove = constants::estimate::arrivalMove;              ///< a smaller change is no arrival [points]
-    int tasteAgain = static_cast<int>(constants::estimate::tasteAgain); ///< a draw wants fresher numbers [d]
+    double arrivalInside = constants::estimate::arrivalInside; ///< of the band: the score has arrived [1]
+    double arrivalMove = constants::estimate::arrivalMove;     ///< a smaller change is no arrival [points]
+    double longRun = constants::estimate::longRun;             ///< cycles behind a vessel whose culture has settled
 };
 
 } // namespace staveline::estimate

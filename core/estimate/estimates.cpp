@@ -44,12 +44,6 @@ private:
             }
     }
 
-    [[nodiscard]] bool contradicted(Dimension d) const {
-        return std::any_of(estimates_.doubts.begin(), estimates_.doubts.end(), [&](const Doubt& doubt) {
-            return doubt.kind == Doubt::Kind::clash && doubt.dimension == d;
-        });
-    }
-
     void takeDoubts() {
         for (const Doubt& doubt : known_.learned.doubts)
             if (ofThisCycle(doubt.on, known_.lastRefill))
@@ -59,7 +53,6 @@ private:
     void takeSitting(const tasting::Sitting& sitting) {
         const tasting::SittingResult result = evaluate(sitting, tasting::builtInSheet());
         estimates_.tastedOn = sitting.on;
-        estimates_.sitting = result.dimensions;
         estimates_.faults = result.faults;
         if (const auto mark = worstUnwantedFault(result, known_.target, tasting::builtInSheet())) {
             context_.fault = mark->fault;
@@ -74,8 +67,9 @@ private:
 
     void takeLearned(Dimension d) {
         const Offset& offset = known_.earlier.offsets[d];
-        const bool titrated = d == Dimension::acidity && !known_.earlier.acidity.empty();
-        if (const int sittings = known_.earlier.sittings[d]; sittings > 0 || titrated)
+        const int sittings = known_.earlier.sittings[d];
+        // Beer that was moved here brings an offset without any sitting of its own.
+        if (sittings > 0 || offset.mean[Offset::now] != 0)
             estimates_.evidence[d].push_back({.kind = Evidence::Kind::learned,
                                               .estimate = {modelled_[d] + offset.mean[Offset::now], offset.sd()},
                                               .sittings = sittings});
@@ -111,7 +105,7 @@ private:
         estimates_.oneMoreTaster[d] = oneMoreTaster(d, known_.learned.tasters.size() > 1);
         estimates_.combined[d] = combined;
         context_.tasted = estimates_.sittings[d] > 0;
-        context_.contradicted = contradicted(d);
+        context_.contradicted = contradicted(estimates_.doubts, d);
         context_.modelArrives =
             context_.tasted ? modelArrival(d, known_, combined.mean - modelled_[d], by_) : std::nullopt;
         estimates_.verdicts[d] = standing(d, combined, known_.target.windows[d], context_);

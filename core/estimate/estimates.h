@@ -34,8 +34,6 @@ struct Evidence {
 struct Measurement {
     Day on{};
     std::optional<SpecificGravity> gravity{};
-    std::optional<GramsPerLitre> ta{};
-    std::optional<Ph> ph{};
 };
 
 struct KnownOfVessel {
@@ -53,11 +51,10 @@ struct KnownOfVessel {
 };
 
 struct Estimates {
-    PerDimension<tasting::Estimate> model, combined;                ///< scores today
-    PerDimension<Offset> offsets;                                   ///< of the vessel from the model, today
-    PerDimension<int> sittings{};                                   ///< that taught it; 0: never tasted
-    PerDimension<std::optional<tasting::DimensionReading>> sitting; ///< of this cycle, the latest
-    PerDimension<std::vector<Evidence>> evidence;                   ///< what `combined` rests on
+    PerDimension<tasting::Estimate> model, combined; ///< scores today
+    PerDimension<Offset> offsets;                    ///< of the vessel from the model, today
+    PerDimension<int> sittings{};                    ///< that taught it; 0: never tasted
+    PerDimension<std::vector<Evidence>> evidence;    ///< what `combined` rests on
     PerDimension<double>
         oneMoreTaster{}; ///< variance of one more taster's score; beside a lone taster a stranger's [points^2]
     PerDimension<bool> tastedToday{};

@@ -5,14 +5,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace staveline::estimate {
 
 using tasting::Estimate;
 
 namespace {
-
-constexpr int longRunRefills = 3; ///< behind a vessel whose culture has settled
 
 /// Walks a story once. Facts are looked at in order; a tasting and a titration of one week also at each other.
 class Walk {
@@ -42,7 +41,7 @@ private:
     [[nodiscard]] Offset& offset(Dimension d) { return learned_.offsets[d]; }
 
     void start() {
-        const bool settled = story_.longRun || refills_ >= longRunRefills;
+        const bool settled = story_.cyclesBefore + refills_ >= by_.longRun;
         for (Dimension d : allDimensions)
             offset(d) = settled ? longRunPrior(by_.offsets[d]) : firstFillPrior(by_.offsets[d]);
     }
@@ -65,7 +64,11 @@ private:
     }
 
     void take(const Filling& filling) {
-        refills_ += filling.topUp ? 0 : 1;
+        if (!filling.topUp) {
+            ++refills_;
+            pools_ = {};
+            tastedInCycle_ = false;
+        }
         if (!started_) {
             if (filling.from)
                 startFrom(filling);
@@ -95,12 +98,15 @@ private:
     }
 
     void take(const Event& event) {
-        if (!started_)
+        // The new table has tasted on the day it was written down: what it opens is open already.
+        if (!started_ || (event.newTasters && metStrangers_ == on()))
             return;
         pass(on());
-        for (Dimension d : allDimensions)
+        for (Dimension d : allDimensions) {
             loosen(offset(d), event.newTasters ? by_.newTasters : by_.event);
-        announced_ = true;
+            announced_[d] = true;
+        }
+        pools_ = {};
         tastersAnnounced_ = tastersAnnounced_ || event.newTasters;
     }
 
@@ -108,8 +114,16 @@ private:
     void take(const Correction& correction) {
         if (!started_)
             return;
-        for (Dimension d : allDimensions)
+        for (Dimension d : allDimensions) {
             offset(d).mean[Offset::now] -= correction.change[d];
+            for (Lesson& lesson : learned_.lessons) {
+                lesson.model[d] += correction.change[d];
+                if (lesson.offset[d] && lesson.on == on()) // what stood at the end of its day
+                    lesson.offset[d]->mean -= correction.change[d];
+            }
+        }
+        for (AcidLesson& lesson : learned_.acidity)
+            lesson.offset.mean -= correction.change[Dimension::acidity];
     }
 
     void take(const AcidReading& reading) {
@@ -137,7 +151,7 @@ private:
     }
 
     void take(const Tasting& tasting) {
-        if (!tasting.learns) {
+        if (!tasting.learns || tasting.tasters.empty()) { // set aside, or faults alone
             addLesson(tasting);
             return;
         }
@@ -152,17 +166,20 @@ private:
         for (Dimension d : allDimensions)
             learned_.lessons.back().offset[d] = {offset(d).mean[Offset::now], offset(d).sd()};
         learned_.tasters.insert(tasting.tasters.begin(), tasting.tasters.end());
-        announced_ = tastersAnnounced_ = false;
-        known_.insert(tasting.tasters.begin(), tasting.tasters.end());
+        tastersAnnounced_ = false;
+        learned_.cycles += tastedInCycle_ ? 0 : 1;
+        tastedInCycle_ = true;
     }
 
     /// An entirely new table opens what was learned with the old one.
     void meet(const Tasters& tasters) {
         const bool strangers = std::none_of(tasters.begin(), tasters.end(),
                                             [&](const std::string& t) { return learned_.tasters.contains(t); });
-        if (strangers && !learned_.tasters.empty() && !tastersAnnounced_)
-            for (Dimension d : allDimensions)
-                loosen(offset(d), by_.newTasters);
+        if (!strangers || learned_.tasters.empty() || tastersAnnounced_)
+            return;
+        metStrangers_ = on();
+        for (Dimension d : allDimensions)
+            loosen(offset(d), by_.newTasters);
     }
 
     /// Two tasters who cannot have meant the same beer.
@@ -175,7 +192,7 @@ private:
     }
 
     [[nodiscard]] double weighed(Dimension d, const Tasting& tasting) const {
-        Tasters known = known_;
+        Tasters known = learned_.tasters;
         known.insert(story_.targetsSetBy.begin(), story_.targetsSetBy.end());
         return variance(*tasting.readings[d], tasting.tasters, known);
     }
@@ -186,8 +203,12 @@ private:
             if (!tasting.readings[d])
                 continue;
             lesson.tasted[d] = Estimate{tasting.readings[d]->mean, std::sqrt(weighed(d, tasting))};
-            if (started_)
-                lesson.expected[d] = Estimate{tasting.model[d] + offset(d).mean[Offset::now], offset(d).sd()};
+            if (!started_)
+                continue;
+            Offset then = offset(d);
+            passTime(then, since(on()), by_.offsets[d]);
+            lesson.expected[d] = Estimate{tasting.model[d] + then.mean[Offset::now], then.sd()};
+            lesson.offset[d] = Estimate{then.mean[Offset::now], then.sd()};
         }
         learned_.lessons.push_back(lesson);
     }
@@ -198,7 +219,7 @@ private:
             return;
         const auto seen = [&] { return tasted(offset(d), tasting.readings[d]->mean, tasting.model[d], error); };
         const Observation first = seen();
-        if (learned_.sittings[d] > 0 && !announced_ &&
+        if (learned_.sittings[d] > 0 && !announced_[d] &&
             std::abs(first.innovation) > by_.surprise * std::sqrt(spreadOf(offset(d), first))) {
             const Estimate expected{tasting.model[d] + offset(d).mean[Offset::now],
                                     std::sqrt(spreadOf(offset(d), first))};
@@ -210,6 +231,7 @@ private:
             loosen(offset(d), by_.event);
         }
         learn(offset(d), seen());
+        announced_[d] = false;
         ++learned_.sittings[d];
         learned_.lessons.back().learned[d] = true;
     }
@@ -217,9 +239,9 @@ private:
     /// Sittings of one table within a month weigh together as one of the mean error, never less than what tasting again
     /// does not lessen: each adds what it brings on top of those before it. Nothing to add: 0.
     [[nodiscard]] double pooled(Dimension d, const Tasters& tasters, double error) {
-        auto& pool = pools_[d];
-        if (pool.tasters != tasters || daysBetween(pool.from, on()) > by_.poolDays)
-            pool = {tasters, on(), 0, 0};
+        Pool& pool = pools_[d][tasters];
+        if (pool.sum == 0 || daysBetween(pool.from, on()) > by_.poolDays)
+            pool = {on(), 0, 0};
         const double floor = square(by_.tasterFloor) / static_cast<double>(tasters.size());
         const double before = pool.information;
         pool.sum += 1 / error;
@@ -248,14 +270,16 @@ private:
         const auto* tasting = std::get_if<Tasting>(&story_.facts[i].what);
         return tasting && tasting->learns && tasting->readings[Dimension::acidity] ? Acid::tasting : Acid::nothing;
     }
-    /// Within the week and of the same beer.
+    /// Within the week and of the same beer; a top-up makes no other one.
     [[nodiscard]] bool near(std::size_t j) const {
         return daysBetween(on(), story_.facts[j].on) <= by_.clashDays && sameBeer(at_, j);
     }
     [[nodiscard]] bool sameBeer(std::size_t i, std::size_t j) const {
         return std::none_of(story_.facts.begin() + static_cast<std::ptrdiff_t>(i),
-                            story_.facts.begin() + static_cast<std::ptrdiff_t>(j),
-                            [](const StoryFact& fact) { return std::holds_alternative<Filling>(fact.what); });
+                            story_.facts.begin() + static_cast<std::ptrdiff_t>(j), [](const StoryFact& fact) {
+                                const auto* filling = std::get_if<Filling>(&fact.what);
+                                return filling && !filling->topUp;
+                            });
     }
 
     /// The acidity that a fact stands for as a score above the model's, palate apart, and its variance.
@@ -300,7 +324,6 @@ private:
     [[nodiscard]] Offset& acidity() { return learned_.offsets[Dimension::acidity]; }
 
     struct Pool {
-        Tasters tasters;
         Day from{};
         double sum = 0, information = 0; ///< [1/points^2]
     };
@@ -311,15 +334,22 @@ private:
     const EstimateConstants& by_;
     std::size_t count_ = 0, at_ = 0;
     Learned learned_;
-    bool started_ = false, announced_ = false, tastersAnnounced_ = false;
+    bool started_ = false, tastersAnnounced_ = false, tastedInCycle_ = false;
+    PerDimension<bool> announced_{}; ///< something happened since the last sitting
+    std::optional<Day> metStrangers_;
     int refills_ = 0;
     Day walked_{};
-    Tasters known_;
-    std::set<std::size_t> void_; ///< facts that acidity is not learned from
-    PerDimension<Pool> pools_;
+    std::set<std::size_t> void_;                  ///< facts that acidity is not learned from
+    PerDimension<std::map<Tasters, Pool>> pools_; ///< of this cycle
 };
 
 } // namespace
+
+bool contradicted(const std::vector<Doubt>& doubts, Dimension dimension) {
+    return std::any_of(doubts.begin(), doubts.end(), [&](const Doubt& doubt) {
+        return doubt.kind == Doubt::Kind::clash && doubt.dimension == dimension;
+    });
+}
 
 Learned learnFrom(const Story& story, const Until& until, const tasting::ScoreParameters& parameters,
                   const OffsetsOf& others, const EstimateConstants& by) {

@@ -30,14 +30,17 @@ struct Doubt {
     bool operator==(const Doubt&) const = default;
 };
 
+/// A tasting and a titration contradict each other about it: neither counts.
+[[nodiscard]] bool contradicted(const std::vector<Doubt>& doubts, Dimension dimension);
+
 /// What one sitting was against what was expected of it, and what stood after it.
 struct Lesson {
     Day on{};
     PerDimension<bool> learned{};                            ///< false: not tasted, set aside, or in doubt
-    Scores model;                                            ///< on that day
+    Scores model;                                            ///< on that day, with all later corrections of it
     PerDimension<std::optional<tasting::Estimate>> expected; ///< before it; sd without the sitting's own
     PerDimension<std::optional<tasting::Estimate>> tasted;   ///< sd as it was weighed
-    PerDimension<tasting::Estimate> offset;                  ///< after it
+    PerDimension<std::optional<tasting::Estimate>> offset;   ///< after it; none: nothing was seen until then
 };
 
 /// What one titration or pH stood for.
@@ -45,13 +48,15 @@ struct AcidLesson {
     Day on{};
     std::optional<GramsPerLitre> ta{};
     std::optional<Ph> ph{};
-    tasting::Estimate offset; ///< of the acidity it stands for from the model's score, the palate's part in it
+    tasting::Estimate offset; ///< of the acidity it stands for from the model's score, the palate's part in it; with
+                              ///< all later corrections of the model
 };
 
 /// The vessel as its story leaves it on one day.
 struct Learned {
     PerDimension<Offset> offsets;    ///< the prior where nothing was seen
     PerDimension<int> sittings{};    ///< learned from, in each dimension
+    int cycles = 0;                  ///< in which there was one
     Tasters tasters;                 ///< of the sittings learned from
     std::vector<Lesson> lessons;     ///< all sittings, by day
     std::vector<AcidLesson> acidity; ///< acid readings learned from, by day

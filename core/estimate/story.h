@@ -50,7 +50,7 @@ struct StoryFact {
 };
 
 struct Story {
-    bool longRun = false; ///< taken over full after years on one recipe
+    double cyclesBefore = 0; ///< lived through on one recipe before it was taken over; none: an empty vessel was filled
     std::vector<StoryFact> facts;
     Tasters targetsSetBy;
 };

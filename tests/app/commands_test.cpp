@@ -73,7 +73,11 @@ TEST_CASE_METHOD(Sample, "choosing stores a forecast that later advice does not 
     REQUIRE(advice["proposals"].size() >= 1);
     CHECK(command("advise s.cellar --vessel Plover --choose 1").status == 0);
     const Json history = Json::parse(command("history s.cellar --vessel Plover --json").out);
-    const auto& forecast = history.back();
+    const auto& forecast = history["rows"].back();
+    CHECK(history["promises"].size() > 3);
+    CHECK(history["promises"][0]["acidity"]["promised"].is_number());
+    CHECK(history["record"].dump().find("promises inside their band") != std::string::npos);
+    CHECK(history["learned"].dump().find("than the model says") != std::string::npos);
     CHECK(forecast["what"] == "forecast");
     CHECK(forecast["acidity_forecast"].get<double>() ==
           Approx(advice["proposals"][0]["next_draw"]["acidity"]["value"].get<double>()).margin(1e-9));

@@ -21,7 +21,7 @@ std::string told(const Desk& desk, const VesselName& vessel) {
     if (const auto target = desk.target(vessel); target && *target)
         all += std::to_string((*target)->id) + writeRecords({(*target)->fact});
     if (const auto history = desk.history(vessel))
-        all += toJson(history->rows);
+        all += toJson(*history);
     const auto ledger = desk.ledger(vessel);
     REQUIRE(ledger);
     for (const LedgerLine& line : ledger->lines)

@@ -111,10 +111,13 @@ TEST_CASE_METHOD(YearsFixture, "history tells what was expected of each sitting 
     }
     const auto history = desk->history("Knot");
     REQUIRE(history);
-    REQUIRE(history->lessons.size() == 6);
-    CHECK(history->lessons[5].expected[Dimension::acidity]->mean <
-          history->lessons[5].tasted[Dimension::acidity]->mean);
-    CHECK(history->lessons[5].offset[Dimension::acidity].mean > history->lessons[0].offset[Dimension::acidity].mean);
+    std::vector<HistoryRow> sittings;
+    for (const auto& row : history->rows)
+        if (row.kind == HistoryKind::sitting)
+            sittings.push_back(row);
+    REQUIRE(sittings.size() == 6);
+    CHECK(sittings[5].expected[Dimension::acidity]->mean < sittings[5].tasted[Dimension::acidity]->mean);
+    CHECK(sittings[5].offset[Dimension::acidity]->mean > sittings[0].offset[Dimension::acidity]->mean);
     std::string all;
     for (const auto& message : history->learned)
         all += render(message) + "\n";
@@ -134,4 +137,51 @@ TEST_CASE_METHOD(YearsFixture, "two hundred sittings in a month are as much as t
         CHECK(std::isfinite(estimates.combined[d].mean));
         CHECK(estimates.combined[d].sd > .1);
     }
+}
+
+TEST_CASE_METHOD(YearsFixture, "a pH written down beside a titration does not count again", "[desk][judgement]") {
+    years(5.5, 4, 4, 2);
+    const auto reading = [&](const char* kind, const char* values) {
+        record(fmt::format(R"({{"kind": "{}", "vessel": "Knot", "on": "{}", {}}})", kind, isoDay(now), values));
+    };
+    now = cycle(2, 100);
+    reading("reading", R"("ta_g_l": 6.5)");
+    const EstimatesView alone = known(now);
+    reading("sample", R"("volume_l": 0.3, "ph": 3.25)");
+    CHECK(known(now).combined == alone.combined);
+    REQUIRE(desk->undo());
+    reading("sample", R"("volume_l": 0.3, "ph": 3.9)"); // and cannot be true beside it
+    REQUIRE(known(now).doubts.size() == 1);
+    CHECK(known(now).doubts[0].kind == estimate::Doubt::Kind::acidBalance);
+}
+
+TEST_CASE_METHOD(DeskFixture, "a reading or a sitting of an empty vessel says nothing", "[desk][judgement][bad]") {
+    record(R"([{"kind": "vessel", "name": "Wren", "capacity_l": 60, "material": "steel"},
+               {"kind": "reading", "vessel": "Wren", "on": "2026-02-01", "gravity_sg": 1.002}])");
+    CHECK(desk->estimates("Wren").error().cause.key == "desk.not_opened");
+    CHECK(refused(sittingJson("Wren", day(2026, 2, 2), 5, 5, 5, fourTasters)).cause.key == "desk.not_opened");
+    record(R"({"kind": "refill", "vessel": "Wren", "on": "2026-02-10", "volume_l": 50})");
+    const auto plain = desk->estimates("Wren");
+    REQUIRE(plain);
+    REQUIRE(desk->undo());
+    REQUIRE(desk->undo()); // without the reading it is the same
+    record(R"([{"kind": "vessel", "name": "Wren", "capacity_l": 60, "material": "steel"},
+               {"kind": "refill", "vessel": "Wren", "on": "2026-02-10", "volume_l": 50}])");
+    CHECK(desk->estimates("Wren")->model == plain->model);
+}
+
+TEST_CASE_METHOD(DeskFixture, "Brettanomyces pitched between two entries is in the beer of the sitting after it",
+                 "[desk][judgement]") {
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 225, "material": "oak used"},
+               {"kind": "culture", "vessel": "Knot", "on": "2024-06-01", "name": "lactics", "brettanomyces": "none"},
+               {"kind": "opening", "vessel": "Knot", "on": "2024-06-01", "volume_l": 215, "years_running": 4},
+               {"kind": "culture", "vessel": "Knot", "on": "2025-04-01", "name": "mixed", "brettanomyces": "young"}])");
+    now = day(2025, 12, 1);
+    const auto before = desk->estimates("Knot");
+    REQUIRE(before);
+    const double funk = std::round(2 * before->model[Dimension::funk].mean) / 2;
+    REQUIRE(funk > 1); // it has grown in
+    record(sittingJson("Knot", now, 5, funk, 5, fourTasters));
+    CHECK(desk->estimates("Knot")->model[Dimension::funk].mean == Approx(before->model[Dimension::funk].mean));
+    CHECK(desk->estimates("Knot")->combined[Dimension::funk].mean == Approx(funk).margin(.3));
 }

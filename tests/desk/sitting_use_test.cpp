@@ -152,27 +152,17 @@ TEST_CASE_METHOD(SittingUse, "a sitting that is not there cannot be marked", "[d
     CHECK(learned() == Marks{true, true, true});
 }
 
-TEST_CASE("whoever judges is given the events and the sittings up to a day, without the marked ones", "[desk][event]") {
+TEST_CASE("the last sitting to learn from is one up to a day, after another, and not set aside", "[desk][event]") {
     VesselRecord record;
-    record.of<EventFact>() = {{1, EventFact{"Plover", day(2025, 3, 1), Happening::pitched, ""}},
-                              {2, EventFact{"Plover", day(2025, 6, 1), Happening::moved, ""}}};
     SittingFact early, late;
     early.sitting.on = day(2025, 3, 1);
     late.sitting.on = day(2025, 6, 1);
     record.of<SittingFact>() = {{1, early}, {2, late}};
-    CHECK(eventsUpTo(record, day(2025, 2, 28)).empty());
-    const auto events = eventsUpTo(record, day(2025, 3, 1));
-    REQUIRE(events.size() == 1);
-    CHECK(events.front()->what == Happening::pitched);
-    CHECK(eventsUpTo(record, day(2025, 6, 1)).size() == 2);
-    CHECK(sittingsToLearnFrom(record, day(2025, 5, 31)).size() == 1);
-    CHECK(sittingsToLearnFrom(record, day(2025, 6, 1)).size() == 2);
     CHECK(lastToLearnFrom(record, day(2025, 5, 31)) == &record.of<SittingFact>().front().fact);
+    CHECK(lastToLearnFrom(record, day(2025, 6, 1)) == &record.of<SittingFact>().back().fact);
+    CHECK(lastToLearnFrom(record, day(2025, 6, 1), day(2025, 6, 1)) == nullptr);
     record.of<SittingFact>().front().fact.learn = false;
-    const auto left = sittingsToLearnFrom(record, day(2025, 6, 1));
-    REQUIRE(left.size() == 1);
-    CHECK(left.front()->sitting.on == late.sitting.on);
-    CHECK(lastToLearnFrom(record, day(2025, 6, 1)) == left.front());
+    CHECK(lastToLearnFrom(record, day(2025, 6, 1)) == &record.of<SittingFact>().back().fact);
     CHECK(lastToLearnFrom(record, day(2025, 5, 31)) == nullptr);
 }
 

@@ -212,7 +212,7 @@ TEST_CASE("moved beer brings what was learned of it", "[learning]") {
     const PerDimension<Offset> from = years({{5, 3.5, 4}}).learned(240 * 8).offsets;
     const OffsetsOf others = [&](std::int64_t vessel, Day) { return vessel == 7 ? from : PerDimension<Offset>{}; };
     StoryWriter empty;
-    empty.story.longRun = false;
+    empty.story.cyclesBefore = 0;
     const Learned filled = empty.moved(0, 1, 7).learned(10, others);
     CHECK(now(filled, funk) == Approx(from[funk].mean[Offset::now]));
     CHECK(filled.sittings[funk] == 0);
@@ -235,7 +235,7 @@ TEST_CASE("replay with a sitting taken out and put back gives the same numbers",
 
 TEST_CASE("a young vessel is less bound to what its refills settle at", "[learning]") {
     StoryWriter young, old;
-    young.story.longRun = false;
+    young.story.cyclesBefore = 0;
     young.refill(0, 1).taste(200, 8.0);
     old.taste(200, 8.0);
     const auto settled = [](const Learned& learned) { return learned.offsets[acidity].mean[Offset::settled]; };
@@ -312,12 +312,12 @@ TEST_CASE("only a whole filling begins the story of an empty vessel, and top-ups
     const PerDimension<Offset> from = years({{5, 3.5, 4}}).learned(240 * 8).offsets;
     const OffsetsOf others = [&](std::int64_t, Day) { return from; };
     StoryWriter part;
-    part.story.longRun = false;
+    part.story.cyclesBefore = 0;
     StoryWriter empty = part;
     CHECK(part.moved(0, .5, 7).learned(0, others).offsets == empty.learned(0).offsets);
     CHECK(now(empty.moved(0, 1, 7).learned(0, others), funk) == from[funk].mean[Offset::now]);
     StoryWriter young;
-    young.story.longRun = false;
+    young.story.cyclesBefore = 0;
     const StoryWriter fresh = StoryWriter(young).refill(-300, 1).taste(0, 8.0);
     young.refill(-300, 1).topUp(-200, .02).topUp(-100, .02).topUp(-50, .02).taste(0, 8.0);
     CHECK(young.learned(0).offsets == fresh.learned(0).offsets);
@@ -348,8 +348,8 @@ TEST_CASE("each lesson keeps what was expected, what was seen and what stood aft
                   after = years({{5, 3.5, 4}}, four, 2).learned(450);
     CHECK(last.expected[funk]->mean == Approx(modelSays[funk] + now(before, funk)));
     CHECK(last.expected[funk]->sd == Approx(before.offsets[funk].sd()));
-    CHECK(last.offset[funk].mean == Approx(now(after, funk)));
-    CHECK(last.offset[funk].sd == Approx(after.offsets[funk].sd()));
+    CHECK(last.offset[funk]->mean == Approx(now(after, funk)));
+    CHECK(last.offset[funk]->sd == Approx(after.offsets[funk].sd()));
     CHECK_FALSE(StoryWriter().taste(0, modelSays, four, false).learned(0).lessons[0].expected[funk]);
     const AcidSeen seen = seenOf({GramsPerLitre{8}, {}, sourBeer()}, {});
     const AcidLesson first = StoryWriter().titrate(0, 8).learned(0).acidity.at(0);
@@ -371,4 +371,82 @@ TEST_CASE("a palate that is known to find the vessel sour is no contradiction of
     const Learned apart = StoryWriter(writer).taste(2000, {{3, 6, 4}}).titrate(2003, asModelled).learned(2004);
     REQUIRE(apart.doubts.size() == 1);
     CHECK(apart.doubts[0].kind == Doubt::Kind::clash);
+}
+
+TEST_CASE("a sitting of faults alone neither widens what is known nor uses up what was announced", "[learning]") {
+    StoryWriter writer = years({{5, 3.5, 4}});
+    const Learned before = writer.event(1990).learned(2000);
+    tasting::Sitting faults;
+    faults.on = dayOf(1995);
+    faults.faults = {{"mousy", 1}};
+    writer.story.facts.push_back({dayOf(1995), tastingOf(faults, modelSays, true)});
+    const Learned after = writer.learned(2000);
+    for (Dimension d : allDimensions)
+        CHECK(after.offsets[d].sd() == Approx(before.offsets[d].sd()));
+    CHECK(writer.taste(2001, {{5, 7, 4}}).learned(2001).doubts.empty()); // the event stands for it
+}
+
+TEST_CASE("a sitting set aside shows what stood then, and waits as long as any other", "[learning]") {
+    const Learned learned = years({{5, 3.5, 4}}).taste(2100, {{9, 9, 9}}, four, false).learned(2100);
+    const Lesson& aside = learned.lessons.back();
+    REQUIRE(aside.offset[funk]);
+    CHECK(aside.offset[funk]->mean == Approx(now(learned, funk)));
+    CHECK(aside.offset[funk]->sd == Approx(learned.offsets[funk].sd()));
+    CHECK(aside.expected[funk]->sd == Approx(learned.offsets[funk].sd()));
+}
+
+TEST_CASE("a top-up between them does not hide a contradiction, nor what settles it", "[learning]") {
+    StoryWriter writer;
+    writer.taste(0, {{9.5, 6, 4}}).topUp(1, .01).titrate(3, 3);
+    REQUIRE(writer.learned(4).doubts.size() == 1);
+    CHECK(writer.learned(4).doubts[0].kind == Doubt::Kind::clash);
+    CHECK(writer.topUp(5, .01).taste(6, {{9.3, 6, 4}}).learned(7).doubts.empty());
+}
+
+TEST_CASE("a table that has tasted its fill is heard again after a refill or an event", "[learning]") {
+    const auto often = [] {
+        StoryWriter writer;
+        for (int glass = 0; glass < 40; ++glass)
+            writer.taste(glass / 4, 5.0, {"Rook"});
+        return writer;
+    };
+    const int before = often().learned(12).sittings[funk];
+    CHECK(often().refill(11).taste(12, 8.0, {"Rook"}).learned(12).sittings[funk] == before + 1);
+    CHECK(often().event(11).taste(12, 8.0, {"Rook"}).learned(12).sittings[funk] == before + 1);
+    CHECK(often().taste(12, 8.0, {"Rook"}).learned(12).sittings[funk] == before); // nothing new in it
+}
+
+TEST_CASE("two tables in turn count as two, however often", "[learning]") {
+    StoryWriter writer;
+    for (int glass = 0; glass < 80; ++glass)
+        writer.taste(glass / 4, 5.0, glass % 2 ? Tasters{"Rook"} : Tasters{"Wren"});
+    CHECK(writer.learned(20).offsets[funk].sd() > .15);
+}
+
+TEST_CASE("new tasters announced on the day they taste are met once", "[learning]") {
+    const Tasters others = {"Finch", "Heron"};
+    const StoryWriter tasted = years({{5, 3.5, 4}}).taste(2000, {{5, 3.5, 4}}, others);
+    StoryWriter said = tasted;
+    said.event(2000, true);
+    CHECK(said.learned(2000).offsets == tasted.learned(2000).offsets);
+    CHECK(said.taste(2010, {{5, 8, 4}}, others).learned(2010).doubts.size() == 1); // a surprise is still one
+}
+
+TEST_CASE("an event is used up by dimension", "[learning]") {
+    StoryWriter writer = years({{5, 3.5, 4}}).event(1990);
+    tasting::Sitting acidOnly;
+    acidOnly.on = dayOf(1995);
+    for (const auto& score : scoredBy(four, {{5, 5, 5}}, dayOf(1995)).scores)
+        if (tasting::builtInSheet().find(score.attribute)->dimension == acidity)
+            acidOnly.scores.push_back(score);
+    writer.story.facts.push_back({dayOf(1995), tastingOf(acidOnly, modelSays, true)});
+    CHECK(writer.taste(2000, {{5, 7, 4}}).learned(2000).doubts.empty());
+}
+
+TEST_CASE("cycles before the takeover and refills since count together", "[learning]") {
+    StoryWriter writer;
+    writer.story.cyclesBefore = 1.5;
+    writer.refill(-400).refill(-200).taste(0, 8.0);
+    StoryWriter old;
+    CHECK(writer.learned(0).offsets == old.taste(0, 8.0).learned(0).offsets);
 }

@@ -39,7 +39,7 @@ AcidDoubt doubtAbout(std::optional<double> ta, std::optional<double> ph, const E
 
 TEST_CASE("before anything is seen: spread of a vessel long on one recipe and of a first fill", "[rules]") {
     StoryWriter young;
-    young.story.longRun = false;
+    young.story.cyclesBefore = 0;
     const double levels[] = {1.2, 2.0, .7};
     for (Dimension d : allDimensions) {
         const double level = levels[static_cast<std::size_t>(d)] * levels[static_cast<std::size_t>(d)];
@@ -187,8 +187,8 @@ TEST_CASE("pH and titration may miss each other by .25 and by 1.5 g/L", "[rules]
 
 TEST_CASE("gravity still falls from a thousandth a month on, seen over a week at least", "[rules]") {
     const auto falls = [](double by, int days) {
-        const std::vector<Measurement> measured = {{dayOf(0), SpecificGravity{1.008}, {}, {}},
-                                                   {dayOf(days), SpecificGravity{1.008 - by}, {}, {}}};
+        const std::vector<Measurement> measured = {{dayOf(0), SpecificGravity{1.008}},
+                                                   {dayOf(days), SpecificGravity{1.008 - by}}};
         return gravityFalling(measured, {});
     };
     CHECK(falls(.00105, 30));
@@ -198,7 +198,7 @@ TEST_CASE("gravity still falls from a thousandth a month on, seen over a week at
     CHECK(falls(.005, 7));
     CHECK_FALSE(falls(.005, 6));
     CHECK_FALSE(falls(-.005, 30));
-    const std::vector<Measurement> one = {{dayOf(0), SpecificGravity{1.012}, {}, {}}};
+    const std::vector<Measurement> one = {{dayOf(0), SpecificGravity{1.012}}};
     CHECK_FALSE(gravityFalling(one, {}));
 }
 

@@ -40,7 +40,7 @@ inline constexpr auto acidity = Dimension::acidity, funk = Dimension::funk, body
 inline constexpr Scores modelSays{{5, 6, 4}};
 
 struct StoryWriter {
-    Story story{.longRun = true, .facts = {}, .targetsSetBy = {}};
+    Story story{.cyclesBefore = 6, .facts = {}, .targetsSetBy = {}};
 
     StoryWriter& taste(int day, const Scores& scores, const Tasters& tasters = four, bool learns = true) {
         story.facts.push_back({dayOf(day), tastingOf(scoredBy(tasters, scores, dayOf(day)), modelSays, learns)});

@@ -372,20 +372,21 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
 TEST_CASE("what the sittings taught stands over time with its band, and in words", "[ui][history]") {
     AtHistory s;
     const HistoryView history = s.history();
-    REQUIRE_FALSE(history.lessons.empty());
+    REQUIRE_FALSE(history.learned.empty());
     for (const Dimension d : allDimensions) {
         const ChartPanel& panel = s.panel("learned_" + QString::fromStdString(std::string(name(d))));
-        std::vector<const estimate::Lesson*> taught;
-        for (const estimate::Lesson& lesson : history.lessons)
-            if (lesson.tasted[d])
-                taught.push_back(&lesson);
+        std::vector<const HistoryRow*> taught;
+        for (const HistoryRow& row : history.rows)
+            if (row.offset[d])
+                taught.push_back(&row);
+        REQUIRE_FALSE(taught.empty());
         REQUIRE(panel.series[1].points.size() == taught.size());
         for (std::size_t i = 0; i < taught.size(); ++i) {
             const ChartPoint& band = panel.series[0].points[i];
             CHECK(band.on == taught[i]->on);
-            CHECK(panel.series[1].points[i].value == Approx(taught[i]->offset[d].mean));
+            CHECK(panel.series[1].points[i].value == Approx(taught[i]->offset[d]->mean));
             // 1.2816: the 90th percentile of the normal distribution, from any table of it.
-            CHECK(band.high - band.value == Approx(1.2816 * taught[i]->offset[d].sd).epsilon(1e-4));
+            CHECK(band.high - band.value == Approx(1.2816 * taught[i]->offset[d]->sd).epsilon(1e-4));
         }
     }
     for (const Message& line : history.learned)
@@ -571,7 +572,7 @@ TEST_CASE("a sitting not learned from says so, as a mark, at the cursor and in t
     CHECK(model.index(row, columnTitled(model, "Note")).data().toString().endsWith("; a head cold"));
     const auto rows = s.history().rows;
     CHECK(toCsv(rows).find(",no,\"a head cold\",") != std::string::npos);
-    CHECK(toJson(rows).find("\"learn\": false") != std::string::npos);
+    CHECK(toJson(s.history()).find("\"learn\": false") != std::string::npos);
     s.key(Qt::Key_T);
     REQUIRE(s.session->record(SittingUseFact{"Heron", day(2025, 3, 1), 1, true, ""}));
     CHECK(s.panel("acidity").series.size() == 3);
