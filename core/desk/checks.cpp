@@ -159,6 +159,24 @@ Result<void> noSitting(const Facts<facts::SittingFact>& sittings, const facts::S
                   say("desk.no_sitting.remedy").with("nearest", nearest->fact.sitting.on));
 }
 
+/// What goes back to the material's value is one of those that can, and is not given as well.
+Result<void> checkCleared(const facts::VesselEditFact& f) {
+    const auto given = [&](std::string_view field) {
+        return (field == "evaporation_per_year" && f.evaporationPerYear) ||
+               (field == "oxygen_mg_l_year" && f.oxygenPerYear) || (field == "culture_held_back" && f.cultureHeldBack);
+    };
+    const auto& known = facts::factWords::clearable;
+    for (std::size_t i = 0; i < f.clear.size(); ++i) {
+        const std::string at = "/clear/" + std::to_string(i);
+        if (std::find(known.begin(), known.end(), f.clear[i]) == known.end())
+            return refuse(at, say("desk.not_clearable").with("field", f.clear[i]), say("desk.not_clearable.remedy"));
+        if (given(f.clear[i]))
+            return refuse(at, say("desk.given_and_cleared").with("field", f.clear[i]),
+                          say("desk.given_and_cleared.remedy"));
+    }
+    return {};
+}
+
 Result<void> nameIsFree(const std::string& name, const std::map<std::string, book::RowId, std::less<>>& taken,
                         std::string field) {
     if (taken.contains(name))
@@ -199,7 +217,15 @@ struct Meaning {
                 return refuse("/name", say("desk.missing").with("field", std::string("name")),
                               say("desk.missing.remedy"));
             if (f.name && *f.name != record.facts.name)
-                return nameIsFree(*f.name, shared().names.vessels, "/name");
+                if (auto ok = nameIsFree(*f.name, shared().names.vessels, "/name"); !ok)
+                    return ok;
+            if (auto ok = checkCleared(f); !ok)
+                return ok;
+            const Litres held = heldOn(record, shared(), today).state.volume;
+            if (f.capacity && f.capacity->l < held.l)
+                return refuse("/capacity_l",
+                              say("desk.capacity_below_held").with("capacity", *f.capacity).with("held", held),
+                              say("desk.capacity_below_held.remedy").with("held", held));
             return {};
         });
     }
@@ -295,6 +321,19 @@ struct Meaning {
             if (auto record = cellar.vessel(f.vessel); !record)
                 return fail(record.error());
         return checkRecipe(f.recipe, shared(), f.on);
+    }
+    Result<void> operator()(const facts::DrawDateFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
+            if (auto ok = sinceOpening(record, f.on); !ok)
+                return ok;
+            if (!heldOn(record, shared(), f.on).state.opened)
+                return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
+                              say("desk.not_opened.remedy"));
+            if (f.drawOn && *f.drawOn < f.on)
+                return refuse("/draw_on", say("desk.draw_date_past").with("draw", *f.drawOn).with("on", f.on),
+                              say("desk.draw_date_past.remedy"));
+            return {};
+        });
     }
     Result<void> operator()(const facts::LockFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {

@@ -3,6 +3,7 @@
 
 #include "desk/coming_refill.h"
 #include "desk/evidence.h"
+#include "estimate/estimates.h"
 
 #include <cmath>
 
@@ -11,6 +12,28 @@ namespace staveline::desk {
 using vessel::ScheduleRule;
 
 namespace {
+
+/// The last of this cycle.
+const facts::DrawDateFact* drawDate(const VesselRecord& record, const vessel::LedgerState& now, Day today) {
+    const facts::DrawDateFact* last = record.latest<facts::DrawDateFact>(today);
+    return last && last->on >= now.lastRefill.value_or(*now.opened) ? last : nullptr;
+}
+
+std::optional<FaultFound> lastFault(const VesselRecord& record, Day today) {
+    const facts::SittingFact* last = lastToLearnFrom(record, today);
+    if (!last)
+        return {};
+    const auto& sheet = tasting::builtInSheet();
+    const facts::TargetFact* target = record.latest<facts::TargetFact>(today);
+    tasting::SittingResult result;
+    result.faults = faultsIn(last->sitting, sheet);
+    const auto mark = worstUnwantedFault(result, target ? target->target : tasting::Target{}, sheet);
+    if (!mark)
+        return {};
+    const Day on = last->sitting.on;
+    const tasting::FaultRule* rule = sheet.findFault(mark->fault);
+    return FaultFound{mark->fault, rule, on, rule ? clearsOn(*rule, on) : std::nullopt};
+}
 
 ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const advice::Setting& coming) {
     const vessel::LedgerState& now = vessel.now();
@@ -24,9 +47,13 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
         return rule;
     if (vessel.drawn)
         rule.drawn = now.lastDraw;
-    if (const facts::SittingFact* last = lastToLearnFrom(vessel.record, vessel.today);
-        last && looksAtDraw(last->sitting.on, now, rule.interval))
+    const facts::SittingFact* last = lastToLearnFrom(vessel.record, vessel.today);
+    if (last && looksAtDraw(last->sitting.on, now, rule.interval))
         rule.sampled = last->sitting.on;
+    if (vessel.fault && estimate::ofThisCycle(vessel.fault->on, now.lastRefill))
+        rule.fault = vessel.fault->until;
+    if (const facts::DrawDateFact* set = drawDate(vessel.record, now, vessel.today))
+        rule.fixed = set->drawOn;
     if (vessel.brewed)
         rule.brewed = vessel.brewed->on;
     return rule;
@@ -48,12 +75,13 @@ Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
 
 CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day today,
                         std::vector<vessel::LedgerEntry> entries, vessel::Replay replayed) {
-    CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}};
+    CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}, {}};
     const vessel::LedgerState& now = vessel.now();
     vessel.inUse = settingInUse(record, cellar.shared().pantry, now);
     vessel.leftAlone = settingLeftAlone(record, cellar.shared(), now);
     vessel.drawn = drawnForRefill(record, now);
     vessel.brewed = brewForRefill(record, cellar, now, today);
+    vessel.fault = lastFault(record, today);
     const ScheduleRule rule = ruleOf(vessel, cellar, vessel.inUse);
     vessel.dates = schedule(now, rule, today);
     vessel.due = dueOf(vessel, rule);

@@ -5,8 +5,17 @@
 #include "desk/ledger.h"
 #include "desk/ledger_entries.h"
 #include "desk/settings.h"
+#include "tasting/verdict.h"
 
 namespace staveline::desk {
+
+/// The worst fault of the last sitting that this vessel is not kept for.
+struct FaultFound {
+    std::string id;
+    const tasting::FaultRule* rule = nullptr; ///< none: a fault the sheet does not know
+    Day on{};
+    std::optional<Day> until; ///< when to look again, where waiting is the cure
+};
 
 /// Valid while no fact changes.
 struct CurrentVessel {
@@ -18,7 +27,8 @@ struct CurrentVessel {
     advice::Setting leftAlone;               ///< the last refill without its one-cycle aids
     std::optional<Litres> drawn;             ///< for it already
     const facts::BrewFact* brewed = nullptr; ///< for it already
-    vessel::Schedule dates;                  ///< with the setting in use
+    std::optional<FaultFound> fault;
+    vessel::Schedule dates; ///< with the setting in use
     Due due;
 
     [[nodiscard]] const vessel::LedgerState& now() const { return replayed.now; }

@@ -60,16 +60,10 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.dates = vessel.dates;
     s.due = vessel.due;
     s.headline = s.due.text;
-    if (const facts::SittingFact* last = lastToLearnFrom(record, vessel.today)) {
-        const facts::TargetFact* target = record.latest<facts::TargetFact>(vessel.today);
-        tasting::SittingResult result;
-        result.faults = faultsIn(last->sitting, tasting::builtInSheet());
-        if (auto mark =
-                worstUnwantedFault(result, target ? target->target : tasting::Target{}, tasting::builtInSheet())) {
-            s.fault = mark->fault;
-            const tasting::FaultRule* rule = tasting::builtInSheet().findFault(mark->fault);
-            s.headline = say("desk.headline.fault").with("fault", rule ? rule->name : mark->fault);
-        }
+    if (vessel.fault) {
+        s.fault = vessel.fault->id;
+        s.headline =
+            say("desk.headline.fault").with("fault", vessel.fault->rule ? vessel.fault->rule->name : vessel.fault->id);
     }
     if (s.retired)
         s.headline = say("desk.headline.retired").with("on", *record.facts.retired);

@@ -43,6 +43,8 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
     sheet.plan = std::move(*plan);
     sheet.recipe = setting.recipe;
     sheet.dates = vessel.dates;
+    if (vessel.fault && vessel.fault->rule)
+        sheet.fault = faultWords(*vessel.fault->rule, vessel.fault->until);
     sheet.draw = setting.draw;
     advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
     sheet.chosen = &chosen;

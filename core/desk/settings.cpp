@@ -44,9 +44,12 @@ Setting settingBy(const VesselRecord& record, const BaseRecipeFact* base, const 
         return setting;
     if (!base || choice->on >= base->on)
         setting.recipe = choice->forecast->recipe;
-    setting.draw = choice->forecast->draw;
-    setting.interval = choice->forecast->interval;
-    setting.temperature = choice->forecast->temperature;
+    if (!choice->drawOverruled)
+        setting.draw = choice->forecast->draw;
+    if (!choice->intervalOverruled)
+        setting.interval = choice->forecast->interval;
+    if (!choice->temperatureOverruled)
+        setting.temperature = choice->forecast->temperature;
     return setting;
 }
 

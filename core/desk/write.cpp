@@ -17,6 +17,16 @@ using vessel::Replay;
 
 namespace {
 
+/// One of factWords::clearable.
+void clear(VesselFact& vessel, std::string_view field) {
+    if (field == "evaporation_per_year")
+        vessel.evaporationPerYear.reset();
+    else if (field == "oxygen_mg_l_year")
+        vessel.oxygenPerYear.reset();
+    else
+        vessel.cultureHeldBack.reset();
+}
+
 /// Facts with a recipe: what it names is kept in the book.
 template <class F>
 inline constexpr bool bringsIngredients =
@@ -47,6 +57,8 @@ public:
 
 private:
     Result<void> store(const facts::VesselEditFact& f) {
+        if (auto done = overruleChoices(f); !done)
+            return done;
         return changeVessel(f.vessel, [&](VesselFact& v) {
             const auto take = [](auto& to, const auto& from) {
                 if (from)
@@ -70,7 +82,30 @@ private:
                 v.cultureHeldBack = f.cultureHeldBack;
             if (f.oxygenPerYear)
                 v.oxygenPerYear = f.oxygenPerYear;
+            for (const std::string& field : f.clear)
+                clear(v, field);
         });
+    }
+    /// What is said of the vessel itself holds from now on, whatever was chosen for a refill before. The mark is kept
+    /// with the choice, so that taking the edit back takes it off again.
+    Result<void> overruleChoices(const facts::VesselEditFact& f) {
+        if (!f.drawShare && !f.interval && !f.temperature)
+            return {};
+        auto record = cellar_.vessel(f.vessel);
+        if (!record)
+            return fail(record.error());
+        for (Stored<facts::ChoiceFact>& stored : (*record)->of<facts::ChoiceFact>()) {
+            facts::ChoiceFact& choice = stored.fact;
+            choice.drawOverruled |= f.drawShare.has_value();
+            choice.intervalOverruled |= f.interval.has_value();
+            choice.temperatureOverruled |= f.temperature.has_value();
+            auto row = toRow(choice, cellar_.shared().names);
+            if (!row)
+                return fail(row.error());
+            if (auto done = writer_.update(std::string(tableOf<facts::ChoiceFact>), stored.id, *row); !done)
+                return done;
+        }
+        return {};
     }
     Result<void> store(const facts::RetireFact& f) {
         return changeVessel(f.vessel, [&](VesselFact& v) {

@@ -56,6 +56,7 @@ private:
         estimates_.faults = result.faults;
         if (const auto mark = worstUnwantedFault(result, known_.target, tasting::builtInSheet())) {
             context_.fault = mark->fault;
+            context_.faultOn = sitting.on;
             context_.faultRule = tasting::builtInSheet().findFault(mark->fault);
         }
     }

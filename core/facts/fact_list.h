@@ -56,13 +56,14 @@ struct FactTraits {
     FACT(RefillFact,       "refill",       Kept::byVessel, Form::flat, vessel::EntryKind::refill)  \
     FACT(TopUpFact,        "top_up",       Kept::byVessel, Form::flat, vessel::EntryKind::topUp)   \
     FACT(EventFact,        "event",        Kept::byVessel, Form::flat, vessel::EntryKind::event)   \
+    FACT(DrawDateFact,     "draw_date",    Kept::byVessel, Form::flat)                 \
     FACT(LockFact,         "lock",         Kept::byVessel, Form::own)                  \
     FACT(AvailabilityFact, "availability", Kept::byAll,    Form::own)                  \
     FACT(ChoiceFact,       "choice",       Kept::byVessel, Form::own)
 // clang-format on
 
 /// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
-inline constexpr int tablesMinor = 3;
+inline constexpr int tablesMinor = 4;
 
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};

@@ -49,6 +49,7 @@ struct VesselEditFact {
     std::optional<Days> interval, sampleBefore;
     std::optional<Share> drawShare, evaporationPerYear, cultureHeldBack;
     std::optional<double> oxygenPerYear;
+    std::vector<std::string> clear; ///< fields to go back to what the material says
     bool operator==(const VesselEditFact&) const = default;
 };
 struct RetireFact {
@@ -183,6 +184,14 @@ struct EventFact {
     std::string note;
     bool operator==(const EventFact&) const = default;
 };
+/// The day of the coming draw, put off or brought forward. It holds for this cycle alone.
+struct DrawDateFact {
+    VesselName vessel;
+    Day on{};
+    std::optional<Day> drawOn; ///< none: by the interval again
+    std::string reason;
+    bool operator==(const DrawDateFact&) const = default;
+};
 struct BrewFact {
     std::string name;  ///< "Brew 31"
     VesselName vessel; ///< mostly brewed for; may be empty
@@ -228,6 +237,8 @@ struct ChoiceFact {
     static constexpr int own = -1;    ///< a setting of the brewer's own
     int proposal = 0;                 ///< 0: leave it alone
     std::optional<Forecast> forecast; ///< filled by the desk when the choice is made
+    /// By what was said of the vessel itself after it; the promise stays as it was made.
+    bool drawOverruled = false, intervalOverruled = false, temperatureOverruled = false;
     bool operator==(const ChoiceFact&) const = default;
 };
 

@@ -170,6 +170,7 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.field(Field{"draw_may_move"}, f.drawMayMove);
     v.field(Field{"interval_may_move"}, f.intervalMayMove);
     v.field(Field{"note"}, f.note);
+    v.list(Field{"clear"}, f.clear);
 }
 template <class V> void describe(V& v, Like<RetireFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
@@ -275,6 +276,12 @@ template <class V> void describe(V& v, Like<EventFact> auto& f) {
     v.word(Field{.name = "what", .required = true}, f.what, factWords::happenings);
     v.field(Field{"note"}, f.note);
 }
+template <class V> void describe(V& v, Like<DrawDateFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"draw_on"}, f.drawOn);
+    v.field(Field{"reason"}, f.reason);
+}
 template <class V> void describe(V& v, Like<BrewFact> auto& f) {
     v.field(Field{.name = "name", .required = true}, f.name);
     v.vessel(Field{"vessel"}, f.vessel);
@@ -304,6 +311,9 @@ template <class V> void describe(V& v, Like<ChoiceFact> auto& f) {
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(Field{"proposal", -1, 3}, f.proposal);
     v.object(Field{"forecast"}, f.forecast);
+    v.field(Field{.name = "draw_overruled", .later = true}, f.drawOverruled);
+    v.field(Field{.name = "interval_overruled", .later = true}, f.intervalOverruled);
+    v.field(Field{.name = "temperature_overruled", .later = true}, f.temperatureOverruled);
 }
 
 // --- built-in ingredients copied into the book on first use ----------------------------------------------------------

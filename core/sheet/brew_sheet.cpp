@@ -268,6 +268,8 @@ Document brewSheet(const BrewSheetInput& in, const DisplayUnits& units, const Ca
                                              .with("day", in.on));
     sheet.document.footer = sheet.text(say("sheet.footer").with("vessel", in.vessel).with("day", in.on));
     keepCautions(sheet, in);
+    if (in.fault)
+        sheet.document.blocks.emplace_back(Caution{sheet.text(*in.fault)});
     for (const auto section : {whatChanged, dates, water, grist, mash, boil, fermentation, targets, drawDay, expected})
         section(sheet, in);
     return std::move(sheet.document);

@@ -19,6 +19,7 @@ struct BrewSheetInput {
     Day on{};
     brewing::BrewPlan plan;
     brewing::Recipe recipe;
+    std::optional<Message> fault;             ///< of the beer in the vessel: what to do before this is brewed for it
     const advice::Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
     vessel::Schedule dates;
     Litres draw{0};

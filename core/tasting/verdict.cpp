@@ -28,14 +28,8 @@ Verdict faultFirst(Verdict v, const VerdictContext& context) {
         v.reason = say("tasting.verdict.fault_unknown").with("fault", v.fault);
         return v;
     }
-    if (rule->waitDays > 0)
-        v.until = context.today + std::chrono::days{rule->waitDays};
-    v.reason = say(v.until ? "tasting.verdict.fault_until" : "tasting.verdict.fault")
-                   .with("fault", rule->name)
-                   .with("action", rule->action)
-                   .with("draw", words(rule->drawAllowed ? "tasting.draw.allowed" : "tasting.draw.not"))
-                   .with("refill", words(rule->refillAdvice))
-                   .with("until", v.until.value_or(context.today));
+    v.until = clearsOn(*rule, context.faultOn);
+    v.reason = faultWords(*rule, v.until);
     return v;
 }
 
@@ -79,6 +73,21 @@ Estimate combine(std::span<const Estimate> estimates) {
     if (precision <= 0)
         return {0, std::numeric_limits<double>::infinity()};
     return {sum / precision, exact ? 0 : 1 / std::sqrt(precision)};
+}
+
+std::optional<Day> clearsOn(const FaultRule& rule, Day found) {
+    if (!rule.blocksAdvice || rule.waitDays <= 0)
+        return {};
+    return found + std::chrono::days{rule.waitDays};
+}
+
+Message faultWords(const FaultRule& rule, std::optional<Day> until) {
+    return say(until ? "tasting.verdict.fault_until" : "tasting.verdict.fault")
+        .with("fault", rule.name)
+        .with("action", rule.action)
+        .with("draw", words(rule.drawAllowed ? "tasting.draw.allowed" : "tasting.draw.not"))
+        .with("refill", words(rule.refillAdvice))
+        .with("until", until.value_or(Day{}));
 }
 
 std::optional<FaultMark> worstUnwantedFault(const SittingResult& result, const Target& target,

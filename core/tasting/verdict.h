@@ -56,6 +56,11 @@ struct Verdict {
                                                           const TastingSheet& sheet);
 
 /// What is known beside the numbers.
+/// When a fault found on that day is to be looked at again; none where waiting is no cure.
+[[nodiscard]] std::optional<Day> clearsOn(const FaultRule& rule, Day found);
+/// What it is, what to do, and when to taste again.
+[[nodiscard]] Message faultWords(const FaultRule& rule, std::optional<Day> until);
+
 struct VerdictContext {
     Day today{};
     std::optional<std::string> fault;     ///< the worst unwanted fault of severity 2 or 3
@@ -64,6 +69,7 @@ struct VerdictContext {
     std::optional<Day> modelArrives;      ///< when the model brings the score to the window by itself (moves > 0.5)
     bool tasted = true;                   ///< false: nothing was ever seen of this dimension that counts
     bool contradicted = false;            ///< because what was seen of it contradicts itself
+    Day faultOn{};                        ///< when the fault was tasted
 };
 /// How many more tasters, each at both temperatures, bring the error below band / 1.3; at least 1.
 [[nodiscard]] int tastersNeeded(const Estimate& estimate, double band, const TastingNoise& noise = {});

@@ -20,15 +20,29 @@ Day cycleStart(const LedgerState& now, const ScheduleRule& rule, Day today) {
     return now.lastRefill.value_or(now.opened.value_or(today));
 }
 
+/// A draw that is made counts from its day; one to come waits for a fault to clear; either for its refill.
+Day drawDue(Day from, const ScheduleRule& rule) {
+    Day due = rule.drawn.value_or(rule.fixed.value_or(from + whole(rule.interval)));
+    if (rule.fault && !rule.drawn)
+        due = std::max(due, *rule.fault);
+    return rule.brewed ? std::max(due, *rule.brewed + whole(rule.primary)) : due;
+}
+
+/// What was tasted before a fault clears is not the last word.
+std::optional<Day> sampled(const ScheduleRule& rule) {
+    return rule.fault && rule.sampled && *rule.sampled < *rule.fault ? std::nullopt : rule.sampled;
+}
+
 } // namespace
 
 Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
     const Day from = cycleStart(now, rule, today);
     Schedule dates{};
-    dates.drawDue = from + whole(rule.interval);
-    dates.sampleDue = std::max(from, dates.drawDue - whole(rule.sampleBefore));
-    dates.sample = rule.sampled.value_or(std::max(dates.sampleDue, today));
-    dates.brew = rule.brewed.value_or(std::max(dates.drawDue - whole(rule.primary), today));
+    dates.drawDue = drawDue(from, rule);
+    dates.sampleDue = rule.fault.value_or(std::max(from, dates.drawDue - whole(rule.sampleBefore)));
+    dates.brewDue = dates.drawDue - whole(rule.primary);
+    dates.sample = sampled(rule).value_or(std::max(dates.sampleDue, today));
+    dates.brew = rule.brewed.value_or(std::max(dates.brewDue, today));
     dates.draw = std::max({dates.drawDue, dates.brew + whole(rule.primary), today});
     dates.nextDraw = dates.draw + whole(rule.nextInterval.value_or(rule.interval));
     dates.nextSample = std::max(dates.draw, dates.nextDraw - whole(rule.sampleBefore));
@@ -45,11 +59,11 @@ NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule
     if (!now.opened)
         return {};
     if (rule.drawn)
-        return {DueKind::refill, *rule.drawn};
-    if (!rule.sampled)
+        return {DueKind::refill, dates.drawDue};
+    if (!sampled(rule))
         return {DueKind::taste, dates.sampleDue};
     if (!rule.brewed)
-        return {DueKind::brew, dates.brew};
+        return {DueKind::brew, dates.brewDue};
     return {DueKind::draw, dates.drawDue};
 }
 

@@ -14,13 +14,15 @@ struct ScheduleRule {
     std::optional<Day> sampled{}; ///< in this cycle, if it was
     std::optional<Day> brewed{};  ///< the beer for this draw, if it was
     std::optional<Day> drawn{};   ///< for the coming refill already: it is due since then
+    std::optional<Day> fixed{};   ///< the day the brewer set for this draw, whatever the interval says
+    std::optional<Day> fault{};   ///< until when a fault keeps the beer in the vessel: it is tasted again on that day
 };
 struct Schedule {
     Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day
-    Day sampleDue, drawDue;                       ///< by the interval alone; before today when overdue
+    Day sampleDue, brewDue, drawDue;              ///< by what is known, whatever today is; before it when overdue
 };
 /// From the last refill (or opening). Nothing is planned before `today`; what was done keeps its day. A draw waits
-/// for its refill: not before `primary` after the brew.
+/// for its refill: not before `primary` after the brew, and for a fault to clear.
 [[nodiscard]] Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today);
 
 /// Whether a tasting looks at the coming draw: one in the first half of a cycle looks at the refill.

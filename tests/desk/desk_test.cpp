@@ -21,7 +21,7 @@ TEST_CASE_METHOD(DeskFixture, "an opened vessel has a level, an age and dates", 
     // opened 274 days ago with an interval of 240: tasting was due 64 days ago
     CHECK(vessel->due.kind == DueKind::taste);
     CHECK(vessel->due.inDays == -64);
-    CHECK(render(vessel->due.text) == "taste: due 64 days ago");
+    CHECK(render(vessel->due.text) == "tasting overdue 64 days");
 }
 
 namespace {
@@ -273,7 +273,7 @@ TEST_CASE_METHOD(DeskFixture, "a draw takes from what is in before that day's re
 TEST_CASE_METHOD(DeskFixture, "one day is one day", "[desk]") {
     addPlover();
     now = day(2025, 12, 29); // tasting is due on 28 December
-    CHECK(render(desk->vessel("Plover")->due.text) == "taste: due 1 day ago");
+    CHECK(render(desk->vessel("Plover")->due.text) == "tasting overdue 1 day");
     now = day(2025, 12, 27);
     CHECK(render(desk->vessel("Plover")->due.text) == "taste in 1 day");
     now = day(2025, 12, 26);

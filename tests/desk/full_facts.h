@@ -63,6 +63,7 @@ inline constexpr const char* fullRecords = R"([
   "ta_g_l": 6.3, "temperature_c": 16, "ibu": 8.4, "note": "through the nail"},
  {"kind": "dip", "vessel": "Plover", "on": "2025-08-02", "volume_l": 480, "note": "stick"},
  {"kind": "event", "vessel": "Plover", "on": "2025-08-02", "what": "cleaned", "note": "hot water, two manways open"},
+ {"kind": "draw_date", "vessel": "Plover", "on": "2025-08-02", "draw_on": "2025-12-20", "reason": "the lees"},
  {"kind": "sitting", "vessel": "Plover", "on": "2025-08-03", "scores": [
   {"taster": "Rook", "attribute": "TA1", "cold": 6.5, "cellar": 7}, {"taster": "Rook", "attribute": "TA2", "cold": 6}],
   "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true,
@@ -82,7 +83,8 @@ inline constexpr const char* fullRecords = R"([
              "bitterness_ibu": 9, "yeast": "ale_low"},
   "target": {"acidity": 6, "funk": 5}, "draw_l": 180, "interval_d": 190, "temperature_c": 15,
   "this_draw": "2026-04-01", "next_draw": "2026-10-08", "moves": ["saccharification 63 instead of 64"],
-  "reasons": ["less to sour"], "model_version": "2026.11", "fingerprint": "0123456789abcdef"}},
+  "reasons": ["less to sour"], "model_version": "2026.11", "fingerprint": "0123456789abcdef"},
+  "draw_overruled": true, "interval_overruled": true, "temperature_overruled": true},
  {"kind": "vessel_edit", "vessel": "Knot", "name": "Sanderling", "shape": "tank", "material": "plastic",
   "capacity_l": 60, "temperature_c": 17, "temperature_can_change": true, "interval_d": 300, "draw_share": 0.4,
   "sample_days_before_draw": 20, "evaporation_per_year": 0.02, "oxygen_mg_l_year": 30, "culture_held_back": 0.1,

@@ -117,6 +117,7 @@ TEST_CASE("a record without what it must have names the field that is missing", 
                                                                    {"top_up", {"vessel", "on", "volume_l"}},
                                                                    {"draw_off", {"vessel", "on", "volume_l"}},
                                                                    {"brew", {"name", "on"}},
+                                                                   {"draw_date", {"vessel", "on"}},
                                                                    {"lock", {"vessel", "on", "lever"}},
                                                                    {"availability", {"on", "item"}},
                                                                    {"choice", {"vessel", "on"}}};

@@ -24,6 +24,7 @@ VerdictContext withFault(std::string id) {
     VerdictContext context;
     context.today = today;
     context.faultRule = builtInSheet().findFault(id);
+    context.faultOn = today;
     context.fault = std::move(id);
     return context;
 }

@@ -109,6 +109,48 @@ TEST_CASE("a draw that is made already sets the dates, early or late", "[schedul
     CHECK(nextJob(refilledOn(100), drawn, dates).on == dayAfter(320));
 }
 
+TEST_CASE("a late brew is late, and its draw waits for it", "[schedule]") {
+    ScheduleRule tasted = rule;
+    tasted.sampled = dayAfter(305);
+    const auto late = schedule(refilledOn(100), tasted, dayAfter(331));
+    CHECK(late.brewDue == dayAfter(326));
+    CHECK(late.brew == dayAfter(331));
+    CHECK(late.draw == dayAfter(345));
+    CHECK(nextJob(refilledOn(100), tasted, late).on == dayAfter(326));
+    tasted.brewed = dayAfter(331);
+    const auto brewed = schedule(refilledOn(100), tasted, dayAfter(350));
+    CHECK(brewed.drawDue == dayAfter(345)); // not overdue before the beer was ready
+    CHECK(nextJob(refilledOn(100), tasted, brewed).on == dayAfter(345));
+}
+
+TEST_CASE("the brewer's own day outranks the interval, both ways", "[schedule]") {
+    for (const int day : {300, 400}) {
+        ScheduleRule set = rule;
+        set.fixed = dayAfter(day);
+        const auto dates = schedule(refilledOn(100), set, dayAfter(200));
+        CHECK(dates.draw == dayAfter(day));
+        CHECK(dates.sample == dayAfter(day - 30));
+        CHECK(dates.brew == dayAfter(day - 14));
+        CHECK(dates.nextDraw == dayAfter(day + 240));
+        set.drawn = dayAfter(310); // what was done outranks what was meant
+        CHECK(schedule(refilledOn(100), set, dayAfter(312)).drawDue == dayAfter(310));
+    }
+}
+
+TEST_CASE("a fault is looked at again before anything is drawn", "[schedule]") {
+    ScheduleRule sick = rule;
+    sick.sampled = dayAfter(310);
+    sick.fault = dayAfter(400);
+    const auto dates = schedule(refilledOn(100), sick, dayAfter(320));
+    CHECK(dates.sample == dayAfter(400));
+    CHECK(dates.draw == dayAfter(400));
+    CHECK(dates.brew == dayAfter(386));
+    CHECK(nextJob(refilledOn(100), sick, dates).kind == DueKind::taste);
+    CHECK(nextJob(refilledOn(100), sick, dates).on == dayAfter(400));
+    sick.fault = dayAfter(315); // clears long before the draw
+    CHECK(schedule(refilledOn(100), sick, dayAfter(312)).draw == dayAfter(340));
+}
+
 TEST_CASE("only a tasting in the second half of a cycle looks at the draw", "[schedule]") {
     CHECK_FALSE(looksAtDraw(dayAfter(219), refilledOn(100), Days{240}));
     CHECK(looksAtDraw(dayAfter(220), refilledOn(100), Days{240}));

@@ -57,6 +57,10 @@ QString distanceWords(int days) {
     return days > 0 ? tr("in %1").arg(span) : tr("%1 ago").arg(span);
 }
 
+QString overdueWords(int days) {
+    return tr("overdue %1").arg(spanWords(Days{static_cast<double>(days)}));
+}
+
 QString spanWords(Days span) {
     const double days = span.d;
     if (days < 60)

@@ -28,6 +28,8 @@ namespace staveline::ui {
 [[nodiscard]] QString weekdayWords(Day day);
 /// "today", "in 12 days", "3 months ago"
 [[nodiscard]] QString distanceWords(int days);
+/// "overdue 5 days"
+[[nodiscard]] QString overdueWords(int days);
 /// "8 days", "7 months", "2.4 years": the unit a brewer would use.
 [[nodiscard]] QString spanWords(Days span);
 

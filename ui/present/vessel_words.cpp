@@ -40,17 +40,28 @@ QString ageWords(const vessel::LedgerState& state) {
     return tr("%1, a third under %2").arg(mean, spanWords(youngestThird(state)));
 }
 
-std::vector<DateLine> dateLines(const vessel::Schedule& dates, Day today) {
-    std::vector<std::pair<Day, QString>> named{{dates.sample, tr("Taste a sample")},
-                                               {dates.brew, tr("Brew the refill")},
-                                               {dates.draw, tr("Draw and refill")},
-                                               {dates.nextSample, tr("Taste again")},
-                                               {dates.nextDraw, tr("Next draw")}};
-    std::stable_sort(named.begin(), named.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today) {
+    using vessel::DueKind;
+    struct Named {
+        Day on;
+        QString what;
+        DueKind kind;
+    };
+    const bool drawn = next.kind == DueKind::refill;
+    std::vector<Named> named{
+        {dates.sample, tr("Taste a sample"), DueKind::taste},
+        {dates.brew, tr("Brew the refill"), DueKind::brew},
+        {dates.draw, drawn ? tr("Refill") : tr("Draw and refill"), drawn ? DueKind::refill : DueKind::draw},
+        {dates.nextSample, tr("Taste again"), DueKind::nothing},
+        {dates.nextDraw, tr("Next draw"), DueKind::nothing}};
+    std::stable_sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.on < b.on; });
     std::vector<DateLine> made;
     made.reserve(named.size());
-    for (const auto& [day, what] : named)
-        made.push_back({what, weekdayWords(day), distanceWords(daysBetween(today, day))});
+    for (const Named& each : named) {
+        const bool late = each.kind == next.kind && next.inDays < 0;
+        made.push_back({each.what, weekdayWords(each.on),
+                        late ? overdueWords(-next.inDays) : distanceWords(daysBetween(today, each.on))});
+    }
     return made;
 }
 

@@ -18,6 +18,6 @@ struct DateLine {
     QString what, when, distance;
 };
 /// The next dates in order of time.
-[[nodiscard]] std::vector<DateLine> dateLines(const vessel::Schedule& dates, Day today);
+[[nodiscard]] std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today);
 
 } // namespace staveline::ui

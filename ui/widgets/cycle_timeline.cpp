@@ -26,7 +26,7 @@ std::optional<Day> cycleStart(const vessel::LedgerState& now) {
 
 std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel::LedgerState& now) {
     std::vector<Milestone> milestones{{MilestoneKind::taste, dates.sample, dates.sampleDue},
-                                      {MilestoneKind::brew, dates.brew},
+                                      {MilestoneKind::brew, dates.brew, dates.brewDue},
                                       {MilestoneKind::draw, dates.draw, dates.drawDue},
                                       {MilestoneKind::nextTaste, dates.nextSample},
                                       {MilestoneKind::nextDraw, dates.nextDraw}};
@@ -82,7 +82,7 @@ bool MilestoneButton::overdue() const {
 
 QString MilestoneButton::when() const {
     if (overdue())
-        return tr("was due %1").arg(distanceWords(daysBetween(today_, *milestone_.due)));
+        return overdueWords(daysBetween(*milestone_.due, today_));
     return distanceWords(daysBetween(today_, milestone_.on));
 }
 

@@ -1,0 +1,168 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The days of a cycle: what the ledger, the brewer and a fault say of them, and one answer wherever they are asked for.
+#include "desk/draw_day.h"
+#include "desk/support.h"
+
+#include <nlohmann/json.hpp>
+
+using namespace staveline;
+using namespace staveline::advice;
+using namespace staveline::desk;
+using namespace staveline::facts;
+using namespace staveline::vessel;
+using namespace staveline::testing;
+
+namespace {
+
+struct DatesFixture : DeskFixture {
+    DatesFixture() {
+        now = day(2025, 12, 29);
+        addPlover(); // every 240 days since 1 June 2025: due on 27 January
+    }
+    [[nodiscard]] VesselSummary plover() const {
+        auto summary = desk->vessel("Plover");
+        REQUIRE(summary);
+        return *summary;
+    }
+    [[nodiscard]] Schedule dates() const { return plover().dates; }
+    Result<Recorded> setDraw(std::optional<Day> on) { return desk->record(DrawDateFact{"Plover", now, on, {}}); }
+    void adopt(const std::function<void(Setting&)>& change) {
+        const auto asked = desk->adviceJob({"Plover", {}, {}, false});
+        REQUIRE(asked);
+        Setting setting = asked->input.base;
+        change(setting);
+        const auto trial = TryBoard(asked->input).trial(setting, TrialDepth::next);
+        REQUIRE(trial);
+        REQUIRE(desk->adopt(*asked, *trial));
+    }
+    void tasteRopy() {
+        record(R"({"kind": "sitting", "vessel": "Plover", "on": ")" + isoDay(now) + R"(",
+                   "faults": [{"fault": "ropy", "severity": 3}]})");
+    }
+};
+
+} // namespace
+
+TEST_CASE_METHOD(DatesFixture, "a draw is put off or brought forward in one act that can be taken back",
+                 "[desk][dates]") {
+    const Schedule before = dates();
+    REQUIRE(before.draw == day(2026, 1, 27));
+    for (const Day set : {day(2026, 3, 10), day(2026, 1, 15)}) {
+        REQUIRE(setDraw(set));
+        CHECK(dates().draw == set);
+        CHECK(dates().nextDraw == set + std::chrono::days{240});
+        CHECK(desk->adviceJob({"Plover", {}, {}, false})->dates.draw == set);
+        CHECK(desk->undoText() == "day of the draw of Plover");
+        REQUIRE(desk->undo());
+        CHECK(dates().draw == before.draw);
+    }
+    REQUIRE(setDraw(day(2026, 3, 10)));
+    REQUIRE(setDraw({})); // by the interval again
+    CHECK(dates().draw == before.draw);
+}
+
+TEST_CASE_METHOD(DatesFixture, "the day that was set belongs to its cycle", "[desk][dates]") {
+    REQUIRE(setDraw(day(2026, 1, 10)));
+    now = day(2026, 1, 10);
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-01-10", "volume_l": 79},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-01-10", "volume_l": 80}])");
+    now = day(2026, 2, 1);
+    CHECK(dates().draw == day(2026, 1, 10) + std::chrono::days{240});
+}
+
+TEST_CASE_METHOD(DatesFixture, "a day that is past cannot be set", "[desk][dates]") {
+    const auto refused = setDraw(day(2025, 12, 1));
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().path == "/draw_on");
+}
+
+TEST_CASE_METHOD(DatesFixture, "how often a vessel is drawn can be changed after a plan was adopted", "[desk][dates]") {
+    now = day(2026, 1, 20);
+    adopt([](Setting& setting) {
+        setting.interval = Days{120};
+        setting.temperature = Celsius{13};
+        setting.draw = Litres{60};
+    });
+    now = day(2026, 1, 27);
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-01-27", "volume_l": 60},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-01-27", "volume_l": 60}])");
+    now = day(2026, 2, 1);
+    REQUIRE(dates().draw == day(2026, 1, 27) + std::chrono::days{120});
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "interval_d": 240})");
+    CHECK(dates().draw == day(2026, 1, 27) + std::chrono::days{240});
+    CHECK(desk->setting("Plover")->temperature.c == 13);
+    CHECK(desk->setting("Plover")->draw.l == 60);
+    REQUIRE(desk->undo());
+    CHECK(dates().draw == day(2026, 1, 27) + std::chrono::days{120});
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "temperature_c": 18, "draw_share": 0.4})");
+    CHECK(desk->setting("Plover")->temperature.c == 18);
+    CHECK(desk->setting("Plover")->draw.l == Approx(90));
+    adopt([](Setting& setting) { setting.draw = Litres{70}; }); // a choice made later counts again
+    CHECK(desk->setting("Plover")->draw.l == 70);
+}
+
+TEST_CASE_METHOD(DatesFixture, "a fault moves the plan to the day it is looked at again, and no further",
+                 "[desk][dates]") {
+    tasteRopy();
+    const Day again = day(2025, 12, 29) + std::chrono::days{90};
+    for (const int later : {0, 10, 40}) {
+        now = day(2025, 12, 29) + std::chrono::days{later};
+        CHECK(dates().sample == again);
+        CHECK(dates().draw == again);
+        CHECK(plover().due.kind == DueKind::taste);
+        CHECK(desk->estimates("Plover")->verdicts[Dimension::acidity].until == again);
+    }
+    now = again + std::chrono::days{3};
+    CHECK(plover().due.inDays == -3);
+}
+
+TEST_CASE_METHOD(DatesFixture, "the sheet of a vessel with a fault says so, and when to look again", "[desk][dates]") {
+    tasteRopy();
+    const auto paper = desk->brewSheet("Plover", {});
+    REQUIRE(paper);
+    const std::string text = sheet::writeMarkdown(*paper);
+    CHECK(text.find("ropy") != std::string::npos);
+    CHECK(text.find("29 Mar 2026") != std::string::npos);
+}
+
+TEST_CASE_METHOD(DatesFixture, "a late brew is late on the rail, and its day slides", "[desk][dates]") {
+    record(R"({"kind": "sitting", "vessel": "Plover", "on": "2025-12-29",
+               "scores": [{"taster": "Rook", "attribute": "TA1", "cold": 6}]})");
+    now = day(2026, 1, 20);
+    CHECK(plover().due.kind == DueKind::brew);
+    CHECK(plover().due.inDays == -7);
+    CHECK(render(plover().due.text) == "brew overdue 7 days");
+    CHECK(dates().brew == now);
+}
+
+TEST_CASE_METHOD(DatesFixture, "after a draw the refill is due at once, wherever it is told", "[desk][dates]") {
+    record(R"({"kind": "brew", "name": "Brew 1", "vessel": "Plover", "on": "2025-12-10",
+               "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
+               "into_fermenter_l": 90})");
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2025-12-29", "volume_l": 79})");
+    CHECK(dates().draw == now);
+    CHECK(plover().due.kind == DueKind::refill);
+    CHECK(plover().due.on == now);
+    now = day(2026, 1, 1);
+    CHECK(render(plover().due.text) == "refill overdue 3 days");
+}
+
+TEST_CASE_METHOD(DatesFixture, "a capacity below what is held is refused, and what was set can be cleared",
+                 "[desk][dates]") {
+    const auto change = [&](const std::string& json) {
+        return desk->record(*parseRecords(R"({"kind": "vessel_edit", "vessel": "Plover", )" + json + "}"));
+    };
+    const auto small = change(R"("capacity_l": 100)");
+    REQUIRE_FALSE(small);
+    CHECK(small.error().path == "/capacity_l");
+    REQUIRE(change(R"("evaporation_per_year": 0.01, "oxygen_mg_l_year": 5, "culture_held_back": 0.2)"));
+    REQUIRE(change(R"("clear": ["evaporation_per_year", "culture_held_back"])"));
+    const VesselFact facts = plover().facts;
+    CHECK_FALSE(facts.evaporationPerYear);
+    CHECK_FALSE(facts.cultureHeldBack);
+    CHECK(facts.oxygenPerYear == 5);
+    REQUIRE(change(R"("clear": ["oxygen_mg_l_year"])"));
+    CHECK_FALSE(plover().facts.oxygenPerYear);
+    CHECK(change(R"("clear": ["capacity_l"])").error().path == "/clear/0");
+    CHECK(change(R"("oxygen_mg_l_year": 5, "clear": ["oxygen_mg_l_year"])").error().path == "/clear/0");
+}
