@@ -52,7 +52,7 @@ struct Daily {
     double decarboxylation, reduction, sink, esterRate, vinylLoss;
     double aceticFromOxygen;
 
-    Daily(const AgeConditions& c, const CultureParameters& p) {
+    Daily(const AgeConditions& c, const CultureParameters& p, double enzyme) {
         const double t = c.temperature.c;
         const double life = alive(t, p), speed20 = std::pow(p.speedPer10C, (t - 20) / 10);
         const double g20 = life * speed20, g18 = life * std::pow(p.speedPer10C, (t - 18) / 10);
@@ -61,7 +61,7 @@ struct Daily {
         brettGrowth = life * p.brettGrowth * std::pow(p.brettGrowthPer10C, (std::min(t, p.brettWarm) - 20) / 10) *
                       std::pow(p.speedPer10C, (std::max(t, p.brettWarm) - p.brettWarm) / 10);
         dextrinRate = p.dextrinOpening * g20;
-        enzymeRate = p.enzymeOpening * g20;
+        enzymeRate = std::max(p.enzymeOpening, enzyme) * g20;
         brettSugar = p.brettSugar * g20;
         decay = p.decline * speed20;
         starvation = (p.starvedDecline - p.decline) * speed20;
@@ -82,8 +82,9 @@ struct Daily {
 
 class Rates {
 public:
-    Rates(const AgeConditions& conditions, const CultureParameters& parameters)
-        : p_(parameters), daily_(conditions, parameters), isoKa_(std::pow(10.0, 3 - p_.isoPka)),
+    /// `enzyme`: what refills brought, beside that of the vessel's own culture; a vessel has all of it once.
+    Rates(const AgeConditions& conditions, const CultureParameters& parameters, double enzyme = 0)
+        : p_(parameters), daily_(conditions, parameters, enzyme), isoKa_(std::pow(10.0, 3 - p_.isoPka)),
           logReference_(std::log(1 + std::pow(10.0, p_.hopPh - p_.isoPka))),
           logVinylReference_(std::log(10.0) * p_.vinylSlope * p_.vinylPh) {}
 
@@ -264,7 +265,7 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     const AgeConditions c = within(conditions);
     if (c.days.d <= 0)
         return state;
-    const Rates rates(c, parameters);
+    const Rates rates(c, parameters, state.enzyme);
     const double pace = std::clamp(rates.daily().fastest(parameters) / 1.5, 1.0, 20.0);
     const int steps = std::max(1, static_cast<int>(std::ceil(c.days.d * pace - 1e-9)));
     const double h = c.days.d / steps;

@@ -258,8 +258,9 @@ Result<void> Chemistry::start(History& history) {
         return added;
     const BlendEvent& first = states.events().front();
     const auto beer = first.brew ? beers_.find(*first.brew) : beers_.end();
-    culture::VesselState young =
-        youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer, states.parameters().culture);
+    const brewing::RefillBeer& filled = beer == beers_.end() ? states.usual() : beer->second;
+    culture::VesselState young = youngVessel(filled.beer, states.parameters().culture);
+    young.enzyme = filled.enzyme;
     if (brettAt(record, first.on, asked_.today) == BrettAtOpening::none)
         young.brett = 0;
     states.start(first.on, young);
@@ -313,6 +314,7 @@ std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day d
     beer.beer = state->beer;
     beer.lactics = state->lactics;
     beer.brett = state->brett;
+    beer.enzyme = std::max(state->enzyme, parametersFor(**source, day).culture.enzymeOpening);
     beers_.emplace(id, beer);
     return id;
 }

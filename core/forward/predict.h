@@ -53,6 +53,11 @@ struct Prediction {
 /// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
 [[nodiscard]] Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters);
 
+/// What lives in it.
+[[nodiscard]] inline culture::Inoculum inoculumOf(const brewing::RefillBeer& beer) {
+    return {beer.lactics, beer.brett, beer.enzyme};
+}
+
 /// The same plan under every draw, in their order: what bands are made of.
 struct DrawnScores {
     std::vector<Scores> thisDraw, nextDraw;

@@ -16,6 +16,28 @@ TEST_CASE("A refill mixes beer by volume and keeps what the walls hold", "[cultu
     CHECK(filled.hopTolerance == old.hopTolerance);
 }
 
+TEST_CASE("The enzyme that refills bring blends by volume, and opens dextrin", "[culture]") {
+    VesselState old = reference::settledVessel;
+    old.enzyme = .01;
+    const VesselState diluted = refill(old, reference::refillBeer, {.4}, usual);
+    CHECK(diluted.enzyme == Approx(.006));
+    CHECK(refill(old, reference::refillBeer, {.4}, usual, {.enzyme = .02}).enzyme == Approx(.6 * .01 + .4 * .02));
+    VesselState without = diluted;
+    without.enzyme = 0;
+    const AgeConditions c{{100}, {16}, 10};
+    CHECK(age(diluted, c, usual).beer.dextrin < age(without, c, usual).beer.dextrin);
+    CHECK(age(diluted, c, usual).enzyme == diluted.enzyme);
+}
+
+TEST_CASE("A vessel whose own culture makes the enzyme has it once", "[culture]") {
+    CultureParameters diastatic = usual;
+    diastatic.enzymeOpening = .01;
+    VesselState state = refill(reference::settledVessel, reference::refillBeer, {.4}, usual), brought = state;
+    brought.enzyme = .004;
+    const AgeConditions c{{100}, {16}, 10};
+    CHECK(age(brought, c, diastatic).beer == age(state, c, diastatic).beer);
+}
+
 TEST_CASE("No refill changes nothing, a full one leaves only what the walls hold", "[culture]") {
     const VesselState old = reference::settledVessel;
     CHECK(refill(old, reference::refillBeer, {0}, usual) == old);

@@ -96,3 +96,18 @@ TEST_CASE_METHOD(CultureFixture, "a culture more tolerant of hops than the model
                            name));
     CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .1);
 }
+
+TEST_CASE_METHOD(CultureFixture, "a refill brewed with diastatic yeast brings its enzyme", "[desk][culture]") {
+    for (const char* name : {"Plover", "Knot"})
+        open(name, R"("brettanomyces": "none")");
+    // Equal beer going in, but for what lives in it: the final gravity measured says how far the yeast had come.
+    for (const auto& [brew, yeast] : {std::pair{"Brew 1", "diastatic_clean"}, std::pair{"Brew 2", "ale_clean"}})
+        record(fmt::format(R"({{"kind": "brew", "name": "{}", "on": "2025-05-20", "original_gravity_p": 12,
+                                "bitterness_ibu": 5, "grist": [{{"grain": "pilsner", "share": 1}}],
+                                "mash": [{{"temperature_c": 66, "minutes": 60}}], "yeast": "{}",
+                                "measured_final_gravity_sg": 1.006}})",
+                           brew, yeast));
+    refill("Plover", "2025-06-01", R"(, "brew": "Brew 1")");
+    refill("Knot", "2025-06-01", R"(, "brew": "Brew 2")");
+    CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .2);
+}
