@@ -22,10 +22,19 @@ CarriedStates::From CarriedStates::nearest(Day day, std::size_t count) const {
     return {when.first, when.second, state};
 }
 
+/// With what was told of the culture last among the first `count` events.
+forward::Parameters CarriedStates::parametersAfter(std::size_t count) const {
+    forward::Parameters parameters = parameters_;
+    for (std::size_t i = 0; i < count; ++i)
+        parameters.culture = events_[i].culture.value_or(parameters.culture);
+    return parameters;
+}
+
 culture::VesselState CarriedStates::carry(const From& from, Day day, std::size_t count, const Beers& beers) {
     const auto between = std::span<const forward::BlendEvent>(events_).subspan(from.count, count - from.count);
-    const culture::VesselState state = carryForward(from.state, from.on, between, beers, usual_, day,
-                                                    cellaring_.temperature, cellaring_.oxygenPerYear, parameters_);
+    const culture::VesselState state =
+        carryForward(from.state, from.on, between, beers, usual_, day, cellaring_.temperature, cellaring_.oxygenPerYear,
+                     parametersAfter(from.count));
     known_.emplace(std::pair{day, count}, state);
     return state;
 }

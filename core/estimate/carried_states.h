@@ -36,9 +36,12 @@ public:
     /// A brew can be given to an event until it is carried over.
     [[nodiscard]] std::vector<forward::BlendEvent>& events() { return events_; }
     [[nodiscard]] const brewing::RefillBeer& usual() const { return usual_; }
+    /// At the start.
     [[nodiscard]] const forward::Parameters& parameters() const { return parameters_; }
 
 private:
+    [[nodiscard]] forward::Parameters parametersAfter(std::size_t count) const;
+
     std::vector<forward::BlendEvent> events_;
     brewing::RefillBeer usual_;
     culture::AgeConditions cellaring_;

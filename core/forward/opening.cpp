@@ -66,6 +66,12 @@ VesselState withBrettPitched(VesselState state, const Parameters& p) {
     return state;
 }
 
+/// A tolerance of hops that is told is there from that day; what the culture has learned beyond it stays.
+VesselState withCultureTold(VesselState state, const culture::CultureParameters& told) {
+    state.hopTolerance = std::max(state.hopTolerance, told.hopTolerance);
+    return state;
+}
+
 /// Whole intervals end today; what is left over of the years lengthens the first.
 VesselState settled(const OpeningFacts& opening, const brewing::RefillBeer& usual, const Cellaring& cellar,
                     const Parameters& p) {
@@ -98,11 +104,12 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
                          const std::map<std::int64_t, brewing::RefillBeer>& brews, const brewing::RefillBeer& usual,
                          Day today, Celsius temperature, double oxygenPerYear, const Parameters& parameters) {
     const Cellaring cellar{temperature, oxygenPerYear};
+    Parameters now = parameters;
     VesselState state = opening;
     Day at = openedOn;
     const auto ageTo = [&](Day day) {
         if (day > at)
-            state = later(state, Days{static_cast<double>(daysBetween(at, day))}, cellar, parameters);
+            state = later(state, Days{static_cast<double>(daysBetween(at, day))}, cellar, now);
         at = std::max(at, day);
     };
     for (const BlendEvent& event : events) {
@@ -111,9 +118,11 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         ageTo(event.on);
         const auto known = event.brew ? brews.find(*event.brew) : brews.end();
         const brewing::RefillBeer& beer = known == brews.end() ? usual : known->second;
-        state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture, inoculumOf(beer));
+        state = refill(state, freshBeer(beer, now), event.share, now.culture, inoculumOf(beer));
+        if (event.culture)
+            state = withCultureTold(state, now.culture = *event.culture);
         if (event.brettPitched)
-            state = withBrettPitched(state, parameters);
+            state = withBrettPitched(state, now);
         state.beer = withGravity(state.beer, event.gravity);
         state.beer = withBitterness(state.beer, event.bitterness);
     }

@@ -89,9 +89,10 @@ struct OpeningFacts {
 /// One event after the opening, in ledger order.
 struct BlendEvent {
     Day on{};
-    Share share{0};                     ///< of the volume after it; 0: nothing goes in (draw, sample)
-    std::optional<std::int64_t> brew{}; ///< key into `brews`; none: the usual recipe
-    bool brettPitched = false;          ///< Brettanomyces goes in, after the beer
+    Share share{0};                                      ///< of the volume after it; 0: nothing goes in (draw, sample)
+    std::optional<std::int64_t> brew{};                  ///< key into `brews`; none: the usual recipe
+    bool brettPitched = false;                           ///< Brettanomyces goes in, after the beer
+    std::optional<culture::CultureParameters> culture{}; ///< from here on, instead of the parameters'
     // A measurement corrects the state when there is one, after what went in.
     std::optional<Plato> gravity{}; ///< apparent
     std::optional<Ibu> bitterness{};

@@ -97,6 +97,20 @@ TEST_CASE_METHOD(CultureFixture, "a culture more tolerant of hops than the model
     CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .1);
 }
 
+TEST_CASE_METHOD(CultureFixture, "what is said of the culture today does not change its past", "[desk][culture]") {
+    open("Plover", R"("brettanomyces": "none", "hop_tolerance_ibu": 10)");
+    refill("Plover", "2025-09-01");
+    const auto before = desk->estimates("Plover")->model;
+    record(R"({"kind": "culture", "vessel": "Plover", "on": "2026-03-02", "brettanomyces": "none",
+               "diastatic": true, "hop_tolerance_ibu": 60})");
+    for (const Dimension d : allDimensions)
+        CHECK(std::abs(model("Plover", d) - before[d].mean) < .1);
+    now = day(2026, 9, 2);
+    open("Knot", R"("brettanomyces": "none", "hop_tolerance_ibu": 10)");
+    refill("Knot", "2025-09-01");
+    CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .2); // it acts from then on
+}
+
 TEST_CASE_METHOD(CultureFixture, "a refill brewed with diastatic yeast brings its enzyme", "[desk][culture]") {
     for (const char* name : {"Plover", "Knot"})
         open(name, R"("brettanomyces": "none")");
