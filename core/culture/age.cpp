@@ -103,6 +103,9 @@ public:
         return d;
     }
 
+    /// By what evaporates in `days`.
+    [[nodiscard]] double concentration(double days) const { return std::exp(p_.evaporation * days / daysPerYear); }
+
     [[nodiscard]] double freedom(double ibu, double toleranceNow, double hydrogen) const {
         const double active = logReference_ - std::log(1 + isoKa_ / hydrogen);
         return 1 / (1 + std::exp(p_.hopSteepness * (std::log(ibu / toleranceNow) + p_.phSharpensHops * active)));
@@ -194,6 +197,10 @@ public:
         ph_ = AcidTable::step(ph_, here_, z[lactic] * lacticMmol, z[acetic] * aceticMmol, buffer_, sid_);
         here_ = table_.at(ph_);
     }
+    void concentrate(double factor) {
+        buffer_ *= factor;
+        sid_ *= factor;
+    }
     [[nodiscard]] double ph() const { return ph_; }
     [[nodiscard]] double hydrogen() const { return here_.hydrogen; }
 
@@ -214,10 +221,10 @@ struct Bitterness {
         keepCis = vessel * std::exp2(-step / (p.isoCisMonths * month));
         keepTrans = vessel * std::exp2(-step / (p.isoTransMonths * month));
     }
-    void advance() {
-        cis *= keepCis;
-        trans *= keepTrans;
-        alpha *= keepTrans;
+    void advance(double concentration) {
+        cis *= keepCis * concentration;
+        trans *= keepTrans * concentration;
+        alpha *= keepTrans * concentration;
     }
     /// What brakes lactics: a milligram of either a litre.
     [[nodiscard]] double braking() const { return cis + trans + alpha; }
@@ -230,7 +237,14 @@ AgeConditions within(const AgeConditions& c) {
             std::min(1e4, std::max(0.0, c.oxygenPerYear))};
 }
 
+/// Water leaves and alcohol with it, at its own share; all else stays behind in less beer.
+void concentrate(Pools& z, double factor) {
+    for (std::size_t k = 0; k < lactics; ++k)
+        z[k] *= k == ethanol ? 1 : factor;
+}
+
 void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates& rates, int steps, double h) {
+    const double concentration = rates.concentration(h);
     PhTracker acid(beer, z);
     for (int i = 0; i < steps; ++i) {
         const double ibu = hops.braking();
@@ -244,13 +258,15 @@ void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates&
         for (std::size_t k = 0; k < poolCount; ++k)
             z[k] += .5 * h * (first[k] + second[k]);
         z[sugar] = std::max(z[sugar], 0.0);
-        hops.advance();
+        concentrate(z, concentration);
+        hops.advance(concentration);
+        acid.concentrate(concentration);
         acid.follow(z);
     }
 }
 
-/// Water leaves and alcohol with it, at its own share; all else stays behind in less beer. What it was brewed from
-/// counts as before: the alcohol still tells of it.
+/// The same for the pools that nothing turns over. What it was brewed from counts as before: the alcohol still tells of
+/// it.
 void concentrate(Composition& beer, double factor) {
     const double ethanol = beer.ethanol, original = beer.original;
     for (const auto pool : compositionPools)
@@ -275,6 +291,7 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     integrate(z, hops, state.beer, rates, steps, h);
 
     VesselState out = state;
+    concentrate(out.beer, rates.concentration(c.days.d));
     putBack(z, out);
     out.beer.isoCis = hops.cis;
     out.beer.isoTrans = hops.trans;
@@ -282,7 +299,6 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     const double months = c.days.d / daysPerMonth;
     out.beer.betaGlucan *= std::exp(-parameters.glucanLoss * months);
     out.beer.arabinoxylan *= std::exp(-parameters.arabinoxylanLoss * months);
-    concentrate(out.beer, std::exp(parameters.evaporation * c.days.d / daysPerYear));
     return out;
 }
 
