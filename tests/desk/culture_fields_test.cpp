@@ -125,3 +125,35 @@ TEST_CASE_METHOD(CultureFixture, "a refill brewed with diastatic yeast brings it
     refill("Knot", "2025-06-01", R"(, "brew": "Brew 2")");
     CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .2);
 }
+
+TEST_CASE_METHOD(CultureFixture, "strong beer, in the vessel or to come, is said to sour later and less",
+                 "[desk][culture]") {
+    open("Plover", R"("brettanomyces": "established")");
+    const auto brewFrom = [&](const char* on, double plato) {
+        record(fmt::format(R"({{"kind": "base_recipe", "vessel": "Plover", "on": "{}", "original_gravity_p": {},
+                                "bitterness_ibu": 10, "grist": [{{"grain": "pilsner", "share": 1}}],
+                                "mash": [{{"temperature_c": 66, "minutes": 60}}], "yeast": "ale_clean"}})",
+                           on, plato));
+    };
+    const auto says = [&](std::string_view key) {
+        const auto plan = desk->brewPlan("Plover");
+        const auto draft = desk->draft("Plover", *desk->setting("Plover"), desk->kit());
+        REQUIRE(plan);
+        REQUIRE(draft);
+        CHECK(plan->cautions == draft->plan.cautions);
+        return std::any_of(plan->cautions.begin(), plan->cautions.end(), [&](auto& m) { return m.key == key; });
+    };
+    brewFrom("2025-01-10", 12);
+    CHECK_FALSE(says("caution.refill.strongBeer"));
+    CHECK_FALSE(says("caution.refill.strongVessel"));
+    brewFrom("2025-01-11", 20);
+    CHECK(says("caution.refill.strongBeer"));
+    CHECK_FALSE(says("caution.refill.strongVessel")); // it was run on ordinary beer
+    record(R"({"kind": "brew", "name": "Brew 1", "on": "2025-05-20", "original_gravity_p": 20, "bitterness_ibu": 5,
+               "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
+               "yeast": "ale_clean"})");
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2025-06-01", "volume_l": 200},
+               {"kind": "refill", "vessel": "Plover", "on": "2025-06-01", "volume_l": 200, "brew": "Brew 1"}])");
+    brewFrom("2025-06-02", 12);
+    CHECK(says("caution.refill.strongVessel"));
+}
