@@ -88,9 +88,11 @@ TEST_CASE("A young vessel holds the beer it was filled with and little culture",
     CHECK(young.beer == reference::refillBeer);
     CHECK(young.lactics == usual.startLactics);
     CHECK(young.brett == usual.startBrett);
-    CHECK(young.lactics < .1);
-    CHECK(young.brett < .1);
+    CHECK(young.lactics < .03);
+    CHECK(young.brett < .05);
     CHECK(young.hopTolerance == usual.hopTolerance);
+    CHECK(youngVessel(reference::refillBeer, neutral).lactics < .01);
+    CHECK(youngVessel(reference::refillBeer, neutral).brett < .05);
 }
 
 TEST_CASE("A culture is never more than full, whatever the refill brings", "[culture]") {
