@@ -191,6 +191,11 @@ TEST_CASE("Brettanomyces grows four times slower for 10 C below 22 C, twice fast
     CHECK((rate(28) + decline * 1.74) / (rate(22) + decline * 1.15) == Approx(std::exp2(.6)).epsilon(.02));
 }
 
+TEST_CASE("Regression: esters left after a year as shipped", "[culture][regression]") {
+    CHECK(age({{.sid = 16, .esters = 8}, 0, 1, 20}, {{365}, {16}, 0}, usual).beer.esters ==
+          Approx(7.6517).margin(.001));
+}
+
 TEST_CASE("Esters set both acids free, and Brettanomyces makes both ethyl phenols of them", "[culture]") {
     const VesselState start = {{.sid = 16, .dextrin = 20, .esters = 8}, 0, 1, 20};
     const Composition end = age(start, {{2000}, {18}, 0}, usual).beer;

@@ -29,6 +29,17 @@ TEST_CASE("The enzyme that refills bring blends by volume, and opens dextrin", "
     CHECK(age(diluted, c, usual).enzyme == diluted.enzyme);
 }
 
+TEST_CASE("The enzyme of refills is slower in a cold cellar and rests in frost", "[culture]") {
+    VesselState sterile = reference::settledVessel; // only the enzyme opens anything
+    sterile.beer.dextrin = 20;
+    sterile.lactics = sterile.brett = 0;
+    sterile.enzyme = .01;
+    const auto opened = [&](double celsius) { return 20 - age(sterile, {{30}, {celsius}, 0}, usual).beer.dextrin; };
+    CHECK(opened(12) < .7 * opened(18));
+    CHECK(opened(12) > 0);
+    CHECK(opened(0) == Approx(0).margin(1e-9));
+}
+
 TEST_CASE("A vessel whose own culture makes the enzyme has it once", "[culture]") {
     CultureParameters diastatic = usual;
     diastatic.enzymeOpening = .01;
