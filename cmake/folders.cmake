@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Sources of one folder are compiled a few at a time: most of a source's cost is what it includes. The batches are small,
-# so that one edit does not compile a whole folder again. ALONE: folders or names (a pattern) whose sources use the same
-# names for private things, as every lever's file does.
+# Sources of one folder are compiled STAVELINE_TOGETHER at a time, twelve unless told: most of a source's cost is what
+# it includes. The tests take six at a time (AT_MOST), so that one edit does not compile a whole folder again. ALONE:
+# folders or names (a pattern) whose sources use the same names for private things, as every lever's file does.
 function(staveline_compile_together target)
   cmake_parse_arguments(ARG "" "ALONE;AT_MOST" "" ${ARGN})
   set(size ${STAVELINE_TOGETHER})

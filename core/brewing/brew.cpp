@@ -146,6 +146,7 @@ RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
     out.hexoseTaken = primary.taken - soured;
     out.finalGravity = apparentGravity(out.beer);
     out.alcohol = out.beer.alcohol();
+    out.enzyme = input.yeast.diastatic() ? constants::culture::diastaticOpening : 0;
     return out;
 }
 

@@ -55,13 +55,18 @@ void fermenterCautions(const PlanFacts& facts, Cautions& cautions) {
         cautions.push_back(say("caution.fermenter.sugarOut"));
 }
 
+void refillCautions(const PlanFacts& facts, Cautions& cautions) {
+    cautions.push_back(say("caution.refill.vented"));
+    if (const PercentVol limit{constants::alcoholBrakes}; facts.beer.alcohol > limit)
+        cautions.push_back(say("caution.refill.strongBeer").with("alcohol", facts.beer.alcohol).with("limit", limit));
+}
+
 } // namespace
 
 Cautions planCautions(const PlanFacts& facts) {
     Cautions cautions;
-    for (auto* step : {mashCautions, kettleCautions, yeastCautions, fermenterCautions})
+    for (auto* step : {mashCautions, kettleCautions, yeastCautions, fermenterCautions, refillCautions})
         step(facts, cautions);
-    cautions.push_back(say("caution.refill.vented"));
     return cautions;
 }
 

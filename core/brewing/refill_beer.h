@@ -76,6 +76,7 @@ struct RefillBeer {
     Plato finalGravity{2};         ///< apparent, after primary
     PercentVol alcohol{5};
     double lactics = 0, brett = 0; ///< what lives in it, against a full culture: beer out of another vessel
+    double enzyme = 0;             ///< opening of accessible dextrin by what diastatic yeast lives in it [1/d]
 
     /// Little enough starch is left.
     [[nodiscard]] bool converted() const { return starch <= constants::plan::starchLimit; }

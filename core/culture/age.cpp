@@ -52,7 +52,7 @@ struct Daily {
     double decarboxylation, reduction, sink, esterRate, vinylLoss;
     double aceticFromOxygen;
 
-    Daily(const AgeConditions& c, const CultureParameters& p) {
+    Daily(const AgeConditions& c, const CultureParameters& p, double enzyme) {
         const double t = c.temperature.c;
         const double life = alive(t, p), speed20 = std::pow(p.speedPer10C, (t - 20) / 10);
         const double g20 = life * speed20, g18 = life * std::pow(p.speedPer10C, (t - 18) / 10);
@@ -61,7 +61,7 @@ struct Daily {
         brettGrowth = life * p.brettGrowth * std::pow(p.brettGrowthPer10C, (std::min(t, p.brettWarm) - 20) / 10) *
                       std::pow(p.speedPer10C, (std::max(t, p.brettWarm) - p.brettWarm) / 10);
         dextrinRate = p.dextrinOpening * g20;
-        enzymeRate = p.enzymeOpening * g20;
+        enzymeRate = std::max(p.enzymeOpening, enzyme) * g20;
         brettSugar = p.brettSugar * g20;
         decay = p.decline * speed20;
         starvation = (p.starvedDecline - p.decline) * speed20;
@@ -82,8 +82,9 @@ struct Daily {
 
 class Rates {
 public:
-    Rates(const AgeConditions& conditions, const CultureParameters& parameters)
-        : p_(parameters), daily_(conditions, parameters), isoKa_(std::pow(10.0, 3 - p_.isoPka)),
+    /// `enzyme`: what refills brought, beside that of the vessel's own culture; a vessel has all of it once.
+    Rates(const AgeConditions& conditions, const CultureParameters& parameters, double enzyme = 0)
+        : p_(parameters), daily_(conditions, parameters, enzyme), isoKa_(std::pow(10.0, 3 - p_.isoPka)),
           logReference_(std::log(1 + std::pow(10.0, p_.hopPh - p_.isoPka))),
           logVinylReference_(std::log(10.0) * p_.vinylSlope * p_.vinylPh) {}
 
@@ -101,6 +102,9 @@ public:
         adaptation(z, ibu, d);
         return d;
     }
+
+    /// By what evaporates in `days`.
+    [[nodiscard]] double concentration(double days) const { return std::exp(p_.evaporation * days / daysPerYear); }
 
     [[nodiscard]] double freedom(double ibu, double toleranceNow, double hydrogen) const {
         const double active = logReference_ - std::log(1 + isoKa_ / hydrogen);
@@ -193,6 +197,10 @@ public:
         ph_ = AcidTable::step(ph_, here_, z[lactic] * lacticMmol, z[acetic] * aceticMmol, buffer_, sid_);
         here_ = table_.at(ph_);
     }
+    void concentrate(double factor) {
+        buffer_ *= factor;
+        sid_ *= factor;
+    }
     [[nodiscard]] double ph() const { return ph_; }
     [[nodiscard]] double hydrogen() const { return here_.hydrogen; }
 
@@ -213,10 +221,10 @@ struct Bitterness {
         keepCis = vessel * std::exp2(-step / (p.isoCisMonths * month));
         keepTrans = vessel * std::exp2(-step / (p.isoTransMonths * month));
     }
-    void advance() {
-        cis *= keepCis;
-        trans *= keepTrans;
-        alpha *= keepTrans;
+    void advance(double concentration) {
+        cis *= keepCis * concentration;
+        trans *= keepTrans * concentration;
+        alpha *= keepTrans * concentration;
     }
     /// What brakes lactics: a milligram of either a litre.
     [[nodiscard]] double braking() const { return cis + trans + alpha; }
@@ -229,7 +237,14 @@ AgeConditions within(const AgeConditions& c) {
             std::min(1e4, std::max(0.0, c.oxygenPerYear))};
 }
 
+/// Water leaves and alcohol with it, at its own share; all else stays behind in less beer.
+void concentrate(Pools& z, double factor) {
+    for (std::size_t k = 0; k < lactics; ++k)
+        z[k] *= k == ethanol ? 1 : factor;
+}
+
 void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates& rates, int steps, double h) {
+    const double concentration = rates.concentration(h);
     PhTracker acid(beer, z);
     for (int i = 0; i < steps; ++i) {
         const double ibu = hops.braking();
@@ -243,13 +258,15 @@ void integrate(Pools& z, Bitterness& hops, const Composition& beer, const Rates&
         for (std::size_t k = 0; k < poolCount; ++k)
             z[k] += .5 * h * (first[k] + second[k]);
         z[sugar] = std::max(z[sugar], 0.0);
-        hops.advance();
+        concentrate(z, concentration);
+        hops.advance(concentration);
+        acid.concentrate(concentration);
         acid.follow(z);
     }
 }
 
-/// Water leaves and alcohol with it, at its own share; all else stays behind in less beer. What it was brewed from
-/// counts as before: the alcohol still tells of it.
+/// The same for the pools that nothing turns over. What it was brewed from counts as before: the alcohol still tells of
+/// it.
 void concentrate(Composition& beer, double factor) {
     const double ethanol = beer.ethanol, original = beer.original;
     for (const auto pool : compositionPools)
@@ -264,7 +281,7 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     const AgeConditions c = within(conditions);
     if (c.days.d <= 0)
         return state;
-    const Rates rates(c, parameters);
+    const Rates rates(c, parameters, state.enzyme);
     const double pace = std::clamp(rates.daily().fastest(parameters) / 1.5, 1.0, 20.0);
     const int steps = std::max(1, static_cast<int>(std::ceil(c.days.d * pace - 1e-9)));
     const double h = c.days.d / steps;
@@ -274,6 +291,7 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     integrate(z, hops, state.beer, rates, steps, h);
 
     VesselState out = state;
+    concentrate(out.beer, rates.concentration(c.days.d));
     putBack(z, out);
     out.beer.isoCis = hops.cis;
     out.beer.isoTrans = hops.trans;
@@ -281,7 +299,6 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     const double months = c.days.d / daysPerMonth;
     out.beer.betaGlucan *= std::exp(-parameters.glucanLoss * months);
     out.beer.arabinoxylan *= std::exp(-parameters.arabinoxylanLoss * months);
-    concentrate(out.beer, std::exp(parameters.evaporation * c.days.d / daysPerYear));
     return out;
 }
 

@@ -23,6 +23,7 @@ VesselState refill(const VesselState& old, const Composition& fresh, Share share
     out.beer = blend(old.beer, fresh, {f});
     out.lactics = mixedCulture(old.lactics, parameters.refillLactics + brought.lactics, f, parameters.heldBack);
     out.brett = mixedCulture(old.brett, parameters.refillBrett + brought.brett, f, parameters.heldBack);
+    out.enzyme = (1 - f) * old.enzyme + f * brought.enzyme;
     return out;
 }
 

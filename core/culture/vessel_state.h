@@ -84,6 +84,7 @@ struct VesselState {
     double lactics = .9;                           ///< lactic acid bacteria against a full culture, 0..1
     double brett = .9;                             ///< Brettanomyces against a full culture, 0..1
     double hopTolerance = constants::hopTolerance; ///< bitterness that halves acid at pH 4.2 [IBU]
+    double enzyme = 0; ///< opening of accessible dextrin by the diastatic yeast of refills [1/d]
     bool operator==(const VesselState&) const = default;
 };
 
@@ -96,11 +97,12 @@ struct AgeConditions {
 /// What lives in beer that goes in, against a full culture.
 struct Inoculum {
     double lactics = 0, brett = 0; ///< 0..1
+    double enzyme = 0;             ///< opening of accessible dextrin by diastatic yeast [1/d]
     bool operator==(const Inoculum&) const = default;
 };
 
-/// Fresh beer into old: composition by volume, culture by what the walls hold back and what the beer brings beyond the
-/// refill of the parameters.
+/// Fresh beer into old: composition and enzyme by volume, culture by what the walls hold back and what the beer brings
+/// beyond the refill of the parameters.
 [[nodiscard]] VesselState refill(const VesselState& old, const Composition& fresh, Share share,
                                  const CultureParameters& parameters, const Inoculum& brought = {});
 /// Pure; two half intervals equal one within the integrator's tolerance (steps of at most one day).

@@ -106,14 +106,27 @@ Result<brewing::BrewPlan> sizedByHouse(const brewing::BrewInput& input, const br
     return plan;
 }
 
-Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, const SharedFacts& shared) {
+/// The vessel's own part in what there is to say.
+void sayStrongVessel(const CurrentVessel& vessel, Cellar& cellar, std::vector<Message>& cautions) {
+    const auto state = Chemistry(cellar, vessel).on(vessel.record, vessel.today);
+    const PercentVol limit{constants::alcoholBrakes};
+    if (state && state->beer.alcohol() > limit)
+        cautions.push_back(
+            say("caution.refill.strongVessel").with("alcohol", state->beer.alcohol()).with("limit", limit));
+}
+
+Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, Cellar& cellar) {
+    const SharedFacts& shared = cellar.shared();
     const facts::EquipmentFact kit = shared.kit(vessel.today);
     auto input = resolve(vessel.inUse.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
     const brewing::House house = houseOn(shared, vessel.today);
     const brewing::RefillBeer beer = brew(*input, house.parameters(parametersFor(vessel.record, vessel.today).brew));
-    return sizedByHouse(*input, beer, kit, house, refillWanted(vessel.inUse, vessel));
+    auto plan = sizedByHouse(*input, beer, kit, house, refillWanted(vessel.inUse, vessel));
+    if (plan)
+        sayStrongVessel(vessel, cellar, plan->cautions);
+    return plan;
 }
 
 } // namespace
@@ -137,7 +150,7 @@ Result<brewing::BrewPlan> Desk::brewPlan(const VesselName& name) const {
     auto vessel = inside_->current(name);
     if (!vessel)
         return fail(vessel.error());
-    return sized(**vessel, inside_->cellar->shared());
+    return sized(**vessel, *inside_->cellar);
 }
 
 Result<BrewDraft> Desk::draft(const VesselName& name, const advice::Setting& setting,
@@ -163,6 +176,7 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const advice::Setting& set
     if (!plan)
         return fail(plan.error());
     draft.plan = std::move(*plan);
+    sayStrongVessel(vessel, *inside_->cellar, draft.plan.cautions);
     return draft;
 }
 

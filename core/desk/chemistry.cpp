@@ -62,19 +62,21 @@ BrettAtOpening brettAt(const VesselRecord& record, Day opened, Day asked) {
     return then->brettanomyces == Brettanomyces::young ? BrettAtOpening::young : BrettAtOpening::established;
 }
 
-/// Days after the first entry on which a vessel without Brettanomyces was said to have some from then on.
-std::vector<Day> brettPitchings(const VesselRecord& record, Day first, Day asked) {
-    std::vector<Day> days;
+/// What was said of the culture after the first entry, from that day on. A vessel without Brettanomyces that is said to
+/// have some has it pitched then.
+std::vector<BlendEvent> cultureTold(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
+                                    Day asked) {
+    std::vector<BlendEvent> told;
     const auto& all = record.of<CultureFact>();
-    for (std::size_t i = 1; i < all.size() && all[i].fact.on <= asked; ++i)
-        if (all[i].fact.on > first && all[i - 1].fact.brettanomyces == Brettanomyces::none &&
-            all[i].fact.brettanomyces != Brettanomyces::none)
-            days.push_back(all[i].fact.on);
-    return days;
-}
-
-std::vector<Day> pitchingsOf(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries, Day asked) {
-    return entries.empty() ? std::vector<Day>{} : brettPitchings(record, entries.front().on, asked);
+    for (std::size_t i = 1; !entries.empty() && i < all.size() && all[i].fact.on <= asked; ++i) {
+        const CultureFact &before = all[i - 1].fact, &now = all[i].fact;
+        if (now.on > entries.front().on)
+            told.push_back({.on = now.on,
+                            .brettPitched =
+                                before.brettanomyces == Brettanomyces::none && now.brettanomyces != Brettanomyces::none,
+                            .culture = parametersFor(record, now.on).culture});
+    }
+    return told;
 }
 
 forward::OpeningFacts openingFacts(const OpeningFact& f) {
@@ -104,20 +106,20 @@ BlendEvent blendEvent(const Passage& passage) {
 }
 
 std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
-                                const vessel::Replay& replayed, Day asked) {
+                                const vessel::Replay& replayed, const std::vector<BlendEvent>& told, Day asked) {
     std::map<std::int64_t, VesselName> sources;
     transferSources(record.of<facts::RefillFact>(), EntryKind::refill, sources);
     transferSources(record.of<facts::TopUpFact>(), EntryKind::topUp, sources);
     const auto measured = measuredByEntry(record);
-    const auto pitchings = pitchingsOf(record, entries, asked);
     std::vector<Passage> passages;
-    std::size_t events = 0, pitched = 0;
+    std::size_t events = 0;
+    auto nextTold = told.begin();
     // What an empty vessel gives to a meter is no beer.
     const auto held = [&](std::size_t i) {
         return replayed.after[i].volume.l > 0 || (i > 0 && replayed.after[i - 1].volume.l > 0);
     };
     for (std::size_t i = 0; i < entries.size() && entries[i].on <= asked; ++i) {
-        for (; pitched < pitchings.size() && pitchings[pitched] <= entries[i].on; ++pitched)
+        for (; nextTold != told.end() && nextTold->on <= entries[i].on; ++nextTold)
             ++events;
         Passage passage{.entry = entries[i], .before = events, .share = {0}, .from = {}};
         if (fills(entries[i]) && replayed.after[i].volume.l > 0)
@@ -132,18 +134,17 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
     return passages;
 }
 
-/// What went in, in ledger order, and the pitchings before it; the same count as passages have.
-std::vector<BlendEvent> blendEvents(const std::vector<Passage>& passages, const std::vector<Day>& pitchings) {
+/// What went in, in ledger order, and what was told of the culture before it; the same count as passages have.
+std::vector<BlendEvent> blendEvents(const std::vector<Passage>& passages, const std::vector<BlendEvent>& told) {
     std::vector<BlendEvent> events;
-    auto pitching = pitchings.begin();
+    auto next = told.begin();
     for (const auto& passage : passages) {
-        for (; pitching != pitchings.end() && *pitching <= passage.entry.on; ++pitching)
-            events.push_back({.on = *pitching, .brettPitched = true});
+        for (; next != told.end() && next->on <= passage.entry.on; ++next)
+            events.push_back(*next);
         if (passage.changesBeer())
             events.push_back(blendEvent(passage));
     }
-    for (; pitching != pitchings.end(); ++pitching)
-        events.push_back({.on = *pitching, .brettPitched = true});
+    events.insert(events.end(), next, told.end());
     return events;
 }
 
@@ -183,12 +184,15 @@ double oxygenOf(const facts::VesselFact& facts) {
 }
 
 Chemistry::Ledger Chemistry::ledgerOf(const VesselRecord& record) const {
+    const auto ledger = [&](const auto& entries, const vessel::Replay& replayed) -> Ledger {
+        auto told = cultureTold(record, entries, asked_.today);
+        auto passages = passagesOf(record, entries, replayed, told, asked_.today);
+        return {std::move(passages), std::move(told), entries.empty() ? asked_.today : entries.front().on};
+    };
     if (record.id == asked_.record.id)
-        return {passagesOf(record, asked_.entries, asked_.replayed, asked_.today),
-                pitchingsOf(record, asked_.entries, asked_.today)};
+        return ledger(asked_.entries, asked_.replayed);
     const auto entries = ledgerEntries(record, cellar_.shared());
-    return {passagesOf(record, entries, replayOf(entries, record, asked_.today), asked_.today),
-            pitchingsOf(record, entries, asked_.today)};
+    return ledger(entries, replayOf(entries, record, asked_.today));
 }
 
 Result<std::span<const Passage>> Chemistry::passages(const VesselRecord& record) {
@@ -211,9 +215,9 @@ Result<culture::VesselState> Chemistry::after(const VesselRecord& record, std::s
         return fail(found.error());
     History& history = **found;
     estimate::CarriedStates& states = history.states;
-    // A pitching stands between the entries; it is not one of them.
+    // What was told of the culture stands between the entries; it is not one of them.
     for (const auto& events = states.events();
-         count < events.size() && events[count].brettPitched && events[count].on <= day;)
+         count < events.size() && events[count].culture && events[count].on <= day;)
         ++count;
     if (record.of<OpeningFact>().empty() && count == 0)
         return fail({FaultKind::notPossible, "/vessel", say("desk.not_opened").with("vessel", record.facts.name),
@@ -221,10 +225,9 @@ Result<culture::VesselState> Chemistry::after(const VesselRecord& record, std::s
     if (!states.started())
         if (auto started = start(history); !started)
             return fail(started.error());
-    const auto from = states.nearest(day, count);
-    if (auto added = findBeers(history, from.count, count); !added)
+    if (auto added = findBeers(history, states.known(count), count); !added)
         return fail(added.error());
-    return states.carry(from, day, count, beers_);
+    return states.on(day, count, beers_);
 }
 
 Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
@@ -237,11 +240,11 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
                          shared.kit(asked_.today).equipment.heatingRate);
     if (!usual)
         return fail(usual.error());
-    const forward::Parameters parameters = parametersFor(record, asked_.today);
+    auto [passages, told, first] = ledgerOf(record);
+    const forward::Parameters parameters = parametersFor(record, first);
     const brewing::RefillBeer beer = brew(*usual, parameters.brew);
     const culture::AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
-    auto [passages, pitchings] = ledgerOf(record);
-    auto events = blendEvents(passages, pitchings);
+    auto events = blendEvents(passages, told);
     auto sources = sourcesOf(passages);
     History history{record,
                     std::move(*usual),
@@ -267,8 +270,9 @@ Result<void> Chemistry::start(History& history) {
         return added;
     const BlendEvent& first = states.events().front();
     const auto beer = first.brew ? beers_.find(*first.brew) : beers_.end();
-    culture::VesselState young =
-        youngVessel(beer == beers_.end() ? states.usual().beer : beer->second.beer, states.parameters().culture);
+    const brewing::RefillBeer& filled = beer == beers_.end() ? states.usual() : beer->second;
+    culture::VesselState young = youngVessel(filled.beer, states.parameters().culture);
+    young.enzyme = filled.enzyme;
     if (brettAt(record, first.on, asked_.today) == BrettAtOpening::none)
         young.brett = 0;
     states.start(first.on, young);
@@ -337,6 +341,7 @@ std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day d
     beer.beer = state->beer;
     beer.lactics = state->lactics;
     beer.brett = state->brett;
+    beer.enzyme = std::max(state->enzyme, parametersFor(**source, day).culture.enzymeOpening);
     beers_.emplace(id, beer);
     return id;
 }

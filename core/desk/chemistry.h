@@ -7,7 +7,7 @@
 
 namespace staveline::desk {
 
-/// The model's, with what is known of this vessel's wood and culture.
+/// The model's, with what is known of this vessel's wood, and of its culture on `day`.
 [[nodiscard]] forward::Parameters parametersFor(const VesselRecord& record, Day day);
 /// [mg/(L year)]
 [[nodiscard]] double oxygenOf(const facts::VesselFact& facts);
@@ -35,7 +35,7 @@ struct Passage {
 /// time.
 class Chemistry {
 public:
-    /// Facts up to the vessel's today count; its culture counts as it is known then.
+    /// Facts up to the vessel's today count; its culture counts as it was known on each day.
     Chemistry(Cellar& cellar, const CurrentVessel& asked) : cellar_(cellar), asked_(asked) {}
     /// The vessel at the end of `day`. Nothing in it yet: notPossible.
     Result<culture::VesselState> on(const VesselRecord& record, Day day) { return at(record, day, false); }
@@ -56,7 +56,8 @@ private:
     Result<culture::VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
     struct Ledger {
         std::vector<Passage> passages;
-        std::vector<Day> pitchings; ///< of Brettanomyces, where there was none
+        std::vector<forward::BlendEvent> told; ///< of the culture
+        Day first{};                           ///< entry; today without one
     };
     [[nodiscard]] Ledger ledgerOf(const VesselRecord& record) const;
     Result<History*> historyOf(const VesselRecord& record);

@@ -23,8 +23,8 @@ std::string fingerprintOf(const advice::AdviceInput& input) {
     std::string text = facts::recipeJson(input.base.recipe) + facts::targetJson(input.target);
     for (auto pool : compositionPools)
         text += fmt::format("{:a};", input.state.beer.*pool);
-    text += fmt::format("{:a};{:a};{:a};{:a};{:a}", input.state.lactics, input.state.brett, input.state.hopTolerance,
-                        input.volumeAtDraw.l, input.fillTo.l);
+    text += fmt::format("{:a};{:a};{:a};{:a};{:a};{:a}", input.state.lactics, input.state.brett,
+                        input.state.hopTolerance, input.state.enzyme, input.volumeAtDraw.l, input.fillTo.l);
     boost::crc_optimal<64, 0x42F0E1EBA9EA3693ULL, 0xFFFFFFFFFFFFFFFFULL, 0xFFFFFFFFFFFFFFFFULL, true, true> crc;
     crc.process_bytes(text.data(), text.size());
     return fmt::format("{:016x}", static_cast<std::uint64_t>(crc.checksum()));

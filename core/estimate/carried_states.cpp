@@ -16,18 +16,30 @@ std::size_t CarriedStates::countUntil(Day day, bool beforeFillings) const {
     return static_cast<std::size_t>(end - events_.begin());
 }
 
-CarriedStates::From CarriedStates::nearest(Day day, std::size_t count) const {
-    const auto later = known_.upper_bound({day, count});
-    const auto& [when, state] = later == known_.begin() ? *later : *std::prev(later);
-    return {when.first, when.second, state};
+/// With what was told of the culture last among the first `count` events.
+forward::Parameters CarriedStates::parametersAfter(std::size_t count) const {
+    forward::Parameters parameters = parameters_;
+    for (std::size_t i = 0; i < count; ++i)
+        parameters.culture = events_[i].culture.value_or(parameters.culture);
+    return parameters;
 }
 
-culture::VesselState CarriedStates::carry(const From& from, Day day, std::size_t count, const Beers& beers) {
-    const auto between = std::span<const forward::BlendEvent>(events_).subspan(from.count, count - from.count);
-    const culture::VesselState state = carryForward(from.state, from.on, between, beers, usual_, day,
-                                                    cellaring_.temperature, cellaring_.oxygenPerYear, parameters_);
-    known_.emplace(std::pair{day, count}, state);
-    return state;
+/// Over `events` events after the first `count`, and on to `day`.
+CarriedStates::Stood CarriedStates::carried(const Stood& from, std::size_t count, std::size_t events, Day day,
+                                            const Beers& beers) const {
+    const Day until = std::max(from.on, day);
+    return {until,
+            carryForward(from.state, from.on, std::span<const forward::BlendEvent>(events_).subspan(count, events),
+                         beers, usual_, until, cellaring_.temperature, cellaring_.oxygenPerYear,
+                         parametersAfter(count))};
+}
+
+culture::VesselState CarriedStates::on(Day day, std::size_t count, const Beers& beers) {
+    if (const auto again = asked_.find({day, count}); again != asked_.end())
+        return again->second;
+    for (std::size_t next = after_.size() - 1; next < count; ++next)
+        after_.push_back(carried(after_.back(), next, 1, events_[next].on, beers));
+    return asked_.emplace(std::pair{day, count}, carried(after_[count], count, 0, day, beers).state).first->second;
 }
 
 } // namespace staveline::estimate

@@ -4,20 +4,17 @@
 
 #include "forward/predict.h"
 
+#include <algorithm>
 #include <map>
 #include <vector>
 
 namespace staveline::estimate {
 
 /// Nothing is worked out twice, and looks may go back in time. Days are as in the ledger; `count` is how many of the
-/// events have happened.
+/// events have happened. Every look carries on from the last event, never from another look: a day is what it is,
+/// whatever was asked before.
 class CarriedStates {
 public:
-    struct From {
-        Day on{};
-        std::size_t count = 0;
-        culture::VesselState state;
-    };
     using Beers = std::map<std::int64_t, brewing::RefillBeer>;
 
     /// `cellaring`: between the events; its days do not count. `usual`: what a filling without a brew is.
@@ -26,24 +23,34 @@ public:
 
     /// Events up to the end of `day`, or until something goes in on it.
     [[nodiscard]] std::size_t countUntil(Day day, bool beforeFillings) const;
-    [[nodiscard]] bool started() const { return !known_.empty(); }
-    void start(Day on, const culture::VesselState& state) { known_[{on, 0}] = state; }
-    /// The nearest state known already. Only when started().
-    [[nodiscard]] From nearest(Day day, std::size_t count) const;
-    /// Carries `from` on; `beers` has the brews of the events between.
-    culture::VesselState carry(const From& from, Day day, std::size_t count, const Beers& beers);
+    [[nodiscard]] bool started() const { return !after_.empty(); }
+    void start(Day on, const culture::VesselState& state) { after_ = {{on, state}}; }
+    /// How many of the first `count` events are carried over already. Only when started().
+    [[nodiscard]] std::size_t known(std::size_t count) const { return std::min(count, after_.size() - 1); }
+    /// The vessel on `day`, not before the last of the first `count` events; `beers` has the brews of those not known.
+    culture::VesselState on(Day day, std::size_t count, const Beers& beers);
 
     /// A brew can be given to an event until it is carried over.
     [[nodiscard]] std::vector<forward::BlendEvent>& events() { return events_; }
     [[nodiscard]] const brewing::RefillBeer& usual() const { return usual_; }
+    /// At the start.
     [[nodiscard]] const forward::Parameters& parameters() const { return parameters_; }
 
 private:
+    struct Stood {
+        Day on{};
+        culture::VesselState state;
+    };
+    [[nodiscard]] forward::Parameters parametersAfter(std::size_t count) const;
+    [[nodiscard]] Stood carried(const Stood& from, std::size_t count, std::size_t events, Day day,
+                                const Beers& beers) const;
+
     std::vector<forward::BlendEvent> events_;
     brewing::RefillBeer usual_;
     culture::AgeConditions cellaring_;
     forward::Parameters parameters_;
-    std::map<std::pair<Day, std::size_t>, culture::VesselState> known_;
+    std::vector<Stood> after_; ///< by how many events have happened, on the day of the last
+    std::map<std::pair<Day, std::size_t>, culture::VesselState> asked_;
 };
 
 } // namespace staveline::estimate

@@ -66,18 +66,27 @@ VesselState withBrettPitched(VesselState state, const Parameters& p) {
     return state;
 }
 
+/// A tolerance of hops that is told is there from that day; what the culture has learned beyond it stays.
+VesselState withCultureTold(VesselState state, const culture::CultureParameters& told) {
+    state.hopTolerance = std::max(state.hopTolerance, told.hopTolerance);
+    return state;
+}
+
 /// Whole intervals end today; what is left over of the years lengthens the first.
-VesselState settled(const OpeningFacts& opening, const Composition& fresh, const Cellaring& cellar,
+VesselState settled(const OpeningFacts& opening, const brewing::RefillBeer& usual, const Cellaring& cellar,
                     const Parameters& p) {
     const double interval = finiteWithin(opening.usualInterval.d, 14, 3650);
     const double total = finiteWithin(opening.yearsRunning, 0, 100) * daysPerYear;
     const int cycles = std::max(1, static_cast<int>(total / interval));
+    const Composition fresh = freshBeer(usual, p);
     VesselState state = youngVessel(fresh, p.culture);
+    state.enzyme = usual.enzyme;
     if (opening.brett != BrettAtOpening::established)
         state.brett = 0;
     state = later(state, Days{total - (cycles - 1) * interval}, cellar, p);
     for (int i = 1; i < cycles; ++i)
-        state = later(refill(state, fresh, opening.usualShare, p.culture), Days{interval}, cellar, p);
+        state =
+            later(refill(state, fresh, opening.usualShare, p.culture, inoculumOf(usual)), Days{interval}, cellar, p);
     return opening.brett == BrettAtOpening::young ? withBrettPitched(state, p) : state;
 }
 
@@ -85,8 +94,7 @@ VesselState settled(const OpeningFacts& opening, const Composition& fresh, const
 
 VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& usualRecipe, Celsius temperature,
                          double oxygenPerYear, const Parameters& parameters) {
-    const Composition fresh = freshBeer(brew(usualRecipe, parameters.brew), parameters);
-    VesselState state = settled(opening, fresh, {temperature, oxygenPerYear}, parameters);
+    VesselState state = settled(opening, brew(usualRecipe, parameters.brew), {temperature, oxygenPerYear}, parameters);
     state.beer = withGravity(state.beer, opening.gravity);
     state.beer = withBitterness(state.beer, opening.bitterness);
     return state;
@@ -96,11 +104,12 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
                          const std::map<std::int64_t, brewing::RefillBeer>& brews, const brewing::RefillBeer& usual,
                          Day today, Celsius temperature, double oxygenPerYear, const Parameters& parameters) {
     const Cellaring cellar{temperature, oxygenPerYear};
+    Parameters now = parameters;
     VesselState state = opening;
     Day at = openedOn;
     const auto ageTo = [&](Day day) {
         if (day > at)
-            state = later(state, Days{static_cast<double>(daysBetween(at, day))}, cellar, parameters);
+            state = later(state, Days{static_cast<double>(daysBetween(at, day))}, cellar, now);
         at = std::max(at, day);
     };
     for (const BlendEvent& event : events) {
@@ -109,9 +118,11 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         ageTo(event.on);
         const auto known = event.brew ? brews.find(*event.brew) : brews.end();
         const brewing::RefillBeer& beer = known == brews.end() ? usual : known->second;
-        state = refill(state, freshBeer(beer, parameters), event.share, parameters.culture, {beer.lactics, beer.brett});
+        state = refill(state, freshBeer(beer, now), event.share, now.culture, inoculumOf(beer));
+        if (event.culture)
+            state = withCultureTold(state, now.culture = *event.culture);
         if (event.brettPitched)
-            state = withBrettPitched(state, parameters);
+            state = withBrettPitched(state, now);
         state.beer = withGravity(state.beer, event.gravity);
         state.beer = withBitterness(state.beer, event.bitterness);
     }

@@ -17,8 +17,10 @@ culture::AgeConditions conditions(const Plan& plan, Days days) {
     return {days, plan.temperature, plan.oxygenPerYear};
 }
 
-VesselState nextCycle(const VesselState& atDraw, const Composition& fresh, const Plan& plan, const Parameters& p) {
-    return age(refill(atDraw, fresh, plan.refillShare, p.culture), conditions(plan, plan.interval), p.culture);
+/// A refill and the interval after it.
+VesselState nextCycle(const VesselState& atDraw, const Composition& fresh, const culture::Inoculum& brought,
+                      const Plan& plan, const Parameters& p) {
+    return age(refill(atDraw, fresh, plan.refillShare, p.culture, brought), conditions(plan, plan.interval), p.culture);
 }
 
 double largestChange(const Scores& a, const Scores& b) {
@@ -53,7 +55,7 @@ Prediction predict(const Parameters& parameters, const VesselState& state, const
 Prediction predict(const Parameters& parameters, const VesselState& state, const brewing::RefillBeer& beer,
                    const Plan& plan) {
     const VesselState atDraw = age(state, conditions(plan, plan.toThisDraw), parameters.culture);
-    const VesselState later = nextCycle(atDraw, freshBeer(beer, parameters), plan, parameters);
+    const VesselState later = nextCycle(atDraw, freshBeer(beer, parameters), inoculumOf(beer), plan, parameters);
     return {outcomeOf(atDraw, parameters), outcomeOf(later, parameters)};
 }
 
@@ -64,7 +66,7 @@ Outcome settledOutcome(const Parameters& parameters, const VesselState& start, c
     VesselState state = start;
     Scores before = scores(state.beer, parameters.score);
     for (int i = 0; i < maxCycles; ++i) {
-        state = nextCycle(state, fresh, plan, parameters);
+        state = nextCycle(state, fresh, inoculumOf(beer), plan, parameters);
         const Scores after = scores(state.beer, parameters.score);
         if (largestChange(before, after) < settled)
             break;

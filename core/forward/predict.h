@@ -53,6 +53,11 @@ struct Prediction {
 /// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
 [[nodiscard]] Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters);
 
+/// What lives in it.
+[[nodiscard]] inline culture::Inoculum inoculumOf(const brewing::RefillBeer& beer) {
+    return {beer.lactics, beer.brett, beer.enzyme};
+}
+
 /// The same plan under every draw, in their order: what bands are made of.
 struct DrawnScores {
     std::vector<Scores> thisDraw, nextDraw;
@@ -84,9 +89,10 @@ struct OpeningFacts {
 /// One event after the opening, in ledger order.
 struct BlendEvent {
     Day on{};
-    Share share{0};                     ///< of the volume after it; 0: nothing goes in (draw, sample)
-    std::optional<std::int64_t> brew{}; ///< key into `brews`; none: the usual recipe
-    bool brettPitched = false;          ///< Brettanomyces goes in, after the beer
+    Share share{0};                                      ///< of the volume after it; 0: nothing goes in (draw, sample)
+    std::optional<std::int64_t> brew{};                  ///< key into `brews`; none: the usual recipe
+    bool brettPitched = false;                           ///< Brettanomyces goes in, after the beer
+    std::optional<culture::CultureParameters> culture{}; ///< from here on, instead of the parameters'
     // A measurement corrects the state when there is one, after what went in.
     std::optional<Plato> gravity{}; ///< apparent
     std::optional<Ibu> bitterness{};

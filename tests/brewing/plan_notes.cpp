@@ -227,6 +227,19 @@ TEST_CASE("a cool rest takes the body of raw grain that is in it, not of late gr
     CHECK_FALSE(warned(45, malt("wheat"), false));
 }
 
+TEST_CASE("a caution for beer so strong that lactics slow down, with its alcohol and the limit") {
+    const auto of = [](double percent) {
+        RefillBeer fresh = beer();
+        fresh.alcohol = {percent};
+        return planned(simple(), need(60), {}, fresh).cautions;
+    };
+    CHECK_FALSE(has(of(8), "caution.refill.strongBeer"));
+    const auto said = of(8.2);
+    const auto* strong = find(said, "caution.refill.strongBeer");
+    CHECK(argument<PercentVol>(strong, "alcohol").pct == Approx(8.2));
+    CHECK(argument<PercentVol>(strong, "limit").pct == 8);
+}
+
 TEST_CASE("cautions for what the recipe uses") {
     BrewInput input = simple();
     Grain smoked = malt("smoked");

@@ -38,7 +38,7 @@ inline std::vector<double> numbers(const culture::VesselState& state) {
     std::vector<double> all;
     for (const auto pool : compositionPools)
         all.push_back(state.beer.*pool);
-    all.insert(all.end(), {state.lactics, state.brett, state.hopTolerance});
+    all.insert(all.end(), {state.lactics, state.brett, state.hopTolerance, state.enzyme});
     return all;
 }
 

@@ -15,10 +15,10 @@ AgeConditions anyConditions() {
     return {{uniform(1, 500)}, {uniform(4, 24)}, uniform(0, 40)};
 }
 
-VesselState inPieces(VesselState state, const AgeConditions& whole, int pieces) {
+VesselState inPieces(VesselState state, const AgeConditions& whole, int pieces, const CultureParameters& p = usual) {
     const AgeConditions piece{whole.days / pieces, whole.temperature, whole.oxygenPerYear};
     for (int i = 0; i < pieces; ++i)
-        state = age(state, piece, usual);
+        state = age(state, piece, p);
     return state;
 }
 
@@ -68,6 +68,21 @@ TEST_CASE("Two halves of an interval equal the whole", "[culture][property]") {
         const VesselState state = anyVessel();
         const AgeConditions whole{{uniform(20, 400)}, {uniform(4, 20)}, 10};
         RC_ASSERT(relativeDifference(inPieces(state, whole, 3), age(state, whole, usual), .1) < 3e-3);
+    });
+}
+
+TEST_CASE("Two halves of an interval equal the whole while water evaporates", "[culture][property]") {
+    CultureParameters dry = usual;
+    dry.evaporation = .05;
+    CHECK_PROPERTY("same steps", [&] {
+        const VesselState state = anyVessel();
+        const AgeConditions whole{{2.0 * *rc::gen::inRange(1, 200)}, {uniform(4, 24)}, 10};
+        RC_ASSERT(relativeDifference(inPieces(state, whole, 2, dry), age(state, whole, dry)) < 1e-6);
+    });
+    CHECK_PROPERTY("other steps", [&] {
+        const VesselState state = anyVessel();
+        const AgeConditions whole{{uniform(20, 400)}, {uniform(4, 20)}, 10};
+        RC_ASSERT(relativeDifference(inPieces(state, whole, 3, dry), age(state, whole, dry), .1) < 3e-3);
     });
 }
 

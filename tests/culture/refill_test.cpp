@@ -16,6 +16,39 @@ TEST_CASE("A refill mixes beer by volume and keeps what the walls hold", "[cultu
     CHECK(filled.hopTolerance == old.hopTolerance);
 }
 
+TEST_CASE("The enzyme that refills bring blends by volume, and opens dextrin", "[culture]") {
+    VesselState old = reference::settledVessel;
+    old.enzyme = .01;
+    const VesselState diluted = refill(old, reference::refillBeer, {.4}, usual);
+    CHECK(diluted.enzyme == Approx(.006));
+    CHECK(refill(old, reference::refillBeer, {.4}, usual, {.enzyme = .02}).enzyme == Approx(.6 * .01 + .4 * .02));
+    VesselState without = diluted;
+    without.enzyme = 0;
+    const AgeConditions c{{100}, {16}, 10};
+    CHECK(age(diluted, c, usual).beer.dextrin < age(without, c, usual).beer.dextrin);
+    CHECK(age(diluted, c, usual).enzyme == diluted.enzyme);
+}
+
+TEST_CASE("The enzyme of refills is slower in a cold cellar and rests in frost", "[culture]") {
+    VesselState sterile = reference::settledVessel; // only the enzyme opens anything
+    sterile.beer.dextrin = 20;
+    sterile.lactics = sterile.brett = 0;
+    sterile.enzyme = .01;
+    const auto opened = [&](double celsius) { return 20 - age(sterile, {{30}, {celsius}, 0}, usual).beer.dextrin; };
+    CHECK(opened(12) < .7 * opened(18));
+    CHECK(opened(12) > 0);
+    CHECK(opened(0) == Approx(0).margin(1e-9));
+}
+
+TEST_CASE("A vessel whose own culture makes the enzyme has it once", "[culture]") {
+    CultureParameters diastatic = usual;
+    diastatic.enzymeOpening = .01;
+    VesselState state = refill(reference::settledVessel, reference::refillBeer, {.4}, usual), brought = state;
+    brought.enzyme = .004;
+    const AgeConditions c{{100}, {16}, 10};
+    CHECK(age(brought, c, diastatic).beer == age(state, c, diastatic).beer);
+}
+
 TEST_CASE("No refill changes nothing, a full one leaves only what the walls hold", "[culture]") {
     const VesselState old = reference::settledVessel;
     CHECK(refill(old, reference::refillBeer, {0}, usual) == old);
@@ -66,9 +99,11 @@ TEST_CASE("A young vessel holds the beer it was filled with and little culture",
     CHECK(young.beer == reference::refillBeer);
     CHECK(young.lactics == usual.startLactics);
     CHECK(young.brett == usual.startBrett);
-    CHECK(young.lactics < .1);
-    CHECK(young.brett < .1);
+    CHECK(young.lactics < .03);
+    CHECK(young.brett < .05);
     CHECK(young.hopTolerance == usual.hopTolerance);
+    CHECK(youngVessel(reference::refillBeer, neutral).lactics < .01);
+    CHECK(youngVessel(reference::refillBeer, neutral).brett < .05);
 }
 
 TEST_CASE("A culture is never more than full, whatever the refill brings", "[culture]") {

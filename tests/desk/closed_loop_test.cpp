@@ -34,17 +34,7 @@ double meanGapUnder(Steering& steering, const Table& table, int draws) {
     constexpr int vessels = 192;
     for (int i = 0; i < vessels; ++i) {
         TrueVessel vessel(1, i, middle);
-        Handling inUse = vessel.usual();
-        for (int cycle = 0; cycle <= draws; ++cycle) {
-            vessel.refill(inUse, cycle - 1);
-            vessel.age(inUse.interval - sampledBefore);
-            const Occasion now{cycle, vessel, sittingOf(table, vessel.tastes(), vessel.noise(), cycle), {}, inUse};
-            inUse = steering.decide(now).handling;
-            vessel.age(sampledBefore);
-            inUse.soured = 0;
-        }
-        for (Dimension d : allDimensions)
-            sum += std::abs(vessel.wanted()[d] - vessel.tastes()[d]) / 3 / vessels;
+        sum += meanGap(steered({table, false, {}}, steering, vessel, draws), static_cast<std::size_t>(draws)) / vessels;
     }
     return sum;
 }

@@ -96,3 +96,64 @@ TEST_CASE_METHOD(CultureFixture, "a culture more tolerant of hops than the model
                            name));
     CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .1);
 }
+
+TEST_CASE_METHOD(CultureFixture, "what is said of the culture today does not change its past", "[desk][culture]") {
+    open("Plover", R"("brettanomyces": "none", "hop_tolerance_ibu": 10)");
+    refill("Plover", "2025-09-01");
+    const auto before = desk->estimates("Plover")->model;
+    record(R"({"kind": "culture", "vessel": "Plover", "on": "2026-03-02", "brettanomyces": "none",
+               "diastatic": true, "hop_tolerance_ibu": 60})");
+    for (const Dimension d : allDimensions)
+        CHECK(std::abs(model("Plover", d) - before[d].mean) < .1);
+    now = day(2026, 9, 2);
+    open("Knot", R"("brettanomyces": "none", "hop_tolerance_ibu": 10)");
+    refill("Knot", "2025-09-01");
+    CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .2); // it acts from then on
+}
+
+TEST_CASE_METHOD(CultureFixture, "a refill brewed with diastatic yeast brings its enzyme", "[desk][culture]") {
+    for (const char* name : {"Plover", "Knot"})
+        open(name, R"("brettanomyces": "none")");
+    // Equal beer going in, but for what lives in it: the final gravity measured says how far the yeast had come.
+    for (const auto& [brew, yeast] : {std::pair{"Brew 1", "diastatic_clean"}, std::pair{"Brew 2", "ale_clean"}})
+        record(fmt::format(R"({{"kind": "brew", "name": "{}", "on": "2025-05-20", "original_gravity_p": 12,
+                                "bitterness_ibu": 5, "grist": [{{"grain": "pilsner", "share": 1}}],
+                                "mash": [{{"temperature_c": 66, "minutes": 60}}], "yeast": "{}",
+                                "measured_final_gravity_sg": 1.006}})",
+                           brew, yeast));
+    refill("Plover", "2025-06-01", R"(, "brew": "Brew 1")");
+    refill("Knot", "2025-06-01", R"(, "brew": "Brew 2")");
+    CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .2);
+}
+
+TEST_CASE_METHOD(CultureFixture, "strong beer, in the vessel or to come, is said to sour later and less",
+                 "[desk][culture]") {
+    open("Plover", R"("brettanomyces": "established")");
+    const auto brewFrom = [&](const char* on, double plato) {
+        record(fmt::format(R"({{"kind": "base_recipe", "vessel": "Plover", "on": "{}", "original_gravity_p": {},
+                                "bitterness_ibu": 10, "grist": [{{"grain": "pilsner", "share": 1}}],
+                                "mash": [{{"temperature_c": 66, "minutes": 60}}], "yeast": "ale_clean"}})",
+                           on, plato));
+    };
+    const auto says = [&](std::string_view key) {
+        const auto plan = desk->brewPlan("Plover");
+        const auto draft = desk->draft("Plover", *desk->setting("Plover"), desk->kit());
+        REQUIRE(plan);
+        REQUIRE(draft);
+        CHECK(plan->cautions == draft->plan.cautions);
+        return std::any_of(plan->cautions.begin(), plan->cautions.end(), [&](auto& m) { return m.key == key; });
+    };
+    brewFrom("2025-01-10", 12);
+    CHECK_FALSE(says("caution.refill.strongBeer"));
+    CHECK_FALSE(says("caution.refill.strongVessel"));
+    brewFrom("2025-01-11", 20);
+    CHECK(says("caution.refill.strongBeer"));
+    CHECK_FALSE(says("caution.refill.strongVessel")); // it was run on ordinary beer
+    record(R"({"kind": "brew", "name": "Brew 1", "on": "2025-05-20", "original_gravity_p": 20, "bitterness_ibu": 5,
+               "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
+               "yeast": "ale_clean"})");
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2025-06-01", "volume_l": 200},
+               {"kind": "refill", "vessel": "Plover", "on": "2025-06-01", "volume_l": 200, "brew": "Brew 1"}])");
+    brewFrom("2025-06-02", 12);
+    CHECK(says("caution.refill.strongVessel"));
+}

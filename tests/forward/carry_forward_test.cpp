@@ -83,6 +83,30 @@ TEST_CASE("What beer brings alive goes in with it; Brettanomyces can be pitched 
     CHECK(from({.on = after(10), .brettPitched = true}).brett > usual.culture.startBrett);
 }
 
+TEST_CASE("What is told of the culture acts from its day on", "[forward]") {
+    culture::CultureParameters diastatic = usual.culture;
+    diastatic.enzymeOpening = .01;
+    const BlendEvent refill{.on = after(60), .share = {.35}}, told{.on = after(100), .culture = diastatic};
+    const auto with = [&](Day today) { return carried({refill, told}, today); };
+    CHECK(with(after(99)) == carried({refill}, after(99)));
+    CHECK(with(after(100)) == carried({refill}, after(100)));
+    CHECK(with(after(160)) == age(carried({refill}, after(100)), {{60}, {16}, 10}, diastatic));
+    CHECK(with(after(160)).beer.dextrin < carried({refill}, after(160)).beer.dextrin);
+}
+
+TEST_CASE("A tolerance of hops that is told is there from its day, and does not undo what was learned", "[forward]") {
+    const auto toleranceAfter = [&](double told, Day today) {
+        culture::CultureParameters culture = usual.culture;
+        culture.hopTolerance = told;
+        culture.mostHopTolerance = std::max(culture.mostHopTolerance, told);
+        return carried({{.on = after(100), .culture = culture}}, today).hopTolerance;
+    };
+    const double learned = carried({}, after(100)).hopTolerance;
+    CHECK(toleranceAfter(60, after(99)) == carried({}, after(99)).hopTolerance);
+    CHECK(toleranceAfter(60, after(100)) == 60);
+    CHECK(toleranceAfter(learned / 2, after(100)) == learned);
+}
+
 TEST_CASE("What lies ahead of today does not count yet", "[forward]") {
     CHECK(carried({{.on = after(60), .share = {.35}}}, after(50)) == carried({}, after(50)));
 }

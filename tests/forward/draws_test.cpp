@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 using namespace staveline;
 using namespace staveline::forward;
@@ -53,6 +54,11 @@ std::vector<double> ranks(const std::vector<double>& x) {
     for (const double v : x)
         out.push_back(static_cast<double>(std::count_if(x.begin(), x.end(), [v](double w) { return w < v; })));
     return out;
+}
+
+double upperEnd(std::string_view name) {
+    const auto& rows = builtInParameterRows();
+    return std::find_if(rows.begin(), rows.end(), [&](const auto& row) { return row.name == name; })->high;
 }
 
 } // namespace
@@ -127,6 +133,26 @@ TEST_CASE("No two parameters run in parallel", "[forward]") {
         for (std::size_t b = 0; b < a; ++b)
             worst = std::max(worst, std::abs(correlation(columns[a], columns[b])));
     CHECK(worst < .4);
+}
+
+TEST_CASE("Regression: draws of the shipped priors, in the middle and at both ends", "[forward][regression]") {
+    // A sum over all parameters and draws, each against the upper end of its own row: a changed spread, limit or factor
+    // moves one of the three.
+    const auto sum = [](std::optional<double> moved) {
+        Parameters centre = builtInParameters();
+        double total = 0;
+        if (moved)
+            for (const Prior& prior : builtInPriors())
+                findParameter(prior.parameter)->in(centre) = *moved;
+        const auto draws = parameterDraws(centre);
+        for (const Prior& prior : builtInPriors())
+            for (const double value : column(draws, prior.parameter))
+                total += std::abs(value) / upperEnd(prior.parameter);
+        return total;
+    };
+    CHECK(sum({}) == Approx(1181.50253068).epsilon(1e-9));
+    CHECK(sum(-1e9) == Approx(611.414302887).epsilon(1e-9));
+    CHECK(sum(1e9) == Approx(3174.704093567).epsilon(1e-9));
 }
 
 TEST_CASE("A learned or stated centre moves its draws", "[forward]") {

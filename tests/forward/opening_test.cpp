@@ -13,9 +13,12 @@ namespace {
 
 const Day opened = std::chrono::sys_days{std::chrono::year{2024} / 3 / 2};
 
-VesselState open(OpeningFacts facts) {
+VesselState open(OpeningFacts facts, const Parameters& parameters = usual) {
     facts.on = opened;
-    return openingState(facts, baseInput(), {16}, 10, usual);
+    return openingState(facts, baseInput(), {16}, 10, parameters);
+}
+double acidAfter(double years, const Parameters& parameters) {
+    return titratableAcidity(open({.yearsRunning = years}, parameters).beer).gPerL;
 }
 
 double shareOfD(const Composition& beer) {
@@ -40,7 +43,12 @@ TEST_CASE("A vessel just filled holds the fresh beer, a year makes it sour", "[f
     const double one = titratableAcidity(open({.yearsRunning = 1}).beer).gPerL;
     const double four = titratableAcidity(open({.yearsRunning = 4}).beer).gPerL;
     CHECK(one > titratableAcidity(fresh).gPerL + 1);
-    CHECK(four > one + .3);
+    CHECK(four > one);
+    CHECK(acidAfter(4, neutral) > acidAfter(1, neutral) + .5);
+}
+
+TEST_CASE("Regression: what three years more make of a vessel as shipped", "[forward][regression]") {
+    CHECK(acidAfter(4, usual) - acidAfter(1, usual) == Approx(.41551).margin(1e-4));
 }
 
 TEST_CASE("The years are spent in whole intervals, the rest before the first", "[forward]") {

@@ -3,6 +3,7 @@
 #include "support/catch.h"
 #include "tasting/sitting.h"
 
+#include <algorithm>
 #include <set>
 
 using namespace staveline;
@@ -116,5 +117,24 @@ TEST_CASE("Priors hold the model's own values, and tied ones their factor") {
             CHECK(prior.spread > 0);
         CHECK(prior.low <= centre);
         CHECK(centre <= prior.high);
+        CHECK(prior.low >= rowOf(prior.parameter)->low);
+        CHECK(prior.high <= rowOf(prior.parameter)->high);
+    }
+}
+
+TEST_CASE("What is known as a range only is drawn within it", "[forward]") {
+    auto draws = parameterDraws(builtInParameters());
+    for (const char* name : {"boilDecarboxylation", "wortBuffer", "betaStableShare", "coumaricTurnover", "alphaKept",
+                             "brettGrowthPer10C", "starvedDecline", "vesselHopLoss", "coumaricPerEster"}) {
+        INFO(name);
+        const auto* parameter = findParameter(name);
+        double least = 1e9, most = -1e9;
+        for (Parameters& p : draws) {
+            least = std::min(least, parameter->in(p));
+            most = std::max(most, parameter->in(p));
+        }
+        CHECK(least >= rowOf(name)->low);
+        CHECK(most <= rowOf(name)->high);
+        CHECK(most - least > .3 * parameter->in(draws.front()));
     }
 }

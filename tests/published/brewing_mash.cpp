@@ -67,7 +67,7 @@ TEST_CASE("Published: sugars of a 12 P wort mashed at 65 C, De Roos 2018") {
     CHECK(extract * (shares.glucose + shares.sugar) == Approx(14.5).margin(3));
 }
 
-TEST_CASE("Published: attenuation limit against temperature, with dextrin malt") {
+TEST_CASE("Calibration: attenuation limit against temperature, with dextrin malt") {
     // Isothermal mashes of 90 % lager malt and 10 % dextrin malt, 3 L/kg (experiment of J. Chandrasekhar as quoted in
     // a brewing blog, 2014): 82, 70, 50 and 30 %. The model was fitted to these plus two points for the dextrin malt;
     // it promises less outside 62-72 C.
@@ -94,9 +94,9 @@ TEST_CASE("Published: where a mash attenuates best, Hamilton & Lewis 1974") {
     CHECK(mashedAt(72).attenuationLimit < .8 * best);
 }
 
-TEST_CASE("Published: starch below and at gelatinisation, Rittenauer 2021") {
+TEST_CASE("Calibration: starch below and at gelatinisation, Rittenauer 2021") {
     // Foods 10:1733 (abstract): negligible conversion at 54.5-57.1 C; 61.7 % of the sugar yield of an hour at 65 C at
-    // the onset of pasting, 57.5-59.8 C.
+    // the onset of pasting, 57.5-59.8 C. Gelatinisation of the large granules was set by it.
     const double sugarsOfTheMalt = .09 / (mashedAt(65).conversion * mashedAt(65).attenuationLimit * realPerApparent);
     CHECK(sugarYield(54.5, 60) - sugarsOfTheMalt < .05);
     CHECK(sugarYield(55.8, 60) - sugarsOfTheMalt < .10);
@@ -110,9 +110,9 @@ TEST_CASE("Expected miss: sugar of the first ten minutes, Rittenauer 2021") {
     CHECK(.975 - sugarYield(61.4, 10) == Approx(.33).margin(.03));
 }
 
-TEST_CASE("Published: extract of an hour at 65.5 C, Harris & MacWilliam 1961") {
+TEST_CASE("Calibration: extract of an hour at 65.5 C, Harris & MacWilliam 1961") {
     // J. Inst. Brew. (abstract): above 95 % of the carbohydrate extract in an hour at 65.5 C; at 62.7 C only where the
-    // mash is not thick.
+    // mash is not thick. Gelatinisation of the small granules was set by it.
     CHECK(mashedAt(65.5).conversion > .95);
     Recipe thick = malt("pale", {{{62.7}, {60}}});
     thick.liquorToGrist = {2};
@@ -122,9 +122,10 @@ TEST_CASE("Published: extract of an hour at 65.5 C, Harris & MacWilliam 1961") {
     CHECK(brewed(thin).conversion > .95);
 }
 
-TEST_CASE("Published: life of the amylases at 65 C, Muller 1990") {
+TEST_CASE("Calibration: life of the amylases at 65 C, Muller 1990") {
     // R. Muller 1990 (as quoted elsewhere): beta-amylase about half in 10 min, 17 % left after 30 and 8 % after 60 min
-    // in a mash of 2.5 L/kg; more than half of the alpha-amylase left after an hour.
+    // in a mash of 2.5 L/kg; more than half of the alpha-amylase left after an hour. The two parts of
+    // the beta-amylase were read off these points.
     CHECK(enzymesLeft(65, 10, 2.5)[1] == Approx(.50).margin(.02));
     CHECK(enzymesLeft(65, 30, 2.5)[1] == Approx(.17).margin(.02));
     CHECK(enzymesLeft(65, 60, 2.5)[1] == Approx(.08).margin(.01));

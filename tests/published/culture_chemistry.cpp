@@ -54,9 +54,9 @@ TEST_CASE("No more than a gram of lactic acid and 0.511 g of alcohol come from a
     CHECK(p.brettEthanol <= 2 * molarMass(2, 6, 1) / molarMass(6, 12, 6));
 }
 
-TEST_CASE("De Keukeleire 2000: in the bottle cis bitterness lasts five years and more, trans about one",
+TEST_CASE("Calibration: De Keukeleire 2000: in the bottle cis bitterness lasts five years and more, trans about one",
           "[published]") {
-    // Quim. Nova 23:108, at 20 C. No wood and no culture take any.
+    // Quim. Nova 23:108, at 20 C; the half-lives were taken from it. No wood and no culture take any.
     CultureParameters bottle;
     bottle.vesselHopLoss = 0;
     const VesselState fresh{{.sid = 16, .isoCis = 68, .isoTrans = 32}, 0, 0, 20};
@@ -66,9 +66,10 @@ TEST_CASE("De Keukeleire 2000: in the bottle cis bitterness lasts five years and
     CHECK(after(2).isoTrans < .5 * 32);
 }
 
-TEST_CASE("Dusart 2023: two years in wood leave eight times less bitterness than a bottle", "[published]") {
+TEST_CASE("Calibration: Dusart 2023: two years in wood leave eight times less bitterness than a bottle",
+          "[published]") {
     // J. Am. Soc. Brew. Chem. 81:357, through a second text: 0.25 mg/L after two years, an eighth of what ageing
-    // leaves.
+    // leaves. The loss to the vessel was taken from it.
     const VesselState fresh{{.sid = 16, .isoCis = 6.8, .isoTrans = 3.2}, 0, 0, 20};
     CultureParameters bottle;
     bottle.vesselHopLoss = 0;

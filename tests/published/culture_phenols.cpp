@@ -86,9 +86,10 @@ TEST_CASE("Hixson 2012: little 4-ethylguaiacol comes from esters; from those of 
     CHECK(phenol / guaiacol == Approx(1).margin(.2)); // published: at least 8; the model has one pool of esters
 }
 
-TEST_CASE("Dusart 2022: ethyl phenols of a blend are those of its old beer by volume", "[published]") {
+TEST_CASE("Expected miss: ethyl phenols of a blend are not quite those of its old beer by volume, Dusart 2023",
+          "[published]") {
     // J. Am. Soc. Brew. Chem. 81:357, through a second text: 0.384 mg/L of 4-ethylguaiacol in the old ale, 0.236 in the
-    // blend of two thirds of it with young beer. Bottles of different years, so a tenth either way.
+    // blend of two thirds of it with young beer; bottles of different years.
     const Composition old{.ethylGuaiacol = .384}, young{};
-    CHECK(blend(old, young, {1. / 3}).ethylGuaiacol == Approx(.236).epsilon(.10));
+    CHECK(blend(old, young, {1. / 3}).ethylGuaiacol - .236 == Approx(.020).margin(.001));
 }

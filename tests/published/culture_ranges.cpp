@@ -30,11 +30,18 @@ TEST_CASE("A settled vessel at usual settings lies in the ranges of lambic and g
     const Outcome beer = settledBase({365}, {.35});
     // pH 3.2-3.6 (trade encyclopaedia) and 3.2-3.4 (Van Oevelen et al. 1977, quoted).
     checkWithin(beer.ph.ph, 3.2, 3.6);
-    // Titratable acidity 5-9 g/L as lactic: from memory; one sample 7.83 (De Roos et al. 2018, Front. Microbiol.
-    // 9:2763).
-    checkWithin(beer.ta.gPerL, 5, 9);
     // Lactic acid of finished lambic 4-8 g/L (Van Oevelen, quoted).
     checkWithin(beer.state.beer.lactic, 4, 8);
+}
+
+TEST_CASE("Calibration: titratable acidity of a settled vessel at usual settings", "[published]") {
+    // 5-9 g/L as lactic: from memory; one sample 7.83 (De Roos et al. 2018, Front. Microbiol. 9:2763). The culture was
+    // fitted to 5.9.
+    checkWithin(settledBase({365}, {.35}).ta.gPerL, 5, 9);
+}
+
+TEST_CASE("From memory, no source: phenols and extract of a settled vessel at usual settings", "[published]") {
+    const Outcome beer = settledBase({365}, {.35});
     // Ethyl phenols together 0.5-3 mg/L: from memory.
     checkWithin(beer.state.beer.ethylGuaiacol + beer.state.beer.ethylPhenol, .5, 3);
     // Final apparent extract 0-1 P, now and then down to -0.5: from memory.
@@ -50,9 +57,10 @@ TEST_CASE("Expected miss: gueuze by HPLC holds less lactic and more acetic acid 
     CHECK(.723 / beer.acetic == Approx(3.8).margin(.3));
 }
 
-TEST_CASE("De Roos 2018: about 4 g/L of lactic acid in lambic of eight months", "[published]") {
+TEST_CASE("Expected miss: about 4 g/L of lactic acid in lambic of eight months, De Roos 2018", "[published]") {
     // Front. Microbiol. 9:2763, through a second text. Ordinary refill beer has less food than lambic wort, which the
-    // yeast leaves 3 g/L of sugar and more dextrin; the measured course lies between the two, at 16 C.
+    // yeast leaves 3 g/L of sugar and more dextrin; the measured course lies between the two, at 16 C. Both misses are
+    // told in the README; smaller ones are to be told there too.
     const CultureParameters p;
     const Composition ordinary = brew(reference::inputFor(reference::baseRecipe())).beer;
     Composition lambic = ordinary;
@@ -60,16 +68,15 @@ TEST_CASE("De Roos 2018: about 4 g/L of lactic acid in lambic of eight months", 
     const auto soured = [&](const Composition& beer, double days) {
         return age(youngVessel(beer, p), {{days}, {16}, 10}, p).beer.lactic;
     };
-    CHECK(soured(ordinary, 240) < 4);
-    CHECK(soured(lambic, 240) > 4);
-    CHECK(soured(ordinary, 240) == Approx(4).epsilon(.35));
-    CHECK(soured(lambic, 240) == Approx(4).epsilon(.35));
+    CHECK(4 - soured(ordinary, 240) == Approx(1.2).margin(.1));
+    CHECK(soured(lambic, 240) - 4 == Approx(1.3).margin(.1));
     CHECK(soured(ordinary, 30) < 1); // the first months belong to other microbes
 }
 
-TEST_CASE("Brettanomyces beers hold 4-ethylphenol as well as 4-ethylguaiacol", "[published]") {
+TEST_CASE("Calibration: Brettanomyces beers hold 4-ethylphenol as well as 4-ethylguaiacol", "[published]") {
     // Dusart et al. 2023, J. Am. Soc. Brew. Chem. 81:357, through a second text: 0.123 against 0.054 mg/L in one beer,
-    // 0.236 and 0.384 mg/L of 4-ethylguaiacol in others; wine holds several times more 4-ethylphenol.
+    // 0.236 and 0.384 mg/L of 4-ethylguaiacol in others; wine holds several times more 4-ethylphenol. The share of
+    // p-coumaric acid in the esters was set by it.
     const Composition beer = settledBase({240}, {.35}).state.beer;
     checkWithin(beer.ethylPhenol / beer.ethylGuaiacol, .4, 2.5);
     CHECK(beer.ethylPhenol > .30); // above its threshold
@@ -81,9 +88,10 @@ TEST_CASE("Attenuation passes 80 % apparent with Brettanomyces", "[published]") 
     CHECK((12 - beer.gravity.p) / 12 > .80);
 }
 
-TEST_CASE("Methner 1987: 18 against 7 IBU leave about half of the acid", "[published]") {
+TEST_CASE("Calibration: Methner 1987: 18 against 7 IBU leave about half of the acid", "[published]") {
     // Thesis, TU Berlin, quoted in a second text: two strains soured wort to 0.43 and 0.52 of the acid. The model
-    // brakes the rate, the thesis gives end points, so this compares size, not value.
+    // brakes the rate, the thesis gives end points, so this compares size, not value; the tolerance was back-calculated
+    // from it.
     const CultureParameters p;
     const double ratio = hopFreedom({18}, p.hopTolerance, {4.2}, p) / hopFreedom({7}, p.hopTolerance, {4.2}, p);
     checkWithin(ratio, .43 - .05, .52 + .05);

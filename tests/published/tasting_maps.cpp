@@ -125,8 +125,10 @@ TEST_CASE("Expected miss: body rises faster with viscosity than thickness in the
     CHECK(exponent - .46 == Approx(.33).margin(.03));
 }
 
-TEST_CASE("Expected miss: a panel did not notice 50 g/L of dextrin", "[published]") {
-    // 1989, through a second text. The model would make it two points; in a mixed culture dextrin does not stay.
+TEST_CASE("Expected miss: a panel did not notice 50 g/L of dextrin, Ragot 1989", "[published]") {
+    // Ragot, Guinard, Shoemaker & Lewis 1989, J. Inst. Brew. 95:427 (reference from memory), through
+    // scottjanish.com/dextrins-and-mouthfeel: light beer dosed with 20-70 g/L, more than 50 were needed. The model
+    // would make it two points; in a mixed culture dextrin does not stay.
     CHECK(bodyWith(&Composition::dextrin, 31 + 50) - 5 == Approx(2.0).margin(.2));
 }
 
@@ -142,7 +144,9 @@ TEST_CASE("Alcohol gives body up to a point, Ivanova 2023, Pickering 1998", "[pu
 
 TEST_CASE("Glycerol is not noticed below 10 g/L, and against alcohol weighs too much, an expected miss",
           "[published]") {
-    // Detection in beer 10 g/L (survey of beers, abstract); 0.3 points is what the program calls noticed.
+    // "The quantitative determination of glycerol in beer by gas-liquid chromatography", abstract
+    // (scilit.com/publications/88c930441807d6e227c7ce092fa98b69): detected in a test beer at 10 g/L; 0.3 points is what
+    // the program calls noticed.
     CHECK(bodyWith(&Composition::glycerol, 10) - 5 > .3);
     CHECK(bodyWith(&Composition::glycerol, 5) - 5 < .3);
     // Nurgel & Pickering 2005, J. Texture Stud. 36:303, abstract: sugar most, alcohol of 3-15 % moderate, glycerol of

@@ -154,17 +154,20 @@ Course steered(const Cell& cell, Policy policy, const Extent& extent, int number
     TrueVessel vessel(extent.seed, number, expected.scores);
     program->setTarget(vessel.wanted(), tasterName(0));
     const std::unique_ptr<Steering> steering = policy == Policy::program ? std::move(program) : steeringBy(policy);
+    return steered(cell, *steering, vessel, extent.cycles, expected.ta);
+}
 
+Course steered(const Cell& cell, Steering& steering, TrueVessel& vessel, int cycles, double usualTa) {
     Course course;
     Moves moves;
-    Handling inUse = usual;
-    for (int cycle = 0; cycle <= extent.cycles; ++cycle) {
+    Handling inUse = vessel.usual();
+    for (int cycle = 0; cycle <= cycles; ++cycle) {
         vessel.refill(inUse, cycle - 1);
         inUse.soured = 0;
         vessel.age(inUse.interval - sampledBefore);
-        const Decision decision = steering->decide(occasionOf(cell, vessel, expected.ta, inUse, cycle));
+        const Decision decision = steering.decide(occasionOf(cell, vessel, usualTa, inUse, cycle));
         takeLooks(decision, vessel, course);
-        if (cycle < extent.cycles) {
+        if (cycle < cycles) {
             judge(vessel, inUse, decision.handling, course);
             moves.take(inUse, decision.handling, course);
             course.asked.push_back(decision.asked);

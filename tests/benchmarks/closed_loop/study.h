@@ -39,6 +39,8 @@ struct Course {
     int far = 0, wrong = 0; ///< true gaps above a point at a decision; of those, it was made wider by the plan
 };
 [[nodiscard]] Course steered(const Cell& cell, Policy policy, const Extent& extent, int vessel);
+/// One vessel by one hand; `usualTa`: of the beer it was run on, if titrations are taken.
+[[nodiscard]] Course steered(const Cell& cell, Steering& steering, TrueVessel& vessel, int cycles, double usualTa = 0);
 
 /// All vessels, several at a time; in their order.
 [[nodiscard]] std::vector<Course> steeredAll(const Cell& cell, Policy policy, const Extent& extent);
