@@ -17,16 +17,10 @@ namespace {
 constexpr std::size_t mostProposals = 3;
 constexpr std::size_t mostPrices = 6;
 
-bool any(const AdviceInput& input, VerdictKind kind) {
-    const auto& verdicts = input.verdicts.values;
-    return std::any_of(verdicts.begin(), verdicts.end(),
-                       [&](const tasting::Verdict& verdict) { return verdict.kind == kind; });
-}
-
 /// What has to be waited for is all there is to say.
 bool onlyWaits(const AdviceInput& input) {
     const auto& verdicts = input.verdicts.values;
-    return any(input, VerdictKind::waitUntil) &&
+    return any(input.verdicts, VerdictKind::waitUntil) &&
            std::all_of(verdicts.begin(), verdicts.end(), [](const tasting::Verdict& verdict) {
                return verdict.kind == VerdictKind::waitUntil || verdict.kind == VerdictKind::hold ||
                       verdict.kind == VerdictKind::neverTasted;
@@ -34,7 +28,7 @@ bool onlyWaits(const AdviceInput& input) {
 }
 
 bool mayPropose(const AdviceInput& input) {
-    return !any(input, VerdictKind::faultFirst) && anySeen(input) && !onlyWaits(input);
+    return !any(input.verdicts, VerdictKind::faultFirst) && anySeen(input) && !onlyWaits(input);
 }
 
 /// One question put to the forward model: where to start, what to aim at, and the plans from there.
@@ -238,6 +232,11 @@ bool anySeen(const AdviceInput& input) {
     return std::any_of(allDimensions.begin(), allDimensions.end(), [&](Dimension d) { return input.seen[d]; });
 }
 
+bool any(const PerDimension<tasting::Verdict>& verdicts, VerdictKind kind) {
+    return std::any_of(verdicts.values.begin(), verdicts.values.end(),
+                       [&](const tasting::Verdict& verdict) { return verdict.kind == kind; });
+}
+
 Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std::stop_token stop) {
     const auto inquiry = Inquiry::open(input, forecaster, stop);
     if (!inquiry)
@@ -251,7 +250,7 @@ Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std:
     advice.now = input.combined;
     advice.windows = input.target.windows;
     advice.leaveAlone = writer.leaveAlone(alone);
-    advice.faultFirst = any(input, VerdictKind::faultFirst);
+    advice.faultFirst = any(input.verdicts, VerdictKind::faultFirst);
     advice.verdicts = wordsOf(asked.input, alone, nullptr, {});
     addUsual(advice, asked, writer);
     const bool open = mayPropose(input);

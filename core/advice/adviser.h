@@ -14,6 +14,11 @@ inline constexpr std::size_t predictedInFull = 50;
 
 /// Something was observed of at least one dimension; else there is nothing to plan by.
 [[nodiscard]] bool anySeen(const AdviceInput& input);
+[[nodiscard]] bool any(const PerDimension<tasting::Verdict>& verdicts, tasting::VerdictKind kind);
+/// Its word is to wait: it carries no plan and asks for no taster.
+[[nodiscard]] inline bool waits(const AdviceInput& input, Dimension d) {
+    return input.verdicts[d].kind == tasting::VerdictKind::waitUntil;
+}
 
 [[nodiscard]] Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std::stop_token stop = {});
 

@@ -18,11 +18,6 @@ namespace {
 
 using Verdicts = PerDimension<tasting::Verdict>;
 
-bool any(const Verdicts& verdicts, VerdictKind kind) {
-    return std::any_of(verdicts.values.begin(), verdicts.values.end(),
-                       [&](const tasting::Verdict& v) { return v.kind == kind; });
-}
-
 Message faultNote(const tasting::Verdict& verdict) {
     const tasting::FaultRule* rule = tasting::builtInSheet().findFault(verdict.fault);
     const std::string& name = rule ? rule->name : verdict.fault;

@@ -348,11 +348,11 @@ bool Search::canBeTasted(const Scored& plan) {
     return false;
 }
 
-/// Else there would be a proposal where no dimension says move.
+/// Else there would be a proposal where no dimension says move; one that waits never does.
 bool Search::helpsSomewhere(const Scored& plan) {
     const auto& alone = scored({});
     return std::any_of(allDimensions.begin(), allDimensions.end(),
-                       [&](Dimension d) { return alone.loss[d] - plan.loss[d] >= clearlyBetter; });
+                       [&](Dimension d) { return !waits(input_, d) && alone.loss[d] - plan.loss[d] >= clearlyBetter; });
 }
 
 bool Search::admissible(const Scored& plan) {

@@ -87,6 +87,9 @@ TEST_CASE("no taster is asked for what was tasted today or would tell nothing") 
     Vessel never;
     never.input.seen[Dimension::acidity] = false;
     CHECK_FALSE(never.value().dimension);
+    Vessel waiting;
+    waiting.input.verdicts[Dimension::acidity].kind = tasting::VerdictKind::waitUntil;
+    CHECK_FALSE(waiting.value().dimension);
     Vessel vague;
     vague.input.oneMoreTaster[Dimension::acidity] = 100;
     CHECK_FALSE(vague.value().dimension);
