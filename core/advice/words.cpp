@@ -57,12 +57,6 @@ Verdict again(const AdviceInput& input, Dimension d) {
     return verdict;
 }
 
-Verdict neverTasted(const AdviceInput& input, Dimension d) {
-    tasting::VerdictContext context;
-    context.tasted = false;
-    return standing(d, input.combined[d], input.target.windows[d], context);
-}
-
 } // namespace
 
 PerDimension<Verdict> wordsOf(const AdviceInput& input, const Scored& alone, const Scored* plan,
@@ -72,9 +66,7 @@ PerDimension<Verdict> wordsOf(const AdviceInput& input, const Scored& alone, con
         const auto kind = words[d].kind;
         if (kind == VerdictKind::faultFirst || kind == VerdictKind::waitUntil || kind == VerdictKind::neverTasted)
             continue;
-        if (!input.seen[d])
-            words[d] = neverTasted(input, d);
-        else if (value.dimension == d)
+        if (value.dimension == d)
             words[d] = again(input, d);
         else if (plan && alone.loss[d] - plan->loss[d] >= clearlyBetter)
             words[d] = move(input, d, alone.draws.back(), plan->draws.back());

@@ -365,16 +365,18 @@ TEST_CASE("a score that is in place and about to leave it is moved, and the word
 
 TEST_CASE("a vessel never tasted gets no proposals, one dimension never tasted steers none") {
     auto input = wanting({{-2, 2, 0}});
-    input.seen = {};
+    scenario::see(input, {});
     auto advice = advise(input).value();
     CHECK(advice.proposals.empty());
     CHECK(hasKey(advice.notes, "advice.note.tasteFirst"));
     for (auto d : allDimensions)
         CHECK(advice.verdicts[d].kind == VerdictKind::neverTasted);
-    input.seen = {{true, false, true}};
+    scenario::see(input, {{true, false, true}});
+    input.verdicts[Dimension::funk].reason = say("tasting.verdict.contradicted");
     advice = advise(input).value();
     checkSound(input, advice);
     CHECK(advice.verdicts[Dimension::funk].kind == VerdictKind::neverTasted);
+    CHECK(advice.verdicts[Dimension::funk].reason.key == "tasting.verdict.contradicted"); // as it was said
     REQUIRE(!advice.proposals.empty());
     for (const auto& proposal : advice.proposals)
         CHECK(proposal.loss[Dimension::funk] == 0);
