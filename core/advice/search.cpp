@@ -339,13 +339,12 @@ bool Search::guarded(const Scored& plan) {
     });
 }
 
+/// At the last draw planned for: what fades before it was no change of the vessel.
 bool Search::canBeTasted(const Scored& plan) {
-    const auto& alone = scored({});
-    for (std::size_t h = 0; h < plan.draws.size(); ++h)
-        for (auto d : allDimensions)
-            if (std::abs(plan.draws[h].mean[d] - alone.draws[h].mean[d]) >= untasted)
-                return true;
-    return false;
+    const auto& with = plan.draws.back().mean;
+    const auto& without = scored({}).draws.back().mean;
+    return std::any_of(allDimensions.begin(), allDimensions.end(),
+                       [&](Dimension d) { return std::abs(with[d] - without[d]) >= untasted; });
 }
 
 /// Else there would be a proposal where no dimension says move; one that waits never does.

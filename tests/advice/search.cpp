@@ -282,6 +282,18 @@ TEST_CASE("what cannot be tasted within four draws is not proposed") {
     CHECK(bench.surveyed().best(anything, 50).value());
 }
 
+TEST_CASE("what can be tasted at first and fades by the fourth draw is not proposed alone") {
+    Bench bench;
+    bench.input.lambda = 0;
+    bench.input.target.windows[Dimension::acidity] = {7, .5};
+    const double f = bench.model.share(), fourth = f * std::pow(1 - f, 3);
+    bench.model.perUnit["presour"] = {{.28 / fourth / 4, 0, 0}}; // at most four units
+    CHECK(.28 / fourth * f > untasted); // at the next draw
+    CHECK_FALSE(bench.surveyed().best(anything, 50).value());
+    bench.model.perUnit["presour"] = {{.32 / fourth / 4, 0, 0}};
+    CHECK(bench.surveyed().best(anything, 50).value());
+}
+
 TEST_CASE("a third and a fourth lever are added where the brewer allows them") {
     Bench bench;
     bench.model.perUnit = {{"gravity", {{-.3, 0, 0}}},
