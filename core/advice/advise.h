@@ -106,8 +106,10 @@ struct Band {
 struct Move {
     std::string lever;
     LeverValue from, to;
-    PerDimension<double> next, settled; ///< contributions in points; over a proposal's moves they add up
-    Message wording;                    ///< for the brew sheet: "saccharification 63 °C instead of 66 °C"
+    /// Contributions in points; over a proposal's moves they add up. None: not known, as in a recipe that no set of
+    /// levers makes; settled likewise where it was not asked for.
+    std::optional<PerDimension<double>> next, settled;
+    Message wording; ///< for the brew sheet: "saccharification 63 °C instead of 66 °C"
     std::vector<Message> cautions;
     bool forced = false; ///< by a lock or by what is not at hand; in every proposal, "leave it alone" too
 };

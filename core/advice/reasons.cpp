@@ -32,6 +32,11 @@ std::vector<const Move*> chosen(const Proposal& proposal) {
     return moves;
 }
 
+/// It may be another one on no lever: with other base malt.
+bool differs(const ProposalContext& context) {
+    return context.proposal.setting != context.alone.setting;
+}
+
 /// What leaving alone would lose in this dimension and the proposal does not [squared bands].
 double gain(const ProposalContext& context, Dimension d) {
     return context.alone.loss[d] - context.proposal.loss[d];
@@ -63,7 +68,7 @@ Message held(const ProposalContext& context, Dimension d) {
 Message whatItDoes(const Move& move, std::size_t at) {
     auto message = say("advice.reason.move").with("move", shortPhrase(move));
     for (auto d : allDimensions)
-        message.arguments.push_back({std::string(name(d)), SignedPoints{move.next[d]}, Origin::ofMove(at, d)});
+        message.arguments.push_back({std::string(name(d)), SignedPoints{(*move.next)[d]}, Origin::ofMove(at, d)});
     return message;
 }
 
@@ -178,11 +183,12 @@ std::vector<Message> aidLimits(const ProposalContext& context) {
     return {};
 }
 
-/// All that a move changes at the next draw [points].
+/// All that a move changes at the next draw, as far as it is known [points].
 double weight(const Move& move) {
     double sum = 0;
-    for (auto d : allDimensions)
-        sum += std::abs(move.next[d]);
+    if (move.next)
+        for (auto d : allDimensions)
+            sum += std::abs((*move.next)[d]);
     return sum;
 }
 
@@ -240,7 +246,7 @@ Message whyOf(const ProposalContext& context) {
     const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(),
                                      [&](Dimension a, Dimension b) { return gain(context, a) < gain(context, b); });
     if (gain(context, d) < clearlyBetter)
-        return say(chosen(context.proposal).empty() ? "advice.why.alone" : "advice.why.little");
+        return say(differs(context) ? "advice.why.little" : "advice.why.alone");
     return say(fmt::format("advice.why.{}", name(d)))
         .with("alone", Points{context.alone.next[d].value}, {OriginKind::aloneNext, d})
         .with("next", Points{context.proposal.next[d].value}, {OriginKind::predictionNext, d})
@@ -275,12 +281,13 @@ double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& p
 
 std::vector<Message> reasonsOf(const ProposalContext& context) {
     std::vector<Message> reasons;
-    const bool changed = !chosen(context.proposal).empty();
+    const bool changed = differs(context);
     for (auto d : allDimensions)
         if (concerns(context, d))
             reasons.push_back(whereTo(context, d, changed));
     for (std::size_t i = 0; i < context.proposal.moves.size(); ++i)
-        reasons.push_back(whatItDoes(context.proposal.moves[i], i));
+        if (context.proposal.moves[i].next)
+            reasons.push_back(whatItDoes(context.proposal.moves[i], i));
     for (auto d : allDimensions)
         if (context.input.seen[d] && !concerns(context, d))
             reasons.push_back(held(context, d));
@@ -294,7 +301,7 @@ std::vector<Message> reasonsOf(const ProposalContext& context) {
 
 std::vector<Message> limitsOf(const ProposalContext& context, const Setting& start) {
     std::vector<Message> limits;
-    if (!chosen(context.proposal).empty())
+    if (differs(context))
         append(limits, untastedLimits(context));
     append(limits, cycleLimits(context));
     append(limits, boundLimits(context, start));

@@ -154,8 +154,8 @@ TEST_CASE("contributions of the moves add up to what the proposal changes") {
             double next = 0, settled = 0;
             for (const auto& move : proposal.moves)
                 if (!move.forced) {
-                    next += move.next[d];
-                    settled += move.settled[d];
+                    next += move.next.value()[d];
+                    settled += move.settled.value()[d];
                 }
             CHECK(std::abs(next - (proposal.next[d].value - advice.leaveAlone.next[d].value)) < 1e-9);
             CHECK(std::abs(settled - (proposal.settled[d].value - advice.leaveAlone.settled[d].value)) < 1e-9);
@@ -448,12 +448,36 @@ TEST_CASE("the usual recipe is a plan of its own where it differs") {
     CHECK(advice.usual->setting == *input.usual);
     CHECK(leversOf(*advice.usual) == std::set<std::string>{"bitterness"});
     CHECK(advice.usual->worth == Approx(advice.leaveAlone.cost - advice.usual->cost));
+    CHECK(hasKey(advice.usual->reasons, "advice.reason.move"));
+    CHECK(advice.usual->moves[0].next);
+    CHECK_FALSE(advice.usual->moves[0].settled); // not asked for
     input.usual->recipe.grist = {{"pilsner", {.9}, false}, {"rye_malt", {.1}, false}};
     input.unavailable = {"rye_malt"};
     const auto missing = advise(input).value();
     REQUIRE(missing.usual);
     CHECK(hasKey(missing.usual->limits, "advice.limit.notAtHand"));
     CHECK_FALSE(hasKey(missing.leaveAlone.limits, "advice.limit.notAtHand"));
+}
+
+TEST_CASE("of a usual recipe that no set of levers makes, no lever is said to do a thing that is not known") {
+    auto input = wanting({{-1.5, 0, 0}});
+    input.usual = input.base;
+    input.usual->recipe.grist = {{"pale", {.75}, false}, {"wheat_malt", {.25}, false}};
+    const auto changed = [&] {
+        const auto usual = advise(input).value().usual;
+        REQUIRE(usual);
+        for (auto d : {Dimension::acidity, Dimension::funk, Dimension::body})
+            CHECK_FALSE(hasKey(usual->reasons, fmt::format("advice.reason.{}.alone", name(d))));
+        CHECK(hasKey(usual->reasons, "advice.reason.acidity.towards"));
+        CHECK(usual->why.key != "advice.why.alone");
+        return *usual;
+    };
+    CHECK(changed().moves.empty()); // another base malt is no lever
+    input.usual->recipe.mash[0].temperature = {64};
+    const auto both = changed();
+    REQUIRE(both.moves.size() == 1);
+    CHECK_FALSE(both.moves[0].next);
+    CHECK_FALSE(hasKey(both.reasons, "advice.reason.move"));
 }
 
 TEST_CASE("what works against a dimension says so in its title") {

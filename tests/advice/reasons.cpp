@@ -69,7 +69,7 @@ std::optional<double> resolved(const std::string& origin, const Advice& advice, 
     if (p[0] == "change")
         return bands(proposal, p[1])[*d].value - bands(alone, p[1])[*d].value;
     if (p[0] == "moves")
-        return proposal.moves.at(std::stoul(p[1])).next[*d];
+        return proposal.moves.at(std::stoul(p[1])).next.value()[*d];
     if (p[0] == "share")
         return (proposal.next[*d].value - alone.next[*d].value) /
                (proposal.settled[*d].value - alone.settled[*d].value);
