@@ -118,6 +118,7 @@ struct Proposal {
     std::vector<Move> moves; ///< forced ones first; none but forced: leave it alone
     Setting setting;
     PerDimension<Band> thisDraw, next, settled;
+    Scores ahead;                 ///< at the last of the draws planned for
     Message why;                  ///< one sentence
     Scores loss;                  ///< expected, flat near the target, mean over the coming draws [squared bands]
     double cost = 0;              ///< loss in all dimensions and effort

@@ -83,6 +83,7 @@ Proposal ProposalWriter::figures(const Scored& plan, const std::vector<LeverMove
     proposal.thisDraw = bands.thisDraw;
     proposal.next = bands.next;
     proposal.settled = bands.settled;
+    proposal.ahead = plan.draws.back().mean;
     proposal.loss = plan.loss;
     proposal.cost = plan.cost;
     proposal.refill = refillOf(input_, plan.setting);
@@ -110,18 +111,21 @@ Proposal ProposalWriter::leaveAlone(const Scored& alone) {
     return proposal;
 }
 
-Proposal ProposalWriter::write(const Scored& plan, const std::vector<LeverMove>& chosen, const Proposal& alone) {
-    auto proposal = figures(plan, chosen);
-    proposal.worth = alone.cost - plan.cost;
+Proposal ProposalWriter::compared(Proposal proposal, const Proposal& alone) {
+    proposal.worth = alone.cost - proposal.cost;
     explain(proposal, alone);
     proposal.title = withCost(std::move(proposal.title), {input_, proposal, alone});
     return proposal;
 }
 
+Proposal ProposalWriter::write(const Scored& plan, const std::vector<LeverMove>& chosen, const Proposal& alone) {
+    return compared(figures(plan, chosen), alone);
+}
+
 Proposal ProposalWriter::usual(const Scored& plan, const std::vector<LeverMove>& differs, const Proposal& alone) {
-    auto proposal = write(plan, differs, alone);
+    auto proposal = figures(plan, differs);
     proposal.title = say("advice.title.usual");
-    return proposal;
+    return compared(std::move(proposal), alone);
 }
 
 } // namespace staveline::advice

@@ -19,6 +19,8 @@ public:
 
 private:
     void explain(Proposal& proposal, const Proposal& alone);
+    /// Title, worth and words against leaving alone.
+    [[nodiscard]] Proposal compared(Proposal proposal, const Proposal& alone);
     Proposal figures(const Scored& plan, const std::vector<LeverMove>& chosen);
     void addMoves(Proposal& proposal, const std::vector<LeverMove>& chosen);
     [[nodiscard]] Move moveOf(const LeverMove& move, const Setting& after) const;

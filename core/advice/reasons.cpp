@@ -2,6 +2,7 @@
 #include "advice/reasons.h"
 
 #include "advice/adviser.h"
+#include "advice/loss.h"
 #include "quantity/text.h"
 
 #include <algorithm>
@@ -98,7 +99,7 @@ std::vector<Message> untastedLimits(const ProposalContext& context) {
     const double threshold = acidityThreshold(context.alone, context.input.parameters.score);
     for (auto d : allDimensions) {
         const double change = changeAtNext(context, d);
-        if (std::abs(change) < .05 || !concerns(context, d))
+        if (std::abs(change) < leastTold || !concerns(context, d))
             continue;
         if (std::abs(change) < untasted)
             limits.push_back(say(keyFor("advice.limit", d, "untasted"))
@@ -183,6 +184,42 @@ std::vector<Message> aidLimits(const ProposalContext& context) {
     return {};
 }
 
+/// By how much the proposal leaves a score farther from the wanted one than leaving alone does.
+double farther(double with, double without, double wanted) {
+    return std::abs(with - wanted) - std::abs(without - wanted);
+}
+
+/// Where it gains: at the next draw; else at the last one planned for; else somewhere between them.
+Message nearing(const ProposalContext& context, Dimension d) {
+    const auto& [input, plan, alone] = context;
+    const double wanted = input.target.windows[d].wanted;
+    const Origin window(OriginKind::window, d);
+    if (farther(plan.next[d].value, alone.next[d].value, wanted) <= -leastTold)
+        return say(fmt::format("advice.why.{}", name(d)))
+            .with("alone", Points{alone.next[d].value}, {OriginKind::aloneNext, d})
+            .with("next", Points{plan.next[d].value}, {OriginKind::predictionNext, d})
+            .with("wanted", Points{wanted}, window);
+    const auto draws = std::int64_t{input.horizon};
+    if (farther(plan.ahead[d], alone.ahead[d], wanted) <= -leastTold)
+        return say(fmt::format("advice.why.{}.ahead", name(d)))
+            .with("draws", draws)
+            .with("alone", Points{alone.ahead[d]})
+            .with("next", Points{plan.ahead[d]})
+            .with("wanted", Points{wanted}, window);
+    return say("advice.why.between")
+        .with("what", std::string(name(d)))
+        .with("draws", draws)
+        .with("wanted", Points{wanted}, window);
+}
+
+/// It loses by the proposal, and that can be tasted.
+bool pays(const ProposalContext& context, Dimension d) {
+    const auto& [input, plan, alone] = context;
+    const double wanted = input.target.windows[d].wanted;
+    return gain(context, d) <= -clearlyBetter && std::max(farther(plan.next[d].value, alone.next[d].value, wanted),
+                                                          farther(plan.ahead[d], alone.ahead[d], wanted)) >= untasted;
+}
+
 /// All that a move changes at the next draw, as far as it is known [points].
 double weight(const Move& move) {
     double sum = 0;
@@ -235,7 +272,7 @@ Message titleOf(const std::vector<Move>& moves) {
 Message withCost(Message title, const ProposalContext& context) {
     std::vector<std::string> worse;
     for (auto d : allDimensions)
-        if (gain(context, d) <= -clearlyBetter)
+        if (pays(context, d))
             worse.emplace_back(name(d));
     if (worse.empty())
         return title;
@@ -243,14 +280,14 @@ Message withCost(Message title, const ProposalContext& context) {
 }
 
 Message whyOf(const ProposalContext& context) {
+    if (!differs(context))
+        return say("advice.why.alone");
+    if (total(context.proposal.loss) - total(context.alone.loss) >= clearlyBetter)
+        return say("advice.why.worse");
+    const auto carries = [&](Dimension d) { return waits(context.input, d) ? 0.0 : gain(context, d); };
     const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(),
-                                     [&](Dimension a, Dimension b) { return gain(context, a) < gain(context, b); });
-    if (gain(context, d) < clearlyBetter)
-        return say(differs(context) ? "advice.why.little" : "advice.why.alone");
-    return say(fmt::format("advice.why.{}", name(d)))
-        .with("alone", Points{context.alone.next[d].value}, {OriginKind::aloneNext, d})
-        .with("next", Points{context.proposal.next[d].value}, {OriginKind::predictionNext, d})
-        .with("wanted", Points{context.input.target.windows[d].wanted}, {OriginKind::window, d});
+                                     [&](Dimension a, Dimension b) { return carries(a) < carries(b); });
+    return carries(d) < clearlyBetter ? say("advice.why.little") : nearing(context, d);
 }
 
 std::vector<Message> notAtHand(const Setting& setting, const Stock& stock) {

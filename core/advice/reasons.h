@@ -23,6 +23,8 @@ namespace staveline::advice {
 
 /// Changes below this are not tasted [points].
 inline constexpr double untasted = constants::advice::untasted;
+/// Changes below this are not told [points].
+inline constexpr double leastTold = constants::advice::leastTold;
 /// A difference of acidity is noticed from this share of the titratable acidity on.
 inline constexpr double acidDifference = constants::advice::acidDifference;
 /// So many draws are looked ahead for the first one inside its window.
@@ -39,7 +41,8 @@ struct ProposalContext {
 [[nodiscard]] Message titleOf(const std::vector<Move>& moves);
 /// "longer ferulic rest"; the lever's name where there is no short text.
 [[nodiscard]] std::string shortPhrase(const Move& move);
-/// The same, said to work against the dimensions it leaves worse off than leaving alone.
+/// The same, said to work against the dimensions that lose by it and end farther from what is wanted than leaving
+/// alone would leave them, by as much as can be tasted.
 [[nodiscard]] Message withCost(Message title, const ProposalContext& context);
 /// One sentence: what the proposal is for.
 [[nodiscard]] Message whyOf(const ProposalContext& context);

@@ -456,6 +456,11 @@ TEST_CASE("the usual recipe is a plan of its own where it differs") {
     const auto missing = advise(input).value();
     REQUIRE(missing.usual);
     CHECK(hasKey(missing.usual->limits, "advice.limit.notAtHand"));
+    input.usual->recipe.originalGravity = {14};
+    input.usual->recipe.mash[0].temperature = {72};
+    const auto worse = advise(input).value();
+    CHECK(render(worse.usual->title) == "The usual recipe, at the cost of acidity");
+    CHECK(worse.usual->why.key == "advice.why.worse");
     CHECK_FALSE(hasKey(missing.leaveAlone.limits, "advice.limit.notAtHand"));
 }
 
@@ -485,8 +490,13 @@ TEST_CASE("what works against a dimension says so in its title") {
         const auto advice = advise(wanting(change)).value();
         for (const auto& proposal : advice.proposals) {
             bool worse = false;
-            for (auto d : allDimensions)
-                worse = worse || proposal.loss[d] - advice.leaveAlone.loss[d] >= clearlyBetter;
+            for (auto d : allDimensions) {
+                const auto off = [&](double score) { return std::abs(score - advice.windows[d].wanted); };
+                const auto& alone = advice.leaveAlone;
+                const bool tasted = off(proposal.next[d].value) - off(alone.next[d].value) >= .3 ||
+                                    off(proposal.ahead[d]) - off(alone.ahead[d]) >= .3;
+                worse = worse || (proposal.loss[d] - alone.loss[d] >= clearlyBetter && tasted);
+            }
             CHECK((proposal.title.key == "advice.title.against") == worse);
             CHECK(render(proposal.why).find('{') == std::string::npos);
         }

@@ -235,10 +235,83 @@ TEST_CASE("a title of many moves names them all, and what it costs") {
         moves.push_back(
             {.lever = lever, .from = 1.0, .to = 2.0, .next = {}, .settled = {}, .wording = {}, .cautions = {}});
     CHECK(render(titleOf(moves)) == "More sugar, stronger refill and hotter mash");
+}
+
+namespace {
+
+/// Two plans of which each test says what they bring.
+struct TwoPlans {
     AdviceInput input = wanting({{0, 0, 0}});
-    Proposal alone, proposal;
-    proposal.loss = {{.02, -.2, .005}};
-    CHECK(render(withCost(titleOf({}), {input, proposal, alone})) == "Leave it alone, at the cost of acidity");
+    Proposal alone, plan;
+
+    TwoPlans() {
+        plan.setting.interval = {200}; // another one
+        for (auto d : allDimensions) {
+            input.target.windows[d] = {4, 1};
+            bring(d, 4, 4);
+        }
+    }
+    /// The scores with the plan; left alone it is 4 and then 4.
+    void bring(Dimension d, double next, double ahead) {
+        plan.next[d].value = next;
+        plan.ahead[d] = ahead;
+        alone.next[d].value = alone.ahead[d] = 4;
+    }
+    [[nodiscard]] std::string title() const {
+        return render(withCost(say("advice.title.usual"), {input, plan, alone}));
+    }
+    [[nodiscard]] Message why() const { return whyOf({input, plan, alone}); }
+};
+
+} // namespace
+
+TEST_CASE("a title names a cost that can be tasted, at the next draw or at the last planned for, and no other") {
+    const std::string plain = "The usual recipe", costs = "The usual recipe, at the cost of body";
+    TwoPlans two;
+    two.plan.loss = {{0, -.2, .02}};
+    for (const auto& [next, ahead] : {std::pair(4.2, 4.2), {4.29, 3.71}, {4.0, 4.0}}) {
+        two.bring(Dimension::body, next, ahead);
+        CHECK(two.title() == plain);
+    }
+    for (const auto& [next, ahead] : {std::pair(4.31, 4.0), {4.0, 3.69}, {3.6, 4.5}}) {
+        two.bring(Dimension::body, next, ahead);
+        CHECK(two.title() == costs);
+    }
+    two.plan.loss[Dimension::body] = .009; // it is left farther off, where that is hardly a loss
+    CHECK(two.title() == plain);
+    two.plan.loss = {{.02, .02, .02}};
+    two.input.target.windows[Dimension::body].wanted = 5; // it comes nearer
+    two.bring(Dimension::body, 4.6, 4.9);
+    two.bring(Dimension::funk, 4.4, 4.4);
+    two.bring(Dimension::acidity, 4.4, 4.4);
+    CHECK(two.title() == "The usual recipe, at the cost of acidity and funk");
+}
+
+TEST_CASE("the sentence why never says towards of a score that goes away") {
+    TwoPlans two;
+    two.input.target.windows[Dimension::funk].wanted = 5;
+    two.plan.loss = {{0, -.3, 0}};
+    two.bring(Dimension::funk, 4.4, 4.8);
+    CHECK(render(two.why()) == "Funk comes to 4.4 at the next draw instead of 4.0, towards the 5.0 wanted.");
+    two.bring(Dimension::funk, 3.9, 4.8); // away at first
+    CHECK(render(two.why()) == "Funk comes to 4.8 in 4 draws instead of 4.0, towards the 5.0 wanted.");
+    two.bring(Dimension::funk, 4.02, 4.8); // nothing to speak of at first
+    CHECK(two.why().key == "advice.why.funk.ahead");
+    two.bring(Dimension::funk, 4.0, 4.0); // on the way only
+    CHECK(render(two.why()) == "Over the next 4 draws this keeps funk nearer the 5.0 wanted.");
+    two.bring(Dimension::funk, 5.4, 6.2); // past what is wanted, and nearer to it
+    CHECK(two.why().key == "advice.why.funk");
+}
+
+TEST_CASE("why says of a plan that it is worse, that it gains too little, or that it is no change") {
+    TwoPlans two;
+    two.plan.loss = {{.3, -.02, 0}};
+    two.bring(Dimension::funk, 4.6, 4.8);
+    CHECK(two.why().key == "advice.why.worse");
+    two.plan.loss = {{.009, 0, 0}};
+    CHECK(two.why().key == "advice.why.little");
+    two.plan.setting = two.alone.setting;
+    CHECK(two.why().key == "advice.why.alone");
 }
 
 TEST_CASE("titles say the direction in words") {
