@@ -24,13 +24,13 @@ struct LeverRow {
     double cost = 1;        ///< per unit of movement
     double mostAtOnce = 0;  ///< farthest that a brewer would go in one cycle; 0: as far as the bounds
     double advisedHigh = 0; ///< above it to lock and to try, never advised; 0: as far as the bounds
-    bool assumed = false;   ///< its direction is known of worts only: in a vessel it is an assumption of the model
+    bool assumed = false;   ///< no mixed vessel has shown which way it turns a score: the model assumes it from worts
     std::string note, source;
     std::vector<std::string> choices; ///< of a choice lever; empty: from the pantry
     [[nodiscard]] bool isChoice() const { return kind == UnitKind::none; }
 };
 /// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>", a unit that no lever
-/// has at "/<row>/unit".
+/// has at "/<row>/unit", a direction that is neither known nor assumed at "/<row>/direction".
 [[nodiscard]] Result<std::vector<LeverRow>> parseLevers(std::string_view csv);
 [[nodiscard]] const std::vector<LeverRow>& builtInLevers();
 
@@ -173,6 +173,8 @@ struct Effect {
 [[nodiscard]] LeverValue leverValue(const Setting& setting, std::string_view lever, const ingredient::Pantry& pantry);
 /// The setting with every one-cycle aid taken back to what `back` has.
 [[nodiscard]] Setting withoutAids(const Setting& setting, const Setting& back, const ingredient::Pantry& pantry);
+/// It is another setting than `back`, but by one-cycle aids only: there is nothing to keep up.
+[[nodiscard]] bool onlyAids(const Setting& setting, const Setting& back, const ingredient::Pantry& pantry);
 /// What "leave it alone" is: the base with locks and what stands in for missing things. Faults as those of advise().
 [[nodiscard]] Result<Setting> leaveAloneSetting(const AdviceInput& input);
 

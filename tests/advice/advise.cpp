@@ -410,6 +410,7 @@ TEST_CASE("no step is larger than a brewer would take at once, unless that is sw
     CHECK(farthest("sacch_temperature") == 3);
     CHECK(farthest("interval") == 60);
     CHECK(farthest("presour") == 30);
+    CHECK(farthest("cellar_temperature") == 3);
     CHECK(farthest("sugar") == 15);
     const auto capped = advise(input).value();
     for (const auto& proposal : capped.proposals)
@@ -417,6 +418,7 @@ TEST_CASE("no step is larger than a brewer would take at once, unless that is sw
     input.stepCaps = false;
     CHECK(farthest("sacch_temperature") == 6);
     CHECK(farthest("presour") == 100);
+    CHECK(farthest("cellar_temperature") == 6);
     for (const auto& value : advisedSteps(*findLever("mash_ph"), input.base, input)) {
         CHECK(number(value) >= 5.2 - 1e-9);
         CHECK(number(value) <= 5.6 + 1e-9);
