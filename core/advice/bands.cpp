@@ -20,12 +20,6 @@ Scene sceneOf(const AdviceInput& input, Forecaster& forecaster, const Setting& s
             input.withSettled ? plus(forecaster.settledScores(setting, set), carriedForGood(input).mean) : Scores{}};
 }
 
-Scores minus(Scores a, const Scores& b) {
-    for (auto d : allDimensions)
-        a[d] -= b[d];
-    return a;
-}
-
 Scene minus(const Scene& a, const Scene& b) {
     return {minus(a.thisDraw, b.thisDraw), minus(a.next, b.next), minus(a.settled, b.settled)};
 }

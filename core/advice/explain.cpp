@@ -232,8 +232,8 @@ private:
     }
 
     Explanation threshold(Dimension d) const {
-        auto made = link("threshold", d, acidityThreshold(alone_, in_.parameters.score));
-        made.inputs = {input("ta", alone_.atNext.ta), input("difference", Share{acidDifference})};
+        auto made = link("threshold", d, acidityThreshold(in_, alone_));
+        made.inputs = {input("ta", acidityAtNext(in_, alone_)), input("difference", Share{acidDifference})};
         return made;
     }
 

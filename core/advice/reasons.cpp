@@ -96,7 +96,7 @@ std::vector<Message> slowness(const ProposalContext& context) {
 /// A change too small to be tasted is never sold as one.
 std::vector<Message> untastedLimits(const ProposalContext& context) {
     std::vector<Message> limits;
-    const double threshold = acidityThreshold(context.alone, context.input.parameters.score);
+    const double threshold = acidityThreshold(context.input, context.alone);
     for (auto d : allDimensions) {
         const double change = changeAtNext(context, d);
         if (std::abs(change) < leastTold || !concerns(context, d))
@@ -309,11 +309,16 @@ std::vector<Message> notAtHand(const Setting& setting, const Stock& stock) {
     return missing;
 }
 
-double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters) {
-    const auto& at = alone.atNext;
-    const GramsPerLitre acetic{at.state.beer.acetic};
-    return acidityScore(at.ta * (1 + acidDifference), acetic, at.alcohol, parameters) -
-           acidityScore(at.ta, acetic, at.alcohol, parameters);
+GramsPerLitre acidityAtNext(const AdviceInput& input, const Proposal& proposal) {
+    return acidityThen(input, proposal.atNext, carriedTo(input, shareOf(input, proposal.setting), 1));
+}
+
+double acidityThreshold(const AdviceInput& input, const Proposal& alone) {
+    const auto score = [&](GramsPerLitre ta) {
+        return acidityScore(ta, {alone.atNext.state.beer.acetic}, alone.atNext.alcohol, input.parameters.score);
+    };
+    const auto ta = acidityAtNext(input, alone);
+    return score(ta * (1 + acidDifference)) - score(ta);
 }
 
 std::vector<Message> reasonsOf(const ProposalContext& context) {
@@ -329,7 +334,8 @@ std::vector<Message> reasonsOf(const ProposalContext& context) {
         if (context.input.seen[d] && !concerns(context, d))
             reasons.push_back(held(context, d));
     append(reasons, assumed(context.proposal));
-    if (context.input.withSettled && changed) {
+    const bool once = onlyAids(context.proposal.setting, context.alone.setting, *context.input.pantry);
+    if (context.input.withSettled && changed && !once) {
         reasons.push_back(ifRepeated(context));
         append(reasons, slowness(context));
     }

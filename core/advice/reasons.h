@@ -11,7 +11,7 @@
 //   cycles/D                        the proposal's cyclesNeeded
 //   vessel/bitterness               of the vessel at the next draw, with the proposal
 //   alone/bitterness                the same if left alone
-//   threshold/acidity               one difference threshold above the acidity that leaving it alone gives
+//   threshold/acidity               one difference threshold above the acidity it will measure if left alone
 //   move/from, move/to              the two values of the move whose wording it is
 #pragma once
 
@@ -51,7 +51,9 @@ struct ProposalContext {
 /// Grain, sugar and yeast of the setting that are missing.
 [[nodiscard]] std::vector<Message> notAtHand(const Setting& setting, const Stock& stock);
 
+/// Titratable acidity that the vessel will measure at the next draw, as the try board shows it.
+[[nodiscard]] GramsPerLitre acidityAtNext(const AdviceInput& input, const Proposal& proposal);
 /// The change of the acidity score that one difference threshold makes, from what leaving it alone gives [points].
-[[nodiscard]] double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters);
+[[nodiscard]] double acidityThreshold(const AdviceInput& input, const Proposal& alone);
 
 } // namespace staveline::advice

@@ -179,10 +179,7 @@ Result<void> Search::predictOptions() {
 void Search::takeChanges(Option& option, const Scored& single) {
     const auto& alone = scored({}).trajectory;
     for (std::size_t h = 0; h < alone.draws.size(); ++h) {
-        Scores change;
-        for (auto d : allDimensions)
-            change[d] = single.trajectory.draws[h].scores[d] - alone.draws[h].scores[d];
-        option.change.push_back(change);
+        option.change.push_back(minus(single.trajectory.draws[h].scores, alone.draws[h].scores));
         option.alcohol.push_back(single.trajectory.draws[h].alcohol.pct - alone.draws[h].alcohol.pct);
     }
     if (single.setting.draw == baseline_.start.draw)

@@ -2,6 +2,8 @@
 // Every number that a reason or limit shows is worked out again here, from the fields its origin names.
 #include "advice/reasons.h"
 
+#include "advice/board.h"
+#include "advice/explain.h"
 #include "advice/lever.h"
 
 #include "advice/scenario.h"
@@ -176,11 +178,29 @@ TEST_CASE("an acid change below one difference threshold is never sold as tasted
 
 TEST_CASE("one difference threshold is about a point at the published working acidity") {
     // J. Food Sci. 1963: 1.56 g/L at a titratable acidity of 7.4 g/L.
+    const auto input = wanting({{0, 0, 0}});
     Proposal alone;
+    alone.setting = input.base;
     alone.atNext.ta = {7.4};
     alone.atNext.alcohol = {5};
     CHECK(acidDifference * 7.4 == Approx(1.56).margin(.01));
-    CHECK(acidityThreshold(alone, {}) == Approx(1.07).margin(.15)); // second figure: our own map, regression
+    CHECK(acidityThreshold(input, alone) == Approx(1.07).margin(.15)); // second figure: our own map, regression
+}
+
+TEST_CASE("the difference threshold is that of the acidity the vessel will measure, not of the model's") {
+    auto input = wanting({{0, 0, 0}});
+    input.withSettled = false;
+    input.offsets[Dimension::acidity] = scenario::lasting(1.5, .3);
+    input.offsets[Dimension::acidity].mean[estimate::Offset::apart] = .5; // a point of it is acid
+    const auto advice = advise(input).value();
+    const auto& at = advice.leaveAlone.atNext;
+    const auto shown = TryBoard(input).trial(std::vector<TriedValue>{}, TrialDepth::central).value().nextBeer.ta;
+    CHECK(shown > at.ta + GramsPerLitre{1});
+    const auto score = [&](double ta) { return acidityScore({ta}, {at.state.beer.acetic}, at.alcohol); };
+    const double noticed = score(1.21 * shown.gPerL) - score(shown.gPerL);
+    CHECK(acidityThreshold(input, advice.leaveAlone) == Approx(noticed));
+    const auto link = explain({input, advice, 0, 0}, {OriginKind::threshold, Dimension::acidity}).value();
+    CHECK(std::get<Amount>(link.inputs[0].text.arguments[0].value).value == Approx(shown.gPerL));
 }
 
 TEST_CASE("small changes of funk and body are called untasted") {
@@ -227,6 +247,12 @@ TEST_CASE("where a lever's direction is known of worts only, that is said, and a
     advice = advise(input).value();
     CHECK_FALSE(hasKey(advice.usual->reasons, "advice.reason.assumed"));
     CHECK(hasKey(advice.usual->limits, "advice.limit.oneCycle"));
+    CHECK_FALSE(hasKey(advice.usual->reasons, "advice.reason.repeated")); // it is not kept up
+    CHECK(onlyAids(*input.usual, input.base, *input.pantry));
+    CHECK_FALSE(onlyAids(input.base, input.base, *input.pantry));
+    input.usual->recipe.sugarShare = {.1};
+    CHECK_FALSE(onlyAids(*input.usual, input.base, *input.pantry));
+    CHECK(hasKey(advise(input).value().usual->reasons, "advice.reason.repeated"));
 }
 
 TEST_CASE("a title of many moves names them all, and what it costs") {
