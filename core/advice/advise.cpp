@@ -174,7 +174,7 @@ Result<void> addPrices(Advice& advice, const AdviceInput& input, Forecaster& for
         if (price <= clearlyBetter)
             continue;
         advice.prices.push_back({restriction.id, restriction.lock, price, without->title});
-        advice.notes.push_back(told({restriction.name, restriction.lock, price, without->title}));
+        advice.notes.push_back(told(advice.prices.back(), restriction.name));
     }
     return {};
 }

@@ -158,14 +158,6 @@ std::vector<Message> hopLimits(const ProposalContext& context) {
                 .with("alone", context.alone.atNext.bitterness, OriginKind::aloneBitterness)};
 }
 
-/// "a, b and c".
-std::string listed(const std::vector<std::string>& words) {
-    std::string text;
-    for (std::size_t i = 0; i < words.size(); ++i)
-        text += (i == 0 ? "" : i + 1 < words.size() ? ", " : " and ") + words[i];
-    return text;
-}
-
 /// Where a lever's direction is known of worts only, that is said beside its sign.
 std::vector<Message> assumed(const Proposal& proposal) {
     std::vector<std::string> phrases;
@@ -234,6 +226,13 @@ void append(std::vector<Message>& to, std::vector<Message> more) {
 }
 
 } // namespace
+
+std::string listed(const std::vector<std::string>& words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i)
+        text += (i == 0 ? "" : i + 1 < words.size() ? ", " : " and ") + words[i];
+    return text;
+}
 
 std::string shortPhrase(const Move& move) {
     const auto& texts = builtInTexts();

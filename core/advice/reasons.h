@@ -37,6 +37,8 @@ struct ProposalContext {
     const Proposal& alone;
 };
 
+/// "a, b and c".
+[[nodiscard]] std::string listed(const std::vector<std::string>& words);
 /// The chosen moves in short, the one that does most first.
 [[nodiscard]] Message titleOf(const std::vector<Move>& moves);
 /// "longer ferulic rest"; the lever's name where there is no short text.

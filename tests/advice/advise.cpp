@@ -346,6 +346,32 @@ TEST_CASE("a score that has to wait carries no plan, however much the plan would
     CHECK(both.verdicts[Dimension::acidity].kind == VerdictKind::waitUntil);
 }
 
+TEST_CASE("beside a plan for another score it is not said that nothing can be brewed for this one") {
+    auto input = scenario::cask();
+    input.withSettled = false;
+    input.tastedToday = {{true, true, true}};
+    FakeForecaster model(input);
+    model.base = {{6, 4, 4}};
+    model.perUnit["sugar"] = {{-.6, 0, 0}};
+    scenario::tasteAt(input, model.base, .3);
+    for (auto d : allDimensions)
+        input.target.windows[d] = {model.base[d], 1};
+    input.target.windows[Dimension::funk].wanted = 5.2;
+    input.target.windows[Dimension::body].wanted = 4.8;
+    input.verdicts = scenario::verdictsFor(input);
+    auto advice = adviseWith(model, input).value();
+    CHECK(advice.verdicts[Dimension::funk].reason.key == "advice.verdict.leave.funk.little");
+    CHECK(advice.verdicts[Dimension::body].reason.key == "advice.verdict.leave.near");
+    input.target.windows[Dimension::acidity].wanted = 4;
+    input.verdicts = scenario::verdictsFor(input);
+    advice = adviseWith(model, input).value();
+    checkSound(input, advice);
+    REQUIRE(!advice.proposals.empty());
+    CHECK(render(advice.verdicts[Dimension::funk].reason)
+              .ends_with("too little funk, ±0.4: the plan does not help this."));
+    CHECK(advice.verdicts[Dimension::body].reason.key == "advice.verdict.beside.near");
+}
+
 TEST_CASE("a score that is in place and about to leave it is moved, and the word points where the plan goes") {
     auto input = scenario::cask();
     input.withSettled = false;
