@@ -155,17 +155,12 @@ struct Advice {
     bool faultFirst = false;
 };
 
-/// Enumerates plans that move at most `maxMoved` levers, screens by adding up their effects, predicts the best in full.
-/// A lock holds its lever at its value, also where the recipe in use has another; what is not at hand is replaced by
-/// the nearest that is. Both are forced moves and do not count as moved. Faults: no pantry entry for a base ingredient;
-/// a recipe in use that cannot be brewed; a lock outside its lever's bounds. Cancelled: notPossible.
+/// Enumerates every plan of one or two levers, and of more, up to `maxMoved`, those that add to the best; screens by
+/// adding up their effects and predicts the best in full. A lock holds its lever at its value, also where the recipe in
+/// use has another; what is not at hand is replaced by the nearest that is. Both are forced moves and do not count as
+/// moved. Faults: no pantry entry for a base ingredient; a recipe in use that cannot be brewed; a lock outside its
+/// lever's bounds. Cancelled: notPossible.
 [[nodiscard]] Result<Advice> advise(const AdviceInput& input, std::stop_token stop = {});
-
-/// The effect of one setting against the base, for the try board: scores at the next draw and if kept up.
-struct Effect {
-    PerDimension<Band> next, settled;
-};
-[[nodiscard]] Result<Effect> tryOut(const AdviceInput& input, const Setting& setting, std::stop_token stop = {});
 
 /// Puts one lever to a value on a copy of the setting. Unknown lever or value out of bounds: fault at "/<lever>".
 [[nodiscard]] Result<Setting> withLever(const Setting& setting, std::string_view lever, const LeverValue& value,
