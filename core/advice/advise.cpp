@@ -14,8 +14,8 @@ using tasting::VerdictKind;
 
 namespace {
 
-constexpr std::size_t mostProposals = 3;
-constexpr std::size_t mostPrices = 6;
+constexpr std::size_t mostProposals = static_cast<std::size_t>(constants::advice::mostProposals);
+constexpr std::size_t mostPrices = static_cast<std::size_t>(constants::advice::mostPrices);
 
 /// What has to be waited for is all there is to say.
 bool onlyWaits(const AdviceInput& input) {

@@ -13,9 +13,9 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 /// So many of the best plans get another lever tried on.
-constexpr std::size_t extended = 30;
-/// How often as many plans again are predicted in full while none of those before is admissible.
-constexpr std::size_t mostRounds = 6;
+constexpr std::size_t extended = static_cast<std::size_t>(constants::advice::plansExtended);
+/// How often as many plans again are predicted in full while a cheaper one may be among them.
+constexpr std::size_t mostRounds = static_cast<std::size_t>(constants::advice::mostRounds);
 
 bool inside(double value, double alone, double low, double high) {
     return value >= std::min(low, alone) - 1e-9 && value <= std::max(high, alone) + 1e-9;
