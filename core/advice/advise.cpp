@@ -96,9 +96,11 @@ Result<std::vector<Scored>> plansFor(Search& search) {
         shown.push_back(search.leversOf((*next)->options));
         plans.push_back(**std::move(next));
     }
-    if (plans.size() > 2) // the first one leads whatever the others cost
-        std::stable_sort(plans.begin() + 1, plans.end(),
-                         [](const Scored& a, const Scored& b) { return a.cost < b.cost; });
+    std::stable_sort(plans.begin(), plans.end(), [](const Scored& a, const Scored& b) { return a.cost < b.cost; });
+    const auto leads = std::find_if(plans.begin(), plans.end(),
+                                    [&](const Scored& plan) { return !holdsBackFirst(search, plan.options); });
+    if (leads != plans.end())
+        std::rotate(plans.begin(), leads, leads + 1);
     return plans;
 }
 
