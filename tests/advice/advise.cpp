@@ -79,9 +79,7 @@ void checkWords(const Advice& advice) {
         ++moves;
         REQUIRE(!advice.proposals.empty());
         CHECK(advice.leaveAlone.loss[d] - advice.proposals[0].loss[d] >= clearlyBetter);
-        const double change = advice.proposals[0].next[d].value - advice.leaveAlone.next[d].value;
-        if (std::abs(change) > .01)
-            CHECK(word.up == (change > 0));
+        CHECK(word.up == (advice.proposals[0].ahead[d] > advice.leaveAlone.ahead[d]));
     }
     CHECK(again == (advice.tasting.dimension ? 1 : 0));
     if (again == 0)
@@ -137,6 +135,7 @@ TEST_CASE("advice keeps its rules in very different vessels") {
         const auto input = wanting(change);
         const auto advice = advise(input).value();
         checkSound(input, advice);
+        REQUIRE(!advice.proposals.empty());
         for (const auto& proposal : advice.proposals)
             checkInsideRanges(input, proposal);
         CHECK_FALSE(advice.faultFirst);
@@ -165,6 +164,7 @@ TEST_CASE("contributions of the moves add up to what the proposal changes") {
 TEST_CASE("the same question has the same answer to the last bit") {
     const auto input = wanting({{-1.5, 1.4, .5}});
     const auto one = advise(input).value(), other = advise(input).value();
+    REQUIRE(!one.proposals.empty());
     REQUIRE(one.proposals.size() == other.proposals.size());
     for (std::size_t i = 0; i < one.proposals.size(); ++i) {
         CHECK(one.proposals[i].setting == other.proposals[i].setting);
@@ -273,8 +273,29 @@ TEST_CASE("a lock that stands in the way has a price") {
 TEST_CASE("what is not at hand is in no proposal, and its price is told where it has one") {
     auto input = wanting({{-2.5, 0, 0}});
     input.unavailable = {"ale_clean", "saison", "ale_high", "rye_malt", "flaked_oats"};
+    input.withSettled = true;
     const auto advice = advise(input).value();
     checkSound(input, advice);
+    REQUIRE(!advice.proposals.empty());
+    for (const auto& id : input.unavailable) {
+        INFO(id);
+        auto with = input;
+        with.unavailable.erase(id);
+        with.withSettled = false;
+        const double saved = advice.proposals.front().cost - advise(with).value().proposals.at(0).cost;
+        const auto price = std::find_if(advice.prices.begin(), advice.prices.end(),
+                                        [&](const RestrictionPrice& each) { return each.id == id; });
+        REQUIRE((price != advice.prices.end()) == (saved > clearlyBetter));
+        if (price == advice.prices.end())
+            continue;
+        CHECK_FALSE(price->lock);
+        CHECK(price->cost == Approx(saved));
+        const auto name = input.pantry->yeast(id) ? input.pantry->yeast(id)->name : input.pantry->grain(id)->name;
+        CHECK(std::any_of(advice.notes.begin(), advice.notes.end(), [&](const Message& note) {
+            return note.key == "advice.note.missingPrice" && render(note).find(name) != std::string::npos;
+        }));
+    }
+    CHECK(!advice.prices.empty());
     auto all = advice.proposals;
     all.push_back(advice.leaveAlone);
     for (const auto& proposal : all) {
@@ -439,6 +460,7 @@ TEST_CASE("no step is larger than a brewer would take at once, unless that is sw
     CHECK(farthest("cellar_temperature") == 3);
     CHECK(farthest("sugar") == 15);
     const auto capped = advise(input).value();
+    REQUIRE(!capped.proposals.empty());
     for (const auto& proposal : capped.proposals)
         CHECK(std::abs(proposal.setting.recipe.mash.back().temperature.c - 66) <= 3);
     input.stepCaps = false;
@@ -487,7 +509,7 @@ TEST_CASE("the usual recipe is a plan of its own where it differs") {
     input.usual->recipe.originalGravity = {14};
     input.usual->recipe.mash[0].temperature = {72};
     const auto worse = advise(input).value();
-    CHECK(render(worse.usual->title) == "The usual recipe, at the cost of acidity");
+    CHECK(render(worse.usual->title) == "The usual recipe, at the cost of acidity and body");
     CHECK(worse.usual->why.key == "advice.why.worse");
     CHECK_FALSE(hasKey(missing.leaveAlone.limits, "advice.limit.notAtHand"));
 }
@@ -513,7 +535,8 @@ TEST_CASE("of a usual recipe that no set of levers makes, no lever is said to do
     CHECK_FALSE(hasKey(both.reasons, "advice.reason.move"));
 }
 
-TEST_CASE("what works against a dimension says so in its title") {
+TEST_CASE("what works against a dimension says so in its title, and nothing else does") {
+    int against = 0, plain = 0;
     for (const auto& change : {Scores{{-1.5, 1.4, 0}}, Scores{{2, -2, .5}}, Scores{{-3, 0, 2.5}}}) {
         const auto advice = advise(wanting(change)).value();
         for (const auto& proposal : advice.proposals) {
@@ -527,8 +550,11 @@ TEST_CASE("what works against a dimension says so in its title") {
             }
             CHECK((proposal.title.key == "advice.title.against") == worse);
             CHECK(render(proposal.why).find('{') == std::string::npos);
+            ++(worse ? against : plain);
         }
     }
+    CHECK(against > 0);
+    CHECK(plain > 0);
 }
 
 TEST_CASE("a fault comes first and says until when") {
@@ -623,13 +649,15 @@ TEST_CASE("with every lever locked there is only leaving it alone, and it says s
 TEST_CASE("wider windows never ask for more effort") {
     const std::vector<Scores> changes = {{{-1.5, 1.4, 0}}, {{1, -1, .5}}};
     for (const auto& change : changes) {
-        double last = 1e9;
+        double first = 0, last = 1e9;
         for (double band : {.5, .8, 1.2, 2.0, 3.0}) {
             auto input = wanting(change, band);
             const double effort = firstEffort(input, advise(input).value());
             CHECK(effort <= last + 1e-9);
             last = effort;
+            first = first > 0 ? first : effort;
         }
+        CHECK(last < first);
     }
 }
 

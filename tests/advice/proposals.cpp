@@ -185,7 +185,9 @@ TEST_CASE("the slow share is the share of a cycle where effects only blend in") 
     ProposalWriter writer(bench.input, bench.baseline, bench.model);
     const auto alone = writer.leaveAlone(bench.plan({}));
     const auto moves = std::vector<LeverMove>{bench.move("sugar", 10.0)};
-    for (const auto& reason : writer.write(bench.plan(moves), moves, alone).reasons)
-        if (reason.key == "advice.reason.acidity.slow")
-            CHECK(std::get<Amount>(reason.arguments[0].value).value == Approx(bench.model.share()).margin(.005));
+    const auto reasons = writer.write(bench.plan(moves), moves, alone).reasons;
+    const auto slow = std::find_if(reasons.begin(), reasons.end(),
+                                   [](const Message& m) { return m.key == "advice.reason.acidity.slow"; });
+    REQUIRE(slow != reasons.end());
+    CHECK(std::get<Amount>(slow->arguments[0].value).value == Approx(bench.model.share()).margin(.005));
 }
