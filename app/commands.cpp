@@ -71,13 +71,14 @@ std::string bandText(const advice::Band& band) {
     return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
 }
 
-void printProposal(const advice::Proposal& proposal, int number, const DisplayUnits& units) {
+/// `once`: the refill after it goes without again, so there is nothing to keep up.
+void printProposal(const advice::Proposal& proposal, int number, bool once, const DisplayUnits& units) {
     fmt::print("\n{} {}\n", number > 0 ? std::to_string(number) : "-", render(proposal.title, units));
     for (const auto& move : proposal.moves)
         fmt::print("    {}\n", render(move.wording, units));
     for (Dimension d : allDimensions)
-        fmt::print("    {:8} next draw {}, if kept up {}\n", name(d), bandText(proposal.next[d]),
-                   bandText(proposal.settled[d]));
+        fmt::print("    {:8} next draw {}{}\n", name(d), bandText(proposal.next[d]),
+                   once ? "" : ", if kept up " + bandText(proposal.settled[d]));
     fmt::print("    {}\n", render(proposal.why, units));
     for (const auto* list : {&proposal.reasons, &proposal.limits})
         for (const auto& message : *list)
@@ -98,12 +99,15 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
     }
     for (const auto& note : advice.notes)
         fmt::print("  {}\n", render(note, units));
+    const auto print = [&](const advice::Proposal& proposal, int number) {
+        printProposal(proposal, number, onlyAids(proposal.setting, advice.leaveAlone.setting, *job.pantry), units);
+    };
     int number = 0;
     for (const auto& proposal : advice.proposals)
-        printProposal(proposal, ++number, units);
-    printProposal(advice.leaveAlone, 0, units);
+        print(proposal, ++number);
+    print(advice.leaveAlone, 0);
     if (advice.usual)
-        printProposal(*advice.usual, 0, units);
+        print(*advice.usual, 0);
 }
 
 int finish(const Result<desk::Recorded>& done, const Options& options, const char* key) {

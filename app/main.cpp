@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
+#include "quantity/constants.h"
 
 #include <CLI/CLI.hpp>
 #include <csignal>
@@ -76,8 +77,12 @@ int runCommand(int argc, char** argv) {
     needVessel(advice, options);
     advice->add_option("--lock", options.locks, "LEVER=VALUE, hold a lever; may be repeated");
     advice->add_option("--without", options.without, "a malt or yeast that is not at hand; may be repeated");
-    advice->add_option("--levers", options.levers, "change at most N things at once, 1 to 4 (2 if not given)")
-        ->check(CLI::Range(1, 4));
+    constexpr int most = static_cast<int>(constants::advice::mostLevers);
+    constexpr int usual = static_cast<int>(constants::advice::mostMoved);
+    advice
+        ->add_option("--levers", options.levers,
+                     fmt::format("change at most N things at once, 1 to {} ({} if not given)", most, usual))
+        ->check(CLI::Range(1, most));
     advice->add_option("--choose", options.choose, "adopt proposal N (0: leave it alone) and store its forecast");
     auto* paper =
         command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);

@@ -14,19 +14,13 @@ using tasting::VerdictKind;
 
 namespace {
 
-constexpr std::size_t mostProposals = 3;
-constexpr std::size_t mostPrices = 6;
-
-bool any(const AdviceInput& input, VerdictKind kind) {
-    const auto& verdicts = input.verdicts.values;
-    return std::any_of(verdicts.begin(), verdicts.end(),
-                       [&](const tasting::Verdict& verdict) { return verdict.kind == kind; });
-}
+constexpr std::size_t mostProposals = static_cast<std::size_t>(constants::advice::mostProposals);
+constexpr std::size_t mostPrices = static_cast<std::size_t>(constants::advice::mostPrices);
 
 /// What has to be waited for is all there is to say.
 bool onlyWaits(const AdviceInput& input) {
     const auto& verdicts = input.verdicts.values;
-    return any(input, VerdictKind::waitUntil) &&
+    return any(input.verdicts, VerdictKind::waitUntil) &&
            std::all_of(verdicts.begin(), verdicts.end(), [](const tasting::Verdict& verdict) {
                return verdict.kind == VerdictKind::waitUntil || verdict.kind == VerdictKind::hold ||
                       verdict.kind == VerdictKind::neverTasted;
@@ -34,7 +28,7 @@ bool onlyWaits(const AdviceInput& input) {
 }
 
 bool mayPropose(const AdviceInput& input) {
-    return !any(input, VerdictKind::faultFirst) && anySeen(input) && !onlyWaits(input);
+    return !any(input.verdicts, VerdictKind::faultFirst) && anySeen(input) && !onlyWaits(input);
 }
 
 /// One question put to the forward model: where to start, what to aim at, and the plans from there.
@@ -102,9 +96,11 @@ Result<std::vector<Scored>> plansFor(Search& search) {
         shown.push_back(search.leversOf((*next)->options));
         plans.push_back(**std::move(next));
     }
-    if (plans.size() > 2) // the first one leads whatever the others cost
-        std::stable_sort(plans.begin() + 1, plans.end(),
-                         [](const Scored& a, const Scored& b) { return a.cost < b.cost; });
+    std::stable_sort(plans.begin(), plans.end(), [](const Scored& a, const Scored& b) { return a.cost < b.cost; });
+    const auto leads = std::find_if(plans.begin(), plans.end(),
+                                    [&](const Scored& plan) { return !holdsBackFirst(search, plan.options); });
+    if (leads != plans.end())
+        std::rotate(plans.begin(), leads, leads + 1);
     return plans;
 }
 
@@ -180,7 +176,7 @@ Result<void> addPrices(Advice& advice, const AdviceInput& input, Forecaster& for
         if (price <= clearlyBetter)
             continue;
         advice.prices.push_back({restriction.id, restriction.lock, price, without->title});
-        advice.notes.push_back(told({restriction.name, restriction.lock, price, without->title}));
+        advice.notes.push_back(told(advice.prices.back(), restriction.name));
     }
     return {};
 }
@@ -238,6 +234,11 @@ bool anySeen(const AdviceInput& input) {
     return std::any_of(allDimensions.begin(), allDimensions.end(), [&](Dimension d) { return input.seen[d]; });
 }
 
+bool any(const PerDimension<tasting::Verdict>& verdicts, VerdictKind kind) {
+    return std::any_of(verdicts.values.begin(), verdicts.values.end(),
+                       [&](const tasting::Verdict& verdict) { return verdict.kind == kind; });
+}
+
 Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std::stop_token stop) {
     const auto inquiry = Inquiry::open(input, forecaster, stop);
     if (!inquiry)
@@ -251,7 +252,7 @@ Result<Advice> adviseWith(Forecaster& forecaster, const AdviceInput& input, std:
     advice.now = input.combined;
     advice.windows = input.target.windows;
     advice.leaveAlone = writer.leaveAlone(alone);
-    advice.faultFirst = any(input, VerdictKind::faultFirst);
+    advice.faultFirst = any(input.verdicts, VerdictKind::faultFirst);
     advice.verdicts = wordsOf(asked.input, alone, nullptr, {});
     addUsual(advice, asked, writer);
     const bool open = mayPropose(input);

@@ -24,13 +24,13 @@ struct LeverRow {
     double cost = 1;        ///< per unit of movement
     double mostAtOnce = 0;  ///< farthest that a brewer would go in one cycle; 0: as far as the bounds
     double advisedHigh = 0; ///< above it to lock and to try, never advised; 0: as far as the bounds
-    bool assumed = false;   ///< its direction is known of worts only: in a vessel it is an assumption of the model
+    bool assumed = false;   ///< no mixed vessel has shown which way it turns a score: the model assumes it from worts
     std::string note, source;
     std::vector<std::string> choices; ///< of a choice lever; empty: from the pantry
     [[nodiscard]] bool isChoice() const { return kind == UnitKind::none; }
 };
 /// A missing number, a step or cost of 0, or a low end above the high end is a fault at "/<row>", a unit that no lever
-/// has at "/<row>/unit".
+/// has at "/<row>/unit", a direction that is neither known nor assumed at "/<row>/direction".
 [[nodiscard]] Result<std::vector<LeverRow>> parseLevers(std::string_view csv);
 [[nodiscard]] const std::vector<LeverRow>& builtInLevers();
 
@@ -106,8 +106,10 @@ struct Band {
 struct Move {
     std::string lever;
     LeverValue from, to;
-    PerDimension<double> next, settled; ///< contributions in points; over a proposal's moves they add up
-    Message wording;                    ///< for the brew sheet: "saccharification 63 °C instead of 66 °C"
+    /// Contributions in points; over a proposal's moves they add up. None: not known, as in a recipe that no set of
+    /// levers makes; settled likewise where it was not asked for.
+    std::optional<PerDimension<double>> next, settled;
+    Message wording; ///< for the brew sheet: "saccharification 63 °C instead of 66 °C"
     std::vector<Message> cautions;
     bool forced = false; ///< by a lock or by what is not at hand; in every proposal, "leave it alone" too
 };
@@ -116,6 +118,7 @@ struct Proposal {
     std::vector<Move> moves; ///< forced ones first; none but forced: leave it alone
     Setting setting;
     PerDimension<Band> thisDraw, next, settled;
+    Scores ahead;                 ///< at the last of the draws planned for
     Message why;                  ///< one sentence
     Scores loss;                  ///< expected, flat near the target, mean over the coming draws [squared bands]
     double cost = 0;              ///< loss in all dimensions and effort
@@ -152,17 +155,12 @@ struct Advice {
     bool faultFirst = false;
 };
 
-/// Enumerates plans that move at most `maxMoved` levers, screens by adding up their effects, predicts the best in full.
-/// A lock holds its lever at its value, also where the recipe in use has another; what is not at hand is replaced by
-/// the nearest that is. Both are forced moves and do not count as moved. Faults: no pantry entry for a base ingredient;
-/// a recipe in use that cannot be brewed; a lock outside its lever's bounds. Cancelled: notPossible.
+/// Enumerates every plan of one or two levers, and of more, up to `maxMoved`, those that add to the best; screens by
+/// adding up their effects and predicts the best in full. A lock holds its lever at its value, also where the recipe in
+/// use has another; what is not at hand is replaced by the nearest that is. Both are forced moves and do not count as
+/// moved. Faults: no pantry entry for a base ingredient; a recipe in use that cannot be brewed; a lock outside its
+/// lever's bounds. Cancelled: notPossible.
 [[nodiscard]] Result<Advice> advise(const AdviceInput& input, std::stop_token stop = {});
-
-/// The effect of one setting against the base, for the try board: scores at the next draw and if kept up.
-struct Effect {
-    PerDimension<Band> next, settled;
-};
-[[nodiscard]] Result<Effect> tryOut(const AdviceInput& input, const Setting& setting, std::stop_token stop = {});
 
 /// Puts one lever to a value on a copy of the setting. Unknown lever or value out of bounds: fault at "/<lever>".
 [[nodiscard]] Result<Setting> withLever(const Setting& setting, std::string_view lever, const LeverValue& value,
@@ -170,6 +168,8 @@ struct Effect {
 [[nodiscard]] LeverValue leverValue(const Setting& setting, std::string_view lever, const ingredient::Pantry& pantry);
 /// The setting with every one-cycle aid taken back to what `back` has.
 [[nodiscard]] Setting withoutAids(const Setting& setting, const Setting& back, const ingredient::Pantry& pantry);
+/// It is another setting than `back`, but by one-cycle aids only: there is nothing to keep up.
+[[nodiscard]] bool onlyAids(const Setting& setting, const Setting& back, const ingredient::Pantry& pantry);
 /// What "leave it alone" is: the base with locks and what stands in for missing things. Faults as those of advise().
 [[nodiscard]] Result<Setting> leaveAloneSetting(const AdviceInput& input);
 

@@ -20,13 +20,7 @@ Scene sceneOf(const AdviceInput& input, Forecaster& forecaster, const Setting& s
             input.withSettled ? plus(forecaster.settledScores(setting, set), carriedForGood(input).mean) : Scores{}};
 }
 
-Scores minus(Scores a, const Scores& b) {
-    for (auto d : allDimensions)
-        a[d] -= b[d];
-    return a;
-}
-
-Scene minus(const Scene& a, const Scene& b) {
+Scene difference(const Scene& a, const Scene& b) {
     return {minus(a.thisDraw, b.thisDraw), minus(a.next, b.next), minus(a.settled, b.settled)};
 }
 
@@ -56,7 +50,7 @@ std::vector<Scene> changesInDraws(const AdviceInput& input, Forecaster& forecast
     if (base == setting)
         return changes;
     for (std::size_t set = 1; set <= forecaster.sets(); ++set)
-        changes.push_back(minus(sceneOf(input, forecaster, setting, set), sceneOf(input, forecaster, base, set)));
+        changes.push_back(difference(sceneOf(input, forecaster, setting, set), sceneOf(input, forecaster, base, set)));
     return changes;
 }
 
@@ -71,7 +65,7 @@ double quantileOf(const std::vector<double>& sorted, double q) {
 
 Bands bandsOf(const AdviceInput& input, Forecaster& forecaster, const Setting& setting) {
     const auto central = sceneOf(input, forecaster, setting, 0);
-    const auto change = minus(central, sceneOf(input, forecaster, input.base, 0));
+    const auto change = difference(central, sceneOf(input, forecaster, input.base, 0));
     const auto changes = changesInDraws(input, forecaster, input.base, setting);
     const auto sd = wanderedAhead(input, setting);
     const auto band = [&](Scores Scene::*when, const Scores& known, Dimension d) {
@@ -85,21 +79,6 @@ Bands bandsOf(const AdviceInput& input, Forecaster& forecaster, const Setting& s
             bands.settled[d] = band(&Scene::settled, sd.settled, d);
     }
     return bands;
-}
-
-Effect effectOf(const AdviceInput& input, Forecaster& forecaster, const Setting& base, const Setting& setting) {
-    const auto central = minus(sceneOf(input, forecaster, setting, 0), sceneOf(input, forecaster, base, 0));
-    const auto changes = changesInDraws(input, forecaster, base, setting);
-    const auto band = [&](Scores Scene::*when, Dimension d) {
-        return bandAround((central.*when)[d], (central.*when)[d], pick(changes, when, d), 0);
-    };
-    Effect effect;
-    for (auto d : allDimensions) {
-        effect.next[d] = band(&Scene::next, d);
-        if (input.withSettled)
-            effect.settled[d] = band(&Scene::settled, d);
-    }
-    return effect;
 }
 
 } // namespace staveline::advice

@@ -15,10 +15,6 @@ struct Bands {
 /// forecaster takes both.
 [[nodiscard]] Bands bandsOf(const AdviceInput& input, Forecaster& forecaster, const Setting& setting);
 
-/// Paired differences of two settings, draw by draw.
-[[nodiscard]] Effect effectOf(const AdviceInput& input, Forecaster& forecaster, const Setting& base,
-                              const Setting& setting);
-
 /// Linear between order statistics; `sorted` is not empty, q 0..1.
 [[nodiscard]] double quantileOf(const std::vector<double>& sorted, double q);
 

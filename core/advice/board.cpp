@@ -70,13 +70,6 @@ Scores nextScores(const AdviceInput& input, const Setting& setting, const Trajec
     return plus(trajectory.draws[0].scores, carriedTo(input, shareOf(input, setting), 1).mean);
 }
 
-Scores difference(const Scores& a, const Scores& b) {
-    Scores out;
-    for (auto d : allDimensions)
-        out[d] = a[d] - b[d];
-    return out;
-}
-
 } // namespace
 
 std::vector<BoardLine> boardOf(const AdviceInput& input) {
@@ -198,11 +191,11 @@ Result<Trial> TryBoard::Inside::outcome(const Setting& setting, const std::vecto
     const auto next = nextScores(input, setting, *trajectory);
     trial.thisDraw = withoutBands(plus(trajectory->thisDraw.scores, carriedTo(input, {0}, 0).mean));
     trial.next = withoutBands(next);
-    trial.changeNext = difference(next, nextScores(input, input.base, *base));
+    trial.changeNext = minus(next, nextScores(input, input.base, *base));
     takeBeers(trial, *trajectory);
     input.withSettled = depth == TrialDepth::settled;
     if (input.withSettled)
-        trial.changeSettled = difference(predict.settledScores(setting, 0), predict.settledScores(input.base, 0));
+        trial.changeSettled = minus(predict.settledScores(setting, 0), predict.settledScores(input.base, 0));
     addParts(trial, moves);
     addNotes(trial, moves);
     if (depth == TrialDepth::central)

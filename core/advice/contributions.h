@@ -16,7 +16,7 @@ struct Contribution {
 /// another (late grain before the rest it goes in after) counts on top of it in both. The forecaster takes
 /// `baseline.before`, `baseline.start` and the chosen moves together.
 struct Contributions {
-    std::vector<Contribution> forced, chosen;
+    std::vector<Contribution> forced, chosen; ///< settled ones are 0 where the input does not ask for them
 };
 [[nodiscard]] Contributions contributionsOf(const AdviceInput& input, Forecaster& forecaster, const Baseline& baseline,
                                             const std::vector<LeverMove>& chosen);

@@ -187,20 +187,20 @@ private:
     }
 
     Result<Explanation> contribution(std::size_t index, Dimension d) const {
-        if (index >= proposal_.moves.size())
+        if (index >= proposal_.moves.size() || !proposal_.moves[index].next)
             return unknown();
         const auto& move = proposal_.moves[index];
         auto made = link("contribution", d, 0);
         made.title = say("advice.explanation.contribution.title")
                          .with("move", shortPhrase(move))
                          .with("dimension", dimensionWord(d))
-                         .with("value", SignedPoints{move.next[d]});
+                         .with("value", SignedPoints{(*move.next)[d]});
         // Forced moves are in "leave it alone" too: they are no part of what is different from it.
         for (const auto& part : proposal_.moves)
-            if (part.forced == move.forced)
+            if (part.forced == move.forced && part.next)
                 made.inputs.push_back({say("advice.explanation.input.part")
                                            .with("move", shortPhrase(part))
-                                           .with("value", SignedPoints{part.next[d]}),
+                                           .with("value", SignedPoints{(*part.next)[d]}),
                                        {}});
         if (!move.forced)
             made.inputs.push_back(input("sum", SignedPoints{proposal_.next[d].value - alone_.next[d].value},
@@ -232,8 +232,8 @@ private:
     }
 
     Explanation threshold(Dimension d) const {
-        auto made = link("threshold", d, acidityThreshold(alone_, in_.parameters.score));
-        made.inputs = {input("ta", alone_.atNext.ta), input("difference", Share{acidDifference})};
+        auto made = link("threshold", d, acidityThreshold(in_, alone_));
+        made.inputs = {input("ta", acidityAtNext(in_, alone_)), input("difference", Share{acidDifference})};
         return made;
     }
 

@@ -86,7 +86,11 @@ Result<LeverRow> parseRow(const CsvTable& table, std::size_t row) {
             return fail(value.error());
         *target = *value;
     }
-    lever.assumed = table.text(row, "direction") == "assumed";
+    const auto direction = table.text(row, "direction");
+    if (direction != "assumed" && direction != "known")
+        return badInput(cellPath(row, "direction"), say("advice.fault.direction").with("lever", lever.id),
+                        say("advice.fault.direction.remedy"));
+    lever.assumed = direction == "assumed";
     const bool sound =
         lever.movement > 0 && lever.cost > 0 && (lever.isChoice() || (lever.low < lever.high && lever.step > 0));
     if (!sound || lever.id.empty())
@@ -256,6 +260,10 @@ Setting withoutAids(const Setting& setting, const Setting& back, const Pantry& p
         if (lever.oneCycle)
             lever.apply(without, lever.read(back, stock), stock);
     return without;
+}
+
+bool onlyAids(const Setting& setting, const Setting& back, const Pantry& pantry) {
+    return setting != back && withoutAids(setting, back, pantry) == withoutAids(back, back, pantry);
 }
 
 bool sameValue(const LeverValue& a, const LeverValue& b) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/loss.h"
 
+#include "estimate/square.h"
 #include "tasting/statistics.h"
 
 #include <algorithm>
@@ -9,13 +10,11 @@
 namespace staveline::advice {
 namespace {
 
+using estimate::square;
+
 constexpr double perRoot2Pi = 0.3989422804014327;
 /// Beyond so many standard deviations inside the free range a side adds less than 1e-16 of a squared band.
 constexpr double outOfSight = -9;
-
-double square(double x) {
-    return x * x;
-}
 
 /// E[max(0, x)^2] of a normal x.
 double squaredExcess(double mean, double sd) {

@@ -2,6 +2,7 @@
 #include "advice/notes.h"
 
 #include "advice/adviser.h"
+#include "advice/reasons.h"
 #include "estimate/words.h"
 #include "quantity/text.h"
 #include "tasting/sitting.h"
@@ -17,11 +18,6 @@ using tasting::VerdictKind;
 namespace {
 
 using Verdicts = PerDimension<tasting::Verdict>;
-
-bool any(const Verdicts& verdicts, VerdictKind kind) {
-    return std::any_of(verdicts.values.begin(), verdicts.values.end(),
-                       [&](const tasting::Verdict& v) { return v.kind == kind; });
-}
 
 Message faultNote(const tasting::Verdict& verdict) {
     const tasting::FaultRule* rule = tasting::builtInSheet().findFault(verdict.fault);
@@ -87,18 +83,35 @@ void tastingNotes(const AdviceInput& input, const Advice& advice, std::vector<Me
     notes.push_back(say(advice.proposals.empty() ? "advice.note.meanwhile.alone" : "advice.note.meanwhile.plan"));
 }
 
+/// What takes funk away and may be moved here, in short.
+std::string meansAgainstFunk(const AdviceInput& input, const Baseline& baseline) {
+    std::vector<std::string> means;
+    for (const auto& [id, way] :
+         {std::pair("draw", "up"), {"interval", "down"}, {"sugar", "up"}, {"glucan_grain", "up"}}) {
+        const auto& lever = *findLever(id);
+        if (!baseline.locked.contains(id) && (!lever.advised || lever.advised(input)))
+            means.emplace_back(builtInTexts().find(fmt::format("advice.short.{}.{}", id, way)));
+    }
+    return listed(means);
+}
+
 void reachNotes(const AdviceInput& input, const Baseline& baseline, const Verdicts& verdicts,
                 std::vector<Message>& notes) {
-    const auto open = [&](Dimension d) { return input.seen[d] && verdicts[d].kind != VerdictKind::hold; };
+    const auto open = [&](Dimension d) {
+        return input.seen[d] && verdicts[d].kind != VerdictKind::hold && verdicts[d].kind != VerdictKind::waitUntil;
+    };
     const auto& body = verdicts[Dimension::body];
     if (open(Dimension::body) && std::abs(body.gap) >= bodyOutOfReach)
         notes.push_back(say("advice.note.bodyOutOfReach")
-                            .with("gap", SignedPoints{body.gap}, {OriginKind::verdictGap, Dimension::body}));
+                            .with("gap", SignedPoints{body.gap}, {OriginKind::verdictGap, Dimension::body})
+                            .with("reach", Points{bodyOutOfReach}));
     const auto& funk = verdicts[Dimension::funk];
     const bool outside = -funk.gap > input.target.windows[Dimension::funk].band;
-    if (open(Dimension::funk) && outside && funk.kind != VerdictKind::waitUntil)
-        notes.push_back(
-            say("advice.note.funkDown").with("gap", SignedPoints{funk.gap}, {OriginKind::verdictGap, Dimension::funk}));
+    const auto means = open(Dimension::funk) && outside ? meansAgainstFunk(input, baseline) : std::string();
+    if (!means.empty())
+        notes.push_back(say("advice.note.funkDown")
+                            .with("gap", SignedPoints{funk.gap}, {OriginKind::verdictGap, Dimension::funk})
+                            .with("means", means));
     const Ibu bitterness = baseline.start.recipe.bitterness; // as locked
     if (bitterness > input.target.bitternessCeiling)
         notes.push_back(say("advice.note.overCeiling")
@@ -121,9 +134,9 @@ std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline,
     return notes;
 }
 
-Message told(const Price& price) {
+Message told(const RestrictionPrice& price, const std::string& name) {
     return say(price.lock ? "advice.note.lockPrice" : "advice.note.missingPrice")
-        .with("restriction", price.restriction)
+        .with("restriction", name)
         .with("plan", render(price.withoutIt))
         .with("price", Number{price.cost, 2});
 }

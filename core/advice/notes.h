@@ -14,13 +14,7 @@ inline constexpr double bodyOutOfReach = constants::advice::bodyOutOfReach;
 /// asking, what no lever reaches. `advice`: its verdicts, proposals and value of tasting.
 [[nodiscard]] std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline, const Advice& advice);
 
-/// "Without the lock on bitterness, ..."; empty when the restriction costs nothing worth a change.
-struct Price {
-    std::string restriction; ///< name of the lever, grain or yeast
-    bool lock = false;
-    double cost = 0;   ///< of the best plan, more than without the restriction [squared bands]
-    Message withoutIt; ///< title of the plan that would then be best
-};
-[[nodiscard]] Message told(const Price& price);
+/// "The lock on bitterness has a price of ..."; `name`: of the lever, grain or yeast.
+[[nodiscard]] Message told(const RestrictionPrice& price, const std::string& name);
 
 } // namespace staveline::advice

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/outlook.h"
 
-#include "quantity/constants.h"
+#include "estimate/acid_evidence.h"
 
 #include <algorithm>
 #include <cmath>
@@ -50,6 +50,12 @@ Scores plus(Scores scores, const Scores& more) {
     return scores;
 }
 
+Scores minus(Scores scores, const Scores& less) {
+    for (auto d : allDimensions)
+        scores[d] -= less[d];
+    return scores;
+}
+
 std::vector<Expected> expectedDraws(std::span<const forward::Outcome> draws, std::span<const Carried> offsets) {
     std::vector<Expected> expected;
     for (std::size_t h = 0; h < std::min(draws.size(), offsets.size()); ++h)
@@ -58,13 +64,9 @@ std::vector<Expected> expectedDraws(std::span<const forward::Outcome> draws, std
 }
 
 GramsPerLitre acidityThen(const AdviceInput& input, const forward::Outcome& then, const Carried& carried) {
-    const auto score = [&](double ta) {
-        return acidityScore({ta}, {then.state.beer.acetic}, then.alcohol, input.parameters.score);
-    };
-    constexpr double step = .1; // g/L to each side
-    const double slope = (score(then.ta.gPerL + step) - score(then.ta.gPerL - step)) / (2 * step);
+    const double slope = estimate::acidSlope(then.ta, then.state.beer, input.parameters.score);
     const double acid = carried.mean[Dimension::acidity] - input.offsets[Dimension::acidity].mean[Offset::apart];
-    return {std::max(0.0, then.ta.gPerL + acid / std::max(slope, constants::estimate::leastSlope))};
+    return {std::max(0.0, then.ta.gPerL + acid / slope)};
 }
 
 Wandered wanderedAhead(const AdviceInput& input, const Setting& setting) {

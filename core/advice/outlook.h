@@ -26,6 +26,7 @@ struct Expected {
     Scores mean, variance;
 };
 [[nodiscard]] Scores plus(Scores scores, const Scores& more);
+[[nodiscard]] Scores minus(Scores scores, const Scores& less);
 [[nodiscard]] std::vector<Expected> expectedDraws(std::span<const forward::Outcome> draws,
                                                   std::span<const Carried> offsets);
 

@@ -29,12 +29,12 @@ std::vector<Message> withoutRepeats(std::vector<Message> cautions, const std::ve
 ProposalWriter::ProposalWriter(const AdviceInput& input, const Baseline& baseline, Forecaster& forecaster)
     : input_(input), baseline_(baseline), forecaster_(forecaster), stock_{*input.pantry, input.unavailable} {}
 
-Move ProposalWriter::moveOf(const LeverMove& move, const Contribution& does, const Setting& after) const {
+Move ProposalWriter::moveOf(const LeverMove& move, const Setting& after) const {
     Move told{.lever = move.lever->id,
               .from = move.from,
               .to = move.to,
-              .next = does.next,
-              .settled = does.settled,
+              .next = {},
+              .settled = {},
               .wording = wordingOf(*move.lever, move.from, move.to, after, stock_),
               .cautions = {}};
     if (move.lever->cautions)
@@ -56,29 +56,34 @@ PerDimension<int> ProposalWriter::cyclesTo(const Setting& setting) {
 }
 
 /// What no set of levers makes (a recipe written by hand) cannot be told lever by lever.
-Contributions ProposalWriter::contributions(const Scored& plan, const std::vector<LeverMove>& chosen) {
-    if (applied(baseline_.start, chosen, stock_) == plan.setting)
-        return contributionsOf(input_, forecaster_, baseline_, chosen);
-    auto none = contributionsOf(input_, forecaster_, baseline_, {});
-    none.chosen.resize(chosen.size());
-    return none;
+void ProposalWriter::addMoves(Proposal& proposal, const std::vector<LeverMove>& chosen) {
+    const bool made = applied(baseline_.start, chosen, stock_) == proposal.setting;
+    const auto does = contributionsOf(input_, forecaster_, baseline_, made ? chosen : std::vector<LeverMove>{});
+    const auto add = [&](const LeverMove& move, const Contribution* part) {
+        auto& told = proposal.moves.emplace_back(moveOf(move, proposal.setting));
+        if (part)
+            told.next = part->next;
+        if (part && input_.withSettled)
+            told.settled = part->settled;
+    };
+    for (std::size_t i = 0; i < baseline_.forced.size(); ++i) {
+        add(baseline_.forced[i], &does.forced[i]);
+        proposal.moves.back().forced = true;
+    }
+    for (std::size_t i = 0; i < chosen.size(); ++i)
+        add(chosen[i], made ? &does.chosen[i] : nullptr);
 }
 
 Proposal ProposalWriter::figures(const Scored& plan, const std::vector<LeverMove>& chosen) {
     Proposal proposal;
-    const auto does = contributions(plan, chosen);
-    for (std::size_t i = 0; i < baseline_.forced.size(); ++i) {
-        proposal.moves.push_back(moveOf(baseline_.forced[i], does.forced[i], plan.setting));
-        proposal.moves.back().forced = true;
-    }
-    for (std::size_t i = 0; i < chosen.size(); ++i)
-        proposal.moves.push_back(moveOf(chosen[i], does.chosen[i], plan.setting));
+    proposal.setting = plan.setting;
+    addMoves(proposal, chosen);
     const auto bands = bandsOf(input_, forecaster_, plan.setting);
     proposal.title = titleOf(proposal.moves);
-    proposal.setting = plan.setting;
     proposal.thisDraw = bands.thisDraw;
     proposal.next = bands.next;
     proposal.settled = bands.settled;
+    proposal.ahead = plan.draws.back().mean;
     proposal.loss = plan.loss;
     proposal.cost = plan.cost;
     proposal.refill = refillOf(input_, plan.setting);
@@ -106,18 +111,21 @@ Proposal ProposalWriter::leaveAlone(const Scored& alone) {
     return proposal;
 }
 
-Proposal ProposalWriter::write(const Scored& plan, const std::vector<LeverMove>& chosen, const Proposal& alone) {
-    auto proposal = figures(plan, chosen);
-    proposal.worth = alone.cost - plan.cost;
+Proposal ProposalWriter::compared(Proposal proposal, const Proposal& alone) {
+    proposal.worth = alone.cost - proposal.cost;
     explain(proposal, alone);
     proposal.title = withCost(std::move(proposal.title), {input_, proposal, alone});
     return proposal;
 }
 
+Proposal ProposalWriter::write(const Scored& plan, const std::vector<LeverMove>& chosen, const Proposal& alone) {
+    return compared(figures(plan, chosen), alone);
+}
+
 Proposal ProposalWriter::usual(const Scored& plan, const std::vector<LeverMove>& differs, const Proposal& alone) {
-    auto proposal = write(plan, differs, alone);
+    auto proposal = figures(plan, differs);
     proposal.title = say("advice.title.usual");
-    return proposal;
+    return compared(std::move(proposal), alone);
 }
 
 } // namespace staveline::advice

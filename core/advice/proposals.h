@@ -19,9 +19,11 @@ public:
 
 private:
     void explain(Proposal& proposal, const Proposal& alone);
+    /// Title, worth and words against leaving alone.
+    [[nodiscard]] Proposal compared(Proposal proposal, const Proposal& alone);
     Proposal figures(const Scored& plan, const std::vector<LeverMove>& chosen);
-    [[nodiscard]] Contributions contributions(const Scored& plan, const std::vector<LeverMove>& chosen);
-    [[nodiscard]] Move moveOf(const LeverMove& move, const Contribution& does, const Setting& after) const;
+    void addMoves(Proposal& proposal, const std::vector<LeverMove>& chosen);
+    [[nodiscard]] Move moveOf(const LeverMove& move, const Setting& after) const;
     [[nodiscard]] PerDimension<int> cyclesTo(const Setting& setting);
 
     const AdviceInput& input_;

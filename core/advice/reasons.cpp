@@ -2,6 +2,7 @@
 #include "advice/reasons.h"
 
 #include "advice/adviser.h"
+#include "advice/loss.h"
 #include "quantity/text.h"
 
 #include <algorithm>
@@ -30,6 +31,11 @@ std::vector<const Move*> chosen(const Proposal& proposal) {
         if (!move.forced)
             moves.push_back(&move);
     return moves;
+}
+
+/// It may be another one on no lever: with other base malt.
+bool differs(const ProposalContext& context) {
+    return context.proposal.setting != context.alone.setting;
 }
 
 /// What leaving alone would lose in this dimension and the proposal does not [squared bands].
@@ -63,7 +69,7 @@ Message held(const ProposalContext& context, Dimension d) {
 Message whatItDoes(const Move& move, std::size_t at) {
     auto message = say("advice.reason.move").with("move", shortPhrase(move));
     for (auto d : allDimensions)
-        message.arguments.push_back({std::string(name(d)), SignedPoints{move.next[d]}, Origin::ofMove(at, d)});
+        message.arguments.push_back({std::string(name(d)), SignedPoints{(*move.next)[d]}, Origin::ofMove(at, d)});
     return message;
 }
 
@@ -90,10 +96,10 @@ std::vector<Message> slowness(const ProposalContext& context) {
 /// A change too small to be tasted is never sold as one.
 std::vector<Message> untastedLimits(const ProposalContext& context) {
     std::vector<Message> limits;
-    const double threshold = acidityThreshold(context.alone, context.input.parameters.score);
+    const double threshold = acidityThreshold(context.input, context.alone);
     for (auto d : allDimensions) {
         const double change = changeAtNext(context, d);
-        if (std::abs(change) < .05 || !concerns(context, d))
+        if (std::abs(change) < leastTold || !concerns(context, d))
             continue;
         if (std::abs(change) < untasted)
             limits.push_back(say(keyFor("advice.limit", d, "untasted"))
@@ -152,14 +158,6 @@ std::vector<Message> hopLimits(const ProposalContext& context) {
                 .with("alone", context.alone.atNext.bitterness, OriginKind::aloneBitterness)};
 }
 
-/// "a, b and c".
-std::string listed(const std::vector<std::string>& words) {
-    std::string text;
-    for (std::size_t i = 0; i < words.size(); ++i)
-        text += (i == 0 ? "" : i + 1 < words.size() ? ", " : " and ") + words[i];
-    return text;
-}
-
 /// Where a lever's direction is known of worts only, that is said beside its sign.
 std::vector<Message> assumed(const Proposal& proposal) {
     std::vector<std::string> phrases;
@@ -178,11 +176,48 @@ std::vector<Message> aidLimits(const ProposalContext& context) {
     return {};
 }
 
-/// All that a move changes at the next draw [points].
+/// By how much the proposal leaves a score farther from the wanted one than leaving alone does.
+double farther(double with, double without, double wanted) {
+    return std::abs(with - wanted) - std::abs(without - wanted);
+}
+
+/// Where it gains: at the next draw; else at the last one planned for; else somewhere between them.
+Message nearing(const ProposalContext& context, Dimension d) {
+    const auto& [input, plan, alone] = context;
+    const double wanted = input.target.windows[d].wanted;
+    const Origin window(OriginKind::window, d);
+    if (farther(plan.next[d].value, alone.next[d].value, wanted) <= -leastTold)
+        return say(fmt::format("advice.why.{}", name(d)))
+            .with("alone", Points{alone.next[d].value}, {OriginKind::aloneNext, d})
+            .with("next", Points{plan.next[d].value}, {OriginKind::predictionNext, d})
+            .with("wanted", Points{wanted}, window);
+    const auto draws = std::int64_t{input.horizon};
+    if (farther(plan.ahead[d], alone.ahead[d], wanted) <= -leastTold)
+        return say(fmt::format("advice.why.{}.ahead", name(d)))
+            .with("draws", draws)
+            .with("alone", Points{alone.ahead[d]})
+            .with("next", Points{plan.ahead[d]})
+            .with("wanted", Points{wanted}, window);
+    return say("advice.why.between")
+        .with("what", std::string(name(d)))
+        .with("draws", draws)
+        .with("wanted", Points{wanted}, window);
+}
+
+/// It loses by the proposal, and that can be tasted.
+bool pays(const ProposalContext& context, Dimension d) {
+    const auto& [input, plan, alone] = context;
+    const double wanted = input.target.windows[d].wanted;
+    return gain(context, d) <= -clearlyBetter && std::max(farther(plan.next[d].value, alone.next[d].value, wanted),
+                                                          farther(plan.ahead[d], alone.ahead[d], wanted)) >= untasted;
+}
+
+/// All that a move changes at the next draw, as far as it is known [points].
 double weight(const Move& move) {
     double sum = 0;
-    for (auto d : allDimensions)
-        sum += std::abs(move.next[d]);
+    if (move.next)
+        for (auto d : allDimensions)
+            sum += std::abs((*move.next)[d]);
     return sum;
 }
 
@@ -191,6 +226,13 @@ void append(std::vector<Message>& to, std::vector<Message> more) {
 }
 
 } // namespace
+
+std::string listed(const std::vector<std::string>& words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i)
+        text += (i == 0 ? "" : i + 1 < words.size() ? ", " : " and ") + words[i];
+    return text;
+}
 
 std::string shortPhrase(const Move& move) {
     const auto& texts = builtInTexts();
@@ -229,7 +271,7 @@ Message titleOf(const std::vector<Move>& moves) {
 Message withCost(Message title, const ProposalContext& context) {
     std::vector<std::string> worse;
     for (auto d : allDimensions)
-        if (gain(context, d) <= -clearlyBetter)
+        if (pays(context, d))
             worse.emplace_back(name(d));
     if (worse.empty())
         return title;
@@ -237,14 +279,14 @@ Message withCost(Message title, const ProposalContext& context) {
 }
 
 Message whyOf(const ProposalContext& context) {
+    if (!differs(context))
+        return say("advice.why.alone");
+    if (total(context.proposal.loss) - total(context.alone.loss) >= clearlyBetter)
+        return say("advice.why.worse");
+    const auto carries = [&](Dimension d) { return waits(context.input, d) ? 0.0 : gain(context, d); };
     const auto d = *std::max_element(allDimensions.begin(), allDimensions.end(),
-                                     [&](Dimension a, Dimension b) { return gain(context, a) < gain(context, b); });
-    if (gain(context, d) < clearlyBetter)
-        return say(chosen(context.proposal).empty() ? "advice.why.alone" : "advice.why.little");
-    return say(fmt::format("advice.why.{}", name(d)))
-        .with("alone", Points{context.alone.next[d].value}, {OriginKind::aloneNext, d})
-        .with("next", Points{context.proposal.next[d].value}, {OriginKind::predictionNext, d})
-        .with("wanted", Points{context.input.target.windows[d].wanted}, {OriginKind::window, d});
+                                     [&](Dimension a, Dimension b) { return carries(a) < carries(b); });
+    return carries(d) < clearlyBetter ? say("advice.why.little") : nearing(context, d);
 }
 
 std::vector<Message> notAtHand(const Setting& setting, const Stock& stock) {
@@ -266,26 +308,33 @@ std::vector<Message> notAtHand(const Setting& setting, const Stock& stock) {
     return missing;
 }
 
-double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters) {
-    const auto& at = alone.atNext;
-    const GramsPerLitre acetic{at.state.beer.acetic};
-    return acidityScore(at.ta * (1 + acidDifference), acetic, at.alcohol, parameters) -
-           acidityScore(at.ta, acetic, at.alcohol, parameters);
+GramsPerLitre acidityAtNext(const AdviceInput& input, const Proposal& proposal) {
+    return acidityThen(input, proposal.atNext, carriedTo(input, shareOf(input, proposal.setting), 1));
+}
+
+double acidityThreshold(const AdviceInput& input, const Proposal& alone) {
+    const auto score = [&](GramsPerLitre ta) {
+        return acidityScore(ta, {alone.atNext.state.beer.acetic}, alone.atNext.alcohol, input.parameters.score);
+    };
+    const auto ta = acidityAtNext(input, alone);
+    return score(ta * (1 + acidDifference)) - score(ta);
 }
 
 std::vector<Message> reasonsOf(const ProposalContext& context) {
     std::vector<Message> reasons;
-    const bool changed = !chosen(context.proposal).empty();
+    const bool changed = differs(context);
     for (auto d : allDimensions)
         if (concerns(context, d))
             reasons.push_back(whereTo(context, d, changed));
     for (std::size_t i = 0; i < context.proposal.moves.size(); ++i)
-        reasons.push_back(whatItDoes(context.proposal.moves[i], i));
+        if (context.proposal.moves[i].next)
+            reasons.push_back(whatItDoes(context.proposal.moves[i], i));
     for (auto d : allDimensions)
         if (context.input.seen[d] && !concerns(context, d))
             reasons.push_back(held(context, d));
     append(reasons, assumed(context.proposal));
-    if (context.input.withSettled && changed) {
+    const bool once = onlyAids(context.proposal.setting, context.alone.setting, *context.input.pantry);
+    if (context.input.withSettled && changed && !once) {
         reasons.push_back(ifRepeated(context));
         append(reasons, slowness(context));
     }
@@ -294,7 +343,7 @@ std::vector<Message> reasonsOf(const ProposalContext& context) {
 
 std::vector<Message> limitsOf(const ProposalContext& context, const Setting& start) {
     std::vector<Message> limits;
-    if (!chosen(context.proposal).empty())
+    if (differs(context))
         append(limits, untastedLimits(context));
     append(limits, cycleLimits(context));
     append(limits, boundLimits(context, start));

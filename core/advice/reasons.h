@@ -11,7 +11,7 @@
 //   cycles/D                        the proposal's cyclesNeeded
 //   vessel/bitterness               of the vessel at the next draw, with the proposal
 //   alone/bitterness                the same if left alone
-//   threshold/acidity               one difference threshold above the acidity that leaving it alone gives
+//   threshold/acidity               one difference threshold above the acidity it will measure if left alone
 //   move/from, move/to              the two values of the move whose wording it is
 #pragma once
 
@@ -23,6 +23,8 @@ namespace staveline::advice {
 
 /// Changes below this are not tasted [points].
 inline constexpr double untasted = constants::advice::untasted;
+/// Changes below this are not told [points].
+inline constexpr double leastTold = constants::advice::leastTold;
 /// A difference of acidity is noticed from this share of the titratable acidity on.
 inline constexpr double acidDifference = constants::advice::acidDifference;
 /// So many draws are looked ahead for the first one inside its window.
@@ -35,11 +37,14 @@ struct ProposalContext {
     const Proposal& alone;
 };
 
+/// "a, b and c".
+[[nodiscard]] std::string listed(const std::vector<std::string>& words);
 /// The chosen moves in short, the one that does most first.
 [[nodiscard]] Message titleOf(const std::vector<Move>& moves);
 /// "longer ferulic rest"; the lever's name where there is no short text.
 [[nodiscard]] std::string shortPhrase(const Move& move);
-/// The same, said to work against the dimensions it leaves worse off than leaving alone.
+/// The same, said to work against the dimensions that lose by it and end farther from what is wanted than leaving
+/// alone would leave them, by as much as can be tasted.
 [[nodiscard]] Message withCost(Message title, const ProposalContext& context);
 /// One sentence: what the proposal is for.
 [[nodiscard]] Message whyOf(const ProposalContext& context);
@@ -48,7 +53,9 @@ struct ProposalContext {
 /// Grain, sugar and yeast of the setting that are missing.
 [[nodiscard]] std::vector<Message> notAtHand(const Setting& setting, const Stock& stock);
 
+/// Titratable acidity that the vessel will measure at the next draw, as the try board shows it.
+[[nodiscard]] GramsPerLitre acidityAtNext(const AdviceInput& input, const Proposal& proposal);
 /// The change of the acidity score that one difference threshold makes, from what leaving it alone gives [points].
-[[nodiscard]] double acidityThreshold(const Proposal& alone, const tasting::ScoreParameters& parameters);
+[[nodiscard]] double acidityThreshold(const AdviceInput& input, const Proposal& alone);
 
 } // namespace staveline::advice

@@ -13,9 +13,9 @@ namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
 /// So many of the best plans get another lever tried on.
-constexpr std::size_t extended = 30;
-/// How often as many plans again are predicted in full while none of those before is admissible.
-constexpr std::size_t mostRounds = 6;
+constexpr std::size_t extended = static_cast<std::size_t>(constants::advice::plansExtended);
+/// How often as many plans again are predicted in full while a cheaper one may be among them.
+constexpr std::size_t mostRounds = static_cast<std::size_t>(constants::advice::mostRounds);
 
 bool inside(double value, double alone, double low, double high) {
     return value >= std::min(low, alone) - 1e-9 && value <= std::max(high, alone) + 1e-9;
@@ -112,7 +112,7 @@ void Search::addPairs() {
     for (std::size_t i = 0; i < options_.size(); ++i)
         for (std::size_t j = i + 1; j < options_.size() && !options_[i].change.empty(); ++j)
             if (joinable({i}, j))
-                plans_.push_back({{i, j}, 0});
+                plans_.push_back({.options = {i, j}});
 }
 
 /// The best plans of `size` levers, each with one more.
@@ -131,13 +131,15 @@ void Search::extendBest(std::size_t size) {
     }
     const auto first = plans_.size();
     for (const auto& options : more)
-        plans_.push_back({options, 0});
+        plans_.push_back({.options = options});
     screen(first);
 }
 
 void Search::screen(std::size_t from) {
-    for (auto i = from; i < plans_.size(); ++i)
+    for (auto i = from; i < plans_.size(); ++i) {
         plans_[i].cost = screenedInside(plans_[i].options) ? screenedCost(plans_[i].options) : never;
+        plans_[i].promising = promising(plans_[i]);
+    }
     std::stable_sort(plans_.begin(), plans_.end(),
                      [](const Screened& a, const Screened& b) { return a.cost < b.cost; });
 }
@@ -151,7 +153,7 @@ Result<void> Search::survey() {
     for (std::size_t i = 0; i < independent; ++i)
         addDependents(i);
     for (std::size_t i = 0; i < options_.size(); ++i)
-        plans_.push_back({{i}, 0});
+        plans_.push_back({.options = {i}});
     if (auto done = predictOptions(); !done)
         return done;
     if (input_.maxMoved > 1)
@@ -179,10 +181,7 @@ Result<void> Search::predictOptions() {
 void Search::takeChanges(Option& option, const Scored& single) {
     const auto& alone = scored({}).trajectory;
     for (std::size_t h = 0; h < alone.draws.size(); ++h) {
-        Scores change;
-        for (auto d : allDimensions)
-            change[d] = single.trajectory.draws[h].scores[d] - alone.draws[h].scores[d];
-        option.change.push_back(change);
+        option.change.push_back(minus(single.trajectory.draws[h].scores, alone.draws[h].scores));
         option.alcohol.push_back(single.trajectory.draws[h].alcohol.pct - alone.draws[h].alcohol.pct);
     }
     if (single.setting.draw == baseline_.start.draw)
@@ -208,26 +207,55 @@ bool Search::screenedInside(const OptionSet& options) const {
     return true;
 }
 
-/// Exact for one option; for more the changes are added up, those of the recipe in proportion to the refill.
-double Search::screenedCost(const OptionSet& options) const {
-    if (const auto known = scored_.find(options); known != scored_.end())
-        return known->second.cost;
-    const auto& alone = scored_.at({});
-    const std::vector<Carried>* carried = &carried_.at(shareOf(input_, baseline_.start).of1);
+/// The coming draws when the changes are added up, those of the recipe in proportion to the refill.
+std::vector<Expected> Search::added(const OptionSet& options) const {
     const Option* draw = nullptr;
     for (auto i : options)
         draw = options_[i].carried ? &options_[i] : draw;
-    if (draw)
-        carried = draw->carried;
-    double cost = goal_.effortWeight * effort(options);
-    for (std::size_t h = 0; h < alone.draws.size(); ++h)
-        for (auto d : allDimensions) {
-            double mean = alone.trajectory.draws[h].scores[d] + (*carried)[h].mean[d];
-            for (auto i : options)
-                mean += options_[i].change[h][d] * (draw && draw != &options_[i] ? draw->reach[h] : 1);
-            cost += lossAt(goal_, d, mean, (*carried)[h].variance[d]) / static_cast<double>(alone.draws.size());
-        }
-    return cost;
+    const auto& carried = draw ? *draw->carried : carried_.at(shareOf(input_, baseline_.start).of1);
+    auto draws = expectedDraws(scored_.at({}).trajectory.draws, carried);
+    for (std::size_t h = 0; h < draws.size(); ++h)
+        for (auto i : options)
+            for (auto d : allDimensions)
+                draws[h].mean[d] += options_[i].change[h][d] * (draw && draw != &options_[i] ? draw->reach[h] : 1);
+    return draws;
+}
+
+/// Where the changes lead if kept up, by what the last draw shows of them; an aid is not kept up.
+Scores Search::addedForGood(const OptionSet& options) const {
+    Scores sum;
+    for (auto i : options)
+        if (std::none_of(options_[i].moves.begin(), options_[i].moves.end(),
+                         [](const LeverMove& move) { return move.lever->oneCycle; }))
+            sum = plus(sum, options_[i].change.back());
+    const double shown = reached(shareOf(input_, baseline_.start), options_[options[0]].change.size());
+    for (auto d : allDimensions)
+        sum[d] /= shown > 0 ? shown : 1;
+    return sum;
+}
+
+/// Exact for one option.
+double Search::screenedCost(const OptionSet& options) const {
+    if (const auto known = scored_.find(options); known != scored_.end())
+        return known->second.cost;
+    return total(lossOf(goal_, added(options))) + goal_.effortWeight * effort(options);
+}
+
+/// What admissible() asks, of the added changes.
+bool Search::promising(const Screened& plan) {
+    const auto& alone = scored({});
+    if (plan.options.size() < 2 || plan.cost == never || alone.cost - plan.cost < clearlyBetter)
+        return false;
+    if (std::any_of(plan.options.begin(), plan.options.end(),
+                    [&](std::size_t i) { return screenedCost(without(plan.options, i)) - plan.cost < earnsItsPlace; }))
+        return false;
+    Scored sum;
+    sum.draws = added(plan.options);
+    sum.loss = lossOf(goal_, sum.draws);
+    if (!canBeTasted(sum) || !helpsSomewhere(sum) || !harmless(sum.draws.front().mean, alone.draws.front().mean))
+        return false;
+    const auto settled = plus(forecaster_.settledScores(baseline_.start, 0), carriedForGood(input_).mean);
+    return harmless(plus(settled, addedForGood(plan.options)), settled);
 }
 
 double Search::effort(const OptionSet& options) const {
@@ -328,31 +356,32 @@ bool Search::guarded(const Scored& plan) {
     const Scores settled = forecaster_.settledScores(plan.setting, 0);
     const Scores settledAlone = forecaster_.settledScores(baseline_.start, 0);
     const Scores known = carriedForGood(input_).mean;
+    return harmless(plan.draws.front().mean, alone.draws.front().mean) &&
+           harmless(plus(settled, known), plus(settledAlone, known));
+}
+
+bool Search::harmless(const Scores& with, const Scores& without) const {
     return std::all_of(allDimensions.begin(), allDimensions.end(), [&](Dimension d) {
         const auto& window = goal_.windows[d];
-        const auto harmless = [&](double with, double without) {
-            const double off = std::abs(with - window.wanted);
-            return off <= window.band || off <= std::abs(without - window.wanted) + constants::advice::guard;
-        };
-        return !goal_.counts[d] || (harmless(plan.draws.front().mean[d], alone.draws.front().mean[d]) &&
-                                    harmless(settled[d] + known[d], settledAlone[d] + known[d]));
+        const double off = std::abs(with[d] - window.wanted);
+        return !goal_.counts[d] || off <= window.band ||
+               off <= std::abs(without[d] - window.wanted) + constants::advice::guard;
     });
 }
 
+/// At the last draw planned for: what fades before it was no change of the vessel.
 bool Search::canBeTasted(const Scored& plan) {
-    const auto& alone = scored({});
-    for (std::size_t h = 0; h < plan.draws.size(); ++h)
-        for (auto d : allDimensions)
-            if (std::abs(plan.draws[h].mean[d] - alone.draws[h].mean[d]) >= untasted)
-                return true;
-    return false;
+    const auto& with = plan.draws.back().mean;
+    const auto& without = scored({}).draws.back().mean;
+    return std::any_of(allDimensions.begin(), allDimensions.end(),
+                       [&](Dimension d) { return std::abs(with[d] - without[d]) >= untasted; });
 }
 
-/// Else there would be a proposal where no dimension says move.
+/// Else there would be a proposal where no dimension says move; one that waits never does.
 bool Search::helpsSomewhere(const Scored& plan) {
     const auto& alone = scored({});
     return std::any_of(allDimensions.begin(), allDimensions.end(),
-                       [&](Dimension d) { return alone.loss[d] - plan.loss[d] >= clearlyBetter; });
+                       [&](Dimension d) { return !waits(input_, d) && alone.loss[d] - plan.loss[d] >= clearlyBetter; });
 }
 
 bool Search::admissible(const Scored& plan) {
@@ -383,25 +412,42 @@ Result<std::optional<Scored>> Search::cheapest(const std::vector<OptionSet>& can
 
 Result<std::optional<Scored>> Search::best(const Filter& passes, std::size_t rescored) {
     std::vector<OptionSet> singles;
-    std::vector<Screened> joined;
+    std::vector<Screened> likely, others;
     for (const auto& plan : plans_)
         if (plan.cost < never && passes(plan.options)) {
             if (plan.options.size() == 1)
                 singles.push_back(plan.options);
             else
-                joined.push_back(plan);
+                (plan.promising ? likely : others).push_back(plan);
         }
     auto found = cheapest(singles);
-    for (std::size_t from = 0, round = 0; found && from < joined.size() && round < mostRounds; ++round) {
-        const double least = *found ? (*found)->cost : scored({}).cost - clearlyBetter;
-        if (rescored == 0 || joined[from].cost > least)
+    if (found)
+        found = cheaper(likely, rescored, *std::move(found));
+    if (found) {
+        std::erase_if(others, [&](const Screened& plan) { return plan.cost > costToBeat(*found); });
+        found = cheaper(others, rescored, *std::move(found));
+    }
+    return found;
+}
+
+double Search::costToBeat(const std::optional<Scored>& found) {
+    return found ? found->cost : scored({}).cost - clearlyBetter;
+}
+
+/// The cheapest of `found` and these, which are predicted round by round while one of the next may be cheaper.
+Result<std::optional<Scored>> Search::cheaper(std::span<const Screened> plans, std::size_t rescored,
+                                              std::optional<Scored> found) {
+    for (std::size_t from = 0, round = 0; rescored > 0 && from < plans.size() && round < mostRounds; ++round) {
+        if (plans[from].cost > costToBeat(found))
             break;
         std::vector<OptionSet> more;
-        for (; from < joined.size() && more.size() < rescored; ++from)
-            more.push_back(joined[from].options);
+        for (; from < plans.size() && more.size() < rescored; ++from)
+            more.push_back(plans[from].options);
         auto other = cheapest(more);
-        if (!other || (*other && (!*found || (*other)->cost < (*found)->cost)))
-            found = std::move(other);
+        if (!other)
+            return other;
+        if (*other && (!found || (*other)->cost < found->cost))
+            found = *std::move(other);
     }
     return found;
 }

@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Every plan that moves at most two levers to steps a brewer would take: screened by adding up one-lever predictions,
 // the best predicted again in full. More levers, where they are allowed, are added to the best pairs.
+//
+// The study takes levers that save too little back from the cheapest plan, at most twice; here the answer is the
+// cheapest plan of which every lever earns its place. What is left after such a dropping is itself among the plans, so
+// the answer is no dearer, and no lever in it is there for nothing.
 #pragma once
 
 #include "advice/baseline.h"
@@ -10,6 +14,7 @@
 #include <functional>
 #include <map>
 #include <optional>
+#include <span>
 
 namespace staveline::advice {
 
@@ -56,7 +61,8 @@ public:
     Result<void> survey();
     using Filter = std::function<bool(const OptionSet&)>;
     /// The cheapest admissible plan that passes, among single options and the best of the screening: `rescored` of them
-    /// are predicted in full, and as many again while a better one may be among them. Empty: there is none.
+    /// are predicted in full, and as many again, some rounds long, while a cheaper one may be among them; first of
+    /// those that promise to be admissible, then of the others. Empty: there is none.
     Result<std::optional<Scored>> best(const Filter& passes, std::size_t rescored);
     /// The same with every plan predicted in full: what `best` is measured against.
     Result<std::optional<Scored>> exhaustive(const Filter& passes);
@@ -82,7 +88,8 @@ public:
 private:
     struct Screened {
         OptionSet options;
-        double cost = 0; ///< loss of the added changes, and effort
+        double cost = 0;        ///< loss of the added changes, and effort
+        bool promising = false; ///< as far as the added changes tell it is admissible
     };
 
     [[nodiscard]] bool mayMove(const Lever& lever) const;
@@ -94,17 +101,24 @@ private:
     void extendBest(std::size_t size);
     void screen(std::size_t from);
     Result<void> predictOptions();
+    [[nodiscard]] std::vector<Expected> added(const OptionSet& options) const;
+    [[nodiscard]] Scores addedForGood(const OptionSet& options) const;
     [[nodiscard]] double screenedCost(const OptionSet& options) const;
+    [[nodiscard]] bool promising(const Screened& plan);
     [[nodiscard]] bool screenedInside(const OptionSet& options) const;
     Scored predictInFull(const OptionSet& options);
     [[nodiscard]] bool takesEffect(const Setting& setting, const OptionSet& options) const;
     [[nodiscard]] bool insideRanges(const Trajectory& trajectory);
     [[nodiscard]] bool canBeTasted(const Scored& plan);
     [[nodiscard]] bool helpsSomewhere(const Scored& plan);
+    [[nodiscard]] bool harmless(const Scores& with, const Scores& without) const;
     bool brewable(const Setting& setting);
     [[nodiscard]] double effort(const OptionSet& options) const;
     const std::vector<Carried>& carriedFor(Share share);
     Result<std::optional<Scored>> cheapest(const std::vector<OptionSet>& candidates);
+    [[nodiscard]] double costToBeat(const std::optional<Scored>& found);
+    Result<std::optional<Scored>> cheaper(std::span<const Screened> plans, std::size_t rescored,
+                                          std::optional<Scored> found);
     [[nodiscard]] bool passesAll(const Scored& plan);
     [[nodiscard]] Result<void> going() const;
 

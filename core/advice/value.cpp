@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/value.h"
 
+#include "advice/adviser.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -66,7 +68,7 @@ TastingValue valueOfTasting(const AdviceInput& input, const Goal& goal, std::spa
     OneMore tasting{{}, input.oneMoreTaster};
     for (auto d : allDimensions) {
         tasting.now[d] = input.offsets[d].cov[estimate::Offset::now][estimate::Offset::now];
-        tasting.tastes[d] = input.seen[d] && !input.tastedToday[d];
+        tasting.tastes[d] = input.seen[d] && !input.tastedToday[d] && !waits(input, d);
     }
     TastingValue found{worthOfTasting(goal, plans, tasting).value(), {}};
     if (found.value <= constants::advice::worthTasting)

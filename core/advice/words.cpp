@@ -40,11 +40,14 @@ Verdict move(const AdviceInput& input, Dimension d, const Expected& alone, const
     return verdict;
 }
 
-Verdict leave(const AdviceInput& input, Dimension d) {
+/// Beside a plan for another score nothing is said of what else could be brewed.
+Verdict leave(const AdviceInput& input, Dimension d, bool planned) {
     auto verdict = input.verdicts[d];
     verdict.kind = VerdictKind::leaveAlone;
+    const char* word = planned ? "beside" : "leave";
     verdict.reason = numbers(input, d,
-                             outside(verdict, input.target.windows[d]) ? directed("leave", d, verdict)
+                             outside(verdict, input.target.windows[d]) ? directed(word, d, verdict)
+                             : planned                                 ? "advice.verdict.beside.near"
                                                                        : "advice.verdict.leave.near");
     return verdict;
 }
@@ -57,12 +60,6 @@ Verdict again(const AdviceInput& input, Dimension d) {
     return verdict;
 }
 
-Verdict neverTasted(const AdviceInput& input, Dimension d) {
-    tasting::VerdictContext context;
-    context.tasted = false;
-    return standing(d, input.combined[d], input.target.windows[d], context);
-}
-
 } // namespace
 
 PerDimension<Verdict> wordsOf(const AdviceInput& input, const Scored& alone, const Scored* plan,
@@ -72,14 +69,12 @@ PerDimension<Verdict> wordsOf(const AdviceInput& input, const Scored& alone, con
         const auto kind = words[d].kind;
         if (kind == VerdictKind::faultFirst || kind == VerdictKind::waitUntil || kind == VerdictKind::neverTasted)
             continue;
-        if (!input.seen[d])
-            words[d] = neverTasted(input, d);
-        else if (value.dimension == d)
+        if (value.dimension == d)
             words[d] = again(input, d);
         else if (plan && alone.loss[d] - plan->loss[d] >= clearlyBetter)
             words[d] = move(input, d, alone.draws.back(), plan->draws.back());
         else if (kind != VerdictKind::hold)
-            words[d] = leave(input, d);
+            words[d] = leave(input, d, plan != nullptr);
     }
     return words;
 }

@@ -15,7 +15,7 @@ using advice::LeverLock;
 
 namespace {
 
-constexpr int mostLevers = 4; ///< the high end of the row advice.most_moved
+constexpr int mostLevers = static_cast<int>(constants::advice::mostLevers);
 
 std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
     std::vector<LeverLock> locks;

@@ -50,12 +50,17 @@ std::string verdictWord(tasting::VerdictKind kind) {
     return std::string(names[static_cast<std::size_t>(kind)]);
 }
 
+/// What is not known is null, not nought.
+Json partJson(const std::optional<Scores>& part) {
+    return part ? perDimension([&](Dimension d) { return Json((*part)[d]); }) : Json();
+}
+
 Json moveJson(const advice::Move& move) {
     return Json{{"lever", move.lever},
                 {"from", valueJson(move.from)},
                 {"to", valueJson(move.to)},
-                {"next_draw", perDimension([&](Dimension d) { return Json(move.next[d]); })},
-                {"if_kept_up", perDimension([&](Dimension d) { return Json(move.settled[d]); })},
+                {"next_draw", partJson(move.next)},
+                {"if_kept_up", partJson(move.settled)},
                 {"wording", render(move.wording)},
                 {"cautions", words(move.cautions)}};
 }

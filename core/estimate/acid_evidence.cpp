@@ -13,13 +13,14 @@ bool outside(double value, double low, double high) {
     return !(value >= low && value <= high);
 }
 
-double slopeAt(GramsPerLitre ta, const Composition& beer, const tasting::ScoreParameters& p) {
-    constexpr double step = .1; // [g/L]
-    const auto score = [&](double g) { return tasting::acidityScore({g}, {beer.acetic}, beer.alcohol(), p); };
-    return (score(ta.gPerL + step) - score(ta.gPerL - step)) / (2 * step);
-}
-
 } // namespace
+
+double acidSlope(GramsPerLitre ta, const Composition& beer, const tasting::ScoreParameters& parameters,
+                 const EstimateConstants& by) {
+    constexpr double step = .1; // [g/L]
+    const auto score = [&](double g) { return tasting::acidityScore({g}, {beer.acetic}, beer.alcohol(), parameters); };
+    return std::max(by.leastSlope, (score(ta.gPerL + step) - score(ta.gPerL - step)) / (2 * step));
+}
 
 GramsPerLitre acidityAt(Ph ph, const Composition& beer) {
     // Charge is linear in lactic acid at a given pH.
@@ -49,7 +50,7 @@ AcidDoubt doubtOf(const AcidReading& reading, const EstimateConstants& by) {
 AcidSeen seenOf(const AcidReading& reading, const tasting::ScoreParameters& parameters, const EstimateConstants& by) {
     AcidSeen seen;
     seen.model = titratableAcidity(reading.model);
-    seen.slope = std::max(by.leastSlope, slopeAt(seen.model, reading.model, parameters));
+    seen.slope = acidSlope(seen.model, reading.model, parameters, by);
     seen.ta = reading.ta ? *reading.ta : acidityAt(reading.ph.value_or(ph(reading.model)), reading.model);
     seen.sd = reading.ta ? by.titrationSd : by.phAsTa;
     return seen;

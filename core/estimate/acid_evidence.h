@@ -13,6 +13,10 @@ namespace staveline::estimate {
 /// The pH if lactic acid made the titratable acidity so.
 [[nodiscard]] Ph phAt(GramsPerLitre ta, const Composition& beer);
 
+/// Of the acidity map at this acidity, at least the least slope that is counted on [points per g/L].
+[[nodiscard]] double acidSlope(GramsPerLitre ta, const Composition& beer, const tasting::ScoreParameters& parameters,
+                               const EstimateConstants& by = {});
+
 enum class AcidDoubt {
     none,
     range,  ///< no running vessel has such a value

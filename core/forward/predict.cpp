@@ -4,9 +4,6 @@
 #include "brewing/gravity.h"
 #include "quantity/acid_base.h"
 
-#include <algorithm>
-#include <cmath>
-
 namespace staveline::forward {
 
 using culture::VesselState;
@@ -15,19 +12,6 @@ namespace {
 
 culture::AgeConditions conditions(const Plan& plan, Days days) {
     return {days, plan.temperature, plan.oxygenPerYear};
-}
-
-/// A refill and the interval after it.
-VesselState nextCycle(const VesselState& atDraw, const Composition& fresh, const culture::Inoculum& brought,
-                      const Plan& plan, const Parameters& p) {
-    return age(refill(atDraw, fresh, plan.refillShare, p.culture, brought), conditions(plan, plan.interval), p.culture);
-}
-
-double largestChange(const Scores& a, const Scores& b) {
-    double largest = 0;
-    for (const Dimension d : allDimensions)
-        largest = std::max(largest, std::abs(a[d] - b[d]));
-    return largest;
 }
 
 } // namespace
@@ -54,25 +38,11 @@ Prediction predict(const Parameters& parameters, const VesselState& state, const
 
 Prediction predict(const Parameters& parameters, const VesselState& state, const brewing::RefillBeer& beer,
                    const Plan& plan) {
-    const VesselState atDraw = age(state, conditions(plan, plan.toThisDraw), parameters.culture);
-    const VesselState later = nextCycle(atDraw, freshBeer(beer, parameters), inoculumOf(beer), plan, parameters);
+    const auto& culture = parameters.culture;
+    const VesselState atDraw = age(state, conditions(plan, plan.toThisDraw), culture);
+    const VesselState filled = refill(atDraw, freshBeer(beer, parameters), plan.refillShare, culture, inoculumOf(beer));
+    const VesselState later = age(filled, conditions(plan, plan.interval), culture);
     return {outcomeOf(atDraw, parameters), outcomeOf(later, parameters)};
-}
-
-Outcome settledOutcome(const Parameters& parameters, const VesselState& start, const brewing::RefillBeer& beer,
-                       const Plan& plan, int maxCycles) {
-    constexpr double settled = 1e-4; // points
-    const Composition fresh = freshBeer(beer, parameters);
-    VesselState state = start;
-    Scores before = scores(state.beer, parameters.score);
-    for (int i = 0; i < maxCycles; ++i) {
-        state = nextCycle(state, fresh, inoculumOf(beer), plan, parameters);
-        const Scores after = scores(state.beer, parameters.score);
-        if (largestChange(before, after) < settled)
-            break;
-        before = after;
-    }
-    return outcomeOf(state, parameters);
 }
 
 DrawnScores scoresOver(std::span<const Parameters> draws, const VesselState& state, const brewing::BrewInput& recipe,

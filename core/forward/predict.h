@@ -46,10 +46,6 @@ struct Prediction {
 [[nodiscard]] Prediction predict(const Parameters& parameters, const culture::VesselState& state,
                                  const brewing::RefillBeer& beer, const Plan& plan);
 
-/// The fixed point of equal cycles, found by repeating them (at most `maxCycles`, stops below 1e-4 points).
-[[nodiscard]] Outcome settledOutcome(const Parameters& parameters, const culture::VesselState& start,
-                                     const brewing::RefillBeer& beer, const Plan& plan, int maxCycles = 40);
-
 /// What the refill brings under these parameters: the beer as brewed with its buffer scaled, its pH kept.
 [[nodiscard]] Composition freshBeer(const brewing::RefillBeer& beer, const Parameters& parameters);
 

@@ -38,13 +38,14 @@ std::string effect(const SheetBuilder& sheet, const PerDimension<double>& points
 
 /// A table of effects, or a plain list where none were kept.
 void moves(SheetBuilder& sheet, const std::vector<advice::Move>& moves) {
-    const bool known = std::any_of(moves.begin(), moves.end(),
-                                   [](const advice::Move& m) { return m.next != Scores{} || m.settled != Scores{}; });
+    const bool known =
+        std::any_of(moves.begin(), moves.end(), [](const advice::Move& m) { return m.next || m.settled; });
     std::vector<Message> words;
     Rows rows;
     for (const auto& move : moves) {
         words.push_back(move.wording);
-        rows.push_back({sheet.text(move.wording), effect(sheet, move.next), effect(sheet, move.settled)});
+        rows.push_back({sheet.text(move.wording), effect(sheet, move.next.value_or(Scores{})),
+                        effect(sheet, move.settled.value_or(Scores{}))});
     }
     if (known)
         sheet.table({"sheet.column.change", "sheet.column.next", "sheet.column.settled"}, {}, std::move(rows));

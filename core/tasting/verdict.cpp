@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace staveline::tasting {
 namespace {
@@ -59,21 +58,6 @@ std::string openKey(Dimension d, double gap, const TargetWindow& window) {
 }
 
 } // namespace
-
-Estimate combine(std::span<const Estimate> estimates) {
-    const bool exact = std::any_of(estimates.begin(), estimates.end(), [](const auto& e) { return e.sd <= 0; });
-    double sum = 0, precision = 0;
-    for (const auto& e : estimates) {
-        if (exact && e.sd > 0)
-            continue;
-        const double p = exact ? 1 : 1 / (e.sd * e.sd);
-        sum += p * e.mean;
-        precision += p;
-    }
-    if (precision <= 0)
-        return {0, std::numeric_limits<double>::infinity()};
-    return {sum / precision, exact ? 0 : 1 / std::sqrt(precision)};
-}
 
 std::optional<Day> clearsOn(const FaultRule& rule, Day found) {
     if (!rule.blocksAdvice || rule.waitDays <= 0)

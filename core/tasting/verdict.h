@@ -13,8 +13,6 @@ struct Estimate {
     double sd = 1;
     bool operator==(const Estimate&) const = default;
 };
-/// Precision-weighted mean; an empty list is mean 0 with an infinite sd.
-[[nodiscard]] Estimate combine(std::span<const Estimate> estimates);
 
 inline constexpr double z80 = 1.2815515655446004; ///< half-width of the 80 % interval in sd
 // Rows "tasting." of resources/data/rules.csv.

@@ -67,7 +67,7 @@ bool heldBack(const AdviceInput& input, const Proposal& proposal) {
 }
 
 /// Words, chevrons and proposals are one answer.
-void checkWords(const AdviceInput& input, const Advice& advice) {
+void checkWords(const Advice& advice) {
     int moves = 0, again = 0;
     for (auto d : allDimensions) {
         const auto& word = advice.verdicts[d];
@@ -79,12 +79,9 @@ void checkWords(const AdviceInput& input, const Advice& advice) {
         ++moves;
         REQUIRE(!advice.proposals.empty());
         CHECK(advice.leaveAlone.loss[d] - advice.proposals[0].loss[d] >= clearlyBetter);
-        const double change = advice.proposals[0].next[d].value - advice.leaveAlone.next[d].value;
-        if (std::abs(change) > .01)
-            CHECK(word.up == (change > 0));
+        CHECK(word.up == (advice.proposals[0].ahead[d] > advice.leaveAlone.ahead[d]));
     }
-    CHECK(again ==
-          (advice.tasting.dimension && input.verdicts[*advice.tasting.dimension].kind != VerdictKind::waitUntil));
+    CHECK(again == (advice.tasting.dimension ? 1 : 0));
     if (again == 0)
         CHECK((moves > 0) == !advice.proposals.empty());
 }
@@ -94,7 +91,7 @@ void checkSound(const AdviceInput& input, const Advice& advice) {
     CHECK(leversOf(advice.leaveAlone).empty());
     CHECK(advice.leaveAlone.worth == 0);
     CHECK(advice.proposals.size() <= 3);
-    checkWords(input, advice);
+    checkWords(advice);
     std::set<std::set<std::string>> used;
     double last = 0;
     for (const auto& proposal : advice.proposals) {
@@ -138,6 +135,7 @@ TEST_CASE("advice keeps its rules in very different vessels") {
         const auto input = wanting(change);
         const auto advice = advise(input).value();
         checkSound(input, advice);
+        REQUIRE(!advice.proposals.empty());
         for (const auto& proposal : advice.proposals)
             checkInsideRanges(input, proposal);
         CHECK_FALSE(advice.faultFirst);
@@ -155,8 +153,8 @@ TEST_CASE("contributions of the moves add up to what the proposal changes") {
             double next = 0, settled = 0;
             for (const auto& move : proposal.moves)
                 if (!move.forced) {
-                    next += move.next[d];
-                    settled += move.settled[d];
+                    next += move.next.value()[d];
+                    settled += move.settled.value()[d];
                 }
             CHECK(std::abs(next - (proposal.next[d].value - advice.leaveAlone.next[d].value)) < 1e-9);
             CHECK(std::abs(settled - (proposal.settled[d].value - advice.leaveAlone.settled[d].value)) < 1e-9);
@@ -166,6 +164,7 @@ TEST_CASE("contributions of the moves add up to what the proposal changes") {
 TEST_CASE("the same question has the same answer to the last bit") {
     const auto input = wanting({{-1.5, 1.4, .5}});
     const auto one = advise(input).value(), other = advise(input).value();
+    REQUIRE(!one.proposals.empty());
     REQUIRE(one.proposals.size() == other.proposals.size());
     for (std::size_t i = 0; i < one.proposals.size(); ++i) {
         CHECK(one.proposals[i].setting == other.proposals[i].setting);
@@ -274,8 +273,29 @@ TEST_CASE("a lock that stands in the way has a price") {
 TEST_CASE("what is not at hand is in no proposal, and its price is told where it has one") {
     auto input = wanting({{-2.5, 0, 0}});
     input.unavailable = {"ale_clean", "saison", "ale_high", "rye_malt", "flaked_oats"};
+    input.withSettled = true;
     const auto advice = advise(input).value();
     checkSound(input, advice);
+    REQUIRE(!advice.proposals.empty());
+    for (const auto& id : input.unavailable) {
+        INFO(id);
+        auto with = input;
+        with.unavailable.erase(id);
+        with.withSettled = false;
+        const double saved = advice.proposals.front().cost - advise(with).value().proposals.at(0).cost;
+        const auto price = std::find_if(advice.prices.begin(), advice.prices.end(),
+                                        [&](const RestrictionPrice& each) { return each.id == id; });
+        REQUIRE((price != advice.prices.end()) == (saved > clearlyBetter));
+        if (price == advice.prices.end())
+            continue;
+        CHECK_FALSE(price->lock);
+        CHECK(price->cost == Approx(saved));
+        const auto name = input.pantry->yeast(id) ? input.pantry->yeast(id)->name : input.pantry->grain(id)->name;
+        CHECK(std::any_of(advice.notes.begin(), advice.notes.end(), [&](const Message& note) {
+            return note.key == "advice.note.missingPrice" && render(note).find(name) != std::string::npos;
+        }));
+    }
+    CHECK(!advice.prices.empty());
     auto all = advice.proposals;
     all.push_back(advice.leaveAlone);
     for (const auto& proposal : all) {
@@ -315,6 +335,64 @@ TEST_CASE("a wait in one dimension does not hide what another needs") {
     CHECK(!advice.proposals.empty());
 }
 
+TEST_CASE("a score that has to wait carries no plan, however much the plan would do for it") {
+    auto input = scenario::cask();
+    input.withSettled = false;
+    FakeForecaster model(input);
+    model.base = {{6, 4, 4}};
+    model.perUnit["sugar"] = {{-.6, 0, 0}};
+    scenario::tasteAt(input, model.base, .3);
+    input.tastedToday = {{true, true, true}};
+    for (auto d : allDimensions)
+        input.target.windows[d] = {model.base[d], 1};
+    input.target.windows[Dimension::acidity].wanted = 4;
+    input.target.windows[Dimension::funk].wanted = 5.2; // open, and nothing reaches it
+    input.verdicts = scenario::verdictsFor(input);
+    REQUIRE(!adviseWith(model, input).value().proposals.empty());
+    input.verdicts[Dimension::acidity].kind = VerdictKind::waitUntil;
+    input.verdicts[Dimension::acidity].until = Day{std::chrono::days{20600}};
+    const auto advice = adviseWith(model, input).value();
+    checkSound(input, advice);
+    CHECK(advice.proposals.empty());
+    // What another gains carries it, and then the reason is that other one.
+    model.perUnit["sugar"] = {{-.6, .3, 0}};
+    const auto both = adviseWith(model, input).value();
+    checkSound(input, both);
+    REQUIRE(!both.proposals.empty());
+    const auto& first = both.proposals.front();
+    CHECK(both.leaveAlone.loss[Dimension::acidity] - first.loss[Dimension::acidity] >
+          both.leaveAlone.loss[Dimension::funk] - first.loss[Dimension::funk]);
+    CHECK(first.why.key == "advice.why.funk");
+    CHECK(both.verdicts[Dimension::funk].kind == VerdictKind::move);
+    CHECK(both.verdicts[Dimension::acidity].kind == VerdictKind::waitUntil);
+}
+
+TEST_CASE("beside a plan for another score it is not said that nothing can be brewed for this one") {
+    auto input = scenario::cask();
+    input.withSettled = false;
+    input.tastedToday = {{true, true, true}};
+    FakeForecaster model(input);
+    model.base = {{6, 4, 4}};
+    model.perUnit["sugar"] = {{-.6, 0, 0}};
+    scenario::tasteAt(input, model.base, .3);
+    for (auto d : allDimensions)
+        input.target.windows[d] = {model.base[d], 1};
+    input.target.windows[Dimension::funk].wanted = 5.2;
+    input.target.windows[Dimension::body].wanted = 4.8;
+    input.verdicts = scenario::verdictsFor(input);
+    auto advice = adviseWith(model, input).value();
+    CHECK(advice.verdicts[Dimension::funk].reason.key == "advice.verdict.leave.funk.little");
+    CHECK(advice.verdicts[Dimension::body].reason.key == "advice.verdict.leave.near");
+    input.target.windows[Dimension::acidity].wanted = 4;
+    input.verdicts = scenario::verdictsFor(input);
+    advice = adviseWith(model, input).value();
+    checkSound(input, advice);
+    REQUIRE(!advice.proposals.empty());
+    CHECK(render(advice.verdicts[Dimension::funk].reason)
+              .ends_with("too little funk, ±0.4: the plan does not help this."));
+    CHECK(advice.verdicts[Dimension::body].reason.key == "advice.verdict.beside.near");
+}
+
 TEST_CASE("a score that is in place and about to leave it is moved, and the word points where the plan goes") {
     auto input = scenario::cask();
     input.withSettled = false;
@@ -334,16 +412,18 @@ TEST_CASE("a score that is in place and about to leave it is moved, and the word
 
 TEST_CASE("a vessel never tasted gets no proposals, one dimension never tasted steers none") {
     auto input = wanting({{-2, 2, 0}});
-    input.seen = {};
+    scenario::see(input, {});
     auto advice = advise(input).value();
     CHECK(advice.proposals.empty());
     CHECK(hasKey(advice.notes, "advice.note.tasteFirst"));
     for (auto d : allDimensions)
         CHECK(advice.verdicts[d].kind == VerdictKind::neverTasted);
-    input.seen = {{true, false, true}};
+    scenario::see(input, {{true, false, true}});
+    input.verdicts[Dimension::funk].reason = say("tasting.verdict.contradicted");
     advice = advise(input).value();
     checkSound(input, advice);
     CHECK(advice.verdicts[Dimension::funk].kind == VerdictKind::neverTasted);
+    CHECK(advice.verdicts[Dimension::funk].reason.key == "tasting.verdict.contradicted"); // as it was said
     REQUIRE(!advice.proposals.empty());
     for (const auto& proposal : advice.proposals)
         CHECK(proposal.loss[Dimension::funk] == 0);
@@ -377,13 +457,16 @@ TEST_CASE("no step is larger than a brewer would take at once, unless that is sw
     CHECK(farthest("sacch_temperature") == 3);
     CHECK(farthest("interval") == 60);
     CHECK(farthest("presour") == 30);
+    CHECK(farthest("cellar_temperature") == 3);
     CHECK(farthest("sugar") == 15);
     const auto capped = advise(input).value();
+    REQUIRE(!capped.proposals.empty());
     for (const auto& proposal : capped.proposals)
         CHECK(std::abs(proposal.setting.recipe.mash.back().temperature.c - 66) <= 3);
     input.stepCaps = false;
     CHECK(farthest("sacch_temperature") == 6);
     CHECK(farthest("presour") == 100);
+    CHECK(farthest("cellar_temperature") == 6);
     for (const auto& value : advisedSteps(*findLever("mash_ph"), input.base, input)) {
         CHECK(number(value) >= 5.2 - 1e-9);
         CHECK(number(value) <= 5.6 + 1e-9);
@@ -415,25 +498,63 @@ TEST_CASE("the usual recipe is a plan of its own where it differs") {
     CHECK(advice.usual->setting == *input.usual);
     CHECK(leversOf(*advice.usual) == std::set<std::string>{"bitterness"});
     CHECK(advice.usual->worth == Approx(advice.leaveAlone.cost - advice.usual->cost));
+    CHECK(hasKey(advice.usual->reasons, "advice.reason.move"));
+    CHECK(advice.usual->moves[0].next);
+    CHECK_FALSE(advice.usual->moves[0].settled); // not asked for
     input.usual->recipe.grist = {{"pilsner", {.9}, false}, {"rye_malt", {.1}, false}};
     input.unavailable = {"rye_malt"};
     const auto missing = advise(input).value();
     REQUIRE(missing.usual);
     CHECK(hasKey(missing.usual->limits, "advice.limit.notAtHand"));
+    input.usual->recipe.originalGravity = {14};
+    input.usual->recipe.mash[0].temperature = {72};
+    const auto worse = advise(input).value();
+    CHECK(render(worse.usual->title) == "The usual recipe, at the cost of acidity and body");
+    CHECK(worse.usual->why.key == "advice.why.worse");
     CHECK_FALSE(hasKey(missing.leaveAlone.limits, "advice.limit.notAtHand"));
 }
 
-TEST_CASE("what works against a dimension says so in its title") {
+TEST_CASE("of a usual recipe that no set of levers makes, no lever is said to do a thing that is not known") {
+    auto input = wanting({{-1.5, 0, 0}});
+    input.usual = input.base;
+    input.usual->recipe.grist = {{"pale", {.75}, false}, {"wheat_malt", {.25}, false}};
+    const auto changed = [&] {
+        const auto usual = advise(input).value().usual;
+        REQUIRE(usual);
+        for (auto d : {Dimension::acidity, Dimension::funk, Dimension::body})
+            CHECK_FALSE(hasKey(usual->reasons, fmt::format("advice.reason.{}.alone", name(d))));
+        CHECK(hasKey(usual->reasons, "advice.reason.acidity.towards"));
+        CHECK(usual->why.key != "advice.why.alone");
+        return *usual;
+    };
+    CHECK(changed().moves.empty()); // another base malt is no lever
+    input.usual->recipe.mash[0].temperature = {64};
+    const auto both = changed();
+    REQUIRE(both.moves.size() == 1);
+    CHECK_FALSE(both.moves[0].next);
+    CHECK_FALSE(hasKey(both.reasons, "advice.reason.move"));
+}
+
+TEST_CASE("what works against a dimension says so in its title, and nothing else does") {
+    int against = 0, plain = 0;
     for (const auto& change : {Scores{{-1.5, 1.4, 0}}, Scores{{2, -2, .5}}, Scores{{-3, 0, 2.5}}}) {
         const auto advice = advise(wanting(change)).value();
         for (const auto& proposal : advice.proposals) {
             bool worse = false;
-            for (auto d : allDimensions)
-                worse = worse || proposal.loss[d] - advice.leaveAlone.loss[d] >= clearlyBetter;
+            for (auto d : allDimensions) {
+                const auto off = [&](double score) { return std::abs(score - advice.windows[d].wanted); };
+                const auto& alone = advice.leaveAlone;
+                const bool tasted = off(proposal.next[d].value) - off(alone.next[d].value) >= .3 ||
+                                    off(proposal.ahead[d]) - off(alone.ahead[d]) >= .3;
+                worse = worse || (proposal.loss[d] - alone.loss[d] >= clearlyBetter && tasted);
+            }
             CHECK((proposal.title.key == "advice.title.against") == worse);
             CHECK(render(proposal.why).find('{') == std::string::npos);
+            ++(worse ? against : plain);
         }
     }
+    CHECK(against > 0);
+    CHECK(plain > 0);
 }
 
 TEST_CASE("a fault comes first and says until when") {
@@ -528,13 +649,15 @@ TEST_CASE("with every lever locked there is only leaving it alone, and it says s
 TEST_CASE("wider windows never ask for more effort") {
     const std::vector<Scores> changes = {{{-1.5, 1.4, 0}}, {{1, -1, .5}}};
     for (const auto& change : changes) {
-        double last = 1e9;
+        double first = 0, last = 1e9;
         for (double band : {.5, .8, 1.2, 2.0, 3.0}) {
             auto input = wanting(change, band);
             const double effort = firstEffort(input, advise(input).value());
             CHECK(effort <= last + 1e-9);
             last = effort;
+            first = first > 0 ? first : effort;
         }
+        CHECK(last < first);
     }
 }
 

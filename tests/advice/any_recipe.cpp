@@ -94,7 +94,7 @@ void checkMovesAddUp(const Proposal& proposal, const Proposal& alone) {
     for (auto d : allDimensions) {
         double sum = 0;
         for (const auto& move : proposal.moves)
-            sum += move.forced ? 0 : move.next[d];
+            sum += move.forced ? 0 : move.next.value()[d];
         CHECK(sum == Approx(proposal.next[d].value - alone.next[d].value).margin(1e-9));
     }
 }

@@ -99,46 +99,7 @@ TEST_CASE("the value lies inside its band, and settled columns stay empty when n
     for (auto d : allDimensions) {
         CHECK(bands.next[d].low <= bands.next[d].value);
         CHECK(bands.next[d].value <= bands.next[d].high);
-        CHECK(bands.settled[d].value == 0);
+        for (double settled : {bands.settled[d].value, bands.settled[d].low, bands.settled[d].high})
+            CHECK(settled == 0);
     }
-}
-
-TEST_CASE("the effect of a setting is a paired difference, free of the tasting's error") {
-    Bench bench;
-    const auto effect = effectOf(bench.input, bench.model, bench.input.base, bench.moved);
-    CHECK(effect.settled[Dimension::acidity].value == Approx(1.2));
-    CHECK(effect.settled[Dimension::acidity].low == Approx(.6 * 1.2));
-    CHECK(effect.settled[Dimension::acidity].high == Approx(1.4 * 1.2));
-    CHECK(effect.next[Dimension::acidity].value == Approx(1.2 * bench.model.share()));
-    CHECK(effect.next[Dimension::funk].value == 0);
-    CHECK(effect.next[Dimension::funk].high == 0);
-}
-
-TEST_CASE("trying out the settings in use has no effect; a stronger refill has (regression of the sign only)") {
-    auto input = scenario::cask();
-    input.draws = 8;
-    const auto none = tryOut(input, input.base).value();
-    for (auto d : allDimensions) {
-        CHECK(none.next[d].value == 0);
-        CHECK(none.settled[d].low == 0);
-        CHECK(none.settled[d].high == 0);
-    }
-    auto stronger = input.base;
-    stronger.recipe.originalGravity = {14};
-    const auto effect = tryOut(input, stronger).value();
-    CHECK(effect.next[Dimension::body].value > 0);
-    CHECK(effect.settled[Dimension::body].value > effect.next[Dimension::body].value);
-    CHECK(effect.settled[Dimension::body].low <= effect.settled[Dimension::body].value);
-}
-
-TEST_CASE("trying out a recipe that cannot be brewed is a fault, and stopping stops") {
-    auto input = scenario::cask();
-    auto broken = input.base;
-    broken.recipe.grist.clear();
-    REQUIRE_FALSE(tryOut(input, broken));
-    CHECK(tryOut(input, broken).error().path.starts_with("/recipe"));
-    std::stop_source source;
-    source.request_stop();
-    REQUIRE_FALSE(tryOut(input, input.base, source.get_token()));
-    CHECK(tryOut(input, input.base, source.get_token()).error().kind == FaultKind::notPossible);
 }

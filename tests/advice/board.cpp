@@ -129,8 +129,10 @@ TEST_CASE("nothing tried changes nothing, and a setting by hand is judged like i
     const auto nothing = board.trial(std::vector<TriedValue>{}, TrialDepth::settled);
     REQUIRE(nothing);
     CHECK(nothing->setting == input.base);
-    for (auto d : allDimensions)
+    for (auto d : allDimensions) {
         CHECK(nothing->changeNext[d] == 0);
+        CHECK(nothing->changeSettled[d] == 0);
+    }
     const auto tried = board.trial({{"gravity", 13.0}}, TrialDepth::next);
     REQUIRE(tried);
     const auto byHand = board.trial(tried->setting, TrialDepth::next);
@@ -138,6 +140,21 @@ TEST_CASE("nothing tried changes nothing, and a setting by hand is judged like i
     CHECK(byHand->parts.empty());
     for (auto d : allDimensions)
         CHECK(byHand->next[d].value == tried->next[d].value);
+}
+
+TEST_CASE("a stronger refill is fuller, and more so if kept up (regression of the sign only)") {
+    const auto tried = TryBoard(tooSour()).trial({{"gravity", 14.0}}, TrialDepth::settled).value();
+    CHECK(tried.changeNext[Dimension::body] > 0);
+    CHECK(tried.changeSettled[Dimension::body] > tried.changeNext[Dimension::body]);
+}
+
+TEST_CASE("a recipe by hand that cannot be brewed is a fault below /recipe") {
+    const auto input = tooSour();
+    auto broken = input.base;
+    broken.recipe.grist.clear();
+    const auto trial = TryBoard(input).trial(broken, TrialDepth::central);
+    REQUIRE_FALSE(trial);
+    CHECK(trial.error().path.starts_with("/recipe"));
 }
 
 TEST_CASE("a trial says what does not fit and what is dangerous") {

@@ -115,18 +115,24 @@ TEST_CASE("a broken lever table is a fault with its row") {
     const std::string head = "id,name,unit,choices,low,high,step,one_unit_of_movement,cost_per_unit,most_at_once,"
                              "advised_high,direction,note,"
                              "source\n";
-    CHECK(parseLevers(head + "x,X,C,,62,72,0.5,2,1,,,,,proposal\n"));
-    CHECK(parseLevers(head + "x,X,choice,a|b,,,,1,1,,,,,proposal\n").value()[0].choices.size() == 2);
-    for (const auto* row :
-         {"x,X,C,,72,62,0.5,2,1,,proposal\n", "x,X,C,,62,72,,2,1,,proposal\n", "x,X,C,,62,72,0.5,,1,,proposal\n",
-          "x,X,C,,62,72,0.5,2,,,proposal\n", ",X,C,,62,72,0.5,2,1,,,,,proposal\n",
-          "x,X,C,,sixty,72,0.5,2,1,,,,,proposal\n", "x,X,C,,62,7200,0.5,2,1,,proposal\n"}) {
-        INFO(row);
-        const auto parsed = parseLevers(head + row);
+    CHECK(parseLevers(head + "x,X,C,,62,72,0.5,2,1,,,known,,proposal\n"));
+    CHECK(parseLevers(head + "x,X,choice,a|b,,,,1,1,,,known,,proposal\n").value()[0].choices.size() == 2);
+    const auto path = [&](const std::string& cells) {
+        const auto parsed = parseLevers(head + cells + ",,,known,,proposal\n");
         REQUIRE_FALSE(parsed);
-        CHECK(parsed.error().path.starts_with("/0"));
         CHECK(parsed.error().kind == FaultKind::input);
+        return parsed.error().path;
+    };
+    for (const auto* row : {"x,X,C,,72,62,0.5,2,1", "x,X,C,,62,72,,2,1", "x,X,C,,62,72,0.5,,1", "x,X,C,,62,72,0.5,2,",
+                            ",X,C,,62,72,0.5,2,1"}) {
+        INFO(row);
+        CHECK(path(row) == "/0");
     }
+    CHECK(path("x,X,C,,62,72,0,2,1") == "/0/step");
+    CHECK(path("x,X,C,,62,72,0.5,0,1") == "/0/one_unit_of_movement");
+    CHECK(path("x,X,C,,62,72,0.5,2,0") == "/0/cost_per_unit");
+    CHECK(path("x,X,C,,sixty,72,0.5,2,1") == "/0/low");
+    CHECK_FALSE(parseLevers(head + "x,X,C,,62,72,0.5,2,1,,proposal\n")); // three cells short
     CHECK_FALSE(parseLevers("id,name\nx,X\n"));
 }
 
@@ -148,6 +154,30 @@ TEST_CASE("each lever says what its values measure; a unit that no lever has is 
         REQUIRE_FALSE(parsed);
         CHECK(parsed.error().path == "/0/unit");
     }
+}
+
+TEST_CASE("a direction is known or assumed, and any other word is a fault at its cell") {
+    const std::string head = "id,name,unit,choices,low,high,step,one_unit_of_movement,cost_per_unit,most_at_once,"
+                             "advised_high,direction,note,source\n";
+    const auto with = [&](const std::string& word) {
+        return parseLevers(head + "x,X,C,,62,72,0.5,2,1,,," + word + ",,proposal\n");
+    };
+    CHECK_FALSE(with("known").value()[0].assumed);
+    CHECK(with("assumed").value()[0].assumed);
+    for (const auto* word : {"", "Known", "asumed", "yes"}) {
+        INFO(word);
+        REQUIRE_FALSE(with(word));
+        CHECK(with(word).error().path == "/0/direction");
+        CHECK(render(with(word).error().cause) == "Lever x: its direction is neither \"known\" nor \"assumed\".");
+    }
+}
+
+TEST_CASE("the direction is known only of what mixed vessels have shown: acid brought in, age and warmth") {
+    std::set<std::string> known;
+    for (const auto& row : builtInLevers())
+        if (!row.assumed)
+            known.insert(row.id);
+    CHECK(known == std::set<std::string>{"presour", "draw", "interval", "cellar_temperature"});
 }
 
 TEST_CASE("a draw that is no number is asked for in litres, whatever its row is in") {

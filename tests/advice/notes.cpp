@@ -121,6 +121,10 @@ TEST_CASE("two points of body are out of reach, up or down, unless they are in p
     for (double gap : {2.0, -2.3}) {
         input.verdicts[Dimension::body].gap = gap;
         CHECK(keys(input) == Keys{"advice.note.bodyOutOfReach"});
+        CHECK(firstNote(input).find(": 2.0 points or more are out of reach") != std::string::npos);
+        input.verdicts[Dimension::body].kind = VerdictKind::waitUntil; // may still come by itself
+        CHECK(keys(input).empty());
+        input.verdicts[Dimension::body].kind = VerdictKind::move;
     }
     input.verdicts[Dimension::body].gap = 1.9;
     CHECK(keys(input).empty());
@@ -137,6 +141,27 @@ TEST_CASE("funk that is too high for sure is told to go slowly") {
     CHECK(firstNote(input).find("-1.2") != std::string::npos);
     input.verdicts[Dimension::funk].gap = 1.2;
     CHECK(keys(input).empty());
+    input.verdicts[Dimension::funk].gap = -1.2;
+    input.verdicts[Dimension::funk].kind = VerdictKind::waitUntil;
+    CHECK(keys(input).empty());
+}
+
+TEST_CASE("against funk only that is named which may be moved in this vessel") {
+    auto input = withVerdicts(VerdictKind::hold, VerdictKind::move, VerdictKind::hold);
+    input.verdicts[Dimension::funk].gap = -1.2;
+    const auto ends = [&](const std::string& means, const Baseline& baseline = {}) {
+        return render(notesOf(input, baseline, adviceFor(input)).at(0)).ends_with("what takes more: " + means + ".");
+    };
+    CHECK(ends("more sugar and more oats"));
+    input.mayMoveDraw = true;
+    CHECK(ends("larger draw, more sugar and more oats"));
+    input.mayMoveInterval = true;
+    CHECK(ends("larger draw, shorter wait, more sugar and more oats"));
+    Baseline locked;
+    locked.locked = {"draw", "sugar", "glucan_grain"};
+    CHECK(ends("shorter wait", locked));
+    locked.locked.insert("interval");
+    CHECK(notesOf(input, locked, adviceFor(input)).empty());
 }
 
 TEST_CASE("a recipe above the bitterness ceiling is named with both numbers") {
@@ -151,11 +176,11 @@ TEST_CASE("a recipe above the bitterness ceiling is named with both numbers") {
 
 TEST_CASE("prices tell a lock from something that is not at hand") {
     const auto title = say("advice.title.one").with("first", std::string("Longer ferulic rest"));
-    const auto lock = render(told({"mash pH", true, .254, title}));
+    const auto lock = render(told({"mash_ph", true, .254, title}, "mash pH"));
     CHECK(lock.find("lock on mash pH") != std::string::npos);
     CHECK(lock.find("0.25") != std::string::npos);
     CHECK(lock.find("Longer ferulic rest") != std::string::npos);
-    const auto missing = render(told({"rye malt", false, .254, title}));
+    const auto missing = render(told({"rye_malt", false, .254, title}, "rye malt"));
     CHECK(missing.find("Not having rye malt") != std::string::npos);
     CHECK(missing.find("lock") == std::string::npos);
 }

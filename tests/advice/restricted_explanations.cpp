@@ -169,6 +169,7 @@ TEST_CASE("what is locked is in every proposal, and its price names the lock") {
         for (const auto& part : proposal.setting.recipe.grist)
             CHECK(part.grain != "wheat_malt");
     }
+    REQUIRE(!asked.advice.prices.empty());
     for (const auto& price : asked.advice.prices) {
         CHECK((price.id == "bitterness" || price.id == "wheat_malt" || price.id == "saison"));
         CHECK(price.lock == (price.id == "bitterness"));

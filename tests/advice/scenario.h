@@ -27,9 +27,18 @@ inline culture::VesselState settledState(const brewing::Recipe& recipe, double s
 /// How the estimates stand; no dates, no faults.
 inline PerDimension<tasting::Verdict> verdictsFor(const advice::AdviceInput& input) {
     PerDimension<tasting::Verdict> verdicts;
-    for (auto d : allDimensions)
-        verdicts[d] = tasting::standing(d, input.combined[d], input.target.windows[d], {});
+    for (auto d : allDimensions) {
+        tasting::VerdictContext context;
+        context.tasted = input.seen[d];
+        verdicts[d] = tasting::standing(d, input.combined[d], input.target.windows[d], context);
+    }
     return verdicts;
+}
+
+/// Sets what was ever observed, and lets the verdicts follow.
+inline void see(advice::AdviceInput& input, const PerDimension<bool>& seen) {
+    input.seen = seen;
+    input.verdicts = verdictsFor(input);
 }
 
 /// A vessel known to lie this far from the model for good, give or take `sd`.

@@ -7,6 +7,7 @@
 #include "support/neutral_parameters.h"
 #include "support/reference_beers.h"
 #include "support/reference_pantry.h"
+#include "support/settled.h"
 
 #include <array>
 #include <cstdio>
@@ -93,8 +94,9 @@ int main(int argc, char** argv) {
         200, 20, [&] { return predict(builtInParameters(), reference::settledVessel, beer, plan).nextDraw.ta.gPerL; });
     bench::print("predict, recipe cached", cached, "ms", 4000);
 
-    const double settled = msPerCall(
-        20, 5, [&] { return settledOutcome(builtInParameters(), reference::settledVessel, beer, plan).ta.gPerL; });
+    const double settled = msPerCall(20, 5, [&] {
+        return reference::settledOutcome(builtInParameters(), reference::settledVessel, beer, plan).ta.gPerL;
+    });
     bench::print("if kept up, recipe cached", settled, "ms", 100);
 
     const auto draws = parameterDraws(builtInParameters());

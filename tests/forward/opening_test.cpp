@@ -2,6 +2,7 @@
 #include "brewing/gravity.h"
 #include "forward/forward_support.h"
 #include "quantity/acid_base.h"
+#include "support/settled.h"
 
 using namespace staveline;
 using namespace staveline::brewing;
@@ -30,7 +31,7 @@ double shareOfD(const Composition& beer) {
 TEST_CASE("A vessel run for long on one recipe is where its cycles lead", "[forward]") {
     const RefillBeer beer = brew(baseInput(), usual.brew);
     const Plan plan{.refillShare = {.35}, .interval = {240}};
-    const Outcome settled = settledOutcome(usual, youngVessel(beer.beer, usual.culture), beer, plan);
+    const Outcome settled = reference::settledOutcome(usual, youngVessel(beer.beer, usual.culture), beer, plan);
     const Outcome now = outcomeOf(open({.yearsRunning = 40}), usual);
     for (const Dimension d : allDimensions)
         CHECK(now.scores[d] == Approx(settled.scores[d]).margin(.01));

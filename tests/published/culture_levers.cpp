@@ -3,6 +3,7 @@
 #include "brewing/phenol_release.h"
 #include "forward/predict.h"
 #include "support/catch.h"
+#include "support/settled.h"
 #include "tasting/score_map.h"
 
 #include <cmath>
@@ -36,7 +37,7 @@ RefillBeer refillOf(const Recipe& recipe) {
 Scores settledWith(const Recipe& recipe, Celsius cellar = {16}) {
     const Parameters p;
     const RefillBeer beer = refillOf(recipe);
-    return settledOutcome(p, youngVessel(beer.beer, p.culture), beer, {.temperature = cellar}).scores;
+    return reference::settledOutcome(p, youngVessel(beer.beer, p.culture), beer, {.temperature = cellar}).scores;
 }
 double funkOf(const Recipe& recipe) {
     return settledWith(recipe)[Dimension::funk];

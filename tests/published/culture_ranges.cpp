@@ -4,6 +4,7 @@
 #include "quantity/acid_base.h"
 #include "support/catch.h"
 #include "support/reference_pantry.h"
+#include "support/settled.h"
 
 using namespace staveline;
 using namespace staveline::brewing;
@@ -16,7 +17,7 @@ Outcome settledBase(Days interval, Share share, const Parameters& p = {}) {
     const BrewInput input = reference::inputFor(reference::baseRecipe());
     const RefillBeer beer = brew(input, p.brew);
     const Plan plan{.refillShare = share, .interval = interval};
-    return settledOutcome(p, youngVessel(beer.beer, p.culture), beer, plan);
+    return reference::settledOutcome(p, youngVessel(beer.beer, p.culture), beer, plan);
 }
 
 void checkWithin(double value, double low, double high) {

@@ -9,7 +9,6 @@
 #include "quantity/text.h"
 #include "support/catch.h"
 #include "tasting/statistics.h"
-#include "tasting/verdict.h"
 #include "vessel/ledger.h"
 #include "vessel/materials.h"
 
@@ -78,15 +77,6 @@ TEST_CASE("NIST NumAcc1 to 4: mean and spread of numbers that differ in their la
     CHECK(sampleSd(pairsAround(1e6, 2)) == Approx(.1).epsilon(1e-8));
     CHECK(meanOf(pairsAround(1e7, 2)) == Approx(10000000.2).epsilon(1e-14));
     CHECK(sampleSd(pairsAround(1e7, 2)) == Approx(.1).epsilon(1e-7));
-}
-
-// --- J. R. Taylor, An Introduction to Error Analysis, 2nd ed. 1997, section 7.3: three students measure one
-// resistance. From memory; the figures follow from his formula by hand: weights 1, 1, 1/9.
-
-TEST_CASE("Published: the best estimate of three measurements, Taylor 1997", "[published]") {
-    const auto best = combine(std::vector<Estimate>{{11, 1}, {12, 1}, {10, 3}});
-    CHECK(best.mean == Approx(11.42).margin(.005));
-    CHECK(best.sd == Approx(.69).margin(.005));
 }
 
 // --- J. Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 7: table of Julian days and example of Halley's comet.

@@ -133,7 +133,7 @@ TEST_CASE("Effects name their dimensions and say when they will not be tasted") 
                    "| Saccharification 63 °C instead of 66 °C | acidity -0.1 (too little to taste) | acidity -0.5 |"));
     auto still = chosen;
     still.moves.resize(1);
-    still.moves.front().next = {};
+    still.moves.front().next = Scores{};
     CHECK(contains(sheetText(sample::input(&still)), "| Rest of 20 min at 45 °C | \u2013 | funk"));
 }
 

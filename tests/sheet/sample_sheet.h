@@ -62,14 +62,13 @@ inline advice::Proposal proposal() {
     advice::Move rest, mash;
     rest.lever = "ferulic_rest";
     rest.wording = say("test.rest").with("to", Minutes{20}).with("at", Celsius{45});
-    rest.next[Dimension::funk] = .4;
-    rest.settled[Dimension::funk] = .9;
-    rest.settled[Dimension::body] = -.1;
+    rest.next = Scores{{0, .4, 0}};
+    rest.settled = Scores{{0, .9, -.1}};
     rest.cautions = {say("caution.mash.restEatsGlucan")};
     mash.lever = "sacch_temperature";
     mash.wording = say("test.mash").with("to", Celsius{63}).with("from", Celsius{66});
-    mash.next[Dimension::acidity] = -.13;
-    mash.settled[Dimension::acidity] = -.46;
+    mash.next = Scores{{-.13, 0, 0}};
+    mash.settled = Scores{{-.46, 0, 0}};
     p.moves = {rest, mash};
     p.reasons = {say("test.reason").with("by", Points{1.4})};
     p.limits = {say("test.limit")};

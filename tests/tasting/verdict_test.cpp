@@ -5,7 +5,6 @@
 #include "support/property.h"
 
 #include <cmath>
-#include <limits>
 
 using namespace staveline;
 using namespace staveline::tasting;
@@ -160,37 +159,6 @@ TEST_CASE("Waiting: the model's date, else sixty days") {
           "At 3.0 now, and moving towards 5.0 ±1.0 by itself. Wait until 10 Jun 2026.");
     falling.modelArrives = arrives.modelArrives;
     CHECK(at(2, .2, falling).until == arrives.modelArrives);
-}
-
-TEST_CASE("Estimates combine by precision") {
-    const std::vector<Estimate> two{{4, 1}, {6, 2}};
-    const auto both = combine(two);
-    CHECK(both.mean == Approx((4 + 6 * .25) / 1.25));
-    CHECK(both.sd == Approx(1 / std::sqrt(1.25)));
-    CHECK(combine({}).mean == 0);
-    CHECK(std::isinf(combine({}).sd));
-    const auto inf = std::numeric_limits<double>::infinity();
-    const std::vector<Estimate> unknown{{4, 1}, {9, inf}};
-    CHECK(combine(unknown) == Estimate{4, 1});
-    const std::vector<Estimate> exact{{4, 0}, {9, 1}, {6, 0}};
-    CHECK(combine(exact) == Estimate{5, 0});
-}
-
-TEST_CASE("Combining never loses precision and stays between the parts") {
-    CHECK_PROPERTY("mean between the extremes, sd at most the smallest", [] {
-        std::vector<Estimate> parts;
-        const auto n = *rc::gen::inRange(1, 6);
-        double low = 10, high = 0, best = 99;
-        for (int i = 0; i < n; ++i) {
-            parts.push_back({*rc::gen::inRange(0, 101) / 10.0, *rc::gen::inRange(1, 50) / 10.0});
-            low = std::min(low, parts.back().mean);
-            high = std::max(high, parts.back().mean);
-            best = std::min(best, parts.back().sd);
-        }
-        const auto all = combine(parts);
-        RC_ASSERT(all.mean >= low - 1e-9 && all.mean <= high + 1e-9);
-        RC_ASSERT(all.sd <= best + 1e-12);
-    });
 }
 
 TEST_CASE("The worst unwanted fault: wanted traits pass, blocking faults first") {

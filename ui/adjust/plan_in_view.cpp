@@ -60,7 +60,8 @@ PlannedMove moveInView(const advice::Move& move, bool settled, bool linked, cons
                          .with("from", value(move.from))
                          .with("to", value(move.to), linked ? Origin(OriginKind::moveTo) : Origin());
     return {nameInView(move, job), std::move(change),
-            effectWords(move.next, settled ? std::optional(move.settled) : std::nullopt)};
+            move.next ? effectWords(*move.next, settled ? move.settled : std::nullopt)
+                      : tr("its part is not known by itself")};
 }
 
 std::vector<Message> missingOf(const std::vector<Message>& said) {
