@@ -66,7 +66,12 @@ struct HistoryView {
     std::vector<PromiseOutcome> promises;
     std::vector<Message> record;           ///< "acidity: 9 of 11 promises inside their band", and against no change
     std::vector<estimate::Lesson> lessons; ///< each sitting: what was expected, what was tasted, what was learned
-    std::vector<Message> learned; ///< "9 of 11 sittings were inside what was expected", one-sided runs, what it taught
+    /// "9 of 11 sittings were inside what was expected", one-sided runs, what it taught.
+    struct LearnedLine {
+        Message words;
+        bool run = false; ///< the last sittings all came out on one side: a drift
+    };
+    std::vector<LearnedLine> learned;
     /// The model between the entries, for the sawtooth: mean age and volume at each change and just before it.
     struct SawtoothPoint {
         Day on{};

@@ -388,8 +388,8 @@ TEST_CASE("what the sittings taught stands over time with its band, and in words
             CHECK(band.high - band.value == Approx(1.2816 * taught[i]->offset[d].sd).epsilon(1e-4));
         }
     }
-    for (const Message& line : history.learned)
-        CHECK(wordsOf(*s.workPage, "learned").contains(s.session->words(line)));
+    for (const auto& line : history.learned)
+        CHECK(wordsOf(*s.workPage, "learned").contains(s.session->words(line.words)));
 }
 
 TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {
