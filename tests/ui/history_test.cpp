@@ -359,6 +359,11 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
         const auto nearer = promise.nearer(Dimension::acidity);
         CHECK(model.index(row, 6).data().toString() == (!nearer ? "" : *nearer ? "nearer" : "farther"));
     }
+    QStringList titles; // each column says what it is of
+    for (int column = 0; column < model.columnCount(); ++column)
+        titles << model.headerData(column, Qt::Horizontal, Qt::AccessibleTextRole).toString();
+    CHECK(titles.removeDuplicates() == 0);
+    CHECK(titles.contains("Funk against no change"));
     PromiseOutcome promise;
     promise.forDay = day(2025, 5, 20);
     promise.told[Dimension::body] = {5.1, .624};

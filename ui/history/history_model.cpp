@@ -139,6 +139,10 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
         return {};
     if (role == Qt::TextAlignmentRole)
         return alignment(false);
+    if (role == Qt::AccessibleTextRole)
+        return headerData(section, orientation, Qt::DisplayRole)
+            .toString()
+            .replace(QLatin1Char('\n'), QLatin1Char(' '));
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -160,7 +164,7 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
     case 2:
         return tr("%1\nband").arg(dimension);
     default:
-        return tr("than no\nchange");
+        return tr("%1\nagainst no change").arg(dimension);
     }
 }
 
