@@ -18,6 +18,8 @@ namespace {
 
 using Verdicts = PerDimension<tasting::Verdict>;
 
+constexpr const char* tasteFirst = "advice.note.tasteFirst";
+
 bool any(const Verdicts& verdicts, VerdictKind kind) {
     return std::any_of(verdicts.values.begin(), verdicts.values.end(),
                        [&](const tasting::Verdict& v) { return v.kind == kind; });
@@ -60,7 +62,7 @@ bool contradicted(const AdviceInput& input, Dimension d) {
 
 void neverTastedNotes(const AdviceInput& input, std::vector<Message>& notes) {
     if (!anySeen(input)) {
-        notes.push_back(say("advice.note.tasteFirst"));
+        notes.push_back(say(tasteFirst));
         return;
     }
     for (auto d : allDimensions)
@@ -118,6 +120,18 @@ std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline,
     waitNotes(advice.verdicts, notes);
     tastingNotes(input, advice, notes);
     reachNotes(input, baseline, advice.verdicts, notes);
+    return notes;
+}
+
+std::vector<Message> decisionNotes(const AdviceInput& input, const Baseline& baseline, const Advice& advice) {
+    auto notes = faultNotes(advice.verdicts);
+    const bool faulty = !notes.empty();
+    notes.insert(notes.end(), baseline.notes.begin(), baseline.notes.end());
+    if (faulty)
+        return notes;
+    if (!anySeen(input))
+        notes.push_back(say(tasteFirst));
+    tastingNotes(input, advice, notes);
     return notes;
 }
 
