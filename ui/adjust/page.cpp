@@ -384,13 +384,10 @@ void AdjustPage::adopt() {
 Result<desk::Chosen> AdjustPage::adoptChosen() {
     const int chosen = proposals_->chosen();
     if (chosen == ProposalList::own)
-        return session().adopt(*job_, *trial_);
-    if (chosen != ProposalList::usual)
-        return session().choose(*job_, *answer_.advice, chosen);
-    // The recipe as it is written, also where no set of levers makes it.
-    const auto trial =
-        advice::TryBoard(job_->input).trial(proposals_->proposal(chosen)->setting, advice::TrialDepth::settled);
-    return trial ? session().adopt(*job_, *trial) : Result<desk::Chosen>(fail(trial.error()));
+        return session().adopt(*job_, trial_->setting);
+    if (chosen == ProposalList::usual) // as it is written, also where no set of levers makes it
+        return session().adopt(*job_, proposals_->proposal(chosen)->setting);
+    return session().choose(*job_, *answer_.advice, chosen);
 }
 
 void AdjustPage::openTarget(bool open) {
