@@ -19,8 +19,9 @@ struct AdviceRequest {
     std::vector<advice::LeverLock> locks; ///< beside the recorded ones
     std::vector<std::string> unavailable; ///< beside the recorded ones
     bool withSettled = true;
-    bool withoutRecorded = false;  ///< as if no lock and nothing unavailable were recorded
-    std::optional<int> maxMoved{}; ///< levers in one plan, 1..4; none: as usual
+    bool withoutRecorded = false;        ///< as if no lock and nothing unavailable were recorded
+    static constexpr int mostLevers = 4; ///< in one plan: the high end of the row advice.most_moved
+    std::optional<int> maxMoved{};       ///< levers in one plan, 1..mostLevers; none: as usual
 };
 /// Everything advise() needs, detached from the book.
 struct AdviceJob {

@@ -287,21 +287,46 @@ TEST_CASE("a plan says before it is adopted what is not at hand for it", "[ui][a
     CHECK(moves.front().contains(qs(s.desk().pantry().yeast(recipe.yeast)->name)));
 }
 
-TEST_CASE("the draw and the wait are let move from here, each one undo", "[ui][adjust][decision]") {
+TEST_CASE("the draw and the interval are let move from here, each one undo", "[ui][adjust][decision]") {
     const AtAdjust s;
     s.settle();
-    Permissions& permissions = part<Permissions>(*s.workPage);
+    auto& draw = part<QCheckBox>(*s.workPage, own("ui.field.vessel.draw_may_move"));
+    auto& interval = part<QCheckBox>(*s.workPage, own("ui.field.vessel.interval_may_move"));
     const bool before = s.jobOf("Plover").input.mayMoveDraw;
-    CHECK(permissions.draw().isChecked() == before);
-    permissions.draw().setFocus();
-    QTest::keyClick(&permissions.draw(), Qt::Key_Space);
+    CHECK(draw.isChecked() == before);
+    draw.setFocus();
+    QTest::keyClick(&draw, Qt::Key_Space);
     CHECK(s.jobOf("Plover").input.mayMoveDraw == !before);
-    QTest::keyClick(&permissions.interval(), Qt::Key_Space);
+    QTest::keyClick(&interval, Qt::Key_Space);
     CHECK(s.jobOf("Plover").input.mayMoveInterval);
     s.session->undo();
     s.session->undo();
     CHECK(s.jobOf("Plover").input.mayMoveDraw == before);
-    CHECK(permissions.draw().isChecked() == before);
+    CHECK(draw.isChecked() == before);
+}
+
+TEST_CASE("how many changes a plan may hold is set from here, and the advice follows", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    auto& most = part<ChoiceField>(*s.workPage, "At most so many changes at once");
+    CHECK(most.currentText() == "2");
+    CHECK(most.count() == AdviceRequest::mostLevers);
+    const auto revision = s.revision();
+    for (const int levers : {1, 4}) {
+        most.setFocus();
+        QTest::keyClick(&most, levers == 1 ? Qt::Key_Home : Qt::Key_End);
+        s.settle();
+        CHECK(s.workPage->mostMoved() == levers);
+        AdviceJob job = s.jobOf("Plover");
+        job.input.maxMoved = levers;
+        const auto expected = *advise(job.input);
+        REQUIRE(s.proposals().count() == static_cast<int>(expected.proposals.size()));
+        for (std::size_t i = 0; i < expected.proposals.size(); ++i) {
+            CHECK(s.proposals().proposal(static_cast<int>(i) + 1)->setting == expected.proposals[i].setting);
+            CHECK(expected.proposals[i].moves.size() <= static_cast<std::size_t>(levers));
+        }
+    }
+    CHECK(s.revision() == revision);
 }
 
 TEST_CASE("the levers a plan moves stand first on the board, in the order of the keys too", "[ui][adjust][decision]") {

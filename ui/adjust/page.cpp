@@ -123,7 +123,7 @@ void AdjustPage::readDesk() {
     closeExplanation();
     job_.reset(); // nothing of before can be adopted
     readOn_ = session().desk().today();
-    auto job = session().desk().adviceJob({vessel(), {}, {}, true, false});
+    auto job = session().desk().adviceJob({vessel(), {}, {}, true, false, permissions_->mostMoved()});
     if (!job) {
         say(job.error());
         return;
@@ -428,6 +428,23 @@ void AdjustPage::closeExplanation() {
         asker_->setFocus(Qt::OtherFocusReason);
     else if (hadFocus)
         focusWork();
+}
+
+int AdjustPage::mostMoved() const {
+    return permissions_->mostMoved();
+}
+
+void AdjustPage::setMostMoved(int levers) {
+    permissions_->setMostMoved(levers);
+}
+
+/// Of the same book, with other bounds.
+void AdjustPage::askAnew() {
+    if (!job_)
+        return;
+    readDesk();
+    if (job_)
+        showJob();
 }
 
 void AdjustPage::cancel() {

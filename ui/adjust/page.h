@@ -42,6 +42,9 @@ public:
     void openTarget(bool open);
     void openDrawDay(bool open);
     void cancel();
+    /// Changes in one plan, 1..4; the advice is asked anew.
+    [[nodiscard]] int mostMoved() const;
+    void setMostMoved(int levers);
 
     [[nodiscard]] LeverBoard& board() const { return *board_; }
     [[nodiscard]] TargetForm& target() const { return *target_; }
@@ -71,6 +74,7 @@ private:
     void connectParts();
     void showEmpty(bool empty);
     void readDesk();
+    void askAnew();
     void showJob();
     void showFirst();
     void showAnswer(const Answer& answer);

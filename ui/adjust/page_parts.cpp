@@ -181,6 +181,7 @@ void AdjustPage::connectParts() {
     connect(board_, &LeverBoard::failed, this, &AdjustPage::say);
     connect(stock_, &StockList::failed, this, &AdjustPage::say);
     connect(permissions_, &Permissions::failed, this, &AdjustPage::say);
+    connect(permissions_, &Permissions::mostMovedChanged, this, &AdjustPage::askAnew);
     connect(decision_, &DecisionPanel::tasteAsked, this, &AdjustPage::tasteAsked);
     connect(decision_, &DecisionPanel::explainAsked, this,
             [this](int move, const Origin& origin) { explainNumber(proposals_->chosen(), move, origin); });
