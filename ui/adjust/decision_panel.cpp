@@ -139,6 +139,17 @@ void DecisionPanel::clearAdvice() {
     showHead();
 }
 
+void DecisionPanel::clear() {
+    answers_->setAnswers({}, session_.units());
+    never_ = withoutPlan_ = false;
+    taste_->setVisible(false);
+    for (QLabel* said : {taught_[Dimension::acidity], taught_[Dimension::funk], taught_[Dimension::body]})
+        showWords(*said, {});
+    doubts_->clear();
+    setAdopted({}, {});
+    clearAdvice();
+}
+
 void DecisionPanel::setWaiting(const QString& words) {
     waiting_ = words;
     showHead();

@@ -26,6 +26,7 @@ public:
     void setAdopted(const QString& words, const QString& since);
     void setAdvice(const Answer& answer);
     void clearAdvice();
+    void clear(); ///< of a vessel that goes
     void setWaiting(const QString& words); ///< what stands where no plan is yet
     void setPlan(const PlanInView& plan);
     [[nodiscard]] bool neverTasted() const { return never_; } ///< there is nothing to choose from then

@@ -87,17 +87,18 @@ void AdjustPage::focusWork() {
 void AdjustPage::leaveVessel() {
     target_->finishTyping();
     board_->leave();
-    advice_->cancel();
-    trials_->setJob(nullptr);
     job_.reset();
     answer_ = {};
+    advice_->cancel();
+    trials_->setJob(nullptr);
     trial_.reset();
     touched_ = false;
     alternativesOpen_ = false;
     left_->verticalScrollBar()->setValue(0);
     closeExplanation();
     proposals_->clear();
-    decision_->clearAdvice();
+    proposals_->choose(0);
+    decision_->clear();
     notes_->clear();
     total_->clear();
 }
@@ -108,6 +109,9 @@ void AdjustPage::refresh() {
     showEmpty(!opened);
     if (!opened)
         return;
+    // What is written from here on is about this vessel, also where nothing can be advised on it.
+    target_->setVessel(vessel());
+    permissions_->setVessel(vessel());
     if (!job_ || job_->vessel != vessel() || job_->revision != session().desk().revision() ||
         readOn_ != session().desk().today())
         readDesk();
@@ -124,7 +128,13 @@ void AdjustPage::readDesk() {
     job_.reset(); // nothing of before can be adopted
     readOn_ = session().desk().today();
     auto job = session().desk().adviceJob({vessel(), {}, {}, true, false, permissions_->mostMoved()});
+    verdicts_->setVisible(job.has_value());
+    middle_->setVisible(job.has_value());
+    total_->setVisible(job && !drawDayButton_->isChecked());
     if (!job) {
+        advice_->cancel();
+        trials_->setJob(nullptr);
+        dropStale();
         say(job.error());
         return;
     }
@@ -149,11 +159,9 @@ void AdjustPage::readDesk() {
 void AdjustPage::showJob() {
     verdicts_->setVerdicts(job_->estimates.verdicts, session().units());
     decision_->setKnown(*job_);
-    target_->setVessel(vessel());
     target_->refresh();
     stock_->refresh();
     board_->setJob(job_, !session().desk().readOnly());
-    permissions_->setVessel(vessel());
     showAdopted();
     if (drawDayButton_->isChecked())
         drawDay_->setVessel(vessel());
@@ -169,6 +177,7 @@ void AdjustPage::showAnswer(const Answer& answer) {
     if (!fresh(answer))
         return;
     if (answer.fault) {
+        dropStale();
         say(*answer.fault);
         return;
     }
@@ -209,6 +218,21 @@ int AdjustPage::matching(const TriedValues& tried) const {
         if (const Proposal* proposal = proposals_->proposal(number); proposal && sameValues(valuesOf(*proposal), tried))
             return number;
     return ProposalList::own;
+}
+
+/// Without a fresh answer: what an older one promised and advised goes, what is tried stays to be adopted.
+void AdjustPage::dropStale() {
+    if (answer_.advice && fresh(answer_))
+        return;
+    const bool hadFocus = proposals_->isAncestorOf(focusWidget());
+    answer_ = {};
+    proposals_->clear();
+    decision_->clearAdvice();
+    notes_->clear();
+    if (job_)
+        tryValues();
+    if (hadFocus)
+        focusWork();
 }
 
 void AdjustPage::pick(int number) {
@@ -460,6 +484,8 @@ void AdjustPage::showWorking() {
 }
 
 void AdjustPage::endWork(bool cancelled) {
+    if (cancelled)
+        dropStale();
     showWorking();
     if (cancelled) {
         working_->setText(own("ui.adjust.cancelled"));
