@@ -2,6 +2,7 @@
 #include "ui/adjust/page.h"
 
 #include "advice/advise.h"
+#include "advice/lever.h"
 #include "desk/advice.h"
 #include "desk/filed.h"
 #include "desk/history.h"
@@ -21,6 +22,7 @@
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/adjust/verdict_words.h"
+#include "ui/present/choice_words.h"
 #include "ui/present/funk_words.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
@@ -38,17 +40,22 @@ using advice::Proposal;
 
 namespace {
 
+/// Against the last refill: the usual recipe may take back what is forced.
 TriedValues valuesOf(const Proposal& proposal) {
     TriedValues values;
-    for (const advice::Move& move : proposal.moves)
-        values.push_back({move.lever, move.to});
+    for (const advice::Move& move : proposal.moves) {
+        std::erase_if(values, [&](const advice::TriedValue& other) { return other.lever == move.lever; });
+        const auto first = std::find_if(proposal.moves.begin(), proposal.moves.end(),
+                                        [&](const advice::Move& other) { return other.lever == move.lever; });
+        if (!advice::sameValue(first->from, move.to))
+            values.push_back({move.lever, move.to});
+    }
     return values;
 }
 
 bool sameValues(const TriedValues& a, const TriedValues& b) {
     const auto close = [](const advice::TriedValue& x, const advice::TriedValue& y) {
-        const auto *from = std::get_if<double>(&x.to), *to = std::get_if<double>(&y.to);
-        return x.lever == y.lever && (from && to ? std::abs(*from - *to) < 1e-6 : x.to == y.to);
+        return x.lever == y.lever && advice::sameValue(x.to, y.to);
     };
     return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin(), close);
 }
@@ -209,15 +216,36 @@ void AdjustPage::showFirst() {
         return;
     }
     board_->setTried(*job_->open);
-    proposals_->choose(matching(board_->tried()));
+    const Proposal* usual = proposals_->proposal(ProposalList::usual);
+    proposals_->choose(usual && usual->setting == job_->inUse ? ProposalList::usual : matching(board_->tried()));
     tryValues();
 }
 
+/// Of several plans with the same levers the chosen one: what no lever moves may tell them apart. A locked lever is the
+/// same on the board whatever the plan.
 int AdjustPage::matching(const TriedValues& tried) const {
-    for (const int number : proposals_->numbers())
-        if (const Proposal* proposal = proposals_->proposal(number); proposal && sameValues(valuesOf(*proposal), tried))
-            return number;
-    return ProposalList::own;
+    const auto unlocked = [&](TriedValues values) {
+        std::erase_if(values, [&](const advice::TriedValue& value) {
+            const LeverLine* line = board_->line(value.lever);
+            return line && line->line().lockedAt;
+        });
+        return values;
+    };
+    const auto fits = [&](int number) {
+        const Proposal* proposal = proposals_->proposal(number);
+        return proposal && sameValues(unlocked(valuesOf(*proposal)), unlocked(tried));
+    };
+    if (fits(proposals_->chosen()))
+        return proposals_->chosen();
+    const auto numbers = proposals_->numbers();
+    const auto found = std::find_if(numbers.begin(), numbers.end(), fits);
+    return found == numbers.end() ? ProposalList::own : *found;
+}
+
+std::optional<advice::Setting> AdjustPage::usualInView() const {
+    if (matching(board_->tried()) != ProposalList::usual)
+        return {};
+    return proposals_->proposal(ProposalList::usual)->setting;
 }
 
 /// Without a fresh answer: what an older one promised and advised goes, what is tried stays to be adopted.
@@ -249,6 +277,7 @@ void AdjustPage::asNow() {
         return;
     touched_ = true;
     board_->setTried({});
+    proposals_->choose(ProposalList::own, true); // not the usual recipe, where no lever tells it from leaving alone
     tryValues();
 }
 
@@ -257,14 +286,16 @@ void AdjustPage::tryValues() {
     const TriedValues tried = board_->tried();
     const int number = matching(tried);
     proposals_->postpone();
-    if (!proposals_->empty() && number != proposals_->chosen())
+    const bool something = !proposals_->empty() || touched_ || !tried.empty();
+    if (something && number != proposals_->chosen())
         proposals_->choose(number, true);
     trial_.reset();
     board_->clearFaults();
     message_->clear();
-    if (const auto trial = trials_->atOnce(tried)) {
+    const auto whole = usualInView();
+    if (const auto trial = trials_->atOnce(tried, whole)) {
         showTrial(*trial);
-        trials_->deepen(tried);
+        trials_->deepen(tried, whole);
     } else if (!board_->showFault(trial.error())) {
         say(trial.error());
     }
@@ -334,21 +365,18 @@ void AdjustPage::showDeep(const DeepTrial& deep) {
 }
 
 QString AdjustPage::nameOfTried() const {
-    if (board_->tried().empty())
-        return tr("As now");
     const int number = matching(board_->tried());
-    if (number > 0)
-        return tr("Proposal %1").arg(number);
     if (number == ProposalList::usual)
-        return tr("The usual recipe");
-    return number == 0 ? tr("Left alone") : tr("What is tried");
+        return sentenceCase(usualName());
+    return board_->tried().empty() ? tr("As now") : sentenceCase(choiceName(number));
 }
 
 void AdjustPage::showTimelines() {
     const TriedValues tried = board_->tried();
     const bool fromAnswer = answer_.advice && fresh(answer_);
     const Proposal* alone = fromAnswer ? &answer_.advice->leaveAlone : nullptr;
-    const bool differs = trial_ && !sameValues(tried, alone ? valuesOf(*alone) : board_->forced());
+    const bool moves = !sameValues(tried, alone ? valuesOf(*alone) : board_->forced());
+    const bool differs = trial_ && (moves || usualInView());
     for (const Dimension d : allDimensions) {
         timelines_[d].alone = alone ? std::optional(forecastBandsOf(*alone, answer_.settled)[d]) : std::nullopt;
         timelines_[d].tried = differs ? std::optional(forecastBandsOf(*trial_)[d]) : std::nullopt;

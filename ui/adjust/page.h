@@ -95,6 +95,7 @@ private:
     void say(const Fault& fault);
     [[nodiscard]] bool fresh(const Answer& answer) const;
     [[nodiscard]] int matching(const TriedValues& tried) const; ///< proposal with these moves, or none's own
+    [[nodiscard]] std::optional<advice::Setting> usualInView() const;
     void dropStale();
     [[nodiscard]] QString nameOfTried() const;
     [[nodiscard]] Result<desk::Chosen> adoptChosen();
