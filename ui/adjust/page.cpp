@@ -325,11 +325,11 @@ void AdjustPage::showPlan() {
 
 /// What is decided, and what has become known since; the alternatives fold.
 void AdjustPage::showAdopted() {
-    const QString words = adoptedWords(session().desk(), vessel());
+    const QString words = adoptedWords(session().desk(), *job_);
     adoptedHere_ = !words.isEmpty();
     QString since;
     if (adoptedHere_ && job_->open)
-        if (const auto trial = trials_->atOnce(*job_->open))
+        if (const auto trial = trials_->atOnce(*job_->open, job_->inUse))
             since = sinceAdopted(session(), *job_, *trial);
     decision_->setAdopted(words, since);
     foldAlternatives();
