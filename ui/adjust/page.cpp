@@ -340,8 +340,11 @@ void AdjustPage::foldAlternatives() {
     alternativesButton_->setVisible(choice && adoptedHere_);
     alternativesButton_->setChecked(alternativesOpen_);
     alternativesButton_->setText(alternativesOpen_ ? tr("Fold the alternatives") : tr("Show the alternatives"));
+    const QWidget* focused = focusWidget();
     proposals_->setVisible(choice);
     proposals_->setFolded(adoptedHere_ && !alternativesOpen_);
+    if (focused && proposals_->isAncestorOf(focused) && !focused->isVisible())
+        focusWork();
 }
 
 void AdjustPage::openAlternatives(bool open) {
@@ -424,6 +427,7 @@ void AdjustPage::adopt() {
         return;
     }
     const QString name = nameOfTried();
+    const bool byButton = total_->adoptButton().hasFocus(); // which is greyed when all is done
     touched_ = false;
     alternativesOpen_ = false;
     left_->verticalScrollBar()->setValue(0);
@@ -431,6 +435,8 @@ void AdjustPage::adopt() {
         Q_EMIT session().said(tr("Adopted: %1").arg(name));
     else
         say(done.error());
+    if (byButton && !total_->adoptButton().isEnabled())
+        focusWork();
 }
 
 Result<desk::Chosen> AdjustPage::adoptChosen() {
