@@ -45,7 +45,9 @@ private:
 
     Session& session_;
     bool never_ = false;
-    bool withoutPlan_ = false; ///< something else is done first: a fault treated, a sample tasted
+    /// Something else is done first: a fault treated, a sample tasted. What is brewed all the same still says what
+    /// moves and what is not at hand.
+    bool withoutPlan_ = false;
     QString waiting_;
     std::optional<Message> taster_; ///< worth asking: goes before the plan
     PlanInView plan_;

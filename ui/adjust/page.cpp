@@ -74,6 +74,12 @@ QString tastedSides(const desk::Desk& desk, const desk::AdviceJob& job) {
     return words.isEmpty() ? words : AdjustPage::tr("%1, tasted %2").arg(words, dayWords(*job.estimates.tastedOn));
 }
 
+PlanRank rankOf(int number) {
+    if (number == ProposalList::usual)
+        return PlanRank::usual;
+    return number == 0 ? PlanRank::alone : number == 1 ? PlanRank::best : PlanRank::proposal;
+}
+
 } // namespace
 
 void AdjustPage::focusWork() {
@@ -312,13 +318,13 @@ void AdjustPage::showTrial(const advice::Trial& trial) {
 
 /// The sentence and the moves of what the board shows.
 void AdjustPage::showPlan() {
-    if (!job_ || !answer_.advice || !fresh(answer_))
+    if (!job_)
         return;
     const int number = matching(board_->tried());
-    if (const Proposal* proposal = proposals_->proposal(number)) {
-        const PlanRank rank = number > 0 ? PlanRank::proposal : number == 0 ? PlanRank::alone : PlanRank::usual;
-        decision_->setPlan(planInView(answer_, *proposal, rank, session().units()));
-    } else if (trial_) {
+    const Proposal* proposal = answer_.advice && fresh(answer_) ? proposals_->proposal(number) : nullptr;
+    if (proposal) {
+        decision_->setPlan(planInView(answer_, *proposal, rankOf(number), session().units()));
+    } else if (trial_ && proposals_->chosen() == ProposalList::own) {
         decision_->setPlan(planInView(*job_, *trial_, board_->movesOf(*trial_), session().units()));
     }
 }

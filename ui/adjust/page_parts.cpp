@@ -187,7 +187,8 @@ void AdjustPage::connectParts() {
             [this](int move, const Origin& origin) { explainNumber(proposals_->chosen(), move, origin); });
     connect(alternativesButton_, &QPushButton::clicked, this, &AdjustPage::openAlternatives);
     connect(proposals_, &ProposalList::picked, this, &AdjustPage::pick);
-    connect(proposals_, &ProposalList::explainAsked, this, &AdjustPage::explainNumber);
+    connect(proposals_, &ProposalList::explainAsked, this,
+            [this](int number, const Origin& origin) { explainNumber(number, 0, origin); });
     const auto explainChosen = [this](const Origin& origin) { explainNumber(proposals_->chosen(), 0, origin); };
     connect(verdicts_, &VerdictPanel::asked, this, explainChosen);
     connect(notes_, &MoreNotes::explainAsked, this, explainChosen);
