@@ -180,11 +180,4 @@ void DecisionPanel::showHead() {
     moves_->setMoves(known ? plan_.moves : std::vector<PlannedMove>{}, session_.units());
 }
 
-QString DecisionPanel::sentence() const {
-    return head_->text();
-}
-QString DecisionPanel::plan() const {
-    return working_->isHidden() ? head_->text() : working_->text();
-}
-
 } // namespace staveline::ui

@@ -26,14 +26,11 @@ public:
     void setAdopted(const QString& words, const QString& since);
     void setAdvice(const Answer& answer);
     void clearAdvice();
-    void clear(); ///< of a vessel that goes
+    void clear();                          ///< of a vessel that goes
     void setWaiting(const QString& words); ///< what stands where no plan is yet
     void setPlan(const PlanInView& plan);
     [[nodiscard]] bool neverTasted() const { return never_; } ///< there is nothing to choose from then
-    [[nodiscard]] MoveTable& moves() const { return *moves_; }
     [[nodiscard]] QPushButton& tasteButton() const { return *taste_; }
-    [[nodiscard]] QString sentence() const; ///< the head
-    [[nodiscard]] QString plan() const;     ///< the sentence of the plan in view, wherever it stands
 
 Q_SIGNALS:
     void explainAsked(int move, const Origin& origin);

@@ -538,7 +538,4 @@ void AdjustPage::say(const Fault& fault) {
     message_->say(MessageLabel::Weight::fault, session().words(fault));
 }
 
-QStringList AdjustPage::verdictWords() const {
-    return verdicts_->words();
-}
 } // namespace staveline::ui

@@ -45,15 +45,6 @@ public:
     /// Changes in one plan, 1..4; the advice is asked anew.
     [[nodiscard]] int mostMoved() const;
     void setMostMoved(int levers);
-
-    [[nodiscard]] LeverBoard& board() const { return *board_; }
-    [[nodiscard]] TargetForm& target() const { return *target_; }
-    [[nodiscard]] DrawDayPage& drawDay() const { return *drawDay_; }
-    [[nodiscard]] DecisionPanel& decision() const { return *decision_; }
-    [[nodiscard]] MoreNotes& notes() const { return *notes_; }
-    [[nodiscard]] QPushButton& alternativesButton() const { return *alternativesButton_; }
-    void openAlternatives(bool open); ///< where one is adopted
-    [[nodiscard]] QStringList verdictWords() const;
     [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
 
 Q_SIGNALS:
@@ -88,6 +79,7 @@ private:
     void showPlan();
     void showAdopted();
     void foldAlternatives();
+    void openAlternatives(bool open); ///< where one is adopted
     void showAdoptable();
     void refuseAdopt();
     void explainNumber(int proposal, int move, const Origin& origin);
