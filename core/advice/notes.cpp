@@ -19,6 +19,8 @@ namespace {
 
 using Verdicts = PerDimension<tasting::Verdict>;
 
+constexpr const char* tasteFirst = "advice.note.tasteFirst";
+
 Message faultNote(const tasting::Verdict& verdict) {
     const tasting::FaultRule* rule = tasting::builtInSheet().findFault(verdict.fault);
     const std::string& name = rule ? rule->name : verdict.fault;
@@ -47,20 +49,13 @@ void factNotes(const AdviceInput& input, std::vector<Message>& notes) {
     notes.push_back(std::move(note));
 }
 
-/// A titration that contradicts the tasting, so that neither counts.
-bool contradicted(const AdviceInput& input, Dimension d) {
-    return std::any_of(input.doubts.begin(), input.doubts.end(), [&](const estimate::Doubt& doubt) {
-        return doubt.kind == estimate::Doubt::Kind::clash && doubt.dimension == d;
-    });
-}
-
 void neverTastedNotes(const AdviceInput& input, std::vector<Message>& notes) {
     if (!anySeen(input)) {
-        notes.push_back(say("advice.note.tasteFirst"));
+        notes.push_back(say(tasteFirst));
         return;
     }
     for (auto d : allDimensions)
-        if (!input.seen[d] && !contradicted(input, d))
+        if (!input.seen[d] && !estimate::contradicted(input.doubts, d))
             notes.push_back(say(fmt::format("advice.note.{}.unseen", name(d))));
 }
 
@@ -131,6 +126,18 @@ std::vector<Message> notesOf(const AdviceInput& input, const Baseline& baseline,
     waitNotes(advice.verdicts, notes);
     tastingNotes(input, advice, notes);
     reachNotes(input, baseline, advice.verdicts, notes);
+    return notes;
+}
+
+std::vector<Message> decisionNotes(const AdviceInput& input, const Baseline& baseline, const Advice& advice) {
+    auto notes = faultNotes(advice.verdicts);
+    const bool faulty = !notes.empty();
+    notes.insert(notes.end(), baseline.notes.begin(), baseline.notes.end());
+    if (faulty)
+        return notes;
+    if (!anySeen(input))
+        notes.push_back(say(tasteFirst));
+    tastingNotes(input, advice, notes);
     return notes;
 }
 

@@ -15,8 +15,6 @@ using advice::LeverLock;
 
 namespace {
 
-constexpr int mostLevers = static_cast<int>(constants::advice::mostLevers);
-
 std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
     std::vector<LeverLock> locks;
     for (const auto& lock : locksInForce(record, today))
@@ -141,7 +139,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     in.pantry = job.pantry.get();
     in.withSettled = request.withSettled;
     if (request.maxMoved)
-        in.maxMoved = std::clamp(*request.maxMoved, 1, mostLevers);
+        in.maxMoved = std::clamp(*request.maxMoved, 1, AdviceRequest::mostLevers);
     return job;
 }
 

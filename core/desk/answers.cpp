@@ -348,10 +348,13 @@ std::string toJson(const HistoryView& history) {
     Json promises = Json::array();
     for (const auto& promise : history.promises)
         promises.push_back(promiseJson(promise));
+    Json learned = Json::array();
+    for (const auto& line : history.learned)
+        learned.push_back(render(line.words));
     return jsonText(Json{{"rows", rowsJson(history.rows)},
                          {"promises", promises},
                          {"record", words(history.record)},
-                         {"learned", words(history.learned)}});
+                         {"learned", learned}});
 }
 
 namespace {

@@ -114,7 +114,7 @@ public:
     /// Refused when the refill is brewed already (notPossible).
     Result<Chosen> choose(const AdviceJob& job, const advice::Advice& advice, int number);
     /// The same for a setting of the brewer's own, from the try board or edited by hand (proposal ChoiceFact::own).
-    Result<Chosen> adopt(const AdviceJob& job, const advice::Trial& trial);
+    Result<Chosen> adopt(const AdviceJob& job, const advice::Setting& setting);
     /// The recipe for the coming refill, edited: a new promise when a choice is open, else the base recipe of today.
     /// Typing within 2 s merges. Refused when it is brewed already; a base recipe as such can always be recorded.
     Result<Recorded> revise(const facts::VesselName& vessel, const advice::Setting& setting, const EditNote& note = {});

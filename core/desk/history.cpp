@@ -252,20 +252,20 @@ Expected expectedOf(const std::vector<estimate::Lesson>& lessons, Dimension d) {
     return told;
 }
 
-std::vector<Message> learnedWords(const estimate::Learned& learned) {
+std::vector<HistoryView::LearnedLine> learnedLines(const estimate::Learned& learned) {
     constexpr int worthNaming = static_cast<int>(constants::estimate::oneSidedRun);
-    std::vector<Message> lines;
+    std::vector<HistoryView::LearnedLine> lines;
     for (Dimension d : allDimensions) {
         if (learned.sittings[d] == 0)
             continue;
-        lines.push_back(estimate::taught(d, learned.offsets[d], learned.sittings[d]));
+        lines.push_back({estimate::taught(d, learned.offsets[d], learned.sittings[d])});
         const Expected told = expectedOf(learned.lessons, d);
         const std::string stem = "desk.expected." + std::string(name(d));
         if (told.judged > 1)
             lines.push_back(
-                say(stem).with("inside", std::int64_t{told.inside}).with("judged", std::int64_t{told.judged}));
+                {say(stem).with("inside", std::int64_t{told.inside}).with("judged", std::int64_t{told.judged})});
         if (told.run >= worthNaming)
-            lines.push_back(say(stem + (told.above ? ".above" : ".below")).with("run", std::int64_t{told.run}));
+            lines.push_back({say(stem + (told.above ? ".above" : ".below")).with("run", std::int64_t{told.run}), true});
     }
     return lines;
 }
@@ -298,7 +298,7 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     view.record = recordOf(view.promises);
     view.sawtooth = ledger.sawtooth();
     const estimate::Learned learned = learnedOf(vessel, *inside_->cellar);
-    view.learned = learnedWords(learned);
+    view.learned = learnedLines(learned);
     for (const auto& stored : record.of<facts::TargetFact>())
         view.targets.push_back(stored.fact);
     ledger.addRows(view.rows);

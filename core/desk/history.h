@@ -64,8 +64,13 @@ struct HistoryView {
     std::vector<HistoryRow> rows;           ///< oldest first
     std::vector<facts::TargetFact> targets; ///< by day; each holds until the next
     std::vector<PromiseOutcome> promises;
-    std::vector<Message> record;  ///< "acidity: 9 of 11 promises inside their band", and against no change
-    std::vector<Message> learned; ///< "9 of 11 sittings were inside what was expected", one-sided runs, what it taught
+    std::vector<Message> record;           ///< "acidity: 9 of 11 promises inside their band", and against no change
+    /// "9 of 11 sittings were inside what was expected", one-sided runs, what it taught.
+    struct LearnedLine {
+        Message words;
+        bool run = false; ///< the last sittings all came out on one side: a drift
+    };
+    std::vector<LearnedLine> learned;
     /// The model between the entries, for the sawtooth: mean age and volume at each change and just before it.
     struct SawtoothPoint {
         Day on{};

@@ -157,11 +157,11 @@ Result<void> Desk::requireCurrent(const AdviceJob& job) {
                  say("desk.stale_advice.remedy")});
 }
 
-Result<Chosen> Desk::adopt(const AdviceJob& job, const advice::Trial& trial) {
+Result<Chosen> Desk::adopt(const AdviceJob& job, const Setting& setting) {
     const Batch once(*this);
     if (auto current = requireCurrent(job); !current)
         return fail(current.error());
-    auto choice = promiseOwn(job, trial.setting);
+    auto choice = promiseOwn(job, setting);
     if (!choice)
         return fail(choice.error());
     auto done = record(Fact{*choice});

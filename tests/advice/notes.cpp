@@ -184,3 +184,29 @@ TEST_CASE("prices tell a lock from something that is not at hand") {
     CHECK(missing.find("Not having rye malt") != std::string::npos);
     CHECK(missing.find("lock") == std::string::npos);
 }
+
+TEST_CASE("the notes that word the decision are told apart from those beside it") {
+    auto input = withVerdicts(VerdictKind::move, VerdictKind::waitUntil, VerdictKind::hold);
+    input.verdicts[Dimension::funk].until = may;
+    input.targetSet = false;
+    auto advice = adviceFor(input);
+    advice.tasting = {.03, Dimension::acidity};
+    Baseline baseline;
+    baseline.notes.push_back(say("advice.note.replaced").with("missing", "wheat").with("by", "oats"));
+    const auto inDecision = [&] {
+        Keys found;
+        const auto all = notesOf(input, baseline, advice);
+        for (const auto& note : decisionNotes(input, baseline, advice)) {
+            CHECK(std::find(all.begin(), all.end(), note) != all.end());
+            found.push_back(note.key);
+        }
+        return found;
+    };
+    CHECK(inDecision() == Keys{"advice.note.replaced", "advice.note.acidity.oneMore", "advice.note.meanwhile.alone"});
+    input.seen = {};
+    advice.tasting = {};
+    CHECK(inDecision() == Keys{"advice.note.replaced", "advice.note.tasteFirst"});
+    advice.verdicts[Dimension::body].kind = VerdictKind::faultFirst;
+    advice.verdicts[Dimension::body].fault = "ropy";
+    CHECK(inDecision() == Keys{"advice.note.fault", "advice.note.replaced"});
+}

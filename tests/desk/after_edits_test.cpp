@@ -176,7 +176,7 @@ TEST_CASE_METHOD(DeskFixture, "a promise is not made from what the book no longe
     CHECK(stale.error().cause.key == "desk.stale_advice");
     const auto trial = TryBoard(job->input).trial(job->input.base, TrialDepth::next);
     REQUIRE(trial);
-    CHECK_FALSE(desk->adopt(*job, *trial));
+    CHECK_FALSE(desk->adopt(*job, trial->setting));
 
     const auto fresh = desk->adviceJob({"Plover", {}, {}, false});
     {

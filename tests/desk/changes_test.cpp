@@ -33,7 +33,7 @@ struct ChangesFixture : DeskFixture {
         REQUIRE(job);
         const auto trial = TryBoard(job->input).trial({{"sacch_temperature", 70.0}}, TrialDepth::next);
         REQUIRE(trial);
-        REQUIRE(desk->adopt(*job, *trial));
+        REQUIRE(desk->adopt(*job, trial->setting));
     }
     [[nodiscard]] std::string moves() const {
         const auto planned = desk->planned("Plover");

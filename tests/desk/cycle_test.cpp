@@ -156,7 +156,7 @@ TEST_CASE_METHOD(SteelFixture, "a recipe edited later keeps the draw, interval a
     chosen.temperature = Celsius{13};
     const auto trial = TryBoard(asked.input).trial(chosen, TrialDepth::next);
     REQUIRE(trial);
-    REQUIRE(desk->adopt(asked, *trial));
+    REQUIRE(desk->adopt(asked, trial->setting));
     now = day(2026, 3, 20);
     record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-03-20", "volume_l": 90},
                {"kind": "refill", "vessel": "Plover", "on": "2026-03-20", "volume_l": 90}])");

@@ -25,9 +25,7 @@ struct DecisionFixture : DeskFixture {
         const AdviceJob asked = job();
         Setting setting = asked.input.base;
         change(setting);
-        const auto trial = TryBoard(asked.input).trial(setting, TrialDepth::next);
-        REQUIRE(trial);
-        auto choice = desk->adopt(asked, *trial);
+        auto choice = desk->adopt(asked, setting);
         REQUIRE(choice);
         return choice->choice;
     }

@@ -119,11 +119,13 @@ TEST_CASE_METHOD(YearsFixture, "history tells what was expected of each sitting 
     CHECK(sittings[5].expected[Dimension::acidity]->mean < sittings[5].tasted[Dimension::acidity]->mean);
     CHECK(sittings[5].offset[Dimension::acidity]->mean > sittings[0].offset[Dimension::acidity]->mean);
     std::string all;
-    for (const auto& message : history->learned)
-        all += render(message) + "\n";
+    for (const auto& line : history->learned)
+        all += render(line.words) + "\n";
     INFO(all);
     CHECK(all.find("from 6 sittings") != std::string::npos);
     CHECK(all.find("all came out above") != std::string::npos);
+    for (const auto& line : history->learned)
+        CHECK(line.run == (render(line.words).find("all came out") != std::string::npos));
 }
 
 TEST_CASE_METHOD(YearsFixture, "two hundred sittings in a month are as much as their tasters",

@@ -260,7 +260,7 @@ TEST_CASE_METHOD(DeskFixture, "what is tried on the board can be adopted, with w
     TryBoard board(job->input);
     const auto trial = board.trial({{"draw", 90.0}, {"bitterness", 12.0}}, TrialDepth::central);
     REQUIRE(trial);
-    const auto choice = desk->adopt(*job, *trial);
+    const auto choice = desk->adopt(*job, trial->setting);
     REQUIRE(choice);
     CHECK(choice->choice.proposal == ChoiceFact::own);
     for (Dimension d : allDimensions)

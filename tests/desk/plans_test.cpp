@@ -146,7 +146,7 @@ TEST_CASE_METHOD(PlanFixture, "once brewed, the recipe of this refill is closed 
     TryBoard board(plan.input);
     const auto trial = board.trial({{"bitterness", 12.0}}, TrialDepth::central);
     REQUIRE(trial);
-    CHECK(desk->adopt(plan, *trial).error().cause.key == "desk.brewed_already");
+    CHECK(desk->adopt(plan, trial->setting).error().cause.key == "desk.brewed_already");
     CHECK(refused(R"({"kind": "choice", "vessel": "Plover", "on": "2026-03-02", "proposal": 0})").kind ==
           FaultKind::notPossible);
     CHECK(*desk->setting("Plover") == before);
@@ -303,7 +303,7 @@ TEST_CASE_METHOD(PlanFixture, "the sheet is of the plan: its draw, its recipe, i
     TryBoard board(plan.input);
     const auto trial = board.trial({{"draw", 90.0}, {"bitterness", 12.0}}, TrialDepth::central);
     REQUIRE(trial);
-    REQUIRE(desk->adopt(plan, *trial));
+    REQUIRE(desk->adopt(plan, trial->setting));
     const auto text = writeText(*desk->brewSheet("Plover"));
     CHECK(text.find("Promised on 2 Mar 2026") != std::string::npos);
     CHECK(text.find("12 IBU") != std::string::npos);

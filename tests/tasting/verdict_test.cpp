@@ -84,10 +84,10 @@ TEST_CASE("Gap and error say how it reads") {
     const auto v = at(-1.6, .47);
     CHECK(v.gap == Approx(-1.6));
     CHECK_FALSE(v.up);
-    CHECK(render(v.reason) == "1.6 too sour, ±0.6: the plans for the refill tell whether to change it.");
+    CHECK(render(v.reason) == "1.6 too sour, ±0.6: Adjust says whether the refill should change.");
     const auto funk = standing(Dimension::funk, {3.5, .3}, {5, 1}, {today, {}, nullptr, false, {}, true});
     CHECK(funk.up);
-    CHECK(render(funk.reason) == "1.5 too little funk, ±0.4: the plans for the refill tell whether to change it.");
+    CHECK(render(funk.reason) == "1.5 too little funk, ±0.4: Adjust says whether the refill should change.");
     CHECK(render(at(.5, .55).reason) == "4.5 ±0.7, wanted 5.0 ±1.0: near it, but not for sure.");
     CHECK(render(at(.1, .3).reason) == "On target: 4.9 ±0.4, wanted 5.0 ±1.0. Leave the settings.");
 }

@@ -89,7 +89,7 @@ void shootAll(const QString& look) {
     s.workPage->openTarget(true);
     shoot(*s.workPage, "target-" + look);
     s.workPage->openTarget(false);
-    Q_EMIT s.proposals().explainAsked(1, 0, {OriginKind::predictionNext, Dimension::acidity});
+    Q_EMIT s.proposals().explainAsked(1, {OriginKind::predictionNext, Dimension::acidity});
     shoot(*s.workPage, "chain-" + look);
     s.explanation().leave();
     s.verdicts().showTable(true);

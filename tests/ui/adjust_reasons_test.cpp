@@ -80,7 +80,7 @@ TEST_CASE("every number of every reason has an explanation that ends", "[ui][adj
                 if (!argument.origin)
                     continue;
                 INFO(linkOf(argument.origin));
-                Q_EMIT list.explainAsked(number, 0, argument.origin);
+                Q_EMIT list.explainAsked(number, argument.origin);
                 CHECK_FALSE(s.explanation().title().isEmpty());
                 CHECK_FALSE(s.explanation().title().contains("nothing behind"));
                 s.explanation().leave();
@@ -152,9 +152,9 @@ TEST_CASE("what would change a verdict is said on request", "[ui][adjust]") {
     QStringList words;
     for (const Message& message : expected)
         words << s.session->words(message);
-    CHECK(s.workPage->notes().changeWords() == words);
-    part<QPushButton>(s.workPage->notes(), "What would change it").click();
-    for (const LinkedLabel* label : s.workPage->notes().findChildren<LinkedLabel*>())
+    CHECK(s.notes().changeWords() == words);
+    part<QPushButton>(s.notes(), "What would change it").click();
+    for (const LinkedLabel* label : s.notes().findChildren<LinkedLabel*>())
         CHECK(label->isVisible());
 }
 
@@ -175,7 +175,7 @@ TEST_CASE("fault first is a full answer and proposes no recipe", "[ui][adjust]")
 TEST_CASE("a finished field of the target is one edit of today and moves the window", "[ui][adjust]") {
     const AtAdjust s;
     s.workPage->openTarget(true);
-    TargetForm& form = s.workPage->target();
+    TargetForm& form = s.target();
     REQUIRE(form.isVisible());
     CHECK(form.number("acidity")->edit()->hasFocus());
     type(form.number("acidity")->edit(), "4,5");
@@ -200,7 +200,7 @@ TEST_CASE("a finished field of the target is one edit of today and moves the win
 TEST_CASE("the other bounds of the target are stored in their own units", "[ui][adjust]") {
     const AtAdjust s;
     s.workPage->openTarget(true);
-    TargetForm& form = s.workPage->target();
+    TargetForm& form = s.target();
     type(form.number("bitterness_ceiling")->edit(), "12");
     type(form.number("gravity_high")->edit(), "1.052");
     type(form.number("alcohol_high")->edit(), "7.5");
@@ -215,7 +215,7 @@ TEST_CASE("the other bounds of the target are stored in their own units", "[ui][
 TEST_CASE("a half-typed target survives what happens elsewhere; a slip is said at its field", "[ui][adjust][bad]") {
     const AtAdjust s;
     s.workPage->openTarget(true);
-    TargetForm& form = s.workPage->target();
+    TargetForm& form = s.target();
     const auto before = (*s.desk().target("Plover"))->fact;
     type(form.number("acidity")->edit(), "4", false);
     testing::recordAll(*s.session, R"({"kind": "reading", "vessel": "Plover", "on": "2026-06-01", "ph": 3.26})");
@@ -235,7 +235,7 @@ TEST_CASE("a half-typed target survives what happens elsewhere; a slip is said a
 TEST_CASE("the windows can be set like a draw that was liked", "[ui][adjust]") {
     const AtAdjust s;
     s.workPage->openTarget(true);
-    TargetForm& form = s.workPage->target();
+    TargetForm& form = s.target();
     const auto draws = *s.desk().pastDraws("Plover");
     REQUIRE(draws.size() >= 2);
     CHECK(part<ChoiceField>(form, "A draw you liked").currentText().contains(qs(draws.front().lot)));
@@ -250,7 +250,7 @@ TEST_CASE("the windows can be set like a draw that was liked", "[ui][adjust]") {
 TEST_CASE("a trait can be wanted and not wanted again", "[ui][adjust]") {
     const AtAdjust s;
     s.workPage->openTarget(true);
-    TargetForm& form = s.workPage->target();
+    TargetForm& form = s.target();
     part<ChoiceField>(form, "Trait").setWord("medicinal");
     form.severity().setCurrentIndex(1);
     part<QPushButton>(form, "Wanted").click();
@@ -274,21 +274,21 @@ TEST_CASE("a vessel without a target says that an ordinary one is used", "[ui][a
     workPage.showVessel("Heron");
     workPage.show();
     workPage.openTarget(true);
-    CHECK(workPage.target().words() == own("ui.adjust.target.default"));
-    CHECK(part<ChoiceField>(workPage.target(), "A draw you liked").count() == 1);
-    CHECK_FALSE(part<QPushButton>(workPage.target(), "Set windows like it").isEnabled());
-    type(workPage.target().number("body")->edit(), "4.5");
-    CHECK(workPage.target().words().isEmpty());
+    CHECK(part<TargetForm>(workPage).words() == own("ui.adjust.target.default"));
+    CHECK(part<ChoiceField>(part<TargetForm>(workPage), "A draw you liked").count() == 1);
+    CHECK_FALSE(part<QPushButton>(part<TargetForm>(workPage), "Set windows like it").isEnabled());
+    type(part<TargetForm>(workPage).number("body")->edit(), "4.5");
+    CHECK(part<TargetForm>(workPage).words().isEmpty());
     CHECK((*session.desk().target("Heron"))->fact.target.windows[Dimension::body].wanted == 4.5);
 }
 
 TEST_CASE("another vessel's target takes the place of a half-typed one", "[ui][adjust]") {
     const AtAdjust s;
     s.workPage->openTarget(true);
-    type(s.workPage->target().number("acidity")->edit(), "4.5", false);
+    type(s.target().number("acidity")->edit(), "4.5", false);
     s.workPage->showVessel("Knot");
     CHECK((*s.desk().target("Plover"))->fact.target.windows[Dimension::acidity].wanted == 4.5); // stored on leaving
-    CHECK(s.workPage->target().number("acidity")->stored() == 5.5);
+    CHECK(s.target().number("acidity")->stored() == 5.5);
 }
 
 TEST_CASE("draw day compares what is true with what was planned and says what to do", "[ui][adjust]") {
@@ -296,7 +296,7 @@ TEST_CASE("draw day compares what is true with what was planned and says what to
     s.settle();
     s.workPage->openDrawDay(true);
     const DrawDayView view = *s.desk().drawDay("Plover");
-    const QString all = s.workPage->drawDay().words().join('\n');
+    const QString all = s.drawDay().words().join('\n');
     CHECK(all.contains(s.session->amount(view.held)));
     CHECK(all.contains(s.session->amount(view.plannedDraw)));
     for (const Dimension d : allDimensions)
@@ -308,11 +308,11 @@ TEST_CASE("draw day compares what is true with what was planned and says what to
     QSignalSpy taste(s.workPage.get(), &AdjustPage::tasteAsked), draw(s.workPage.get(), &AdjustPage::drawAsked);
     s.workPage->focusWork();
     QTest::keyClick(s.workPage->focusWidget(), Qt::Key_Space);
-    s.workPage->drawDay().drawButton().click();
+    s.drawDay().drawButton().click();
     CHECK(taste.count() == 1);
     CHECK(draw.count() == 1);
     s.workPage->openDrawDay(false);
-    CHECK(s.workPage->board().isVisible());
+    CHECK(s.board().isVisible());
 }
 
 TEST_CASE("the page passes the audit in both palettes", "[ui][adjust]") {
@@ -332,7 +332,7 @@ TEST_CASE("the page passes the audit in both palettes", "[ui][adjust]") {
         s.workPage->openDrawDay(true);
         look();
         s.workPage->openDrawDay(false);
-        Q_EMIT s.proposals().explainAsked(1, 0, {OriginKind::now, Dimension::acidity});
+        Q_EMIT s.proposals().explainAsked(1, {OriginKind::now, Dimension::acidity});
         look();
         s.workPage->showVessel("Dunlin");
         s.settle();

@@ -12,6 +12,8 @@
 #include "ui/adjust/explanation_panel.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/linked_label.h"
+#include "ui/adjust/more_notes.h"
+#include "ui/adjust/move_table.h"
 #include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
 #include "ui/adjust/score_line.h"
@@ -63,16 +65,26 @@ struct AtAdjust {
     [[nodiscard]] ui::ExplanationPanel& explanation() const { return part<ui::ExplanationPanel>(*workPage); }
     [[nodiscard]] ui::AnswerPanel& answers() const { return part<ui::AnswerPanel>(*workPage); }
     [[nodiscard]] ui::StockList& stock() const { return part<ui::StockList>(*workPage); }
+    [[nodiscard]] ui::LeverBoard& board() const { return part<ui::LeverBoard>(*workPage); }
+    [[nodiscard]] ui::TargetForm& target() const { return part<ui::TargetForm>(*workPage); }
+    [[nodiscard]] ui::DrawDayPage& drawDay() const { return part<ui::DrawDayPage>(*workPage); }
+    [[nodiscard]] ui::MoreNotes& notes() const { return part<ui::MoreNotes>(*workPage); }
+    [[nodiscard]] QStringList moves() const { return part<ui::MoveTable>(*workPage).words(); }
+    /// The head of the decision.
+    [[nodiscard]] QString sentence() const { return wordsOf(*workPage, "decision"); }
+    /// The sentence of the plan in view, wherever it stands.
+    [[nodiscard]] QString plan() const {
+        const QString working = wordsOf(*workPage, "meanwhile");
+        return working.isEmpty() ? sentence() : working;
+    }
     [[nodiscard]] ui::TotalBar& total() const { return part<ui::TotalBar>(*workPage); }
     [[nodiscard]] ui::LeverLine& line(const char* lever) const {
-        ui::LeverLine* found = workPage->board().line(lever);
+        ui::LeverLine* found = board().line(lever);
         REQUIRE(found);
         return *found;
     }
     /// Of a lever at the next draw, or if kept up: "next bitterness", "kept bitterness".
-    [[nodiscard]] ui::EffectCell& effect(const QString& name) const {
-        return part<ui::EffectCell>(workPage->board(), name);
-    }
+    [[nodiscard]] ui::EffectCell& effect(const QString& name) const { return part<ui::EffectCell>(board(), name); }
     void slide(const char* lever, Qt::Key key, int times = 1) const {
         for (int i = 0; i < times; ++i)
             QTest::keyClick(line(lever).slider(), key);

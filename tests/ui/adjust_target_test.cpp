@@ -25,7 +25,7 @@ struct AtTarget : SampleWindow {
         go(PageId::adjust);
         adjust().openTarget(true);
     }
-    [[nodiscard]] TargetForm& form() const { return adjust().target(); }
+    [[nodiscard]] TargetForm& form() const { return part<TargetForm>(adjust()); }
     [[nodiscard]] QLineEdit* field(const char* path) const { return form().number(path)->edit(); }
     [[nodiscard]] Target target() const { return (*desk().target("Plover"))->fact.target; }
     [[nodiscard]] double wanted(Dimension d) const { return target().windows[d].wanted; }

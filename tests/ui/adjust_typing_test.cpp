@@ -30,7 +30,7 @@ struct AtBoard : SampleWindow {
         waitForAdvice();
     }
     [[nodiscard]] LeverLine& line(const char* lever) const {
-        LeverLine* found = adjust().board().line(lever);
+        LeverLine* found = part<LeverBoard>(adjust()).line(lever);
         REQUIRE(found);
         return *found;
     }
@@ -76,7 +76,7 @@ TEST_CASE("as now takes back what is half typed, out of bounds or empty, with it
         CHECK_FALSE(w.line(lever).number()->words().isEmpty());
     }
     w.asNow();
-    for (const LeverLine* line : w.adjust().board().all()) {
+    for (const LeverLine* line : part<LeverBoard>(w.adjust()).all()) {
         INFO(line->line().row.id);
         CHECK_FALSE(line->unusable());
         CHECK_FALSE(line->moved());
@@ -89,7 +89,7 @@ TEST_CASE("as now takes back what is half typed, out of bounds or empty, with it
         INFO(lever);
         CHECK(w.field(lever)->text() == w.shownNow(lever));
     }
-    CHECK(w.adjust().board().tried().empty());
+    CHECK(part<LeverBoard>(w.adjust()).tried().empty());
     CHECK(wordsOf(w.adjust(), "message").isEmpty());
 }
 
@@ -208,7 +208,7 @@ TEST_CASE("Ctrl+Enter on draw day shows first what it would adopt", "[ui][adjust
     const auto revision = w.desk().revision();
     w.adopt();
     CHECK(w.desk().revision() == revision);
-    CHECK(w.adjust().board().isVisible());
+    CHECK(part<LeverBoard>(w.adjust()).isVisible());
     CHECK(w.window->status().words().contains("Nothing adopted yet"));
     w.adopt();
     CHECK(w.desk().revision() == revision + 1);
@@ -289,7 +289,7 @@ TEST_CASE("a typed lever that can be used keeps its value beside one that cannot
     w.waitForAdvice();
     CHECK(std::get<double>(w.line("sacch_temperature").tried()) == 63.5);
     CHECK(w.field("bitterness")->text() == "zz");
-    CHECK(w.adjust().board().tried().size() == 1);
+    CHECK(part<LeverBoard>(w.adjust()).tried().size() == 1);
 }
 
 TEST_CASE("new units may make a number of what was refused", "[ui][adjust]") {

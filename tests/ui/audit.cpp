@@ -64,7 +64,7 @@ void auditNames(QWidget& window, AuditReport& report) {
 }
 
 /// Tab leads from each place to the next and comes round; nothing that takes Tab is left out.
-void auditTabExplanation(QWidget& window, AuditReport& report) {
+void auditTabOrder(QWidget& window, AuditReport& report) {
     QSet<QWidget*> wanted, met;
     for (QWidget* widget : visibleIn(window))
         if (takesTab(*widget))
@@ -257,7 +257,7 @@ AuditReport audit(QWidget& window) {
     auditKeys(window, report);
     auditMenus(window, report);
     auditSheets(window, report);
-    auditTabExplanation(window, report); // last: it moves the focus
+    auditTabOrder(window, report); // last: it moves the focus
     return report;
 }
 

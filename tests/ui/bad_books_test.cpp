@@ -338,11 +338,14 @@ TEST_CASE("200 tasters' scores are shown, judged and added to", "[ui][badbook][c
     CHECK(stored.sitting.scores.size() == fact.sitting.scores.size());
     w.go(PageId::adjust);
     w.waitForAdvice();
-    CHECK(w.adjust().verdictWords().size() >= 3);
+    CHECK(part<VerdictPanel>(w.adjust()).words().size() >= 3);
     const auto advice = w.desk().advise({"Plover", {}, {}, true}).value();
     for (const Dimension d : allDimensions)
         CHECK((advice.verdicts[d].kind == VerdictKind::faultFirst || // said once, in the full answer
-               w.adjust().verdictWords().join(' ').contains(w.window->session()->words(advice.verdicts[d].reason))));
+               part<VerdictPanel>(w.adjust())
+                   .words()
+                   .join(' ')
+                   .contains(w.window->session()->words(advice.verdicts[d].reason))));
     w.go(PageId::history);
     w.key(Qt::Key_End);
     CHECK_FALSE(w.cellar().history().cursorWords().isEmpty());
@@ -359,9 +362,9 @@ TEST_CASE("a vessel without a target is tasted, judged and looked back on", "[ui
     CHECK_FALSE(cellar.taste().verdictWords().isEmpty());
     w.key(Qt::Key_2, Qt::ControlModifier);
     REQUIRE(QTest::qWaitFor([&] { return !cellar.adjust().busy(); }, 60000));
-    CHECK(cellar.adjust().verdictWords().size() >= 3);
+    CHECK(part<VerdictPanel>(cellar.adjust()).words().size() >= 3);
     cellar.adjust().openTarget(true);
-    CHECK(cellar.adjust().target().words() == own("ui.adjust.target.default"));
+    CHECK(part<TargetForm>(cellar.adjust()).words() == own("ui.adjust.target.default"));
     w.key(Qt::Key_5, Qt::ControlModifier);
     w.key(Qt::Key_End);
     CHECK_FALSE(cellar.history().cursorWords().isEmpty());

@@ -150,7 +150,7 @@ TEST_CASE("an edit is for this refill, the usual recipe stays", "[ui][brew]") {
     const auto planned = s.session->desk().planned("Teal");
     CHECK(planned->from == PlannedRecipe::From::choice);
     CHECK_FALSE(planned->usual);
-    CHECK(s.origin().contains("A plan of your own"));
+    CHECK(s.origin().contains("Your own setting, adopted on"));
     CHECK(s.usualButton().isEnabled());
 }
 
@@ -159,7 +159,7 @@ TEST_CASE("the plan in hand becomes the usual recipe", "[ui][brew]") {
     s.type("/bitterness_ibu", "12", false);
     s.planPage().makeUsual();
     CHECK(s.session->desk().planned("Teal")->usual);
-    CHECK(s.origin().contains("It is the usual recipe."));
+    CHECK(s.origin().contains("The usual recipe, adopted on"));
     CHECK_FALSE(s.usualButton().isEnabled());
     CHECK(s.recipe("Teal").bitterness.ibu == 12);
 }

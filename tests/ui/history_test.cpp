@@ -359,6 +359,11 @@ TEST_CASE("how promises came out is said and listed", "[ui][history]") {
         const auto nearer = promise.nearer(Dimension::acidity);
         CHECK(model.index(row, 6).data().toString() == (!nearer ? "" : *nearer ? "nearer" : "farther"));
     }
+    QStringList titles; // each column says what it is of
+    for (int column = 0; column < model.columnCount(); ++column)
+        titles << model.headerData(column, Qt::Horizontal, Qt::AccessibleTextRole).toString();
+    CHECK(titles.removeDuplicates() == 0);
+    CHECK(titles.contains("Funk against no change"));
     PromiseOutcome promise;
     promise.forDay = day(2025, 5, 20);
     promise.told[Dimension::body] = {5.1, .624};
@@ -389,8 +394,8 @@ TEST_CASE("what the sittings taught stands over time with its band, and in words
             CHECK(band.high - band.value == Approx(1.2816 * taught[i]->offset[d]->sd).epsilon(1e-4));
         }
     }
-    for (const Message& line : history.learned)
-        CHECK(wordsOf(*s.workPage, "learned").contains(s.session->words(line)));
+    for (const auto& line : history.learned)
+        CHECK(wordsOf(*s.workPage, "learned").contains(s.session->words(line.words)));
 }
 
 TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {

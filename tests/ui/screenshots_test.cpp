@@ -187,7 +187,7 @@ void Walk::adjust() const {
     take("adjust-number");
     part<ExplanationPanel>(workPage).leave();
     for (int i = 0; i < 4; ++i)
-        QTest::keyClick(workPage.board().line("sacch_temperature")->slider(), Qt::Key_Left);
+        QTest::keyClick(part<LeverBoard>(workPage).line("sacch_temperature")->slider(), Qt::Key_Left);
     settle();
     take("adjust-tried");
     workPage.asNow();

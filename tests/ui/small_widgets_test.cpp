@@ -6,7 +6,11 @@
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/underlined_tabs.h"
 
+#include <QAbstractItemView>
+#include <QHelpEvent>
 #include <QLineEdit>
+#include <QStyleOptionComboBox>
+#include <QToolTip>
 #include <QVBoxLayout>
 
 using namespace staveline;
@@ -81,6 +85,32 @@ TEST_CASE("a choice is not changed by the wheel and keeps words it does not know
     CHECK(field.word() == "amphora");
     field.setWord("keg");
     CHECK(field.word() == "keg");
+}
+
+TEST_CASE("a choice without room for its words ends them in dots and tells the whole", "[ui][choice]") {
+    struct Look : ChoiceField {
+        [[nodiscard]] QString painted() const {
+            QStyleOptionComboBox option;
+            initStyleOption(&option);
+            return option.currentText;
+        }
+    } field;
+    const QString words = QStringLiteral("ale yeast, clean and highly attenuative");
+    field.add(words, "clean");
+    field.resize(field.sizeHint());
+    CAPTURE(field.width(), field.fontMetrics().horizontalAdvance(words));
+    CHECK(field.painted() == words);
+    field.resize(field.sizeHint().width() / 2, field.height());
+    CHECK(field.painted().endsWith(QChar(0x2026)));
+    CHECK(field.fontMetrics().horizontalAdvance(field.painted()) < field.width());
+    field.show();
+    QHelpEvent asked(QEvent::ToolTip, QPoint(), field.mapToGlobal(QPoint(2, 2)));
+    QApplication::sendEvent(&field, &asked);
+    CHECK(QToolTip::text() == words);
+    field.showPopup();
+    CHECK(field.view()->minimumWidth() >= field.fontMetrics().horizontalAdvance(words));
+    field.hidePopup();
+    QToolTip::hideText();
 }
 
 TEST_CASE("the pages are not changed by the wheel", "[ui][pages]") {

@@ -91,6 +91,43 @@ TEST_CASE("only a sitting on record can be marked", "[taste][learn]") {
     CHECK_FALSE(buttonIn(*readOnly.workPage, leave)->isEnabled());
 }
 
+TEST_CASE("a mark leaves alone what another program wrote of the sitting", "[taste][learn]") {
+    const AtPastSitting s;
+    SittingFact renoted = s.stored().front().fact;
+    renoted.sitting.note = "Firm, a little flat.";
+    {
+        const auto other = *desk::Desk::open(s.book, [&s] { return s.today; });
+        REQUIRE(other->amend("sitting", s.stored().front().id, renoted));
+    }
+    s.press(leave); // before this window looks at the book
+    CHECK(s.stored().front().fact.sitting.note == "Firm, a little flat.");
+    CHECK_FALSE(s.stored().front().fact.learn);
+}
+
+TEST_CASE("of two sittings on one day the one in hand is marked", "[taste][learn]") {
+    const AtPastSitting s;
+    recordAll(*s.session, R"({"kind": "sitting", "vessel": "Heron", "on": "2025-11-05", "scores": [
+        {"taster": "Teal", "attribute": "TA1", "cold": 2}]})");
+    REQUIRE(s.count() == 2);
+    for (const auto& filed : s.stored()) {
+        s.workPage->openSitting(filed.id);
+        s.press(leave);
+        for (const auto& each : s.stored())
+            CHECK(each.fact.learn == (each.id != filed.id));
+        s.session->undo();
+    }
+}
+
+TEST_CASE("why a sitting is set aside may take a few lines of words", "[taste][learn]") {
+    const AtPastSitting s;
+    s.press(leave);
+    s.reason().setFocus();
+    const std::string words(240, 'x');
+    s.type(words.c_str());
+    s.key(Qt::Key_Return);
+    CHECK(s.stored().front().fact.learnReason == words);
+}
+
 TEST_CASE("a mark made elsewhere is taken over, and a removed sitting takes its mark along", "[taste][learn]") {
     const AtPastSitting s;
     REQUIRE(s.session->record(SittingUseFact{"Heron", day(2025, 11, 5), 1, false, "the wrong cask"}));

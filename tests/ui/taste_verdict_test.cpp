@@ -138,7 +138,7 @@ TEST_CASE("a fault in the way is said first in Taste and in Adjust, and undo tak
     AdjustPage adjust(*s.session);
     adjust.showVessel("Heron");
     adjust.show();
-    CHECK(adjust.verdictWords().join(' ').contains("fault first"));
+    CHECK(part<VerdictPanel>(adjust).words().join(' ').contains("fault first"));
     CHECK(qs(s.session->desk().undoText()).contains("ropy"));
     s.session->undo();
     CHECK_FALSE(s.workPage->verdictWords().startsWith("Fault first"));
@@ -248,7 +248,7 @@ TEST_CASE("dimensions have the same names in Taste and Adjust", "[taste]") {
     AtTaste s;
     AdjustPage adjust(*s.session);
     adjust.showVessel("Heron");
-    const QStringList verdicts = adjust.verdictWords();
+    const QStringList verdicts = part<VerdictPanel>(adjust).words();
     QStringList shown;
     for (const QLabel* label : s.summary().findChildren<QLabel*>())
         shown << label->text();

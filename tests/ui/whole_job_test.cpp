@@ -5,6 +5,7 @@
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
+#include "ui/adjust/verdict_panel.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
 #include "ui/history/page.h"
@@ -81,8 +82,8 @@ void Job::taste() const {
 void Job::decide() const {
     ctrl(Qt::Key_2);
     waitForAdvice();
-    CHECK(cellar().adjust().verdictWords().size() >= 3);
-    LeverLine* line = cellar().adjust().board().line("bitterness");
+    CHECK(part<VerdictPanel>(cellar().adjust()).words().size() >= 3);
+    LeverLine* line = part<LeverBoard>(cellar().adjust()).line("bitterness");
     REQUIRE(line);
     w.tabTo(accessibleName(*line->lock()));
     w.key(Qt::Key_Space);

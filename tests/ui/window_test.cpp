@@ -290,7 +290,8 @@ TEST_CASE("damaged settings are as good as none", "[ui][session][bad]") {
     for (const std::string& garbage :
          {std::string(
               "[session]\nbook=@Invalid()\ngeometry=@ByteArray(\\0\\1zz)\nstation=bogus\nvessel=\x01\xff\n"
-              "[units]\nvolume=barrels\ngravity=7\n[General]\nrecent=@Variant(\\0\\0\\0\\x7f)\nappearance=pink\n"),
+              "[units]\nvolume=barrels\ngravity=7\n[General]\nrecent=@Variant(\\0\\0\\0\\x7f)\nappearance=pink\n"
+              "[advice]\nmost_moved=many\n"),
           std::string("\x00\xff\xfe{{{{[[[===", 14), std::string(100000, '['), std::string()}) {
         writeAll(ini, garbage);
         QSettings settings(qs(ini.string()), QSettings::IniFormat);
@@ -298,6 +299,7 @@ TEST_CASE("damaged settings are as good as none", "[ui][session][bad]") {
         CHECK(loaded.units == DisplayUnits{});
         CHECK(loaded.appearance == Appearance::system);
         CHECK(loaded.lastPage == PageId::drawRefill);
+        CHECK(loaded.mostMoved == 2);
         MainWindow window([&w] { return w.today; }, w.prompt, settings);
         window.start(std::nullopt);
         window.show();
@@ -325,6 +327,7 @@ TEST_CASE("settings keep every choice", "[ui][session]") {
     settings.appearance = Appearance::dark;
     settings.paper = PaperSize::letter;
     settings.lastPage = PageId::brew;
+    settings.mostMoved = 4;
     for (int i = 0; i < 12; ++i)
         settings.use(QString("book %1.cellar").arg(i % 10));
     save(settings, file);
@@ -333,6 +336,7 @@ TEST_CASE("settings keep every choice", "[ui][session]") {
     CHECK(loaded.appearance == Appearance::dark);
     CHECK(loaded.paper == PaperSize::letter);
     CHECK(loaded.lastPage == PageId::brew);
+    CHECK(loaded.mostMoved == 4);
     CHECK(loaded.recent.size() == 8);
     CHECK(loaded.recent.front() == "book 1.cellar");
     CHECK(loaded.lastBook == "book 1.cellar");

@@ -3,11 +3,14 @@
 
 #include "desk/brew.h"
 #include "desk/draw_day.h"
-#include "ui/adjust/verdict_words.h"
+#include "quantity/constants.h"
+#include "ui/present/choice_words.h"
+#include "ui/present/score_words.h"
 
 #include <QCoreApplication>
 
 #include <algorithm>
+#include <cmath>
 
 namespace staveline::ui {
 
@@ -19,12 +22,6 @@ QString tr(const char* source) {
     return QCoreApplication::translate("Adopted", source);
 }
 
-QString proposalName(const desk::PlannedRecipe& planned) {
-    if (planned.proposal == facts::ChoiceFact::own)
-        return tr("your own setting");
-    return planned.proposal == 0 ? tr("leave it alone") : tr("proposal %1").arg(planned.proposal);
-}
-
 QString promiseWords(const facts::Forecast& told) {
     QStringList scores;
     for (const Dimension d : allDimensions)
@@ -32,7 +29,16 @@ QString promiseWords(const facts::Forecast& told) {
     return tr("Promised for the draw of %1: %2.").arg(dayWords(told.nextDraw), scores.join(QStringLiteral(", ")));
 }
 
-constexpr double worthSaying = .3; // what is tasted [points]
+/// As far as a promise is told [points].
+constexpr double asTold = .05;
+
+Message sinceWords(const estimate::Evidence& known) {
+    const bool tasted = known.kind == estimate::Evidence::Kind::sitting;
+    return say(tasted     ? "ui.adjust.since.tasted"
+               : known.ta ? "ui.adjust.since.titrated"
+                          : "ui.adjust.since.ph")
+        .with("on", *known.on);
+}
 
 /// Sittings and titrations of this cycle that the estimate rests on, each once.
 std::vector<estimate::Evidence> latestEvidence(const desk::AdviceJob& job) {
@@ -50,15 +56,16 @@ std::vector<estimate::Evidence> latestEvidence(const desk::AdviceJob& job) {
 
 } // namespace
 
-QString adoptedWords(const desk::Desk& desk, const facts::VesselName& vessel) {
-    const auto planned = desk.planned(vessel);
+QString adoptedWords(const desk::Desk& desk, const desk::AdviceJob& job) {
+    const auto planned = desk.planned(job.vessel);
     if (!planned || planned->from != desk::PlannedRecipe::From::choice)
         return {};
-    QString words = tr("Adopted: %1").arg(proposalName(*planned));
+    const bool usual = planned->proposal == facts::ChoiceFact::own && job.input.usual == job.inUse;
+    QString words = tr("Adopted: %1").arg(usual ? usualName() : choiceName(planned->proposal));
     if (planned->since)
         words += tr(", since %1").arg(dayWords(*planned->since));
     words += QLatin1Char('.');
-    if (const auto choice = desk.lastChoice(vessel); choice && choice->forecast)
+    if (const auto choice = desk.lastChoice(job.vessel); choice && choice->forecast)
         words += QLatin1Char(' ') + promiseWords(*choice->forecast);
     return words;
 }
@@ -67,20 +74,20 @@ QString sinceAdopted(const Session& session, const desk::AdviceJob& job, const a
     const auto choice = session.desk().lastChoice(job.vessel);
     if (!choice || !choice->forecast)
         return {};
-    QStringList words;
-    bool fresh = false;
-    for (const estimate::Evidence& known : latestEvidence(job)) {
-        if (!known.on || *known.on <= choice->on)
-            continue;
-        const bool tasted = known.kind == estimate::Evidence::Kind::sitting;
-        words << text(say(tasted ? "ui.adjust.since.tasted" : "ui.adjust.since.measured").with("on", *known.on));
-        fresh = true;
-    }
     PerDimension<std::optional<double>> now;
-    for (const Dimension d : allDimensions)
+    bool apart = false;
+    for (const Dimension d : allDimensions) {
         now[d] = adopted.next[d].value;
-    Scores least{{worthSaying, worthSaying, worthSaying}};
-    const auto moved = desk::movedPromises(*choice->forecast, now, least);
+        apart = apart || std::abs(adopted.next[d].value - choice->forecast->mean[d]) > asTold;
+    }
+    QStringList words;
+    // The book keeps no order within a day: what is of the same day came after if the promise is no longer met.
+    for (const estimate::Evidence& known : latestEvidence(job))
+        if (*known.on > choice->on || (*known.on == choice->on && apart))
+            words << text(sinceWords(known));
+    const bool fresh = !words.isEmpty();
+    constexpr double least = constants::advice::untasted;
+    const auto moved = desk::movedPromises(*choice->forecast, now, Scores{{least, least, least}});
     for (const Message& message : moved)
         words << session.words(message);
     if (fresh && moved.empty())

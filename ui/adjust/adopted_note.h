@@ -9,7 +9,7 @@
 namespace staveline::ui {
 
 /// Empty while nothing is adopted in this cycle.
-[[nodiscard]] QString adoptedWords(const desk::Desk& desk, const facts::VesselName& vessel);
+[[nodiscard]] QString adoptedWords(const desk::Desk& desk, const desk::AdviceJob& job);
 /// What was tasted or measured since, and what it changed in the promise; `adopted`: what the plan comes to with
 /// today's numbers. Empty: nothing.
 [[nodiscard]] QString sinceAdopted(const Session& session, const desk::AdviceJob& job, const advice::Trial& adopted);

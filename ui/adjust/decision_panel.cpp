@@ -122,12 +122,12 @@ void DecisionPanel::setAdopted(const QString& words, const QString& since) {
 
 void DecisionPanel::setAdvice(const Answer& answer) {
     setAnswers(answer.advice->verdicts, *answer.job);
-    const auto& notes = answer.advice->notes;
     const Message taster = oneMoreTaster(*answer.advice, answer.job->input);
     taster_ = answer.advice->tasting.dimension ? std::optional(taster) : std::nullopt;
-    const auto titrate =
-        std::find_if(notes.begin(), notes.end(), [](const Message& note) { return note.key == "advice.note.titrate"; });
-    const Message below = !taster_ ? taster : titrate != notes.end() ? *titrate : Message{};
+    const auto& notes = answer.advice->notes;
+    const Message titrate = say("advice.note.titrate");
+    const bool titrated = std::find(notes.begin(), notes.end(), titrate) != notes.end();
+    const Message below = !taster_ ? taster : titrated ? titrate : Message{};
     showWords(*tasting_, below.key.empty() ? QString() : session_.words(below));
     showHead();
 }
@@ -137,6 +137,17 @@ void DecisionPanel::clearAdvice() {
     plan_ = {};
     showWords(*tasting_, {});
     showHead();
+}
+
+void DecisionPanel::clear() {
+    answers_->setAnswers({}, session_.units());
+    never_ = withoutPlan_ = false;
+    taste_->setVisible(false);
+    for (QLabel* said : {taught_[Dimension::acidity], taught_[Dimension::funk], taught_[Dimension::body]})
+        showWords(*said, {});
+    doubts_->clear();
+    setAdopted({}, {});
+    clearAdvice();
 }
 
 void DecisionPanel::setWaiting(const QString& words) {
@@ -151,13 +162,12 @@ void DecisionPanel::setPlan(const PlanInView& plan) {
 
 /// One more taster goes before the plan, which then stands as the working one.
 void DecisionPanel::showHead() {
-    const bool plan = !withoutPlan_ && !plan_.sentence.key.empty();
+    const bool known = !plan_.sentence.key.empty();
+    const bool plan = known && !withoutPlan_;
     const QString words = plan ? session_.words(plan_.sentence) : QString();
     if (plan && taster_) {
         showWords(*head_, session_.words(*taster_));
-        showWords(
-            *working_,
-            text(say("ui.adjust.decision.meanwhile").with("plan", toStd(words.left(1).toLower() + words.mid(1)))));
+        showWords(*working_, plan_.meanwhile.key.empty() ? words : session_.words(plan_.meanwhile));
     } else {
         showWords(*head_, withoutPlan_ || plan ? words : waiting_);
         showWords(*working_, {});
@@ -166,15 +176,8 @@ void DecisionPanel::showHead() {
     if (why)
         why_->say(plan_.why, session_.units());
     why_->setVisible(why);
-    warn(*missing_, plan ? joined(plan_.missing, session_.units()) : QString());
-    moves_->setMoves(plan ? plan_.moves : std::vector<PlannedMove>{}, session_.units());
-}
-
-QString DecisionPanel::sentence() const {
-    return head_->text();
-}
-QString DecisionPanel::plan() const {
-    return working_->isHidden() ? head_->text() : working_->text();
+    warn(*missing_, known ? joined(plan_.missing, session_.units()) : QString());
+    moves_->setMoves(known ? plan_.moves : std::vector<PlannedMove>{}, session_.units());
 }
 
 } // namespace staveline::ui

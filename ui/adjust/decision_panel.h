@@ -26,13 +26,11 @@ public:
     void setAdopted(const QString& words, const QString& since);
     void setAdvice(const Answer& answer);
     void clearAdvice();
+    void clear();                          ///< of a vessel that goes
     void setWaiting(const QString& words); ///< what stands where no plan is yet
     void setPlan(const PlanInView& plan);
     [[nodiscard]] bool neverTasted() const { return never_; } ///< there is nothing to choose from then
-    [[nodiscard]] MoveTable& moves() const { return *moves_; }
     [[nodiscard]] QPushButton& tasteButton() const { return *taste_; }
-    [[nodiscard]] QString sentence() const; ///< the head
-    [[nodiscard]] QString plan() const;     ///< the sentence of the plan in view, wherever it stands
 
 Q_SIGNALS:
     void explainAsked(int move, const Origin& origin);
@@ -44,7 +42,9 @@ private:
 
     Session& session_;
     bool never_ = false;
-    bool withoutPlan_ = false; ///< something else is done first: a fault treated, a sample tasted
+    /// Something else is done first: a fault treated, a sample tasted. What is brewed all the same still says what
+    /// moves and what is not at hand.
+    bool withoutPlan_ = false;
     QString waiting_;
     std::optional<Message> taster_; ///< worth asking: goes before the plan
     PlanInView plan_;

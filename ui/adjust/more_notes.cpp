@@ -70,8 +70,7 @@ void MoreNotes::setAnswer(const Answer& answer) {
     if (!answer.advice)
         return;
     auto* column = static_cast<QVBoxLayout*>(layout());
-    auto notes = answer.advice->notes;
-    std::erase_if(notes, isSaidByDecision);
+    const auto notes = notesBeside(answer);
     notes_ = makeList(notes, {});
     column->insertWidget(0, notes_);
     notes_->setVisible(!notes.empty());

@@ -25,7 +25,6 @@ MoveTable::Row& MoveTable::row(std::size_t at) {
         const int line = static_cast<int>(rows_.size());
         Row made{new QLabel(this), new LinkedLabel(this), new QLabel(this)};
         setType(*made.change, Type::strong);
-        made.does->setForegroundRole(QPalette::PlaceholderText);
         int column = 0;
         for (QLabel* part : std::initializer_list<QLabel*>{made.lever, made.change, made.does}) {
             part->setWordWrap(true);
@@ -48,6 +47,7 @@ void MoveTable::setMoves(const std::vector<PlannedMove>& moves, const DisplayUni
         line.change->say(moves[i].change, units);
         line.change->setAccessibleName(moves[i].lever + QStringLiteral(": ") + line.change->words());
         line.does->setText(moves[i].does);
+        line.does->setForegroundRole(moves[i].tasted ? QPalette::WindowText : QPalette::PlaceholderText);
     }
     for (std::size_t i = 0; i < rows_.size(); ++i)
         for (QLabel* part : std::initializer_list<QLabel*>{rows_[i].lever, rows_[i].change, rows_[i].does})

@@ -2,6 +2,7 @@
 #include "ui/adjust/page.h"
 
 #include "advice/advise.h"
+#include "advice/lever.h"
 #include "desk/advice.h"
 #include "desk/filed.h"
 #include "desk/history.h"
@@ -21,6 +22,7 @@
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/adjust/verdict_words.h"
+#include "ui/present/choice_words.h"
 #include "ui/present/funk_words.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
@@ -38,17 +40,22 @@ using advice::Proposal;
 
 namespace {
 
+/// Against the last refill: the usual recipe may take back what is forced.
 TriedValues valuesOf(const Proposal& proposal) {
     TriedValues values;
-    for (const advice::Move& move : proposal.moves)
-        values.push_back({move.lever, move.to});
+    for (const advice::Move& move : proposal.moves) {
+        std::erase_if(values, [&](const advice::TriedValue& other) { return other.lever == move.lever; });
+        const auto first = std::find_if(proposal.moves.begin(), proposal.moves.end(),
+                                        [&](const advice::Move& other) { return other.lever == move.lever; });
+        if (!advice::sameValue(first->from, move.to))
+            values.push_back({move.lever, move.to});
+    }
     return values;
 }
 
 bool sameValues(const TriedValues& a, const TriedValues& b) {
     const auto close = [](const advice::TriedValue& x, const advice::TriedValue& y) {
-        const auto *from = std::get_if<double>(&x.to), *to = std::get_if<double>(&y.to);
-        return x.lever == y.lever && (from && to ? std::abs(*from - *to) < 1e-6 : x.to == y.to);
+        return x.lever == y.lever && advice::sameValue(x.to, y.to);
     };
     return a.size() == b.size() && std::is_permutation(a.begin(), a.end(), b.begin(), close);
 }
@@ -65,6 +72,12 @@ QString tastedSides(const desk::Desk& desk, const desk::AdviceJob& job) {
     const QString words =
         last == sittings->end() ? QString() : sidesWords(funkSides(last->fact.sitting, tasting::builtInSheet()));
     return words.isEmpty() ? words : AdjustPage::tr("%1, tasted %2").arg(words, dayWords(*job.estimates.tastedOn));
+}
+
+PlanRank rankOf(int number) {
+    if (number == ProposalList::usual)
+        return PlanRank::usual;
+    return number == 0 ? PlanRank::alone : number == 1 ? PlanRank::best : PlanRank::proposal;
 }
 
 } // namespace
@@ -87,17 +100,18 @@ void AdjustPage::focusWork() {
 void AdjustPage::leaveVessel() {
     target_->finishTyping();
     board_->leave();
-    advice_->cancel();
-    trials_->setJob(nullptr);
     job_.reset();
     answer_ = {};
+    advice_->cancel();
+    trials_->setJob(nullptr);
     trial_.reset();
     touched_ = false;
     alternativesOpen_ = false;
     left_->verticalScrollBar()->setValue(0);
     closeExplanation();
     proposals_->clear();
-    decision_->clearAdvice();
+    proposals_->choose(0);
+    decision_->clear();
     notes_->clear();
     total_->clear();
 }
@@ -108,6 +122,9 @@ void AdjustPage::refresh() {
     showEmpty(!opened);
     if (!opened)
         return;
+    // What is written from here on is about this vessel, also where nothing can be advised on it.
+    target_->setVessel(vessel());
+    permissions_->setVessel(vessel());
     if (!job_ || job_->vessel != vessel() || job_->revision != session().desk().revision() ||
         readOn_ != session().desk().today())
         readDesk();
@@ -123,8 +140,14 @@ void AdjustPage::readDesk() {
     closeExplanation();
     job_.reset(); // nothing of before can be adopted
     readOn_ = session().desk().today();
-    auto job = session().desk().adviceJob({vessel(), {}, {}, true, false});
+    auto job = session().desk().adviceJob({vessel(), {}, {}, true, false, permissions_->mostMoved()});
+    verdicts_->setVisible(job.has_value());
+    middle_->setVisible(job.has_value());
+    total_->setVisible(job && !drawDayButton_->isChecked());
     if (!job) {
+        advice_->cancel();
+        trials_->setJob(nullptr);
+        dropStale();
         say(job.error());
         return;
     }
@@ -149,11 +172,9 @@ void AdjustPage::readDesk() {
 void AdjustPage::showJob() {
     verdicts_->setVerdicts(job_->estimates.verdicts, session().units());
     decision_->setKnown(*job_);
-    target_->setVessel(vessel());
     target_->refresh();
     stock_->refresh();
     board_->setJob(job_, !session().desk().readOnly());
-    permissions_->setVessel(vessel());
     showAdopted();
     if (drawDayButton_->isChecked())
         drawDay_->setVessel(vessel());
@@ -169,6 +190,7 @@ void AdjustPage::showAnswer(const Answer& answer) {
     if (!fresh(answer))
         return;
     if (answer.fault) {
+        dropStale();
         say(*answer.fault);
         return;
     }
@@ -200,15 +222,51 @@ void AdjustPage::showFirst() {
         return;
     }
     board_->setTried(*job_->open);
-    proposals_->choose(matching(board_->tried()));
+    const Proposal* usual = proposals_->proposal(ProposalList::usual);
+    proposals_->choose(usual && usual->setting == job_->inUse ? ProposalList::usual : matching(board_->tried()));
     tryValues();
 }
 
+/// Of several plans with the same levers the chosen one: what no lever moves may tell them apart. A locked lever is the
+/// same on the board whatever the plan.
 int AdjustPage::matching(const TriedValues& tried) const {
-    for (const int number : proposals_->numbers())
-        if (const Proposal* proposal = proposals_->proposal(number); proposal && sameValues(valuesOf(*proposal), tried))
-            return number;
-    return ProposalList::own;
+    const auto unlocked = [&](TriedValues values) {
+        std::erase_if(values, [&](const advice::TriedValue& value) {
+            const LeverLine* line = board_->line(value.lever);
+            return line && line->line().lockedAt;
+        });
+        return values;
+    };
+    const auto fits = [&](int number) {
+        const Proposal* proposal = proposals_->proposal(number);
+        return proposal && sameValues(unlocked(valuesOf(*proposal)), unlocked(tried));
+    };
+    if (fits(proposals_->chosen()))
+        return proposals_->chosen();
+    const auto numbers = proposals_->numbers();
+    const auto found = std::find_if(numbers.begin(), numbers.end(), fits);
+    return found == numbers.end() ? ProposalList::own : *found;
+}
+
+std::optional<advice::Setting> AdjustPage::usualInView() const {
+    if (matching(board_->tried()) != ProposalList::usual)
+        return {};
+    return proposals_->proposal(ProposalList::usual)->setting;
+}
+
+/// Without a fresh answer: what an older one promised and advised goes, what is tried stays to be adopted.
+void AdjustPage::dropStale() {
+    if (answer_.advice && fresh(answer_))
+        return;
+    const bool hadFocus = proposals_->isAncestorOf(focusWidget());
+    answer_ = {};
+    proposals_->clear();
+    decision_->clearAdvice();
+    notes_->clear();
+    if (job_)
+        tryValues();
+    if (hadFocus)
+        focusWork();
 }
 
 void AdjustPage::pick(int number) {
@@ -225,6 +283,7 @@ void AdjustPage::asNow() {
         return;
     touched_ = true;
     board_->setTried({});
+    proposals_->choose(ProposalList::own, true); // not the usual recipe, where no lever tells it from leaving alone
     tryValues();
 }
 
@@ -233,14 +292,16 @@ void AdjustPage::tryValues() {
     const TriedValues tried = board_->tried();
     const int number = matching(tried);
     proposals_->postpone();
-    if (!proposals_->empty() && number != proposals_->chosen())
+    const bool something = !proposals_->empty() || touched_ || !tried.empty();
+    if (something && number != proposals_->chosen())
         proposals_->choose(number, true);
     trial_.reset();
     board_->clearFaults();
     message_->clear();
-    if (const auto trial = trials_->atOnce(tried)) {
+    const auto whole = usualInView();
+    if (const auto trial = trials_->atOnce(tried, whole)) {
         showTrial(*trial);
-        trials_->deepen(tried);
+        trials_->deepen(tried, whole);
     } else if (!board_->showFault(trial.error())) {
         say(trial.error());
     }
@@ -257,24 +318,24 @@ void AdjustPage::showTrial(const advice::Trial& trial) {
 
 /// The sentence and the moves of what the board shows.
 void AdjustPage::showPlan() {
-    if (!job_ || !answer_.advice || !fresh(answer_))
+    if (!job_)
         return;
     const int number = matching(board_->tried());
-    if (const Proposal* proposal = proposals_->proposal(number)) {
-        const PlanRank rank = number > 0 ? PlanRank::proposal : number == 0 ? PlanRank::alone : PlanRank::usual;
-        decision_->setPlan(planInView(answer_, *proposal, rank, session().units()));
-    } else if (trial_) {
+    const Proposal* proposal = answer_.advice && fresh(answer_) ? proposals_->proposal(number) : nullptr;
+    if (proposal) {
+        decision_->setPlan(planInView(answer_, *proposal, rankOf(number), session().units()));
+    } else if (trial_ && proposals_->chosen() == ProposalList::own) {
         decision_->setPlan(planInView(*job_, *trial_, board_->movesOf(*trial_), session().units()));
     }
 }
 
 /// What is decided, and what has become known since; the alternatives fold.
 void AdjustPage::showAdopted() {
-    const QString words = adoptedWords(session().desk(), vessel());
+    const QString words = adoptedWords(session().desk(), *job_);
     adoptedHere_ = !words.isEmpty();
     QString since;
     if (adoptedHere_ && job_->open)
-        if (const auto trial = trials_->atOnce(*job_->open))
+        if (const auto trial = trials_->atOnce(*job_->open, job_->inUse))
             since = sinceAdopted(session(), *job_, *trial);
     decision_->setAdopted(words, since);
     foldAlternatives();
@@ -285,8 +346,11 @@ void AdjustPage::foldAlternatives() {
     alternativesButton_->setVisible(choice && adoptedHere_);
     alternativesButton_->setChecked(alternativesOpen_);
     alternativesButton_->setText(alternativesOpen_ ? tr("Fold the alternatives") : tr("Show the alternatives"));
+    const QWidget* focused = focusWidget();
     proposals_->setVisible(choice);
     proposals_->setFolded(adoptedHere_ && !alternativesOpen_);
+    if (focused && proposals_->isAncestorOf(focused) && !focused->isVisible())
+        focusWork();
 }
 
 void AdjustPage::openAlternatives(bool open) {
@@ -310,21 +374,18 @@ void AdjustPage::showDeep(const DeepTrial& deep) {
 }
 
 QString AdjustPage::nameOfTried() const {
-    if (board_->tried().empty())
-        return tr("As now");
     const int number = matching(board_->tried());
-    if (number > 0)
-        return tr("Proposal %1").arg(number);
     if (number == ProposalList::usual)
-        return tr("The usual recipe");
-    return number == 0 ? tr("Left alone") : tr("What is tried");
+        return sentenceCase(usualName());
+    return board_->tried().empty() ? tr("As now") : sentenceCase(choiceName(number));
 }
 
 void AdjustPage::showTimelines() {
     const TriedValues tried = board_->tried();
     const bool fromAnswer = answer_.advice && fresh(answer_);
     const Proposal* alone = fromAnswer ? &answer_.advice->leaveAlone : nullptr;
-    const bool differs = trial_ && !sameValues(tried, alone ? valuesOf(*alone) : board_->forced());
+    const bool moves = !sameValues(tried, alone ? valuesOf(*alone) : board_->forced());
+    const bool differs = trial_ && (moves || usualInView());
     for (const Dimension d : allDimensions) {
         timelines_[d].alone = alone ? std::optional(forecastBandsOf(*alone, answer_.settled)[d]) : std::nullopt;
         timelines_[d].tried = differs ? std::optional(forecastBandsOf(*trial_)[d]) : std::nullopt;
@@ -372,6 +433,7 @@ void AdjustPage::adopt() {
         return;
     }
     const QString name = nameOfTried();
+    const bool byButton = total_->adoptButton().hasFocus(); // which is greyed when all is done
     touched_ = false;
     alternativesOpen_ = false;
     left_->verticalScrollBar()->setValue(0);
@@ -379,18 +441,17 @@ void AdjustPage::adopt() {
         Q_EMIT session().said(tr("Adopted: %1").arg(name));
     else
         say(done.error());
+    if (byButton && !total_->adoptButton().isEnabled())
+        focusWork();
 }
 
 Result<desk::Chosen> AdjustPage::adoptChosen() {
     const int chosen = proposals_->chosen();
     if (chosen == ProposalList::own)
-        return session().adopt(*job_, *trial_);
-    if (chosen != ProposalList::usual)
-        return session().choose(*job_, *answer_.advice, chosen);
-    // The recipe as it is written, also where no set of levers makes it.
-    const auto trial =
-        advice::TryBoard(job_->input).trial(proposals_->proposal(chosen)->setting, advice::TrialDepth::settled);
-    return trial ? session().adopt(*job_, *trial) : Result<desk::Chosen>(fail(trial.error()));
+        return session().adopt(*job_, trial_->setting);
+    if (chosen == ProposalList::usual) // as it is written, also where no set of levers makes it
+        return session().adopt(*job_, proposals_->proposal(chosen)->setting);
+    return session().choose(*job_, *answer_.advice, chosen);
 }
 
 void AdjustPage::openTarget(bool open) {
@@ -433,6 +494,23 @@ void AdjustPage::closeExplanation() {
         focusWork();
 }
 
+int AdjustPage::mostMoved() const {
+    return permissions_->mostMoved();
+}
+
+void AdjustPage::setMostMoved(int levers) {
+    permissions_->setMostMoved(levers);
+}
+
+/// Of the same book, with other bounds.
+void AdjustPage::askAnew() {
+    if (!job_)
+        return;
+    readDesk();
+    if (job_)
+        showJob();
+}
+
 void AdjustPage::cancel() {
     advice_->cancel();
 }
@@ -446,6 +524,8 @@ void AdjustPage::showWorking() {
 }
 
 void AdjustPage::endWork(bool cancelled) {
+    if (cancelled)
+        dropStale();
     showWorking();
     if (cancelled) {
         working_->setText(own("ui.adjust.cancelled"));
@@ -458,7 +538,4 @@ void AdjustPage::say(const Fault& fault) {
     message_->say(MessageLabel::Weight::fault, session().words(fault));
 }
 
-QStringList AdjustPage::verdictWords() const {
-    return verdicts_->words();
-}
 } // namespace staveline::ui

@@ -42,15 +42,9 @@ public:
     void openTarget(bool open);
     void openDrawDay(bool open);
     void cancel();
-
-    [[nodiscard]] LeverBoard& board() const { return *board_; }
-    [[nodiscard]] TargetForm& target() const { return *target_; }
-    [[nodiscard]] DrawDayPage& drawDay() const { return *drawDay_; }
-    [[nodiscard]] DecisionPanel& decision() const { return *decision_; }
-    [[nodiscard]] MoreNotes& notes() const { return *notes_; }
-    [[nodiscard]] QPushButton& alternativesButton() const { return *alternativesButton_; }
-    void openAlternatives(bool open); ///< where one is adopted
-    [[nodiscard]] QStringList verdictWords() const;
+    /// Changes in one plan, 1..4; the advice is asked anew.
+    [[nodiscard]] int mostMoved() const;
+    void setMostMoved(int levers);
     [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
 
 Q_SIGNALS:
@@ -71,6 +65,7 @@ private:
     void connectParts();
     void showEmpty(bool empty);
     void readDesk();
+    void askAnew();
     void showJob();
     void showFirst();
     void showAnswer(const Answer& answer);
@@ -84,6 +79,7 @@ private:
     void showPlan();
     void showAdopted();
     void foldAlternatives();
+    void openAlternatives(bool open); ///< where one is adopted
     void showAdoptable();
     void refuseAdopt();
     void explainNumber(int proposal, int move, const Origin& origin);
@@ -91,6 +87,8 @@ private:
     void say(const Fault& fault);
     [[nodiscard]] bool fresh(const Answer& answer) const;
     [[nodiscard]] int matching(const TriedValues& tried) const; ///< proposal with these moves, or none's own
+    [[nodiscard]] std::optional<advice::Setting> usualInView() const;
+    void dropStale();
     [[nodiscard]] QString nameOfTried() const;
     [[nodiscard]] Result<desk::Chosen> adoptChosen();
 

@@ -181,12 +181,14 @@ void AdjustPage::connectParts() {
     connect(board_, &LeverBoard::failed, this, &AdjustPage::say);
     connect(stock_, &StockList::failed, this, &AdjustPage::say);
     connect(permissions_, &Permissions::failed, this, &AdjustPage::say);
+    connect(permissions_, &Permissions::mostMovedChanged, this, &AdjustPage::askAnew);
     connect(decision_, &DecisionPanel::tasteAsked, this, &AdjustPage::tasteAsked);
     connect(decision_, &DecisionPanel::explainAsked, this,
             [this](int move, const Origin& origin) { explainNumber(proposals_->chosen(), move, origin); });
     connect(alternativesButton_, &QPushButton::clicked, this, &AdjustPage::openAlternatives);
     connect(proposals_, &ProposalList::picked, this, &AdjustPage::pick);
-    connect(proposals_, &ProposalList::explainAsked, this, &AdjustPage::explainNumber);
+    connect(proposals_, &ProposalList::explainAsked, this,
+            [this](int number, const Origin& origin) { explainNumber(number, 0, origin); });
     const auto explainChosen = [this](const Origin& origin) { explainNumber(proposals_->chosen(), 0, origin); };
     connect(verdicts_, &VerdictPanel::asked, this, explainChosen);
     connect(notes_, &MoreNotes::explainAsked, this, explainChosen);

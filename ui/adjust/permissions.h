@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What the owner of the vessel lets the advice move beside the recipe: the draw and the interval. Facts of the vessel.
+// What the adviser may move: the draw and the interval, facts of the vessel, and how many changes one plan may hold,
+// kept with the window.
 #pragma once
 
 #include "ui/present/session.h"
@@ -10,15 +11,18 @@ class QCheckBox;
 
 namespace staveline::ui {
 
+class ChoiceField;
+
 class Permissions : public QWidget {
     Q_OBJECT
 public:
     explicit Permissions(Session& session, QWidget* parent = nullptr);
     void setVessel(const facts::VesselName& vessel);
-    [[nodiscard]] QCheckBox& draw() const { return *draw_; }
-    [[nodiscard]] QCheckBox& interval() const { return *interval_; }
+    [[nodiscard]] int mostMoved() const; ///< levers in one plan, 1..4
+    void setMostMoved(int levers);
 
 Q_SIGNALS:
+    void mostMovedChanged();
     void failed(const staveline::Fault& fault);
 
 private:
@@ -28,6 +32,7 @@ private:
     facts::VesselName vessel_;
     QCheckBox* draw_;
     QCheckBox* interval_;
+    ChoiceField* most_;
 };
 
 } // namespace staveline::ui

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/plan_in_view.h"
 
+#include "advice/notes.h"
 #include "advice/reasons.h"
 #include "ui/present/score_words.h"
 
@@ -18,15 +19,8 @@ QString tr(const char* source) {
     return QCoreApplication::translate("PlanInView", source);
 }
 
-std::string lowerFirst(const Message& title, const DisplayUnits& units) {
-    std::string words = render(title, units);
-    if (!words.empty() && words.front() >= 'A' && words.front() <= 'Z')
-        words.front() = static_cast<char>(words.front() - 'A' + 'a');
-    return words;
-}
-
 Message called(const char* key, const Message& title, const DisplayUnits& units) {
-    return say(key).with("plan", lowerFirst(title, units));
+    return say(key).with("plan", toStd(inSentence(text(title, units))));
 }
 
 /// Without links: of what no explanation is kept.
@@ -51,6 +45,10 @@ QString nameInView(const advice::Move& move, const desk::AdviceJob& job) {
     return locked ? tr("%1 (locked)").arg(name) : tr("%1 (what it was is not at hand)").arg(name);
 }
 
+bool counts(Dimension d, const Scores& next, const std::optional<Scores>& settled) {
+    return advice::willBeTasted(next[d]) || (settled && advice::willBeTasted((*settled)[d]));
+}
+
 PlannedMove moveInView(const advice::Move& move, bool settled, bool linked, const desk::AdviceJob& job,
                        const DisplayUnits& units) {
     const auto value = [&](const advice::LeverValue& at) {
@@ -59,24 +57,35 @@ PlannedMove moveInView(const advice::Move& move, bool settled, bool linked, cons
     Message change = say("ui.adjust.move")
                          .with("from", value(move.from))
                          .with("to", value(move.to), linked ? Origin(OriginKind::moveTo) : Origin());
-    return {nameInView(move, job), std::move(change),
-            move.next ? effectWords(*move.next, settled ? move.settled : std::nullopt)
-                      : tr("its part is not known by itself")};
+    if (!move.next)
+        return {nameInView(move, job), std::move(change), tr("its part is not known by itself"), false};
+    const auto kept = settled ? move.settled : std::nullopt;
+    const bool tasted = std::any_of(allDimensions.begin(), allDimensions.end(),
+                                    [&](Dimension d) { return counts(d, *move.next, kept); });
+    return {nameInView(move, job), std::move(change), effectWords(*move.next, kept), tasted};
 }
 
-std::vector<Message> missingOf(const std::vector<Message>& said) {
-    std::vector<Message> missing;
-    std::copy_if(said.begin(), said.end(), std::back_inserter(missing), [](const Message& message) {
-        return message.key == "advice.limit.notAtHand" || message.key == "advice.note.replaced";
-    });
-    return missing;
+std::vector<Message> notAtHandIn(const advice::Setting& setting, const desk::AdviceJob& job) {
+    return advice::notAtHand(setting, {*job.pantry, job.input.unavailable});
+}
+
+/// What stands in for what is not at hand.
+std::vector<Message> replacedIn(const desk::AdviceJob& job) {
+    const auto baseline = advice::prepare(job.input);
+    return baseline ? baseline->notes : std::vector<Message>{};
+}
+
+std::vector<Message> without(std::vector<Message> all, const std::vector<Message>& said) {
+    std::erase_if(all, [&](const Message& each) { return std::find(said.begin(), said.end(), each) != said.end(); });
+    return all;
 }
 
 /// Why a plan that is not the best stands in view: it does not pretend to be.
 Message whyAlone(const advice::Advice& advice, const DisplayUnits& units) {
     if (advice.proposals.empty())
         return advice.leaveAlone.why;
-    return called("ui.adjust.why.behind", advice.proposals.front().title, units);
+    const char* key = advice.leaveAlone.moves.empty() ? "ui.adjust.why.behind" : "ui.adjust.why.behind.forced";
+    return called(key, advice.proposals.front().title, units);
 }
 
 } // namespace
@@ -84,13 +93,14 @@ Message whyAlone(const advice::Advice& advice, const DisplayUnits& units) {
 QString effectWords(const Scores& next, const std::optional<Scores>& settled) {
     QStringList parts;
     for (const Dimension d : allDimensions) {
-        const bool counts = advice::willBeTasted(next[d]) || (settled && advice::willBeTasted((*settled)[d]));
-        if (!counts)
+        if (!counts(d, next, settled))
             continue;
         const QString now = tr("%1 %2 next").arg(nameOf(d).toLower(), changeWords(next[d]));
         parts << (settled ? tr("%1, %2 over the years").arg(now, changeWords((*settled)[d])) : now);
     }
-    return parts.isEmpty() ? tr("too little to taste by itself") : parts.join(QStringLiteral("; "));
+    if (parts.isEmpty()) // nothing is said of years that are not worked out yet
+        return settled ? tr("too little to taste by itself") : tr("too little to taste next");
+    return parts.join(QStringLiteral("; "));
 }
 
 PlanInView planInView(const Answer& answer, const Proposal& proposal, PlanRank rank, const DisplayUnits& units) {
@@ -99,21 +109,26 @@ PlanInView planInView(const Answer& answer, const Proposal& proposal, PlanRank r
     switch (rank) {
     case PlanRank::alone:
         plan.sentence = say("ui.adjust.decision.alone");
+        if (answer.advice->proposals.empty())
+            plan.meanwhile = say("ui.adjust.decision.meanwhile.alone");
         plan.why = whyAlone(*answer.advice, units);
         break;
     case PlanRank::usual:
         plan.sentence = called("ui.adjust.decision.plan", proposal.title, units);
         plan.why = plainly(proposal.why, units);
         break;
+    case PlanRank::best:
+        plan.meanwhile = called("ui.adjust.decision.meanwhile.plan", proposal.title, units);
+        [[fallthrough]];
     case PlanRank::proposal:
         plan.sentence = called("ui.adjust.decision.plan", proposal.title, units);
         plan.why = proposal.why;
     }
     for (const advice::Move& move : proposal.moves)
         plan.moves.push_back(moveInView(move, answer.settled, linked, *answer.job, units));
-    plan.missing = missingOf(proposal.limits);
-    for (const Message& replaced : missingOf(answer.advice->notes))
-        plan.missing.push_back(replaced);
+    plan.missing = notAtHandIn(proposal.setting, *answer.job);
+    for (Message& replaced : replacedIn(*answer.job))
+        plan.missing.push_back(std::move(replaced));
     return plan;
 }
 
@@ -125,7 +140,7 @@ PlanInView planInView(const desk::AdviceJob& job, const advice::Trial& trial, co
     plan.why = say("ui.adjust.why.tried");
     for (const advice::Move& move : moves)
         plan.moves.push_back(moveInView(move, trial.depth == advice::TrialDepth::settled, false, job, units));
-    plan.missing = missingOf(trial.findings);
+    plan.missing = notAtHandIn(trial.setting, job);
     return plan;
 }
 
@@ -137,11 +152,15 @@ Message oneMoreTaster(const advice::Advice& advice, const advice::AdviceInput& i
     return canHelp && !advice.faultFirst ? say("ui.adjust.no_taster") : Message{};
 }
 
-bool isSaidByDecision(const Message& note) {
-    return note.key.ends_with(".oneMore") || note.key.starts_with("advice.note.meanwhile.") ||
-           note.key == "advice.note.titrate" || note.key == "advice.note.tasteFirst" ||
-           note.key == "advice.note.replaced" || note.key.starts_with("advice.note.fault") ||
-           note.key == "advice.note.nothingBetter";
+std::vector<Message> notesBeside(const Answer& answer) {
+    const advice::AdviceInput& input = answer.job->input;
+    auto said = advice::decisionNotes(input, advice::prepare(input).value_or(advice::Baseline{}), *answer.advice);
+    said.push_back(say("advice.note.nothingBetter")); // leaving it alone says why
+    return without(answer.advice->notes, said);
+}
+
+std::vector<Message> limitsBeside(const Answer& answer, const Proposal& proposal) {
+    return without(proposal.limits, notAtHandIn(proposal.setting, *answer.job));
 }
 
 } // namespace staveline::ui

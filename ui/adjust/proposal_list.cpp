@@ -2,8 +2,10 @@
 #include "ui/adjust/proposal_list.h"
 
 #include "ui/adjust/linked_label.h"
+#include "ui/adjust/plan_in_view.h"
 #include "ui/adjust/score_line.h"
 #include "ui/adjust/verdict_words.h"
+#include "ui/present/choice_words.h"
 #include "ui/widgets/message_label.h"
 
 #include <QButtonGroup>
@@ -137,7 +139,7 @@ int ProposalList::idOf(int number) {
 }
 
 void ProposalList::makeOwn() {
-    own_ = new QRadioButton(tr("Your own setting"), list_);
+    own_ = new QRadioButton(sentenceCase(choiceName(own)), list_);
     own_->setObjectName(QStringLiteral("proposal own"));
     group_->addButton(own_, idOf(own));
 }
@@ -179,12 +181,6 @@ void ProposalList::setFolded(bool folded) {
         list_->setVisible(!folded);
 }
 
-void ProposalList::setDetailShown(bool shown) {
-    detailShown_ = shown;
-    if (detail_)
-        detail_->setVisible(shown);
-}
-
 void ProposalList::focusChosen() {
     if (QRadioButton* at = chosen_ == own ? own_ : radio(chosen_))
         at->setFocus(Qt::OtherFocusReason);
@@ -214,47 +210,34 @@ void ProposalList::showDetail() {
     auto* column = new QVBoxLayout(detail_);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(lines(*this, .25));
-    addMoves(*column, *shown);
     addMessages(*column, tr("Why"), shown->reasons);
-    addMessages(*column, tr("Its limits"), shown->limits);
+    addMessages(*column, tr("Its limits"), limitsBeside(answer_, *shown));
     for (const Message& caution : shown->cautions) {
         auto* label = new MessageLabel(detail_);
         label->say(MessageLabel::Weight::warning, session_.words(caution));
         column->addWidget(label);
     }
     column_->insertWidget(1, detail_);
-    detail_->setVisible(detailShown_);
+    detail_->show();
 }
 
-void ProposalList::addMoves(QVBoxLayout& column, const Proposal& proposal) {
-    if (proposal.moves.empty())
-        return;
-    auto* head = new QLabel(tr("What changes"), detail_);
-    setType(*head, Type::strong);
-    column.addWidget(head);
-    for (std::size_t i = 0; i < proposal.moves.size(); ++i)
-        addMessage(column, proposal.moves[i].wording, static_cast<int>(i));
-}
-
-void ProposalList::addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages,
-                               int move) {
+void ProposalList::addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages) {
     if (messages.empty())
         return;
     auto* head = new QLabel(title, detail_);
     setType(*head, Type::strong);
     column.addWidget(head);
     for (const Message& message : messages)
-        addMessage(column, message, move);
+        addMessage(column, message);
 }
 
-void ProposalList::addMessage(QVBoxLayout& column, const Message& message, int move) {
+void ProposalList::addMessage(QVBoxLayout& column, const Message& message) {
     auto* label = new LinkedLabel(detail_);
     if (chosen_ == usual) // no explanations are kept of it
         label->say(say("desk.plain").with("text", staveline::render(message, session_.units())), session_.units());
     else
         label->say(message, session_.units());
-    connect(label, &LinkedLabel::asked, this,
-            [this, move](const Origin& origin) { Q_EMIT explainAsked(chosen_, move, origin); });
+    connect(label, &LinkedLabel::asked, this, [this](const Origin& origin) { Q_EMIT explainAsked(chosen_, origin); });
     column.addWidget(label);
 }
 

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The proposals, "leave it alone" and the usual recipe, one of them chosen, with its moves, reasons, limits and
-// cautions below. The alternatives fold once one is adopted.
+// The proposals, "leave it alone" and the usual recipe, one of them chosen, with its reasons, limits and cautions
+// below; what moves and what is not at hand stands with the decision. The alternatives fold once one is adopted.
 #pragma once
 
 #include "advice/advise.h"
+#include "facts/facts.h"
 #include "ui/adjust/advice_runner.h"
 #include "ui/present/session.h"
 
@@ -23,8 +24,8 @@ class ScoreLine;
 class ProposalList : public QWidget {
     Q_OBJECT
 public:
-    static constexpr int own = -1;   ///< what is tried is nobody's proposal
-    static constexpr int usual = -2; ///< the usual recipe, where it differs from leaving alone
+    static constexpr int own = facts::ChoiceFact::own; ///< what is tried is nobody's proposal
+    static constexpr int usual = -2;                   ///< the usual recipe, where it differs from leaving alone
 
     explicit ProposalList(Session& session, QWidget* parent = nullptr);
     /// The chosen one stays chosen when it is still there.
@@ -40,15 +41,14 @@ public:
     [[nodiscard]] std::vector<int> numbers() const;                   ///< as they stand, best first
     [[nodiscard]] bool empty() const { return !answer_.advice; }
     void focusChosen();
-    void setFolded(bool folded);     ///< the alternatives; what is said of the chosen one stays
-    void setDetailShown(bool shown); ///< of the chosen one
+    void setFolded(bool folded); ///< the alternatives; what is said of the chosen one stays
 
     [[nodiscard]] QRadioButton* radio(int number) const;
     [[nodiscard]] ScoreLine* scores(int number) const;
 
 Q_SIGNALS:
     void picked(int number);
-    void explainAsked(int proposal, int move, const Origin& origin);
+    void explainAsked(int proposal, const Origin& origin);
 
 private:
     struct Card {
@@ -62,15 +62,14 @@ private:
     [[nodiscard]] static int idOf(int number); ///< in the group of buttons, where negative ones are taken
     void makeOwn();
     void showDetail();
-    void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages, int move = 0);
-    void addMoves(QVBoxLayout& column, const advice::Proposal& proposal);
-    void addMessage(QVBoxLayout& column, const Message& message, int move);
+    void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages);
+    void addMessage(QVBoxLayout& column, const Message& message);
     bool eventFilter(QObject* watched, QEvent* event) override;
 
     Session& session_;
     Answer answer_;
     int chosen_ = 0;
-    bool folded_ = false, detailShown_ = true;
+    bool folded_ = false;
     QVBoxLayout* column_;
     QTimer* later_; ///< rebuilds the detail
     QWidget* list_ = nullptr;

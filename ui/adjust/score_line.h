@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What one plan comes to at the next draw, in a line; what it comes to if kept up for whoever asks.
+// What one plan comes to at the next draw, in a line; what it comes to if kept up, in its tool tip.
 #pragma once
 
 #include "ui/adjust/target_timeline_data.h"

@@ -26,7 +26,7 @@ struct TargetTimelineData {
     TimelinePoint today;
     Day thisDraw{}, nextDraw{};
     std::optional<ForecastBands> alone, tried; ///< tried: the selected proposal or the try board
-    QString triedName;                         ///< "Proposal 1", "What is tried"
+    QString triedName;                         ///< "Proposal 1", "Your own setting"
 };
 
 /// At most `most` sittings of the history that scored this dimension.

@@ -28,6 +28,18 @@ std::vector<Message> said(const advice::Trial& trial) {
     return all;
 }
 
+/// Of the whole setting, its parts those of the levers.
+Result<advice::Trial> trialOf(advice::TryBoard& board, const TriedValues& tried, const TrialRunner::Whole& whole,
+                              TrialDepth depth, const std::stop_token& stop = {}) {
+    auto trial = board.trial(tried, depth, stop);
+    if (!trial || !whole || trial->setting == *whole)
+        return trial;
+    auto all = board.trial(*whole, depth, stop);
+    if (all)
+        all->parts = std::move(trial->parts);
+    return all;
+}
+
 } // namespace
 
 /// Used by the worker alone.
@@ -44,8 +56,9 @@ struct TrialRunner::WorkerBoard {
             }
         deep.together = beyond(said(deep.trial), known);
     }
-    Result<DeepTrial> deep(const TriedValues& tried, TrialDepth depth, const std::stop_token& stop) {
-        auto trial = board.trial(tried, depth, stop);
+    Result<DeepTrial> deep(const TriedValues& tried, const Whole& whole, TrialDepth depth,
+                           const std::stop_token& stop) {
+        auto trial = trialOf(board, tried, whole, depth, stop);
         if (!trial)
             return fail(trial.error());
         DeepTrial made{tried, *std::move(trial), {}, {}};
@@ -69,20 +82,20 @@ void TrialRunner::setJob(const JobPtr& job) {
     workerBoard_ = job ? std::make_shared<WorkerBoard>(job) : nullptr;
 }
 
-Result<advice::Trial> TrialRunner::atOnce(const TriedValues& tried) {
+Result<advice::Trial> TrialRunner::atOnce(const TriedValues& tried, const Whole& whole) {
     if (!board_)
         return fail({FaultKind::notPossible, {}, say("advice.fault.cancelled"), say("advice.fault.cancelled.remedy")});
-    return board_->trial(tried, TrialDepth::central);
+    return trialOf(*board_, tried, whole, TrialDepth::central);
 }
 
-void TrialRunner::deepen(const TriedValues& tried) {
+void TrialRunner::deepen(const TriedValues& tried, const Whole& whole) {
     if (!workerBoard_)
         return;
     const int question = ++question_;
     busy_ = true;
-    worker_.post([this, workerBoard = workerBoard_, tried, question](const std::stop_token& stop) {
+    worker_.post([this, workerBoard = workerBoard_, tried, whole, question](const std::stop_token& stop) {
         for (const TrialDepth depth : {TrialDepth::next, TrialDepth::settled}) {
-            const auto result = workerBoard->deep(tried, depth, stop);
+            const auto result = workerBoard->deep(tried, whole, depth, stop);
             if (stop.stop_requested())
                 return;
             const bool last = depth == TrialDepth::settled || !result;

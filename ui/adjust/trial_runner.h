@@ -22,13 +22,16 @@ struct DeepTrial {
 class TrialRunner : public QObject {
     Q_OBJECT
 public:
+    using Whole = std::optional<advice::Setting>;
+
     explicit TrialRunner(QObject* parent = nullptr);
     ~TrialRunner() override;
     void setJob(const JobPtr& job); ///< null: nothing can be tried
-    /// Values only, fast enough for a slider in motion.
-    [[nodiscard]] Result<advice::Trial> atOnce(const TriedValues& tried);
+    /// Values only, fast enough for a slider in motion. `whole`: what the values belong to, where it may differ from
+    /// them in what no lever moves.
+    [[nodiscard]] Result<advice::Trial> atOnce(const TriedValues& tried, const Whole& whole = {});
     /// The same in full, in two steps; the newest request wins.
-    void deepen(const TriedValues& tried);
+    void deepen(const TriedValues& tried, const Whole& whole = {});
     [[nodiscard]] bool busy() const { return busy_; }
 
 Q_SIGNALS:

@@ -7,6 +7,8 @@
 #include "ui/brew/kit_editor.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/step_section.h"
+#include "ui/present/choice_words.h"
+#include "ui/present/score_words.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 
@@ -23,6 +25,11 @@ using desk::PlannedRecipe;
 
 namespace {
 
+/// Adopted as it is written down, not a setting of the brewer's own.
+bool isUsual(const PlannedRecipe& planned) {
+    return planned.usual && planned.proposal == facts::ChoiceFact::own;
+}
+
 Message originOf(const PlannedRecipe& planned) {
     const Day since = planned.since.value_or(Day{});
     switch (planned.from) {
@@ -35,18 +42,15 @@ Message originOf(const PlannedRecipe& planned) {
     case PlannedRecipe::From::habit:
         return say("ui.brew.from_habit");
     }
-    const std::string on = toStd(dayWords(since));
-    if (planned.proposal == facts::ChoiceFact::own)
-        return say("ui.brew.from_own").with("on", on);
-    if (planned.proposal == 0)
-        return say("ui.brew.from_leave").with("on", on);
-    return say("ui.brew.from_proposal").with("number", static_cast<std::int64_t>(planned.proposal)).with("on", on);
+    return say("ui.brew.from_choice")
+        .with("choice", toStd(sentenceCase(isUsual(planned) ? usualName() : choiceName(planned.proposal))))
+        .with("on", toStd(dayWords(since)));
 }
 
 } // namespace
 
 QString originWords(const PlannedRecipe& planned) {
-    const bool also = planned.usual && planned.from == PlannedRecipe::From::choice;
+    const bool also = planned.usual && planned.from == PlannedRecipe::From::choice && !isUsual(planned);
     return text(originOf(planned)) + (also ? QLatin1Char(' ') + own("ui.brew.also_usual") : QString());
 }
 

@@ -10,7 +10,7 @@
 
 namespace staveline::ui {
 
-/// `ledger` words the entries; lines of another vessel or none are as good as any.
+/// `ledger`: the vessel's own lines, each an event beside the sittings, promises and targets of `history`.
 [[nodiscard]] ChartData historyCharts(const facts::VesselName& vessel, const desk::HistoryView& history,
                                       const std::vector<desk::LedgerLine>& ledger, const DisplayUnits& units,
                                       Day today);

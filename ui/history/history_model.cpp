@@ -3,6 +3,7 @@
 
 #include "desk/history.h"
 #include "ui/history/history_charts.h"
+#include "ui/present/choice_words.h"
 #include "ui/present/text.h"
 
 #include <algorithm>
@@ -27,12 +28,6 @@ Dimension dimensionOf(int column) {
 
 QString verdictOn(const std::optional<bool>& good, const QString& yes, const QString& no) {
     return !good ? QString() : *good ? yes : no;
-}
-
-QString chosenWords(int proposal) {
-    if (proposal == facts::ChoiceFact::own)
-        return PromiseModel::tr("own setting");
-    return proposal == 0 ? PromiseModel::tr("leave it alone") : PromiseModel::tr("proposal %1").arg(proposal);
 }
 
 } // namespace
@@ -114,7 +109,7 @@ QString PromiseModel::cell(const desk::PromiseOutcome& promise, int column) cons
     case 1:
         return dayWords(promise.forDay);
     case 2:
-        return chosenWords(promise.proposal);
+        return choiceName(promise.proposal);
     default:
         break;
     }
@@ -144,6 +139,10 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
         return {};
     if (role == Qt::TextAlignmentRole)
         return alignment(false);
+    if (role == Qt::AccessibleTextRole)
+        return headerData(section, orientation, Qt::DisplayRole)
+            .toString()
+            .replace(QLatin1Char('\n'), QLatin1Char(' '));
     if (role != Qt::DisplayRole)
         return {};
     switch (section) {
@@ -165,7 +164,7 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
     case 2:
         return tr("%1\nband").arg(dimension);
     default:
-        return tr("than no\nchange");
+        return tr("%1\nagainst no change").arg(dimension);
     }
 }
 

@@ -45,11 +45,6 @@ QString endingOf(HistoryPage::Format format) {
     return QStringLiteral(".csv");
 }
 
-/// A run of sittings that all came out on one side of what was expected.
-bool isRun(const Message& line) {
-    return line.key.starts_with("desk.expected.") && (line.key.ends_with(".above") || line.key.ends_with(".below"));
-}
-
 QLabel* wrapping(QWidget* parent) {
     auto* label = new QLabel(parent);
     label->setWordWrap(true);
@@ -251,10 +246,10 @@ void HistoryPage::showRecord() {
     QStringList words, learned;
     for (const Message& line : history_.record)
         words << session().words(line);
-    for (const Message& line : history_.learned) {
-        learned << session().words(line);
-        if (isRun(line)) // a drift is seen at once, not one key away
-            words << session().words(line);
+    for (const auto& line : history_.learned) {
+        learned << session().words(line.words);
+        if (line.run) // a drift is seen at once, not one key away
+            words << learned.back();
     }
     learned_->setText(learned.join(QLatin1Char('\n')));
     learned_->setVisible(!learned.isEmpty());

@@ -85,8 +85,8 @@ Result<Recorded> Session::revise(const facts::VesselName& vessel, const advice::
 Result<desk::Chosen> Session::choose(const desk::AdviceJob& job, const advice::Advice& advice, int number) {
     return write([&](Desk& desk) { return desk.choose(job, advice, number); });
 }
-Result<desk::Chosen> Session::adopt(const desk::AdviceJob& job, const advice::Trial& trial) {
-    return write([&](Desk& desk) { return desk.adopt(job, trial); });
+Result<desk::Chosen> Session::adopt(const desk::AdviceJob& job, const advice::Setting& setting) {
+    return write([&](Desk& desk) { return desk.adopt(job, setting); });
 }
 
 void Session::undo() {

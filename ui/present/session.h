@@ -40,7 +40,7 @@ public:
     Result<desk::Recorded> revise(const facts::VesselName& vessel, const advice::Setting& setting,
                                   const desk::EditNote& note);
     Result<desk::Chosen> choose(const desk::AdviceJob& job, const advice::Advice& advice, int number);
-    Result<desk::Chosen> adopt(const desk::AdviceJob& job, const advice::Trial& trial);
+    Result<desk::Chosen> adopt(const desk::AdviceJob& job, const advice::Setting& setting);
     /// `changed` waits until it ends: whoever writes has taken in what came of it then.
     [[nodiscard]] desk::Desk::Batch batch() { return desk_->batch(); }
     void undo();

@@ -131,9 +131,21 @@ SittingDraft::SittingDraft(const desk::Filed<SittingFact>& stored)
 }
 
 bool SittingDraft::changed() const {
+    return changedInTasting() || changedInUse();
+}
+
+bool SittingDraft::changedInUseAlone() const {
+    return changedInUse() && !changedInTasting();
+}
+
+bool SittingDraft::changedInUse() const {
+    return stored_.learn != now_.learn || stored_.learnReason != now_.learnReason;
+}
+
+bool SittingDraft::changedInTasting() const {
     const Sitting &a = stored_.sitting, &b = now_.sitting;
-    return a.on != b.on || a.note != b.note || a.drawIt != b.drawIt || stored_.learn != now_.learn ||
-           stored_.learnReason != now_.learnReason || (a.scores != b.scores && mapOf(a.scores) != mapOf(b.scores)) ||
+    return a.on != b.on || a.note != b.note || a.drawIt != b.drawIt ||
+           (a.scores != b.scores && mapOf(a.scores) != mapOf(b.scores)) ||
            (a.faults != b.faults && mapOf(a.faults) != mapOf(b.faults));
 }
 

@@ -25,6 +25,7 @@ public:
     [[nodiscard]] std::optional<std::int64_t> id() const { return id_; }
     /// Something in hand differs from what the book holds.
     [[nodiscard]] bool changed() const;
+    [[nodiscard]] bool changedInUseAlone() const; ///< nothing but whether it is learned from
     /// A score or a fault is there; the book takes nothing less.
     [[nodiscard]] bool storable() const;
     /// Words or a decision that wait for the first score.
@@ -70,6 +71,8 @@ public:
     void replaces(std::int64_t removed) { gone_ = removed; }
 
 private:
+    [[nodiscard]] bool changedInUse() const;
+    [[nodiscard]] bool changedInTasting() const;
     void gatherTasters(const std::vector<tasting::Score>& before);
 
     std::optional<std::int64_t> id_, gone_;

@@ -18,7 +18,6 @@ LearnChoice::LearnChoice(QWidget* parent)
     act_->setFlat(true);
     reason_->setAccessibleName(tr("Why not"));
     reason_->setPlaceholderText(tr("why not, if you like"));
-    reason_->setMaxLength(200);
     auto* row = new QHBoxLayout;
     row->setSpacing(lines(*this, .5));
     row->addWidget(act_);

@@ -41,6 +41,17 @@ bool isUnstored(const SittingDraft& draft) {
     return draft.changed() && (draft.id() || draft.storable() || draft.waits());
 }
 
+/// As it is recorded from anywhere: a sitting is told by its day and its place among those of that day.
+facts::SittingUseFact useOf(const SittingDraft& draft, const desk::Desk& desk) {
+    const SittingFact& now = draft.now();
+    facts::SittingUseFact use{now.vessel, now.sitting.on, 1, now.learn, now.learnReason};
+    const auto sittings = desk.sittings(now.vessel).value_or(std::vector<Filed<SittingFact>>()); // latest first
+    auto at = std::find_if(sittings.begin(), sittings.end(), [&](const auto& each) { return each.id == draft.id(); });
+    while (at != sittings.end() && ++at != sittings.end())
+        use.which += at->fact.sitting.on == use.sitting;
+    return use;
+}
+
 std::string wordOf(std::optional<bool> drawIt) {
     return !drawIt ? "open" : *drawIt ? "yes" : "no";
 }
@@ -202,6 +213,8 @@ void TastePage::store(const Message& text, const std::string& what) {
 }
 
 Result<Recorded> TastePage::write(const SittingDraft& draft, const desk::EditNote& note) {
+    if (draft.id() && draft.storable() && draft.changedInUseAlone())
+        return session().record(useOf(draft, session().desk()), note);
     if (draft.storable())
         return draft.id() ? session().amend(sittingTable, *draft.id(), draft.now(), note)
                           : session().record(draft.now(), note);

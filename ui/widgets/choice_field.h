@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A choice among words. The wheel changes nothing while scrolling past.
+// A choice among words. The wheel changes nothing while scrolling past; words longer than their room end in dots, and
+// the tool tip has all of them.
 #pragma once
 
 #include <QComboBox>
+
+class QStyleOptionComboBox;
 
 namespace staveline::ui {
 
@@ -15,9 +18,15 @@ public:
     [[nodiscard]] std::string word() const;
     /// A word that is not offered yet is added, so that nothing recorded is lost.
     void setWord(const std::string& word);
+    void showPopup() override; ///< as wide as its longest words
 
 protected:
+    bool event(QEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
+    void initStyleOption(QStyleOptionComboBox* option) const override;
+
+private:
+    [[nodiscard]] QString shown(const QStyleOptionComboBox& option) const; ///< what there is room for
 };
 
 } // namespace staveline::ui

@@ -326,6 +326,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     settings_.use(pathText(std::filesystem::absolute(session_->desk().path())));
     cellar_ = new CellarView(*session_, prompt_, stack_);
     cellar_->setPaper(settings_.paper);
+    cellar_->adjust().setMostMoved(settings_.mostMoved);
     placePanes(*cellar_);
     cellar_->drawRefill().table().addActions({actions_->amend, actions_->remove});
     stack_->addWidget(cellar_);
@@ -364,6 +365,7 @@ void MainWindow::closeBook() {
     if (!session_)
         return;
     keepPanes();
+    settings_.mostMoved = cellar_->adjust().mostMoved();
     delete cellar_;
     cellar_ = nullptr;
     status_->follow(nullptr);
@@ -537,6 +539,7 @@ void MainWindow::remember() {
         settings_.lastPage = cellar_->workPage();
         settings_.brewPart = cellar_->brew().part();
         settings_.historyFace = cellar_->history().face();
+        settings_.mostMoved = cellar_->adjust().mostMoved();
     } else {
         settings_.lastBook.clear();
     }

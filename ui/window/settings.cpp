@@ -40,6 +40,7 @@ constexpr Words<BrewPage::Part, 3> brewParts{"session/brew", {"plan", "sheet", "
 constexpr Words<HistoryPage::Face, 3> historyFaces{"session/history", {"charts", "table", "promises"}};
 
 const QLatin1String splitGroup("split/");
+const QLatin1String mostMovedKey("advice/most_moved"); // its control knows the bounds
 
 /// Sizes as they were written; none when one of them is no size.
 QList<int> sizesIn(const QStringList& stored) {
@@ -110,6 +111,10 @@ WindowSettings load(const QSettings& from) {
     made.lastPage = workPages.read(from);
     made.brewPart = brewParts.read(from);
     made.historyFace = historyFaces.read(from);
+    bool isNumber = false;
+    const int levers = from.value(mostMovedKey).toInt(&isNumber);
+    if (isNumber)
+        made.mostMoved = levers;
     made.splits = readSplits(from);
     made.geometry = from.value(QLatin1String("session/geometry")).toByteArray();
     return made;
@@ -129,6 +134,7 @@ void save(const WindowSettings& settings, QSettings& to) {
     workPages.write(settings.lastPage, to);
     brewParts.write(settings.brewPart, to);
     historyFaces.write(settings.historyFace, to);
+    to.setValue(mostMovedKey, settings.mostMoved);
     writeSplits(settings.splits, to);
     to.setValue(QLatin1String("session/geometry"), settings.geometry);
 }

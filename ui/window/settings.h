@@ -2,6 +2,7 @@
 // What the window remembers between starts. A damaged or foreign value is as good as none.
 #pragma once
 
+#include "quantity/constants.h"
 #include "quantity/text.h"
 #include "ui/brew/page.h"
 #include "ui/history/page.h"
@@ -30,6 +31,7 @@ struct WindowSettings {
     PageId lastPage = PageId::drawRefill;
     BrewPage::Part brewPart = BrewPage::Part::plan;
     HistoryPage::Face historyFace = HistoryPage::Face::charts;
+    int mostMoved = static_cast<int>(constants::advice::mostMoved); ///< changes in one plan
     QByteArray geometry;
     QMap<QString, QList<int>> splits; ///< sizes of the parts of each splitter, by its name
 
