@@ -5,6 +5,7 @@
 #include "desk/history.h"
 #include "desk/json.h"
 #include "desk/ledger.h"
+#include "quantity/csv.h"
 
 #include <cmath>
 #include <fmt/core.h>
@@ -356,7 +357,7 @@ std::string quoted(const std::string& words) {
     if (words.empty())
         return {};
     std::string text = "\"";
-    for (char c : words)
+    for (char c : withoutFormula(words))
         text += c == '"' ? std::string("\"\"") : std::string(1, c);
     return text + "\"";
 }
