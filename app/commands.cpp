@@ -16,6 +16,7 @@
 #include "forward/predict.h"
 #include "sheet/document.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <fmt/core.h>
@@ -62,6 +63,9 @@ Result<desk::AdviceRequest> requestOf(const Options& options) {
         auto lock = parseLock(text);
         if (!lock)
             return fail(lock.error());
+        const auto sameLever = [&](const auto& other) { return other.lever == lock->lever; };
+        if (std::any_of(request.locks.begin(), request.locks.end(), sameLever))
+            return badInput("/lock", say("app.lock_twice").with("lever", lock->lever), say("app.lock_twice.remedy"));
         request.locks.push_back(std::move(*lock));
     }
     return request;
@@ -193,6 +197,8 @@ int adviseOn(Desk& desk, const desk::AdviceRequest& request, const Options& opti
 }
 
 int sheetOf(const Desk& desk, const Options& options) {
+    if (options.json && options.out == "-")
+        return complain({FaultKind::input, "/out", say("app.two_answers"), say("app.two_answers.remedy")}, options);
     auto document = desk.brewSheet(options.vessel, unitsOf(options));
     if (!document)
         return complain(document.error(), options);
