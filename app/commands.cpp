@@ -2,6 +2,7 @@
 #include "app/commands.h"
 
 #include "advice/advise.h"
+#include "advice/on_scale.h"
 #include "app/lock_option.h"
 #include "app/on_book.h"
 #include "app/paper_file.h"
@@ -71,7 +72,8 @@ Result<desk::AdviceRequest> requestOf(const Options& options) {
     return request;
 }
 
-std::string bandText(const advice::Band& band) {
+std::string bandText(const advice::Band& predicted) {
+    const advice::Band band = staveline::advice::onScale(predicted);
     return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
 }
 

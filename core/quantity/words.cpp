@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "quantity/words.h"
 
-#include <cstdlib>
 #include <fmt/core.h>
-#include <memory>
 #include <optional>
 #include <utf8proc.h>
 #include <vector>
@@ -90,13 +88,15 @@ Result<void> checkName(std::string_view text, std::string_view path) {
 std::string nameKey(std::string_view name) {
     constexpr auto alike = static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE | UTF8PROC_COMPAT |
                                                           UTF8PROC_CASEFOLD | UTF8PROC_IGNORE);
-    utf8proc_uint8_t* mapped = nullptr;
-    const auto size = utf8proc_map(reinterpret_cast<const utf8proc_uint8_t*>(name.data()),
-                                   static_cast<utf8proc_ssize_t>(name.size()), &mapped, alike);
-    const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> owner(mapped, &std::free);
+    const auto* bytes = reinterpret_cast<const utf8proc_uint8_t*>(name.data());
+    const auto given = static_cast<utf8proc_ssize_t>(name.size());
+    const auto size = utf8proc_decompose(bytes, given, nullptr, 0, alike);
     if (size < 0)
         return std::string(name);
-    std::string key(reinterpret_cast<const char*>(mapped), static_cast<std::size_t>(size));
+    Characters characters(static_cast<std::size_t>(size) + 1); // one more for the end that reencoding sets
+    utf8proc_decompose(bytes, given, characters.data(), size, alike);
+    const auto length = utf8proc_reencode(characters.data(), size, alike);
+    std::string key(reinterpret_cast<const char*>(characters.data()), static_cast<std::size_t>(length));
     std::erase(key, ' '); // every other space is mapped to it
     return key;
 }
