@@ -2,6 +2,7 @@
 #include "app/commands.h"
 
 #include "advice/advise.h"
+#include "advice/on_scale.h"
 #include "app/lock_option.h"
 #include "app/on_book.h"
 #include "app/paper_file.h"
@@ -16,6 +17,7 @@
 #include "forward/predict.h"
 #include "sheet/document.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <fmt/core.h>
@@ -62,12 +64,16 @@ Result<desk::AdviceRequest> requestOf(const Options& options) {
         auto lock = parseLock(text);
         if (!lock)
             return fail(lock.error());
+        const auto sameLever = [&](const auto& other) { return other.lever == lock->lever; };
+        if (std::any_of(request.locks.begin(), request.locks.end(), sameLever))
+            return badInput("/lock", say("app.lock_twice").with("lever", lock->lever), say("app.lock_twice.remedy"));
         request.locks.push_back(std::move(*lock));
     }
     return request;
 }
 
-std::string bandText(const advice::Band& band) {
+std::string bandText(const advice::Band& predicted) {
+    const advice::Band band = staveline::advice::onScale(predicted);
     return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
 }
 
@@ -197,6 +203,8 @@ int adviseOn(Desk& desk, const desk::AdviceRequest& request, const Options& opti
 }
 
 int sheetOf(const Desk& desk, const Options& options) {
+    if (options.json && options.out == "-")
+        return complain({FaultKind::input, "/out", say("app.two_answers"), say("app.two_answers.remedy")}, options);
     auto document = desk.brewSheet(options.vessel, unitsOf(options));
     if (!document)
         return complain(document.error(), options);

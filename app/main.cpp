@@ -57,7 +57,7 @@ int runCommand(int argc, char** argv) {
     parser.add_option("--today", today, "the day to take as today (YYYY-MM-DD)")->each([&](const std::string& text) {
         auto day = parseDay(text, "/today");
         if (!day)
-            throw CLI::ValidationError("--today", render(day.error().cause) + ". " + render(day.error().remedy));
+            throw CLI::ValidationError(render(day.error().cause) + " " + render(day.error().remedy)); // it names itself
         options.today = *day;
     });
     parser.add_option("--units", options.units, "units of printed answers")->check(CLI::IsMember({"metric", "us"}));

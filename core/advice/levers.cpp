@@ -3,6 +3,7 @@
 #include "advice/lever_list.h"
 #include "quantity/columns.h"
 #include "quantity/csv.h"
+#include "quantity/parse.h"
 #include "quantity/text.h"
 #include "resources/resources.h"
 
@@ -163,10 +164,12 @@ std::vector<std::string> everyChoice(const LeverRow& row, const Pantry& pantry) 
 Result<void> checkChoice(const LeverRow& row, const LeverValue& value, const Pantry& pantry) {
     const auto known = everyChoice(row, pantry);
     const auto* given = std::get_if<std::string>(&value);
-    if (given && std::find(known.begin(), known.end(), *given) != known.end())
+    if (!given)
+        return badInput("/" + row.id, unitMessage("advice.fault.notAWord", row),
+                        say("advice.fault.choice.remedy").with("choices", joined(known)));
+    if (std::find(known.begin(), known.end(), *given) != known.end())
         return {};
-    return badInput("/" + row.id,
-                    unitMessage("advice.fault.choice", row).with("value", given ? *given : std::string("?")),
+    return badInput("/" + row.id, unitMessage("advice.fault.choice", row).with("value", excerpt(*given)),
                     say("advice.fault.choice.remedy").with("choices", joined(known)));
 }
 

@@ -32,6 +32,15 @@ void decideAccess(BookFile& book, OpenMode mode) {
         readOnlyBecause(book, versions("book.notice.newer_minor", book));
 }
 
+/// A reader may not take back what a program left when it stopped in the middle of writing; who may write does so by
+/// reading. Where nothing may be written, the reader's own fault says what to do. Whether there was something.
+bool takeBackUnfinished(const fs::path& path) {
+    std::error_code unknown;
+    if (!fs::exists(path.string() + "-journal", unknown) || !canWrite(path) || !canWrite(folderOf(path)))
+        return false;
+    return Connection(path, OpenMode::readWrite).number("PRAGMA user_version") >= 0;
+}
+
 void connect(BookFile& book) {
     book.connection = std::make_unique<Connection>(book.path, book.readOnly ? OpenMode::readOnly : OpenMode::readWrite);
     book.version = book.connection->number("PRAGMA user_version"); // an unfinished write has been rolled back by now
@@ -68,8 +77,10 @@ void upgrade(BookFile& book, const Now& now) {
 
 std::unique_ptr<Book> openBook(const fs::path& given, const Schema& schema, OpenMode mode, Now now) {
     const fs::path path = existingFile(given);
-    const FileHeader header = readHeader(path);
+    FileHeader header = readHeader(path);
     requireOurs(given, header, schema);
+    if (mode == OpenMode::readOnly && takeBackUnfinished(path))
+        header = readHeader(path);
     auto book = std::make_unique<BookFile>(path, schema);
     book->version = header.userVersion;
     decideAccess(*book, mode);

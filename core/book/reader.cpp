@@ -15,6 +15,11 @@ std::string_view bytesOf(const SQLite::Column& column) {
     return {bytes, static_cast<std::size_t>(bytes == nullptr ? 0 : column.getBytes())};
 }
 
+/// Nothing writes such a text, and what it would cost to read and show has no bound.
+bool tooLong(const SQLite::Column& column) {
+    return column.isText() && static_cast<std::size_t>(column.getBytes()) > longestText;
+}
+
 void addTo(RowDigest& digest, std::size_t place, const SQLite::Column& column) {
     switch (column.getType()) {
     case SQLITE_INTEGER:
@@ -48,7 +53,7 @@ Value valueOf(const Column& spec, const SQLite::Column& column) {
     case ColumnType::text:
         break;
     }
-    return std::string(bytesOf(column));
+    return tooLong(column) ? std::string() : std::string(bytesOf(column));
 }
 
 Row rowOf(const Table& table, SQLite::Statement& at) {
@@ -72,11 +77,15 @@ std::string whereQuery(const Table& table, const std::string& column, const std:
 
 bool RowCheck::sound(SQLite::Statement& at) {
     digest_.start(table_.name, at.getColumn(0).getInt64());
-    for (std::size_t place = 0; place < table_.columns.size(); ++place)
-        addTo(digest_, place, at.getColumn(static_cast<int>(place) + 1));
+    bool bounded = true;
+    for (std::size_t place = 0; place < table_.columns.size(); ++place) {
+        const SQLite::Column column = at.getColumn(static_cast<int>(place) + 1);
+        bounded = bounded && !tooLong(column);
+        addTo(digest_, place, column);
+    }
     const std::int64_t stored = at.getColumn(table_.digestIndex()).getInt64();
     tally_.add(stored);
-    return digest_.value() == stored;
+    return bounded && digest_.value() == stored;
 }
 
 Row Reader::read(const Table& table, RowCheck& check, SQLite::Statement& at) {

@@ -56,6 +56,8 @@ void requireValue(const Column& column, const Value& value) {
     }
     if (!hasType(value, column.type))
         refuseValue(column, "book.value_type");
+    if (const auto* text = std::get_if<std::string>(&value); text != nullptr && text->size() > longestText)
+        refuseValue(column, "book.too_big");
     if (const auto* real = std::get_if<double>(&value))
         requireRange(column, *real);
     if (const auto* whole = std::get_if<std::int64_t>(&value))

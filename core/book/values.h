@@ -15,4 +15,7 @@ void requireValues(const TableSpec& table, const std::vector<Value>& values);
 void requireType(const TableSpec& table, const std::string& column, const Value& value);
 [[nodiscard]] Fault noSuchRow(const std::string& table, RowId id);
 
+/// The most bytes of a text in a book; longer ones are refused, and damage where a file holds them.
+inline constexpr std::size_t longestText = 1U << 20U;
+
 } // namespace staveline::book

@@ -24,6 +24,20 @@ template <Quantity Q> Check outside(std::string path, Q given, Q low, Q high) {
                  say("brewing.use_between").with("low", low).with("high", high));
 }
 
+/// In both scales: it may have been typed in the one that is not shown.
+Check gravityOutside(Plato given) {
+    constexpr Plato low{2}, high{25};
+    if (!outside("", given, low, high))
+        return {};
+    return fault("/original_gravity_p",
+                 say("brewing.gravity_out_of_range").with("given", given).with("plato", Number{given.p, 1}),
+                 say("brewing.gravity_out_of_range.remedy")
+                     .with("low", low)
+                     .with("high", high)
+                     .with("low_p", Number{low.p, 0})
+                     .with("high_p", Number{high.p, 0}));
+}
+
 std::string at(std::string_view list, std::size_t place, std::string_view field) {
     return "/" + std::string(list) + "/" + std::to_string(place) + "/" + std::string(field);
 }
@@ -39,8 +53,7 @@ Check checkNumbers(const Recipe& r) {
     return first({outside("/sugar_share", r.sugarShare, Share{0}, Share{.25}),
                   outside("/mash_ph", r.mashPh, Ph{4.8}, Ph{6.4}),
                   outside("/liquor_to_grist_l_kg", r.liquorToGrist, LitresPerKilogram{1.5}, LitresPerKilogram{10}),
-                  outside("/original_gravity_p", r.originalGravity, Plato{2}, Plato{25}),
-                  outside("/bitterness_ibu", r.bitterness, Ibu{0}, Ibu{100}),
+                  gravityOutside(r.originalGravity), outside("/bitterness_ibu", r.bitterness, Ibu{0}, Ibu{100}),
                   outside("/boil_min", r.boil, Minutes{0}, Minutes{300}),
                   outside("/pre_soured_share", r.preSoured, Share{0}, Share{1}),
                   outside("/pre_sour_ta_g_l", r.preSourTa, GramsPerLitre{1}, GramsPerLitre{15})});

@@ -5,8 +5,13 @@
 #include "desk/house.h"
 #include "desk/in_force.h"
 #include "desk/inside.h"
+#include "ingredient/nearest.h"
+#include "quantity/parse.h"
+#include "quantity/words.h"
 
 #include <algorithm>
+#include <map>
+#include <set>
 
 namespace staveline::desk {
 
@@ -41,9 +46,36 @@ std::vector<advice::TriedValue> triedFor(const advice::Setting& from, const advi
     return tried;
 }
 
+/// Ids of malts and yeasts given by id or as they are printed. Fault at "/without": there is none of that name.
+Result<std::set<std::string>> itemsCalled(const std::vector<std::string>& given, const ingredient::Pantry& pantry) {
+    std::map<std::string, std::string> ids; // by the key of id and name
+    std::vector<ingredient::Known> known;
+    const auto add = [&](const auto& items) {
+        for (const auto& item : items) {
+            ids.emplace(nameKey(item.name), item.id);
+            ids.insert_or_assign(nameKey(item.id), item.id);
+            known.push_back({item.id, item.name});
+        }
+    };
+    add(pantry.grains());
+    add(pantry.yeasts());
+    std::set<std::string> items;
+    for (const auto& name : given) {
+        const auto at = ids.find(nameKey(name));
+        if (at == ids.end())
+            return badInput("/without", say("desk.unknown_item").with("item", excerpt(name)),
+                            ingredient::offer(name, known));
+        items.insert(at->second);
+    }
+    return items;
+}
+
 /// What may not be moved and what is not there: as recorded, and as asked.
-void restrictTo(AdviceInput& in, const AdviceRequest& request, const VesselRecord& record, const SharedFacts& shared,
-                Day now, Day brew) {
+Result<void> restrictTo(AdviceInput& in, const AdviceRequest& request, const VesselRecord& record,
+                        const SharedFacts& shared, Day now, Day brew) {
+    const auto without = itemsCalled(request.unavailable, shared.pantry);
+    if (!without)
+        return fail(without.error());
     if (!request.withoutRecorded)
         in.locks = recordedLocks(record, now);
     if (in.drawn) // a draw on record goes before one that was wanted
@@ -54,7 +86,8 @@ void restrictTo(AdviceInput& in, const AdviceRequest& request, const VesselRecor
     }
     if (!request.withoutRecorded)
         in.unavailable = unavailableItems(shared, now, brew);
-    in.unavailable.insert(request.unavailable.begin(), request.unavailable.end());
+    in.unavailable.insert(without->begin(), without->end());
+    return {};
 }
 
 /// The vessel: what it holds, what it needs, what can be done to it.
@@ -133,7 +166,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     in.parameters.brew = houseOn(shared, vessel.today).parameters(in.parameters.brew);
     in.equipment = shared.kit(vessel.today).equipment;
     in.margin = shared.kit(vessel.today).margin;
-    restrictTo(in, request, vessel.record, shared, vessel.today, dates.brew);
+    if (auto ok = restrictTo(in, request, vessel.record, shared, vessel.today, dates.brew); !ok)
+        return fail(ok.error());
     in.daysToBrew = std::max(0, daysBetween(vessel.today, dates.brew));
     job.pantry = std::make_shared<const ingredient::Pantry>(shared.pantry);
     in.pantry = job.pantry.get();

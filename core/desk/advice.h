@@ -17,7 +17,7 @@ namespace staveline::desk {
 struct AdviceRequest {
     facts::VesselName vessel;
     std::vector<advice::LeverLock> locks; ///< beside the recorded ones
-    std::vector<std::string> unavailable; ///< beside the recorded ones
+    std::vector<std::string> unavailable; ///< malts and yeasts by id or name, beside the recorded ones
     bool withSettled = true;
     bool withoutRecorded = false;        ///< as if no lock and nothing unavailable were recorded
     static constexpr int mostLevers = static_cast<int>(constants::advice::mostLevers); ///< in one plan

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the command line answers to --json.
+#include "advice/on_scale.h"
 #include "desk/advice.h"
 #include "desk/full_answer.h"
 #include "desk/history.h"
 #include "desk/json.h"
 #include "desk/ledger.h"
+#include "quantity/csv.h"
 
 #include <cmath>
 #include <fmt/core.h>
@@ -36,7 +38,8 @@ Json perDimension(auto&& of) {
 
 Json bandsJson(const PerDimension<advice::Band>& bands) {
     return perDimension([&](Dimension d) {
-        return Json{{"value", bands[d].value}, {"low_80", bands[d].low}, {"high_80", bands[d].high}};
+        const advice::Band told = advice::onScale(bands[d]);
+        return Json{{"value", told.value}, {"low_80", told.low}, {"high_80", told.high}};
     });
 }
 
@@ -117,7 +120,7 @@ Json verdictsJson(const PerDimension<tasting::Verdict>& verdicts, const estimate
     return perDimension([&](Dimension d) {
         const tasting::Verdict& v = verdicts[d];
         Json json{{"verdict", verdictWord(v.kind)},
-                  {"estimate", estimates.combined[d].mean},
+                  {"estimate", advice::onScale(estimates.combined[d].mean)},
                   {"plus_minus_80", estimates.combined[d].sd * tasting::z80},
                   {"gap", v.gap},
                   {"reason", render(v.reason)}};
@@ -128,7 +131,7 @@ Json verdictsJson(const PerDimension<tasting::Verdict>& verdicts, const estimate
 }
 
 Json outcomeJson(const forward::Outcome& outcome, const PerDimension<advice::Band>& bands) {
-    return Json{{"scores", perDimension([&](Dimension d) { return Json(bands[d].value); })},
+    return Json{{"scores", perDimension([&](Dimension d) { return Json(advice::onScale(bands[d].value)); })},
                 {"bands", bandsJson(bands)},
                 {"ph", outcome.ph.ph},
                 {"ta_g_l", outcome.ta.gPerL},
@@ -364,7 +367,7 @@ std::string quoted(const std::string& words) {
     if (words.empty())
         return {};
     std::string text = "\"";
-    for (char c : words)
+    for (char c : withoutFormula(words))
         text += c == '"' ? std::string("\"\"") : std::string(1, c);
     return text + "\"";
 }

@@ -2,6 +2,7 @@
 #include "desk/cellar.h"
 
 #include "desk/current_vessel.h"
+#include "quantity/parse.h"
 
 #include <algorithm>
 
@@ -166,9 +167,8 @@ Result<VesselRecord*> Cellar::vessel(const facts::VesselName& name) {
     std::vector<std::string> known;
     for (const auto& [other, unused] : shared_->names.vessels)
         known.push_back(other);
-    return badInput("/vessel", say("desk.unknown_vessel").with("name", name),
-                    known.empty() ? say("desk.unknown_vessel.none")
-                                  : say("desk.unknown_vessel.remedy").with("nearest", facts::nearestName(name, known)));
+    return badInput("/vessel", say("desk.unknown_vessel").with("name", excerpt(name)),
+                    known.empty() ? say("desk.unknown_vessel.none") : facts::offerName(name, known));
 }
 
 Result<void> Cellar::loadAll() {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Meaning beyond fields and ranges: known malts, possible volumes, days in order. Forms and files meet the same.
+#include "desk/entry_checks.h"
 #include "desk/inside.h"
+#include "quantity/parse.h"
 
 #include <algorithm>
 #include <cmath>
@@ -75,6 +77,8 @@ template <class F> Result<void> checkSource(const F& f, Cellar& cellar) {
     auto source = cellar.vessel(f.from);
     if (!source)
         return refuse("/from", source.error().cause, source.error().remedy);
+    if (auto ok = inUseOn((*source)->facts, f.on, "/from"); !ok)
+        return ok;
     return checkOutflow(f, **source, cellar.shared(), "/from");
 }
 
@@ -122,29 +126,19 @@ Result<void> checkScores(const tasting::Sitting& sitting) {
             std::vector<std::string> known;
             for (const auto& attribute : sheet.attributes)
                 known.push_back(attribute.code);
-            return refuse(
-                at + "/attribute", say("desk.unknown_attribute").with("code", score.attribute),
-                say("desk.unknown_attribute.remedy").with("nearest", facts::nearestName(score.attribute, known)));
+            return refuse(at + "/attribute", say("desk.unknown_attribute").with("code", excerpt(score.attribute)),
+                          facts::offerName(score.attribute, known));
         }
         if (!seen.emplace(score.taster, score.attribute).second)
-            return refuse(at, say("desk.scored_twice").with("code", score.attribute).with("taster", score.taster),
+            return refuse(at,
+                          say("desk.scored_twice").with("code", score.attribute).with("taster", excerpt(score.taster)),
                           say("desk.scored_twice.remedy"));
         for (const auto& value : {score.cold, score.cellar})
             if (value && std::abs(*value * 2 - std::round(*value * 2)) > 1e-9)
                 return refuse(at, say("desk.half_steps").with("value", Number{*value, 2}),
                               say("desk.half_steps.remedy"));
     }
-    for (std::size_t i = 0; i < sitting.faults.size(); ++i)
-        if (!sheet.findFault(sitting.faults[i].fault)) {
-            std::vector<std::string> known;
-            for (const auto& fault : sheet.faults)
-                known.push_back(fault.id);
-            return refuse(
-                "/faults/" + std::to_string(i) + "/fault",
-                say("desk.unknown_fault").with("fault", sitting.faults[i].fault),
-                say("desk.unknown_fault.remedy").with("nearest", facts::nearestName(sitting.faults[i].fault, known)));
-        }
-    return {};
+    return knownFaults(sitting.faults, "/faults");
 }
 
 Result<void> noSitting(const Facts<facts::SittingFact>& sittings, const facts::SittingUseFact& f) {
@@ -177,10 +171,19 @@ Result<void> checkCleared(const facts::VesselEditFact& f) {
     return {};
 }
 
-Result<void> nameIsFree(const std::string& name, const std::map<std::string, book::RowId, std::less<>>& taken,
-                        std::string field) {
-    if (taken.contains(name))
-        return refuse(std::move(field), say("desk.name_taken").with("name", name), say("desk.name_taken.remedy"));
+/// As a plan of the brewer's own would be: what a vessel is steered by is never taken unseen.
+Result<void> checkForecast(const facts::Forecast& forecast, const VesselRecord& record, const SharedFacts& shared,
+                           Day on) {
+    if (auto ok = checkRecipe(forecast.recipe, shared, on); !ok)
+        return fail(under("/forecast/recipe", ok.error()));
+    if (auto ok = knownFaults(forecast.target.wantedTraits, "/forecast/target/wanted_traits"); !ok)
+        return ok;
+    if (forecast.draw.l > record.facts.capacity.l * 1.05)
+        return refuse("/forecast/draw_l",
+                      say("desk.above_capacity").with("volume", forecast.draw).with("capacity", record.facts.capacity),
+                      say("desk.above_capacity.remedy"));
+    if (forecast.nextDraw < forecast.thisDraw)
+        return refuse("/forecast/next_draw", say("desk.next_before_this"), say("desk.next_before_this.remedy"));
     return {};
 }
 
@@ -195,10 +198,17 @@ struct Meaning {
             return fail(record.error());
         return check(**record);
     }
+    Result<void> inUse(const facts::VesselName& name, Day on, auto&& check) {
+        return with(name, [&](const VesselRecord& record) -> Result<void> {
+            if (auto ok = inUseOn(record.facts, on); !ok)
+                return ok;
+            return check(record);
+        });
+    }
     Result<void> ledgerDay(const facts::VesselName& name, Day on, auto&& check) {
         if (auto ok = notInTheFuture(on, today); !ok)
             return ok;
-        return with(name, check);
+        return inUse(name, on, check);
     }
     [[nodiscard]] Result<void> sinceOpening(const VesselRecord& record, Day on) const {
         return afterOpening(heldOn(record, shared(), on), on);
@@ -210,14 +220,13 @@ struct Meaning {
     operator()(const F& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return sinceOpening(record, f.on); });
     }
-    Result<void> operator()(const facts::VesselFact& f) { return nameIsFree(f.name, shared().names.vessels, "/name"); }
+    Result<void> operator()(const facts::VesselFact& f) {
+        return nameIsFree(f.name, shared().names.vesselLike(f.name));
+    }
     Result<void> operator()(const facts::VesselEditFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
-            if (f.name && f.name->empty())
-                return refuse("/name", say("desk.missing").with("field", std::string("name")),
-                              say("desk.missing.remedy"));
-            if (f.name && *f.name != record.facts.name)
-                if (auto ok = nameIsFree(*f.name, shared().names.vessels, "/name"); !ok)
+            if (f.name)
+                if (auto ok = nameIsFree(*f.name, shared().names.vesselLike(*f.name), record.facts.name); !ok)
                     return ok;
             if (auto ok = checkCleared(f); !ok)
                 return ok;
@@ -230,7 +239,9 @@ struct Meaning {
         });
     }
     Result<void> operator()(const facts::RetireFact& f) {
-        return ledgerDay(f.vessel, f.on, [](const VesselRecord&) { return Result<void>{}; });
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        return with(f.vessel, [&](const VesselRecord& record) { return canRetire(record, shared(), f.on); });
     }
     Result<void> operator()(const facts::CultureFact& f) {
         return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
@@ -245,7 +256,7 @@ struct Meaning {
                 return refuse("/gravity_low_p", say("desk.low_above_high"), say("desk.low_above_high.remedy"));
             if (f.target.alcoholLow > f.target.alcoholHigh)
                 return refuse("/alcohol_low_pct", say("desk.low_above_high"), say("desk.low_above_high.remedy"));
-            return {};
+            return knownFaults(f.target.wantedTraits, "/wanted_traits");
         });
     }
     Result<void> operator()(const facts::OpeningFact& f) {
@@ -296,7 +307,11 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkOutflow(f, r, shared()); });
     }
     Result<void> operator()(const facts::DrawOffFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkOutflow(f, r, shared()); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
+            if (auto ok = isDraw(f.volume, r.facts); !ok)
+                return ok;
+            return checkOutflow(f, r, shared());
+        });
     }
     Result<void> operator()(const facts::DipFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
@@ -309,13 +324,23 @@ struct Meaning {
         });
     }
     Result<void> operator()(const facts::RefillFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
+            if (auto ok = isRefill(f.volume, r.facts); !ok)
+                return ok;
+            return checkInflow(f, r, cellar);
+        });
     }
     Result<void> operator()(const facts::TopUpFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkInflow(f, r, cellar); });
     }
     Result<void> operator()(const facts::BrewFact& f) {
-        if (auto ok = nameIsFree(f.name, shared().names.brews, "/name"); !ok)
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        if (auto ok = nameIsFree(f.name, shared().names.brewLike(f.name)); !ok)
+            return ok;
+        if (auto ok = fermented(f); !ok)
+            return ok;
+        if (auto ok = brewedBeforePoured(f, cellar); !ok)
             return ok;
         if (!f.vessel.empty())
             if (auto record = cellar.vessel(f.vessel); !record)
@@ -361,7 +386,12 @@ struct Meaning {
         return fail(pantry.grain(f.item, "/item").error());
     }
     Result<void> operator()(const facts::ChoiceFact& f) {
-        return with(f.vessel, [&](const VesselRecord& record) { return notBrewedYet(record, cellar, f.on); });
+        return inUse(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
+            if (f.forecast)
+                if (auto ok = checkForecast(*f.forecast, record, shared(), f.on); !ok)
+                    return ok;
+            return notBrewedYet(record, cellar, f.on);
+        });
     }
 };
 
@@ -371,7 +401,9 @@ Result<void> checkMeaning(const facts::Fact& fact, Cellar& cellar, Day today) {
     if (auto shared = cellar.loadShared(); !shared)
         return shared;
     Meaning meaning{cellar, today};
-    return std::visit(meaning, fact);
+    if (auto ok = std::visit(meaning, fact); !ok)
+        return ok;
+    return notOnRecord(fact, cellar);
 }
 
 } // namespace staveline::desk

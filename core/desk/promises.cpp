@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is promised of a choice, and how choices and what is in force are set.
 #include "advice/board.h"
+#include "advice/on_scale.h"
 #include "desk/advice.h"
 #include "desk/inside.h"
 
@@ -34,7 +35,7 @@ std::string fingerprintOf(const advice::AdviceInput& input) {
 Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimension<advice::Band>& next) {
     Forecast forecast;
     for (Dimension d : allDimensions) {
-        forecast.mean[d] = next[d].value;
+        forecast.mean[d] = advice::onScale(next[d].value);
         forecast.sd[d] = (next[d].high - next[d].low) / (2 * z80);
     }
     forecast.recipe = setting.recipe;

@@ -1,13 +1,38 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "facts/codec.h"
 #include "facts/field_kinds.h"
+#include "quantity/day_limits.h"
+#include "quantity/words.h"
+
+#include <cmath>
+#include <fmt/core.h>
 
 namespace staveline::facts {
 namespace {
 
-Fault outOfRange(const std::string& path, const Field& field, double value) {
-    return {FaultKind::input, path, say("desk.out_of_range").with("value", Number{value, 3}),
-            say("desk.out_of_range.remedy").with("low", Number{field.low, 3}).with("high", Number{field.high, 3})};
+ArgumentValue inFewFigures(double value) {
+    constexpr double shownWhole = 1e9;
+    if (std::abs(value) < shownWhole)
+        return shortest(value);
+    return fmt::format("{:.3g}", value);
+}
+
+Fault perCent(std::string path, Share given) {
+    return {FaultKind::input, std::move(path), say("desk.per_cent").with("value", inFewFigures(given.of1)),
+            say("desk.per_cent.remedy").with("instead", shortest(given.of1 / 100))};
+}
+
+} // namespace
+
+Fault outOfRange(std::string path, const Field& field, double value) {
+    return {
+        FaultKind::input, std::move(path), say("desk.out_of_range").with("value", inFewFigures(value)),
+        say("desk.out_of_range.remedy").with("low", inFewFigures(field.low)).with("high", inFewFigures(field.high))};
+}
+
+Fault gravityRange(std::string path, SpecificGravity given) {
+    return {FaultKind::input, std::move(path), say("desk.gravity_range").with("value", inFewFigures(given.sg)),
+            say("desk.gravity_range.remedy")};
 }
 
 /// Visits a fact and keeps the first fault.
@@ -22,10 +47,14 @@ public:
         if constexpr (Optional<T>) {
             if (value)
                 field(f, *value);
+        } else if constexpr (std::is_same_v<T, Share>) {
+            share(f, value);
         } else if constexpr (QuantityLike<T>) {
             number(f, raw(value));
         } else if constexpr (std::is_same_v<T, std::string>) {
             text(f, value);
+        } else if constexpr (std::is_same_v<T, Day>) {
+            keepFirst(checkDay(value, pathOf(path_, f.name)));
         } else if constexpr (std::is_arithmetic_v<T> && !std::is_same_v<T, bool>) {
             number(f, static_cast<double>(value));
         }
@@ -34,7 +63,7 @@ public:
         if constexpr (std::is_enum_v<T>) {
             (void)f;
         } else if (!(value >= f.low && value <= f.high) && !fault) {
-            fault = outOfRange(pathOf(path_, f.name), f, value);
+            fault = outOfRange(pathOf(path_, f.name), f, static_cast<double>(value));
         }
     }
     template <class E> void word(const Field&, const E&, std::span<const std::string_view>) {}
@@ -43,14 +72,16 @@ public:
         number(Field{std::string_view(field), 0, 40}, value.p);
     }
     void gravity(std::string_view name, const std::optional<SpecificGravity>& value) {
-        if (value && !fault && (value->sg < 0.95 || value->sg > 1.2))
-            fault =
-                Fault{FaultKind::input, pathOf(path_, std::string(name) + "_sg"),
-                      say("desk.gravity_range").with("value", Number{value->sg, 3}), say("desk.gravity_range.remedy")};
+        if (value && !fault && !isGravity(*value))
+            fault = gravityRange(pathOf(path_, std::string(name) + "_sg"), *value);
     }
-    void vessel(const Field& f, const std::string& value) { text(f, value); }
-    void brew(const Field& f, const std::string& value) { text(f, value); }
+    void vessel(const Field& f, const std::string& value) { required(f, value); }
+    void brew(const Field& f, const std::string& value) { required(f, value); }
     template <class T> void list(const Field& f, const std::vector<T>& items) {
+        if (items.size() > longestList && !fault)
+            fault = Fault{FaultKind::input, pathOf(path_, f.name),
+                          say("desk.long_list").with("count", static_cast<std::int64_t>(items.size())),
+                          say("desk.long_list.remedy").with("most", static_cast<std::int64_t>(longestList))};
         for (std::size_t i = 0; i < items.size() && !fault; ++i)
             nestedAt(pathOf(path_, f.name) + "/" + std::to_string(i), items[i]);
     }
@@ -61,12 +92,24 @@ public:
     }
 
 private:
+    void keepFirst(const Result<void>& checked) {
+        if (!checked && !fault)
+            fault = checked.error();
+    }
+    void required(const Field& f, const std::string& value) {
+        if (f.required && value.empty() && !fault)
+            fault = missingField(pathOf(path_, f.name), f.name);
+    }
     void text(const Field& f, const std::string& value) {
-        if (fault)
-            return;
-        if (f.required && value.empty())
-            fault = Fault{FaultKind::input, pathOf(path_, f.name),
-                          say("desk.missing").with("field", std::string(f.name)), say("desk.missing.remedy")};
+        required(f, value);
+        const auto check = f.holds == Holds::name ? checkName : f.holds == Holds::prose ? checkProse : checkLine;
+        keepFirst(check(value, pathOf(path_, f.name)));
+    }
+    void share(const Field& f, Share value) {
+        if (value.of1 > f.high && value.of1 > 1 && value.of1 / 100 >= f.low && value.of1 / 100 <= f.high)
+            fault = perCent(pathOf(path_, f.name), value);
+        else
+            number(f, value.of1);
     }
     template <class T> void nestedAt(const std::string& path, const T& value) {
         if constexpr (!std::is_same_v<T, std::string>) {
@@ -79,7 +122,9 @@ private:
     std::string path_;
 };
 
-} // namespace
+bool isGravity(SpecificGravity given) {
+    return given.sg >= .95 && given.sg <= 1.2;
+}
 
 template <class F> Result<void> checkFields(const F& fact) {
     Checker checker;

@@ -19,6 +19,12 @@ struct Names {
     std::map<book::RowId, std::string> vesselNames, brewNames;
     void addVessel(book::RowId id, const std::string& name);
     void addBrew(book::RowId id, const std::string& name);
+    /// The name in use that a reader cannot tell from this one: quantity/words.h. Empty: none.
+    [[nodiscard]] std::string vesselLike(std::string_view name) const;
+    [[nodiscard]] std::string brewLike(std::string_view name) const;
+
+private:
+    std::map<std::string, std::string, std::less<>> vesselKeys_, brewKeys_; ///< key -> name, perhaps of the past
 };
 
 // The built-in ingredients that a recipe names are kept in tables too.
@@ -40,7 +46,7 @@ template <class F> [[nodiscard]] F fromRow(const book::Row& row, const Names& na
 [[nodiscard]] std::string recipeJson(const brewing::Recipe& recipe);
 [[nodiscard]] std::string targetJson(const tasting::Target& target);
 
-/// Nearest of the known names, for "did you mean".
-[[nodiscard]] std::string nearestName(std::string_view wanted, const std::vector<std::string>& known);
+/// Remedy for an unknown name: the one that was meant, else those there are; `known` is not empty.
+[[nodiscard]] Message offerName(std::string_view typed, const std::vector<std::string>& known);
 
 } // namespace staveline::facts

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "facts/fields.h"
+#include "quantity/parse.h"
 
 #include <optional>
 #include <string>
@@ -18,7 +19,7 @@ template <class T>
 concept QuantityLike = Quantity<std::remove_const_t<T>>;
 
 inline std::string pathOf(const std::string& base, std::string_view name) {
-    return base + "/" + std::string(name);
+    return base + "/" + excerpt(name);
 }
 
 inline std::string listed(std::span<const std::string_view> words) {
@@ -29,13 +30,18 @@ inline std::string listed(std::span<const std::string_view> words) {
 }
 
 inline Fault unknownWord(std::string path, const std::string& value, std::span<const std::string_view> words) {
-    return {FaultKind::input, std::move(path), say("desk.unknown_word").with("value", value),
+    return {FaultKind::input, std::move(path), say("desk.unknown_word").with("value", excerpt(value)),
             say("desk.unknown_word.remedy").with("allowed", listed(words))};
 }
 inline Fault missingField(std::string path, std::string_view name) {
     return {FaultKind::input, std::move(path), say("desk.missing").with("field", std::string(name)),
             say("desk.missing.remedy")};
 }
+
+/// Numbers in few figures, whatever was written.
+[[nodiscard]] bool isGravity(SpecificGravity given); ///< of beer or wort
+[[nodiscard]] Fault gravityRange(std::string path, SpecificGravity given);
+[[nodiscard]] Fault outOfRange(std::string path, const Field& field, double value);
 
 /// Lists and objects inside a fact are kept as JSON text in one column. Damaged text leaves `value` as it is.
 template <class T> [[nodiscard]] std::string nestedText(const T& value);

@@ -14,6 +14,9 @@
 
 namespace staveline::facts {
 
+/// What a text may hold; quantity/words.h.
+enum class Holds { line, prose, name };
+
 struct Field {
     std::string_view name;
     double low = -std::numeric_limits<double>::infinity();
@@ -21,12 +24,15 @@ struct Field {
     bool required = false;
     UnitKind unit = UnitKind::none; ///< of a bare number; a quantity knows its own
     bool later = false;             ///< came to a table that was there: older rows are empty and mean the default
+    Holds holds = Holds::line;      ///< of a text
 };
 
 template <class T, class Plain>
 concept Like = std::same_as<std::remove_const_t<T>, Plain>;
 
 inline constexpr double maxLitres = 100000;
+inline constexpr std::size_t longestList = 5000; ///< of grains, rests, scores and the like
+inline constexpr Field noteField{.name = "note", .holds = Holds::prose};
 
 template <class V> void describe(V& v, Like<brewing::GristPart> auto& part) {
     v.field(Field{.name = "grain", .required = true}, part.grain);
@@ -116,16 +122,16 @@ template <class V> void describe(V& v, Like<Forecast> auto& forecast) {
     constexpr std::array<std::string_view, 3> sds = {"acidity_sd", "funk_sd", "body_sd"};
     constexpr std::array<std::string_view, 3> means = {"acidity_mean", "funk_mean", "body_mean"};
     for (Dimension d : allDimensions) {
-        v.field(Field{means[static_cast<std::size_t>(d)]}, forecast.mean[d]);
+        v.field(Field{means[static_cast<std::size_t>(d)], -10, 20}, forecast.mean[d]);
         v.field(Field{sds[static_cast<std::size_t>(d)], 0, 100}, forecast.sd[d]);
     }
-    v.nested(Field{"recipe"}, forecast.recipe);
+    v.nested(Field{.name = "recipe", .required = true}, forecast.recipe);
     v.nested(Field{"target"}, forecast.target);
-    v.field(Field{"draw_l", 0, maxLitres}, forecast.draw);
+    v.field(Field{"draw_l", 0, maxLitres, true}, forecast.draw);
     v.field(Field{"interval_d", 1, 3650}, forecast.interval);
     v.field(Field{"temperature_c", -5, 45}, forecast.temperature);
-    v.field(Field{"this_draw"}, forecast.thisDraw);
-    v.field(Field{"next_draw"}, forecast.nextDraw);
+    v.field(Field{.name = "this_draw", .required = true}, forecast.thisDraw);
+    v.field(Field{.name = "next_draw", .required = true}, forecast.nextDraw);
     v.list(Field{"moves"}, forecast.moves);
     v.list(Field{"reasons"}, forecast.reasons);
     v.field(Field{"model_version"}, forecast.modelVersion);
@@ -135,7 +141,7 @@ template <class V> void describe(V& v, Like<Forecast> auto& forecast) {
 // --- the facts themselves ------------------------------------------------------------------------------------------
 
 template <class V> void describe(V& v, Like<VesselFact> auto& f) {
-    v.field(Field{.name = "name", .required = true}, f.name);
+    v.field(Field{.name = "name", .required = true, .holds = Holds::name}, f.name);
     v.word(Field{"shape"}, f.shape, factWords::shapes);
     v.word(Field{"material"}, f.material, factWords::materials);
     v.field(Field{"capacity_l", 1, maxLitres, true}, f.capacity);
@@ -149,13 +155,13 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.field(Field{.name = "draw_may_move", .later = true}, f.drawMayMove);
     v.field(Field{.name = "interval_may_move", .later = true}, f.intervalMayMove);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
     v.field(Field{"retired_on"}, f.retired);
     v.field(Field{"retired_reason"}, f.retiredReason);
 }
 template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
-    v.field(Field{"name"}, f.name);
+    v.field(Field{.name = "name", .holds = Holds::name}, f.name);
     v.word(Field{"shape"}, f.shape, factWords::shapes);
     v.word(Field{"material"}, f.material, factWords::materials);
     v.field(Field{"capacity_l", 1, maxLitres}, f.capacity);
@@ -169,7 +175,7 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.field(Field{"draw_may_move"}, f.drawMayMove);
     v.field(Field{"interval_may_move"}, f.intervalMayMove);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
     v.list(Field{"clear"}, f.clear);
 }
 template <class V> void describe(V& v, Like<RetireFact> auto& f) {
@@ -185,7 +191,7 @@ template <class V> void describe(V& v, Like<CultureFact> auto& f) {
     v.field(Field{"killer_sensitive"}, f.killerSensitive);
     v.field(Field{"diastatic"}, f.diastatic);
     v.field(Field{"hop_tolerance_ibu", 1, 100}, f.hopTolerance);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<EquipmentFact> auto& f) {
     v.field(Field{.name = "on", .required = true}, f.on);
@@ -213,14 +219,14 @@ template <class V> void describe(V& v, Like<OpeningFact> auto& f) {
     v.field(Field{"usual_interval_d", 7, 3650}, f.usualInterval);
     v.field(Field{"usual_draw_share", 0.01, 1}, f.usualShare);
     describe(v, f.measured);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<SittingFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.sitting.on);
     v.list(Field{"scores"}, f.sitting.scores);
     v.list(Field{"faults"}, f.sitting.faults);
-    v.field(Field{"note"}, f.sitting.note);
+    v.field(noteField, f.sitting.note);
     v.field(Field{"draw_it"}, f.sitting.drawIt);
     v.field(Field{.name = "learn", .later = true}, f.learn);
     v.field(Field{.name = "learn_reason", .later = true}, f.learnReason);
@@ -236,20 +242,20 @@ template <class V> void describe(V& v, Like<ReadingFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     describe(v, f.measured);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<SampleFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(Field{"volume_l", 0.001, maxLitres}, f.volume);
     describe(v, f.measured);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<DipFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(Field{"volume_l", 0, maxLitres, true}, f.volume);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<DrawOffFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
@@ -257,7 +263,7 @@ template <class V> void describe(V& v, Like<DrawOffFact> auto& f) {
     v.field(Field{"volume_l", 0.001, maxLitres, true}, f.volume);
     v.field(Field{"lot"}, f.lot);
     describe(v, f.measured);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V, class F>
 requires Like<F, RefillFact> || Like<F, TopUpFact>
@@ -268,29 +274,29 @@ void describe(V& v, F& f) {
     v.brew(Field{"brew"}, f.brew);
     v.vessel(Field{"from"}, f.from);
     v.field(Field{"age_d", 0, 20000}, f.age);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<EventFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     v.word(Field{.name = "what", .required = true}, f.what, factWords::happenings);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<DrawDateFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(Field{"draw_on"}, f.drawOn);
-    v.field(Field{"reason"}, f.reason);
+    v.field(Field{.name = "reason", .holds = Holds::prose}, f.reason);
 }
 template <class V> void describe(V& v, Like<BrewFact> auto& f) {
-    v.field(Field{.name = "name", .required = true}, f.name);
+    v.field(Field{.name = "name", .required = true, .holds = Holds::name}, f.name);
     v.vessel(Field{"vessel"}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
     describe(v, f.recipe);
     v.gravity("measured_original_gravity", f.originalGravity);
     v.gravity("measured_final_gravity", f.finalGravity);
     v.field(Field{"into_fermenter_l", 0.1, maxLitres}, f.intoFermenter);
-    v.field(Field{"note"}, f.note);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<LockFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
@@ -349,7 +355,7 @@ template <class V> void describe(V& v, Like<ingredient::Yeast> auto& y) {
     v.field(Field{"glycerol_g_l", 0, 20}, y.glycerolAt12P);
     v.field(Field{"killer_positive"}, y.killerPositive);
     v.field(Field{"primary_days", 1, 365}, y.primaryDays);
-    v.field(Field{"note"}, y.note);
+    v.field(noteField, y.note);
     v.field(Field{"source"}, y.source);
 }
 

@@ -2,10 +2,13 @@
 // Facts as JSON.
 #include "facts/codec.h"
 #include "facts/field_kinds.h"
+#include "facts/json_syntax.h"
 #include "facts/record_file.h"
 #include "quantity/density.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -75,6 +78,15 @@ private:
     }
 };
 
+/// The names of the fields of a T, for who wrote something else in its place.
+template <class T> std::string fieldsOf() {
+    std::string all;
+    const Json written = JsonWriter::any(T{});
+    for (const auto& [key, unused] : written.items())
+        all += (all.empty() ? "" : ", ") + key;
+    return all;
+}
+
 class JsonReader {
 public:
     JsonReader(const Json& json, std::string path) : json_(json), path_(std::move(path)) {}
@@ -113,6 +125,7 @@ public:
     }
     void extract(std::string_view name, Plato& value) {
         std::optional<SpecificGravity> gravity;
+        onlyOne(std::string(name) + "_p", std::string(name) + "_sg");
         field(Field{.name = keep(std::string(name) + "_p")}, value);
         field(Field{.name = keep(std::string(name) + "_sg")}, gravity);
         if (gravity)
@@ -120,6 +133,7 @@ public:
     }
     void gravity(std::string_view name, std::optional<SpecificGravity>& value) {
         std::optional<Plato> extract;
+        onlyOne(std::string(name) + "_p", std::string(name) + "_sg");
         field(Field{.name = keep(std::string(name) + "_sg")}, value);
         field(Field{.name = keep(std::string(name) + "_p")}, extract);
         if (value)
@@ -133,11 +147,7 @@ public:
         const Json* found = take(f.name, f.required);
         if (!found)
             return;
-        if (!found->is_array())
-            return wrongType(f, "desk.type.list");
-        items.clear();
-        for (std::size_t i = 0; i < found->size() && !fault; ++i)
-            items.push_back(element<T>((*found)[i], pathOf(path_, f.name) + "/" + std::to_string(i)));
+        readItems(*found, f, items);
     }
     template <class T> void nested(const Field& f, T& value) {
         if (const Json* found = take(f.name, f.required))
@@ -152,9 +162,8 @@ public:
     void finish() {
         for (const auto& [key, unused] : json_.items())
             if (!known_.contains(key))
-                set({FaultKind::input, pathOf(path_, key), say("desk.unknown_field").with("field", key),
-                     say("desk.unknown_field.remedy")
-                         .with("nearest", nearestName(key, {known_.begin(), known_.end()}))});
+                set({FaultKind::input, pathOf(path_, key), say("desk.unknown_field").with("field", excerpt(key)),
+                     offerName(key, {known_.begin(), known_.end()})});
     }
     void allow(std::string_view name) { known_.emplace(name); }
     /// A stored value: what does not fit is passed over.
@@ -164,9 +173,7 @@ public:
             describe(reader, value);
     }
     template <class T> static void any(const Json& json, std::vector<T>& items) {
-        const Json wrapped{{"items", json}};
-        JsonReader reader(wrapped, "");
-        reader.list(Field{"items"}, items);
+        JsonReader(json, "").readItems(json, Field{"items"}, items);
     }
 
 private:
@@ -177,6 +184,22 @@ private:
     void wrongType(const Field& f, std::string wanted) {
         set({FaultKind::input, pathOf(path_, f.name), say("desk.wrong_type").with("field", std::string(f.name)),
              say(std::move(wanted))});
+    }
+    template <class T> void readItems(const Json& json, const Field& f, std::vector<T>& items) {
+        if (!json.is_array())
+            return wrongType(f, "desk.type.list");
+        items.clear();
+        for (std::size_t i = 0; i < json.size() && !fault; ++i)
+            items.push_back(element<T>(json[i], pathOf(path_, f.name) + "/" + std::to_string(i)));
+    }
+    [[nodiscard]] bool given(const std::string& name) const {
+        const auto at = json_.find(name);
+        return at != json_.end() && !at->is_null();
+    }
+    void onlyOne(const std::string& one, const std::string& other) {
+        if (given(one) && given(other))
+            set({FaultKind::input, pathOf(path_, other),
+                 say("desk.given_twice").with("field", one).with("other", other), say("desk.given_twice.remedy")});
     }
     /// A view that lives as long as the reader.
     std::string_view keep(std::string name) { return *known_.insert(std::move(name)).first; }
@@ -195,7 +218,7 @@ private:
         } else if constexpr (QuantityLike<T>) {
             json.is_number() ? void(value = T{json.get<double>()}) : wrongType(f, "desk.type.number");
         } else if constexpr (std::is_same_v<T, int>) {
-            json.is_number_integer() ? void(value = json.get<int>()) : wrongType(f, "desk.type.whole_number");
+            json.is_number_integer() ? readWhole(json, f, value) : wrongType(f, "desk.type.whole_number");
         } else if constexpr (std::is_same_v<T, double>) {
             json.is_number() ? void(value = json.get<double>()) : wrongType(f, "desk.type.number");
         } else if constexpr (std::is_same_v<T, Day>) {
@@ -203,6 +226,13 @@ private:
         } else {
             json.is_string() ? void(value = json.get<std::string>()) : wrongType(f, "desk.type.text");
         }
+    }
+    void readWhole(const Json& json, const Field& f, int& value) {
+        const double written = json.get<double>();
+        if (std::abs(written) > std::numeric_limits<int>::max())
+            set(outOfRange(pathOf(path_, f.name), f, written));
+        else
+            value = json.get<int>();
     }
     void readDay(const Json& json, const Field& f, Day& value) {
         if (!json.is_string())
@@ -217,6 +247,8 @@ private:
             set({FaultKind::input, pathOf(path_, name),
                  say("desk.gravity_thousand").with("value", Number{gravity.sg, 0}),
                  say("desk.gravity_thousand.remedy").with("instead", SpecificGravity{gravity.sg / 1000})});
+        else if (!isGravity(gravity))
+            set(gravityRange(pathOf(path_, name), gravity));
         else
             then();
     }
@@ -227,7 +259,8 @@ private:
                 ? void(value = json.get<std::string>())
                 : set({FaultKind::input, path, say("desk.wrong_type").with("field", path), say("desk.type.text")});
         } else if (!json.is_object()) {
-            set({FaultKind::input, path, say("desk.wrong_type").with("field", path), say("desk.type.object")});
+            set({FaultKind::input, path, say("desk.wrong_type").with("field", path),
+                 say("desk.type.fields").with("fields", fieldsOf<T>())});
         } else {
             JsonReader inner(json, path);
             describe(inner, value);
@@ -249,6 +282,8 @@ template <class T> std::string nestedText(const T& value) {
     return JsonWriter::any(value).dump();
 }
 template <class T> void readNested(const std::string& text, T& value) {
+    if (isTooDeep(text))
+        return;
     const Json json = Json::parse(text, nullptr, false);
     if (!json.is_discarded())
         JsonReader::any(json, value);
@@ -306,26 +341,27 @@ Result<Fact> readKind(const Json& json, const std::string& kind, const std::stri
     });
     if (read)
         return *std::move(read);
-    return badInput(path + "/kind", say("desk.unknown_kind").with("kind", kind),
-                    say("desk.unknown_kind.remedy").with("nearest", nearestName(kind, allKinds())));
+    return badInput(path + "/kind", say("desk.unknown_kind").with("kind", excerpt(kind)), offerName(kind, allKinds()));
 }
 
 Result<Fact> readFact(const Json& json, const std::string& path) {
     if (!json.is_object())
         return badInput(path, say("desk.wrong_type").with("field", path), say("desk.type.object"));
     const auto kind = json.find("kind");
-    if (kind == json.end() || !kind->is_string())
-        return badInput(path + "/kind", say("desk.missing").with("field", std::string("kind")),
-                        say("desk.missing.remedy"));
+    if (kind == json.end())
+        return fail(missingField(path + "/kind", "kind"));
+    if (!kind->is_string())
+        return badInput(path + "/kind", say("desk.wrong_type").with("field", std::string("kind")),
+                        say("desk.type.text"));
     return readKind(json, kind->get<std::string>(), path);
 }
 
 } // namespace
 
 Result<std::vector<Fact>> parseRecords(std::string_view text) {
-    const Json json = Json::parse(text, nullptr, false);
-    if (json.is_discarded())
-        return badInput("", say("desk.not_json"), say("desk.not_json.remedy"));
+    if (auto sound = checkJson(text); !sound)
+        return fail(sound.error());
+    const Json json = Json::parse(text);
     std::vector<Fact> facts;
     if (!json.is_array()) {
         auto fact = readFact(json, "");
@@ -358,9 +394,11 @@ std::string writeRecords(const std::vector<Fact>& facts) {
 }
 
 Result<RefillPlan> parsePlan(std::string_view text, const RefillPlan& base) {
-    const Json json = Json::parse(text, nullptr, false);
-    if (json.is_discarded() || !json.is_object())
-        return badInput("", say("desk.not_json"), say("desk.not_json.remedy"));
+    if (auto sound = checkJson(text); !sound)
+        return fail(sound.error());
+    const Json json = Json::parse(text);
+    if (!json.is_object())
+        return badInput("", say("desk.no_plan"), say("desk.no_plan.remedy"));
     RefillPlan plan = base;
     JsonReader reader(json, "");
     describe(reader, plan.recipe);

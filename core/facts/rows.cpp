@@ -3,6 +3,8 @@
 #include "facts/codec.h"
 #include "facts/field_kinds.h"
 #include "ingredient/nearest.h"
+#include "quantity/day_limits.h"
+#include "quantity/words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -119,9 +121,8 @@ private:
         for (const auto& [name, unused] : ids)
             known.push_back(name);
         if (!fault)
-            fault = Fault{FaultKind::input, "/" + std::string(f.name), say(key).with("name", value),
-                          known.empty() ? say(key + ".none")
-                                        : say(key + ".remedy").with("nearest", nearestName(value, known))};
+            fault = Fault{FaultKind::input, "/" + std::string(f.name), say(key).with("name", excerpt(value)),
+                          known.empty() ? say(key + ".none") : offerName(value, known)};
         values.emplace_back(std::monostate{});
     }
     const Names& names_;
@@ -189,7 +190,7 @@ private:
                 value = static_cast<T>(*whole);
         } else if constexpr (std::is_same_v<T, Day>) {
             if (const auto* text = std::get_if<std::string>(&from))
-                value = parseDay(*text).value_or(Day{});
+                value = storedDay(*text).value_or(Day{});
         } else if (const auto* text = std::get_if<std::string>(&from)) {
             value = *text;
         }
@@ -221,24 +222,44 @@ template <class F> book::TableSpec tableFor() {
 
 } // namespace
 
+namespace {
+
+using Ids = std::map<std::string, book::RowId, std::less<>>;
+using Keys = std::map<std::string, std::string, std::less<>>;
+
+std::string likeIn(const Keys& keys, const Ids& inUse, std::string_view name) {
+    const auto at = keys.find(nameKey(name));
+    return at != keys.end() && inUse.contains(at->second) ? at->second : std::string();
+}
+
+} // namespace
+
 void Names::addVessel(book::RowId id, const std::string& name) {
     const auto old = vesselNames.find(id);
     if (old != vesselNames.end())
         vessels.erase(old->second);
     vessels[name] = id;
     vesselNames[id] = name;
+    vesselKeys_[nameKey(name)] = name;
 }
 void Names::addBrew(book::RowId id, const std::string& name) {
     brews[name] = id;
     brewNames[id] = name;
+    brewKeys_[nameKey(name)] = name;
+}
+std::string Names::vesselLike(std::string_view name) const {
+    return likeIn(vesselKeys_, vessels, name);
+}
+std::string Names::brewLike(std::string_view name) const {
+    return likeIn(brewKeys_, brews, name);
 }
 
-std::string nearestName(std::string_view wanted, const std::vector<std::string>& known) {
+Message offerName(std::string_view typed, const std::vector<std::string>& known) {
     std::vector<ingredient::Known> entries;
     entries.reserve(known.size());
     for (const auto& name : known)
         entries.push_back({name, name});
-    return entries.empty() ? std::string() : nearest(wanted, entries);
+    return ingredient::offer(typed, entries);
 }
 
 template <class F> Result<std::vector<book::Value>> toRow(const F& fact, const Names& names) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ingredient/nearest.h"
 
+#include "quantity/parse.h"
+
 #include <algorithm>
 #include <numeric>
 
@@ -20,6 +22,11 @@ std::string folded(std::string_view text) {
 /// "rye" stands in "rye malt" and counts as one slip, although many letters are missing.
 bool standsIn(std::string_view typed, std::string_view known) {
     return typed.size() > 2 && folded(known).find(folded(typed)) != std::string::npos;
+}
+
+/// A word with more slips than one in three letters was another word.
+std::size_t slipsIn(std::string_view typed) {
+    return (std::min(typed.size(), compared) + 1) / 3;
 }
 
 std::size_t distance(std::string_view typed, const Known& known) {
@@ -52,7 +59,18 @@ std::string nearest(std::string_view typed, const std::vector<Known>& known) {
     const auto closest = std::min_element(known.begin(), known.end(), [&](const Known& a, const Known& b) {
         return distance(typed, a) < distance(typed, b);
     });
+    if (closest == known.end() || distance(typed, *closest) > slipsIn(typed))
+        return {};
     return std::string(closest->id);
+}
+
+Message offer(std::string_view typed, const std::vector<Known>& known) {
+    if (auto meant = nearest(typed, known); !meant.empty())
+        return say("ingredient.nearest").with("nearest", std::move(meant));
+    std::string all;
+    for (const Known& each : known)
+        all += (all.empty() ? "" : ", ") + excerpt(each.id);
+    return say("ingredient.use_one_of").with("known", std::move(all));
 }
 
 } // namespace staveline::ingredient

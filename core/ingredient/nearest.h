@@ -2,6 +2,8 @@
 // The known id that looks most like a mistyped one.
 #pragma once
 
+#include "quantity/message.h"
+
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -16,7 +18,10 @@ namespace staveline::ingredient {
 struct Known {
     std::string_view id, name;
 };
-/// Id of the entry whose id or name is nearest to `typed`, or holds it; the first of equals. `known` is not empty.
+/// Id of the entry whose id or name is nearest to `typed`, or holds it; the first of equals. Empty: none is near enough
+/// to have been meant.
 [[nodiscard]] std::string nearest(std::string_view typed, const std::vector<Known>& known);
+/// What to say to a mistyped word: the one that was meant, else all there is. `known` is not empty.
+[[nodiscard]] Message offer(std::string_view typed, const std::vector<Known>& known);
 
 } // namespace staveline::ingredient

@@ -197,8 +197,7 @@ Result<Item> lookUp(const std::vector<Item>& items, std::string_view id, std::st
             return item;
         known.push_back({item.id, item.name});
     }
-    auto remedy =
-        known.empty() ? say("ingredient.none_known") : say("ingredient.nearest").with("nearest", nearest(id, known));
+    auto remedy = known.empty() ? say("ingredient.none_known") : offer(id, known);
     return badInput(std::string(path), say(std::move(key)).with("id", excerpt(id)), std::move(remedy));
 }
 

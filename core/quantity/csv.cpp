@@ -117,6 +117,12 @@ Result<CsvTable> CsvTable::parse(std::string_view text) {
     return table;
 }
 
+std::string withoutFormula(std::string_view text) {
+    const bool begins = !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos;
+    const bool number = plainNumber(text.starts_with('+') ? text.substr(1) : text).has_value();
+    return (begins && !number ? "'" : "") + std::string(text);
+}
+
 bool CsvTable::hasColumn(std::string_view name) const {
     return std::find(header_.begin(), header_.end(), name) != header_.end();
 }

@@ -13,6 +13,10 @@ namespace staveline {
 /// JSON pointer (RFC 6901) to a cell: "/<row>/<column>", rows counted from 0 below the header.
 [[nodiscard]] std::string cellPath(std::size_t row, std::string_view column);
 
+/// The text as a cell that no spreadsheet takes for a formula: with an apostrophe in front where one would begin.
+/// Numbers stay as they are. Not quoted yet.
+[[nodiscard]] std::string withoutFormula(std::string_view text);
+
 class CsvTable {
 public:
     /// Quotes, doubled quotes, CRLF or LF. A row with a wrong number of cells is a fault at "/<row>".

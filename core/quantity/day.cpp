@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "quantity/day.h"
 
+#include "quantity/day_limits.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -28,18 +29,32 @@ int digits(std::string_view text) {
 
 } // namespace
 
-Result<Day> parseDay(std::string_view text, std::string_view path) {
-    const auto unusable = [&](std::string key) {
-        return badInput(std::string(path), say(std::move(key)).with("text", excerpt(text)), say("quantity.day_form"));
-    };
+Result<void> checkDay(Day day, std::string_view path) {
+    if (day >= firstDay && day <= lastDay)
+        return {};
+    return badInput(std::string(path), say("quantity.day_range").with("text", isoDay(day)),
+                    say("quantity.day_range.remedy").with("first", isoDay(firstDay)).with("last", isoDay(lastDay)));
+}
+
+std::optional<Day> storedDay(std::string_view text) {
     if (!hasIsoShape(text))
-        return unusable("quantity.not_a_day");
+        return std::nullopt;
     const std::chrono::year_month_day day{std::chrono::year(digits(text.substr(0, 4))),
                                           std::chrono::month(static_cast<unsigned>(digits(text.substr(5, 2)))),
                                           std::chrono::day(static_cast<unsigned>(digits(text.substr(8, 2))))};
-    if (!day.ok())
-        return unusable("quantity.no_such_day");
-    return Day(day);
+    return day.ok() ? std::optional(Day(day)) : std::nullopt;
+}
+
+Result<Day> parseDay(std::string_view text, std::string_view path) {
+    const auto day = storedDay(text);
+    if (!day)
+        return badInput(
+            std::string(path),
+            say(hasIsoShape(text) ? "quantity.no_such_day" : "quantity.not_a_day").with("text", excerpt(text)),
+            say("quantity.day_form"));
+    if (auto sensible = checkDay(*day, path); !sensible)
+        return fail(sensible.error());
+    return *day;
 }
 
 std::string isoDay(Day day) {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "quantity/csv.h"
 #include "sheet/document.h"
 
 namespace staveline::sheet {
@@ -6,9 +7,10 @@ namespace {
 
 constexpr std::string_view endOfRecord = "\r\n";
 
-std::string cell(std::string_view text) {
-    if (text.find_first_of(",\"\r\n") == std::string_view::npos)
-        return std::string(text);
+std::string cell(std::string_view given) {
+    const std::string text = withoutFormula(given);
+    if (text.find_first_of(",\"\r\n") == std::string::npos)
+        return text;
     std::string out = "\"";
     for (char c : text)
         out += c == '"' ? "\"\"" : std::string(1, c);

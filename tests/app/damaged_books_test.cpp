@@ -27,8 +27,9 @@ struct Cellar : Terminal {
         expect(std::string(today) + "new s.cellar --sample");
         write("dip.json", R"({"kind": "dip", "vessel": "Plover", "on": "2026-06-01", "volume_l": 180})");
         write("plan.json", "{}");
+        write("again.json", R"({"kind": "dip", "vessel": "Plover", "on": "2026-06-01", "volume_l": 181})");
         expect(std::string(today) + "record s.cellar dip.json");
-        expect(std::string(today) + "record s.cellar dip.json");
+        expect(std::string(today) + "record s.cellar again.json");
         expect(std::string(today) + "undo s.cellar"); // something to undo and something to redo
     }
     Answer command(const std::string& text) { return run(today + text); }

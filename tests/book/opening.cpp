@@ -4,6 +4,7 @@
 #include "book/process.h"
 
 #include <sys/stat.h>
+#include <unistd.h>
 
 namespace staveline::book {
 
@@ -246,7 +247,7 @@ TEST_CASE("A book that another program put into write-ahead mode is taken back")
     CHECK(addVessel(*book, "Wren"));
 }
 
-TEST_CASE("An unfinished write is taken back by the next program that may write; a reader says what to do") {
+TEST_CASE("An unfinished write is taken back by the next program that opens the book, to read or to write") {
     const Scratch scratch;
     const auto file = smallBook(scratch);
     const auto content = sample::dump(*opened(file));
@@ -261,7 +262,17 @@ TEST_CASE("An unfinished write is taken back by the next program that may write;
     fs::copy_file(file, half);
     fs::copy_file(file.string() + "-journal", half.string() + "-journal");
     sqlite3_close(writer);
-    CHECK(openKey(half, OpenMode::readOnly) == "book.unfinished");
+    for (const OpenMode mode : {OpenMode::readOnly, OpenMode::readWrite}) {
+        const auto copy = scratch / (mode == OpenMode::readOnly ? "read.cellar" : "write.cellar");
+        fs::copy_file(half, copy);
+        fs::copy_file(half.string() + "-journal", copy.string() + "-journal");
+        CHECK(sample::dump(*opened(copy, sample::schema(), mode)) == content);
+        CHECK_FALSE(fs::exists(copy.string() + "-journal"));
+    }
+    fs::permissions(half, fs::perms::owner_read);
+    if (::access(half.c_str(), W_OK) != 0) // not for one who may write everywhere
+        CHECK(openKey(half, OpenMode::readOnly) == "book.unfinished");
+    fs::permissions(half, fs::perms::owner_all);
     CHECK(sample::dump(*opened(half)) == content);
     CHECK_FALSE(fs::exists(half.string() + "-journal"));
 }

@@ -106,7 +106,7 @@ TEST_CASE_METHOD(PlainFixture, "two hundred sittings in a month are one table's 
     std::vector<facts::Fact> sittings;
     for (int i = 0; i < 200; ++i)
         sittings.push_back(
-            facts::parseRecords(sittingJson("Knot", cycle(0, 181 + i % 30), 7, 4, 4, {"Wren"}))->front());
+            facts::parseRecords(noted(sittingJson("Knot", cycle(0, 181 + i % 30), 7, 4, 4, {"Wren"}), i))->front());
     now = tastingDay();
     REQUIRE(desk->record(sittings));
     const Answer answer = asked();

@@ -170,8 +170,8 @@ TEST_CASE_METHOD(DecisionFixture,
     REQUIRE(desk->record(Fact{BaseRecipeFact{"Plover", day(2025, 12, 1), usual.recipe}}));
     brewing::Recipe brewed = usual.recipe;
     brewed.bitterness = Ibu{13};
-    REQUIRE(desk->record(Fact{BrewFact{"Brew 7", "Plover", day(2026, 1, 5), brewed, {}, {}, {}, {}}}));
     now = day(2026, 2, 1);
+    REQUIRE(desk->record(Fact{BrewFact{"Brew 7", "Plover", day(2026, 1, 5), brewed, {}, {}, {}, {}}}));
     record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-01-27", "volume_l": 79},
                {"kind": "refill", "vessel": "Plover", "on": "2026-01-27", "volume_l": 79, "brew": "Brew 7"}])");
     CHECK(job().input.base.recipe == brewed);

@@ -133,7 +133,7 @@ TEST_CASE_METHOD(YearsFixture, "two hundred sittings in a month are as much as t
     years(5.5, 3.5, 4, 1);
     now = cycle(1, 100);
     for (int i = 0; i < 200; ++i)
-        record(sittingJson("Knot", cycle(1, 60 + i % 30), 6, 6, 6, {"Rook"}));
+        record(noted(sittingJson("Knot", cycle(1, 60 + i % 30), 6, 6, 6, {"Rook"}), i));
     const EstimatesView estimates = known(cycle(1, 100));
     for (Dimension d : allDimensions) {
         CHECK(std::isfinite(estimates.combined[d].mean));

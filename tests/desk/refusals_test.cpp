@@ -174,13 +174,18 @@ TEST_CASE("lists and objects inside a record are checked as closely, with their 
 }
 
 TEST_CASE("files that are no list of records are refused whole", "[desk][json][bad]") {
-    for (const char* text : {"", "   ", "{", "[{]", "{\"kind\": \"dip\"", "{'kind': 'dip'}", "\xff\xfe{}",
-                             "[{\"kind\": \"dip\", \"vessel\": \"P\", \"on\": \"2026-03-01\", \"volume_l\": 1e999}]"}) {
+    const auto causeOf = [](const std::string& text) {
         INFO(text);
         const auto facts = parseRecords(text);
         REQUIRE_FALSE(facts);
-        CHECK(facts.error().cause.key == "desk.not_json");
-    }
+        return facts.error().cause.key;
+    };
+    for (const char* text : {"{", "[{]", "{\"kind\": \"dip\"", "{'kind': 'dip'}",
+                             "[{\"kind\": \"dip\", \"vessel\": \"P\", \"on\": \"2026-03-01\", \"volume_l\": 1e999}]"})
+        CHECK(causeOf(text) == "desk.not_json");
+    for (const char* text : {"", "   "})
+        CHECK(causeOf(text) == "desk.empty_file");
+    CHECK(causeOf("\xff\xfe{}") == "quantity.not_utf8");
     for (const char* text : {"null", "3", "\"dip\"", "true"}) {
         const auto facts = parseRecords(text);
         REQUIRE_FALSE(facts);

@@ -29,6 +29,11 @@ inline std::string sittingJson(const std::string& vessel, Day on, double acidity
                        scores);
 }
 
+/// The same sitting with a note, so that it is another one.
+inline std::string noted(std::string json, int number) {
+    return json.insert(json.rfind('}'), fmt::format(R"(, "note": "glass {}")", number));
+}
+
 /// Five cycles of 240 days on the usual recipe, tasted a month before each draw; the last one is not tasted yet.
 struct YearsFixture : DeskFixture {
     YearsFixture() {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ingredient/nearest.h"
+#include "quantity/text.h"
 
 #include "support/property.h"
 
@@ -64,7 +65,18 @@ TEST_CASE("The nearest of the known ids and names is offered") {
     CHECK(nearest("flaked-wheat", known) == "flaked_wheat");
     CHECK(nearest("wheat", known) == "wheat_malt");
     CHECK(nearest("FLAKED", known) == "flaked_wheat");
-    CHECK(nearest("", {{"a", "x"}, {"b", "y"}}) == "a");
+    CHECK(nearest("Peated", {{"a", "x"}, {"peated", "y"}, {"pitted", "z"}}) == "peated");
+}
+
+TEST_CASE("What is far from every known word is told what there is") {
+    const std::vector<Known> known = {{"Plover", "Plover"}, {"Knot", "Knot"}};
+    for (const char* far : {"", "x", "Dunlin", "Brew", "a page pasted by mistake"}) {
+        INFO(far);
+        CHECK(nearest(far, known).empty());
+        CHECK(render(offer(far, known)) == "Use one of: Plover, Knot.");
+    }
+    CHECK(render(offer("Plovr", known)) == "Did you mean \"Plover\"?");
+    CHECK(render(offer("knott", known)) == "Did you mean \"Knot\"?");
 }
 
 } // namespace staveline

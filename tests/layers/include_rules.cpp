@@ -75,6 +75,7 @@ const std::vector<Library>& libraries() {
         {std::regex("boost/(math|numeric/odeint)(/.*|\\.hpp)"),
          {"brewing", "culture", "tasting", "forward", "advice"},
          true},
+        {std::regex("utf8proc\\.h"), {"quantity"}, true},
         {std::regex("boost/crc\\.hpp"), {"book", "desk"}, true},
         {std::regex("(SQLiteCpp/.*|sqlite3\\.h)"), {"book"}, false},
         {std::regex("sys/(file|mman|stat|types|wait)\\.h"), {"book", "app"}, true},

@@ -163,4 +163,11 @@ TEST_CASE("Any text is either a table or a fault") {
     });
 }
 
+TEST_CASE("No cell begins a formula, and numbers stay numbers") {
+    for (const char* formula : {"=1+1", "+1+1", "-1+1", "@sum(a1)", "=cmd|calc!A1", "\t=tab", "\r=x", "\n=x", "=", "-"})
+        CHECK(withoutFormula(formula) == std::string("'") + formula);
+    for (const char* plain : {"", "Plover", "1+1", "a=b", "-0.4", "+0.4", "-18", "12", "'=x", " =1"})
+        CHECK(withoutFormula(plain) == plain);
+}
+
 } // namespace staveline

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "quantity/day.h"
+#include "quantity/day_limits.h"
+#include "quantity/text.h"
 
 #include "support/property.h"
 
@@ -47,6 +48,23 @@ TEST_CASE("Days that do not exist are told from texts that are no date") {
         CHECK(keyOf(text) == "quantity.not_a_day");
 }
 
+TEST_CASE("A slip in the year is found, and what is stored is still read") {
+    for (const auto* text : {"0000-01-01", "0001-01-01", "1899-12-31", "2201-01-01", "9999-12-31"}) {
+        INFO(text);
+        CHECK(keyOf(text) == "quantity.day_range");
+        REQUIRE(storedDay(text));
+        CHECK(isoDay(*storedDay(text)) == text);
+    }
+    for (const auto* text : {"1900-01-01", "2200-12-31"})
+        CHECK(keyOf(text) == text);
+    CHECK(checkDay(lastDay, "/on"));
+    CHECK(checkDay(lastDay + std::chrono::days(1), "/on").error().path == "/on");
+    CHECK_FALSE(storedDay("2026-02-30"));
+    CHECK_FALSE(storedDay("notaday"));
+    CHECK(render(parseDay("9999-12-31").error().remedy) ==
+          "Check the year: days from 1900-01-01 to 2200-12-31 are taken.");
+}
+
 TEST_CASE("A fault carries the path of its field and shows what was typed") {
     const auto fault = parseDay("soon", "/on").error();
     CHECK(fault.kind == FaultKind::input);
@@ -67,7 +85,8 @@ TEST_CASE("Every day comes back from its text") {
         const Day on{std::chrono::days(count)};
         const auto text = isoDay(on);
         RC_ASSERT(text.size() == 10U);
-        RC_ASSERT(parseDay(text).value() == on);
+        RC_ASSERT(storedDay(text) == on);
+        RC_ASSERT(parseDay(text).has_value() == (on >= firstDay && on <= lastDay));
     });
 }
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "quantity/csv.h"
 #include "sheet/csv_reader.h"
 #include "sheet/document.h"
 #include "sheet/html_reader.h"
@@ -239,6 +240,27 @@ TEST_CASE("Any document is well formed HTML that says every word") {
     });
 }
 
+namespace {
+
+std::vector<std::string> harmless(std::vector<std::string> cells) {
+    for (auto& cell : cells)
+        cell = withoutFormula(cell);
+    return cells;
+}
+
+} // namespace
+
+TEST_CASE("No cell of a paper begins a formula") {
+    Document d;
+    d.title = "=cmd|calc!A1";
+    d.blocks = {Table{{"@a", "b"}, {{"-1+1", "-0.4"}}, {}}, BulletList{{"+x"}}};
+    const auto records = readCsv(writeCsv(d));
+    CHECK(records[0][0] == "'=cmd|calc!A1");
+    CHECK(records[1] == std::vector<std::string>({"'@a", "b"}));
+    CHECK(records[2] == std::vector<std::string>({"'-1+1", "-0.4"}));
+    CHECK(records.back()[0] == "'+x");
+}
+
 TEST_CASE("Any table comes back from CSV") {
     CHECK_PROPERTY("cells are the same after writing and reading", [] {
         Document d;
@@ -247,9 +269,9 @@ TEST_CASE("Any table comes back from CSV") {
         d.blocks = {table};
         const auto records = readCsv(writeCsv(d));
         RC_ASSERT(records.size() == 5U);
-        RC_ASSERT(records[1] == table.columns);
-        RC_ASSERT(records[2] == table.rows[0]);
-        RC_ASSERT(records[3] == std::vector<std::string>({table.rows[1][0], "", ""}));
+        RC_ASSERT(records[1] == harmless(table.columns));
+        RC_ASSERT(records[2] == harmless(table.rows[0]));
+        RC_ASSERT(records[3] == std::vector<std::string>({withoutFormula(table.rows[1][0]), "", ""}));
     });
 }
 

@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Options and files of the command line mean what they say.
+#include "program.h"
+
+#include <nlohmann/json.hpp>
+
+using namespace staveline::testing;
+using Json = nlohmann::json;
+
+namespace {
+
+constexpr const char* typingToday = "--today 2026-06-01 ";
+
+struct Typing : Terminal {
+    Typing() { expect(std::string(typingToday) + "new s.cellar --sample"); }
+    Answer command(const std::string& text) { return run(typingToday + text); }
+    /// The fault of bad input, in words.
+    std::string refused(const std::string& text) {
+        const Answer answer = run(text);
+        INFO(text << "\n" << answer.out << answer.err);
+        CHECK(answer.status == 2);
+        CHECK(answer.err.find("..") == std::string::npos);
+        return answer.err;
+    }
+};
+
+} // namespace
+
+TEST_CASE_METHOD(Typing, "what is not at hand is an id or a printed name, and anything else is a fault", "[app][bad]") {
+    const std::string ask = std::string(typingToday) + "advise s.cellar --vessel Plover --json";
+    const std::string byId = run(ask + " --without wheat_malt").out;
+    CHECK(byId != run(ask).out);
+    CHECK(run(ask + " --without 'Wheat Malt'").out == byId);
+    const std::string words = refused(ask + " --without nosuch");
+    CHECK(words.starts_with("/without: No malt or yeast is called \"nosuch\". Use one of: "));
+    CHECK(words.find("pilsner") != std::string::npos);
+    CHECK(words.find("saison") != std::string::npos);
+}
+
+TEST_CASE_METHOD(Typing, "a lever is locked once", "[app][bad]") {
+    CHECK(refused(std::string(typingToday) + "advise s.cellar --vessel Plover --lock draw=60 --lock draw=70") ==
+          "/lock: draw is locked twice. Leave out one of the two.\n");
+}
+
+TEST_CASE_METHOD(Typing, "only a near name is offered", "[app][bad]") {
+    CHECK(refused(std::string(typingToday) + "status-of x").find("Knot") == std::string::npos);
+    CHECK(refused(std::string(typingToday) + "advise s.cellar --vessel ''") ==
+          "/vessel: There is no vessel \"\". Use one of: Dunlin, Knot, Plover.\n");
+    CHECK(refused(std::string(typingToday) + "history s.cellar --vessel plover").find("Did you mean \"Plover\"?") !=
+          std::string::npos);
+}
+
+TEST_CASE_METHOD(Typing, "today is a day this cellar can see, and is named once", "[app][bad]") {
+    for (const std::string day : {"foo", "0000-01-01", "1899-12-31", "2201-01-01", "9999-12-31", "2026-02-30"}) {
+        const std::string words = refused("--today " + day + " status s.cellar");
+        INFO(words);
+        CHECK(words.find("--today: ") != std::string::npos);
+        CHECK(words.find("--today: --today") == std::string::npos);
+        CHECK(words.find(day) != std::string::npos);
+    }
+}
+
+TEST_CASE_METHOD(Typing, "standard output carries one answer", "[app][bad]") {
+    const Answer both = command("sheet s.cellar --vessel Plover --out - --json");
+    CHECK(both.status == 2);
+    CHECK(Json::parse(both.out)["fault"]["path"] == "/out");
+    CHECK(command("sheet s.cellar --vessel Plover --out -").status == 0);
+    CHECK(Json::accept(command("sheet s.cellar --vessel Plover --out x.md --json").out));
+}
+
+TEST_CASE_METHOD(Typing, "a draw that cannot be is told without a lock nobody asked for", "[app][bad]") {
+    write("plan.json", R"({"draw_l": 5000})");
+    const std::string words = refused(std::string(typingToday) + "predict s.cellar --vessel Plover --plan plan.json");
+    CHECK(words.starts_with("/draw_l: 5000 L is outside what can be drawn"));
+    CHECK(words.find("ock") == std::string::npos);
+}
+
+TEST_CASE_METHOD(Typing, "a history in CSV begins no formula", "[app]") {
+    write("dip.json", R"({"kind": "dip", "vessel": "Plover", "on": "2026-06-01", "volume_l": 180, "note": "=1+1"})");
+    expect(std::string(typingToday) + "record s.cellar dip.json");
+    const std::string csv = command("history s.cellar --vessel Plover --csv").out;
+    CHECK(csv.find("\"'=1+1\"") != std::string::npos);
+    CHECK(csv.find("\"=") == std::string::npos);
+}
+
+TEST_CASE_METHOD(Typing, "where a file stops being JSON is told by line and column", "[app][bad]") {
+    write("dip.json", "[\n  {\"kind\": \"dip\",\n   \"volume_l\": 3,}\n]\n");
+    const Answer answer = command("record s.cellar dip.json");
+    CHECK(answer.status == 2);
+    CHECK(answer.err.starts_with("This is no JSON; it goes wrong at line 3, column 18. Look just before it"));
+}
