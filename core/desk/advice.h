@@ -19,9 +19,9 @@ struct AdviceRequest {
     std::vector<advice::LeverLock> locks; ///< beside the recorded ones
     std::vector<std::string> unavailable; ///< malts and yeasts by id or name, beside the recorded ones
     bool withSettled = true;
-    bool withoutRecorded = false;        ///< as if no lock and nothing unavailable were recorded
+    bool withoutRecorded = false; ///< as if no lock and nothing unavailable were recorded
     static constexpr int mostLevers = static_cast<int>(constants::advice::mostLevers); ///< in one plan
-    std::optional<int> maxMoved{};       ///< levers in one plan, 1..mostLevers; none: as usual
+    std::optional<int> maxMoved{}; ///< levers in one plan, 1..mostLevers; none: as usual
 };
 /// Everything advise() needs, detached from the book.
 struct AdviceJob {

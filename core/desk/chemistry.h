@@ -72,7 +72,7 @@ private:
     const CurrentVessel& asked_;
     std::map<book::RowId, History> histories_;
     std::map<Day, brewing::BrewParameters> houses_; ///< by the day of the last brew that shows something of it
-    estimate::CarriedStates::Beers beers_;         ///< brews by id; what came out of other vessels below 0
+    estimate::CarriedStates::Beers beers_;          ///< brews by id; what came out of other vessels below 0
 };
 
 } // namespace staveline::desk

@@ -84,6 +84,7 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
     vessel.fault = lastFault(record, today);
     const ScheduleRule rule = ruleOf(vessel, cellar, vessel.inUse);
     vessel.dates = schedule(now, rule, today);
+    vessel.drawSet = rule.fixed.has_value();
     vessel.due = dueOf(vessel, rule);
     return vessel;
 }

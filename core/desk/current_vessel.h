@@ -30,6 +30,7 @@ struct CurrentVessel {
     std::optional<FaultFound> fault;
     vessel::Schedule dates; ///< with the setting in use
     Due due;
+    bool drawSet = false; ///< the brewer set the day of the coming draw
 
     [[nodiscard]] const vessel::LedgerState& now() const { return replayed.now; }
 };

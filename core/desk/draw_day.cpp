@@ -85,7 +85,7 @@ void addPlanB(const estimate::Estimates& estimates, DrawDayView& view) {
             return;
         }
         if (!view.drawn && verdict.kind == tasting::VerdictKind::waitUntil && verdict.until)
-            view.planB.push_back(say("desk.plan_b.wait").with("until", *verdict.until));
+            view.planB.push_back(say("desk.plan_b.wait." + std::string(name(d))).with("until", *verdict.until));
     }
     if (view.drawn)
         return;

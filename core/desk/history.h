@@ -64,7 +64,7 @@ struct HistoryView {
     std::vector<HistoryRow> rows;           ///< oldest first
     std::vector<facts::TargetFact> targets; ///< by day; each holds until the next
     std::vector<PromiseOutcome> promises;
-    std::vector<Message> record;           ///< "acidity: 9 of 11 promises inside their band", and against no change
+    std::vector<Message> record; ///< "acidity: 9 of 11 promises inside their band", and against no change
     /// "9 of 11 sittings were inside what was expected", one-sided runs, what it taught.
     struct LearnedLine {
         Message words;

@@ -58,6 +58,7 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.now = vessel.now();
     s.findings = static_cast<int>(vessel.replayed.findings.size());
     s.dates = vessel.dates;
+    s.drawSet = vessel.drawSet;
     s.due = vessel.due;
     s.headline = s.due.text;
     if (vessel.fault) {

@@ -25,6 +25,7 @@ struct VesselSummary {
     bool opened = false; ///< an opening or a first refill is recorded
     vessel::LedgerState now;
     vessel::Schedule dates;
+    bool drawSet = false; ///< its day is the brewer's own, not the interval's
     Due due;
     Message headline;  ///< due, or verdict, or fault: one line
     std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting

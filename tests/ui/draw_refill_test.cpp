@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The Draw & refill page: what an entry would do is seen before it is recorded, and all of it can be taken back.
+#include "ui/parts.h"
 #include "ui/support.h"
 
 #include "ui/draw_refill/brew_offers.h"
@@ -282,6 +283,33 @@ TEST_CASE("next dates stand beside the vessel", "[ui][page]") {
     const Schedule dates = s.session->desk().vessel("Heron")->dates;
     for (const Day on : {dates.sample, dates.brew, dates.draw, dates.nextSample, dates.nextDraw})
         CHECK(words.contains(weekdayWords(on)));
+}
+
+TEST_CASE("the draw is moved beside its dates, and goes by the interval again", "[ui][page]") {
+    AtPage s;
+    const auto dates = [&] { return s.session->desk().vessel("Heron")->dates; };
+    const Day before = dates().draw;
+    auto& day = testing::part<DateField>(s.workPage->panel(), "Day of the draw");
+    const auto button = [&](const QString& words) {
+        for (QPushButton* each : s.workPage->panel().findChildren<QPushButton*>())
+            if (each->text() == words)
+                return each;
+        FAIL("no button " << words.toStdString());
+        return static_cast<QPushButton*>(nullptr);
+    };
+    CHECK_FALSE(button("Move the draw")->isEnabled()); // it is that day already
+    CHECK_FALSE(button("By the interval again")->isVisible());
+    day.edit()->setText("2026-13-01");
+    QTest::keyClick(day.edit(), Qt::Key_Backspace);
+    CHECK_FALSE(button("Move the draw")->isEnabled());
+    const Day later = before + std::chrono::days{21};
+    day.edit()->selectAll();
+    QTest::keyClicks(day.edit(), qs(isoDay(later)));
+    QTest::keyClick(day.edit(), Qt::Key_Return);
+    CHECK(dates().draw == later);
+    CHECK(qs(s.session->desk().undoText()) == "day of the draw of Heron");
+    button("By the interval again")->click();
+    CHECK(dates().draw == before);
 }
 
 TEST_CASE("switching units rewrites the page and no stored bit", "[ui][page]") {

@@ -477,7 +477,7 @@ TEST_CASE("short histories draw sensibly", "[ui][history]") {
     const std::string target = R"({"kind": "target", "vessel": "Heron", "on": "2025-01-05", "acidity": 5, "funk": 4,
         "body": 4, "acidity_band": 1.0, "funk_band": 1.0, "body_band": 1.0})";
     for (const std::string& facts :
-         {std::string(opened), std::string(sat), std::string(opened) + ", " + sat, std::string(opened) + ", " + target,
+         {std::string(opened), std::string(opened) + ", " + sat, std::string(opened) + ", " + target,
           std::string(opened) + ", " + sat + ", " + target}) {
         INFO(facts);
         AtHistory s("Heron", withVessel(facts));

@@ -106,13 +106,32 @@ TEST_CASE("the youngest third is a third", "[ui][words]") {
 }
 
 TEST_CASE("next dates come in order of time", "[ui][words]") {
-    const Schedule dates{day(2026, 2, 3),   day(2026, 2, 19), day(2026, 3, 5), day(2026, 10, 1),
-                         day(2026, 10, 31), day(2026, 2, 3),  day(2026, 3, 5)};
-    const auto lines = dateLines(dates, day(2026, 3, 2));
+    const Schedule dates{day(2026, 2, 3),   day(2026, 2, 19), day(2026, 3, 5),  day(2026, 10, 1),
+                         day(2026, 10, 31), day(2026, 2, 3),  day(2026, 2, 19), day(2026, 3, 5)};
+    const auto lines = dateLines(dates, {DueKind::draw, day(2026, 3, 5), 3, {}}, day(2026, 3, 2));
     REQUIRE(lines.size() == 5);
     CHECK(lines[0].when == "Tue 3 Feb 2026");
     CHECK(lines[0].distance == "27 days ago");
+    CHECK(lines[2].what == "Draw and refill");
     CHECK(lines[2].distance == "in 3 days");
+}
+
+TEST_CASE("what is next says by how many days it is late, not what day it slid to", "[ui][words]") {
+    const Day today = day(2026, 3, 2);
+    const Schedule dates{day(2026, 2, 3),
+                         today,
+                         today + std::chrono::days{14},
+                         day(2026, 10, 1),
+                         day(2026, 10, 31),
+                         day(2026, 2, 3),
+                         day(2026, 2, 19),
+                         day(2026, 3, 5)};
+    const auto late = dateLines(dates, {DueKind::brew, day(2026, 2, 19), -11, {}}, today);
+    CHECK(late[1].what == "Brew the refill");
+    CHECK(late[1].distance == "overdue 11 days");
+    CHECK(late[2].distance == "in 14 days");
+    const auto drawn = dateLines(dates, {DueKind::refill, today, 0, {}}, today);
+    CHECK(drawn[2].what == "Refill");
 }
 
 TEST_CASE("a session says what was done and what could not be", "[ui][session]") {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/draw_refill/vessel_panel.h"
 
+#include "ui/draw_refill/draw_date_line.h"
 #include "ui/present/vessel_words.h"
 #include "ui/widgets/theme.h"
 #include "ui/widgets/vessel_drawing.h"
@@ -14,7 +15,7 @@ namespace staveline::ui {
 VesselPanel::VesselPanel(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), level_(new QLabel(this)), caption_(new QLabel(this)), ages_(new QLabel(this)),
       drawing_(new VesselDrawing(this)), dateHeading_(new QLabel(tr("Next dates"), this)), dates_(new QWidget(this)),
-      dateGrid_(new QGridLayout(dates_)) {
+      dateGrid_(new QGridLayout(dates_)), drawDate_(new DrawDateLine(session, this)) {
     setType(*level_, Type::number);
     level_->setObjectName("level");
     ages_->setWordWrap(true);
@@ -34,6 +35,7 @@ VesselPanel::VesselPanel(Session& session, QWidget* parent)
     setType(*dateHeading_, Type::strong);
     column->addWidget(dateHeading_);
     column->addWidget(dates_);
+    column->addWidget(drawDate_);
     connect(&session, &Session::unitsChanged, this, &VesselPanel::refresh);
 }
 
@@ -91,6 +93,7 @@ void VesselPanel::refreshDates() {
     }
     dateHeading_->setVisible(vessel_.opened);
     dates_->setVisible(vessel_.opened);
+    drawDate_->showVessel(vessel_);
     if (!vessel_.opened)
         return;
     int row = 0;

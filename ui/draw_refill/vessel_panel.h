@@ -12,6 +12,7 @@ class QLabel;
 
 namespace staveline::ui {
 
+class DrawDateLine;
 class VesselDrawing;
 
 class VesselPanel : public QWidget {
@@ -41,6 +42,7 @@ private:
     QLabel* dateHeading_;
     QWidget* dates_;
     QGridLayout* dateGrid_;
+    DrawDateLine* drawDate_;
 };
 
 } // namespace staveline::ui

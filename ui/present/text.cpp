@@ -58,7 +58,7 @@ QString distanceWords(int days) {
 }
 
 QString overdueWords(int days) {
-    return tr("overdue %1").arg(spanWords(Days{static_cast<double>(days)}));
+    return days == 1 ? tr("overdue 1 day") : tr("overdue %1 days").arg(days);
 }
 
 QString spanWords(Days span) {

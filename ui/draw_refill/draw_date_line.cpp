@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/draw_refill/draw_date_line.h"
+
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QPushButton>
+
+namespace staveline::ui {
+
+DrawDateLine::DrawDateLine(Session& session, QWidget* parent)
+    : QWidget(parent), session_(session), day_(new DateField(session.desk().today(), this)),
+      set_(new QPushButton(tr("Move the draw"), this)), interval_(new QPushButton(tr("By the interval again"), this)) {
+    day_->setName(tr("Day of the draw"));
+    set_->setToolTip(tr("Puts this draw off, or brings it forward; the next one counts from it."));
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, .5));
+    row->addWidget(day_, 1, Qt::AlignTop);
+    row->addWidget(set_, 0, Qt::AlignTop);
+    row->addWidget(interval_, 0, Qt::AlignTop);
+    connect(day_, &DateField::edited, this, &DrawDateLine::offer);
+    connect(day_->edit(), &QLineEdit::returnPressed, set_, &QPushButton::click);
+    connect(set_, &QPushButton::clicked, this, [this] { set(day_->day()); });
+    connect(interval_, &QPushButton::clicked, this, [this] { set(std::nullopt); });
+}
+
+void DrawDateLine::showVessel(const desk::VesselSummary& vessel) {
+    using vessel::DueKind;
+    vessel_ = vessel.name;
+    planned_ = vessel.dates.draw;
+    setVisible(vessel.opened && !vessel.retired && vessel.due.kind != DueKind::refill &&
+               vessel.due.kind != DueKind::nothing && !session_.desk().readOnly());
+    day_->setToday(session_.desk().today());
+    day_->setDay(planned_);
+    interval_->setVisible(vessel.drawSet);
+    offer();
+}
+
+void DrawDateLine::offer() {
+    set_->setEnabled(day_->day() && *day_->day() != planned_);
+}
+
+void DrawDateLine::set(std::optional<Day> drawOn) {
+    const auto done = session_.record(facts::DrawDateFact{vessel_, session_.desk().today(), drawOn, {}});
+    if (!done)
+        day_->showFault(done.error());
+}
+
+} // namespace staveline::ui
