@@ -28,10 +28,9 @@ forward::Parameters CarriedStates::parametersAfter(std::size_t count) const {
 CarriedStates::Stood CarriedStates::carried(const Stood& from, std::size_t count, std::size_t events, Day day,
                                             const Beers& beers) const {
     const Day until = std::max(from.on, day);
-    return {until,
-            carryForward(from.state, from.on, std::span<const forward::BlendEvent>(events_).subspan(count, events),
-                         beers, usual_, until, cellaring_.temperature, cellaring_.oxygenPerYear,
-                         parametersAfter(count))};
+    return {until, carryForward(from.state, from.on,
+                                std::span<const forward::BlendEvent>(events_).subspan(count, events), beers, usual_,
+                                until, cellaring_.temperature, cellaring_.oxygenPerYear, parametersAfter(count))};
 }
 
 culture::VesselState CarriedStates::on(Day day, std::size_t count, const Beers& beers) {
