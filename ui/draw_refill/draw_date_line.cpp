@@ -5,6 +5,7 @@
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 
@@ -18,6 +19,9 @@ DrawDateLine::DrawDateLine(Session& session, QWidget* parent)
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, .5));
+    auto* label = new QLabel(tr("Draw on"), this);
+    label->setMinimumHeight(day_->edit()->sizeHint().height());
+    row->addWidget(label, 0, Qt::AlignTop);
     row->addWidget(day_, 1, Qt::AlignTop);
     row->addWidget(set_, 0, Qt::AlignTop);
     row->addWidget(interval_, 0, Qt::AlignTop);
