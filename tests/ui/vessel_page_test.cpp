@@ -2,6 +2,7 @@
 // A vessel's own page: added, changed, described, retired; and what is typed there while the book changes elsewhere.
 #include "ui/support.h"
 
+#include "desk/advice.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/widgets/choice_field.h"
@@ -134,6 +135,32 @@ TEST_CASE("a name that is taken or empty is said at the name and changes nothing
     CHECK_FALSE(at.window->cellar()->atVessel());
     CHECK(at.desk().revision() == revision);
     CHECK(at.desk().vessel("Heron"));
+}
+
+TEST_CASE("a number that was set is cleared by emptying its field", "[ui][vesselpage]") {
+    AtVesselPage at;
+    for (const auto& [typed, stands] : {std::pair{"5", true}, {"", false}}) {
+        at.change("Heron");
+        at.put(at.page().fields(), "oxygen_mg_l_year", typed);
+        at.key(Qt::Key_Return);
+        CHECK(at.window->cellar()->atVessel());
+        CHECK(factsOf(at, "Heron").oxygenPerYear.has_value() == stands);
+    }
+}
+
+TEST_CASE("the page shows what a plan made of the vessel's habits, and can take them back", "[ui][vesselpage]") {
+    AtVesselPage at;
+    const Desk& desk = at.desk();
+    const auto job = desk.adviceJob({"Heron", {}, {}, false});
+    REQUIRE(job);
+    advice::Setting setting = job->input.base;
+    setting.interval = Days{120};
+    REQUIRE(at.window->session()->adopt(*job, setting));
+    at.change("Heron");
+    CHECK(at.page().fields().number("interval_d")->stored() == 120.0);
+    at.put(at.page().fields(), "interval_d", "240"); // as before the plan
+    at.key(Qt::Key_Return);
+    CHECK(desk.setting("Heron")->interval.d == 240);
 }
 
 TEST_CASE("the culture is described on the page and is part of the same edit", "[ui][vesselpage]") {

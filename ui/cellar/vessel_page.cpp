@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/cellar/vessel_page.h"
 
+#include "desk/advice.h"
 #include "desk/ledger.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/message_label.h"
@@ -36,6 +37,16 @@ template <class To, class From> void takeChange(std::optional<To>& to, const Fro
     if (before != after)
         to = after;
 }
+/// An emptied field goes back to what the material says.
+template <class T>
+void takeOptional(facts::VesselEditFact& edit, std::optional<T>& to, const char* name, const std::optional<T>& before,
+                  const std::optional<T>& after) {
+    if (before == after)
+        return;
+    to = after;
+    if (!after)
+        edit.clear.emplace_back(name);
+}
 
 } // namespace
 
@@ -54,12 +65,10 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     takeChange(edit.drawShare, before.drawShare, after.drawShare);
     takeChange(edit.drawMayMove, before.drawMayMove, after.drawMayMove);
     takeChange(edit.intervalMayMove, before.intervalMayMove, after.intervalMayMove);
-    if (before.evaporationPerYear != after.evaporationPerYear)
-        edit.evaporationPerYear = after.evaporationPerYear;
-    if (before.cultureHeldBack != after.cultureHeldBack)
-        edit.cultureHeldBack = after.cultureHeldBack;
-    if (before.oxygenPerYear != after.oxygenPerYear)
-        edit.oxygenPerYear = after.oxygenPerYear;
+    takeOptional(edit, edit.evaporationPerYear, "evaporation_per_year", before.evaporationPerYear,
+                 after.evaporationPerYear);
+    takeOptional(edit, edit.oxygenPerYear, "oxygen_mg_l_year", before.oxygenPerYear, after.oxygenPerYear);
+    takeOptional(edit, edit.cultureHeldBack, "culture_held_back", before.cultureHeldBack, after.cultureHeldBack);
     facts::VesselEditFact none;
     none.vessel = before.name;
     return edit == none ? std::nullopt : std::optional(edit);
@@ -190,6 +199,10 @@ void VesselPage::change(const facts::VesselName& vessel) {
         return;
     }
     before_ = found->facts;
+    if (const auto inUse = session_.desk().setting(vessel)) { // a plan may have changed them since
+        before_->interval = inUse->interval;
+        before_->temperature = inUse->temperature;
+    }
     cultureBefore_ = lastCulture();
     title_->setText(tr("Change %1").arg(qs(vessel)));
     words_->setText(own("ui.vessel.change"));
@@ -197,7 +210,7 @@ void VesselPage::change(const facts::VesselName& vessel) {
     retire_->setEnabled(!found->retired);
     reason_->setEnabled(!found->retired);
     reason_->clear();
-    show(found->facts, false);
+    show(*before_, false);
 }
 
 void VesselPage::show(const VesselFact& facts, bool isNew) {
