@@ -3,6 +3,7 @@
 
 #include "desk/ledger_entries.h"
 #include "facts/fact_list.h"
+#include "quantity/constants.h"
 #include "quantity/density.h"
 #include "quantity/parse.h"
 
@@ -12,10 +13,6 @@ namespace staveline::desk {
 namespace {
 
 using facts::BrewFact;
-
-/// Of the capacity: what runs out with a sample or goes in with a rinse is neither draw nor refill (common practice,
-/// no source).
-constexpr double thimble = .005;
 
 /// Entries happen once; a target or a lock said twice says the same.
 template <class F>
@@ -32,7 +29,7 @@ template <class F> bool onRecord(const F& fact, const Facts<F>& list) {
 }
 
 Result<void> tooLittle(Litres volume, const facts::VesselFact& vessel, const char* remedy) {
-    const Litres least = vessel.capacity * thimble;
+    const Litres least = vessel.capacity * constants::desk::thimble;
     if (volume >= least)
         return {};
     return badInput("/volume_l", say("desk.thimble").with("volume", volume).with("vessel", vessel.name),
