@@ -351,9 +351,14 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
             if (auto ok = sinceOpening(record, f.on); !ok)
                 return ok;
-            if (!heldOn(record, shared(), f.on).state.opened)
+            const vessel::LedgerState then = heldOn(record, shared(), f.on).state;
+            if (!then.opened)
                 return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
                               say("desk.not_opened.remedy"));
+            if (drawnForRefill(record, then))
+                return refuse("/draw_on",
+                              say("desk.drawn_already").with("vessel", record.facts.name).with("on", *then.lastDraw),
+                              say("desk.drawn_already.remedy"));
             if (f.drawOn && *f.drawOn < f.on)
                 return refuse("/draw_on", say("desk.draw_date_past").with("draw", *f.drawOn).with("on", f.on),
                               say("desk.draw_date_past.remedy"));

@@ -26,13 +26,6 @@ struct DatesFixture : DeskFixture {
     }
     [[nodiscard]] Schedule dates() const { return plover().dates; }
     Result<Recorded> setDraw(std::optional<Day> on) { return desk->record(DrawDateFact{"Plover", now, on, {}}); }
-    void adopt(const std::function<void(Setting&)>& change) {
-        const auto asked = desk->adviceJob({"Plover", {}, {}, false});
-        REQUIRE(asked);
-        Setting setting = asked->input.base;
-        change(setting);
-        REQUIRE(desk->adopt(*asked, setting));
-    }
     void tasteRopy() {
         record(R"({"kind": "sitting", "vessel": "Plover", "on": ")" + isoDay(now) + R"(",
                    "faults": [{"fault": "ropy", "severity": 3}]})");
@@ -138,6 +131,7 @@ TEST_CASE_METHOD(DatesFixture, "after a draw the refill is due at once, wherever
                "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
                "into_fermenter_l": 90})");
     record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2025-12-29", "volume_l": 79})");
+    CHECK(setDraw(day(2026, 2, 1)).error().path == "/draw_on"); // it is done: nothing to put off
     CHECK(dates().draw == now);
     CHECK(plover().due.kind == DueKind::refill);
     CHECK(plover().due.on == now);

@@ -21,14 +21,6 @@ struct DecisionFixture : DeskFixture {
         REQUIRE(job);
         return *job;
     }
-    ChoiceFact adopt(const std::function<void(Setting&)>& change) {
-        const AdviceJob asked = job();
-        Setting setting = asked.input.base;
-        change(setting);
-        auto choice = desk->adopt(asked, setting);
-        REQUIRE(choice);
-        return choice->choice;
-    }
     void drawAndRefill(const std::string& on, double litres) {
         const std::string at = R"(", "vessel": "Plover", "on": ")" + on + R"(", "volume_l": )" + std::to_string(litres);
         record(R"([{"kind": "draw_off)" + at + R"(}, {"kind": "refill)" + at + "}]");

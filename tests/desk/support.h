@@ -50,6 +50,16 @@ struct DeskFixture {
         REQUIRE_FALSE(done);
         return done.error();
     }
+    /// Chooses a setting of one's own for Plover's coming refill: the last one, changed.
+    facts::ChoiceFact adopt(const std::function<void(advice::Setting&)>& change) {
+        const auto asked = desk->adviceJob({"Plover", {}, {}, false});
+        REQUIRE(asked);
+        advice::Setting setting = asked->input.base;
+        change(setting);
+        const auto choice = desk->adopt(*asked, setting);
+        REQUIRE(choice);
+        return choice->choice;
+    }
     void addPlover() {
         record(R"([{"kind": "vessel", "name": "Plover", "capacity_l": 225, "material": "oak used"},
                    {"kind": "opening", "vessel": "Plover", "on": "2025-06-01", "volume_l": 216, "age_years": 1.5,
