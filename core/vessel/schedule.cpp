@@ -20,11 +20,12 @@ Day cycleStart(const LedgerState& now, const ScheduleRule& rule, Day today) {
     return now.lastRefill.value_or(now.opened.value_or(today));
 }
 
-/// A draw that is made counts from its day; one to come waits for a fault to clear; either for its refill.
+/// A draw that is made counts from its day; one to come waits for a fault to clear, before which nothing is brewed for
+/// it; either waits for its refill.
 Day drawDue(Day from, const ScheduleRule& rule) {
     Day due = rule.drawn.value_or(rule.fixed.value_or(from + whole(rule.interval)));
     if (rule.fault && !rule.drawn)
-        due = std::max(due, *rule.fault);
+        due = std::max(due, rule.brewed ? *rule.fault : *rule.fault + whole(rule.primary));
     return rule.brewed ? std::max(due, *rule.brewed + whole(rule.primary)) : due;
 }
 

@@ -15,7 +15,7 @@ struct ScheduleRule {
     std::optional<Day> brewed{};  ///< the beer for this draw, if it was
     std::optional<Day> drawn{};   ///< for the coming refill already: it is due since then
     std::optional<Day> fixed{};   ///< the day the brewer set for this draw, whatever the interval says
-    std::optional<Day> fault{};   ///< until when a fault keeps the beer in the vessel: it is tasted again on that day
+    std::optional<Day> fault{};   ///< until when a fault keeps the beer: tasted again then, and brewed for no sooner
 };
 struct Schedule {
     Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day

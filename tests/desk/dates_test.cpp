@@ -99,7 +99,8 @@ TEST_CASE_METHOD(DatesFixture, "a fault moves the plan to the day it is looked a
     for (const int later : {0, 10, 40}) {
         now = day(2025, 12, 29) + std::chrono::days{later};
         CHECK(dates().sample == again);
-        CHECK(dates().draw == again);
+        CHECK(dates().brew == again);
+        CHECK(dates().draw == again + std::chrono::days{14});
         CHECK(plover().due.kind == DueKind::taste);
         CHECK(desk->estimates("Plover")->verdicts[Dimension::acidity].until == again);
     }

@@ -308,6 +308,8 @@ TEST_CASE("the draw is moved beside its dates, and goes by the interval again", 
     QTest::keyClick(day.edit(), Qt::Key_Return);
     CHECK(dates().draw == later);
     CHECK(qs(s.session->desk().undoText()) == "day of the draw of Heron");
+    for (const QPushButton* each : {button("Move the draw"), button("By the interval again")})
+        CHECK(each->width() >= each->minimumSizeHint().width()); // nothing of their words is cut
     button("By the interval again")->click();
     CHECK(dates().draw == before);
 }

@@ -143,10 +143,13 @@ TEST_CASE("a fault is looked at again before anything is drawn", "[schedule]") {
     sick.fault = dayAfter(400);
     const auto dates = schedule(refilledOn(100), sick, dayAfter(320));
     CHECK(dates.sample == dayAfter(400));
-    CHECK(dates.draw == dayAfter(400));
-    CHECK(dates.brew == dayAfter(386));
+    CHECK(dates.brew == dayAfter(400)); // not before it is known to be wanted
+    CHECK(dates.draw == dayAfter(414));
     CHECK(nextJob(refilledOn(100), sick, dates).kind == DueKind::taste);
     CHECK(nextJob(refilledOn(100), sick, dates).on == dayAfter(400));
+    ScheduleRule brewed = sick;
+    brewed.brewed = dayAfter(305); // what is brewed keeps
+    CHECK(schedule(refilledOn(100), brewed, dayAfter(320)).draw == dayAfter(400));
     sick.fault = dayAfter(315); // clears long before the draw
     CHECK(schedule(refilledOn(100), sick, dayAfter(312)).draw == dayAfter(340));
 }

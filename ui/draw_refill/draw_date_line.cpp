@@ -8,6 +8,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QVBoxLayout>
 
 namespace staveline::ui {
 
@@ -16,15 +17,22 @@ DrawDateLine::DrawDateLine(Session& session, QWidget* parent)
       set_(new QPushButton(tr("Move the draw"), this)), interval_(new QPushButton(tr("By the interval again"), this)) {
     day_->setName(tr("Day of the draw"));
     set_->setToolTip(tr("Puts this draw off, or brings it forward; the next one counts from it."));
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(0, 0, 0, 0);
+    auto* row = new QHBoxLayout;
     row->setSpacing(lines(*this, .5));
     auto* label = new QLabel(tr("Draw on"), this);
     label->setMinimumHeight(day_->edit()->sizeHint().height());
     row->addWidget(label, 0, Qt::AlignTop);
     row->addWidget(day_, 1, Qt::AlignTop);
-    row->addWidget(set_, 0, Qt::AlignTop);
-    row->addWidget(interval_, 0, Qt::AlignTop);
+    auto* acts = new QHBoxLayout;
+    acts->setSpacing(lines(*this, .5));
+    acts->addWidget(set_);
+    acts->addWidget(interval_);
+    acts->addStretch(1);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(lines(*this, .3));
+    column->addLayout(row);
+    column->addLayout(acts);
     connect(day_, &DateField::edited, this, &DrawDateLine::offer);
     connect(day_->edit(), &QLineEdit::returnPressed, set_, &QPushButton::click);
     connect(set_, &QPushButton::clicked, this, [this] { set(day_->day()); });
