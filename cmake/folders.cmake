@@ -19,6 +19,7 @@ function(staveline_compile_together target)
   set(folders "")
   foreach(source IN LISTS sources)
     get_filename_component(folder ${source} DIRECTORY)
+    file(RELATIVE_PATH folder ${PROJECT_SOURCE_DIR} ${folder})
     string(MAKE_C_IDENTIFIER "${folder}" folder)
     list(APPEND folders ${folder})
     list(APPEND in_${folder} ${source})
@@ -33,4 +34,11 @@ function(staveline_compile_together target)
     endforeach()
   endforeach()
   set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_MODE GROUP)
+endfunction()
+
+# Sources that read the tree they came from. Only these are told where it is: objects of all others are the same in
+# every clone, and a compiler cache can share them.
+function(staveline_tell_the_tree)
+  set_source_files_properties(${ARGN} PROPERTIES COMPILE_DEFINITIONS
+    "STAVELINE_SOURCE_DIR=\"${PROJECT_SOURCE_DIR}\";STAVELINE_BUILD_DIR=\"${PROJECT_BINARY_DIR}\"")
 endfunction()

@@ -122,7 +122,7 @@ TEST_CASE("short phrases belong to a lever and to a way it can go") {
         const auto way = rest.find('.') == std::string::npos ? std::string() : rest.substr(rest.find('.') + 1);
         const auto& choices = rowOf(*lever).choices;
         const bool isChoice = std::find(choices.begin(), choices.end(), way) != choices.end();
-        const bool isYeast = lever->id == "yeast" && builtInPantry().yeast(way);
+        const bool isYeast = lever->id == "yeast" && ingredient::builtInPantry().yeast(way);
         CHECK((way.empty() || way == "up" || way == "down" || way == "new" || isChoice || isYeast));
     }
 }

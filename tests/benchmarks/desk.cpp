@@ -3,7 +3,9 @@
 // vessel, one edit, one undo. And three casks that feed each other by the month, with brews and sittings, over YEARS
 // (second argument; default 20): what the model's replay of them takes.
 #include "desk/desk.h"
+#include "desk/advice.h"
 #include "desk/ledger.h"
+#include "estimate/estimates.h"
 #include "support/bench.h"
 #include "support/scratch.h"
 

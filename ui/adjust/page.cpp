@@ -27,6 +27,7 @@
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
 
+#include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
