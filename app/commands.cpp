@@ -47,16 +47,6 @@ Result<std::string> readFile(const std::string& path) {
     return text;
 }
 
-DisplayUnits unitsOf(const Options& options) {
-    DisplayUnits units;
-    if (options.units == "us") {
-        units.volume = DisplayUnits::Volume::usGallon;
-        units.temperature = DisplayUnits::Temperature::fahrenheit;
-        units.colour = DisplayUnits::Colour::srm;
-    }
-    return units;
-}
-
 Result<desk::AdviceRequest> requestOf(const Options& options) {
     desk::AdviceRequest request{options.vessel, {}, options.without, true};
     request.maxMoved = options.levers;
@@ -127,6 +117,16 @@ int finish(const Result<desk::Recorded>& done, const Options& options, const cha
 }
 
 } // namespace
+
+DisplayUnits unitsOf(const Options& options) {
+    DisplayUnits units;
+    if (options.units == "us") {
+        units.volume = DisplayUnits::Volume::usGallon;
+        units.temperature = DisplayUnits::Temperature::fahrenheit;
+        units.colour = DisplayUnits::Colour::srm;
+    }
+    return units;
+}
 
 int complain(const Fault& fault, const Options& options) {
     if (options.json)

@@ -27,6 +27,7 @@ int advise(const Options& options);
 int sheet(const Options& options);
 int predict(const Options& options);
 int history(const Options& options);
+int calendar(const Options& options);
 int undo(const Options& options);
 int redo(const Options& options);
 int check(const Options& options);
@@ -34,5 +35,6 @@ int check(const Options& options);
 /// Says what is wrong, where, and what to do; the exit status that belongs to it.
 int complain(const Fault& fault, const Options& options);
 [[nodiscard]] int statusOf(FaultKind kind);
+[[nodiscard]] DisplayUnits unitsOf(const Options& options);
 
 } // namespace staveline::app

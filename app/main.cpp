@@ -94,6 +94,9 @@ int runCommand(int argc, char** argv) {
     auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
     needVessel(past, options);
     past->add_flag("--csv", options.csv, "as CSV (the default)");
+    auto* days = command(parser, "calendar", "the work to come as a calendar file (.ics)", options, result, calendar);
+    days->add_option("--vessel", options.vessel, "name of the vessel; all of them without it");
+    days->add_option("--out", options.out, "the file; - prints it")->required();
     command(parser, "undo", "take back the last edit", options, result, undo);
     command(parser, "redo", "bring back the last edit taken back", options, result, redo);
     command(parser, "check", "look for damage in the whole book", options, result, check);

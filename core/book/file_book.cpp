@@ -202,6 +202,14 @@ std::vector<EditInfo> FileBook::edits(int last) const {
     return all.value_or(std::vector<EditInfo>());
 }
 
+std::string FileBook::identity() const {
+    const auto first =
+        answer([&] { return connection().text("SELECT coalesce(min(at_utc), '') FROM step WHERE id = 1"); });
+    std::string id = first.value_or("");
+    std::erase_if(id, [](char c) { return c == '-' || c == ':'; });
+    return id;
+}
+
 bool FileBook::changedElsewhere() const {
     const auto version = answer([&] { return connection().number("PRAGMA data_version"); });
     return version && *version != seen_.dataVersion;

@@ -30,6 +30,7 @@ public:
     [[nodiscard]] std::optional<EditInfo> redoable() const override;
     [[nodiscard]] std::vector<EditInfo> edits(int last) const override;
 
+    [[nodiscard]] std::string identity() const override;
     [[nodiscard]] std::int64_t revision() const override { return seen_.step; }
     [[nodiscard]] bool changedElsewhere() const override;
     void reload() override;

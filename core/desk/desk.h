@@ -143,6 +143,9 @@ public:
     [[nodiscard]] Result<brewing::BrewPlan> brewPlan(const facts::VesselName& name) const;
     [[nodiscard]] Result<sheet::Document> brewSheet(const facts::VesselName& name,
                                                     const DisplayUnits& units = {}) const;
+    /// The work to come of this vessel, of all of them without a name, as an iCalendar file.
+    [[nodiscard]] Result<std::string> calendar(const facts::VesselName& name = {},
+                                               const DisplayUnits& units = {}) const;
     /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
     [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;
     /// What "leave it alone" brews: the last refill without its one-cycle aids, with what is locked.
