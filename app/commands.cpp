@@ -6,6 +6,7 @@
 #include "app/lock_option.h"
 #include "app/on_book.h"
 #include "app/paper_file.h"
+#include "app/progress.h"
 #include "desk/advice.h"
 #include "desk/brew.h"
 #include "desk/full_answer.h"
@@ -83,8 +84,27 @@ void printProposal(const advice::Proposal& proposal, int number, bool once, cons
         fmt::print("    Caution: {}\n", render(caution, units));
 }
 
+/// What does not agree in a ledger; of many the latest.
+template <class Found, class Word>
+void printFindings(std::FILE* to, const char* indent, const std::vector<Found>& findings, Word word) {
+    constexpr std::size_t most = 10;
+    const std::size_t first = findings.size() > most ? findings.size() - most : 0;
+    if (first > 0)
+        fmt::print(to, "{}{}\n", indent,
+                   render(say("app.findings_before").with("count", static_cast<std::int64_t>(first))));
+    for (std::size_t i = first; i < findings.size(); ++i)
+        fmt::print(to, "{}{}\n", indent, word(findings[i]));
+}
+
+void printNotes(std::FILE* to, const std::vector<desk::LedgerNote>& notes, const DisplayUnits& units) {
+    printFindings(to, "  ", notes, [&](const auto& note) {
+        return render(say("app.finding").with("finding", render(note.text, units)), units);
+    });
+}
+
 void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
     fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
+    printNotes(stdout, job.findings, units);
     for (Dimension d : allDimensions)
         fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), job.estimates.combined[d].mean,
                    job.estimates.combined[d].sd * z80, render(advice.verdicts[d].reason, units));
@@ -109,10 +129,16 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
 int finish(const Result<desk::Recorded>& done, const Options& options, const char* key) {
     if (!done)
         return complain(done.error(), options);
-    if (options.json)
-        fmt::print("{}", toJson("edit", done->edit));
-    else
-        fmt::print("{}\n", render(say(key).with("edit", done->edit)));
+    if (options.json) {
+        fmt::print("{}", toJson(*done));
+        return 0;
+    }
+    fmt::print("{}\n", render(say(key).with("edit", done->edit)));
+    printFindings(stdout, "", done->findings, [&](const auto& found) {
+        return render(say("app.finding_in")
+                          .with("vessel", found.vessel)
+                          .with("finding", render(found.note.text, unitsOf(options))));
+    });
     return 0;
 }
 
@@ -169,7 +195,7 @@ int newBook(const Options& options) {
 namespace {
 
 void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
-    for (const auto& vessel : cellar)
+    for (const auto& vessel : cellar) {
         fmt::print("{}\n", render(say("app.status_line")
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
@@ -179,6 +205,8 @@ void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUn
                                       .with("headline", render(vessel.headline, units))
                                       .with("draw", vessel.opened ? isoDay(vessel.dates.draw) : "-"),
                                   units));
+        printNotes(stdout, vessel.findings, units);
+    }
 }
 
 int adviseOn(Desk& desk, const desk::AdviceRequest& request, const Options& options) {
@@ -257,8 +285,13 @@ int record(const Options& options) {
     auto facts = facts::parseRecords(*text);
     if (!facts)
         return complain(facts.error(), options);
-    return onBook(options, book::OpenMode::readWrite,
-                  [&](Desk& desk) { return finish(desk.record(*facts), options, "app.recorded"); });
+    return onBook(options, book::OpenMode::readWrite, [&](Desk& desk) {
+        auto recorded = [&] {
+            ProgressLine line;
+            return desk.record(*facts, [&](std::size_t done, std::size_t all) { line.show(done, all); });
+        }();
+        return finish(recorded, options, "app.recorded");
+    });
 }
 
 int advise(const Options& options) {
@@ -285,6 +318,8 @@ int history(const Options& options) {
         auto past = desk.history(options.vessel);
         if (!past)
             return complain(past.error(), options);
+        if (!options.json)
+            printNotes(stderr, past->findings, unitsOf(options));
         fmt::print("{}", options.json ? toJson(*past) : toCsv(past->rows));
         return 0;
     });

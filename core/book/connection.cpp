@@ -28,10 +28,12 @@ void distrustFile(Connection& connection) {
 }
 
 /// A rollback journal, so that a closed book is one file; EXTRA also syncs the folder after the journal is gone.
+/// Nothing reaches the file before the commit: pages written early would lock out who reads for as long as a large file
+/// takes.
 void writeDurably(Connection& connection) {
     if (connection.text("PRAGMA journal_mode=DELETE") != "delete")
         refuse("book.locked");
-    connection.execute("PRAGMA synchronous=EXTRA");
+    connection.execute("PRAGMA synchronous=EXTRA; PRAGMA cache_spill=OFF");
 }
 
 } // namespace

@@ -142,10 +142,14 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
         return fail(found.error());
     const CurrentVessel& vessel = **found;
     const SharedFacts& shared = cellar.shared();
+    if (vessel.empty())
+        return fail({FaultKind::notPossible, "/vessel", say("desk.empty").with("vessel", request.vessel),
+                     say("desk.empty.remedy").with("volume", usualFill(vessel) - vessel.now().volume)});
     auto known = knownOf(vessel, cellar);
     if (!known)
         return fail(known.error());
     AdviceJob job;
+    job.findings = notesOf(vessel.replayed.findings);
     job.vessel = request.vessel;
     job.revision = revision();
     job.estimates = estimatesFrom(*known);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "advice/board.h"
+#include "desk/ledger_note.h"
 #include "facts/facts.h"
 #include "ingredient/pantry.h"
 #include "vessel/schedule.h"
@@ -33,6 +34,7 @@ struct AdviceJob {
     estimate::Estimates estimates;
     advice::Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
     std::optional<std::vector<advice::TriedValue>> open; ///< what is decided for it, as tried against input.base
+    std::vector<LedgerNote> findings;                    ///< what does not agree in the ledger all this rests on
     std::optional<facts::BrewFact> brewed; ///< for this refill already: the recipe can no longer be changed
 };
 

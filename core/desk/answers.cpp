@@ -29,6 +29,17 @@ Json words(const std::vector<Message>& messages) {
     return list;
 }
 
+Json noteJson(const LedgerNote& note) {
+    return Json{{"on", isoDay(note.on)}, {"entry", note.entry}, {"text", render(note.text)}};
+}
+
+Json notesJson(const std::vector<LedgerNote>& notes) {
+    Json list = Json::array();
+    for (const auto& note : notes)
+        list.push_back(noteJson(note));
+    return list;
+}
+
 Json perDimension(auto&& of) {
     Json json = Json::object();
     for (Dimension d : allDimensions)
@@ -156,7 +167,7 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
                   {"headline", render(vessel.headline)},
                   {"due", render(vessel.due.text)},
                   {"due_on", isoDay(vessel.due.on)},
-                  {"findings", vessel.findings}};
+                  {"findings", notesJson(vessel.findings)}};
         if (vessel.opened)
             json["dates"] = Json{{"sample", isoDay(vessel.dates.sample)},
                                  {"brew", isoDay(vessel.dates.brew)},
@@ -197,7 +208,8 @@ std::string toJson(const AdviceJob& job, const advice::Advice& advice) {
               {"answers", answers},
               {"proposals", proposals},
               {"leave_it_alone", proposalJson(advice.leaveAlone, job.input.withSettled)},
-              {"notes", words(advice.notes)}};
+              {"notes", words(advice.notes)},
+              {"findings", notesJson(job.findings)}};
     if (advice.usual)
         json["usual_recipe"] = proposalJson(*advice.usual, job.input.withSettled);
     return jsonText(json);
@@ -246,6 +258,16 @@ std::string toJson(const brewing::BrewPlan& plan) {
 
 std::string toJson(const std::string& name, const std::string& value) {
     return jsonText(Json{{name, value}});
+}
+
+std::string toJson(const Recorded& recorded) {
+    Json findings = Json::array();
+    for (const auto& [vessel, note] : recorded.findings) {
+        Json json = noteJson(note);
+        json["vessel"] = vessel;
+        findings.push_back(json);
+    }
+    return jsonText(Json{{"edit", recorded.edit}, {"findings", findings}});
 }
 
 std::string toJson(const Fault& fault) {
@@ -300,6 +322,31 @@ void eachColumn(const HistoryRow& row, auto&& put) {
     put("mash_c", row.mashTemperature);
 }
 
+std::string joined(const auto& list, auto&& word) {
+    std::string text;
+    for (const auto& each : list)
+        text += (text.empty() ? "" : "; ") + word(each);
+    return text;
+}
+
+/// "Rook TA1 6.5 / 7": cold, then at cellar temperature.
+std::string scoreWords(const tasting::Score& score) {
+    const auto one = [](const std::optional<double>& value) { return value ? fmt::format("{:g}", *value) : "-"; };
+    return fmt::format("{}{}{} {} / {}", score.taster, score.taster.empty() ? "" : " ", score.attribute,
+                       one(score.cold), one(score.cellar));
+}
+
+/// The columns of words, behind the numbers.
+void eachWord(const HistoryRow& row, auto&& put) {
+    put("learn_reason", row.learnReason);
+    put("lot", row.lot);
+    put("brew", row.brew);
+    put("other_vessel", row.other);
+    put("faults", joined(row.faults, [](const auto& mark) { return fmt::format("{} {}", mark.fault, mark.severity); }));
+    put("scores", joined(row.scores, scoreWords));
+    put("note", row.note);
+}
+
 template <class T> std::optional<double> plain(const std::optional<T>& value) {
     if (!value)
         return {};
@@ -321,10 +368,10 @@ Json rowsJson(const std::vector<HistoryRow>& rows) {
             json["happened"] = wordOf(*row.happened);
         if (row.kind == HistoryKind::sitting)
             json["learn"] = row.learn;
-        if (!row.learnReason.empty())
-            json["learn_reason"] = row.learnReason;
-        if (!row.note.empty())
-            json["note"] = row.note;
+        eachWord(row, [&](const char* name, const std::string& words) {
+            if (!words.empty())
+                json[name] = words;
+        });
         list.push_back(json);
     }
     return list;
@@ -357,7 +404,8 @@ std::string toJson(const HistoryView& history) {
     return jsonText(Json{{"rows", rowsJson(history.rows)},
                          {"promises", promises},
                          {"record", words(history.record)},
-                         {"learned", learned}});
+                         {"learned", learned},
+                         {"findings", notesJson(history.findings)}});
 }
 
 namespace {
@@ -377,7 +425,9 @@ std::string quoted(const std::string& words) {
 std::string toCsv(const std::vector<HistoryRow>& history) {
     std::string text = "on,what";
     eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { text += "," + name; });
-    text += ",happened,learn,learn_reason,note\r\n";
+    text += ",happened,learn";
+    eachWord(HistoryRow{}, [&](const std::string& name, const std::string&) { text += "," + name; });
+    text += "\r\n";
     for (const auto& row : history) {
         text += isoDay(row.on) + "," + std::string(wordOf(row));
         eachColumn(row, [&](const std::string&, const auto& value) {
@@ -385,8 +435,9 @@ std::string toCsv(const std::vector<HistoryRow>& history) {
             text += number ? fmt::format(",{:.6g}", *number) : std::string(",");
         });
         const std::string_view learn = row.kind != HistoryKind::sitting ? "" : row.learn ? "yes" : "no";
-        text += fmt::format(",{},{},{},{}\r\n", row.happened ? wordOf(*row.happened) : "", learn,
-                            quoted(row.learnReason), quoted(row.note));
+        text += fmt::format(",{},{}", row.happened ? wordOf(*row.happened) : "", learn);
+        eachWord(row, [&](const std::string&, const std::string& words) { text += "," + quoted(words); });
+        text += "\r\n";
     }
     return text;
 }

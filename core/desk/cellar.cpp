@@ -2,6 +2,7 @@
 #include "desk/cellar.h"
 
 #include "desk/current_vessel.h"
+#include "desk/refits.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -88,6 +89,14 @@ Result<void> Cellar::loadShared() {
         return fail(vessels.error());
     for (const auto& stored : *vessels)
         shared.names.addVessel(stored.id, stored.fact.name);
+    auto refits = decode<facts::RefitFact>(book_->rows("refit"), shared.names);
+    if (!refits)
+        return fail(refits.error());
+    sortByDay(*refits);
+    for (const auto& refit : *refits)
+        for (auto& stored : *vessels)
+            if (stored.fact.name == refit.fact.vessel)
+                apply(refit.fact, stored.fact);
     shared.vessels = std::move(*vessels);
     auto brews = decode<facts::BrewFact>(book_->rows("brew"), shared.names);
     auto equipment = decode<facts::EquipmentFact>(book_->rows("equipment"), shared.names);
@@ -126,7 +135,7 @@ Result<VesselRecord> Cellar::load(book::RowId id) const {
     auto row = book_->row("vessel", id);
     if (!row)
         return fail(row.error());
-    record.facts = facts::fromRow<facts::VesselFact>(*row, shared_->names);
+    record.made = facts::fromRow<facts::VesselFact>(*row, shared_->names);
     Result<void> done;
     const auto each = [&]<class F>(const Facts<F>*) {
         if (done)
@@ -139,6 +148,7 @@ Result<VesselRecord> Cellar::load(book::RowId id) const {
         done = loadElsewhere(*book_, shared_->names, id, record.topUpsElsewhere);
     if (!done)
         return fail(done.error());
+    record.facts = vesselOn(record);
     return record;
 }
 

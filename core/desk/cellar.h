@@ -2,6 +2,7 @@
 // What the desk keeps in memory: the facts of the vessels looked at, each loaded once and dropped when it changes.
 #pragma once
 
+#include "desk/seen_entries.h"
 #include "facts/codec.h"
 #include "facts/fields.h"
 
@@ -23,12 +24,20 @@ template <class F> using Facts = std::vector<Stored<F>>;
 /// Everything recorded about one vessel, each list by day, then id.
 struct VesselRecord {
     book::RowId id = 0;
-    facts::VesselFact facts;
+    facts::VesselFact made;  ///< as its row has it
+    facts::VesselFact facts; ///< with all that it became
     facts::PerVessel<Facts> lists;
     /// What left for another vessel: refills and top-ups there that name this one as their source.
     Facts<facts::RefillFact> refillsElsewhere;
     Facts<facts::TopUpFact> topUpsElsewhere;
+    SeenEntries seen; ///< of days that were added to
 
+    template <class F> Facts<F>& elsewhere() {
+        if constexpr (std::is_same_v<F, facts::RefillFact>)
+            return refillsElsewhere;
+        else
+            return topUpsElsewhere;
+    }
     template <class F> Facts<F>& of() { return std::get<Facts<F>>(lists); }
     template <class F> const Facts<F>& of() const { return std::get<Facts<F>>(lists); }
     /// The latest of a kind on or before `day`; none: nullptr.
@@ -39,19 +48,14 @@ struct VesselRecord {
                 found = &stored.fact;
         return found;
     }
-    template <class F> static Day dayOf(const F& fact) {
-        if constexpr (std::is_same_v<F, facts::SittingFact>)
-            return fact.sitting.on;
-        else
-            return fact.on;
-    }
+    template <class F> static Day dayOf(const F& fact) { return desk::dayOf(fact); }
 };
 
 /// What all vessels share.
 struct SharedFacts {
     facts::Names names;
-    Facts<facts::VesselFact> vessels;
-    Facts<facts::BrewFact> brews; ///< by id
+    Facts<facts::VesselFact> vessels; ///< as they stand
+    Facts<facts::BrewFact> brews;     ///< by id
     Facts<facts::EquipmentFact> equipment;
     Facts<facts::AvailabilityFact> availability;
     ingredient::Pantry pantry;

@@ -21,56 +21,36 @@ Result<void> notInTheFuture(Day on, Day today) {
     return {};
 }
 
-struct Held {
-    vessel::LedgerState state;
-    std::optional<Day> opened;
-};
-/// What the vessel held on a day when entries of this rank had their turn; by default at its end.
-Held heldOn(const VesselRecord& record, const SharedFacts& shared, Day on, int rank = lastRank) {
-    auto entries = ledgerEntries(record, shared);
-    Held held;
-    for (const auto& entry : entries)
-        if (entry.kind == vessel::EntryKind::opening && (!held.opened || entry.on < *held.opened))
-            held.opened = entry.on;
-    std::erase_if(entries, [&](const vessel::LedgerEntry& entry) {
-        return entry.on > on || (entry.on == on && entry.rank > rank);
-    });
-    held.state = replay(entries, shapeOf(record.facts), on).now;
-    return held;
+/// The day a vessel was taken over in this book; none: it began with a first filling, or not at all.
+std::optional<Day> takenOver(const VesselRecord& record) {
+    const auto& openings = record.of<facts::OpeningFact>();
+    return openings.empty() ? std::nullopt : std::optional(openings.front().fact.on);
 }
 
-Result<void> afterOpening(const Held& held, Day on) {
-    if (held.opened && on < *held.opened)
-        return refuse("/on", say("desk.before_opening").with("on", on).with("opened", *held.opened),
+/// Something was put into it by the end of that day.
+bool begunBy(const VesselRecord& record, Day on) {
+    const auto by = [on](const auto& facts) { return !facts.empty() && facts.front().fact.on <= on; };
+    return by(record.of<facts::OpeningFact>()) || by(record.of<facts::RefillFact>()) ||
+           by(record.of<facts::TopUpFact>());
+}
+
+Result<void> afterOpening(const VesselRecord& record, Day on) {
+    const auto opened = takenOver(record);
+    if (opened && on < *opened)
+        return refuse("/on", say("desk.before_opening").with("on", on).with("opened", *opened),
                       say("desk.before_opening.remedy"));
     return {};
 }
 
-/// `vesselField`: where the vessel is named that this is taken from.
-template <class F>
-Result<void> checkOutflow(const F& f, const VesselRecord& record, const SharedFacts& shared,
-                          const char* vesselField = "/vessel") {
-    const int turn =
-        rankOf(std::is_same_v<F, facts::SampleFact> ? vessel::EntryKind::sample : vessel::EntryKind::drawOff);
-    Held held = heldOn(record, shared, f.on, turn);
-    if (!held.state.opened) // perhaps first filled that day
-        held = heldOn(record, shared, f.on);
-    if (auto ok = afterOpening(held, f.on); !ok)
+Result<void> begun(const VesselRecord& record, Day on, const char* vesselField = "/vessel") {
+    if (auto ok = afterOpening(record, on); !ok)
         return ok;
-    if (!held.state.opened && !held.opened)
+    if (!begunBy(record, on))
         return refuse(vesselField, say("desk.not_opened").with("vessel", record.facts.name),
                       say("desk.not_opened.remedy"));
-    if (f.volume.l > held.state.volume.l + 0.005 * record.facts.capacity.l)
-        return refuse("/volume_l",
-                      say("desk.more_than_held")
-                          .with("volume", f.volume)
-                          .with("vessel", record.facts.name)
-                          .with("held", held.state.volume),
-                      say("desk.more_than_held.remedy").with("held", held.state.volume));
     return {};
 }
 
-/// What comes from another vessel must be in it.
 template <class F> Result<void> checkSource(const F& f, Cellar& cellar) {
     if (f.from.empty())
         return {};
@@ -79,7 +59,7 @@ template <class F> Result<void> checkSource(const F& f, Cellar& cellar) {
         return refuse("/from", source.error().cause, source.error().remedy);
     if (auto ok = inUseOn((*source)->facts, f.on, "/from"); !ok)
         return ok;
-    return checkOutflow(f, **source, cellar.shared(), "/from");
+    return begun(**source, f.on, "/from");
 }
 
 template <class F> Result<void> checkInflow(const F& f, const VesselRecord& record, Cellar& cellar) {
@@ -87,13 +67,8 @@ template <class F> Result<void> checkInflow(const F& f, const VesselRecord& reco
         return refuse("/from", say("desk.two_sources"), say("desk.two_sources.remedy"));
     if (f.from == record.facts.name)
         return refuse("/from", say("desk.from_itself"), say("desk.from_itself.remedy"));
-    const Held held = heldOn(record, cellar.shared(), f.on);
-    if (auto ok = afterOpening(held, f.on); !ok)
+    if (auto ok = afterOpening(record, f.on); !ok)
         return ok;
-    const Litres room = record.facts.capacity - held.state.volume;
-    if (f.volume.l > room.l + 0.05 * record.facts.capacity.l)
-        return refuse("/volume_l", say("desk.does_not_fit").with("volume", f.volume).with("room", room),
-                      say("desk.does_not_fit.remedy"));
     if (auto ok = checkPouring(f.brew, f.on, f.volume, cellar); !ok)
         return ok;
     return checkSource(f, cellar);
@@ -154,7 +129,7 @@ Result<void> noSitting(const Facts<facts::SittingFact>& sittings, const facts::S
 }
 
 /// What goes back to the material's value is one of those that can, and is not given as well.
-Result<void> checkCleared(const facts::VesselEditFact& f) {
+Result<void> checkCleared(const facts::RefitFact& f) {
     const auto given = [&](std::string_view field) {
         return (field == "evaporation_per_year" && f.evaporationPerYear) ||
                (field == "oxygen_mg_l_year" && f.oxygenPerYear) || (field == "culture_held_back" && f.cultureHeldBack);
@@ -210,15 +185,17 @@ struct Meaning {
             return ok;
         return inUse(name, on, check);
     }
-    [[nodiscard]] Result<void> sinceOpening(const VesselRecord& record, Day on) const {
-        return afterOpening(heldOn(record, shared(), on), on);
+    [[nodiscard]] vessel::LedgerState stateOn(const VesselRecord& record, Day on) const {
+        auto entries = ledgerEntries(record, shared());
+        std::erase_if(entries, [&](const vessel::LedgerEntry& entry) { return entry.on > on; });
+        return replayNow(entries, shapesOf(record), on).now;
     }
 
     /// Whatever else an entry says, its day lies between the opening and today.
     template <class F>
     requires(facts::factTraits<F>.entry.has_value()) Result<void>
     operator()(const F& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return sinceOpening(record, f.on); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return afterOpening(record, f.on); });
     }
     Result<void> operator()(const facts::VesselFact& f) {
         return nameIsFree(f.name, shared().names.vesselLike(f.name));
@@ -228,15 +205,24 @@ struct Meaning {
             if (f.name)
                 if (auto ok = nameIsFree(*f.name, shared().names.vesselLike(*f.name), record.facts.name); !ok)
                     return ok;
-            if (auto ok = checkCleared(f); !ok)
-                return ok;
-            const Litres held = heldOn(record, shared(), today).state.volume;
-            if (f.capacity && f.capacity->l < held.l)
-                return refuse("/capacity_l",
-                              say("desk.capacity_below_held").with("capacity", *f.capacity).with("held", held),
-                              say("desk.capacity_below_held.remedy").with("held", held));
-            return {};
+            const auto refit = refitIn(f, today);
+            return refit ? canBecome(*refit, record) : Result<void>{};
         });
+    }
+    Result<void> operator()(const facts::RefitFact& f) {
+        return with(f.vessel, [&](const VesselRecord& record) { return canBecome(f, record); });
+    }
+    [[nodiscard]] Result<void> canBecome(const facts::RefitFact& f, const VesselRecord& record) const {
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        if (auto ok = checkCleared(f); !ok)
+            return ok;
+        const Litres held = stateOn(record, f.on).volume;
+        if (f.capacity && f.capacity->l < held.l)
+            return refuse("/capacity_l",
+                          say("desk.capacity_below_held").with("capacity", *f.capacity).with("held", held),
+                          say("desk.capacity_below_held.remedy").with("held", held));
+        return {};
     }
     Result<void> operator()(const facts::RetireFact& f) {
         if (auto ok = notInTheFuture(f.on, today); !ok)
@@ -275,11 +261,8 @@ struct Meaning {
     }
     Result<void> operator()(const facts::SittingFact& f) {
         return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord& record) -> Result<void> {
-            if (auto ok = sinceOpening(record, f.sitting.on); !ok)
+            if (auto ok = begun(record, f.sitting.on); !ok)
                 return ok;
-            if (!heldOn(record, shared(), f.sitting.on).state.opened)
-                return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
-                              say("desk.not_opened.remedy"));
             return checkScores(f.sitting);
         });
     }
@@ -300,17 +283,17 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) {
             if (f.measured == facts::Measured{} && f.note.empty())
                 return refuse("", say("desk.nothing_measured"), say("desk.nothing_measured.remedy"));
-            return sinceOpening(record, f.on);
+            return afterOpening(record, f.on);
         });
     }
     Result<void> operator()(const facts::SampleFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return checkOutflow(f, r, shared()); });
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) { return begun(r, f.on); });
     }
     Result<void> operator()(const facts::DrawOffFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
             if (auto ok = isDraw(f.volume, r.facts); !ok)
                 return ok;
-            return checkOutflow(f, r, shared());
+            return begun(r, f.on);
         });
     }
     Result<void> operator()(const facts::DipFact& f) {
@@ -320,7 +303,7 @@ struct Meaning {
                     "/volume_l",
                     say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
                     say("desk.above_capacity.remedy"));
-            return sinceOpening(record, f.on);
+            return afterOpening(record, f.on);
         });
     }
     Result<void> operator()(const facts::RefillFact& f) {
@@ -349,12 +332,9 @@ struct Meaning {
     }
     Result<void> operator()(const facts::DrawDateFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
-            if (auto ok = sinceOpening(record, f.on); !ok)
+            if (auto ok = begun(record, f.on); !ok)
                 return ok;
-            const vessel::LedgerState then = heldOn(record, shared(), f.on).state;
-            if (!then.opened)
-                return refuse("/vessel", say("desk.not_opened").with("vessel", record.facts.name),
-                              say("desk.not_opened.remedy"));
+            const vessel::LedgerState then = stateOn(record, f.on);
             if (drawnForRefill(record, then))
                 return refuse("/draw_on",
                               say("desk.drawn_already").with("vessel", record.facts.name).with("on", *then.lastDraw),

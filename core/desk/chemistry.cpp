@@ -62,10 +62,15 @@ BrettAtOpening brettAt(const VesselRecord& record, Day opened, Day asked) {
     return then->brettanomyces == Brettanomyces::young ? BrettAtOpening::young : BrettAtOpening::established;
 }
 
-/// What was said of the culture after the first entry, from that day on. A vessel without Brettanomyces that is said to
-/// have some has it pitched then.
-std::vector<BlendEvent> cultureTold(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
-                                    Day asked) {
+culture::AgeConditions cellaringOn(const VesselRecord& record, Day day) {
+    const facts::VesselFact then = vesselOn(record, day);
+    return {{}, then.temperature, oxygenOf(then)};
+}
+
+/// What was said of the culture and of the vessel after the first entry, from that day on. A vessel without
+/// Brettanomyces that is said to have some has it pitched then.
+std::vector<BlendEvent> toldLater(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
+                                  Day asked) {
     std::vector<BlendEvent> told;
     const auto& all = record.of<CultureFact>();
     for (std::size_t i = 1; !entries.empty() && i < all.size() && all[i].fact.on <= asked; ++i) {
@@ -76,6 +81,12 @@ std::vector<BlendEvent> cultureTold(const VesselRecord& record, const std::vecto
                                 before.brettanomyces == Brettanomyces::none && now.brettanomyces != Brettanomyces::none,
                             .culture = parametersFor(record, now.on).culture});
     }
+    for (const auto& [id, refit] : record.of<facts::RefitFact>())
+        if (!entries.empty() && refit.on > entries.front().on && refit.on <= asked)
+            told.push_back({.on = refit.on,
+                            .culture = parametersFor(record, refit.on).culture,
+                            .cellaring = cellaringOn(record, refit.on)});
+    std::stable_sort(told.begin(), told.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
     return told;
 }
 
@@ -161,12 +172,12 @@ std::map<std::size_t, VesselName> sourcesOf(const std::vector<Passage>& passages
 
 forward::Parameters parametersFor(const VesselRecord& record, Day day) {
     forward::Parameters p = forward::builtInParameters();
+    const facts::VesselFact then = vesselOn(record, day);
     p.culture.heldBack =
-        record.facts.cultureHeldBack
-            .value_or(
-                vessel::materialFacts(wordOf(record.facts.material)).value_or(vessel::MaterialFacts{}).cultureHeldBack)
+        then.cultureHeldBack
+            .value_or(vessel::materialFacts(wordOf(then.material)).value_or(vessel::MaterialFacts{}).cultureHeldBack)
             .of1;
-    p.culture.evaporation = shapeOf(record.facts).evaporationPerYear.of1;
+    p.culture.evaporation = shapeOf(then).evaporationPerYear.of1;
     if (const CultureFact* culture = cultureOn(record, day)) {
         if (culture->hopTolerance) {
             p.culture.hopTolerance = culture->hopTolerance->ibu;
@@ -185,7 +196,7 @@ double oxygenOf(const facts::VesselFact& facts) {
 
 Chemistry::Ledger Chemistry::ledgerOf(const VesselRecord& record) const {
     const auto ledger = [&](const auto& entries, const vessel::Replay& replayed) -> Ledger {
-        auto told = cultureTold(record, entries, asked_.today);
+        auto told = toldLater(record, entries, asked_.today);
         auto passages = passagesOf(record, entries, replayed, told, asked_.today);
         return {std::move(passages), std::move(told), entries.empty() ? asked_.today : entries.front().on};
     };
@@ -243,7 +254,7 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     auto [passages, told, first] = ledgerOf(record);
     const forward::Parameters parameters = parametersFor(record, first);
     const brewing::RefillBeer beer = brew(*usual, parameters.brew);
-    const culture::AgeConditions cellaring{{}, record.facts.temperature, oxygenOf(record.facts)};
+    const culture::AgeConditions cellaring = cellaringOn(record, first);
     auto events = blendEvents(passages, told);
     auto sources = sourcesOf(passages);
     History history{record,
@@ -262,8 +273,9 @@ Result<void> Chemistry::start(History& history) {
         const OpeningFact& opening = openings.front().fact;
         forward::OpeningFacts known = openingFacts(opening);
         known.brett = brettAt(record, opening.on, asked_.today);
-        states.start(opening.on, openingState(known, history.usualInput, record.facts.temperature,
-                                              oxygenOf(record.facts), states.parameters()));
+        const culture::AgeConditions cellaring = cellaringOn(record, opening.on);
+        states.start(opening.on, openingState(known, history.usualInput, cellaring.temperature, cellaring.oxygenPerYear,
+                                              states.parameters()));
         return {};
     }
     if (auto added = findBeers(history, 0, 1); !added)

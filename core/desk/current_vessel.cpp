@@ -47,12 +47,14 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
         return rule;
     if (vessel.drawn)
         rule.drawn = now.lastDraw;
+    else if (vessel.empty()) // nothing to wait for: what is brewed next fills it
+        rule.fixed = vessel.today;
     const facts::SittingFact* last = lastToLearnFrom(vessel.record, vessel.today);
     if (last && looksAtDraw(last->sitting.on, now, rule.interval))
         rule.sampled = last->sitting.on;
-    if (vessel.fault && estimate::ofThisCycle(vessel.fault->on, now.lastRefill))
+    if (vessel.fault && !vessel.empty() && estimate::ofThisCycle(vessel.fault->on, now.lastRefill))
         rule.fault = vessel.fault->until;
-    if (const facts::DrawDateFact* set = drawDate(vessel.record, now, vessel.today))
+    if (const facts::DrawDateFact* set = drawDate(vessel.record, now, vessel.today); set && !vessel.empty())
         rule.fixed = set->drawOn;
     if (vessel.brewed)
         rule.brewed = vessel.brewed->on;
@@ -63,6 +65,9 @@ Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
     const vessel::LedgerState& now = vessel.now();
     if (vessel.record.facts.retired || !now.opened)
         return {vessel::DueKind::nothing, vessel.today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
+    if (vessel.empty() && !vessel.drawn)
+        return {vessel.brewed ? vessel::DueKind::refill : vessel::DueKind::brew, vessel.today, 0,
+                say(vessel.brewed ? "desk.due.empty.brewed" : "desk.due.empty")};
     const vessel::NextJob next = nextJob(now, rule, vessel.dates);
     constexpr std::array keys = {"desk.due.taste", "desk.due.brew", "desk.due.draw", "desk.due.refill"};
     const int days = daysBetween(vessel.today, next.on);
@@ -91,6 +96,10 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
 
 } // namespace
 
+bool CurrentVessel::empty() const {
+    return now().opened && now().volume.l <= vessel::roundingOfCapacity * record.facts.capacity.l;
+}
+
 Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const facts::VesselName& name, Day today) {
     auto found = cellar.vessel(name);
     if (!found)
@@ -106,7 +115,7 @@ Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const
 }
 
 CurrentVessel currentOutline(const VesselRecord& record, const Cellar& cellar, Day today) {
-    vessel::Replay replayed = replayNow(ledgerEntries(record, cellar.shared()), shapeOf(record.facts), today);
+    vessel::Replay replayed = replayNow(ledgerEntries(record, cellar.shared()), shapesOf(record), today);
     return workedOut(record, cellar, today, {}, std::move(replayed));
 }
 

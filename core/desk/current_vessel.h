@@ -33,6 +33,8 @@ struct CurrentVessel {
     bool drawSet = false; ///< the brewer set the day of the coming draw
 
     [[nodiscard]] const vessel::LedgerState& now() const { return replayed.now; }
+    /// It was filled once and holds no more than what clings to it.
+    [[nodiscard]] bool empty() const;
 };
 
 /// Kept in the cellar until a fact or the day changes. Unknown name: fault at "/vessel".

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "book/book.h"
+#include "desk/ledger_note.h"
 #include "facts/fact_list.h"
 #include "quantity/message.h"
 #include "quantity/text.h"
@@ -63,11 +64,15 @@ struct EditNote {
     std::string mergeKey; ///< typing with the same key within 2 s is one edit
 };
 
+/// Told after each of many facts: how many are checked and written, of how many.
+using Progress = std::function<void(std::size_t done, std::size_t all)>;
+
 /// What an edit did.
 struct Recorded {
     std::string edit; ///< its name
     std::vector<book::RowKey>
         rows; ///< stored, in the order of the facts; of undo and redo what changed, some of it gone
+    std::vector<VesselNote> findings; ///< new ones; not of undo and redo
 };
 /// A decision as it was stored, with its promise.
 struct Chosen {
@@ -99,7 +104,7 @@ public:
     void speakIn(const DisplayUnits& units);
     /// All or nothing: one transaction, one undo. Faults carry "/<index>/<field>" when there are several facts,
     /// "/<field>" when there is one.
-    Result<Recorded> record(const std::vector<facts::Fact>& facts);
+    Result<Recorded> record(const std::vector<facts::Fact>& facts, const Progress& progress = {});
     Result<Recorded> record(const facts::Fact& fact, const EditNote& note = {});
     /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
     Result<Recorded> amend(const std::string& table, std::int64_t id, const facts::Fact& fact,
@@ -201,7 +206,8 @@ public:
     bool poll();
 
 private:
-    Result<Recorded> recordNamed(const std::vector<facts::Fact>& facts, const EditNote& note);
+    Result<Recorded> recordNamed(const std::vector<facts::Fact>& facts, const EditNote& note,
+                                 const Progress& progress = {});
     Result<void> requireCurrent(const AdviceJob& job);
     /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
     [[nodiscard]] Result<facts::ChoiceFact> promise(const facts::VesselName& vessel, int number, Day on) const;

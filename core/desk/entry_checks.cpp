@@ -18,7 +18,10 @@ using facts::BrewFact;
 template <class F>
 constexpr bool happensOnce = facts::factTraits<F>.entry.has_value() || std::is_same_v<F, facts::SittingFact>;
 
-template <class F> bool onRecord(const F& fact, const Facts<F>& list) {
+template <class F> bool onRecord(const F& fact, VesselRecord& record) {
+    const Facts<F>& list = record.of<F>();
+    if (!record.seen.perhaps(fact, list))
+        return false;
     const Day on = VesselRecord::dayOf(fact);
     const auto earlier = [](const Stored<F>& stored, Day day) { return VesselRecord::dayOf(stored.fact) < day; };
     for (auto at = std::lower_bound(list.begin(), list.end(), on, earlier);
@@ -47,7 +50,7 @@ Result<void> notOnRecord(const facts::Fact& fact, Cellar& cellar) {
         [&]<class F>(const F& f) -> Result<void> {
             if constexpr (happensOnce<F>) {
                 auto record = cellar.vessel(f.vessel);
-                if (record && onRecord(f, (*record)->template of<F>()))
+                if (record && onRecord(f, **record))
                     return badInput("",
                                     say("desk.on_record").with("on", VesselRecord::dayOf(f)).with("vessel", f.vessel),
                                     say("desk.on_record.remedy"));

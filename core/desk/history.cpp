@@ -35,6 +35,8 @@ void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
         row.tasted = tastedIn(stored.fact.sitting);
         row.learn = stored.fact.learn;
         row.learnReason = stored.fact.learnReason;
+        row.faults = stored.fact.sitting.faults;
+        row.scores = stored.fact.sitting.scores;
         row.note = stored.fact.sitting.note;
         rows.push_back(std::move(row));
     }
@@ -89,6 +91,12 @@ void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row)
             row.measured = fact->measured;
         if constexpr (requires { fact->what; })
             row.happened = fact->what;
+        if constexpr (requires { fact->lot; })
+            row.lot = fact->lot;
+        if constexpr (requires { fact->from; }) {
+            row.brew = fact->brew;
+            row.other = fact->from;
+        }
     });
 }
 
@@ -126,7 +134,9 @@ public:
             row.meanAge = replayed_.after[i].meanAge;
             if (movesLiquid(e.kind))
                 row.moved = e.volume;
-            if (!e.outOfThisVessel)
+            if (e.outOfThisVessel)
+                row.other = receiverOf(record_, e);
+            else
                 takeFact(record_, e, row);
             if (e.brew)
                 if (const facts::BrewFact* brew = shared_.brew(shared_.names.brewNames.at(*e.brew)))
@@ -297,6 +307,7 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     view.promises = promisesOf(record, today());
     view.record = recordOf(view.promises);
     view.sawtooth = ledger.sawtooth();
+    view.findings = notesOf(vessel.replayed.findings);
     const estimate::Learned learned = learnedOf(vessel, *inside_->cellar);
     view.learned = learnedLines(learned);
     for (const auto& stored : record.of<facts::TargetFact>())

@@ -2,6 +2,7 @@
 // A vessel across its cycles: what happened, what was tasted, what was promised and how that came out.
 #pragma once
 
+#include "desk/ledger_note.h"
 #include "estimate/learning.h"
 #include "facts/fact_list.h"
 
@@ -49,6 +50,10 @@ struct HistoryRow {
     std::optional<facts::Happening> happened; ///< of an event
     bool learn = true;                        ///< of a sitting
     std::string learnReason;                  ///< why a sitting is not learned from
+    std::string lot, brew;                    ///< the name of what was drawn; of what went in
+    facts::VesselName other;                  ///< where beer came from or went to
+    std::vector<tasting::FaultMark> faults;   ///< of a sitting
+    std::vector<tasting::Score> scores;       ///< of a sitting, as they were given
     std::string note;
     [[nodiscard]] bool is(vessel::EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
 };
@@ -78,6 +83,7 @@ struct HistoryView {
         Days meanAge{0};
     };
     std::vector<SawtoothPoint> sawtooth;
+    std::vector<LedgerNote> findings; ///< what does not agree in the ledger
 };
 
 } // namespace staveline::desk

@@ -17,8 +17,11 @@ namespace staveline::desk {
 [[nodiscard]] Result<void> checkMeaning(const facts::Fact& fact, Cellar& cellar, Day today);
 
 struct Desk::Inside {
-    using Rows = std::vector<book::RowKey>;
-    using WriteBody = std::function<Result<Rows>(Cellar&, book::Writer&)>; ///< gives the rows it stored
+    struct Written {
+        std::vector<book::RowKey> rows;
+        std::vector<VesselNote> findings;
+    };
+    using WriteBody = std::function<Result<Written>(Cellar&, book::Writer&)>;
 
     std::unique_ptr<book::Book> book;
     Clock clock;

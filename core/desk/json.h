@@ -17,6 +17,7 @@ struct HistoryRow;
 /// Answers of the command line's --json.
 /// {"name": "text"}, for answers of one text.
 [[nodiscard]] std::string toJson(const std::string& name, const std::string& text);
+[[nodiscard]] std::string toJson(const Recorded& recorded);
 [[nodiscard]] std::string toJson(const std::vector<VesselSummary>& cellar);
 [[nodiscard]] std::string toJson(const AdviceJob& job, const advice::Advice& advice);
 [[nodiscard]] std::string toJson(const advice::Trial& prediction);

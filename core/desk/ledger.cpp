@@ -16,10 +16,25 @@ template <class F> const F* byId(const VesselRecord& record, book::RowId id) {
     return nullptr;
 }
 
+/// The vessel that beer came from; empty: from none.
+facts::VesselName sourceOf(const VesselRecord& record, const vessel::LedgerEntry& e) {
+    facts::VesselName from;
+    facts::withEntry(e.kind, [&]<class F>(std::type_identity<F>) {
+        if constexpr (requires(F f) { f.from; })
+            if (const F* fact = byId<F>(record, rowOf(e.id)))
+                from = fact->from;
+    });
+    return from;
+}
+
 Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vessel::LedgerEntry& e,
                  const SharedFacts& shared) {
     if (e.outOfThisVessel)
-        return say("desk.line.moved_out").with("volume", e.volume);
+        return say("desk.line.moved_out").with("volume", e.volume).with("vessel", receiverOf(record, e));
+    if (const std::string from = sourceOf(record, e); !from.empty())
+        return say("desk.line." + std::string(vessel::traitsOf(kind).word) + "_from")
+            .with("volume", e.volume)
+            .with("vessel", from);
     if (kind == vessel::EntryKind::opening)
         return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
     if (kind == vessel::EntryKind::drawOff)
@@ -56,12 +71,12 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.retired = record.facts.retired.has_value();
     s.opened = vessel.now().opened.has_value();
     s.now = vessel.now();
-    s.findings = static_cast<int>(vessel.replayed.findings.size());
+    s.findings = notesOf(vessel.replayed.findings);
     s.dates = vessel.dates;
     s.drawSet = vessel.drawSet;
     s.due = vessel.due;
     s.headline = s.due.text;
-    if (vessel.fault) {
+    if (vessel.fault && !vessel.empty()) {
         s.fault = vessel.fault->id;
         s.headline =
             say("desk.headline.fault").with("fault", vessel.fault->rule ? vessel.fault->rule->name : vessel.fault->id);

@@ -2,6 +2,7 @@
 // What the vessels hold, what is due, and how each entry changed it.
 #pragma once
 
+#include "desk/ledger_note.h"
 #include "facts/facts.h"
 #include "quantity/message.h"
 #include "vessel/schedule.h"
@@ -29,7 +30,7 @@ struct VesselSummary {
     Due due;
     Message headline;  ///< due, or verdict, or fault: one line
     std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
-    int findings = 0;  ///< ledger findings
+    std::vector<LedgerNote> findings;
 };
 
 struct LedgerLine {

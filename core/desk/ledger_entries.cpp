@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/ledger_entries.h"
 
-#include "vessel/materials.h"
-
 #include <algorithm>
 #include <atomic>
 #include <cmath>
@@ -78,7 +76,23 @@ bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b) {
     return std::tie(a.on, a.minute, a.rank, a.id) < std::tie(b.on, b.minute, b.rank, b.id);
 }
 
-std::atomic<std::int64_t> replays{0};
+/// What fills a vessel first opens it: on its day that comes before what is taken.
+void openByFirstFilling(std::vector<LedgerEntry>& entries) {
+    const auto fills = [](const LedgerEntry& e) {
+        return !e.outOfThisVessel && vessel::traitsOf(e.kind).flow == vessel::Flow::in;
+    };
+    const auto opens = [](const LedgerEntry& e) { return e.kind == EntryKind::opening; };
+    if (std::any_of(entries.begin(), entries.end(), opens))
+        return;
+    auto first = entries.end();
+    for (auto at = entries.begin(); at != entries.end(); ++at)
+        if (fills(*at) && (first == entries.end() || ledgerOrder(*at, *first)))
+            first = at;
+    if (first != entries.end())
+        first->rank = rankOf(EntryKind::opening);
+}
+
+std::atomic<std::int64_t> replays{0}, replayedEntries{0};
 
 } // namespace
 
@@ -96,6 +110,13 @@ std::string_view tableOfEntry(EntryKind kind) {
     return vessel::traitsOf(kind).word;
 }
 
+std::optional<std::int64_t> entryOfRow(const book::RowKey& row) {
+    for (const auto& traits : vessel::entryKinds)
+        if (traits.word == row.table)
+            return entryId(traits.kind, row.id);
+    return {};
+}
+
 std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedFacts& shared) {
     std::vector<LedgerEntry> entries;
     facts::forEachFact([&]<class F>(std::type_identity<F>) {
@@ -105,27 +126,55 @@ std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedF
     });
     outflows(entries, record.refillsElsewhere);
     outflows(entries, record.topUpsElsewhere);
+    openByFirstFilling(entries);
     std::sort(entries.begin(), entries.end(), ledgerOrder);
     return entries;
 }
 
-vessel::VesselShape shapeOf(const facts::VesselFact& facts) {
-    return {facts.capacity,
-            facts.evaporationPerYear.value_or(
-                vessel::materialFacts(wordOf(facts.material)).value_or(vessel::MaterialFacts{}).evaporationPerYear)};
-}
-
 vessel::Replay replayOf(const std::vector<LedgerEntry>& entries, const VesselRecord& record, Day today) {
     ++replays;
-    return replay(entries, shapeOf(record.facts), today);
+    replayedEntries += static_cast<std::int64_t>(entries.size());
+    return replay(entries, shapesOf(record), today);
 }
 
 vessel::Replay replayOf(const VesselRecord& record, const SharedFacts& shared, Day today) {
     return replayOf(ledgerEntries(record, shared), record, today);
 }
 
+std::vector<vessel::LedgerFinding> findingsOf(const VesselRecord& record, const SharedFacts& shared, Day today) {
+    const auto entries = ledgerEntries(record, shared);
+    replayedEntries += static_cast<std::int64_t>(entries.size());
+    return replayNow(entries, shapesOf(record), today).findings;
+}
+
+facts::VesselName receiverOf(const VesselRecord& record, const LedgerEntry& entry) {
+    const auto of = [&](const auto& elsewhere) {
+        const auto at = std::find_if(elsewhere.begin(), elsewhere.end(),
+                                     [&](const auto& stored) { return stored.id == rowOf(entry.id); });
+        return at == elsewhere.end() ? facts::VesselName() : at->fact.vessel;
+    };
+    return kindOfEntry(entry.id) == EntryKind::refill ? of(record.refillsElsewhere) : of(record.topUpsElsewhere);
+}
+
+LedgerNote noteOf(const vessel::LedgerFinding& finding) {
+    return {finding.on, finding.outOfThisVessel ? "transfer" : std::string(tableOfEntry(kindOfEntry(finding.entry))),
+            finding.message};
+}
+
+std::vector<LedgerNote> notesOf(const std::vector<vessel::LedgerFinding>& findings) {
+    std::vector<LedgerNote> notes;
+    notes.reserve(findings.size());
+    for (const auto& finding : findings)
+        notes.push_back(noteOf(finding));
+    return notes;
+}
+
 std::int64_t ledgersReplayed() {
     return replays;
+}
+
+std::int64_t entriesReplayed() {
+    return replayedEntries;
 }
 
 } // namespace staveline::desk

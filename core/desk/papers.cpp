@@ -45,7 +45,8 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
     sheet.dates = vessel.dates;
     if (vessel.fault && vessel.fault->rule)
         sheet.fault = faultWords(*vessel.fault->rule, vessel.fault->until);
-    sheet.draw = setting.draw;
+    sheet.fills = !now.opened || vessel.empty();
+    sheet.draw = sheet.fills ? Litres{0} : setting.draw;
     advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
     sheet.chosen = &chosen;
     if (const facts::ChoiceFact* choice = openChoice(record, now);

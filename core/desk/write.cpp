@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Recording, amending, removing: validated against a working copy, then written in one transaction.
 #include "desk/inside.h"
+#include "desk/recorder.h"
+#include "desk/refits.h"
 
 #include <algorithm>
 #include <set>
@@ -12,242 +14,12 @@ using facts::checkFields;
 using facts::Fact;
 using facts::perVessel;
 using facts::tableOf;
-using facts::VesselFact;
 using vessel::Replay;
 
 namespace {
 
-/// One of factWords::clearable.
-void clear(VesselFact& vessel, std::string_view field) {
-    if (field == "evaporation_per_year")
-        vessel.evaporationPerYear.reset();
-    else if (field == "oxygen_mg_l_year")
-        vessel.oxygenPerYear.reset();
-    else
-        vessel.cultureHeldBack.reset();
-}
-
-/// Facts with a recipe: what it names is kept in the book.
-template <class F>
-inline constexpr bool bringsIngredients =
-    std::is_same_v<F, facts::BaseRecipeFact> || std::is_same_v<F, BrewFact> || std::is_same_v<F, facts::ChoiceFact>;
-
-/// Applies facts one after the other, to the book and to the working copy that later facts of the batch are checked by.
-class Recorder {
-public:
-    Recorder(Cellar& cellar, book::Writer& writer, Day today) : cellar_(cellar), writer_(writer), today_(today) {}
-
-    /// Of the facts, in their order.
-    [[nodiscard]] const std::vector<book::RowKey>& rows() const { return rows_; }
-
-    Result<void> apply(const Fact& fact) {
-        if (auto ok = checkMeaning(fact, cellar_, today_); !ok)
-            return ok;
-        return std::visit([&](const auto& f) { return store(f); }, fact);
-    }
-    /// Built-in ingredients are copied on first use, so that a later data table does not rewrite history.
-    template <class F> Result<void> keepIngredientsOf(const F& fact) {
-        if constexpr (requires { fact.recipe; })
-            return keepIngredients(fact.recipe);
-        if constexpr (std::is_same_v<F, facts::ChoiceFact>)
-            if (fact.forecast)
-                return keepIngredients(fact.forecast->recipe);
-        return {};
-    }
-
-private:
-    Result<void> store(const facts::VesselEditFact& f) {
-        if (auto done = overruleChoices(f); !done)
-            return done;
-        return changeVessel(f.vessel, [&](VesselFact& v) {
-            const auto take = [](auto& to, const auto& from) {
-                if (from)
-                    to = *from;
-            };
-            take(v.name, f.name);
-            take(v.shape, f.shape);
-            take(v.material, f.material);
-            take(v.note, f.note);
-            take(v.capacity, f.capacity);
-            take(v.temperature, f.temperature);
-            take(v.canChangeTemperature, f.canChangeTemperature);
-            take(v.interval, f.interval);
-            take(v.sampleBefore, f.sampleBefore);
-            take(v.drawShare, f.drawShare);
-            take(v.drawMayMove, f.drawMayMove);
-            take(v.intervalMayMove, f.intervalMayMove);
-            if (f.evaporationPerYear)
-                v.evaporationPerYear = f.evaporationPerYear;
-            if (f.cultureHeldBack)
-                v.cultureHeldBack = f.cultureHeldBack;
-            if (f.oxygenPerYear)
-                v.oxygenPerYear = f.oxygenPerYear;
-            for (const std::string& field : f.clear)
-                clear(v, field);
-        });
-    }
-    /// What is said of the vessel itself holds from now on, whatever was chosen for a refill before. The mark is kept
-    /// with the choice, so that taking the edit back takes it off again.
-    Result<void> overruleChoices(const facts::VesselEditFact& f) {
-        if (!f.drawShare && !f.interval && !f.temperature)
-            return {};
-        auto record = cellar_.vessel(f.vessel);
-        if (!record)
-            return fail(record.error());
-        for (Stored<facts::ChoiceFact>& stored : (*record)->of<facts::ChoiceFact>()) {
-            facts::ChoiceFact& choice = stored.fact;
-            choice.drawOverruled |= f.drawShare.has_value();
-            choice.intervalOverruled |= f.interval.has_value();
-            choice.temperatureOverruled |= f.temperature.has_value();
-            auto row = toRow(choice, cellar_.shared().names);
-            if (!row)
-                return fail(row.error());
-            if (auto done = writer_.update(std::string(tableOf<facts::ChoiceFact>), stored.id, *row); !done)
-                return done;
-        }
-        return {};
-    }
-    Result<void> store(const facts::RetireFact& f) {
-        return changeVessel(f.vessel, [&](VesselFact& v) {
-            v.retired = f.on;
-            v.retiredReason = f.reason;
-        });
-    }
-    Result<void> store(const facts::SittingUseFact& f) {
-        auto record = cellar_.vessel(f.vessel);
-        if (!record)
-            return fail(record.error());
-        auto& sittings = (*record)->of<facts::SittingFact>();
-        int which = 0;
-        const auto at = std::find_if(sittings.begin(), sittings.end(), [&](const auto& stored) {
-            return stored.fact.sitting.on == f.sitting && ++which == f.which;
-        });
-        at->fact.learn = f.learn;
-        at->fact.learnReason = f.reason;
-        auto row = toRow(at->fact, cellar_.shared().names);
-        if (!row)
-            return fail(row.error());
-        rows_.push_back({std::string(tableOf<facts::SittingFact>), at->id});
-        return writer_.update(rows_.back().table, at->id, *row);
-    }
-    Result<void> store(const VesselFact& f) {
-        auto id = insert(f);
-        if (!id)
-            return fail(id.error());
-        cellar_.changeShared().names.addVessel(*id, f.name);
-        cellar_.changeShared().vessels.push_back({*id, f});
-        return {};
-    }
-    Result<void> store(const BrewFact& f) {
-        if (auto kept = keepIngredientsOf(f); !kept)
-            return kept;
-        auto id = insert(f);
-        if (!id)
-            return fail(id.error());
-        cellar_.changeShared().names.addBrew(*id, f.name);
-        cellar_.changeShared().brews.push_back({*id, f});
-        return {};
-    }
-    Result<void> store(const facts::EquipmentFact& f) { return storeShared(f, cellar_.changeShared().equipment); }
-    Result<void> store(const facts::AvailabilityFact& f) { return storeShared(f, cellar_.changeShared().availability); }
-    template <class F> static void insertByDay(Facts<F>& list, Stored<F> stored) {
-        const auto at = std::upper_bound(list.begin(), list.end(), stored, [](const auto& a, const auto& b) {
-            return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
-        });
-        list.insert(at, std::move(stored));
-    }
-    template <class F> Result<void> storeShared(const F& f, Facts<F>& list) {
-        auto id = insert(f);
-        if (!id)
-            return fail(id.error());
-        insertByDay(list, {*id, f});
-        return {};
-    }
-    template <class F>
-    requires perVessel<F> Result<void> store(const F& f) {
-        if (auto kept = keepIngredientsOf(f); !kept)
-            return kept;
-        auto record = cellar_.vessel(f.vessel);
-        if (!record)
-            return fail(record.error());
-        auto id = insert(f);
-        if (!id)
-            return fail(id.error());
-        insertByDay((*record)->template of<F>(), {*id, f});
-        if constexpr (requires { f.from; })
-            if (!f.from.empty())
-                return storeElsewhere(*id, f);
-        return {};
-    }
-    Result<void> storeElsewhere(book::RowId id, const facts::RefillFact& f) {
-        return atSource(f.from, [&](VesselRecord& source) { source.refillsElsewhere.push_back({id, f}); });
-    }
-    Result<void> storeElsewhere(book::RowId id, const facts::TopUpFact& f) {
-        return atSource(f.from, [&](VesselRecord& source) { source.topUpsElsewhere.push_back({id, f}); });
-    }
-    Result<void> atSource(const facts::VesselName& name, auto add) {
-        auto source = cellar_.vessel(name);
-        if (!source)
-            return fail(source.error());
-        add(**source);
-        return {};
-    }
-    template <class F> Result<book::RowId> insert(const F& f) {
-        auto row = toRow(f, cellar_.shared().names);
-        if (!row)
-            return fail(row.error());
-        auto id = writer_.insert(std::string(tableOf<F>), *row);
-        if (id && !facts::kindOf<F>.empty())
-            rows_.push_back({std::string(tableOf<F>), *id});
-        return id;
-    }
-    template <class Change> Result<void> changeVessel(const facts::VesselName& name, Change change) {
-        auto record = cellar_.vessel(name);
-        if (!record)
-            return fail(record.error());
-        VesselFact facts = (*record)->facts;
-        change(facts);
-        auto row = toRow(facts, cellar_.shared().names);
-        if (!row)
-            return fail(row.error());
-        if (auto done = writer_.update("vessel", (*record)->id, *row); !done)
-            return done;
-        rows_.push_back({"vessel", (*record)->id});
-        (*record)->facts = facts;
-        for (auto& stored : cellar_.changeShared().vessels)
-            if (stored.id == (*record)->id)
-                stored.fact = facts;
-        cellar_.changeShared().names.addVessel((*record)->id, facts.name);
-        return {};
-    }
-    Result<void> keepIngredients(const brewing::Recipe& recipe) {
-        for (const auto& part : recipe.grist)
-            if (auto grain = cellar_.shared().pantry.grain(part.grain))
-                if (auto done = keep(*grain); !done)
-                    return done;
-        if (recipe.sugarShare.of1 > 0)
-            if (auto sugar = cellar_.shared().pantry.grain(recipe.sugar))
-                if (auto done = keep(*sugar); !done)
-                    return done;
-        if (auto yeast = cellar_.shared().pantry.yeast(recipe.yeast))
-            return keep(*yeast);
-        return {};
-    }
-    template <class T> Result<void> keep(const T& ingredient) {
-        if (cellar_.shared().kept.contains(ingredient.id))
-            return {};
-        auto id = insert(ingredient);
-        if (!id)
-            return fail(id.error());
-        cellar_.changeShared().kept.insert(ingredient.id);
-        return {};
-    }
-
-    Cellar& cellar_;
-    book::Writer& writer_;
-    Day today_;
-    std::vector<book::RowKey> rows_;
-};
+/// What it says stands in the list of its vessel and nowhere else. A refit also shows in the list of all vessels.
+template <class F> inline constexpr bool ofVesselAlone = perVessel<F> && !std::is_same_v<F, facts::RefitFact>;
 
 template <class F> std::string subjectName(const F& f) {
     constexpr bool atVessel = requires {
@@ -314,6 +86,8 @@ EditScope scopeOf(const std::vector<Fact>& facts, const facts::Names& names) {
                 if constexpr (requires { f.from; })
                     vessel(f.from);
                 constexpr bool changesSitting = facts::factTraits<F>.kept == facts::Kept::inSitting;
+                if constexpr (std::is_same_v<F, facts::RefitFact>)
+                    scope.everything = true;
                 if constexpr (!perVessel<F> && !changesSitting)
                     (facts::factTraits<F>.kept == facts::Kept::byAll ? scope.shared : scope.everything) = true;
                 if constexpr (bringsIngredients<F>)
@@ -362,7 +136,7 @@ void forgetAfter(Cellar& working, const std::set<book::RowId>& vessels, bool ves
 
 /// An amended fact at its place in memory. What other vessels hold too is read again.
 template <class F> void putBack(Cellar& working, const std::set<book::RowId>& vessels, book::RowId id, const F& fact) {
-    if constexpr (perVessel<F> && !requires { fact.from; }) {
+    if constexpr (ofVesselAlone<F> && !requires { fact.from; }) {
         auto record = working.vessel(fact.vessel);
         if (record && vessels.contains((*record)->id)) {
             const auto before = [](const Stored<F>& a, const Stored<F>& b) {
@@ -371,12 +145,13 @@ template <class F> void putBack(Cellar& working, const std::set<book::RowId>& ve
             auto& list = (*record)->template of<F>();
             const Stored<F> amended{id, fact};
             list.insert(std::lower_bound(list.begin(), list.end(), amended, before), amended);
+            (*record)->seen.add(fact);
             return;
         }
         if (record)
             working.drop((*record)->id);
     }
-    forgetAfter(working, vessels, perVessel<F>);
+    forgetAfter(working, vessels, ofVesselAlone<F>);
 }
 
 template <class F> const book::TableSpec& specOf() {
@@ -400,15 +175,39 @@ auto withTable(const std::string& table, Then then) -> decltype(then(std::type_i
 
 } // namespace
 
+namespace {
+
+/// The rows with what they bring; or what they make impossible. `single`: a fault in one of several facts is found at
+/// "/<index>/<field>".
+template <class Written>
+Result<Written> unlessImpossible(const LedgerGuard& guard, std::vector<book::RowKey> rows, bool single) {
+    auto outcome = guard.outcome(rows);
+    if (!outcome)
+        return fail(outcome.error());
+    if (const auto& refusal = outcome->refusal)
+        return fail(single || !refusal->row ? refusal->fault
+                                            : under("/" + std::to_string(*refusal->row), refusal->fault));
+    return Written{std::move(rows), std::move(outcome->notes)};
+}
+
+Result<void> watchAll(LedgerGuard& guard, const std::set<book::RowId>& vessels) {
+    for (const auto vessel : vessels)
+        if (auto watched = guard.watch(vessel); !watched)
+            return watched;
+    return {};
+}
+
+} // namespace
+
 Result<Recorded> Desk::record(const Fact& fact, const EditNote& note) {
     return recordNamed({fact}, note);
 }
 
-Result<Recorded> Desk::record(const std::vector<Fact>& given) {
-    return recordNamed(given, {});
+Result<Recorded> Desk::record(const std::vector<Fact>& given, const Progress& progress) {
+    return recordNamed(given, {}, progress);
 }
 
-Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNote& note) {
+Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNote& note, const Progress& progress) {
     if (readOnly())
         return fail(readOnlyFault());
     if (given.empty())
@@ -437,13 +236,16 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
     label.subject = toText(scopeOf(facts, inside_->cellar->shared().names));
     // Other vessels hold the names of those they were filled from.
     const bool readAgain = std::any_of(facts.begin(), facts.end(), renames);
-    const auto body = [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
+    const auto body = [&](Cellar& working, book::Writer& writer) -> Result<Inside::Written> {
         Recorder recorder(working, writer, today());
-        for (std::size_t i = 0; i < facts.size(); ++i)
+        for (std::size_t i = 0; i < facts.size(); ++i) {
             if (auto done = recorder.apply(facts[i]); !done)
                 return fail(single || ofStorage(done.error().kind) ? done.error()
                                                                    : under("/" + std::to_string(i), done.error()));
-        return recorder.rows();
+            if (progress)
+                progress(i + 1, facts.size());
+        }
+        return unlessImpossible<Inside::Written>(recorder.guard(), recorder.rows(), single);
     };
     return inside_->write(label, body, readAgain);
 }
@@ -453,12 +255,12 @@ Result<Recorded> Desk::Inside::write(const book::EditLabel& label, const WriteBo
         if (auto shared = cellar->loadShared(); !shared)
             return fail(shared.error());
         auto working = std::make_unique<Cellar>(*cellar);
-        Rows rows;
+        Written written;
         auto done = book->commit(label, [&](book::Writer& writer) -> Result<void> {
             auto stored = body(*working, writer);
             if (!stored)
                 return fail(stored.error());
-            rows = *std::move(stored);
+            written = *std::move(stored);
             return {};
         });
         if (!done && attempt == 0 && done.error().kind == FaultKind::changedElsewhere) {
@@ -473,7 +275,7 @@ Result<Recorded> Desk::Inside::write(const book::EditLabel& label, const WriteBo
         if (readAgain)
             cellar->clear();
         tell();
-        return Recorded{label.text, std::move(rows)};
+        return Recorded{label.text, std::move(written.rows), std::move(written.findings)};
     }
 }
 
@@ -501,10 +303,13 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
             return fail(scope.error());
         return inside_->write(
             {what, table, toText(*scope), note.mergeKey},
-            [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
+            [&](Cellar& working, book::Writer& writer) -> Result<Inside::Written> {
                 auto touched = inside_->touchedBy<F>(working, table, id, replacement);
                 if (!touched)
                     return fail(touched.error());
+                LedgerGuard guard(working, today());
+                if (auto watched = watchAll(guard, *touched); !watched)
+                    return fail(watched.error());
                 working.without<F>(*touched, id);
                 if (auto ok = checkMeaning(fact, working, today()); !ok)
                     return fail(ok.error());
@@ -516,9 +321,9 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 putBack(working, *touched, id, *replacement);
                 if (auto done = writer.update(table, id, *row); !done)
                     return fail(done.error());
-                return Inside::Rows{{table, id}};
+                return unlessImpossible<Inside::Written>(guard, {{table, id}}, true);
             },
-            !perVessel<F>);
+            !ofVesselAlone<F>);
     });
 }
 
@@ -536,23 +341,26 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
             return fail(scope.error());
         return inside_->write(
             {what, table, toText(*scope), note.mergeKey},
-            [&](Cellar& working, book::Writer& writer) -> Result<Inside::Rows> {
+            [&](Cellar& working, book::Writer& writer) -> Result<Inside::Written> {
                 auto touched = inside_->touchedBy<F>(working, table, id);
                 if (!touched)
                     return fail(touched.error());
-                forgetAfter(working, *touched, perVessel<F>);
+                LedgerGuard guard(working, today());
+                if (auto watched = watchAll(guard, *touched); !watched)
+                    return fail(watched.error());
+                forgetAfter(working, *touched, ofVesselAlone<F>);
                 if (auto done = writer.remove(table, id); !done)
                     return fail(done.error());
-                return Inside::Rows{};
+                return unlessImpossible<Inside::Written>(guard, {}, true);
             },
-            !perVessel<F>);
+            !ofVesselAlone<F>);
     });
 }
 
 /// What to read again when a change in place is undone: the vessels it belongs to; everything for what all share.
 template <class F>
 Result<EditScope> Desk::Inside::scopeOf(const std::string& table, book::RowId id, const F* replacement) const {
-    if constexpr (!perVessel<F> || requires(F f) { f.from; })
+    if constexpr (!ofVesselAlone<F> || requires(F f) { f.from; })
         return EditScope{{}, false, true};
     if (auto shared = cellar->loadShared(); !shared)
         return fail(shared.error());
@@ -589,6 +397,8 @@ template <class F> void Cellar::without(const std::set<book::RowId>& vessels, bo
         for (auto vessel : vessels)
             if (auto record = vesselById(vessel)) {
                 takeOut((*record)->of<F>());
+                if constexpr (std::is_same_v<F, facts::RefitFact>)
+                    (*record)->facts = vesselOn(**record);
                 if constexpr (std::is_same_v<F, facts::RefillFact>)
                     takeOut((*record)->refillsElsewhere);
                 if constexpr (std::is_same_v<F, facts::TopUpFact>)
@@ -608,7 +418,7 @@ Result<Recorded> Desk::Inside::travelled(Result<book::EditInfo> edit) {
         return fail(edit.error());
     forget(editScopeFrom(edit->label.subject));
     tell();
-    return Recorded{edit->label.text, std::move(edit->rows)};
+    return Recorded{edit->label.text, std::move(edit->rows), {}};
 }
 
 Result<Recorded> Desk::undo() {
@@ -644,8 +454,10 @@ std::vector<Message> newFindings(const Replay& before, const Replay& after) {
     return found;
 }
 
-/// `working` is without the fact that is replaced; `before` is how things stand.
-template <class F> Result<LedgerPreview> previewIn(Cellar& working, const F& fact, const Replay& before, Day today) {
+/// `working` is without the fact that is replaced; `before` and `guard` are how things stand.
+template <class F>
+Result<LedgerPreview> previewIn(Cellar& working, book::RowId id, const F& fact, LedgerGuard& guard,
+                                const Replay& before, Day today) {
     if (auto ok = checkMeaning(Fact{fact}, working, today); !ok)
         return fail(ok.error());
     auto record = working.vessel(fact.vessel);
@@ -653,8 +465,15 @@ template <class F> Result<LedgerPreview> previewIn(Cellar& working, const F& fac
         return fail(record.error());
     if (auto row = toRow(fact, working.shared().names); !row) // a brew that is not there
         return fail(row.error());
-    constexpr book::RowId asNewest = 1LL << 40;
-    (*record)->template of<F>().push_back({asNewest, fact});
+    if (auto watched = watchLedgersOf(guard, Fact{fact}); !watched)
+        return fail(watched.error());
+    if (auto added = addFact(working, id, fact); !added)
+        return fail(added.error());
+    auto outcome = guard.outcome({{std::string(tableOf<F>), id}});
+    if (!outcome)
+        return fail(outcome.error());
+    if (outcome->refusal)
+        return fail(outcome->refusal->fault);
     const Replay after = replayOf(**record, working.shared(), today);
     return LedgerPreview{before.now, after.now, newFindings(before, after)};
 }
@@ -674,7 +493,9 @@ Result<LedgerPreview> Desk::preview(const Fact& fact) const {
                 if (!record)
                     return fail(record.error());
                 const Replay before = replayOf(**record, working.shared(), today());
-                return previewIn(working, f, before, today());
+                LedgerGuard guard(working, today());
+                constexpr book::RowId asNewest = 1LL << 40;
+                return previewIn(working, asNewest, f, guard, before, today());
             } else {
                 return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
             }
@@ -698,8 +519,11 @@ Result<LedgerPreview> Desk::preview(const std::string& table, std::int64_t id, c
             if (!record || !touched)
                 return fail(!record ? record.error() : touched.error());
             const Replay before = replayOf(**record, working.shared(), today());
+            LedgerGuard guard(working, today());
+            if (auto watched = watchAll(guard, *touched); !watched)
+                return fail(watched.error());
             working.without<F>(*touched, id);
-            return previewIn(working, *replacement, before, today());
+            return previewIn(working, id, *replacement, guard, before, today());
         } else {
             return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
         }

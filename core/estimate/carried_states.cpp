@@ -24,13 +24,21 @@ forward::Parameters CarriedStates::parametersAfter(std::size_t count) const {
     return parameters;
 }
 
+culture::AgeConditions CarriedStates::cellaringAfter(std::size_t count) const {
+    culture::AgeConditions cellaring = cellaring_;
+    for (std::size_t i = 0; i < count; ++i)
+        cellaring = events_[i].cellaring.value_or(cellaring);
+    return cellaring;
+}
+
 /// Over `events` events after the first `count`, and on to `day`.
 CarriedStates::Stood CarriedStates::carried(const Stood& from, std::size_t count, std::size_t events, Day day,
                                             const Beers& beers) const {
     const Day until = std::max(from.on, day);
-    return {until, carryForward(from.state, from.on,
-                                std::span<const forward::BlendEvent>(events_).subspan(count, events), beers, usual_,
-                                until, cellaring_.temperature, cellaring_.oxygenPerYear, parametersAfter(count))};
+    const culture::AgeConditions cellaring = cellaringAfter(count);
+    return {until,
+            carryForward(from.state, from.on, std::span<const forward::BlendEvent>(events_).subspan(count, events),
+                         beers, usual_, until, cellaring.temperature, cellaring.oxygenPerYear, parametersAfter(count))};
 }
 
 culture::VesselState CarriedStates::on(Day day, std::size_t count, const Beers& beers) {

@@ -17,7 +17,8 @@ class CarriedStates {
 public:
     using Beers = std::map<std::int64_t, brewing::RefillBeer>;
 
-    /// `cellaring`: between the events; its days do not count. `usual`: what a filling without a brew is.
+    /// `cellaring`: from the start, until an event tells another; its days do not count. `usual`: what a filling
+    /// without a brew is.
     CarriedStates(std::vector<forward::BlendEvent> events, brewing::RefillBeer usual, culture::AgeConditions cellaring,
                   forward::Parameters parameters);
 
@@ -42,6 +43,7 @@ private:
         culture::VesselState state;
     };
     [[nodiscard]] forward::Parameters parametersAfter(std::size_t count) const;
+    [[nodiscard]] culture::AgeConditions cellaringAfter(std::size_t count) const;
     [[nodiscard]] Stood carried(const Stood& from, std::size_t count, std::size_t events, Day day,
                                 const Beers& beers) const;
 

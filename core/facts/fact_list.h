@@ -40,6 +40,7 @@ struct FactTraits {
 #define STAVELINE_FACTS(FACT)                                                          \
     FACT(VesselFact,       "vessel",       Kept::asVessel, Form::flat)                 \
     FACT(VesselEditFact,   "vessel_edit",  Kept::inVessel, Form::own)                  \
+    FACT(RefitFact,        "refit",        Kept::byVessel, Form::own)                  \
     FACT(RetireFact,       "retire",       Kept::inVessel, Form::own)                  \
     FACT(BrewFact,         "brew",         Kept::byAll,    Form::own)                  \
     FACT(CultureFact,      "culture",      Kept::byVessel, Form::flat)                 \
@@ -63,7 +64,7 @@ struct FactTraits {
 // clang-format on
 
 /// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
-inline constexpr int tablesMinor = 4;
+inline constexpr int tablesMinor = 5;
 
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};

@@ -40,6 +40,7 @@ struct VesselFact {
 /// What is given replaces; what is absent stays.
 struct VesselEditFact {
     VesselName vessel;
+    std::optional<Day> on; ///< from when size, wood and cellar are so (a RefitFact); none: the day it is recorded
     std::optional<std::string> name, note;
     std::optional<VesselForm> shape;
     std::optional<Material> material;
@@ -51,6 +52,18 @@ struct VesselEditFact {
     std::optional<double> oxygenPerYear;
     std::vector<std::string> clear; ///< fields to go back to what the material says
     bool operator==(const VesselEditFact&) const = default;
+};
+/// What a vessel became on a day: before it the ledger and the model see the vessel as it was.
+struct RefitFact {
+    VesselName vessel;
+    Day on{};
+    std::optional<Litres> capacity;
+    std::optional<Material> material;
+    std::optional<Celsius> temperature;
+    std::optional<Share> evaporationPerYear, cultureHeldBack;
+    std::optional<double> oxygenPerYear;
+    std::vector<std::string> clear; ///< fields to go back to what the material says
+    bool operator==(const RefitFact&) const = default;
 };
 struct RetireFact {
     VesselName vessel;

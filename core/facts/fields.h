@@ -161,6 +161,7 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
 }
 template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on"}, f.on);
     v.field(Field{.name = "name", .holds = Holds::name}, f.name);
     v.word(Field{"shape"}, f.shape, factWords::shapes);
     v.word(Field{"material"}, f.material, factWords::materials);
@@ -176,6 +177,17 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.field(Field{"draw_may_move"}, f.drawMayMove);
     v.field(Field{"interval_may_move"}, f.intervalMayMove);
     v.field(noteField, f.note);
+    v.list(Field{"clear"}, f.clear);
+}
+template <class V> void describe(V& v, Like<RefitFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"capacity_l", 1, maxLitres}, f.capacity);
+    v.word(Field{"material"}, f.material, factWords::materials);
+    v.field(Field{"temperature_c", -2, 35}, f.temperature);
+    v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
+    v.field(Field{.name = "oxygen_mg_l_year", .low = 0, .high = 1000, .unit = UnitKind::oxygenUptake}, f.oxygenPerYear);
+    v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.list(Field{"clear"}, f.clear);
 }
 template <class V> void describe(V& v, Like<RetireFact> auto& f) {

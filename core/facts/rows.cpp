@@ -19,7 +19,7 @@ public:
     template <class T> void field(const Field& f, T&) { add(f, typeOf<T>(), isOptional<T>()); }
     template <class T> void number(const Field& f, T&) { add(f, book::ColumnType::integer, false); }
     template <class E> void word(const Field& f, E&, std::span<const std::string_view>) {
-        add(f, book::ColumnType::text, false);
+        add(f, book::ColumnType::text, isOptional<E>());
     }
     void extract(std::string_view name, Plato&) {
         columns.push_back({std::string(name) + "_p", book::ColumnType::real, true, 0.0, 40.0, {}});

@@ -103,7 +103,7 @@ VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& 
 VesselState carryForward(const VesselState& opening, Day openedOn, std::span<const BlendEvent> events,
                          const std::map<std::int64_t, brewing::RefillBeer>& brews, const brewing::RefillBeer& usual,
                          Day today, Celsius temperature, double oxygenPerYear, const Parameters& parameters) {
-    const Cellaring cellar{temperature, oxygenPerYear};
+    Cellaring cellar{temperature, oxygenPerYear};
     Parameters now = parameters;
     VesselState state = opening;
     Day at = openedOn;
@@ -121,6 +121,8 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         state = refill(state, freshBeer(beer, now), event.share, now.culture, inoculumOf(beer));
         if (event.culture)
             state = withCultureTold(state, now.culture = *event.culture);
+        if (event.cellaring)
+            cellar = {event.cellaring->temperature, event.cellaring->oxygenPerYear};
         if (event.brettPitched)
             state = withBrettPitched(state, now);
         state.beer = withGravity(state.beer, event.gravity);

@@ -89,6 +89,7 @@ struct BlendEvent {
     std::optional<std::int64_t> brew{};                  ///< key into `brews`; none: the usual recipe
     bool brettPitched = false;                           ///< Brettanomyces goes in, after the beer
     std::optional<culture::CultureParameters> culture{}; ///< from here on, instead of the parameters'
+    std::optional<culture::AgeConditions> cellaring{};   ///< from here on; its days do not count
     // A measurement corrects the state when there is one, after what went in.
     std::optional<Plato> gravity{}; ///< apparent
     std::optional<Ibu> bitterness{};

@@ -55,6 +55,8 @@ void moves(SheetBuilder& sheet, const std::vector<advice::Move>& moves) {
 
 void whatChanged(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.heading("sheet.section.changed");
+    if (in.fills)
+        sheet.paragraph(say("sheet.fills").with("vessel", in.vessel).with("volume", in.plan.intoVessel));
     if (!in.chosen || in.chosen->moves.empty()) {
         sheet.paragraph(say("sheet.nothing_changed"));
     } else {
@@ -74,10 +76,14 @@ void dates(SheetBuilder& sheet, const BrewSheetInput& in) {
     const auto row = [&](std::string_view key, Day day) {
         return std::vector<std::string>{sheet.text(key), sheet.value(day), ""};
     };
-    sheet.table({"sheet.column.step", "sheet.column.planned", "sheet.column.done"}, {},
-                {row("sheet.date.sample", in.dates.sample), row("sheet.date.brew", in.dates.brew),
-                 row("sheet.date.draw", in.dates.draw), row("sheet.date.next_sample", in.dates.nextSample),
-                 row("sheet.date.next_draw", in.dates.nextDraw)});
+    Rows rows;
+    if (!in.fills)
+        rows.push_back(row("sheet.date.sample", in.dates.sample));
+    rows.push_back(row("sheet.date.brew", in.dates.brew));
+    rows.push_back(row(in.fills ? "sheet.date.fill" : "sheet.date.draw", in.dates.draw));
+    rows.push_back(row("sheet.date.next_sample", in.dates.nextSample));
+    rows.push_back(row("sheet.date.next_draw", in.dates.nextDraw));
+    sheet.table({"sheet.column.step", "sheet.column.planned", "sheet.column.done"}, {}, std::move(rows));
 }
 
 void water(SheetBuilder& sheet, const BrewSheetInput& in) {
@@ -196,7 +202,20 @@ void targets(SheetBuilder& sheet, const BrewSheetInput& in) {
          row("sheet.target.colour", sheet.value(plan.colour)), row("sheet.target.refill_ph", std::string(none))});
 }
 
+/// Nothing is drawn from an empty vessel.
+void fillDay(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.fill");
+    sheet.place("draw");
+    sheet.bullets({say("sheet.draw.check").with("gravity", in.plan.finalGravity),
+                   say("sheet.draw.refill").with("volume", in.plan.intoVessel), say("sheet.draw.close")});
+    sheet.place("refill");
+    sheet.table({"sheet.column.what", "sheet.column.planned", "sheet.column.measured"}, {false, true, true},
+                {{sheet.text("sheet.draw.filled"), sheet.value(in.plan.intoVessel), ""}});
+}
+
 void drawDay(SheetBuilder& sheet, const BrewSheetInput& in) {
+    if (in.fills)
+        return fillDay(sheet, in);
     sheet.heading("sheet.section.draw");
     sheet.place("draw");
     sheet.bullets({say("sheet.draw.taste"), say("sheet.draw.check").with("gravity", in.plan.finalGravity),
@@ -236,9 +255,10 @@ void expected(SheetBuilder& sheet, const BrewSheetInput& in) {
 void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.keep({say("caution.mash.hotLiquor").with("scalds", Celsius{60}), say("caution.mash.acid"),
                 say("caution.kettle.hotWort"), say("caution.kettle.boilOver"), say("caution.fermenter.cleaners"),
-                say("caution.draw.co2"), say("caution.draw.cleaners"),
-                say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}),
-                say("caution.refill.vented")});
+                say("caution.draw.co2"), say("caution.draw.cleaners")});
+    if (!in.fills)
+        sheet.keep(say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}));
+    sheet.keep(say("caution.refill.vented"));
     if (in.vesselShape.empty() || in.vesselShape == "keg")
         sheet.keep(say("caution.refill.keg").with("gravity", SpecificGravity{1.010}));
     if (std::any_of(in.plan.grist.begin(), in.plan.grist.end(), [](const auto& g) { return g.late; }))

@@ -29,12 +29,17 @@ double evaporationPerDay(const VesselShape& shape) {
 /// Applies entries in order. Always leaves a state that makes sense, whatever it is given.
 class Replayer {
 public:
-    Replayer(const VesselShape& shape, std::vector<LedgerFinding>& findings)
-        : capacity_(orZero(shape.capacity.l)), perDay_(evaporationPerDay(shape)), findings_(findings) {}
+    Replayer(const ShapeHistory& shapes, std::vector<LedgerFinding>& findings)
+        : changes_(shapes.changes), findings_(findings) {
+        take(shapes.first);
+    }
 
     void apply(const LedgerEntry& entry);
     void advanceTo(Day day);
-    void find(const LedgerEntry& entry, Message message) { findings_.push_back({entry.id, std::move(message)}); }
+    void find(const LedgerEntry& entry, FindingKind kind, Message message, Litres possible = {0}) {
+        findings_.push_back(
+            {entry.id, kind, std::move(message), entry.on, entry.outOfThisVessel, possible, entry.volume - possible});
+    }
     [[nodiscard]] LedgerState state() const;
 
 private:
@@ -44,9 +49,12 @@ private:
     void dip(const LedgerEntry& entry);
     void setLevel(const LedgerEntry& entry, double level);
     void pourIn(const LedgerEntry& entry, double volume);
-    [[nodiscard]] double room(const LedgerEntry& entry, double level, const char* key);
+    void take(const VesselShape& shape);
+    void evaporateUntil(Day day);
+    [[nodiscard]] double room(const LedgerEntry& entry, double level, FindingKind kind);
 
-    double capacity_, perDay_;
+    double capacity_ = 0, perDay_ = 0;
+    std::span<const ShapeSince> changes_; ///< to come
     std::vector<LedgerFinding>& findings_;
     Liquid liquid_;
     LedgerState facts_; ///< all but the ages and generations
@@ -57,7 +65,8 @@ void Replayer::apply(const LedgerEntry& entry) {
     Flow flow = traitsOf(entry.kind).flow;
     const double least = flow == Flow::level ? 0 : std::numeric_limits<double>::min();
     if (flow != Flow::none && !(std::isfinite(entry.volume.l) && entry.volume.l >= least))
-        return find(entry, say("vessel.not_positive").with("volume", entry.volume).with("day", entry.on));
+        return find(entry, FindingKind::notPositive,
+                    say("vessel.not_positive").with("volume", entry.volume).with("day", entry.on));
     if (entry.outOfThisVessel && flow != Flow::none && flow != Flow::level)
         flow = Flow::out;
     switch (flow) {
@@ -74,7 +83,20 @@ void Replayer::apply(const LedgerEntry& entry) {
     }
 }
 
+void Replayer::take(const VesselShape& shape) {
+    capacity_ = orZero(shape.capacity.l);
+    perDay_ = evaporationPerDay(shape);
+}
+
 void Replayer::advanceTo(Day day) {
+    for (; !changes_.empty() && changes_.front().from <= day; changes_ = changes_.subspan(1)) {
+        evaporateUntil(changes_.front().from);
+        take(changes_.front().shape);
+    }
+    evaporateUntil(day);
+}
+
+void Replayer::evaporateUntil(Day day) {
     const double lost = std::min(facts_.volume.l, perDay_ * std::max(0, daysBetween(facts_.on, day)));
     facts_.on = day;
     facts_.totals.evaporated.l += lost;
@@ -84,9 +106,14 @@ void Replayer::advanceTo(Day day) {
 }
 
 /// The level, held down to the capacity; above it by more than rounding is a finding.
-double Replayer::room(const LedgerEntry& entry, double level, const char* key) {
+double Replayer::room(const LedgerEntry& entry, double level, FindingKind kind) {
     if (level - capacity_ > roundingOfCapacity * capacity_)
-        find(entry, say(key).with("volume", Litres{level}).with("capacity", Litres{capacity_}).with("day", entry.on));
+        find(entry, kind,
+             say(kind == FindingKind::dipAbove ? "vessel.dip_above" : "vessel.over_full")
+                 .with("volume", Litres{level})
+                 .with("capacity", Litres{capacity_})
+                 .with("day", entry.on),
+             Litres{std::max(0.0, capacity_ - (level - entry.volume.l))});
     return std::min(level, capacity_);
 }
 
@@ -98,9 +125,10 @@ void Replayer::pourIn(const LedgerEntry& entry, double volume) {
 
 void Replayer::open(const LedgerEntry& entry) {
     if (facts_.opened)
-        return find(entry, say("vessel.second_opening").with("day", entry.on).with("opened", *facts_.opened));
+        return find(entry, FindingKind::secondOpening,
+                    say("vessel.second_opening").with("day", entry.on).with("opened", *facts_.opened));
     facts_.opened = entry.on;
-    facts_.volume.l = room(entry, entry.volume.l, "vessel.over_full");
+    facts_.volume.l = room(entry, entry.volume.l, FindingKind::overFull);
     facts_.totals.in.l += facts_.volume.l;
     pourIn(entry, facts_.volume.l);
 }
@@ -109,8 +137,9 @@ void Replayer::draw(const LedgerEntry& entry) {
     const double held = facts_.volume.l;
     const double taken = std::min(held, entry.volume.l);
     if (entry.volume.l - taken > roundingOfCapacity * capacity_)
-        find(entry,
-             say("vessel.drawn_more").with("drawn", entry.volume).with("held", Litres{held}).with("day", entry.on));
+        find(entry, FindingKind::drawnMore,
+             say("vessel.drawn_more").with("drawn", entry.volume).with("held", Litres{held}).with("day", entry.on),
+             Litres{held});
     facts_.totals.out.l += taken;
     facts_.volume.l -= taken;
     if (facts_.volume.l <= 0)
@@ -121,7 +150,7 @@ void Replayer::draw(const LedgerEntry& entry) {
 
 void Replayer::fill(const LedgerEntry& entry) {
     const double wanted = facts_.volume.l + entry.volume.l;
-    facts_.volume.l = room(entry, wanted, "vessel.over_full");
+    facts_.volume.l = room(entry, wanted, FindingKind::overFull);
     facts_.totals.in.l += entry.volume.l;
     facts_.totals.unexplained.l -= wanted - facts_.volume.l;
     pourIn(entry, entry.volume.l);
@@ -134,15 +163,16 @@ void Replayer::fill(const LedgerEntry& entry) {
 }
 
 void Replayer::dip(const LedgerEntry& entry) {
-    const double level = room(entry, entry.volume.l, "vessel.dip_above");
+    const double level = room(entry, entry.volume.l, FindingKind::dipAbove);
     const double gain = level - facts_.volume.l;
     const bool saidAlready = entry.volume.l - level > roundingOfCapacity * capacity_;
     if (!saidAlready && std::abs(gain) > dipFindingOfCapacity * capacity_)
-        find(entry, say(gain < 0 ? "vessel.dip_loss" : "vessel.dip_gain")
-                        .with("difference", Litres{std::abs(gain)})
-                        .with("dip", entry.volume)
-                        .with("held", facts_.volume)
-                        .with("day", entry.on));
+        find(entry, FindingKind::dipDiffers,
+             say(gain < 0 ? "vessel.dip_loss" : "vessel.dip_gain")
+                 .with("difference", Litres{std::abs(gain)})
+                 .with("dip", entry.volume)
+                 .with("held", facts_.volume)
+                 .with("day", entry.on));
     setLevel(entry, level);
 }
 
@@ -190,9 +220,9 @@ bool opens(const Place& place) {
     return entry.kind == EntryKind::opening && !entry.outOfThisVessel && positive(entry.volume.l);
 }
 
-Replay run(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today, bool keepEach) {
+Replay run(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today, bool keepEach) {
     Replay result;
-    Replayer replayer(shape, result.findings);
+    Replayer replayer(shapes, result.findings);
     bool settled = false;
     const auto settle = [&] {
         if (std::exchange(settled, true))
@@ -207,11 +237,12 @@ Replay run(std::span<const LedgerEntry> entries, const VesselShape& shape, Day t
         const LedgerEntry& entry = *at->entry;
         if (entry.on > today) {
             settle();
-            replayer.find(entry, say("vessel.future").with("day", entry.on).with("today", today));
+            replayer.find(entry, FindingKind::future, say("vessel.future").with("day", entry.on).with("today", today));
         }
         if (at < opening) {
             replayer.advanceTo(entry.on);
-            replayer.find(entry, say("vessel.before_opening").with("day", entry.on).with("opened", opening->on));
+            replayer.find(entry, FindingKind::beforeOpening,
+                          say("vessel.before_opening").with("day", entry.on).with("opened", opening->on));
         } else {
             replayer.apply(entry);
         }
@@ -224,12 +255,12 @@ Replay run(std::span<const LedgerEntry> entries, const VesselShape& shape, Day t
 
 } // namespace
 
-Replay replay(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today) {
-    return run(entries, shape, today, true);
+Replay replay(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today) {
+    return run(entries, shapes, today, true);
 }
 
-Replay replayNow(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today) {
-    return run(entries, shape, today, false);
+Replay replayNow(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today) {
+    return run(entries, shapes, today, false);
 }
 
 Litres volumeOn(const LedgerState& state, const VesselShape& shape, Day later) {

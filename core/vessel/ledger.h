@@ -11,6 +11,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace staveline::vessel {
@@ -32,6 +33,21 @@ struct LedgerEntry {
 struct VesselShape {
     Litres capacity{225};
     Share evaporationPerYear{0.04}; ///< of capacity; 0 for steel
+    bool operator==(const VesselShape&) const = default;
+};
+struct ShapeSince {
+    Day from{};
+    VesselShape shape;
+};
+/// A vessel through the years: as it was at first, and what it became, by day. A change counts from the morning of its
+/// day on.
+struct ShapeHistory {
+    ShapeHistory(const VesselShape& always) // one that never changed
+        : first(always) {}
+    ShapeHistory(Litres capacity, Share evaporationPerYear) : first{capacity, evaporationPerYear} {}
+    ShapeHistory(const VesselShape& begin, std::vector<ShapeSince> since) : first(begin), changes(std::move(since)) {}
+    VesselShape first;
+    std::vector<ShapeSince> changes;
 };
 
 /// A generation: the liquid that went in at one entry. The oldest also holds what is too little to tell apart.
@@ -60,9 +76,15 @@ struct LedgerState {
     LedgerTotals totals;
 };
 
+enum class FindingKind { drawnMore, overFull, dipAbove, dipDiffers, beforeOpening, secondOpening, notPositive, future };
 struct LedgerFinding {
     std::int64_t entry = 0;
+    FindingKind kind = FindingKind::notPositive;
     Message message; ///< e.g. "drawn 80 L of 60 L held"
+    Day on{};        ///< the entry's
+    bool outOfThisVessel = false;
+    // drawnMore: what was held; overFull: the room there was; dipAbove: the capacity then; and how much more it says.
+    Litres possible{0}, beyond{0};
 };
 
 struct Replay {
@@ -79,9 +101,9 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 /// Entries need not be sorted. Impossible facts (a draw larger than the content, an entry before the opening) become
 /// findings; volumes clamp at 0 and at what is there. Less than the rounding is no finding. Without an opening the
 /// first filling opens the vessel. Overfilling: what went in is trusted, the old beer must have been less.
-[[nodiscard]] Replay replay(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today);
+[[nodiscard]] Replay replay(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);
 /// The same with `after` left empty: time and memory do not grow with the length of the generation lists.
-[[nodiscard]] Replay replayNow(std::span<const LedgerEntry> entries, const VesselShape& shape, Day today);
+[[nodiscard]] Replay replayNow(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);
 
 /// Share of the present volume older than `age`. A generation with a spread counts with its normal tail.
 [[nodiscard]] Share olderThan(const LedgerState& state, Days age);

@@ -39,6 +39,28 @@ TEST_CASE("A head moved by another program stops an edit until the book is loade
     CHECK(window->check()->sound());
 }
 
+TEST_CASE("Who reads a book is not kept waiting by a large edit of another program") {
+    const Scratch scratch;
+    const auto file = scratch / "a.cellar";
+    const auto script = created(file);
+    const auto window = opened(file);
+    REQUIRE(addVessel(*script, "Plover"));
+    REQUIRE(window->changedElsewhere());
+    window->reload();
+    std::optional<std::size_t> seen;
+    REQUIRE(script->commit({"many", "many", "", ""}, [&](Writer& writer) -> Result<void> {
+        for (int i = 0; i < 3000; ++i) // 12 MB, far more than is kept of a file
+            if (auto id = writer.insert("entry", sample::entry(1, 1, std::string(4000, 'x'))); !id)
+                return fail(id.error());
+        if (const auto rows = window->rows("vessel"))
+            seen = rows->size();
+        CHECK_FALSE(window->changedElsewhere());
+        return {};
+    }));
+    CHECK(seen == 1);
+    CHECK(window->changedElsewhere());
+}
+
 TEST_CASE("An undo and a merge by another program are seen too") {
     const Scratch scratch;
     const TestClock clock;

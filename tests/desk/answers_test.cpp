@@ -69,6 +69,8 @@ TEST_CASE_METHOD(Answers, "CSV and JSON of the history say the same numbers, and
     const Json& json = whole["rows"];
     REQUIRE(table);
     REQUIRE(json.size() == rows.size());
+    const std::set<std::string, std::less<>> words = {"happened", "learn_reason", "at",     "lot",
+                                                      "brew",     "other_vessel", "faults", "scores"};
     int numbers = 0;
     for (std::size_t i = 0; i < rows.size(); ++i)
         for (const auto& column : table->header()) {
@@ -80,7 +82,7 @@ TEST_CASE_METHOD(Answers, "CSV and JSON of the history say the same numbers, and
                 CHECK(table->text(i, column) == (!json[i].contains(column) ? "" : json[i][column] ? "yes" : "no"));
                 continue;
             }
-            if (column == "happened" || column == "learn_reason") {
+            if (words.contains(column)) {
                 CHECK(json[i].value(column, "") == table->text(i, column));
                 continue;
             }
@@ -261,7 +263,7 @@ TEST_CASE_METHOD(Answers, "a book looked at on an earlier day knows nothing of w
     const auto early = desk->vessel("Plover");
     REQUIRE(early);
     CHECK(early->now.on == now);
-    CHECK(early->findings > 0); // what is in the future is said
+    CHECK_FALSE(early->findings.empty()); // what is in the future is said
     for (const auto& generation : early->now.generations)
         CHECK(generation.on <= now);
     CHECK(desk->history("Plover")->rows.size() == whole.rows.size()); // nothing is lost

@@ -73,8 +73,8 @@ TEST_CASE_METHOD(CultureFixture, "beer out of a vessel with Brettanomyces brings
 TEST_CASE_METHOD(CultureFixture, "a cask that loses water grows sourer than one that does not", "[desk][culture]") {
     open("Plover", R"("brettanomyces": "established")");
     open("Knot", R"("brettanomyces": "established")");
-    record(R"([{"kind": "vessel_edit", "vessel": "Plover", "evaporation_per_year": 0.12},
-               {"kind": "vessel_edit", "vessel": "Knot", "evaporation_per_year": 0}])");
+    record(R"([{"kind": "vessel_edit", "vessel": "Plover", "on": "2020-01-01", "evaporation_per_year": 0.12},
+               {"kind": "vessel_edit", "vessel": "Knot", "on": "2020-01-01", "evaporation_per_year": 0}])");
     CHECK(model("Plover", Dimension::acidity) > model("Knot", Dimension::acidity) + .5);
 }
 

@@ -56,7 +56,7 @@ TEST_CASE_METHOD(Events, "on one day an event comes last and moves nothing", "[d
     CHECK(still.volume == after.volume);
     CHECK(still.meanAge == after.meanAge);
     CHECK(still.cycle == before.cycle + 1);
-    CHECK(desk->ledger("Plover")->vessel.findings == 0);
+    CHECK(desk->ledger("Plover")->vessel.findings.empty());
 }
 
 TEST_CASE_METHOD(Events, "an event is put right, removed and brought back", "[desk][event][amend]") {
@@ -107,7 +107,7 @@ TEST_CASE_METHOD(Events, "ledger, undo and history say what the event was", "[de
         const auto rows = desk->history("Plover")->rows;
         REQUIRE(rows.back().happened);
         CHECK(wordOf(*rows.back().happened) == what);
-        CHECK(toCsv(rows).find(what + ",,,\"seen \"\"once\"\"\"\r\n") != std::string::npos);
+        CHECK(toCsv(rows).find(what + ",,,,,,,,\"seen \"\"once\"\"\"\r\n") != std::string::npos);
         CHECK(toJson(*desk->history("Plover")).find("\"happened\": \"" + what + "\"") != std::string::npos);
         REQUIRE(desk->undo());
         CHECK_FALSE(desk->history("Plover")->rows.back().happened);

@@ -110,7 +110,7 @@ TEST_CASE_METHOD(FullFixture, "every kind is stored in the book as it was record
         CHECK(asJson(reopened(path, kind, ++next[kind])) == expected);
         ++compared;
     }
-    CHECK(compared == 23);
+    CHECK(compared == 24);
 }
 
 TEST_CASE_METHOD(FullFixture, "what a vessel is, and was changed to, is stored field by field", "[desk][vessel]") {
@@ -216,7 +216,13 @@ TEST_CASE_METHOD(FullFixture, "every ledger line can be fetched, corrected to it
         REQUIRE(desk->amend(line.table, line.id, *fact));
         CHECK((wholeBook(*desk) == before));
         CHECK(desk->undoText() == last); // nothing changed: no edit
-        REQUIRE(desk->remove(line.table, line.id));
+        const auto removed = desk->remove(line.table, line.id);
+        if (line.kind == vessel::EntryKind::opening) { // what was drawn later lives on it
+            REQUIRE_FALSE(removed);
+            CHECK(removed.error().cause.key.starts_with("desk.then_"));
+            continue;
+        }
+        REQUIRE(removed);
         CHECK(desk->ledger("Plover")->lines.size() == lines.size() - 1);
         CHECK((wholeBook(*desk) == fromTheFile()));
         REQUIRE(desk->undo());

@@ -85,6 +85,8 @@ inline constexpr const char* fullRecords = R"([
   "this_draw": "2026-04-01", "next_draw": "2026-10-08", "moves": ["saccharification 63 instead of 64"],
   "reasons": ["less to sour"], "model_version": "2026.11", "fingerprint": "0123456789abcdef"},
   "draw_overruled": true, "interval_overruled": true, "temperature_overruled": true},
+ {"kind": "refit", "vessel": "Plover", "on": "2025-12-21", "capacity_l": 600, "material": "oak new",
+  "temperature_c": 14.5, "evaporation_per_year": 0.03, "oxygen_mg_l_year": 9.5, "culture_held_back": 0.4, "clear": []},
  {"kind": "vessel_edit", "vessel": "Knot", "name": "Sanderling", "shape": "tank", "material": "plastic",
   "capacity_l": 60, "temperature_c": 17, "temperature_can_change": true, "interval_d": 300, "draw_share": 0.4,
   "sample_days_before_draw": 20, "evaporation_per_year": 0.02, "oxygen_mg_l_year": 30, "culture_held_back": 0.1,

@@ -101,8 +101,8 @@ TEST_CASE_METHOD(TwoVessels, "litres are neither made nor lost between vessels",
         const double before = held("Knot") + held("Godwit"); // steel: nothing evaporates
         record(json);
         CHECK(held("Knot") + held("Godwit") == Approx(before));
-        CHECK(desk->vessel("Knot")->findings == 0);
-        CHECK(desk->vessel("Godwit")->findings == 0);
+        CHECK(desk->vessel("Knot")->findings.empty());
+        CHECK(desk->vessel("Godwit")->findings.empty());
     }
     // each holds some of the other: both still have a chemistry
     CHECK(desk->estimates("Knot"));

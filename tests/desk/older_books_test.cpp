@@ -13,8 +13,10 @@ using namespace staveline::testing;
 namespace {
 
 /// What came after version 1.0, by table; no columns: the table itself.
-const std::map<std::string, std::set<std::string>> addedSince = {
-    {"event", {}}, {"sitting", {"learn", "learn_reason"}}, {"vessel", {"draw_may_move", "interval_may_move"}}};
+const std::map<std::string, std::set<std::string>> addedSince = {{"event", {}},
+                                                                 {"refit", {}},
+                                                                 {"sitting", {"learn", "learn_reason"}},
+                                                                 {"vessel", {"draw_may_move", "interval_may_move"}}};
 
 bool isAdded(const std::string& table, const std::string& column) {
     const auto found = addedSince.find(table);

@@ -118,6 +118,7 @@ TEST_CASE("a record without what it must have names the field that is missing", 
                                                                    {"draw_off", {"vessel", "on", "volume_l"}},
                                                                    {"brew", {"name", "on"}},
                                                                    {"draw_date", {"vessel", "on"}},
+                                                                   {"refit", {"vessel", "on"}},
                                                                    {"lock", {"vessel", "on", "lever"}},
                                                                    {"availability", {"on", "item"}},
                                                                    {"choice", {"vessel", "on"}}};

@@ -1,0 +1,134 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/ledger_guard.h"
+
+#include "desk/ledger_entries.h"
+
+#include <algorithm>
+
+namespace staveline::desk {
+
+using vessel::FindingKind;
+using vessel::LedgerFinding;
+
+namespace {
+
+/// More than this above the capacity is no rounding of what was written down: not said by the way but refused.
+constexpr double overflowOfCapacity = .05;
+
+/// Else it may stand, with its finding.
+bool cannotBe(const LedgerFinding& finding, Litres capacity) {
+    switch (finding.kind) {
+    case FindingKind::drawnMore:
+    case FindingKind::beforeOpening:
+        return true;
+    case FindingKind::overFull:
+    case FindingKind::dipAbove:
+        return finding.beyond.l > overflowOfCapacity * capacity.l;
+    case FindingKind::dipDiffers:
+    case FindingKind::secondOpening:
+    case FindingKind::notPositive:
+    case FindingKind::future:
+        return false;
+    }
+    return false;
+}
+
+Fault itself(const LedgerFinding& finding, const facts::VesselName& vessel) {
+    const Litres possible = finding.possible, volume = possible + finding.beyond;
+    const auto fault = [](Message cause, Message remedy) {
+        return Fault{FaultKind::input, "/volume_l", std::move(cause), std::move(remedy)};
+    };
+    if (finding.kind == FindingKind::overFull)
+        return fault(say("desk.does_not_fit").with("volume", volume).with("room", possible),
+                     say("desk.does_not_fit.remedy"));
+    if (finding.kind == FindingKind::dipAbove)
+        return fault(say("desk.above_capacity").with("volume", volume).with("capacity", possible),
+                     say("desk.above_capacity.remedy"));
+    if (possible.l < .05) // shown as 0.0 L
+        return fault(say("desk.nothing_held").with("vessel", vessel).with("on", finding.on),
+                     say("desk.nothing_held.remedy"));
+    return fault(say("desk.more_than_held").with("volume", volume).with("vessel", vessel).with("held", possible),
+                 say("desk.more_than_held.remedy").with("held", possible));
+}
+
+/// Names the entry that was possible before, by kind and day.
+Fault beside(const LedgerFinding& finding, const facts::VesselName& vessel) {
+    const char* key = finding.kind == FindingKind::drawnMore       ? "desk.then_drawn_more"
+                      : finding.kind == FindingKind::beforeOpening ? "desk.then_before_opening"
+                      : finding.kind == FindingKind::dipAbove      ? "desk.then_dip_above"
+                                                                   : "desk.then_over_full";
+    const std::string name = render(say("desk.entry." + noteOf(finding).entry));
+    return {FaultKind::input, "",
+            say(key)
+                .with("entry", name)
+                .with("on", finding.on)
+                .with("volume", finding.possible + finding.beyond)
+                .with("vessel", vessel)
+                .with("possible", finding.possible),
+            say("desk.then.remedy").with("entry", name).with("on", finding.on)};
+}
+
+using ByEntry = std::map<std::pair<std::int64_t, FindingKind>, const LedgerFinding*>;
+
+ByEntry byEntry(const std::vector<LedgerFinding>& findings) {
+    ByEntry found;
+    for (const auto& finding : findings)
+        found.emplace(std::pair(finding.entry, finding.kind), &finding);
+    return found;
+}
+
+/// The changed rows by their entries.
+std::map<std::int64_t, std::size_t> placesOf(const std::vector<book::RowKey>& changed) {
+    std::map<std::int64_t, std::size_t> places;
+    for (std::size_t i = 0; i < changed.size(); ++i)
+        if (const auto entry = entryOfRow(changed[i]))
+            places.emplace(*entry, i);
+    return places;
+}
+
+} // namespace
+
+Result<void> LedgerGuard::watch(const facts::VesselName& vessel) {
+    auto record = cellar_.vessel(vessel);
+    return record ? watch((*record)->id) : Result<void>(fail(record.error()));
+}
+
+Result<void> LedgerGuard::watch(book::RowId vessel) {
+    if (before_.contains(vessel))
+        return {};
+    auto record = cellar_.vesselById(vessel);
+    if (!record)
+        return fail(record.error());
+    before_.emplace(vessel, findingsOf(**record, cellar_.shared(), today_));
+    return {};
+}
+
+Result<LedgerGuard::Outcome> LedgerGuard::outcome(const std::vector<book::RowKey>& changed) const {
+    const auto places = placesOf(changed);
+    Outcome outcome;
+    auto& refusal = outcome.refusal;
+    for (const auto& [vessel, findings] : before_) {
+        auto found = cellar_.vesselById(vessel);
+        if (!found)
+            return fail(found.error());
+        const facts::VesselFact& facts = (*found)->facts;
+        const ByEntry before = byEntry(findings);
+        for (const LedgerFinding& now : findingsOf(**found, cellar_.shared(), today_)) {
+            const auto was = before.find({now.entry, now.kind});
+            if (was == before.end())
+                outcome.notes.push_back({facts.name, noteOf(now)});
+            const auto place = places.find(now.entry);
+            const bool own = place != places.end();
+            const bool asBefore = was != before.end() && (!own || now.beyond.l <= was->second->beyond.l);
+            if (asBefore || !cannotBe(now, facts.capacity))
+                continue;
+            if (own && (!refusal || !refusal->row || place->second < *refusal->row))
+                refusal = Refusal{itself(now, facts.name), place->second};
+            else if (!refusal)
+                refusal = Refusal{beside(now, facts.name), {}};
+        }
+    }
+    return outcome;
+}
+
+} // namespace staveline::desk

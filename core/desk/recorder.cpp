@@ -1,0 +1,245 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/recorder.h"
+
+#include "desk/inside.h"
+#include "desk/refits.h"
+
+#include <algorithm>
+
+namespace staveline::desk {
+
+using facts::Fact;
+using facts::perVessel;
+using facts::tableOf;
+using facts::VesselFact;
+
+Result<void> watchLedgersOf(LedgerGuard& guard, const Fact& fact) {
+    return std::visit(
+        [&]<class F>(const F& f) -> Result<void> {
+            if constexpr (facts::factTraits<F>.entry || std::is_same_v<F, facts::RefitFact> ||
+                          std::is_same_v<F, facts::VesselEditFact>) {
+                if (auto watched = guard.watch(f.vessel); !watched)
+                    return watched;
+                if constexpr (requires { f.from; })
+                    if (!f.from.empty())
+                        return guard.watch(f.from);
+            }
+            return {};
+        },
+        fact);
+}
+
+Result<void> Recorder::apply(const Fact& fact) {
+    if (auto ok = checkMeaning(fact, cellar_, today_); !ok)
+        return ok;
+    if (auto watched = watchLedgersOf(guard_, fact); !watched)
+        return watched;
+    return std::visit([&](const auto& f) { return store(f); }, fact);
+}
+
+Result<void> Recorder::store(const facts::VesselEditFact& f) {
+    if (auto done = overruleChoices(f); !done)
+        return done;
+    if (const auto refit = refitIn(f, today_))
+        if (auto done = addRefit(*refit); !done)
+            return fail(done.error());
+    return changeVessel(f.vessel, [&](VesselFact& v) {
+        const auto take = [](auto& to, const auto& from) {
+            if (from)
+                to = *from;
+        };
+        take(v.name, f.name);
+        take(v.shape, f.shape);
+        take(v.note, f.note);
+        take(v.canChangeTemperature, f.canChangeTemperature);
+        take(v.interval, f.interval);
+        take(v.sampleBefore, f.sampleBefore);
+        take(v.drawShare, f.drawShare);
+        take(v.drawMayMove, f.drawMayMove);
+        take(v.intervalMayMove, f.intervalMayMove);
+    });
+}
+
+Result<void> Recorder::store(const facts::RefitFact& f) {
+    auto id = addRefit(f);
+    if (!id)
+        return fail(id.error());
+    rows_.push_back({std::string(tableOf<facts::RefitFact>), *id});
+    facts::VesselEditFact edit;
+    edit.vessel = f.vessel;
+    edit.temperature = f.temperature;
+    return overruleChoices(edit);
+}
+
+Result<book::RowId> Recorder::addRefit(const facts::RefitFact& f) {
+    auto id = insertBeside(f);
+    if (!id)
+        return id;
+    if (auto added = addFact(cellar_, *id, f); !added)
+        return fail(added.error());
+    auto record = cellar_.vessel(f.vessel);
+    if (!record)
+        return fail(record.error());
+    stands(**record);
+    return id;
+}
+
+/// The vessel as it is now, also in the list of all.
+void Recorder::stands(VesselRecord& record) {
+    record.facts = vesselOn(record);
+    for (auto& stored : cellar_.changeShared().vessels)
+        if (stored.id == record.id)
+            stored.fact = record.facts;
+}
+
+/// What is said of the vessel itself holds from now on, whatever was chosen for a refill before. The mark is kept
+/// with the choice, so that taking the edit back takes it off again.
+Result<void> Recorder::overruleChoices(const facts::VesselEditFact& f) {
+    if (!f.drawShare && !f.interval && !f.temperature)
+        return {};
+    auto record = cellar_.vessel(f.vessel);
+    if (!record)
+        return fail(record.error());
+    for (Stored<facts::ChoiceFact>& stored : (*record)->of<facts::ChoiceFact>()) {
+        facts::ChoiceFact& choice = stored.fact;
+        choice.drawOverruled |= f.drawShare.has_value();
+        choice.intervalOverruled |= f.interval.has_value();
+        choice.temperatureOverruled |= f.temperature.has_value();
+        auto row = toRow(choice, cellar_.shared().names);
+        if (!row)
+            return fail(row.error());
+        if (auto done = writer_.update(std::string(tableOf<facts::ChoiceFact>), stored.id, *row); !done)
+            return done;
+    }
+    return {};
+}
+
+Result<void> Recorder::store(const facts::RetireFact& f) {
+    return changeVessel(f.vessel, [&](VesselFact& v) {
+        v.retired = f.on;
+        v.retiredReason = f.reason;
+    });
+}
+
+Result<void> Recorder::store(const facts::SittingUseFact& f) {
+    auto record = cellar_.vessel(f.vessel);
+    if (!record)
+        return fail(record.error());
+    auto& sittings = (*record)->of<facts::SittingFact>();
+    int which = 0;
+    const auto at = std::find_if(sittings.begin(), sittings.end(), [&](const auto& stored) {
+        return stored.fact.sitting.on == f.sitting && ++which == f.which;
+    });
+    at->fact.learn = f.learn;
+    at->fact.learnReason = f.reason;
+    auto row = toRow(at->fact, cellar_.shared().names);
+    if (!row)
+        return fail(row.error());
+    rows_.push_back({std::string(tableOf<facts::SittingFact>), at->id});
+    return writer_.update(rows_.back().table, at->id, *row);
+}
+
+Result<void> Recorder::store(const VesselFact& f) {
+    auto id = insert(f);
+    if (!id)
+        return fail(id.error());
+    cellar_.changeShared().names.addVessel(*id, f.name);
+    cellar_.changeShared().vessels.push_back({*id, f});
+    return {};
+}
+
+Result<void> Recorder::store(const facts::BrewFact& f) {
+    if (auto kept = keepIngredientsOf(f); !kept)
+        return kept;
+    auto id = insert(f);
+    if (!id)
+        return fail(id.error());
+    cellar_.changeShared().names.addBrew(*id, f.name);
+    cellar_.changeShared().brews.push_back({*id, f});
+    return {};
+}
+
+Result<void> Recorder::store(const facts::EquipmentFact& f) {
+    return storeShared(f, cellar_.changeShared().equipment);
+}
+Result<void> Recorder::store(const facts::AvailabilityFact& f) {
+    return storeShared(f, cellar_.changeShared().availability);
+}
+
+template <class F> Result<void> Recorder::storeShared(const F& f, Facts<F>& list) {
+    auto id = insert(f);
+    if (!id)
+        return fail(id.error());
+    insertByDay(list, {*id, f});
+    return {};
+}
+
+template <class F>
+requires perVessel<F> Result<void> Recorder::store(const F& f) {
+    if (auto kept = keepIngredientsOf(f); !kept)
+        return kept;
+    if (auto record = cellar_.vessel(f.vessel); !record)
+        return fail(record.error());
+    auto id = insert(f);
+    return id ? addFact(cellar_, *id, f) : Result<void>(fail(id.error()));
+}
+
+/// The row of the fact in hand.
+template <class F> Result<book::RowId> Recorder::insert(const F& f) {
+    auto id = insertBeside(f);
+    if (id)
+        rows_.push_back({std::string(tableOf<F>), *id});
+    return id;
+}
+
+template <class F> Result<book::RowId> Recorder::insertBeside(const F& f) {
+    auto row = toRow(f, cellar_.shared().names);
+    if (!row)
+        return fail(row.error());
+    return writer_.insert(std::string(tableOf<F>), *row);
+}
+
+Result<void> Recorder::changeVessel(const facts::VesselName& name, const std::function<void(VesselFact&)>& change) {
+    auto record = cellar_.vessel(name);
+    if (!record)
+        return fail(record.error());
+    VesselFact made = (*record)->made;
+    change(made);
+    auto row = toRow(made, cellar_.shared().names);
+    if (!row)
+        return fail(row.error());
+    if (!(made == (*record)->made))
+        if (auto done = writer_.update("vessel", (*record)->id, *row); !done)
+            return done;
+    rows_.push_back({"vessel", (*record)->id});
+    (*record)->made = made;
+    stands(**record);
+    cellar_.changeShared().names.addVessel((*record)->id, made.name);
+    return {};
+}
+
+Result<void> Recorder::keepIngredients(const brewing::Recipe& recipe) {
+    for (const auto& part : recipe.grist)
+        if (auto grain = cellar_.shared().pantry.grain(part.grain))
+            if (auto done = keep(*grain); !done)
+                return done;
+    if (recipe.sugarShare.of1 > 0)
+        if (auto sugar = cellar_.shared().pantry.grain(recipe.sugar))
+            if (auto done = keep(*sugar); !done)
+                return done;
+    if (auto yeast = cellar_.shared().pantry.yeast(recipe.yeast))
+        return keep(*yeast);
+    return {};
+}
+
+template <class T> Result<void> Recorder::keep(const T& ingredient) {
+    if (cellar_.shared().kept.contains(ingredient.id))
+        return {};
+    auto id = insertBeside(ingredient);
+    if (!id)
+        return fail(id.error());
+    cellar_.changeShared().kept.insert(ingredient.id);
+    return {};
+}
+
+} // namespace staveline::desk
