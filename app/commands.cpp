@@ -48,11 +48,22 @@ Result<std::string> readFile(const std::string& path) {
     return text;
 }
 
-Result<desk::AdviceRequest> requestOf(const Options& options) {
+/// A lever without a value is held as it is.
+Result<advice::LeverLock> lockOf(const std::string& text, const Desk& desk, const facts::VesselName& vessel) {
+    const auto& levers = advice::builtInLevers();
+    if (std::none_of(levers.begin(), levers.end(), [&](const advice::LeverRow& row) { return row.id == text; }))
+        return parseLock(text);
+    auto job = desk.adviceJob({vessel, {}, {}, false, true});
+    if (!job)
+        return fail(job.error());
+    return advice::LeverLock{text, leverValue(job->input.base, text, *job->pantry)};
+}
+
+Result<desk::AdviceRequest> requestOf(const Options& options, const Desk& desk) {
     desk::AdviceRequest request{options.vessel, {}, options.without, true};
     request.maxMoved = options.levers;
     for (const auto& text : options.locks) {
-        auto lock = parseLock(text);
+        auto lock = lockOf(text, desk, options.vessel);
         if (!lock)
             return fail(lock.error());
         const auto sameLever = [&](const auto& other) { return other.lever == lock->lever; };
@@ -106,7 +117,7 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
     fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
     printNotes(stdout, job.findings, units);
     for (Dimension d : allDimensions)
-        fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), job.estimates.combined[d].mean,
+        fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), staveline::advice::onScale(job.estimates.combined[d].mean),
                    job.estimates.combined[d].sd * z80, render(advice.verdicts[d].reason, units));
     for (const auto& answer : desk::answersOf(advice.verdicts, job.estimates.faults, job.dates)) {
         fmt::print("  {}\n", render(answer.title, units));
@@ -295,11 +306,10 @@ int record(const Options& options) {
 }
 
 int advise(const Options& options) {
-    auto request = requestOf(options);
-    if (!request)
-        return complain(request.error(), options);
-    return onBook(options, options.choose ? book::OpenMode::readWrite : book::OpenMode::readOnly,
-                  [&](Desk& desk) { return adviseOn(desk, *request, options); });
+    return onBook(options, options.choose ? book::OpenMode::readWrite : book::OpenMode::readOnly, [&](Desk& desk) {
+        auto request = requestOf(options, desk);
+        return request ? adviseOn(desk, *request, options) : complain(request.error(), options);
+    });
 }
 
 int sheet(const Options& options) {

@@ -75,7 +75,8 @@ int runCommand(int argc, char** argv) {
         ->required();
     auto* advice = command(parser, "advise", "what to change for the coming refill", options, result, advise);
     needVessel(advice, options);
-    advice->add_option("--lock", options.locks, "LEVER=VALUE, hold a lever; may be repeated");
+    advice->add_option("--lock", options.locks,
+                       "LEVER=VALUE, hold a lever; LEVER alone: as it is now; may be repeated");
     advice->add_option("--without", options.without, "a malt or yeast that is not at hand; may be repeated");
     constexpr int most = static_cast<int>(constants::advice::mostLevers);
     constexpr int usual = static_cast<int>(constants::advice::mostMoved);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/explain.h"
 
+#include "advice/on_scale.h"
 #include "advice/outlook.h"
 #include "advice/reasons.h"
 #include "forward/parameters.h"
@@ -149,7 +150,7 @@ private:
     }
 
     Explanation gap(Dimension d) const {
-        auto made = link("gap", d, std::abs(in_.target.windows[d].wanted - in_.combined[d].mean), "model");
+        auto made = link("gap", d, in_.target.windows[d].wanted - in_.combined[d].mean, "model");
         made.inputs = {input("wanted", Points{in_.target.windows[d].wanted}, {OriginKind::window, d}),
                        input("now", Points{in_.combined[d].mean}, {OriginKind::now, d})};
         return made;
@@ -162,13 +163,14 @@ private:
 
     Explanation prediction(const Proposal& proposal, Dimension d, bool settled, OriginKind modelThen) const {
         const Band& band = settled ? proposal.settled[d] : proposal.next[d];
-        auto made = link(settled ? "settled" : "next", d, band.value);
+        const Band told = onScale(band);
+        auto made = link(settled ? "settled" : "next", d, told.value);
         const auto carried = settled ? carriedForGood(in_) : carriedTo(in_, shareOf(in_, proposal.setting), 1);
         made.inputs.push_back(
             input("modelThen", Points{band.value - carried.mean[d]}, settled ? Origin() : Origin(modelThen, d)));
         made.inputs.push_back(input("offset", SignedPoints{carried.mean[d]}, {OriginKind::now, d}));
         made.inputs.push_back(
-            {say("advice.explanation.input.band").with("low", Points{band.low}).with("high", Points{band.high}), {}});
+            {say("advice.explanation.input.band").with("low", Points{told.low}).with("high", Points{told.high}), {}});
         made.inputs.push_back(input("draws", std::int64_t{in_.draws}));
         return made;
     }

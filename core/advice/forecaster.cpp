@@ -149,6 +149,8 @@ Sizing ModelForecaster::sizing(const Setting& setting) {
     sizing.over =
         std::max({plan->mashVolume - kit.mashTun, plan->preBoilHot - kit.kettle, plan->intoFermenter - kit.fermenter});
     sizing.findings = plan->findings;
+    if (plan->cannot)
+        sizing.findings.push_back(plan->cannot->cause);
     sizing.cautions = plan->cautions;
     return sizing;
 }

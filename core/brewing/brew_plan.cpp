@@ -45,14 +45,10 @@ Check checkNeed(const BatchNeed& need, const Equipment& kit) {
     return {};
 }
 
-bool inKettle(const ingredient::Grain& grain) {
-    return grain.kind == ingredient::GrainKind::extract;
-}
-
 /// Extract in the kettle from a kilogram of it as weighed.
 double extractWon(const ingredient::Grain& grain, const RefillBeer& beer, const Equipment& equipment) {
-    const double all = grain.extractDryBasis * (1 - grain.moisture);
-    return inKettle(grain) ? all : all * equipment.efficiency.of1 * beer.conversion;
+    const double all = grain.dryExtract();
+    return grain.mashed() ? all * equipment.efficiency.of1 * beer.conversion : all;
 }
 
 MashLoad weighGrist(BrewPlan& plan, const BrewInput& input, const RefillBeer& beer, const Equipment& equipment) {
@@ -66,11 +62,11 @@ MashLoad weighGrist(BrewPlan& plan, const BrewInput& input, const RefillBeer& be
         const Kilograms mass = grist * part.share.of1;
         plan.grist.push_back({part.grain.id, part.grain.name, mass, part.share, part.late});
         plan.gristMass += mass;
-        if (!inKettle(part.grain))
+        if (part.grain.mashed())
             (part.late ? load.late : load.early) += mass;
     }
     if (fromSugar.kg > 0) {
-        plan.sugar = fromSugar / (input.sugar.extractDryBasis * (1 - input.sugar.moisture));
+        plan.sugar = fromSugar / input.sugar.dryExtract();
         plan.sugarName = input.sugar.name;
     }
     return load;
@@ -82,6 +78,15 @@ std::vector<HopAddition> additions(const Recipe& recipe) {
     HopAddition whole;
     whole.boiled = recipe.boil;
     return {whole};
+}
+
+bool canBring(const HopAddition& hop) {
+    return std::isfinite(hopsFor(Ibu{1}, hop.alpha, Litres{1}, SpecificGravity{1.05}, hop.boiled).g);
+}
+
+tl::unexpected<Fault> bringsNothing(std::size_t place, const HopAddition& hop) {
+    return badInput("/hops/" + std::to_string(place), say("brewing.hops_nothing").with("name", hop.name),
+                    say("brewing.hops_nothing_remedy"));
 }
 
 Result<std::vector<WeighedHops>> weighHops(const BrewPlan& plan, const Recipe& recipe) {
@@ -96,8 +101,7 @@ Result<std::vector<WeighedHops>> weighHops(const BrewPlan& plan, const Recipe& r
         const Ibu brings = recipe.bitterness * (sum > 0 ? hop.ofBitterness.of1 / sum : 0);
         const Grams mass = hopsFor(brings, hop.alpha, plan.postBoil, gravity, hop.boiled);
         if (!std::isfinite(mass.g))
-            return badInput("/hops/" + std::to_string(i), say("brewing.hops_nothing").with("name", hop.name),
-                            say("brewing.hops_nothing_remedy"));
+            return bringsNothing(i, hop);
         weighed.push_back({hop.name, mass, hop.alpha, hop.boiled, brings});
     }
     return weighed;
@@ -130,6 +134,14 @@ void takeBeer(BrewPlan& plan, const BrewInput& input, const RefillBeer& beer) {
 
 } // namespace
 
+Result<void> checkHopsBring(const Recipe& recipe) {
+    const auto hops = additions(recipe);
+    for (std::size_t i = 0; i < hops.size(); ++i)
+        if (recipe.bitterness.ibu * hops[i].ofBitterness.of1 > 0 && !canBring(hops[i]))
+            return bringsNothing(i, hops[i]);
+    return {};
+}
+
 Result<BrewPlan> planBrew(const BrewInput& input, const RefillBeer& beer, const Equipment& equipment,
                           const BatchNeed& need) {
     if (auto bad = checkNeed(need, equipment))
@@ -156,6 +168,7 @@ Result<BrewPlan> planBrew(const BrewInput& input, const RefillBeer& beer, const 
     plan.hops = *std::move(hops);
     plan.colour = colourOf(plan, input);
     const PlanFacts facts{input, beer, equipment, need, volumes, water, load};
+    plan.cannot = strikeBoils(facts);
     plan.findings = planFindings(facts);
     plan.cautions = planCautions(facts);
     return plan;

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "brewing/refill_beer.h"
+#include "quantity/fault.h"
 
 #include <optional>
 
@@ -57,10 +58,14 @@ struct BrewPlan {
     Ebc colour{6};
     std::string yeastName;
     int primaryDays = 14;
+    std::optional<Fault> cannot;      ///< the mash cannot be struck: no step to print
     std::vector<Message> findings;    ///< "does not fit the mash tun by 12 L", "stuck run-off likely", ...
     std::vector<Message> assumptions; ///< what it counts on beside kit and model: "brewing.house."
     std::vector<Message> cautions;    ///< safety, each at its step: keys "caution.mash.", "caution.kettle.", ...
 };
+
+/// Hops that are to bring bitterness are boiled for it and have alpha acids.
+[[nodiscard]] Result<void> checkHopsBring(const Recipe& recipe);
 
 /// A batch that cannot be made at all (no positive volume, a kit without efficiency, hops that cannot bring their
 /// part) is a fault; one that does not fit is a finding with by how much and what helps.

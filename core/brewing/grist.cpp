@@ -15,19 +15,11 @@ namespace {
 bool hasStarch(const Grain& grain) {
     return grain.ownRdf < 0;
 }
-/// Dry extract of a kilogram as it is weighed, fully converted.
-double extractMass(const Grain& grain) {
-    return grain.extractDryBasis * (1 - grain.moisture);
-}
-/// Extract goes into the kettle: it does not thin the enzymes in the tun.
-bool inTun(const Grain& grain) {
-    return grain.kind != ingredient::GrainKind::extract;
-}
 
 void addPart(GristSums::Portion& portion, const Grain& grain, double share) {
     portion.starch.enzyme += share * grain.diastaticPowerWk / constants::grist::fullPower;
     if (hasStarch(grain))
-        portion.starch.starch += share * extractMass(grain);
+        portion.starch.starch += share * grain.dryExtract();
     portion.phenols.ferulicFree += share * grain.ferulicFree;
     portion.phenols.ferulicBound += share * grain.ferulicBound;
     portion.phenols.coumaricFree += share * grain.coumaricFree;
@@ -56,7 +48,7 @@ GristSums sumsOf(std::span<const BrewInput::Part> grist) {
     GristSums sums;
     double tunShare = 0, dryExtract = 0, ownFermentable = 0;
     for (const auto& [grain, share, late] : grist) {
-        const double extract = share.of1 * extractMass(grain);
+        const double extract = share.of1 * grain.dryExtract();
         addPart(late ? sums.late : sums.first, grain, share.of1);
         sums.hasLate |= late;
         sums.extract += share.of1 * grain.extractAsIs;
@@ -65,7 +57,7 @@ GristSums sumsOf(std::span<const BrewInput::Part> grist) {
             sums.ownExtract += extract;
             ownFermentable += extract * grain.ownRdf;
         }
-        if (inTun(grain))
+        if (grain.mashed()) // extract does not thin the enzymes in the tun
             tunShare += share.of1;
         sums.ferulicBound += share.of1 * grain.ferulicBound;
         sums.arabinoxylan += share.of1 * grain.arabinoxylan;

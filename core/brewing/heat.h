@@ -3,12 +3,18 @@
 // it, nor the heat of wetting (below 1 C).
 #pragma once
 
+#include "brewing/recipe.h"
 #include "quantity/constants.h"
 #include "quantity/units.h"
 
 namespace staveline::brewing {
 
 inline constexpr Celsius nearBoiling{constants::plan::nearBoiling}; ///< water from the kettle when it reaches the mash
+
+/// The same where the kit stands.
+[[nodiscard]] constexpr Celsius hottestWater(const Equipment& kit) {
+    return nearBoiling + (kit.waterBoils - Celsius{constants::plan::seaLevelBoil});
+}
 
 /// Heat a mash takes to warm by one degree [kg of water]; the tun counts as kg of water.
 [[nodiscard]] constexpr double mashHeat(Kilograms malt, Litres water, Kilograms tun) {

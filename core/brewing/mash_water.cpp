@@ -20,10 +20,11 @@ public:
         return filled(stage);
     }
     MashStage infuse(Celsius from, const MashStep& step, Kilograms late) {
-        MashStage stage{step.temperature, step.minutes, MashStage::How::infusion, {}, nearBoiling, {}, {}};
-        const double forLate = coldness(step.temperature, late) / (nearBoiling - step.temperature).c;
-        stage.water = infusion(from, step.temperature, malt_, water_, equipment_.tunWaterEquivalent, nearBoiling) +
-                      Litres{forLate};
+        const Celsius hot = hottestWater(equipment_);
+        MashStage stage{step.temperature, step.minutes, MashStage::How::infusion, {}, hot, {}, {}};
+        const double forLate = coldness(step.temperature, late) / (hot - step.temperature).c;
+        stage.water =
+            infusion(from, step.temperature, malt_, water_, equipment_.tunWaterEquivalent, hot) + Litres{forLate};
         water_ += stage.water;
         return takeIn(stage, late);
     }

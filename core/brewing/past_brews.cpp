@@ -37,6 +37,11 @@ double pointsBetween(Plato measured, Plato planned) {
     return 1000 * (toGravity(measured).sg - toGravity(planned).sg);
 }
 
+/// The same litres with so many times less extract.
+Plato thinnedBy(Plato gravity, double factor) {
+    return platoFromExtract(Kilograms{extractPerLitre(gravity).gPerL / 1000 / factor}, Litres{1});
+}
+
 /// Logit of the share of the extract that was fermented, really.
 double fermented(Plato original, Plato apparent) {
     const double left = std::clamp(realExtract(original, apparent) / original, .02, .98);
@@ -65,9 +70,11 @@ House houseFrom(std::span<const PastBrew> brews) {
         fermentability(spread::houseFermentability, spread::batchFermentability);
     for (const PastBrew& brew : brews) {
         const Plato original = brew.original.value_or(brew.plannedOriginal);
-        if (!(original.p > 0 && brew.plannedOriginal.p > 0))
+        if (!(original.p > 0 && brew.plannedOriginal.p > 0 && brew.won.value_or(1) > 0))
             continue;
-        if (brew.original)
+        if (brew.won)
+            extract.add(std::log(*brew.won), pointsBetween(original, thinnedBy(original, *brew.won)));
+        else if (brew.original)
             extract.add(std::log(extractPerLitre(original) / extractPerLitre(brew.plannedOriginal)) +
                             extract.offset().shift,
                         pointsBetween(original, brew.plannedOriginal));

@@ -16,6 +16,7 @@ struct PastBrew {
     Plato plannedOriginal{12};
     Plato plannedFinal{2};                    ///< of the model without a house, from the measured original gravity
     std::optional<Plato> original{}, final{}; ///< as measured
+    std::optional<double> won{};              ///< extract against that of the kit; of a brew that was weighed
 };
 
 struct HouseOffset {

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "brewing/heat.h"
 #include "brewing/plan_notes.h"
 #include "quantity/constants.h"
 
@@ -11,6 +12,20 @@ using Cautions = std::vector<Message>;
 
 bool anyGrain(const BrewInput& input, bool (*wanted)(const BrewInput::Part&)) {
     return std::any_of(input.grist.begin(), input.grist.end(), wanted);
+}
+
+/// Very hot strike water is mostly heat for a cold tun.
+void strikeCautions(const PlanFacts& facts, Cautions& cautions) {
+    if (facts.water.stages.empty())
+        return;
+    const MashStage& strike = facts.water.stages.front();
+    const Equipment& kit = facts.equipment;
+    if (strike.waterTemperature < Celsius{constants::plan::preheat} || strike.waterTemperature > kit.waterBoils)
+        return;
+    const Kilograms mashedIn = facts.water.stages.size() > 1 ? facts.load.early : facts.load.all();
+    const Celsius warm = strikeTemperature(strike.temperature, mashedIn, kit.grainTemperature, strike.water,
+                                           kit.tunWaterEquivalent, strike.temperature);
+    cautions.push_back(say("caution.mash.preheat").with("strike", strike.waterTemperature).with("warm", warm));
 }
 
 void mashCautions(const PlanFacts& facts, Cautions& cautions) {
@@ -65,7 +80,7 @@ void refillCautions(const PlanFacts& facts, Cautions& cautions) {
 
 Cautions planCautions(const PlanFacts& facts) {
     Cautions cautions;
-    for (auto* step : {mashCautions, kettleCautions, yeastCautions, fermenterCautions, refillCautions})
+    for (auto* step : {strikeCautions, mashCautions, kettleCautions, yeastCautions, fermenterCautions, refillCautions})
         step(facts, cautions);
     return cautions;
 }

@@ -77,8 +77,18 @@ void checkWater(const PlanFacts& facts, std::vector<Message>& findings) {
         else
             findings.push_back(say("brewing.water_heat").with("over", over));
     }
-    if (!facts.water.stages.empty() && facts.water.stages.front().waterTemperature > nearBoiling)
-        findings.push_back(say("brewing.strike_too_hot").with("needed", facts.water.stages.front().waterTemperature));
+    if (facts.water.stages.empty())
+        return;
+    const Celsius strike = facts.water.stages.front().waterTemperature;
+    if (strike > hottestWater(facts.equipment) && strike <= facts.equipment.waterBoils)
+        findings.push_back(say("brewing.strike_too_hot").with("needed", strike));
+}
+
+/// The thinnest start that strike water from the kettle is hot enough for.
+LitresPerKilogram thinEnough(const PlanFacts& facts) {
+    const MashStage& strike = facts.water.stages.front();
+    const double heat = (strike.waterTemperature - strike.temperature).c * strike.water.l;
+    return {heat / (hottestWater(facts.equipment) - strike.temperature).c / facts.load.all().kg};
 }
 
 void checkLateGrain(const PlanFacts& facts, std::vector<Message>& findings) {
@@ -119,6 +129,19 @@ double runOffRisk(const BrewInput& input) {
 Litres waterTooMuch(const PlanFacts& facts) {
     const Litres runsOff = facts.water.water - Litres{facts.equipment.absorption.lPerKg * facts.load.all().kg};
     return std::max(Litres{0}, runsOff - facts.volumes.preBoil);
+}
+
+std::optional<Fault> strikeBoils(const PlanFacts& facts) {
+    if (facts.water.stages.empty() || facts.water.stages.front().waterTemperature <= facts.equipment.waterBoils)
+        return {};
+    const LitresPerKilogram ratio = thinEnough(facts);
+    return Fault{FaultKind::notPossible, "/liquor_to_grist_l_kg",
+                 say("brewing.strike_boils")
+                     .with("needed", facts.water.stages.front().waterTemperature)
+                     .with("boils", facts.equipment.waterBoils),
+                 say(ratio.lPerKg <= constants::plan::thinnestMash ? "brewing.strike_boils.remedy"
+                                                                   : "brewing.strike_boils.remedy.tun")
+                     .with("ratio", ratio)};
 }
 
 std::vector<Message> planFindings(const PlanFacts& facts) {

@@ -26,6 +26,8 @@ struct PlanFacts {
 };
 
 [[nodiscard]] std::vector<Message> planFindings(const PlanFacts& facts);
+/// Strike water that would have to be hotter than it gets, with what helps.
+[[nodiscard]] std::optional<Fault> strikeBoils(const PlanFacts& facts);
 [[nodiscard]] std::vector<Message> planCautions(const PlanFacts& facts);
 
 /// Water beyond what the kettle can take before the boil; 0 when some is left to sparge with.

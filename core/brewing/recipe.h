@@ -4,6 +4,7 @@
 
 #include "quantity/units.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,8 +12,9 @@ namespace staveline::brewing {
 
 struct GristPart {
     std::string grain;
-    Share share{0};    ///< of the grist by mass, sugars apart; parts sum to 1
-    bool late = false; ///< goes in when the last rest is reached
+    Share share{0};                  ///< of the grist by mass, sugars apart; parts sum to 1
+    bool late = false;               ///< goes in when the last rest is reached
+    std::optional<Kilograms> mass{}; ///< as weighed out; only of a brew as it was made
     bool operator==(const GristPart&) const = default;
 };
 
@@ -74,6 +76,7 @@ struct Equipment {
     CelsiusPerMinute heatingRate{1.0};
     Kilograms tunWaterEquivalent{6}; ///< heat the tun takes, as kg of water
     Celsius grainTemperature{18};
+    Celsius waterBoils{100}; ///< lower where the kit stands high: a degree for 300 m
     bool operator==(const Equipment&) const = default;
 };
 

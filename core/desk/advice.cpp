@@ -168,8 +168,9 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     takeVessel(in, vessel, dates.draw);
     takeKnown(in, *known, job.estimates);
     in.parameters.brew = houseOn(shared, vessel.today).parameters(in.parameters.brew);
-    in.equipment = shared.kit(vessel.today).equipment;
-    in.margin = shared.kit(vessel.today).margin;
+    const facts::EquipmentFact kit = shared.kit(vessel.today, vessel.record.facts.name);
+    in.equipment = kit.equipment;
+    in.margin = kit.margin;
     if (auto ok = restrictTo(in, request, vessel.record, shared, vessel.today, dates.brew); !ok)
         return fail(ok.error());
     in.daysToBrew = std::max(0, daysBetween(vessel.today, dates.brew));

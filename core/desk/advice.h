@@ -38,4 +38,7 @@ struct AdviceJob {
     std::optional<facts::BrewFact> brewed; ///< for this refill already: the recipe can no longer be changed
 };
 
+/// What was promised at the next draw, as it was told.
+[[nodiscard]] advice::Band promisedBand(const facts::Forecast& told, Dimension d);
+
 } // namespace staveline::desk

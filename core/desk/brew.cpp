@@ -53,19 +53,29 @@ brewing::Recipe measuredRecipe(const BrewFact& brew) {
     return recipe;
 }
 
-/// Its effect is in the vessel's history by now: where it went, and what came out against its own recipe.
-Result<BrewMeaning> meaningOfPoured(const BrewFact& fact, const Poured& poured, const SharedFacts& shared) {
-    auto input = resolve(fact.recipe, shared.pantry, shared.kit(fact.on).equipment.heatingRate);
+/// The coming draw is not its own: where it went, and what came out against its own recipe.
+Result<BrewMeaning> meaningOfPast(const BrewFact& fact, Message where, const SharedFacts& shared) {
+    auto input = resolve(fact.recipe, shared.pantry, shared.kit(fact.on, fact.vessel).equipment.heatingRate);
     if (!input)
         return fail(input.error());
     BrewMeaning meaning;
-    meaning.wentIn = poured.on;
-    meaning.words.push_back(say("desk.brewed.went_in").with("vessel", poured.into).with("on", poured.on));
+    meaning.coming = false;
+    meaning.words.push_back(std::move(where));
     sayGravities(fact, fact.recipe.originalGravity, brew(*input, forward::builtInParameters().brew).finalGravity,
                  meaning.words);
     if (meaning.words.size() == 1 && (fact.originalGravity || fact.finalGravity))
         meaning.words.push_back(say("desk.brewed.as_its_recipe"));
     return meaning;
+}
+
+/// None: it is for the coming refill.
+std::optional<Message> whereItWent(const BrewFact& fact, Cellar& cellar, const CurrentVessel* vessel) {
+    if (const auto poured = cellar.poured(fact.name))
+        return say("desk.brewed.went_in").with("vessel", poured->into).with("on", poured->on);
+    const auto refilled = vessel ? vessel->now().lastRefill : std::nullopt;
+    if (refilled && fact.on <= *refilled)
+        return say("desk.brewed.not_poured").with("on", *refilled);
+    return {};
 }
 
 PerDimension<advice::Band> moved(PerDimension<advice::Band> bands, const Scores& from, const Scores& to) {
@@ -117,11 +127,11 @@ void sayStrongVessel(const CurrentVessel& vessel, Cellar& cellar, std::vector<Me
 
 Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, Cellar& cellar) {
     const SharedFacts& shared = cellar.shared();
-    const facts::EquipmentFact kit = shared.kit(vessel.today);
+    const facts::EquipmentFact kit = shared.kit(vessel.today, vessel.record.facts.name);
     auto input = resolve(vessel.inUse.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const brewing::House house = houseOn(shared, vessel.today);
+    const brewing::House house = houseOn(shared, vessel.today, &kit);
     const brewing::RefillBeer beer = brew(*input, house.parameters(parametersFor(vessel.record, vessel.today).brew));
     auto plan = sizedByHouse(*input, beer, kit, house, refillWanted(vessel.inUse, vessel));
     if (plan)
@@ -167,7 +177,8 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const advice::Setting& set
     auto input = resolve(setting.recipe, shared.pantry, kit.equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    const brewing::House house = houseOn(shared, vessel.today);
+    const facts::EquipmentFact inUse = shared.kit(vessel.today, name);
+    const brewing::House house = houseOn(shared, vessel.today, &inUse);
     const brewing::BrewParameters parameters = house.parameters(parametersFor(vessel.record, vessel.today).brew);
     BrewDraft draft;
     draft.beer = brew(*input, parameters);
@@ -183,8 +194,9 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const advice::Setting& set
 Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     if (auto shared = inside_->cellar->loadShared(); !shared)
         return fail(shared.error());
-    if (const auto poured = inside_->cellar->poured(fact.name))
-        return meaningOfPoured(fact, *poured, inside_->cellar->shared());
+    const auto vessel = inside_->current(fact.vessel);
+    if (auto where = whereItWent(fact, *inside_->cellar, vessel ? vessel->get() : nullptr))
+        return meaningOfPast(fact, *std::move(where), inside_->cellar->shared());
     auto job = adviceJob({fact.vessel, {}, {}, false, true});
     if (!job)
         return fail(job.error());
@@ -217,6 +229,25 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     }
     sayScores(meaning, meaning.words);
     return meaning;
+}
+
+std::optional<DayEfficiency> Desk::efficiency(const BrewFact& fact) const {
+    if (!inside_->cellar->loadShared())
+        return {};
+    const SharedFacts& shared = inside_->cellar->shared();
+    const auto won = wonOn(fact, shared);
+    if (!won)
+        return {};
+    DayEfficiency day{*won, shared.kit(today(), fact.vessel), {}, {}};
+    const Share whole{std::round(100 * won->efficiency.of1) / 100}, counted = day.kit.equipment.efficiency;
+    const bool possible = won->efficiency <= Share{1};
+    if (possible && whole >= leastEfficiency && std::abs(whole.of1 - counted.of1) >= .005)
+        day.offer = whole;
+    day.words = say(possible ? "desk.brewed.efficiency" : "desk.brewed.efficiency.impossible")
+                    .with("won", won->efficiency)
+                    .with("error", won->error * tasting::z80)
+                    .with("kit", counted);
+    return day;
 }
 
 Result<advice::Trial> Desk::predict(const VesselName& name, const advice::Setting& setting) const {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "advice/advise.h"
+#include "brewing/as_brewed.h"
 #include "brewing/brew_plan.h"
 #include "facts/facts.h"
 
@@ -37,9 +38,16 @@ struct BrewDraft {
     brewing::RefillBeer beer;
 };
 struct BrewMeaning {
-    std::optional<Day> wentIn;                    ///< into a vessel already: then only `words` count
+    bool coming = true;                           ///< it is for the coming refill; else only `words` count
     PerDimension<advice::Band> planned, asBrewed; ///< at the next draw
     std::vector<Message> words;                   ///< what the difference means
+};
+inline constexpr Share leastEfficiency{.3}; ///< that a kit can have, as facts/fields.h says
+struct DayEfficiency {
+    brewing::WonExtract won;
+    facts::EquipmentFact kit;   ///< in use today for the brew's vessel
+    std::optional<Share> offer; ///< for the kit, in whole percents; none: it has that already, or it cannot be
+    Message words;
 };
 
 } // namespace staveline::desk

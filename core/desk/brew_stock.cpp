@@ -50,7 +50,7 @@ Result<void> tooShort(const BrewFact& brew, Litres volume, Litres left) {
 std::optional<Litres> givesOf(const BrewFact& brew, const SharedFacts& shared) {
     if (!brew.intoFermenter)
         return {};
-    return intoVesselFrom(*brew.intoFermenter, shared.kit(brew.on).equipment);
+    return intoVesselFrom(*brew.intoFermenter, shared.kit(brew.on, brew.vessel).equipment);
 }
 
 Result<void> checkPouring(const std::string& name, Day on, Litres volume, const Cellar& cellar) {

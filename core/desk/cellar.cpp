@@ -59,12 +59,16 @@ const facts::BrewFact* SharedFacts::brew(std::string_view name) const {
     return at != brews.end() && at->id == id->second ? &at->fact : nullptr;
 }
 
-facts::EquipmentFact SharedFacts::kit(Day day) const {
-    facts::EquipmentFact kit;
-    for (const auto& stored : equipment)
-        if (stored.fact.on <= day || &stored == &equipment.front())
-            kit = stored.fact;
-    return kit;
+facts::EquipmentFact SharedFacts::kit(Day day, std::string_view vessel) const {
+    const facts::EquipmentFact *own = nullptr, *all = nullptr;
+    for (const auto& [id, kit] : equipment)
+        if (kit.vessel.empty())
+            all = kit.on <= day || !all ? &kit : all;
+        else if (kit.vessel == vessel && kit.on <= day)
+            own = &kit;
+    if (own)
+        return *own;
+    return all ? *all : facts::EquipmentFact{};
 }
 
 Cellar::Cellar(const Cellar& other)

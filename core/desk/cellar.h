@@ -62,7 +62,9 @@ struct SharedFacts {
     std::set<std::string, std::less<>> kept; ///< ingredients copied into the book
 
     [[nodiscard]] const facts::BrewFact* brew(std::string_view name) const;
-    [[nodiscard]] facts::EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
+    /// What brews for a vessel are made on: its own kit where it has one by then, else the latest of all vessels; the
+    /// default kit when none is recorded.
+    [[nodiscard]] facts::EquipmentFact kit(Day day, std::string_view vessel = {}) const;
 };
 
 /// What a vessel took of a brew, in a refill or a top-up.

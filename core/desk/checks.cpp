@@ -74,11 +74,33 @@ template <class F> Result<void> checkInflow(const F& f, const VesselRecord& reco
     return checkSource(f, cellar);
 }
 
-Result<void> checkRecipe(const brewing::Recipe& recipe, const SharedFacts& shared, Day on) {
-    auto input = resolve(recipe, shared.pantry, shared.kit(on).equipment.heatingRate);
+/// That the hops can bring their part is asked of what is recorded, not of what was.
+Result<void> checkRecipe(const brewing::Recipe& recipe, const SharedFacts& shared, Day on,
+                         const facts::VesselName& vessel) {
+    auto input = resolve(recipe, shared.pantry, shared.kit(on, vessel).equipment.heatingRate);
     if (!input)
         return fail(input.error());
-    return {};
+    return checkHopsBring(recipe);
+}
+
+/// Kilograms are those of one brew: a plan works them out.
+Result<void> checkPlan(const brewing::Recipe& recipe, const SharedFacts& shared, Day on,
+                       const facts::VesselName& vessel) {
+    for (std::size_t i = 0; i < recipe.grist.size(); ++i)
+        if (recipe.grist[i].mass)
+            return refuse("/grist/" + std::to_string(i) + "/mass_kg", say("desk.weighed_plan"),
+                          say("desk.weighed_plan.remedy"));
+    return checkRecipe(recipe, shared, on, vessel);
+}
+
+/// All of the grist or none of it.
+Result<void> checkWeights(const std::vector<brewing::GristPart>& grist) {
+    const auto weighed = [](const brewing::GristPart& part) { return part.mass.has_value(); };
+    const auto missing = std::find_if_not(grist.begin(), grist.end(), weighed);
+    if (missing == grist.end() || std::none_of(grist.begin(), grist.end(), weighed))
+        return {};
+    return refuse("/grist/" + std::to_string(missing - grist.begin()) + "/mass_kg",
+                  say("desk.not_weighed").with("grain", excerpt(missing->grain)), say("desk.not_weighed.remedy"));
 }
 
 /// A note or a word on drawing is no tasting: it would stand in front of the last one that has scores.
@@ -149,7 +171,7 @@ Result<void> checkCleared(const facts::RefitFact& f) {
 /// As a plan of the brewer's own would be: what a vessel is steered by is never taken unseen.
 Result<void> checkForecast(const facts::Forecast& forecast, const VesselRecord& record, const SharedFacts& shared,
                            Day on) {
-    if (auto ok = checkRecipe(forecast.recipe, shared, on); !ok)
+    if (auto ok = checkPlan(forecast.recipe, shared, on, record.facts.name); !ok)
         return fail(under("/forecast/recipe", ok.error()));
     if (auto ok = knownFaults(forecast.target.wantedTraits, "/forecast/target/wanted_traits"); !ok)
         return ok;
@@ -234,7 +256,7 @@ struct Meaning {
     }
     Result<void> operator()(const facts::EquipmentFact&) { return {}; }
     Result<void> operator()(const facts::BaseRecipeFact& f) {
-        return with(f.vessel, [&](const VesselRecord&) { return checkRecipe(f.recipe, shared(), f.on); });
+        return with(f.vessel, [&](const VesselRecord&) { return checkPlan(f.recipe, shared(), f.on, f.vessel); });
     }
     Result<void> operator()(const facts::TargetFact& f) {
         return with(f.vessel, [&](const VesselRecord&) -> Result<void> {
@@ -328,7 +350,9 @@ struct Meaning {
         if (!f.vessel.empty())
             if (auto record = cellar.vessel(f.vessel); !record)
                 return fail(record.error());
-        return checkRecipe(f.recipe, shared(), f.on);
+        if (auto ok = checkWeights(f.recipe.grist); !ok)
+            return ok;
+        return checkRecipe(f.recipe, shared(), f.on, f.vessel);
     }
     Result<void> operator()(const facts::DrawDateFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {

@@ -248,7 +248,7 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     // The recipe the vessel was run on before: the first one recorded.
     const auto& recipes = record.of<facts::BaseRecipeFact>();
     auto usual = resolve(recipes.empty() ? defaultRecipe() : recipes.front().fact.recipe, shared.pantry,
-                         shared.kit(asked_.today).equipment.heatingRate);
+                         shared.kit(asked_.today, record.facts.name).equipment.heatingRate);
     if (!usual)
         return fail(usual.error());
     auto [passages, told, first] = ledgerOf(record);
@@ -314,7 +314,7 @@ Result<void> Chemistry::addBrew(std::int64_t id) {
     brewing::Recipe recipe = fact->recipe;
     if (fact->originalGravity)
         recipe.originalGravity = toPlato(*fact->originalGravity);
-    auto input = resolve(recipe, shared.pantry, shared.kit(fact->on).equipment.heatingRate);
+    auto input = resolve(recipe, shared.pantry, shared.kit(fact->on, fact->vessel).equipment.heatingRate);
     if (!input)
         return fail(input.error());
     // A brew whose end was not measured ended as those of this house did until then: so it was promised.

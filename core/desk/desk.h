@@ -13,6 +13,7 @@
 #include <filesystem>
 #include <functional>
 #include <memory>
+#include <optional>
 
 namespace staveline::advice {
 struct Advice;
@@ -43,6 +44,7 @@ struct AdviceRequest;
 struct BrewDraft;
 struct BrewMeaning;
 struct BrewStock;
+struct DayEfficiency;
 struct DrawDayView;
 struct HistoryView;
 struct LedgerPreview;
@@ -178,7 +180,11 @@ public:
     /// came out against its own recipe.
     [[nodiscard]] Result<BrewMeaning> meaning(const facts::BrewFact& brew) const;
     [[nodiscard]] std::string nextBrewName() const; ///< "Brew 32"
-    [[nodiscard]] facts::EquipmentFact kit() const; ///< in use today; the default kit when none is recorded
+    /// In use today for a vessel, or for all that have none of their own; the default kit when none is recorded.
+    [[nodiscard]] facts::EquipmentFact kit(const facts::VesselName& vessel = {}) const;
+    /// Extract won on the day of a brew against what its mash could give, and the kit it speaks of; none: it was not
+    /// weighed or measured.
+    [[nodiscard]] std::optional<DayEfficiency> efficiency(const facts::BrewFact& brew) const;
     [[nodiscard]] Result<advice::Setting>
     setting(const facts::VesselName& name) const; ///< in use for the coming refill
     [[nodiscard]] std::optional<facts::ChoiceFact> lastChoice(const facts::VesselName& name) const;

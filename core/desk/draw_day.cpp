@@ -2,6 +2,7 @@
 #include "desk/draw_day.h"
 
 #include "advice/board.h"
+#include "advice/forecaster.h"
 #include "desk/advice.h"
 #include "desk/brew.h"
 #include "desk/estimates.h"
@@ -11,8 +12,11 @@
 #include <cmath>
 
 namespace staveline::desk {
+using advice::Setting;
+
 namespace {
 
+constexpr double largerDraw = 1.2;                                          ///< as much more shows which way it goes
 constexpr int freshFor = static_cast<int>(constants::desk::freshOnDrawDay); // [d]
 
 void sayTasted(const estimate::Estimates& estimates, Day today, DrawDayView& view) {
@@ -54,7 +58,7 @@ void sayLitres(const advice::AdviceInput& in, DrawDayView& view) {
                                     .with("missing", view.refill - *view.brewGives));
         return;
     }
-    const Litres fits{std::max(0.0, view.held.l + view.brewGives->l - in.fillTo.l)};
+    const Litres fits{std::max(0.0, in.volumeAtDraw.l + view.brewGives->l - in.fillTo.l)};
     view.findings.push_back(say("desk.draw_day.short")
                                 .with("gives", *view.brewGives)
                                 .with("refill", view.refill)
@@ -77,7 +81,28 @@ void sayPromise(DrawDayView& view) {
         view.findings.push_back(std::move(moved));
 }
 
-void addPlanB(const estimate::Estimates& estimates, DrawDayView& view) {
+/// Which way more of the old beer taken out turns each score at the next draw, as far as it is told.
+void sayLargerDraw(const advice::AdviceInput& in, const Setting& inUse, DrawDayView& view) {
+    const auto next = [&](const Setting& setting) {
+        return advice::TryBoard(in).trial(setting, advice::TrialDepth::central);
+    };
+    Setting larger = inUse;
+    larger.draw = inUse.draw * largerDraw;
+    const auto planned = next(inUse), more = next(larger);
+    if (!planned || !more)
+        return;
+    for (Dimension d : allDimensions) {
+        const double change = more->next[d].value - planned->next[d].value;
+        if (std::abs(change) >= constants::advice::leastTold)
+            view.planB.push_back(
+                say("desk.plan_b.larger." + std::string(name(d)) + (change < 0 ? ".lowers" : ".raises"))
+                    .with("litres", larger.draw - inUse.draw)
+                    .with("points", SignedPoints{change}));
+    }
+}
+
+void addPlanB(const AdviceJob& job, DrawDayView& view) {
+    const estimate::Estimates& estimates = job.estimates;
     for (Dimension d : allDimensions) {
         const tasting::Verdict& verdict = estimates.verdicts[d];
         if (verdict.kind == tasting::VerdictKind::faultFirst) {
@@ -89,7 +114,7 @@ void addPlanB(const estimate::Estimates& estimates, DrawDayView& view) {
     }
     if (view.drawn)
         return;
-    view.planB.push_back(say("desk.plan_b.smaller"));
+    sayLargerDraw(job.input, job.inUse, view);
     view.planB.push_back(say("desk.plan_b.top_up"));
     view.planB.push_back(say("desk.plan_b.keep_brew"));
     view.planB.push_back(say("caution.refill.hold"));
@@ -125,8 +150,7 @@ Result<DrawDayView> Desk::drawDay(const facts::VesselName& name) const {
     view.held = now.volume;
     view.drawn = in.drawn;
     view.plannedDraw = job->inUse.draw;
-    const Litres stays = in.drawn ? now.volume : now.volume - job->inUse.draw;
-    view.refill = std::max(Litres{0}, in.fillTo - stays);
+    view.refill = refillOf(in, job->inUse);
     view.estimates = job->estimates;
     if (view.brewed) {
         view.brewGives = givesOf(*view.brewed, inside_->cellar->shared());
@@ -142,7 +166,7 @@ Result<DrawDayView> Desk::drawDay(const facts::VesselName& name) const {
     sayTitrated(job->estimates, today(), view);
     sayLitres(in, view);
     sayPromise(view);
-    addPlanB(job->estimates, view);
+    addPlanB(*job, view);
     return view;
 }
 

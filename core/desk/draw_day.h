@@ -16,7 +16,7 @@ struct DrawDayView {
     std::optional<facts::ChoiceFact> choice;
     std::optional<facts::BrewFact> brewed;
     bool drawn = false;                        ///< already: plannedDraw is what was drawn
-    Litres held{0}, plannedDraw{0}, refill{0}; ///< today; planned; what the vessel then takes
+    Litres held{0}, plannedDraw{0}, refill{0}; ///< today; planned; what the vessel takes on the day of the draw
     std::optional<Litres> brewGives;           ///< from the fermenter of the brew, losses off
     estimate::Estimates estimates;
     PerDimension<std::optional<advice::Band>> expected; ///< at the next draw, with what is brewed and today's numbers

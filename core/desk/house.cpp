@@ -10,6 +10,7 @@ namespace staveline::desk {
 
 using brewing::PastBrew;
 using facts::BrewFact;
+using facts::EquipmentFact;
 
 namespace {
 
@@ -23,40 +24,68 @@ std::vector<const BrewFact*> measuredBrews(const SharedFacts& shared, Day today)
     return brews;
 }
 
-/// Where the model has it end from the original gravity it had; none: a recipe that can no longer be brewed.
-std::optional<Plato> modelledFinal(const BrewFact& fact, const SharedFacts& shared) {
+/// The recipe with its measured original gravity; none: it can no longer be brewed.
+std::optional<brewing::BrewInput> inputOf(const BrewFact& fact, const SharedFacts& shared) {
     brewing::Recipe recipe = fact.recipe;
     if (fact.originalGravity)
         recipe.originalGravity = toPlato(*fact.originalGravity);
-    const auto input = resolve(recipe, shared.pantry, shared.kit(fact.on).equipment.heatingRate);
+    auto input = resolve(recipe, shared.pantry, shared.kit(fact.on, fact.vessel).equipment.heatingRate);
+    return input ? std::optional(*std::move(input)) : std::nullopt;
+}
+
+/// Where the model has it end from the original gravity it had.
+std::optional<Plato> modelledFinal(const BrewFact& fact, const SharedFacts& shared) {
+    const auto input = inputOf(fact, shared);
     if (!input)
         return {};
     return brew(*input, forward::builtInParameters().brew).finalGravity;
 }
 
+/// What it won, in gravity or, weighed, against the kit.
+void takeExtract(PastBrew& brew, const BrewFact& fact, const SharedFacts& shared, const EquipmentFact* kit) {
+    if (!fact.originalGravity)
+        return;
+    if (!kit || fact.on < kit->on || shared.kit(fact.on, fact.vessel) != *kit) {
+        // Its beer began there, whatever the kit of its day won.
+        brew.plannedOriginal = toPlato(*fact.originalGravity);
+        return;
+    }
+    brew.original = toPlato(*fact.originalGravity);
+    if (const auto won = wonOn(fact, shared))
+        brew.won = won->efficiency / kit->equipment.efficiency;
+}
+
+void takeFinal(PastBrew& brew, const BrewFact& fact, const SharedFacts& shared) {
+    if (const auto final = modelledFinal(fact, shared)) {
+        brew.plannedFinal = *final;
+        brew.final = toPlato(*fact.finalGravity);
+    }
+}
+
 } // namespace
 
-brewing::House houseOn(const SharedFacts& shared, Day today) {
+std::optional<brewing::WonExtract> wonOn(const BrewFact& fact, const SharedFacts& shared) {
+    if (!fact.originalGravity || !fact.intoFermenter || !isWeighed(fact.recipe))
+        return {};
+    const auto input = inputOf(fact, shared);
+    if (!input)
+        return {};
+    const brewing::RefillBeer beer = brew(*input, forward::builtInParameters().brew);
+    return wonExtract(*input, beer, shared.kit(fact.on, fact.vessel).equipment, *fact.intoFermenter);
+}
+
+brewing::House houseOn(const SharedFacts& shared, Day today, const EquipmentFact* kit) {
     const auto brews = measuredBrews(shared, today);
-    const Day kitSince = shared.kit(today).on;
     const auto counted = static_cast<std::size_t>(constants::brew::mostCounted);
     auto finals = static_cast<std::size_t>(
         std::count_if(brews.begin(), brews.end(), [](const BrewFact* brew) { return brew->finalGravity.has_value(); }));
     std::vector<PastBrew> past;
     for (const BrewFact* each : brews) {
-        const BrewFact& fact = *each;
         PastBrew& brew = past.emplace_back();
-        brew.plannedOriginal = fact.recipe.originalGravity;
-        if (fact.originalGravity && fact.on >= kitSince)
-            brew.original = toPlato(*fact.originalGravity);
-        else if (fact.originalGravity) // its beer began there, whatever the kit of its day won
-            brew.plannedOriginal = toPlato(*fact.originalGravity);
-        if (!fact.finalGravity || finals-- > counted)
-            continue;
-        if (const auto final = modelledFinal(fact, shared)) {
-            brew.plannedFinal = *final;
-            brew.final = toPlato(*fact.finalGravity);
-        }
+        brew.plannedOriginal = each->recipe.originalGravity;
+        takeExtract(brew, *each, shared, kit);
+        if (each->finalGravity && finals-- <= counted)
+            takeFinal(brew, *each, shared);
     }
     return brewing::houseFrom(past);
 }

@@ -67,8 +67,8 @@ std::vector<AvailabilityFact> Desk::availability() const {
     return availabilityOn(inside_->cellar->shared(), today());
 }
 
-facts::EquipmentFact Desk::kit() const {
-    return inside_->cellar->loadShared() ? inside_->cellar->shared().kit(today()) : facts::EquipmentFact{};
+facts::EquipmentFact Desk::kit(const VesselName& vessel) const {
+    return inside_->cellar->loadShared() ? inside_->cellar->shared().kit(today(), vessel) : facts::EquipmentFact{};
 }
 
 const ingredient::Pantry& Desk::pantry() const {

@@ -20,6 +20,29 @@ void takeFinalGravity(brewing::BrewPlan& plan, SpecificGravity measured) {
     plan.alcohol = alcoholByVolume(plan.originalGravity, plan.finalGravity);
 }
 
+void takeWeights(brewing::BrewPlan& plan, const std::vector<brewing::GristPart>& grist) {
+    plan.gristMass = Kilograms{0};
+    for (std::size_t i = 0; i < grist.size(); ++i)
+        plan.gristMass += plan.grist[i].mass = *grist[i].mass;
+}
+
+/// Water and volumes follow the kilograms weighed: by the efficiency at which they give the gravity.
+Result<BrewDraft> draftAsWeighed(const Desk& desk, const facts::VesselName& vessel, const advice::Setting& made,
+                                 facts::EquipmentFact kit) {
+    auto draft = desk.draft(vessel, made, kit);
+    if (!draft || !isWeighed(made.recipe))
+        return draft;
+    Kilograms weighed{0};
+    for (const brewing::GristPart& part : made.recipe.grist)
+        weighed += *part.mass;
+    const double efficiency = kit.equipment.efficiency.of1 * (draft->plan.gristMass / weighed);
+    kit.equipment.efficiency = Share{std::clamp(efficiency, leastEfficiency.of1, 1.)};
+    if (auto again = desk.draft(vessel, made, kit))
+        draft = std::move(again);
+    takeWeights(draft->plan, made.recipe.grist);
+    return draft;
+}
+
 } // namespace
 
 BrewMeasures measuresOf(const facts::BrewFact& brew) {
@@ -38,9 +61,9 @@ Result<BrewDraft> draftAsBrewed(const Desk& desk, const facts::VesselName& vesse
         made.recipe.originalGravity = toPlato(*measured.originalGravity);
     if (measured.intoFermenter)
         on.brewLength = measured.intoFermenter;
-    auto draft = desk.draft(vessel, made, on);
+    auto draft = draftAsWeighed(desk, vessel, made, on);
     if (!draft)
-        return desk.draft(vessel, setting, kit); // whose fault it is, recipe or measure, shows here
+        return draftAsWeighed(desk, vessel, setting, kit); // whose fault it is, recipe or measure, shows here
     if (measured.intoFermenter)
         takeLitres(draft->plan, *measured.intoFermenter, kit.equipment);
     if (measured.finalGravity)

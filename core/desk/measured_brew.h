@@ -18,8 +18,8 @@ struct BrewMeasures {
 [[nodiscard]] Litres intoVesselFrom(Litres intoFermenter, const brewing::Equipment& kit);
 
 /// The recipe as brewed, its litres worked back and forth from those measured in the fermenter, its gravities as
-/// measured, the alcohol from both; what was not measured is as planned. A measure with which nothing can be brewed (a
-/// misread hydrometer) is left out of the draft.
+/// measured, the alcohol from both, its kilograms as weighed; what was not measured is as planned. A measure with which
+/// nothing can be brewed (a misread hydrometer) is left out of the draft.
 [[nodiscard]] Result<BrewDraft> draftAsBrewed(const Desk& desk, const facts::VesselName& vessel,
                                               const advice::Setting& setting, const facts::EquipmentFact& kit,
                                               const BrewMeasures& measured);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The papers: the brew sheet and the sheet to taste on.
+#include "desk/advice.h"
 #include "desk/inside.h"
 #include "sheet/brew_sheet.h"
 #include "sheet/tasting_paper.h"
@@ -34,6 +35,8 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
     auto plan = brewPlan(name);
     if (!plan)
         return fail(plan.error());
+    if (plan->cannot)
+        return fail(*plan->cannot);
     sheet::BrewSheetInput sheet;
     sheet.vessel = name;
     sheet.vesselShape = wordOf(record.facts.shape);
@@ -55,8 +58,7 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
         for (const auto& text : promised.reasons)
             chosen.reasons.push_back(say("desk.plain").with("text", text));
         for (Dimension d : allDimensions)
-            sheet.expected[d] = advice::Band{promised.mean[d], promised.mean[d] - tasting::z80 * promised.sd[d],
-                                             promised.mean[d] + tasting::z80 * promised.sd[d]};
+            sheet.expected[d] = promisedBand(promised, d);
         sheet.forecastNote = render(say("desk.forecast_note")
                                         .with("on", choice->on)
                                         .with("version", promised.modelVersion)

@@ -35,7 +35,10 @@ std::string fingerprintOf(const advice::AdviceInput& input) {
 Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimension<advice::Band>& next) {
     Forecast forecast;
     for (Dimension d : allDimensions) {
-        forecast.mean[d] = advice::onScale(next[d].value);
+        const advice::Band told = onScale(next[d]);
+        forecast.mean[d] = told.value;
+        forecast.low[d] = told.low;
+        forecast.high[d] = told.high;
         forecast.sd[d] = (next[d].high - next[d].low) / (2 * z80);
     }
     forecast.recipe = setting.recipe;
@@ -102,6 +105,12 @@ Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int numb
 }
 
 } // namespace
+
+advice::Band promisedBand(const Forecast& told, Dimension d) {
+    const double half = z80 * told.sd[d];
+    return onScale(advice::Band{told.mean[d], told.low[d].value_or(told.mean[d] - half),
+                                told.high[d].value_or(told.mean[d] + half)});
+}
 
 Result<ChoiceFact> Desk::promise(const facts::VesselName& vessel, int number, Day on) const {
     auto job = adviceJob({vessel, {}, {}, false});
@@ -194,12 +203,18 @@ namespace {
 
 /// The stored fact of today that `fact` takes the place of; none: nullptr.
 template <class F> const Stored<F>* ofToday(const Facts<F>& list, const F& fact) {
+    if constexpr (std::is_same_v<F, facts::EquipmentFact>) {
+        const auto same = [&](const Stored<F>& stored) {
+            const F& old = stored.fact;
+            return old.on == fact.on && old.vessel == fact.vessel && old.equipment.name == fact.equipment.name;
+        };
+        const auto at = std::find_if(list.rbegin(), list.rend(), same);
+        return at == list.rend() ? nullptr : &*at;
+    }
     if (list.empty() || list.back().fact.on != fact.on)
         return nullptr;
     if constexpr (std::is_same_v<F, ChoiceFact>)
         return list.back().fact.proposal == ChoiceFact::own ? &list.back() : nullptr;
-    else if constexpr (std::is_same_v<F, facts::EquipmentFact>)
-        return list.back().fact.equipment.name == fact.equipment.name ? &list.back() : nullptr;
     else
         return &list.back();
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/settings.h"
 
+#include "brewing/as_brewed.h"
 #include "desk/changes.h"
 
 #include <algorithm>
@@ -127,7 +128,7 @@ bool usualIsNew(const VesselRecord& record, const LedgerState& now) {
 Setting settingLeftAlone(const VesselRecord& record, const SharedFacts& shared, const LedgerState& now) {
     Setting last = settingBy(record, baseOfLastRefill(record, now), choiceInForce(record, now));
     if (const brewing::Recipe* brewed = lastBrewed(record, shared, now))
-        last.recipe = *brewed;
+        last.recipe = withoutWeights(*brewed);
     return asDrawn(withoutAids(last, usualSetting(record, now), shared.pantry), record, now);
 }
 

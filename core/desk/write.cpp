@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Recording, amending, removing: validated against a working copy, then written in one transaction.
+#include "brewing/as_brewed.h"
 #include "desk/inside.h"
 #include "desk/recorder.h"
 #include "desk/refits.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 namespace staveline::desk {
@@ -100,6 +102,13 @@ EditScope scopeOf(const std::vector<Fact>& facts, const facts::Names& names) {
 bool renames(const Fact& fact) {
     const auto* edit = std::get_if<facts::VesselEditFact>(&fact);
     return edit && edit->name;
+}
+
+/// As it is kept: what was weighed says the shares.
+Fact asKept(Fact fact) {
+    if (auto* brew = std::get_if<BrewFact>(&fact))
+        brew->recipe = asWeighed(std::move(brew->recipe));
+    return fact;
 }
 
 Fault readOnlyFault() {
@@ -212,7 +221,8 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
         return fail(readOnlyFault());
     if (given.empty())
         return badInput("", say("desk.no_facts"), say("desk.no_facts.remedy"));
-    std::vector<Fact> facts = given;
+    std::vector<Fact> facts;
+    std::transform(given.begin(), given.end(), std::back_inserter(facts), asKept);
     for (auto& fact : facts)
         if (auto* choice = std::get_if<facts::ChoiceFact>(&fact); choice && !choice->forecast) {
             auto made = promise(choice->vessel, choice->proposal, choice->on);
@@ -287,9 +297,10 @@ Result<Fact> Desk::fact(const std::string& table, std::int64_t id) const {
     });
 }
 
-Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fact& fact, const EditNote& note) {
+Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fact& given, const EditNote& note) {
     if (readOnly())
         return fail(readOnlyFault());
+    const Fact fact = asKept(given);
     if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
         return fail(checked.error());
     const std::string what =

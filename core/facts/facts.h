@@ -84,6 +84,7 @@ struct CultureFact {
 };
 struct EquipmentFact {
     Day on{};
+    VesselName vessel{}; ///< whose brews are made on it; empty: those of all vessels without a kit of their own
     brewing::Equipment equipment;
     std::optional<Litres> brewLength; ///< fixed litres into the fermenter
     Share margin{.05};
@@ -234,6 +235,7 @@ struct AvailabilityFact {
 /// What was promised when a proposal was chosen; stored, never recomputed.
 struct Forecast {
     PerDimension<double> mean{}, sd{};
+    PerDimension<std::optional<double>> low{}, high{}; ///< of the 80 % band as it was told; none: of an older book
     brewing::Recipe recipe;
     Litres draw{0};
     Days interval{240};

@@ -38,6 +38,7 @@ template <class V> void describe(V& v, Like<brewing::GristPart> auto& part) {
     v.field(Field{.name = "grain", .required = true}, part.grain);
     v.field(Field{"share", 0, 1, true}, part.share);
     v.field(Field{"late"}, part.late);
+    v.field(Field{"mass_kg", .001, 100000}, part.mass);
 }
 template <class V> void describe(V& v, Like<brewing::MashStep> auto& step) {
     v.field(Field{"temperature_c", 20, 80, true}, step.temperature);
@@ -86,6 +87,7 @@ template <class V> void describe(V& v, Like<brewing::Equipment> auto& kit) {
     v.field(Field{"heating_rate_c_min", 0.05, 10}, kit.heatingRate);
     v.field(Field{"tun_water_equivalent_kg", 0, 5000}, kit.tunWaterEquivalent);
     v.field(Field{"grain_temperature_c", -10, 40}, kit.grainTemperature);
+    v.field(Field{.name = "water_boils_c", .low = 85, .high = 101, .later = true}, kit.waterBoils);
 }
 template <class V> void describe(V& v, Like<tasting::FaultMark> auto& mark) {
     v.field(Field{.name = "fault", .required = true}, mark.fault);
@@ -121,9 +123,13 @@ template <class V> void describe(V& v, Like<Measured> auto& measured) {
 template <class V> void describe(V& v, Like<Forecast> auto& forecast) {
     constexpr std::array<std::string_view, 3> sds = {"acidity_sd", "funk_sd", "body_sd"};
     constexpr std::array<std::string_view, 3> means = {"acidity_mean", "funk_mean", "body_mean"};
+    constexpr std::array<std::string_view, 3> lows = {"acidity_low", "funk_low", "body_low"};
+    constexpr std::array<std::string_view, 3> highs = {"acidity_high", "funk_high", "body_high"};
     for (Dimension d : allDimensions) {
         v.field(Field{means[static_cast<std::size_t>(d)], -10, 20}, forecast.mean[d]);
         v.field(Field{sds[static_cast<std::size_t>(d)], 0, 100}, forecast.sd[d]);
+        v.field(Field{lows[static_cast<std::size_t>(d)], -10, 20}, forecast.low[d]);
+        v.field(Field{highs[static_cast<std::size_t>(d)], -10, 20}, forecast.high[d]);
     }
     v.nested(Field{.name = "recipe", .required = true}, forecast.recipe);
     v.nested(Field{"target"}, forecast.target);
@@ -210,6 +216,7 @@ template <class V> void describe(V& v, Like<EquipmentFact> auto& f) {
     describe(v, f.equipment);
     v.field(Field{"brew_length_l", 1, maxLitres}, f.brewLength);
     v.field(Field{"margin_share", 0, 0.5}, f.margin);
+    v.vessel(Field{"vessel"}, f.vessel);
 }
 template <class V> void describe(V& v, Like<BaseRecipeFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);

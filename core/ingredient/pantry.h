@@ -36,6 +36,10 @@ struct Grain {
     bool operator==(const Grain&) const = default;
 
     [[nodiscard]] bool isSugar() const { return kind == GrainKind::sugar; }
+    /// Extract goes into the kettle.
+    [[nodiscard]] bool mashed() const { return kind != GrainKind::extract; }
+    /// Dry extract of a kilogram as it is weighed, fully converted.
+    [[nodiscard]] double dryExtract() const { return extractDryBasis * (1 - moisture); }
     /// Unmalted: gelatinises late and brings no glucanase.
     [[nodiscard]] bool isRaw() const { return kind == GrainKind::unmalted || kind == GrainKind::flaked; }
     /// At least three times the glucan of barley malt: oats, flaked and raw barley, raw and flaked rye.

@@ -48,6 +48,20 @@ TEST_CASE_METHOD(Sample, "hold and fault first are full answers", "[app]") {
     CHECK(command("advise s.cellar --vessel Knot").out.find("Hold: ") != std::string::npos);
 }
 
+TEST_CASE_METHOD(Sample, "a lever locked without a value is held as it is", "[app]") {
+    for (const char* lever : {"draw", "interval", "yeast", "sacch_temperature"}) {
+        INFO(lever);
+        const Answer answer = command("advise s.cellar --vessel Plover --json --lock " + std::string(lever));
+        REQUIRE(answer.status == 0);
+        const Json advice = Json::parse(answer.out);
+        for (const auto& proposal : advice["proposals"])
+            for (const auto& move : proposal["moves"])
+                CHECK(move["lever"] != lever);
+    }
+    CHECK(command("advise s.cellar --vessel Plover --lock acidity").status == 2);
+    CHECK(command("advise s.cellar --vessel Plover --lock draw=").status == 2);
+}
+
 TEST_CASE_METHOD(Sample, "advice respects locks and what is not at hand, and says it again the same", "[app]") {
     const std::string ask =
         "advise s.cellar --vessel Plover --lock draw=79 --lock yeast=ale_clean --without rye_malt --json";

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // A measured final gravity corrects the beer that goes into the vessel.
 #include "brewing/as_brewed.h"
+#include "brewing/brew_plan.h"
 #include "quantity/density.h"
 #include "support/catch.h"
 
@@ -65,4 +66,84 @@ TEST_CASE("what cannot be met is met as far as it can be") {
     const auto unfermented = withFinalGravity(beer, original, original);
     CHECK(unfermented.beer.ethanol >= 0);
     CHECK(unfermented.beer.ethanol < 1);
+}
+
+namespace {
+
+/// A plan for 84 L into the vessel, brewed as it says.
+struct Weighed {
+    BrewInput input;
+    RefillBeer beer;
+    BrewPlan plan;
+
+    explicit Weighed(Recipe recipe, const Equipment& kit) {
+        if (recipe.grist.empty())
+            recipe.grist = {{"pilsner", {.7}, false}, {"wheat_malt", {.2}, false}, {"flaked_oats", {.1}, false}};
+        recipe.mash = {{{66}, {60}}};
+        input = resolve(recipe, builtInPantry(), jumpRate).value();
+        beer = brew(input);
+        BatchNeed need;
+        need.intoVessel = {84};
+        plan = planBrew(input, beer, kit, need).value();
+        for (std::size_t i = 0; i < plan.grist.size(); ++i)
+            input.recipe.grist[i].mass = plan.grist[i].mass;
+    }
+    [[nodiscard]] WonExtract won(const Equipment& kit) const {
+        const auto found = wonExtract(input, beer, kit, plan.intoFermenter);
+        REQUIRE(found);
+        return *found;
+    }
+};
+
+} // namespace
+
+TEST_CASE("what was brewed as the kit plans it won what the kit says") {
+    for (const double efficiency : {.6, .74, .95})
+        for (const double sugar : {0., .15}) {
+            Equipment kit;
+            kit.efficiency = {efficiency};
+            Recipe recipe;
+            recipe.sugarShare = {sugar};
+            CAPTURE(efficiency, sugar);
+            CHECK(Weighed(recipe, kit).won(kit).efficiency.of1 == Approx(efficiency).epsilon(1e-9));
+        }
+}
+
+TEST_CASE("twice the malt for the same wort is half the efficiency, and as much less certain") {
+    const Equipment kit;
+    Weighed made(Recipe{}, kit);
+    const WonExtract once = made.won(kit);
+    for (GristPart& part : made.input.recipe.grist)
+        part.mass = *part.mass * 2;
+    const WonExtract twice = made.won(kit);
+    CHECK(twice.efficiency.of1 == Approx(once.efficiency.of1 / 2));
+    CHECK(twice.error / twice.efficiency == Approx(once.error / once.efficiency));
+    // 0.001 in 1.048, 2 % of the litres, 1 % of the malt's extract: 3.1 % of it together.
+    CHECK(once.error / once.efficiency == Approx(.031).margin(.002));
+}
+
+TEST_CASE("an efficiency needs every grain weighed and something that was mashed") {
+    const Equipment kit;
+    Weighed made(Recipe{}, kit);
+    made.input.recipe.grist[1].mass.reset();
+    CHECK_FALSE(isWeighed(made.input.recipe));
+    CHECK_FALSE(wonExtract(made.input, made.beer, kit, {90}));
+    CHECK_FALSE(isWeighed(Recipe{}));
+}
+
+TEST_CASE("shares follow the kilograms, and stay where a scale reads no finer") {
+    Recipe recipe;
+    recipe.grist = {{"pilsner", {.75}, false, Kilograms{5.1}}, {"wheat_malt", {.25}, false, Kilograms{3.41}}};
+    const Recipe weighed = asWeighed(recipe);
+    CHECK(weighed.grist[0].share.of1 == Approx(5.1 / 8.51));
+    CHECK(weighed.grist[1].share.of1 == Approx(3.41 / 8.51));
+    CHECK(weighed.grist[1].mass == Kilograms{3.41});
+    recipe.grist[0].mass = {7.501};
+    recipe.grist[1].mass = {2.5};
+    CHECK(asWeighed(recipe) == recipe);
+    recipe.grist[0].mass = {12.};
+    recipe.grist[1].mass.reset();
+    CHECK(asWeighed(recipe) == recipe);
+    CHECK_FALSE(withoutWeights(recipe).grist[0].mass);
+    CHECK(withoutWeights(recipe).grist[0].share == recipe.grist[0].share);
 }

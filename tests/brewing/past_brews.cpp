@@ -34,6 +34,25 @@ std::vector<PastBrew> brewsWinning(double factor, int count) {
 
 } // namespace
 
+TEST_CASE("a brew that was weighed speaks for the kit by itself, whatever its plan was") {
+    std::vector<PastBrew> brews;
+    for (int i = 0; i < 30; ++i) {
+        PastBrew brew{.plannedOriginal = {12}};
+        brew.original = {12}; // as planned, from more malt
+        brew.won = .9;
+        brews.push_back(brew);
+    }
+    const House house = houseFrom(brews);
+    CHECK(house.efficiency({.8}).of1 == Approx(.72).epsilon(.01));
+    // Hand: 48 points are 1/0.9 of those that the kit's extract would have been over, some 5 points.
+    CHECK(house.extract.points == Approx(-5.3).margin(.3));
+    brews = {PastBrew{.plannedOriginal = {12}, .won = 1.0}};
+    CHECK(houseFrom(brews).extract.shift == 0);
+    CHECK(houseFrom(brews).extract.brews == 1);
+    brews = {PastBrew{.plannedOriginal = {12}, .won = 0.0}};
+    CHECK(houseFrom(brews).extract.brews == 0);
+}
+
 TEST_CASE("Without a measured brew the house is as its kit and the model say", "[brewing][house]") {
     for (const auto& brews : {std::vector<PastBrew>{}, std::vector<PastBrew>(5)}) {
         const House house = houseFrom(brews);

@@ -113,8 +113,71 @@ TEST_CASE("strike water beyond boiling") {
     Equipment kit;
     kit.tunWaterEquivalent = {20};
     const auto plan = planned(input, need(84), kit);
-    CHECK(argument<Celsius>(find(plan.findings, "brewing.strike_too_hot"), "needed") == plan.mash[0].waterTemperature);
-    CHECK(plan.mash[0].waterTemperature > nearBoiling);
+    REQUIRE(plan.cannot);
+    CHECK(plan.cannot->path == "/liquor_to_grist_l_kg");
+    CHECK(argument<Celsius>(&plan.cannot->cause, "needed") == plan.mash[0].waterTemperature);
+    CHECK(plan.mash[0].waterTemperature > Celsius{100});
+    CHECK_FALSE(has(plan.findings, "brewing.strike_too_hot"));
+    CHECK_FALSE(has(plan.cautions, "caution.mash.preheat"));
+
+    input.recipe.liquorToGrist = argument<LitresPerKilogram>(&plan.cannot->remedy, "ratio");
+    const auto thinner = planned(input, need(84), kit);
+    CHECK_FALSE(thinner.cannot);
+    CHECK(thinner.mash[0].waterTemperature.c == Approx(nearBoiling.c));
+}
+
+TEST_CASE("strike water that is boiling nearly, and where the kettle boils sooner") {
+    BrewInput input = simple();
+    Equipment kit;
+    const auto strike = [&] { return planned(input, need(84), kit).mash[0].waterTemperature; };
+    while (strike() < Celsius{97})
+        kit.tunWaterEquivalent += Kilograms{.5};
+    const auto plan = planned(input, need(84), kit);
+    CHECK_FALSE(plan.cannot);
+    CHECK(argument<Celsius>(find(plan.findings, "brewing.strike_too_hot"), "needed") == strike());
+    kit.waterBoils = {95}; // some 1500 m up
+    CHECK(planned(input, need(84), kit).cannot);
+    input.recipe.mash.push_back({{72}, {10}});
+    kit.tunWaterEquivalent = {0};
+    CHECK(planned(input, need(84), kit).mash[1].waterTemperature.c == Approx(91));
+}
+
+TEST_CASE("a tun that no thinner mash makes up for is to be smaller or warm") {
+    BrewInput input = simple();
+    Equipment kit;
+    kit.tunWaterEquivalent = {400};
+    const auto plan = planned(input, need(84), kit);
+    REQUIRE(plan.cannot);
+    CHECK(plan.cannot->remedy.key == "brewing.strike_boils.remedy.tun");
+}
+
+TEST_CASE("very hot strike water says to warm the tun, and how hot is enough then") {
+    BrewInput input = simple();
+    Equipment kit;
+    CHECK_FALSE(has(planned(input, need(84), kit).cautions, "caution.mash.preheat"));
+    kit.tunWaterEquivalent = {20};
+    const auto plan = planned(input, need(84), kit);
+    REQUIRE(plan.mash[0].waterTemperature > Celsius{85});
+    const Message* caution = find(plan.cautions, "caution.mash.preheat");
+    CHECK(argument<Celsius>(caution, "strike") == plan.mash[0].waterTemperature);
+    kit.tunWaterEquivalent = {0}; // what a warm tun takes
+    CHECK(argument<Celsius>(caution, "warm").c == Approx(planned(input, need(84), kit).mash[0].waterTemperature.c));
+    CHECK(has(plan.cautions, "caution.mash.hotLiquor"));
+}
+
+TEST_CASE("hops bring bitterness when they are boiled and have alpha acids") {
+    Recipe recipe = simple().recipe;
+    CHECK(checkHopsBring(recipe));
+    recipe.boil = {0};
+    CHECK(checkHopsBring(recipe).error().path == "/hops/0");
+    recipe.bitterness = {0};
+    CHECK(checkHopsBring(recipe));
+    recipe.bitterness = {10};
+    recipe.boil = {60};
+    recipe.hops = {{"first", {.05}, {60}, {.7}}, {"late", {.05}, {0}, {.3}}};
+    CHECK(checkHopsBring(recipe).error().path == "/hops/1");
+    recipe.hops[1].ofBitterness = {0};
+    CHECK(checkHopsBring(recipe));
 }
 
 TEST_CASE("glucan-rich grain from fifteen, rye from twenty per cent, or both together slow the run-off") {

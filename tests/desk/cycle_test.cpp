@@ -231,8 +231,9 @@ TEST_CASE_METHOD(SteelFixture, "an earlier brew is judged by its own plan and te
     old.originalGravity = toGravity(old.recipe.originalGravity);
     auto meaning = desk->meaning(old);
     REQUIRE(meaning);
-    REQUIRE(meaning->wentIn);
-    CHECK(*meaning->wentIn == day(2026, 3, 1));
+    CHECK_FALSE(meaning->coming);
+    CHECK(meaning->words.front() ==
+          say("desk.brewed.went_in").with("vessel", std::string("Plover")).with("on", day(2026, 3, 1)));
     CHECK(found(meaning->words, "desk.brewed.went_in"));
     CHECK_FALSE(found(meaning->words, "desk.brewed.original"));
     CHECK_FALSE(found(meaning->words, "desk.brewed.as_planned"));
@@ -281,4 +282,31 @@ TEST_CASE_METHOD(SteelFixture, "what was tasted and titrated on the day of the r
     record(R"({"kind": "refill", "vessel": "Plover", "on": "2026-03-02", "volume_l": 150})");
     CHECK_FALSE(desk->estimates("Plover")->tastedOn);
     CHECK_FALSE(desk->estimates("Plover")->ta);
+}
+
+// --- plan B
+
+TEST_CASE_METHOD(SteelFixture, "plan B says of each score which way a larger draw turns it", "[desk][cycle]") {
+    const auto view = desk->drawDay("Plover");
+    REQUIRE(view);
+    const auto job = desk->adviceJob({"Plover", {}, {}, false, true});
+    REQUIRE(job);
+    Setting larger = job->inUse;
+    larger.draw = job->inUse.draw * 1.2;
+    TryBoard board(job->input);
+    const auto planned = board.trial(job->inUse, TrialDepth::central), more = board.trial(larger, TrialDepth::central);
+    int told = 0;
+    for (Dimension d : allDimensions) {
+        const double change = more->next[d].value - planned->next[d].value;
+        const std::string stem = "desk.plan_b.larger." + std::string(name(d));
+        CAPTURE(stem, change);
+        CHECK((found(view->planB, stem + ".lowers") != nullptr) == (change <= -.05));
+        CHECK((found(view->planB, stem + ".raises") != nullptr) == (change >= .05));
+        told += std::abs(change) >= .05 ? 1 : 0;
+    }
+    CHECK(told > 0);
+    // Fresh beer is less sour than what stays: who finds it too sour draws more, not less.
+    for (const Message& line : view->planB)
+        if (line.key == "desk.plan_b.larger.acidity.lowers")
+            CHECK(render(line).find("draw more if the glass is too sour") != std::string::npos);
 }

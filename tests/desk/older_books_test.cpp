@@ -16,7 +16,8 @@ namespace {
 const std::map<std::string, std::set<std::string>> addedSince = {{"event", {}},
                                                                  {"refit", {}},
                                                                  {"sitting", {"learn", "learn_reason"}},
-                                                                 {"vessel", {"draw_may_move", "interval_may_move"}}};
+                                                                 {"vessel", {"draw_may_move", "interval_may_move"}},
+                                                                 {"equipment", {"water_boils_c", "vessel"}}};
 
 bool isAdded(const std::string& table, const std::string& column) {
     const auto found = addedSince.find(table);
@@ -30,8 +31,13 @@ book::Schema firstSchema() {
         const auto found = addedSince.find(table.name);
         return found != addedSince.end() && found->second.empty();
     });
-    for (book::TableSpec& table : schema.tables)
+    for (book::TableSpec& table : schema.tables) {
         std::erase_if(table.columns, [&](const book::Column& column) { return isAdded(table.name, column.name); });
+        std::erase_if(table.indexes, [&](const std::vector<std::string>& columns) {
+            return std::any_of(columns.begin(), columns.end(),
+                               [&](const auto& name) { return isAdded(table.name, name); });
+        });
+    }
     return schema;
 }
 
@@ -53,8 +59,17 @@ struct OlderBook {
     std::filesystem::path file = scratch / "old.cellar";
     VesselFact heron;
     SittingFact tasted;
+    EquipmentFact kit;
+    BrewFact brew;
 
     OlderBook() {
+        kit.on = day(2025, 8, 1);
+        kit.equipment.name = "old kit";
+        brew.name = "Brew 1";
+        brew.vessel = "Heron";
+        brew.on = day(2025, 8, 2);
+        brew.recipe.grist = {{"pilsner", Share{.7}, false}, {"wheat_malt", Share{.3}, false}};
+        brew.recipe.mash = {{Celsius{66}, Minutes{60}}};
         heron.name = "Heron";
         heron.note = "by the window";
         tasted.vessel = "Heron";
@@ -69,6 +84,10 @@ struct OlderBook {
             if (!id)
                 return fail(id.error());
             names.addVessel(*id, heron.name);
+            if (auto stored = writer.insert("equipment", firstRow(kit, names)); !stored)
+                return fail(stored.error());
+            if (auto stored = writer.insert("brew", firstRow(brew, names)); !stored)
+                return fail(stored.error());
             return writer.insert("sitting", firstRow(tasted, names)).map([](book::RowId) {});
         }));
     }
@@ -87,6 +106,8 @@ TEST_CASE_METHOD(OlderBook, "a book of the first version is upgraded and takes w
     CHECK_FALSE(desk->readOnly());
     CHECK(desk->vessel("Heron")->facts == heron);
     CHECK_FALSE(desk->vessel("Heron")->facts.drawMayMove);
+    CHECK(desk->kit("Heron") == kit);          // of all vessels, where water boils at 100 C
+    CHECK(desk->brews() == std::vector{brew}); // nothing weighed
     CHECK(desk->sittings("Heron")->front().fact == tasted);
     CHECK(desk->sittings("Heron")->front().fact.learn);
     REQUIRE(desk->record(EventFact{"Heron", day(2025, 10, 1), Happening::moved, ""}));
@@ -106,6 +127,8 @@ TEST_CASE_METHOD(OlderBook, "a book of the first version is upgraded and takes w
 TEST_CASE_METHOD(OlderBook, "read as it is, an older book says what it said", "[desk][migration]") {
     const auto desk = open(book::OpenMode::readOnly);
     CHECK(desk->vessel("Heron")->facts == heron);
+    CHECK(desk->kit("Heron") == kit);
+    CHECK(desk->brews() == std::vector{brew});
     CHECK(desk->sittings("Heron")->front().fact == tasted);
     CHECK(desk->ledger("Heron")->lines.empty());
     CHECK(desk->check()->sound());

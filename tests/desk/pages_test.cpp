@@ -376,7 +376,7 @@ TEST_CASE_METHOD(DeskFixture, "draw day: the brew is short, so a smaller draw is
     for (const auto& finding : view->findings)
         if (finding.key == "desk.draw_day.short") {
             const double fits = std::get<Amount>(finding.arguments[2].value).value;
-            CHECK(view->held.l - fits + view->brewGives->l == Approx(225).margin(1e-9));
+            CHECK(job->input.volumeAtDraw.l - fits + view->brewGives->l == Approx(225).margin(1e-9));
         }
     CHECK(has(view->findings, "desk.draw_day.not_tasted"));
     CHECK(has(view->findings, "desk.draw_day.titrate"));

@@ -3,6 +3,7 @@
 // known.
 #include "ui/adjust_support.h"
 
+#include "advice/lever.h"
 #include "estimate/words.h"
 #include "ui/adjust/decision_panel.h"
 #include "ui/adjust/more_notes.h"
@@ -632,4 +633,84 @@ TEST_CASE("an effect that will be tasted is not grey", "[ui][adjust][decision]")
     for (const QLabel* label : parts<QLabel>(table))
         if (!label->text().isEmpty())
             CHECK((label->foregroundRole() == QPalette::PlaceholderText) == label->text().startsWith("too little"));
+}
+
+// --- locked, and decided
+// ----------------------------------------------------------------------------------------------
+
+TEST_CASE("a lock holds what is in use, unless a value was put in by hand", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    s.proposals().radio(1)->click();
+    s.settle();
+    for (const Move& move : s.proposals().proposal(1)->moves) {
+        if (move.forced)
+            continue;
+        LeverLine& line = s.line(move.lever.c_str());
+        REQUIRE(sameValue(line.tried(), move.to));
+        line.lock()->click();
+        const auto locks = *s.desk().locks("Plover");
+        REQUIRE(locks.size() == 1);
+        const LeverValue held =
+            locks.front().value ? LeverValue{*locks.front().value} : LeverValue{locks.front().choice};
+        CHECK(sameValue(held, move.from));
+        s.session->undo();
+        s.settle();
+    }
+    s.workPage->asNow();
+    s.slide("sacch_temperature", Qt::Key_Left, 2);
+    const auto byHand = std::get<double>(s.line("sacch_temperature").tried());
+    s.line("sacch_temperature").lock()->click();
+    CHECK(*s.desk().locks("Plover")->front().value == byHand);
+}
+
+TEST_CASE("a plan that is brewed looks locked, and says why and how it is unlocked", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    CHECK(wordsOf(*s.workPage, "locked").isEmpty());
+    BrewFact brew;
+    brew.name = "Brew 99";
+    brew.vessel = "Plover";
+    brew.on = s.today;
+    brew.recipe = s.desk().planned("Plover")->setting.recipe;
+    REQUIRE(s.session->record(Fact{brew}));
+    s.settle();
+    const QString said = wordsOf(*s.workPage, "locked");
+    CHECK(said.contains("Brew 99"));
+    CHECK(said.contains("locked"));
+    CHECK(said.contains("Taking the brew out"));
+    for (const LeverLine* line : s.board().all()) {
+        CAPTURE(line->line().row.id);
+        for (const QWidget* control : {static_cast<QWidget*>(line->slider()), static_cast<QWidget*>(line->number()),
+                                       static_cast<QWidget*>(line->choice())})
+            CHECK((!control || !control->isEnabled()));
+    }
+    for (const int number : s.proposals().numbers())
+        CHECK_FALSE(s.proposals().radio(number)->isEnabled());
+    CHECK_FALSE(s.total().adoptButton().isEnabled());
+    s.session->undo();
+    s.settle();
+    CHECK(wordsOf(*s.workPage, "locked").isEmpty());
+    CHECK(s.line("sacch_temperature").slider()->isEnabled());
+    CHECK(s.proposals().radio(0)->isEnabled());
+}
+
+TEST_CASE("after another plan than the first was adopted, one sentence names the first", "[ui][adjust][decision]") {
+    const AtAdjust s;
+    s.settle();
+    REQUIRE(s.proposals().count() > 0);
+    s.proposals().radio(0)->click();
+    s.settle();
+    s.workPage->adopt();
+    s.settle();
+    REQUIRE(s.proposals().count() > 0);
+    const QString first = s.session->words(s.proposals().proposal(1)->title);
+    CHECK(wordsOf(*s.workPage, "since").contains("would come first: " + first.left(1).toLower() + first.mid(1)));
+    s.session->undo();
+    s.settle();
+    s.proposals().radio(1)->click();
+    s.settle();
+    s.workPage->adopt();
+    s.settle();
+    CHECK_FALSE(wordsOf(*s.workPage, "since").contains("would come first"));
 }

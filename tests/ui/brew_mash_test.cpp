@@ -183,12 +183,18 @@ TEST_CASE("a sentence and a table say what the drawing shows", "[ui][brew][mash]
     CHECK(table.isVisibleTo(&s.window));
     CHECK(table.columnCount() == 6);
     REQUIRE(table.rowCount() > 10);
-    CHECK(table.item(0, 0)->text() == "0 min");
-    CHECK(table.item(0, 1)->text() == "62 °C");
+    CHECK(table.horizontalHeaderItem(0)->text() == "Time, min"); // the unit once, above its numbers
+    CHECK(table.item(0, 0)->text() == "0");
+    CHECK(table.item(0, 1)->text() == "62.0");
     const auto& trace = s.mashChart().look().trace;
-    CHECK(table.item(table.rowCount() - 1, 2)->text() == s.session->amount(Share{trace.fermentable.back()}));
+    CHECK(table.item(table.rowCount() - 1, 2)->text() == QString::number(100 * trace.fermentable.back(), 'f', 1));
+    for (int column = 0; column < table.columnCount(); ++column) {
+        CHECK(table.item(0, column)->textAlignment() & Qt::AlignRight);
+        CHECK(table.columnWidth(column) >=
+              table.fontMetrics().horizontalAdvance(table.horizontalHeaderItem(column)->text()));
+    }
     s.type("/mash/1/minutes", "60");
-    CHECK(table.item(table.rowCount() - 1, 0)->text().startsWith("100")); // follows
+    CHECK(table.item(table.rowCount() - 1, 0)->text() == "101"); // follows: both rests and the way between
     table.setFocus();
     QTest::keyClick(&table, Qt::Key_T);
     CHECK_FALSE(table.isVisibleTo(&s.window));

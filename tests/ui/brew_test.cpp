@@ -136,7 +136,15 @@ TEST_CASE("a locked plan is shown and cannot be edited", "[ui][brew]") {
     REQUIRE(s.session->record(Fact{brewed}));
     REQUIRE(s.planPage().planned()->brewed);
     CHECK(s.origin().contains("Brew 7"));
-    CHECK(s.field("/original_gravity_p")->edit()->isReadOnly());
+    CHECK(s.origin().contains("taking the brew out")); // how it is unlocked
+    for (const auto* path : {"/original_gravity_p", "/bitterness_ibu", "/draw_l", "/liquor_to_grist_l_kg", "/mash_ph",
+                             "/mash/0/temperature_c", "/mash/0/minutes", "/grist/0/share", "/boil_min"})
+        CHECK_FALSE(s.field(path)->edit()->isEnabled());
+    for (const RestHandle* handle : handles(s.mashChart()))
+        CHECK_FALSE(handle->isEnabled());
+    s.workPage->focusWork();
+    REQUIRE(s.window.focusWidget()); // the plan can still be read by keyboard
+    CHECK(s.window.focusWidget()->isEnabled());
     const auto before = s.revision();
     QTest::keyClicks(s.field("/bitterness_ibu")->edit(), "5");
     QTest::keyClick(handles(s.mashChart()).front(), Qt::Key_Up);

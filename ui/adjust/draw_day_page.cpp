@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/draw_day_page.h"
 
+#include "desk/advice.h"
 #include "desk/draw_day.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/widgets/message_label.h"
@@ -20,8 +21,7 @@ namespace {
 QString promisedWords(const DrawDayView& view, Dimension d) {
     if (!view.choice || !view.choice->forecast)
         return QStringLiteral("–");
-    const facts::Forecast& told = *view.choice->forecast;
-    return estimateWords({told.mean[d], told.sd[d]});
+    return bandWords(desk::promisedBand(*view.choice->forecast, d));
 }
 
 } // namespace

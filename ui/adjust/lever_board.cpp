@@ -105,6 +105,8 @@ void LeverBoard::setJob(const JobPtr& job, bool writable) {
         if (LeverLine* at = line(each.row.id))
             at->setLine(each, session_, writable);
     for (LeverLine* each : lines_)
+        each->setPlanLocked(job->brewed.has_value());
+    for (LeverLine* each : lines_)
         same ? each->follow(valueAt(*each, kept)) : each->setTried(valueAt(*each, kept));
     if (!same)
         movedFirst();
@@ -245,7 +247,7 @@ void LeverBoard::lock(LeverLine& line, bool locked) {
         return;
     }
     facts::LockFact fact{job_->vessel, session_.desk().today(), line.line().row.id, {}, {}, locked};
-    const advice::LeverValue value = locked ? line.tried() : line.line().lockedAt.value_or(line.line().now);
+    const advice::LeverValue value = locked ? line.toLock() : line.line().lockedAt.value_or(line.line().now);
     if (const auto* number = std::get_if<double>(&value))
         fact.value = *number;
     else

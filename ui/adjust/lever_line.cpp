@@ -143,15 +143,23 @@ void LeverLine::setLine(const advice::BoardLine& line, const Session& session, b
         fillChoices();
     else if (fresh)
         fillSteps();
-    const bool locked = line.lockedAt.has_value();
-    lock_->setChecked(locked);
+    lock_->setChecked(line.lockedAt.has_value());
     lock_->setEnabled(writable);
-    for (QWidget* control : std::initializer_list<QWidget*>{slider_, number_, choice_})
-        if (control)
-            control->setEnabled(line.applies && !locked);
     if (missing_)
         missing_->setEnabled(writable);
+    showEnabled();
     showMissing();
+}
+
+void LeverLine::setPlanLocked(bool locked) {
+    planLocked_ = locked;
+    showEnabled();
+}
+
+void LeverLine::showEnabled() {
+    for (QWidget* control : std::initializer_list<QWidget*>{slider_, number_, choice_})
+        if (control)
+            control->setEnabled(line_.applies && !line_.lockedAt && !planLocked_);
 }
 
 void LeverLine::fillChoices() {
@@ -179,6 +187,7 @@ int LeverLine::nearestStep(double value) const {
 }
 
 void LeverLine::setTried(const LeverValue& value) {
+    byHand_ = false;
     tried_ = value;
     if (const auto* number = std::get_if<double>(&value); number && number_)
         number_->setStored(*number);
@@ -188,10 +197,12 @@ void LeverLine::setTried(const LeverValue& value) {
 void LeverLine::follow(const LeverValue& value) {
     const bool typed = number_ && number_->isEnabled() && number_->edit()->isModified();
     const auto stored = typed ? number_->stored() : std::nullopt;
+    const bool byHand = byHand_ && !line_.lockedAt;
     if (!typed || (stored && !number_->edit()->hasFocus())) {
         // New units may have made a number of what was none.
         const bool known = !stored || same(*stored, tried_);
         setTried(known ? value : LeverValue(*stored));
+        byHand_ = byHand;
         return;
     }
     tried_ = stored ? LeverValue(*stored) : value;
@@ -228,6 +239,7 @@ void LeverLine::fromSlider(int step) {
     if (step < 0 || step >= static_cast<int>(line_.steps.size()))
         return;
     tried_ = line_.steps[static_cast<std::size_t>(step)];
+    byHand_ = true;
     number_->setStored(std::get<double>(tried_));
     Q_EMIT triedChanged();
 }
@@ -239,12 +251,14 @@ void LeverLine::fromField() {
         return;
     }
     tried_ = *stored;
+    byHand_ = true;
     showTried();
     Q_EMIT triedChanged();
 }
 
 void LeverLine::fromChoice() {
     tried_ = choice_->word();
+    byHand_ = true;
     showMissing();
     Q_EMIT triedChanged();
 }

@@ -31,6 +31,7 @@ public:
 
     /// The lever as it stands; what is being typed stays.
     void setLine(const advice::BoardLine& line, const Session& session, bool writable);
+    void setPlanLocked(bool locked); ///< the refill is brewed: nothing is tried any more
     /// Puts the controls to a value without saying so, whatever was typed.
     void setTried(const advice::LeverValue& value);
     /// The same, but what is typed and cannot be used (yet) stays in its field.
@@ -40,6 +41,8 @@ public:
     void complain(); ///< says at the field what is wrong with it, and goes there
     [[nodiscard]] const advice::LeverValue& tried() const { return tried_; }
     [[nodiscard]] bool moved() const; ///< tried is not what is in use
+    /// What a lock holds: what the brewer put in here by hand, else what is in use, whatever a plan would make of it.
+    [[nodiscard]] const advice::LeverValue& toLock() const { return byHand_ ? tried_ : line_.now; }
     [[nodiscard]] const advice::BoardLine& line() const { return line_; }
 
     void showPart(const advice::Trial::Part* part, advice::TrialDepth depth); ///< null: nothing tried here
@@ -70,6 +73,7 @@ private:
     void fromSlider(int step);
     void fromField();
     void fromChoice();
+    void showEnabled();
     void showTried(); ///< slider, choice and box; not the field
     void showMissing();
     [[nodiscard]] int nearestStep(double value) const;
@@ -79,6 +83,7 @@ private:
     DisplayUnits units_;
     UnitKind kind_;
     advice::LeverValue tried_;
+    bool byHand_ = false, planLocked_ = false;
     QLabel* name_;
     QLabel* now_;
     QWidget* control_;

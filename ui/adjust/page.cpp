@@ -176,6 +176,7 @@ void AdjustPage::showJob() {
     target_->refresh();
     stock_->refresh();
     board_->setJob(job_, !session().desk().readOnly());
+    showLocked();
     showAdopted();
     if (drawDayButton_->isChecked())
         drawDay_->setVessel(vessel());
@@ -209,7 +210,7 @@ void AdjustPage::showAnswer(const Answer& answer) {
         showFirst();
     else
         proposals_->choose(matching(board_->tried()));
-    foldAlternatives();
+    showAdopted();
     showTimelines();
     showPlan();
     showAdoptable();
@@ -330,6 +331,22 @@ void AdjustPage::showPlan() {
     }
 }
 
+/// A brewed refill is shown as it stands.
+void AdjustPage::showLocked() {
+    locked_->say(MessageLabel::Weight::note, job_->brewed ? whyNotAdopt(session().desk(), job_->brewed) : QString());
+    proposals_->setLocked(job_->brewed.has_value());
+}
+
+/// Another plan that would come first by now.
+QString AdjustPage::firstNow() const {
+    if (!adoptedHere_ || !job_->open || job_->brewed || !answer_.advice || !fresh(answer_))
+        return {};
+    const Proposal* first = proposals_->proposal(proposals_->count() > 0 ? 1 : 0);
+    if (sameValues(valuesOf(*first), *job_->open))
+        return {};
+    return text(staveline::say("ui.adjust.since.first").with("plan", toStd(inSentence(session().words(first->title)))));
+}
+
 /// What is decided, and what has become known since; the alternatives fold.
 void AdjustPage::showAdopted() {
     const QString words = adoptedWords(session().desk(), *job_);
@@ -338,6 +355,8 @@ void AdjustPage::showAdopted() {
     if (adoptedHere_ && job_->open)
         if (const auto trial = trials_->atOnce(*job_->open, job_->inUse))
             since = sinceAdopted(session(), *job_, *trial);
+    if (const QString first = firstNow(); !first.isEmpty())
+        since += (since.isEmpty() ? QString() : QStringLiteral(" ")) + first;
     decision_->setAdopted(words, since);
     foldAlternatives();
 }
@@ -345,7 +364,6 @@ void AdjustPage::showAdopted() {
 void AdjustPage::foldAlternatives() {
     const bool choice = !decision_->neverTasted();
     alternativesButton_->setVisible(choice && adoptedHere_);
-    alternativesButton_->setChecked(alternativesOpen_);
     alternativesButton_->setText(alternativesOpen_ ? tr("Fold the alternatives") : tr("Show the alternatives"));
     const QWidget* focused = focusWidget();
     proposals_->setVisible(choice);
@@ -409,7 +427,7 @@ void AdjustPage::showAdoptable() {
         why = text(staveline::say("ui.adjust.adopt.slip").with("lever", slip->line().row.name));
     if (why.isEmpty() && !proposal && !ownReady)
         why = own(busy() ? "ui.adjust.adopt.working" : "ui.adjust.adopt.nothing");
-    total_->setAdoptable(why.isEmpty() && (proposal || ownReady), why);
+    total_->setAdoptable(why.isEmpty() && (proposal || ownReady), why, !locked_->words().isEmpty());
 }
 
 /// Nothing is written while something stands against it; that is said, and a slip is gone to.
@@ -457,7 +475,6 @@ Result<desk::Chosen> AdjustPage::adoptChosen() {
 
 void AdjustPage::openTarget(bool open) {
     targetButton_->setChecked(open);
-    targetButton_->setText(open ? tr("Close target") : tr("Target"));
     target_->setVisible(open);
     if (open)
         openDrawDay(false);
@@ -469,7 +486,6 @@ void AdjustPage::openTarget(bool open) {
 
 void AdjustPage::openDrawDay(bool open) {
     drawDayButton_->setChecked(open);
-    drawDayButton_->setText(open ? tr("Back to the board") : tr("Draw day"));
     if (open && job_)
         drawDay_->setVessel(vessel());
     middle_->setCurrentIndex(open ? 1 : 0);

@@ -78,6 +78,8 @@ private:
     void showTimelines();
     void showPlan();
     void showAdopted();
+    void showLocked();
+    [[nodiscard]] QString firstNow() const;
     void foldAlternatives();
     void openAlternatives(bool open); ///< where one is adopted
     void showAdoptable();
@@ -113,6 +115,7 @@ private:
     TimelineLegend* legend_ = nullptr;
     VerdictPanel* verdicts_;
     MessageLabel* message_;
+    MessageLabel* locked_; ///< why nothing can be changed, and how it can again
     QStackedWidget* middle_;
     QScrollArea* left_ = nullptr;
     QStackedWidget* right_ = nullptr;

@@ -42,12 +42,14 @@ QScrollArea* scrolling(QWidget* page, const QString& name, QWidget* parent) {
 AdjustPage::AdjustPage(Session& session, QWidget* parent)
     : WorkPage(session, parent), advice_(new AdviceRunner(this)), trials_(new TrialRunner(this)),
       pages_(new QStackedWidget(this)), verdicts_(new VerdictPanel(this)), message_(new MessageLabel(this)),
-      middle_(new QStackedWidget(this)), total_(new TotalBar(session, this)) {
+      locked_(new MessageLabel(this)), middle_(new QStackedWidget(this)), total_(new TotalBar(session, this)) {
     auto* work = new QWidget(this);
     auto* column = new QVBoxLayout(work);
     column->setContentsMargins(0, lines(*this, .4), 0, 0);
     column->setSpacing(lines(*this, .4));
     message_->setObjectName("message");
+    locked_->setObjectName("locked");
+    column->addWidget(locked_);
     column->addWidget(makeTools());
     column->addWidget(verdicts_);
     column->addWidget(message_);
@@ -132,7 +134,6 @@ QWidget* AdjustPage::makeLeft() {
 QWidget* AdjustPage::makeRight() {
     auto* page = new QWidget(this);
     alternativesButton_ = new QPushButton(page);
-    alternativesButton_->setCheckable(true);
     proposals_ = new ProposalList(session(), page);
     notes_ = new MoreNotes(session(), page);
     permissions_ = new Permissions(session(), page);
@@ -155,10 +156,7 @@ void AdjustPage::connectParts() {
     connect(targetButton_, &QPushButton::clicked, this, &AdjustPage::openTarget);
     connect(drawDayButton_, &QPushButton::clicked, this, &AdjustPage::openDrawDay);
     connect(tableButton_, &QPushButton::clicked, verdicts_, &VerdictPanel::showTable);
-    connect(verdicts_, &VerdictPanel::tableAsked, this, [this](bool table) {
-        tableButton_->setChecked(table);
-        tableButton_->setText(table ? tr("As time lines") : tr("As a table"));
-    });
+    connect(verdicts_, &VerdictPanel::tableAsked, tableButton_, &QPushButton::setChecked);
     connect(cancel_, &QPushButton::clicked, this, [this] {
         if (advice_->busy()) {
             cancel();
@@ -185,7 +183,7 @@ void AdjustPage::connectParts() {
     connect(decision_, &DecisionPanel::tasteAsked, this, &AdjustPage::tasteAsked);
     connect(decision_, &DecisionPanel::explainAsked, this,
             [this](int move, const Origin& origin) { explainNumber(proposals_->chosen(), move, origin); });
-    connect(alternativesButton_, &QPushButton::clicked, this, &AdjustPage::openAlternatives);
+    connect(alternativesButton_, &QPushButton::clicked, this, [this] { openAlternatives(!alternativesOpen_); });
     connect(proposals_, &ProposalList::picked, this, &AdjustPage::pick);
     connect(proposals_, &ProposalList::explainAsked, this,
             [this](int number, const Origin& origin) { explainNumber(number, 0, origin); });

@@ -101,6 +101,7 @@ void ProposalList::setAnswer(const Answer& answer) {
     });
     column_->insertWidget(0, list_);
     list_->setVisible(!folded_);
+    showLocked();
     const bool known = chosen_ == own || proposal(chosen_) != nullptr;
     choose(first ? (count() > 0 ? 1 : 0) : known ? chosen_ : 0);
     if (hadFocus)
@@ -156,7 +157,7 @@ void ProposalList::choose(int number, bool lazily) {
     chosen_ = number;
     if (!own_)
         return;
-    own_->setEnabled(number == own); // it keeps its place: nothing moves while a slider does
+    own_->setEnabled(number == own && !locked_); // it keeps its place: nothing moves while a slider does
     // As Qt does from the first key on: Tab comes to the chosen one, the arrow keys to the others.
     for (const Card& card : cards_)
         card.radio->setFocusPolicy(card.number == number ? Qt::StrongFocus : Qt::ClickFocus);
@@ -173,6 +174,18 @@ void ProposalList::choose(int number, bool lazily) {
 void ProposalList::postpone() {
     if (later_->isActive())
         later_->start();
+}
+
+void ProposalList::setLocked(bool locked) {
+    locked_ = locked;
+    showLocked();
+}
+
+void ProposalList::showLocked() {
+    for (const Card& card : cards_)
+        card.frame->setEnabled(!locked_);
+    if (own_)
+        own_->setEnabled(chosen_ == own && !locked_);
 }
 
 void ProposalList::setFolded(bool folded) {

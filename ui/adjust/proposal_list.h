@@ -41,6 +41,7 @@ public:
     [[nodiscard]] std::vector<int> numbers() const;                   ///< as they stand, best first
     [[nodiscard]] bool empty() const { return !answer_.advice; }
     void focusChosen();
+    void setLocked(bool locked); ///< nothing is chosen any more; what is said of the chosen one stays
     void setFolded(bool folded); ///< the alternatives; what is said of the chosen one stays
 
     [[nodiscard]] QRadioButton* radio(int number) const;
@@ -61,6 +62,7 @@ private:
     Card makeCard(int number, const advice::Proposal& proposal);
     [[nodiscard]] static int idOf(int number); ///< in the group of buttons, where negative ones are taken
     void makeOwn();
+    void showLocked();
     void showDetail();
     void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages);
     void addMessage(QVBoxLayout& column, const Message& message);
@@ -69,7 +71,7 @@ private:
     Session& session_;
     Answer answer_;
     int chosen_ = 0;
-    bool folded_ = false;
+    bool folded_ = false, locked_ = false;
     QVBoxLayout* column_;
     QTimer* later_; ///< rebuilds the detail
     QWidget* list_ = nullptr;

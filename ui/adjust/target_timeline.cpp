@@ -5,8 +5,10 @@
 #include "ui/present/text.h"
 #include "ui/widgets/paper_style.h"
 
+#include <QHelpEvent>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QToolTip>
 
 #include <algorithm>
 
@@ -188,6 +190,45 @@ void TargetTimeline::keyPressEvent(QKeyEvent* event) {
         Q_EMIT tableAsked();
     else
         QWidget::keyPressEvent(event);
+}
+
+QString TargetTimeline::wordsAt(QPointF at) const {
+    QString words;
+    double nearest = lines(*this, .8);
+    const auto mark = [&](double x, const advice::Band& band, const QString& what) {
+        const double away = QLineF(at, QPointF(x, yOf(band.value))).length();
+        if (away >= nearest)
+            return;
+        nearest = away;
+        words = tr("%1: %2").arg(what, bandWords(band));
+    };
+    for (const TimelinePoint& point : look_.tasted)
+        mark(xOf(point.on), point.band, tr("Tasted %1").arg(dayWords(point.on)));
+    mark(slot(todayAt), look_.today.band, tr("Today"));
+    const auto draws = [&](const std::optional<ForecastBands>& bands, const QString& name, double shift) {
+        if (!bands)
+            return;
+        const double step = shift * lines(*this, 1);
+        mark(slot(drawAt) + step, bands->thisDraw, tr("%1, draw of %2").arg(name, dayWords(look_.thisDraw)));
+        mark(slot(nextAt) + step, bands->next, tr("%1, draw of %2").arg(name, dayWords(look_.nextDraw)));
+        if (bands->settled)
+            mark(slot(settledAt) + step, *bands->settled, tr("%1, if kept up").arg(name));
+    };
+    draws(look_.alone, tr("Left alone"), look_.tried ? -.22 : 0);
+    draws(look_.tried, look_.triedName, .22);
+    return words;
+}
+
+bool TargetTimeline::event(QEvent* event) {
+    if (event->type() != QEvent::ToolTip)
+        return QWidget::event(event);
+    const auto* asked = static_cast<QHelpEvent*>(event);
+    const QString words = wordsAt(asked->pos());
+    if (words.isEmpty())
+        QToolTip::hideText();
+    else
+        QToolTip::showText(asked->globalPos(), words, this);
+    return true;
 }
 
 TimelineLegend::TimelineLegend(QWidget* parent) : QWidget(parent) {

@@ -3,6 +3,7 @@
 
 #include "advice/advise.h"
 #include "advice/board.h"
+#include "advice/on_scale.h"
 #include "desk/history.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/present/text.h"
@@ -92,16 +93,17 @@ std::vector<TimelinePoint> lastTasted(const desk::HistoryView& history, Dimensio
 PerDimension<ForecastBands> forecastBandsOf(const advice::Proposal& proposal, bool settled) {
     PerDimension<ForecastBands> bands;
     for (const Dimension d : allDimensions)
-        bands[d] = {proposal.thisDraw[d], proposal.next[d],
-                    settled ? std::optional(proposal.settled[d]) : std::nullopt};
+        bands[d] = {onScale(proposal.thisDraw[d]), onScale(proposal.next[d]),
+                    settled ? std::optional(onScale(proposal.settled[d])) : std::nullopt};
     return bands;
 }
 
 PerDimension<ForecastBands> forecastBandsOf(const advice::Trial& trial) {
     PerDimension<ForecastBands> bands;
     for (const Dimension d : allDimensions)
-        bands[d] = {trial.thisDraw[d], trial.next[d],
-                    trial.depth == advice::TrialDepth::settled ? std::optional(trial.settled[d]) : std::nullopt};
+        bands[d] = {onScale(trial.thisDraw[d]), onScale(trial.next[d]),
+                    trial.depth == advice::TrialDepth::settled ? std::optional(onScale(trial.settled[d]))
+                                                               : std::nullopt};
     return bands;
 }
 

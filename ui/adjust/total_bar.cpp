@@ -75,10 +75,10 @@ void TotalBar::clear() {
     setAdoptable(false, {});
 }
 
-void TotalBar::setAdoptable(bool can, const QString& why) {
+void TotalBar::setAdoptable(bool can, const QString& why, bool saidAbove) {
     adopt_->setEnabled(can);
     why_->setText(why);
-    why_->setVisible(!why.isEmpty());
+    why_->setVisible(!why.isEmpty() && !saidAbove);
     adopt_->setAccessibleDescription(why);
 }
 

@@ -22,8 +22,8 @@ public:
     void setTrial(const QString& name, const advice::Trial& trial);
     void setTogether(const std::vector<Message>& findings); ///< what belongs to no single lever
     void clear();
-    /// `why` stands beside the button while it is off.
-    void setAdoptable(bool can, const QString& why);
+    /// `why` stands beside the button while it is off, unless it stands on the page already.
+    void setAdoptable(bool can, const QString& why, bool saidAbove = false);
     [[nodiscard]] QString words() const;
     [[nodiscard]] QString findings() const;
     [[nodiscard]] QString whyNot() const;

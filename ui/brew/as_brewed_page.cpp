@@ -23,6 +23,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <cmath>
 
 namespace staveline::ui {
 
@@ -50,29 +51,58 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
       final_(new NumberField(UnitKind::gravity, gravities, false, form_)),
       litres_(new NumberField(UnitKind::volume, litres, false, form_)), note_(new QLineEdit(form_)),
       message_(new MessageLabel), record_(new QPushButton(tr("Record the brew"))),
-      refill_(new QPushButton(tr("Go to the refill"))), meaning_(new MeaningView(session)),
+      refill_(new QPushButton(tr("Go to the refill"))), takeOut_(new QPushButton(tr("Take the brew out"))),
+      efficiency_(new QLabel), useEfficiency_(new QPushButton), meaning_(new MeaningView(session)),
       scroll_(new QScrollArea(this)), flow_(new FlowPage(*model_, FlowPage::Purpose::brewed)),
       weigh_(new QTimer(this)) {
-    auto* page = new QWidget;
+    efficiency_->setObjectName("efficiency");
+    efficiency_->setWordWrap(true);
+    useEfficiency_->setObjectName("use efficiency");
+    fitList();
+    addFields(*form_);
+    layOut();
+    weigh_->setSingleShot(true);
+    weigh_->setInterval(pause);
+    connect(weigh_, &QTimer::timeout, this, &AsBrewedPage::weighNow);
+    connect(model_, &RecipeEditorModel::recalculated, this, &AsBrewedPage::edited);
+    connect(&session, &Session::storeAsked, this, [this] {
+        if (touched())
+            record();
+        storeAside();
+    });
+    connect(record_, &QPushButton::clicked, this, &AsBrewedPage::record);
+    connect(refill_, &QPushButton::clicked, this, &AsBrewedPage::refillAsked);
+    connect(takeOut_, &QPushButton::clicked, this, &AsBrewedPage::takeOut);
+    connect(useEfficiency_, &QPushButton::clicked, this, &AsBrewedPage::useEfficiency);
+    connect(&session, &Session::unitsChanged, this, &AsBrewedPage::sayEfficiency);
+    refill_->setVisible(false);
+}
+
+/// What is said and done about a brew stands below its fields.
+void AsBrewedPage::layOut() {
+    auto* buttons = new QHBoxLayout;
+    for (QPushButton* button : {record_, refill_, takeOut_})
+        buttons->addWidget(button);
+    buttons->addStretch(1);
+    auto* middle = new QVBoxLayout;
+    middle->addWidget(form_);
+    middle->addWidget(efficiency_);
+    middle->addWidget(useEfficiency_, 0, Qt::AlignLeft);
+    middle->addWidget(message_);
+    middle->addLayout(buttons);
+    middle->addStretch(1);
     auto* top = new QHBoxLayout;
     top->setSpacing(lines(*this, 1.4));
     top->addWidget(list_, 0, Qt::AlignTop);
-    top->addWidget(form_, 3);
+    top->addLayout(middle, 3);
     top->addWidget(meaning_, 2);
-    auto* buttons = new QHBoxLayout;
-    buttons->addWidget(record_);
-    buttons->addWidget(refill_);
-    buttons->addStretch(1);
+    auto* page = new QWidget;
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, lines(*this, .4), lines(*this, .6), 0);
     column->addLayout(top);
-    column->addWidget(message_);
-    column->addLayout(buttons);
     column->addWidget(&flow_->diagram());
     column->addWidget(flow_);
     column->addStretch(1);
-    fitList();
-    addFields(*form_);
     scroll_->setWidget(page);
     scroll_->setWidgetResizable(true);
     scroll_->setFrameShape(QFrame::NoFrame);
@@ -81,17 +111,6 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(scroll_);
-    weigh_->setSingleShot(true);
-    weigh_->setInterval(pause);
-    connect(weigh_, &QTimer::timeout, this, &AsBrewedPage::weighNow);
-    connect(model_, &RecipeEditorModel::recalculated, this, &AsBrewedPage::edited);
-    connect(&session, &Session::storeAsked, this, [this] {
-        if (start_ && brew() != *start_)
-            record();
-    });
-    connect(record_, &QPushButton::clicked, this, &AsBrewedPage::record);
-    connect(refill_, &QPushButton::clicked, this, &AsBrewedPage::refillAsked);
-    refill_->setVisible(false);
 }
 
 void AsBrewedPage::fitList() {
@@ -145,13 +164,57 @@ void AsBrewedPage::addFields(QWidget& panel) {
 void AsBrewedPage::showVessel(const facts::VesselName& vessel) {
     if (vessel == vessel_)
         return;
+    putAside();
     vessel_ = vessel;
-    session_.setUnstored("brew", {});
     start_.reset();
     kept_.reset();
+    amended_.reset();
     refill_->setVisible(false);
+    sayUnstored();
 }
 
+bool AsBrewedPage::touched() const {
+    return start_ && brew() != *start_;
+}
+
+void AsBrewedPage::putAside() {
+    if (touched() || kept_)
+        aside_[vessel_] = {*start_, brew(), kept_, amended_};
+}
+
+void AsBrewedPage::takeUp(const InHand& hand) {
+    amended_ = hand.amended;
+    kept_ = hand.kept;
+    fill(hand.made);
+    start_ = hand.start;
+    edited();
+}
+
+void AsBrewedPage::storeAside() {
+    const auto batch = session_.batch(); // what is told then finds them gone
+    std::erase_if(aside_, [this](const auto& each) {
+        const InHand& hand = each.second;
+        if (hand.amended)
+            return session_.amend("brew", *hand.amended, facts::Fact{hand.made}).has_value();
+        BrewFact made = hand.made;
+        if (made.name == hand.start.name)
+            made.name = session_.desk().nextBrewName(); // another may have taken it meanwhile
+        return session_.record(facts::Fact{made}).has_value();
+    });
+    sayUnstored();
+}
+
+void AsBrewedPage::sayUnstored() {
+    QStringList words;
+    const auto name = [&](const facts::VesselName& vessel) { words << tr("brew of %1").arg(qs(vessel)); };
+    if (touched())
+        name(vessel_);
+    for (const auto& [vessel, hand] : aside_)
+        name(vessel);
+    session_.setUnstored("brew", words);
+}
+
+/// By the kilograms of the sheet, to a gram: what was weighed otherwise is typed over them.
 std::optional<BrewFact> AsBrewedPage::planned() const {
     const auto planned = session_.desk().planned(vessel_);
     if (!planned)
@@ -161,12 +224,34 @@ std::optional<BrewFact> AsBrewedPage::planned() const {
     fact.vessel = vessel_;
     fact.on = session_.desk().today();
     fact.recipe = planned->setting.recipe;
+    if (const auto plan = session_.desk().brewPlan(vessel_))
+        for (std::size_t i = 0; i < fact.recipe.grist.size(); ++i)
+            fact.recipe.grist[i].mass = Kilograms{std::round(plan->grist[i].mass.kg * 1000) / 1000};
     return fact;
+}
+
+/// The brew made for the coming refill; without one the newest, if its final gravity is to come.
+std::optional<std::string> AsBrewedPage::waiting() const {
+    if (const auto planned = session_.desk().planned(vessel_); planned && planned->brewed)
+        return planned->brewed->name;
+    const auto brews = session_.desk().brewsFor(vessel_);
+    const bool unended = !brews.empty() && !brews.front().fact.finalGravity;
+    return unended ? std::optional(brews.front().fact.name) : std::nullopt;
+}
+
+void AsBrewedPage::openFirst() {
+    const auto hand = aside_.extract(vessel_);
+    const auto waits = waiting();
+    if (!hand.empty())
+        takeUp(hand.mapped());
+    else if (waits)
+        open(*waits);
+    else
+        begin();
 }
 
 void AsBrewedPage::begin() {
     amended_.reset();
-    record_->setText(tr("Record the brew"));
     const auto fresh = kept_ ? std::exchange(kept_, std::nullopt) : planned();
     scroll_->setVisible(fresh.has_value());
     if (fresh)
@@ -177,16 +262,18 @@ void AsBrewedPage::open(const std::string& brew) {
     const auto filed = findBrew(session_.desk().brewsFor(vessel_), brew);
     if (!filed)
         return;
-    if (!amended_ && start_ && this->brew() != *start_)
+    if (!amended_ && touched())
         kept_ = this->brew();
     amended_ = filed->id;
-    record_->setText(tr("Amend the brew"));
     fill(filed->fact);
 }
 
 void AsBrewedPage::fill(const BrewFact& brew) {
     filling_ = true;
     start_ = brew;
+    record_->setText(amended_ ? tr("Amend the brew") : tr("Record the brew"));
+    takeOut_->setVisible(amended_.has_value());
+    takeOut_->setEnabled(!session_.desk().readOnly());
     name_->setText(qs(brew.name));
     date_->setToday(session_.desk().today());
     date_->setDay(brew.on);
@@ -203,7 +290,7 @@ void AsBrewedPage::fill(const BrewFact& brew) {
         setting = planned->setting;
     setting.recipe = brew.recipe;
     model_->setLocked(session_.desk().readOnly());
-    model_->begin(vessel_, setting, session_.desk().kit(), desk::measuresOf(brew));
+    model_->begin(vessel_, setting, session_.desk().kit(vessel_), desk::measuresOf(brew));
     record_->setEnabled(!session_.desk().readOnly());
     filling_ = false;
     edited();
@@ -241,8 +328,44 @@ void AsBrewedPage::edited() {
         field->recheck();
     date_->recheck();
     model_->setMeasured(desk::measuresOf(brew()));
-    session_.setUnstored("brew", brew() == *start_ ? QStringList() : QStringList{tr("brew of %1").arg(qs(vessel_))});
+    sayUnstored();
+    sayEfficiency();
     weigh_->start();
+}
+
+void AsBrewedPage::sayEfficiency() {
+    const auto day = start_ ? session_.desk().efficiency(brew()) : std::nullopt;
+    efficiency_->setVisible(day.has_value());
+    useEfficiency_->setVisible(day && day->offer);
+    useEfficiency_->setEnabled(!session_.desk().readOnly());
+    if (!day)
+        return;
+    efficiency_->setText(session_.words(day->words));
+    if (day->offer)
+        useEfficiency_->setText(tr("Use %1 for this kit").arg(session_.amount(*day->offer)));
+}
+
+void AsBrewedPage::useEfficiency() {
+    const auto day = session_.desk().efficiency(brew());
+    if (!day || !day->offer)
+        return;
+    facts::EquipmentFact kit = day->kit;
+    kit.on = session_.desk().today();
+    kit.equipment.efficiency = *day->offer;
+    const QString name =
+        tr("efficiency of %1 for the kit %2").arg(session_.amount(*day->offer), qs(kit.equipment.name));
+    if (const auto done = session_.setToday(facts::Fact{kit}, {toStd(name), {}}); !done)
+        showFault(done.error());
+    else
+        Q_EMIT session_.said(tr("Recorded: %1").arg(name));
+    sayEfficiency();
+}
+
+void AsBrewedPage::takeOut() {
+    if (!amended_)
+        return;
+    if (const auto done = session_.remove("brew", *amended_); !done)
+        showFault(done.error());
 }
 
 void AsBrewedPage::weighNow() {
@@ -266,7 +389,9 @@ void AsBrewedPage::record() {
         return;
     if (fresh) {
         refill_->setVisible(true);
-        message_->say(MessageLabel::Weight::note, text(say("ui.brew.recorded").with("brew", made.name)));
+        message_->say(
+            MessageLabel::Weight::note,
+            text(say(made.finalGravity ? "ui.brew.recorded.ended" : "ui.brew.recorded").with("brew", made.name)));
     }
 }
 
@@ -298,7 +423,9 @@ void AsBrewedPage::showFault(const Fault& fault) {
             field->edit()->setFocus(Qt::OtherFocusReason);
             return;
         }
-    if (fault.path == "/on")
+    if (NumberField* field = flow_->fields().numberAt(fault.path))
+        field->showFault(fault);
+    else if (fault.path == "/on")
         date_->showFault(fault);
     else
         message_->say(MessageLabel::Weight::fault, session_.words(fault));
@@ -307,7 +434,9 @@ void AsBrewedPage::showFault(const Fault& fault) {
 }
 
 void AsBrewedPage::refresh() {
-    const bool untouched = start_ && brew() == *start_;
+    if (!start_)
+        openFirst();
+    const bool untouched = !touched();
     if (amended_ && untouched) {
         // It may have been amended or taken back elsewhere.
         const std::string name = start_->name;
@@ -315,12 +444,13 @@ void AsBrewedPage::refresh() {
             begin();
         else
             open(name);
-    } else if (!start_ || untouched) {
+    } else if (untouched) {
         begin();
     } else if (!amended_ && start_->name == toStd(name_->text().trimmed())) {
         start_->name = session_.desk().nextBrewName(); // recorded or taken back meanwhile
         name_->setText(qs(start_->name));
     }
+    sayEfficiency(); // of the kit in use now
     fillList();
 }
 

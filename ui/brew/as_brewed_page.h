@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A brew as it was made: recorded on brew day, completed when it has fermented, and what it means for the next draw.
+// A brew as it was made: recorded on brew day, completed when it has fermented, what it means for the next draw and
+// what it says of the kit. It opens at the brew that waits; what is half typed stays while another vessel is in front.
 #pragma once
 
 #include "ui/brew/flow_page.h"
+
+#include <map>
 
 class QLabel;
 class QLineEdit;
@@ -25,7 +28,8 @@ public:
     void showVessel(const facts::VesselName& vessel);
     void refresh(); ///< the book changed; a brew in hand stays as it is typed
     void record();  ///< or amends
-    void begin();   ///< a new brew, the recipe as planned
+    void begin();   ///< a new brew: the recipe and the kilograms as planned
+    void takeOut(); ///< the brew in hand leaves the book; it can be undone
     /// An earlier brew, by its name; an unknown one does nothing.
     void open(const std::string& brew);
     void focusFirst();
@@ -43,6 +47,21 @@ Q_SIGNALS:
     void refillAsked();
 
 private:
+    struct InHand {
+        facts::BrewFact start, made;
+        std::optional<facts::BrewFact> kept;
+        std::optional<std::int64_t> amended;
+    };
+    void layOut();
+    void openFirst();
+    [[nodiscard]] std::optional<std::string> waiting() const;
+    void putAside();
+    void takeUp(const InHand& hand);
+    void storeAside();
+    void sayUnstored();
+    void sayEfficiency();
+    void useEfficiency();
+    [[nodiscard]] bool touched() const;
     [[nodiscard]] bool store(const facts::BrewFact& made);
     void addFields(QWidget& panel);
     void fitList();
@@ -56,9 +75,10 @@ private:
 
     Session& session_;
     facts::VesselName vessel_;
-    std::optional<facts::BrewFact> start_; ///< what the form was filled from
-    std::optional<facts::BrewFact> kept_;  ///< a new brew, half typed, while another is looked at
-    std::optional<std::int64_t> amended_;  ///< row of the brew in hand; none: a new one
+    std::optional<facts::BrewFact> start_;      ///< what the form was filled from
+    std::optional<facts::BrewFact> kept_;       ///< a new brew, half typed, while another is looked at
+    std::optional<std::int64_t> amended_;       ///< row of the brew in hand; none: a new one
+    std::map<facts::VesselName, InHand> aside_; ///< half typed, of vessels that are not in front
     bool filling_ = false;
     RecipeEditorModel* model_;
     QListWidget* list_;
@@ -72,6 +92,9 @@ private:
     MessageLabel* message_;
     QPushButton* record_;
     QPushButton* refill_;
+    QPushButton* takeOut_;
+    QLabel* efficiency_;
+    QPushButton* useEfficiency_;
     MeaningView* meaning_;
     QScrollArea* scroll_;
     FlowPage* flow_;

@@ -65,12 +65,14 @@ Binder::Binder(RecipeEditorModel& model, QObject* parent) : QObject(parent), mod
 
 NumberField* Binder::number(const NumberTie& tie, QWidget* parent) {
     const Range range = tie.range ? *tie.range : recipeRange(lastPart(tie.path));
-    auto* field = new NumberField(tie.unit, range, true, parent);
+    auto* field = new NumberField(tie.unit, range, !tie.clear, parent);
     field->setUnits(model_.session().units());
     field->setName(tie.name);
     connect(field, &NumberField::edited, this, [this, field, tie] {
         if (const auto value = field->stored())
             model_.change([set = tie.set, value](Setting& setting) { set(setting, *value); }, tie.name, tie.path);
+        else if (tie.clear && field->usable())
+            model_.change(tie.clear, tie.name, tie.path);
         else
             model_.takeBack(tie.path);
     });
@@ -163,7 +165,7 @@ void Binder::show(bool all) {
         if (const QString words = qs(line.tie.get(model_.setting()));
             (all || !line.field->isModified()) && line.field->text() != words)
             line.field->setText(words);
-        line.field->setReadOnly(model_.locked());
+        line.field->setEnabled(!model_.locked());
     }
     for (const Flag& flag : flags_) {
         flag.field->setChecked(flag.tie.get(model_.setting()));
@@ -176,11 +178,11 @@ void Binder::show(bool all) {
 
 void Binder::showNumber(const Number& number, bool all) const {
     NumberField& field = *number.field;
-    field.edit()->setReadOnly(model_.locked());
+    field.setEnabled(!model_.locked());
     field.recheck();
     if (!all && field.edit()->isModified())
         return;
-    const double value = number.tie.get(model_.setting());
+    const std::optional<double> value = number.tie.get(model_.setting());
     if (all || field.stored() != value || !field.usable())
         field.setStored(value);
 }

@@ -26,9 +26,10 @@ struct NumberTie {
     std::string path; ///< as faults name it: "/mash/0/temperature_c"
     QString name;     ///< for people and assistive technology
     UnitKind unit = UnitKind::none;
-    std::function<double(const advice::Setting&)> get; ///< stored units
-    std::function<void(advice::Setting&, double)> set; ///< makes nothing of a place that is no longer there
-    std::optional<Range> range;                        ///< none: as the recipe's description says
+    std::function<std::optional<double>(const advice::Setting&)> get; ///< stored units; none: not given
+    std::function<void(advice::Setting&, double)> set;                ///< makes nothing of a place that is gone
+    std::optional<Range> range;                                       ///< none: as the recipe's description says
+    std::function<void(advice::Setting&)> clear{};                    ///< what an empty field means; none: it is needed
 };
 struct WordTie {
     std::string path;

@@ -119,4 +119,8 @@ void FlowDiagram::show(const std::vector<FlowCell>& cells) {
         cells_[i]->show(cells[i], widest);
 }
 
+void FlowDiagram::focusFirst() {
+    cells_.front()->setFocus(Qt::OtherFocusReason);
+}
+
 } // namespace staveline::ui

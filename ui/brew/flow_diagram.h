@@ -45,6 +45,7 @@ class FlowDiagram : public QWidget {
 public:
     explicit FlowDiagram(int cells, QWidget* parent = nullptr);
     void show(const std::vector<FlowCell>& cells);
+    void focusFirst();
 
 Q_SIGNALS:
     void chosen(int cell);

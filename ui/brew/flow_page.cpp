@@ -89,7 +89,8 @@ FlowPage::FlowPage(RecipeEditorModel& model, Purpose purpose, QWidget* parent)
     addWanted();
     addFields(water,
               {tieOf("/liquor_to_grist_l_kg", tr("Water to grain"), UnitKind::thickness, &Recipe::liquorToGrist)});
-    grist_ = new GristEditor(*binder_, steps_[mash]);
+    grist_ = new GristEditor(*binder_, purpose == Purpose::plan ? GristEditor::Of::plan : GristEditor::Of::brewed,
+                             steps_[mash]);
     mash_ = new MashEditor(*binder_, *grist_, steps_[mash]);
     steps_[mash]->addWidget(mash_);
     addKettle();
@@ -184,7 +185,7 @@ void FlowPage::sayAmounts(const BrewPlan& plan) {
         words(moreOfRefill(plan)));
     const Celsius strike = plan.mash.empty() ? cold : plan.mash.front().waterTemperature;
     steps_[water]->sayAmounts(words(say("ui.brew.water").with("water", plan.strikeAndInfusion + plan.sparge)),
-                              words(say("ui.brew.water_more")
+                              words(say(plan.cannot ? "ui.brew.water_boils" : "ui.brew.water_more")
                                         .with("cold", cold)
                                         .with("mashing", plan.strikeAndInfusion)
                                         .with("strike", strike)
@@ -239,6 +240,8 @@ void FlowPage::sayNotes(const BrewPlan& plan) {
             cautions[stepOf(note.key)] << model_.session().words(note);
     for (std::size_t i = 0; i < steps_.size(); ++i)
         steps_[i]->setNotes(findings[i], cautions[i]);
+    steps_[water]->fault().say(MessageLabel::Weight::fault,
+                               plan.cannot ? model_.session().words(*plan.cannot) : QString());
 }
 
 void FlowPage::showDiagram(const BrewPlan& plan) {
@@ -247,6 +250,8 @@ void FlowPage::showDiagram(const BrewPlan& plan) {
     std::array<QStringList, stepCount_> findings;
     for (const Message& finding : plan.findings)
         findings[stepOf(finding.key)] << session.words(finding);
+    if (plan.cannot)
+        findings[water] << session.words(*plan.cannot);
     const auto cell = [&](Step step, Litres amount, const QString& how, Litres enters, Litres leaves) {
         return FlowCell{steps_[step]->name(), session.amount(amount), how, enters, leaves, findings[step]};
     };
@@ -267,7 +272,10 @@ void FlowPage::goTo(int cell) {
 }
 
 void FlowPage::focusFirst() {
-    binder_->numberAt("/original_gravity_p")->edit()->setFocus(Qt::OtherFocusReason);
+    if (model_.locked())
+        diagram_->focusFirst();
+    else
+        binder_->numberAt("/original_gravity_p")->edit()->setFocus(Qt::OtherFocusReason);
 }
 
 } // namespace staveline::ui

@@ -2,6 +2,7 @@
 #include "ui/brew/grist_editor.h"
 
 #include "advice/advise.h"
+#include "brewing/as_brewed.h"
 #include "ingredient/pantry.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/share_line.h"
@@ -51,12 +52,14 @@ void takeShare(std::vector<GristPart>& grist, std::size_t part, double share) {
 
 } // namespace
 
-GristEditor::GristEditor(Binder& binder, QWidget* parent)
+GristEditor::GristEditor(Binder& binder, Of of, QWidget* parent)
     : QWidget(parent), binder_(binder), model_(binder.model()),
       rows_(new RowList([this](std::size_t i, QWidget& row, QHBoxLayout& layout) { fillRow(i, row, layout); }, this)),
       sum_(new ShareLine(this)), add_(new QPushButton(tr("Add grain"), this)),
-      switch_(new QPushButton(tr("In kilograms"), this)) {
+      switch_(new QPushButton(tr("In kilograms"), this)), of_(of), kilograms_(of == Of::brewed) {
     switch_->setCheckable(true);
+    switch_->setVisible(of == Of::plan);
+    sum_->setVisible(of == Of::plan);
     auto* title = new QLabel(tr("Grist"), this);
     setType(*title, Type::strong);
     auto* head = new QHBoxLayout;
@@ -103,7 +106,9 @@ void GristEditor::fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout) {
                 message);
     grain->lineEdit()->setAccessibleName(grain->accessibleName());
     layout.addWidget(both, 3, Qt::AlignTop);
-    if (kilograms_)
+    if (of_ == Of::brewed)
+        addWeighed(part, row, layout);
+    else if (kilograms_)
         addMass(part, row, layout);
     else
         addShare(part, row, layout);
@@ -158,6 +163,31 @@ void GristEditor::addMass(std::size_t part, QWidget& row, QHBoxLayout& layout) {
         if (mass->stored())
             settleMass(part, *mass->stored());
     });
+    layout.addWidget(mass, 1, Qt::AlignTop);
+}
+
+/// What was weighed of one grain is nothing to the others.
+void GristEditor::addWeighed(std::size_t part, QWidget& row, QHBoxLayout& layout) {
+    NumberField* mass = binder_.number({partPath(part, "mass_kg"),
+                                        tr("Kilograms of grain %1").arg(part + 1),
+                                        UnitKind::mass,
+                                        [part](const Setting& s) -> std::optional<double> {
+                                            if (!holds(s, part) || !s.recipe.grist[part].mass)
+                                                return {};
+                                            return s.recipe.grist[part].mass->kg;
+                                        },
+                                        [part](Setting& s, double kilograms) {
+                                            if (!holds(s, part))
+                                                return;
+                                            s.recipe.grist[part].mass = Kilograms{kilograms};
+                                            s.recipe = asWeighed(std::move(s.recipe));
+                                        },
+                                        {},
+                                        [part](Setting& s) {
+                                            if (holds(s, part))
+                                                s.recipe.grist[part].mass.reset();
+                                        }},
+                                       &row);
     layout.addWidget(mass, 1, Qt::AlignTop);
 }
 
@@ -243,6 +273,7 @@ void GristEditor::remove(std::size_t part) {
         [part](Setting& s) {
             if (holds(s, part))
                 s.recipe.grist.erase(s.recipe.grist.begin() + static_cast<std::ptrdiff_t>(part));
+            s.recipe = asWeighed(std::move(s.recipe));
         },
         tr("grain taken out"), partPath(part, "remove") + std::to_string(rows_->count()));
     if (rows_->count() > 0)

@@ -18,7 +18,9 @@ class ShareLine;
 class GristEditor : public QWidget {
     Q_OBJECT
 public:
-    explicit GristEditor(Binder& binder, QWidget* parent = nullptr);
+    /// Of a plan, or of a brew as it was made: its kilograms are those weighed, and say the shares.
+    enum class Of { plan, brewed };
+    GristEditor(Binder& binder, Of of, QWidget* parent = nullptr);
     /// Rows and words follow what is in hand.
     void sync();
     /// In kilograms the gravity fixes the whole: what one grain takes, the others give.
@@ -32,6 +34,7 @@ private:
     void fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout);
     void addShare(std::size_t part, QWidget& row, QHBoxLayout& layout);
     void addMass(std::size_t part, QWidget& row, QHBoxLayout& layout);
+    void addWeighed(std::size_t part, QWidget& row, QHBoxLayout& layout);
     void settleMass(std::size_t part, double kilograms);
     [[nodiscard]] std::optional<Kilograms> massOf(std::size_t part) const; ///< as planned
     [[nodiscard]] std::string unused() const;
@@ -43,7 +46,8 @@ private:
     ShareLine* sum_;
     QPushButton* add_;
     QPushButton* switch_;
-    bool kilograms_ = false;
+    Of of_;
+    bool kilograms_;
     std::vector<QLabel*> other_; ///< of each row: the amount in the other unit
 };
 

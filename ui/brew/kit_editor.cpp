@@ -15,14 +15,16 @@ namespace staveline::ui {
 using facts::EquipmentFact;
 
 KitEditor::KitEditor(RecipeEditorModel& model, QWidget* parent)
-    : QWidget(parent), model_(model), fold_(new QPushButton(this)), body_(new QWidget(this)),
-      form_(new FactForm(body_)), message_(new MessageLabel(body_)) {
+    : QWidget(parent), model_(model), fold_(new QPushButton(this)), own_(new QPushButton(this)),
+      body_(new QWidget(this)), form_(new FactForm(body_)), message_(new MessageLabel(body_)) {
     fold_->setCheckable(true);
+    own_->setObjectName("own kit");
     auto* inner = new QVBoxLayout(body_);
     inner->setContentsMargins(0, 0, 0, 0);
     inner->addWidget(quietLabel(own("ui.brew.kit_words"), body_));
     inner->addWidget(form_);
     inner->addWidget(message_);
+    inner->addWidget(own_, 0, Qt::AlignLeft);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .4), lines(*this, .6), lines(*this, 1));
     column->addWidget(fold_, 0, Qt::AlignLeft);
@@ -30,6 +32,7 @@ KitEditor::KitEditor(RecipeEditorModel& model, QWidget* parent)
     body_->setVisible(false);
     connect(fold_, &QPushButton::toggled, this, &KitEditor::unfold);
     connect(form_, &FactForm::edited, this, &KitEditor::edited);
+    connect(own_, &QPushButton::clicked, this, &KitEditor::makeOwn);
     connect(&model.session(), &Session::unitsChanged, this, [this] { form_->setUnits(model_.session().units()); });
     connect(&model, &RecipeEditorModel::recalculated, this, &KitEditor::showFault);
 }
@@ -47,11 +50,17 @@ EquipmentFact KitEditor::typed() const {
 }
 
 void KitEditor::sync() {
-    const EquipmentFact kit = model_.session().desk().kit();
+    const facts::VesselName& vessel = model_.vessel();
+    const EquipmentFact kit = model_.session().desk().kit(vessel);
     const bool editing = shown_ && (!form_->usable() || typed() != *shown_);
     if (!editing && (!shown_ || *shown_ != kit))
         build(kit);
-    fold_->setText(tr("Kit: %1").arg(qs(model_.kit().equipment.name)));
+    fold_->setText(text(say(kit.vessel.empty() ? "ui.brew.house_kit" : "ui.brew.own_kit")
+                            .with("kit", model_.kit().equipment.name)
+                            .with("vessel", vessel)));
+    own_->setText(tr("A kit of its own for %1").arg(qs(vessel)));
+    own_->setVisible(kit.vessel.empty());
+    own_->setEnabled(!model_.session().desk().readOnly());
 }
 
 void KitEditor::build(const EquipmentFact& kit) {
@@ -92,11 +101,26 @@ void KitEditor::finish() {
     if (kit == *shown_)
         return;
     kit.on = model_.session().desk().today();
+    store(kit, tr("kit %1").arg(qs(kit.equipment.name)));
+}
+
+/// The same to begin with: its sizes are typed next.
+void KitEditor::makeOwn() {
+    EquipmentFact kit = model_.session().desk().kit();
+    kit.on = model_.session().desk().today();
+    kit.vessel = model_.vessel();
+    kit.equipment.name = toStd(tr("%1 kit").arg(qs(kit.vessel)));
+    store(kit, tr("kit of its own for %1").arg(qs(kit.vessel)));
+    form_->focusFirst();
+}
+
+void KitEditor::store(const EquipmentFact& kit, const QString& name) {
     Session& session = model_.session();
     const auto batch = session.batch(); // what is told then is shown already
-    const auto done = session.setToday(facts::Fact{kit}, {toStd(tr("kit %1").arg(qs(kit.equipment.name))), "kit"});
+    const auto done = session.setToday(facts::Fact{kit}, {toStd(name), "kit"});
     if (done) {
-        shown_ = kit;
+        if (kit.vessel == shown_->vessel)
+            shown_ = kit;
         return;
     }
     if (!form_->showFault(done.error(), false))

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The kit: volumes, losses, rates and the brew length, as of today. Earlier kits stay with the brews made on them.
+// The kit: volumes, losses, rates and the brew length, as of today; that of all vessels, or one vessel's own. Earlier
+// kits stay with the brews made on them.
 #pragma once
 
 #include "ui/brew/recipe_editor_model.h"
@@ -26,6 +27,8 @@ public:
 
 private:
     void build(const facts::EquipmentFact& kit);
+    void makeOwn();
+    void store(const facts::EquipmentFact& kit, const QString& name);
     void edited();
     void finish();
     void showFault();
@@ -34,6 +37,7 @@ private:
     RecipeEditorModel& model_;
     std::optional<facts::EquipmentFact> shown_; ///< what the fields were filled from
     QPushButton* fold_;
+    QPushButton* own_;
     QWidget* body_;
     FactForm* form_;
     MessageLabel* message_;

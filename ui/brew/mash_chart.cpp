@@ -105,8 +105,7 @@ void MashChart::setLook(const MashLook& look) {
 }
 
 void MashChart::setLocked(bool locked) {
-    for (RestHandle* handle : handles_)
-        handle->setEnabled(!locked);
+    setEnabled(!locked); // and quiet
 }
 
 void MashChart::focusRest() {
@@ -239,7 +238,8 @@ void MashChart::paintTemperature(QPainter& painter) const {
         const double high = y(look_.rests[i].temperature.c);
         way << QPointF(x(spans_[i].from), high) << QPointF(x(spans_[i].to), high);
     }
-    painter.setPen(QPen(tone(palette(), Tone::proposed), line / 7, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.setPen(QPen(isEnabled() ? tone(palette(), Tone::proposed) : quietText(palette()), line / 7, Qt::SolidLine,
+                        Qt::RoundCap, Qt::RoundJoin));
     painter.drawPolyline(way);
     painter.setFont(font());
     painter.setPen(palette().color(QPalette::WindowText));
@@ -280,6 +280,8 @@ void MashChart::paintPanel(QPainter& painter, const Panel& panel, const QRectF& 
                      panel.title);
     painter.drawText(QRectF(0, box.top() - line * .5, box.left() - line * .4, line), Qt::AlignRight | Qt::AlignVCenter,
                      QString::number(panel.top * panel.scale));
+    painter.drawText(QRectF(0, box.bottom() - line * .5, box.left() - line * .4, line),
+                     Qt::AlignRight | Qt::AlignVCenter, QString::number(0));
     painter.setPen(QPen(hairline(palette()), 1));
     painter.drawLine(box.bottomLeft(), box.bottomRight());
     QPolygonF curve;

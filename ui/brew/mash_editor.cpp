@@ -250,26 +250,36 @@ void MashEditor::showTable(bool table) {
     stack_->setCurrentWidget(table ? static_cast<QWidget*>(table_) : chart_);
 }
 
+/// Units stand in the heads; numbers of a column have the same decimals.
 void MashEditor::fillTable() {
     const brewing::MashTrace& trace = chart_->look().trace;
+    struct Column {
+        QString head;
+        UnitKind unit;
+        const std::vector<double>& values;
+        int decimals;
+    };
+    const std::array columns = {Column{tr("Time"), UnitKind::minutes, trace.minute, 0},
+                                Column{tr("Mash"), UnitKind::temperature, trace.temperature, 1},
+                                Column{tr("Fermentable"), UnitKind::share, trace.fermentable, 1},
+                                Column{tr("Dextrin"), UnitKind::share, trace.dextrin, 1},
+                                Column{tr("Ferulic acid"), UnitKind::trace, trace.ferulic, 1},
+                                Column{tr("Beta-glucan"), UnitKind::concentration, trace.betaGlucan, 2}};
     const auto rows = rowsOf(trace);
-    const Session& session = model_.session();
-    table_->setColumnCount(6);
-    table_->setHorizontalHeaderLabels(
-        {tr("Time"), tr("Mash"), tr("Fermentable"), tr("Dextrin"), tr("Ferulic acid"), tr("Beta-glucan")});
+    table_->setColumnCount(static_cast<int>(columns.size()));
     table_->setRowCount(static_cast<int>(rows.size()));
-    for (int row = 0; row < table_->rowCount(); ++row) {
-        const std::size_t i = rows[static_cast<std::size_t>(row)];
-        const QStringList cells = {session.amount(Minutes{trace.minute[i]}),
-                                   session.amount(Celsius{trace.temperature[i]}),
-                                   session.amount(Share{trace.fermentable[i]}),
-                                   session.amount(Share{trace.dextrin[i]}),
-                                   session.amount(MilligramsPerLitre{trace.ferulic[i]}),
-                                   session.amount(GramsPerLitre{trace.betaGlucan[i]})};
-        for (int column = 0; column < cells.size(); ++column)
-            table_->setItem(row, column, new QTableWidgetItem(cells[column]));
+    for (int at = 0; at < table_->columnCount(); ++at) {
+        const Column& column = columns[static_cast<std::size_t>(at)];
+        const UnitScale scale(column.unit, model_.session().units());
+        table_->setHorizontalHeaderItem(at, new QTableWidgetItem(tr("%1, %2").arg(column.head, scale.suffix())));
+        for (int row = 0; row < table_->rowCount(); ++row) {
+            const double value = scale.toShown(column.values[rows[static_cast<std::size_t>(row)]]);
+            auto* cell = new QTableWidgetItem(QString::number(value, 'f', column.decimals));
+            cell->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
+            table_->setItem(row, at, cell);
+        }
     }
-    table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+    table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
 }
 
 } // namespace staveline::ui

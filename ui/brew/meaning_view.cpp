@@ -3,6 +3,7 @@
 
 #include "advice/advise.h"
 #include "desk/brew.h"
+#include "ui/present/score_words.h"
 #include "ui/widgets/theme.h"
 
 #include <QGridLayout>
@@ -10,14 +11,6 @@
 #include <QVBoxLayout>
 
 namespace staveline::ui {
-namespace {
-
-QString bandWords(const advice::Band& band) {
-    return MeaningView::tr("%1 \u00b1%2")
-        .arg(QString::number(band.value, 'f', 1), QString::number((band.high - band.low) / 2, 'f', 1));
-}
-
-} // namespace
 
 MeaningView::MeaningView(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), title_(new QLabel(tr("At the next draw"), this)), table_(new QWidget(this)),
@@ -48,7 +41,7 @@ MeaningView::MeaningView(Session& session, QWidget* parent)
 }
 
 void MeaningView::show(const Result<desk::BrewMeaning>& meaning) {
-    const bool coming = !meaning || !meaning->wentIn;
+    const bool coming = !meaning || meaning->coming;
     title_->setVisible(coming);
     table_->setVisible(meaning && coming);
     if (!meaning) {

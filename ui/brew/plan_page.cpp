@@ -17,6 +17,7 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace staveline::ui {
@@ -94,6 +95,10 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
     connect(flow_, &FlowPage::wentTo, this, [this](QWidget* step) {
         scroll_->verticalScrollBar()->setValue(step->mapTo(scroll_->widget(), QPoint()).y());
     });
+    connect(&kit_->button(), &QPushButton::toggled, this, [this](bool open) {
+        if (open) // it opens below what is in sight
+            QTimer::singleShot(0, kit_, [this] { scroll_->ensureWidgetVisible(&kit_->form(), 0, lines(*this, 2)); });
+    });
     connect(usual_, &QPushButton::clicked, this, &PlanPage::makeUsual);
     connect(model_, &RecipeEditorModel::recalculated, this, &PlanPage::sayState);
 }
@@ -122,7 +127,7 @@ void PlanPage::refresh() {
     planned_ = *planned;
     message_->clear();
     model_->setLocked(planned_->brewed.has_value() || session_.desk().readOnly());
-    const facts::EquipmentFact kit = session_.desk().kit();
+    const facts::EquipmentFact kit = session_.desk().kit(vessel_);
     if (first)
         model_->begin(vessel_, planned_->setting, kit);
     else

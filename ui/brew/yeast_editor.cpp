@@ -51,10 +51,13 @@ void YeastEditor::sync() {
     QStringList words;
     if (const auto yeast = model_.session().desk().pantry().yeast(model_.recipe().yeast))
         words = traits(*yeast);
-    if (model_.draft())
+    if (model_.draft()) {
+        const brewing::BrewPlan& plan = model_.draft()->plan;
         words << model_.session().words(say("ui.brew.attenuation")
                                             .with("limit", Share{model_.draft()->beer.attenuationLimit})
-                                            .with("gravity", model_.draft()->plan.finalGravity));
+                                            .with("taken", Share{1 - plan.finalGravity / plan.originalGravity})
+                                            .with("gravity", plan.finalGravity));
+    }
     words_->setText(words.join(QLatin1Char(' ')));
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/score_words.h"
 
+#include "advice/on_scale.h"
 #include "ui/present/text.h"
 
 #include <QCoreApplication>
@@ -41,7 +42,8 @@ QString changeWords(double points) {
     return qs(show(SignedPoints{points}));
 }
 
-QString bandWords(const advice::Band& band) {
+QString bandWords(const advice::Band& predicted) {
+    const advice::Band band = advice::onScale(predicted);
     if (!(band.high > band.low))
         return scoreWords(band.value);
     if (lopsided(band))
@@ -53,7 +55,7 @@ advice::Band bandOf(const tasting::Estimate& estimate) {
     return {estimate.mean, estimate.mean - tasting::z80 * estimate.sd, estimate.mean + tasting::z80 * estimate.sd};
 }
 QString estimateWords(const tasting::Estimate& estimate) {
-    return bandWords(bandOf(estimate));
+    return tr("%1 ±%2").arg(scoreWords(advice::onScale(estimate.mean)), scoreWords(tasting::z80 * estimate.sd));
 }
 
 QString sentenceCase(const QString& words) {
