@@ -62,6 +62,9 @@ struct BrewPlan {
     std::vector<Message> cautions;    ///< safety, each at its step: keys "caution.mash.", "caution.kettle.", ...
 };
 
+/// Wort into the fermenter that kettle and fermenter take at one go; 0 where the boil leaves nothing. [cold litres]
+[[nodiscard]] Litres mostAtOnce(const Equipment& equipment, Minutes boil);
+
 /// A batch that cannot be made at all (no positive volume, a kit without efficiency, hops that cannot bring their
 /// part) is a fault; one that does not fit is a finding with by how much and what helps.
 [[nodiscard]] Result<BrewPlan> planBrew(const BrewInput& input, const RefillBeer& beer, const Equipment& equipment,

@@ -2,6 +2,7 @@
 #include "desk/advice.h"
 
 #include "desk/estimates.h"
+#include "desk/first_fill.h"
 #include "desk/house.h"
 #include "desk/in_force.h"
 #include "desk/inside.h"
@@ -141,6 +142,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (!found)
         return fail(found.error());
     const CurrentVessel& vessel = **found;
+    if (auto beer = holdsBeer(vessel); !beer)
+        return fail(beer.error());
     const SharedFacts& shared = cellar.shared();
     auto known = knownOf(vessel, cellar);
     if (!known)

@@ -58,6 +58,10 @@ const facts::BrewFact* SharedFacts::brew(std::string_view name) const {
     return at != brews.end() && at->id == id->second ? &at->fact : nullptr;
 }
 
+bool SharedFacts::kitKnown(Day day) const {
+    return std::any_of(equipment.begin(), equipment.end(), [&](const auto& stored) { return stored.fact.on <= day; });
+}
+
 facts::EquipmentFact SharedFacts::kit(Day day) const {
     facts::EquipmentFact kit;
     for (const auto& stored : equipment)

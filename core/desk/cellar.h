@@ -59,6 +59,7 @@ struct SharedFacts {
 
     [[nodiscard]] const facts::BrewFact* brew(std::string_view name) const;
     [[nodiscard]] facts::EquipmentFact kit(Day day) const; ///< the latest; the default kit when none is recorded
+    [[nodiscard]] bool kitKnown(Day day) const;            ///< one is recorded by then
 };
 
 /// What a vessel took of a brew, in a refill or a top-up.

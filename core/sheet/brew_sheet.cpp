@@ -55,14 +55,16 @@ void moves(SheetBuilder& sheet, const std::vector<advice::Move>& moves) {
 
 void whatChanged(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.heading("sheet.section.changed");
-    if (!in.chosen || in.chosen->moves.empty()) {
+    if (in.firstFill) {
+        sheet.paragraph(say("sheet.first_fill"));
+    } else if (!in.chosen || in.chosen->moves.empty()) {
         sheet.paragraph(say("sheet.nothing_changed"));
     } else {
         if (!in.chosen->title.key.empty())
             sheet.paragraph(in.chosen->title);
         moves(sheet, in.chosen->moves);
     }
-    if (in.chosen) {
+    if (in.chosen && !in.firstFill) {
         sheet.paragraphs(in.chosen->reasons);
         sheet.paragraphs(in.chosen->limits);
     }
@@ -74,10 +76,15 @@ void dates(SheetBuilder& sheet, const BrewSheetInput& in) {
     const auto row = [&](std::string_view key, Day day) {
         return std::vector<std::string>{sheet.text(key), sheet.value(day), ""};
     };
-    sheet.table({"sheet.column.step", "sheet.column.planned", "sheet.column.done"}, {},
-                {row("sheet.date.sample", in.dates.sample), row("sheet.date.brew", in.dates.brew),
-                 row("sheet.date.draw", in.dates.draw), row("sheet.date.next_sample", in.dates.nextSample),
-                 row("sheet.date.next_draw", in.dates.nextDraw)});
+    Rows rows;
+    if (in.firstFill)
+        rows = {row("sheet.date.brew", in.dates.brew), row("sheet.date.fill", in.dates.draw),
+                row("sheet.date.first_sample", in.dates.nextSample), row("sheet.date.first_draw", in.dates.nextDraw)};
+    else
+        rows = {row("sheet.date.sample", in.dates.sample), row("sheet.date.brew", in.dates.brew),
+                row("sheet.date.draw", in.dates.draw), row("sheet.date.next_sample", in.dates.nextSample),
+                row("sheet.date.next_draw", in.dates.nextDraw)};
+    sheet.table({"sheet.column.step", "sheet.column.planned", "sheet.column.done"}, {}, std::move(rows));
 }
 
 void water(SheetBuilder& sheet, const BrewSheetInput& in) {
@@ -196,7 +203,24 @@ void targets(SheetBuilder& sheet, const BrewSheetInput& in) {
          row("sheet.target.colour", sheet.value(plan.colour)), row("sheet.target.refill_ph", std::string(none))});
 }
 
+void fillDay(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.heading("sheet.section.fill");
+    sheet.place("draw");
+    sheet.bullets({say("sheet.fill.vessel"), say("sheet.fill.check").with("gravity", in.plan.finalGravity),
+                   say("sheet.fill.fill").with("volume", in.plan.intoVessel), say("sheet.fill.culture"),
+                   say("sheet.draw.close")});
+    sheet.place("refill");
+    const auto row = [&](std::string_view key, const std::string& planned) {
+        return std::vector<std::string>{sheet.text(key), planned, ""};
+    };
+    sheet.table(
+        {"sheet.column.what", "sheet.column.planned", "sheet.column.measured"}, {false, true, true},
+        {row("sheet.fill.filled", sheet.value(in.plan.intoVessel)), row("sheet.draw.temperature", std::string(none))});
+}
+
 void drawDay(SheetBuilder& sheet, const BrewSheetInput& in) {
+    if (in.firstFill)
+        return fillDay(sheet, in);
     sheet.heading("sheet.section.draw");
     sheet.place("draw");
     sheet.bullets({say("sheet.draw.taste"), say("sheet.draw.check").with("gravity", in.plan.finalGravity),
@@ -236,9 +260,9 @@ void expected(SheetBuilder& sheet, const BrewSheetInput& in) {
 void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.keep({say("caution.mash.hotLiquor").with("scalds", Celsius{60}), say("caution.mash.acid"),
                 say("caution.kettle.hotWort"), say("caution.kettle.boilOver"), say("caution.fermenter.cleaners"),
-                say("caution.draw.co2"), say("caution.draw.cleaners"),
-                say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}),
-                say("caution.refill.vented")});
+                say("caution.draw.co2"), say("caution.draw.cleaners"), say("caution.refill.vented")});
+    if (!in.firstFill)
+        sheet.keep(say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}));
     if (in.vesselShape.empty() || in.vesselShape == "keg")
         sheet.keep(say("caution.refill.keg").with("gravity", SpecificGravity{1.010}));
     if (std::any_of(in.plan.grist.begin(), in.plan.grist.end(), [](const auto& g) { return g.late; }))

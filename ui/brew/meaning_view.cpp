@@ -48,7 +48,7 @@ MeaningView::MeaningView(Session& session, QWidget* parent)
 }
 
 void MeaningView::show(const Result<desk::BrewMeaning>& meaning) {
-    const bool coming = !meaning || !meaning->wentIn;
+    const bool coming = !meaning || !(meaning->wentIn || meaning->firstFill);
     title_->setVisible(coming);
     table_->setVisible(meaning && coming);
     if (!meaning) {
