@@ -79,14 +79,14 @@ std::string bandText(const advice::Band& predicted) {
     return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
 }
 
-/// `once`: the refill after it goes without again, so there is nothing to keep up.
+/// `once`: the refill after it goes without again, so there is nothing to repeat.
 void printProposal(const advice::Proposal& proposal, int number, bool once, const DisplayUnits& units) {
     fmt::print("\n{} {}\n", number > 0 ? std::to_string(number) : "-", render(proposal.title, units));
     for (const auto& move : proposal.moves)
         fmt::print("    {}\n", render(move.wording, units));
     for (Dimension d : allDimensions)
         fmt::print("    {:8} next draw {}{}\n", name(d), bandText(proposal.next[d]),
-                   once ? "" : ", if kept up " + bandText(proposal.settled[d]));
+                   once ? "" : ", if repeated " + bandText(proposal.settled[d]));
     fmt::print("    {}\n", render(proposal.why, units));
     for (const auto* list : {&proposal.reasons, &proposal.limits})
         for (const auto& message : *list)
@@ -168,9 +168,8 @@ DisplayUnits unitsOf(const Options& options) {
 int complain(const Fault& fault, const Options& options) {
     if (options.json)
         fmt::print("{}", toJson(fault));
-    const std::string cause = render(fault.cause);
-    fmt::print(stderr, "{}{}{} {}\n", fault.path.empty() ? "" : fault.path + ": ", cause,
-               cause.ends_with('.') ? "" : ".", render(fault.remedy));
+    fmt::print(stderr, "{}{} {}\n", fault.path.empty() ? "" : fault.path + ": ", render(fault.cause),
+               render(fault.remedy));
     return statusOf(fault.kind);
 }
 
@@ -205,16 +204,30 @@ int newBook(const Options& options) {
 
 namespace {
 
+/// "foeder, used oak"
+std::string vesselWords(const facts::VesselFact& vessel) {
+    const std::string_view shape = wordOf(vessel.shape), material = wordOf(vessel.material);
+    std::string words = render(say("ui.word." + std::string(shape)));
+    if (shape != material)
+        words += ", " + render(say("ui.word." + std::string(material)));
+    std::transform(words.begin(), words.end(), words.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+    return words;
+}
+
+/// An empty vessel has no age and nothing to draw: it says when it is filled.
 void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
     for (const auto& vessel : cellar) {
-        fmt::print("{}\n", render(say("app.status_line")
+        const bool filling = vessel.toFill && !vessel.retired;
+        fmt::print("{}\n", render(say(filling ? "app.status_empty" : "app.status_line")
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
                                       .with("capacity", vessel.facts.capacity)
-                                      .with("material", std::string(wordOf(vessel.facts.material)))
-                                      .with("age", vessel.now.meanAge)
+                                      .with("kind", vesselWords(vessel.facts))
+                                      .with("age", Age{vessel.now.meanAge.d})
                                       .with("headline", render(vessel.headline, units))
-                                      .with("draw", vessel.opened ? isoDay(vessel.dates.draw) : "-"),
+                                      .with("brew", isoDay(vessel.dates.brew))
+                                      .with("draw", isoDay(vessel.dates.draw)),
                                   units));
         printNotes(stdout, vessel.findings, units);
     }

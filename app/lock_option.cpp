@@ -47,12 +47,17 @@ Result<double> numberFor(const advice::LeverRow& lever, std::string_view value) 
     const std::string typed = unitTyped(value);
     const auto digits = std::find_if_not(value.begin(), value.end(), isPartOfNumber) - value.begin();
     const UnitWords* unit = wordsFor(lever.unit);
-    const bool own =
-        typed.empty() || (unit && std::find(unit->typed.begin(), unit->typed.end(), typed) != unit->typed.end());
+    const bool power = typed.size() > 1 && typed[0] == 'e' && isPartOfNumber(typed[1]); // "1e3" is one slip, not a unit
+    const bool own = typed.empty() || power ||
+                     (unit && std::find(unit->typed.begin(), unit->typed.end(), typed) != unit->typed.end());
     if (digits > 0 && !own)
         return badInput("/lock", say("app.lock_unit").with("text", excerpt(value)).with("lever", lever.name),
                         say("app.lock_unit.remedy").with("unit", std::string(unit ? unit->shown : "")));
-    return parseNumber(digits > 0 ? value.substr(0, static_cast<std::size_t>(digits)) : value, {-any, any}, "/lock");
+    const bool inUnit = digits > 0 && !power;
+    auto number = parseNumber(inUnit ? value.substr(0, static_cast<std::size_t>(digits)) : value, {-any, any}, "/lock");
+    if (!number && unit)
+        number.error().remedy = say("app.lock_number.remedy").with("unit", std::string(unit->shown));
+    return number;
 }
 
 } // namespace

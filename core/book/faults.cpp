@@ -72,9 +72,9 @@ std::string versionText(std::int64_t userVersion) {
 }
 
 Fault faultOf(const SQLite::Exception& error) {
-    const int extended = error.getExtendedErrorCode();
-    const int code = extended < 0 ? error.getErrorCode() : extended; // made without a connection: the plain code only
-    const std::string key = keyOf(code);
+    // The extended code is that of the connection's last error: none without one, another's after a failed clean-up.
+    const int plain = error.getErrorCode(), extended = error.getExtendedErrorCode();
+    const std::string key = keyOf(extended >= 0 && (extended & 0xff) == (plain & 0xff) ? extended : plain);
     return faultNamed(kindOf(key), key, {{"detail", error.what(), {}}});
 }
 

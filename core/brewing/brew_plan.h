@@ -66,6 +66,8 @@ struct BrewPlan {
 
 /// Hops that are to bring bitterness are boiled for it and have alpha acids.
 [[nodiscard]] Result<void> checkHopsBring(const Recipe& recipe);
+/// Wort into the fermenter that kettle and fermenter take at one go; 0 where the boil leaves nothing. [cold litres]
+[[nodiscard]] Litres mostAtOnce(const Equipment& equipment, Minutes boil);
 
 /// A batch that cannot be made at all (no positive volume, a kit without efficiency, hops that cannot bring their
 /// part) is a fault; one that does not fit is a finding with by how much and what helps.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "brewing/brew_volumes.h"
 
+#include <algorithm>
+
 namespace staveline::brewing {
 namespace {
 
@@ -27,6 +29,10 @@ BrewVolumes brewVolumes(const BatchNeed& need, const Equipment& equipment, Minut
 
 Litres kettleFits(const Equipment& equipment, Minutes boil) {
     return (equipment.kettle - boiledAway(equipment, boil)) * (1 - equipment.shrinkage.of1) - equipment.kettleLoss;
+}
+
+Litres mostAtOnce(const Equipment& equipment, Minutes boil) {
+    return std::clamp(kettleFits(equipment, boil), Litres{0}, std::max(Litres{0}, equipment.fermenter));
 }
 
 } // namespace staveline::brewing

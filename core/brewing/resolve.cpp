@@ -29,6 +29,10 @@ Check gravityOutside(Plato given) {
     constexpr Plato low{2}, high{25};
     if (!outside("", given, low, high))
         return {};
+    if (given.p > 1 && given.p < 1.2) // no wort, but every specific gravity
+        return fault(
+            "/original_gravity_p", say("brewing.gravity_in_plato").with("plato", Number{given.p, 3}),
+            say("brewing.gravity_in_plato.remedy").with("low_p", Number{low.p, 0}).with("high_p", Number{high.p, 0}));
     return fault("/original_gravity_p",
                  say("brewing.gravity_out_of_range").with("given", given).with("plato", Number{given.p, 1}),
                  say("brewing.gravity_out_of_range.remedy")

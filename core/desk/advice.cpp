@@ -2,6 +2,7 @@
 #include "desk/advice.h"
 
 #include "desk/estimates.h"
+#include "desk/first_fill.h"
 #include "desk/house.h"
 #include "desk/in_force.h"
 #include "desk/inside.h"
@@ -141,10 +142,9 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (!found)
         return fail(found.error());
     const CurrentVessel& vessel = **found;
+    if (auto beer = holdsBeer(vessel); !beer)
+        return fail(beer.error());
     const SharedFacts& shared = cellar.shared();
-    if (vessel.empty())
-        return fail({FaultKind::notPossible, "/vessel", say("desk.empty").with("vessel", request.vessel),
-                     say("desk.empty.remedy").with("volume", usualFill(vessel) - vessel.now().volume)});
     auto known = knownOf(vessel, cellar);
     if (!known)
         return fail(known.error());

@@ -167,8 +167,14 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
                   {"headline", render(vessel.headline)},
                   {"due", render(vessel.due.text)},
                   {"due_on", isoDay(vessel.due.on)},
+                  {"empty", vessel.toFill},
                   {"findings", notesJson(vessel.findings)}};
-        if (vessel.opened)
+        if (vessel.toFill && !vessel.retired)
+            json["dates"] = Json{{"brew", isoDay(vessel.dates.brew)},
+                                 {"fill", isoDay(vessel.dates.draw)},
+                                 {"next_sample", isoDay(vessel.dates.nextSample)},
+                                 {"next_draw", isoDay(vessel.dates.nextDraw)}};
+        else if (vessel.opened)
             json["dates"] = Json{{"sample", isoDay(vessel.dates.sample)},
                                  {"brew", isoDay(vessel.dates.brew)},
                                  {"draw", isoDay(vessel.dates.draw)},

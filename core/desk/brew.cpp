@@ -5,6 +5,7 @@
 #include "brewing/as_brewed.h"
 #include "desk/advice.h"
 #include "desk/chemistry.h"
+#include "desk/first_fill.h"
 #include "desk/house.h"
 #include "desk/inside.h"
 #include "quantity/density.h"
@@ -51,6 +52,20 @@ brewing::Recipe measuredRecipe(const BrewFact& brew) {
     if (brew.originalGravity)
         recipe.originalGravity = toPlato(*brew.originalGravity);
     return recipe;
+}
+
+/// Nothing is promised of it: what came out against the plan, and whether it fills the vessel.
+BrewMeaning meaningOfFirstFill(const BrewFact& fact, const brewing::BrewPlan& plan, const SharedFacts& shared) {
+    BrewMeaning meaning;
+    meaning.coming = false;
+    meaning.firstFill = true;
+    sayGravities(fact, plan.originalGravity, plan.finalGravity, meaning.words);
+    const auto gives = givesOf(fact, shared);
+    if (gives && *gives < plan.intoVessel)
+        meaning.words.push_back(say("desk.brewed.short.first").with("gives", *gives).with("wanted", plan.intoVessel));
+    if (meaning.words.empty())
+        meaning.words.push_back(say("desk.brewed.first_as_planned"));
+    return meaning;
 }
 
 /// The coming draw is not its own: where it went, and what came out against its own recipe.
@@ -125,6 +140,14 @@ void sayStrongVessel(const CurrentVessel& vessel, Cellar& cellar, std::vector<Me
             say("caution.refill.strongVessel").with("alcohol", state->beer.alcohol()).with("limit", limit));
 }
 
+/// What is said of a plan for this vessel beside what the kit and the model say.
+void sayOfVessel(const CurrentVessel& vessel, Cellar& cellar, const facts::EquipmentFact& kit,
+                 brewing::BrewPlan& plan) {
+    const auto notes = firstFillNotes(vessel, cellar.shared(), kit, plan);
+    plan.assumptions.insert(plan.assumptions.begin(), notes.begin(), notes.end());
+    sayStrongVessel(vessel, cellar, plan.cautions);
+}
+
 Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, Cellar& cellar) {
     const SharedFacts& shared = cellar.shared();
     const facts::EquipmentFact kit = shared.kit(vessel.today, vessel.record.facts.name);
@@ -135,7 +158,7 @@ Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, Cellar& cellar) {
     const brewing::RefillBeer beer = brew(*input, house.parameters(parametersFor(vessel.record, vessel.today).brew));
     auto plan = sizedByHouse(*input, beer, kit, house, refillWanted(vessel.inUse, vessel));
     if (plan)
-        sayStrongVessel(vessel, cellar, plan->cautions);
+        sayOfVessel(vessel, cellar, kit, *plan);
     return plan;
 }
 
@@ -148,6 +171,7 @@ Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
     const CurrentVessel& vessel = **found;
     PlannedRecipe planned;
     planned.setting = vessel.inUse;
+    planned.firstFill = vessel.toFill;
     takeOrigin(planned, vessel.record, vessel.now());
     planned.moves =
         changesSinceLastRefill(vessel.record, inside_->cellar->shared().pantry, vessel.now(), inside_->units);
@@ -187,7 +211,7 @@ Result<BrewDraft> Desk::draft(const VesselName& name, const advice::Setting& set
     if (!plan)
         return fail(plan.error());
     draft.plan = std::move(*plan);
-    sayStrongVessel(vessel, *inside_->cellar, draft.plan.cautions);
+    sayOfVessel(vessel, *inside_->cellar, kit, draft.plan);
     return draft;
 }
 
@@ -197,6 +221,11 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     const auto vessel = inside_->current(fact.vessel);
     if (auto where = whereItWent(fact, *inside_->cellar, vessel ? vessel->get() : nullptr))
         return meaningOfPast(fact, *std::move(where), inside_->cellar->shared());
+    if (vessel && (*vessel)->toFill) {
+        auto plan = sized(**vessel, *inside_->cellar);
+        return plan ? meaningOfFirstFill(fact, *plan, inside_->cellar->shared())
+                    : Result<BrewMeaning>(fail(plan.error()));
+    }
     auto job = adviceJob({fact.vessel, {}, {}, false, true});
     if (!job)
         return fail(job.error());

@@ -23,6 +23,7 @@ struct PlannedRecipe {
     bool usual = false;                    ///< the recipe is the base recipe
     std::optional<facts::BrewFact> brewed; ///< the brew made for this refill: the plan is locked
     std::vector<std::string> moves;        ///< what changes against the last refill, with old and new values
+    bool firstFill = false;                ///< the vessel is empty: nothing is drawn for it
 };
 /// A brew as the refill form offers it.
 struct BrewStock {
@@ -39,6 +40,7 @@ struct BrewDraft {
 };
 struct BrewMeaning {
     bool coming = true;                           ///< it is for the coming refill; else only `words` count
+    bool firstFill = false;                       ///< nothing is promised of an empty vessel: only `words` count
     PerDimension<advice::Band> planned, asBrewed; ///< at the next draw
     std::vector<Message> words;                   ///< what the difference means
 };

@@ -71,6 +71,10 @@ facts::EquipmentFact SharedFacts::kit(Day day, std::string_view vessel) const {
     return all ? *all : facts::EquipmentFact{};
 }
 
+bool SharedFacts::kitKnown(Day day) const {
+    return std::any_of(equipment.begin(), equipment.end(), [&](const auto& stored) { return stored.fact.on <= day; });
+}
+
 Cellar::Cellar(const Cellar& other)
     : book_(other.book_), shared_(other.shared_), records_(other.records_), copied_(true), ownShared_(false) {}
 

@@ -2,6 +2,7 @@
 #include "desk/coming_refill.h"
 
 #include "desk/current_vessel.h"
+#include "quantity/constants.h"
 
 #include <algorithm>
 
@@ -22,7 +23,8 @@ Litres usualFill(const CurrentVessel& vessel) {
     for (std::size_t i = vessel.entries.size(); i-- > 0;)
         if (vessel.entries[i].kind == vessel::EntryKind::refill && !vessel.entries[i].outOfThisVessel)
             return vessel.replayed.after[i].volume;
-    return vessel.record.facts.capacity;
+    const Litres capacity = vessel.record.facts.capacity;
+    return vessel.toFill ? capacity * (1 - constants::desk::headspace) : capacity;
 }
 
 Litres refillWanted(const advice::Setting& setting, const CurrentVessel& vessel) {

@@ -43,39 +43,35 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
     rule.sampleBefore = vessel.record.facts.sampleBefore;
     if (auto yeast = cellar.shared().pantry.yeast(coming.recipe.yeast))
         rule.primary = Days{static_cast<double>(yeast->primaryDays)};
-    if (!now.opened)
+    if (vessel.brewed)
+        rule.brewed = vessel.brewed->on;
+    rule.empty = vessel.toFill;
+    if (vessel.toFill)
         return rule;
     if (vessel.drawn)
         rule.drawn = now.lastDraw;
-    else if (vessel.empty()) // nothing to wait for: what is brewed next fills it
-        rule.fixed = vessel.today;
     const facts::SittingFact* last = lastToLearnFrom(vessel.record, vessel.today);
     if (last && looksAtDraw(last->sitting.on, now, rule.interval))
         rule.sampled = last->sitting.on;
-    if (vessel.fault && !vessel.empty() && estimate::ofThisCycle(vessel.fault->on, now.lastRefill))
+    if (vessel.fault && estimate::ofThisCycle(vessel.fault->on, now.lastRefill))
         rule.fault = vessel.fault->until;
-    if (const facts::DrawDateFact* set = drawDate(vessel.record, now, vessel.today); set && !vessel.empty())
+    if (const facts::DrawDateFact* set = drawDate(vessel.record, now, vessel.today))
         rule.fixed = set->drawOn;
-    if (vessel.brewed)
-        rule.brewed = vessel.brewed->on;
     return rule;
 }
 
 Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
-    const vessel::LedgerState& now = vessel.now();
-    if (vessel.record.facts.retired || !now.opened)
-        return {vessel::DueKind::nothing, vessel.today, 0, say(now.opened ? "desk.due.retired" : "desk.due.opening")};
-    if (vessel.empty() && !vessel.drawn)
-        return {vessel.brewed ? vessel::DueKind::refill : vessel::DueKind::brew, vessel.today, 0,
-                say(vessel.brewed ? "desk.due.empty.brewed" : "desk.due.empty")};
-    const vessel::NextJob next = nextJob(now, rule, vessel.dates);
+    if (vessel.record.facts.retired)
+        return {vessel::DueKind::nothing, vessel.today, 0, say("desk.due.retired")};
+    const vessel::NextJob next = nextJob(vessel.now(), rule, vessel.dates);
+    if (vessel.toFill && next.kind == vessel::DueKind::brew)
+        return {next.kind, next.on, 0, say("desk.due.empty")};
     constexpr std::array keys = {"desk.due.taste", "desk.due.brew", "desk.due.draw", "desk.due.refill"};
     const int days = daysBetween(vessel.today, next.on);
     const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
+    const std::string key = vessel.toFill ? "desk.due.fill" : keys[static_cast<std::size_t>(next.kind)];
     return {next.kind, next.on, days,
-            say(keys[static_cast<std::size_t>(next.kind)] + when)
-                .with("days", Days{std::abs(static_cast<double>(days))})
-                .with("on", next.on)};
+            say(key + when).with("days", Days{std::abs(static_cast<double>(days))}).with("on", next.on)};
 }
 
 CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day today,
@@ -86,7 +82,11 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
     vessel.leftAlone = settingLeftAlone(record, cellar.shared(), now);
     vessel.drawn = drawnForRefill(record, now);
     vessel.brewed = brewForRefill(record, cellar, now, today);
-    vessel.fault = lastFault(record, today);
+    vessel.toFill = !vessel.drawn && now.volume <= record.facts.capacity * vessel::roundingOfCapacity;
+    if (vessel.toFill)
+        vessel.inUse.draw = Litres{0};
+    else
+        vessel.fault = lastFault(record, today);
     const ScheduleRule rule = ruleOf(vessel, cellar, vessel.inUse);
     vessel.dates = schedule(now, rule, today);
     vessel.drawSet = rule.fixed.has_value();
@@ -95,10 +95,6 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
 }
 
 } // namespace
-
-bool CurrentVessel::empty() const {
-    return now().opened && now().volume.l <= vessel::roundingOfCapacity * record.facts.capacity.l;
-}
 
 Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const facts::VesselName& name, Day today) {
     auto found = cellar.vessel(name);

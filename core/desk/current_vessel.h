@@ -31,10 +31,9 @@ struct CurrentVessel {
     vessel::Schedule dates; ///< with the setting in use
     Due due;
     bool drawSet = false; ///< the brewer set the day of the coming draw
+    bool toFill = false;  ///< empty, and not because it was drawn for a refill: nothing to taste, draw or advise on
 
     [[nodiscard]] const vessel::LedgerState& now() const { return replayed.now; }
-    /// It was filled once and holds no more than what clings to it.
-    [[nodiscard]] bool empty() const;
 };
 
 /// Kept in the cellar until a fact or the day changes. Unknown name: fault at "/vessel".

@@ -65,8 +65,42 @@ Desk::Batch::~Batch() {
         desk_.inside_->tell();
 }
 
+namespace {
+
+/// By kind, day and vessel where the row can still be read; a book knows its rows alone.
+void nameEntry(book::Damage& damage, const Desk& desk) {
+    if (damage.what.key != "book.damage.digest")
+        return;
+    const auto fact = desk.fact(damage.table, damage.row);
+    if (!fact)
+        return;
+    const std::string kind = "desk.kind." + std::string(facts::traitsOf(*fact).kind);
+    std::visit(
+        [&](const auto& f) {
+            if constexpr (
+                requires { f.vessel, f.on; } || requires { f.vessel, f.sitting.on; })
+                if (builtInTexts().has(kind))
+                    damage.what = say("desk.damaged")
+                                      .with("kind", render(say(kind)))
+                                      .with("on", VesselRecord::dayOf(f))
+                                      .with("vessel", f.vessel);
+        },
+        *fact);
+}
+
+std::vector<book::Damage> named(std::vector<book::Damage> damages, const Desk& desk) {
+    for (auto& damage : damages)
+        nameEntry(damage, desk);
+    return damages;
+}
+
+} // namespace
+
 Result<book::CheckReport> Desk::check() const {
-    return inside_->book->check();
+    auto report = inside_->book->check();
+    if (report)
+        report->damages = named(std::move(report->damages), *this);
+    return report;
 }
 Result<void> Desk::backup(const std::filesystem::path& to) const {
     return inside_->book->backup(to);
@@ -75,7 +109,7 @@ bool Desk::readOnly() const {
     return inside_->book->readOnly();
 }
 std::vector<book::Damage> Desk::damages() const {
-    return inside_->book->damages();
+    return named(inside_->book->damages(), *this);
 }
 std::filesystem::path Desk::path() const {
     return inside_->book->path();
@@ -95,7 +129,7 @@ void Desk::observe(std::function<void()> observer) {
 
 std::vector<Message> Desk::notices() const {
     std::vector<Message> all = inside_->book->notices();
-    for (const auto& damage : inside_->book->damages())
+    for (const auto& damage : damages())
         all.push_back(damage.what);
     return all;
 }

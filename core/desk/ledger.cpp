@@ -27,7 +27,8 @@ facts::VesselName sourceOf(const VesselRecord& record, const vessel::LedgerEntry
     return from;
 }
 
-Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vessel::LedgerEntry& e,
+/// `first`: it went into an empty vessel.
+Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vessel::LedgerEntry& e, bool first,
                  const SharedFacts& shared) {
     if (e.outOfThisVessel)
         return say("desk.line.moved_out").with("volume", e.volume).with("vessel", receiverOf(record, e));
@@ -36,14 +37,14 @@ Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vesse
             .with("volume", e.volume)
             .with("vessel", from);
     if (kind == vessel::EntryKind::opening)
-        return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
+        return say("desk.line.opening").with("volume", e.volume).with("age", Age{e.age.value_or(Days{0}).d});
     if (kind == vessel::EntryKind::drawOff)
         if (const auto* draw = byId<facts::DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
             return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
     if (kind == vessel::EntryKind::event)
         if (const auto* event = byId<facts::EventFact>(record, rowOf(e.id)))
             return say("desk.line.event." + std::string(wordOf(event->what)));
-    const std::string word(vessel::traitsOf(kind).word);
+    const std::string word(first && kind == vessel::EntryKind::refill ? "first_fill" : vessel::traitsOf(kind).word);
     if (e.brew)
         return say("desk.line." + word + "_brew")
             .with("volume", e.volume)
@@ -70,13 +71,14 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.facts = record.facts;
     s.retired = record.facts.retired.has_value();
     s.opened = vessel.now().opened.has_value();
+    s.toFill = vessel.toFill;
     s.now = vessel.now();
     s.findings = notesOf(vessel.replayed.findings);
     s.dates = vessel.dates;
     s.drawSet = vessel.drawSet;
     s.due = vessel.due;
     s.headline = s.due.text;
-    if (vessel.fault && !vessel.empty()) {
+    if (vessel.fault) {
         s.fault = vessel.fault->id;
         s.headline =
             say("desk.headline.fault").with("fault", vessel.fault->rule ? vessel.fault->rule->name : vessel.fault->id);
@@ -131,7 +133,8 @@ Result<LedgerView> Desk::ledger(const facts::VesselName& name) const {
         line.id = rowOf(entries[i].id);
         line.table = entries[i].outOfThisVessel ? "" : std::string(tableOfEntry(line.kind));
         line.on = entries[i].on;
-        line.text = lineText(vessel.record, line.kind, entries[i], inside_->cellar->shared());
+        const bool first = i == 0 || replayed.after[i - 1].volume.l <= 0;
+        line.text = lineText(vessel.record, line.kind, entries[i], first, inside_->cellar->shared());
         fillDetails(vessel.record, line);
         line.volumeAfter = replayed.after[i].volume;
         line.meanAgeAfter = replayed.after[i].meanAge;

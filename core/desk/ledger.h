@@ -23,7 +23,8 @@ struct VesselSummary {
     facts::VesselName name;
     facts::VesselFact facts;
     bool retired = false;
-    bool opened = false; ///< an opening or a first refill is recorded
+    bool opened = false; ///< a takeover or a first fill is recorded
+    bool toFill = false; ///< empty: `dates` are those of a first fill, which goes in on the draw day
     vessel::LedgerState now;
     vessel::Schedule dates;
     bool drawSet = false; ///< its day is the brewer's own, not the interval's

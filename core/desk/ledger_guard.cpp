@@ -57,7 +57,7 @@ Fault beside(const LedgerFinding& finding, const facts::VesselName& vessel) {
                       : finding.kind == FindingKind::beforeOpening ? "desk.then_before_opening"
                       : finding.kind == FindingKind::dipAbove      ? "desk.then_dip_above"
                                                                    : "desk.then_over_full";
-    const std::string name = render(say("desk.entry." + noteOf(finding).entry));
+    const std::string name = render(say("desk.kind." + noteOf(finding).entry));
     return {FaultKind::input, "",
             say(key)
                 .with("entry", name)

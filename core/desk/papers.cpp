@@ -48,11 +48,11 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
     sheet.dates = vessel.dates;
     if (vessel.fault && vessel.fault->rule)
         sheet.fault = faultWords(*vessel.fault->rule, vessel.fault->until);
-    sheet.fills = !now.opened || vessel.empty();
-    sheet.draw = sheet.fills ? Litres{0} : setting.draw;
+    sheet.firstFill = vessel.toFill;
+    sheet.draw = setting.draw;
     advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
     sheet.chosen = &chosen;
-    if (const facts::ChoiceFact* choice = openChoice(record, now);
+    if (const facts::ChoiceFact* choice = vessel.toFill ? nullptr : openChoice(record, now);
         choice && choice->forecast->recipe == setting.recipe) {
         const facts::Forecast& promised = *choice->forecast;
         for (const auto& text : promised.reasons)

@@ -187,8 +187,8 @@ Result<Recorded> Desk::revise(const facts::VesselName& name, const Setting& sett
     const CurrentVessel& vessel = **found;
     if (auto ok = notBrewedYet(vessel.record, *inside_->cellar, today()); !ok)
         return fail(ok.error());
-    // Nothing can be promised of a vessel with nothing in it: its recipe is the first it will run on.
-    if (!vessel.now().opened || vessel.empty())
+    // Nothing can be promised of an empty vessel: its recipe is the one it will run on.
+    if (vessel.toFill)
         return setToday(Fact{facts::BaseRecipeFact{name, today(), setting.recipe}}, note);
     auto job = adviceJob({name, {}, {}, false});
     if (!job)

@@ -182,6 +182,17 @@ auto withTable(const std::string& table, Then then) -> decltype(then(std::type_i
     return result;
 }
 
+/// A new vessel with what is said of it at once: one thing to undo, named as the vessel.
+bool describesNewVessel(const std::vector<Fact>& facts) {
+    const auto* vessel = std::get_if<facts::VesselFact>(&facts.front());
+    return vessel && std::all_of(facts.begin() + 1, facts.end(), [&](const Fact& fact) {
+               const auto* culture = std::get_if<facts::CultureFact>(&fact);
+               const auto* target = std::get_if<facts::TargetFact>(&fact);
+               return std::holds_alternative<facts::EquipmentFact>(fact) ||
+                      (culture && culture->vessel == vessel->name) || (target && target->vessel == vessel->name);
+           });
+}
+
 } // namespace
 
 namespace {
@@ -230,7 +241,7 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
                 return fail(made.error());
             *choice = *made;
         }
-    const bool single = facts.size() == 1;
+    const bool single = facts.size() == 1 || describesNewVessel(facts);
     book::EditLabel label{single ? editText(facts.front(), inside_->units)
                                  : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
                           single ? std::string(facts::traitsOf(facts.front()).kind) : "many", "", note.mergeKey};

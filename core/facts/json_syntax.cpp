@@ -60,7 +60,12 @@ public:
                stop({FaultKind::input, pointer(), say("desk.key_twice").with("field", excerpt(name)),
                      say("desk.key_twice.remedy")});
     }
-    bool parse_error(std::size_t position, const std::string&, const nlohmann::detail::exception&) override {
+    bool parse_error(std::size_t position, const std::string& token,
+                     const nlohmann::detail::exception& error) override {
+        constexpr int numberOverflow = 406;
+        if (error.id == numberOverflow)
+            return stop({FaultKind::input, pointer(), say("desk.number_too_large").with("value", excerpt(token)),
+                         say("desk.number_too_large.remedy")});
         const auto before = text_.substr(0, position);
         return stop({FaultKind::input, "",
                      say("desk.not_json")

@@ -63,6 +63,15 @@ std::string days(double count) {
     const auto text = fixed(count, 0);
     return text + (text == "1" ? " day" : " days");
 }
+/// Days, from two months on months, from three years on years.
+std::string age(double count) {
+    constexpr double monthsPerYear = 12;
+    if (count < 60)
+        return days(count);
+    if (count < 3 * daysPerYear)
+        return fixed(count / daysPerYear * monthsPerYear, 0) + " months";
+    return fixed(count / daysPerYear, 1) + " years";
+}
 /// Below ten a decimal where it says something, above none.
 std::string upToTen(double value) {
     return std::abs(value) < 10 ? upToOne(value) : fixed(value, 0);
@@ -83,6 +92,8 @@ std::string inOneUnit(const Amount& amount) {
         return upToOne(amount.value) + " min";
     case UnitKind::days:
         return days(amount.value);
+    case UnitKind::age:
+        return age(amount.value);
     case UnitKind::years:
         return upToOne(amount.value) + " years";
     case UnitKind::concentration:

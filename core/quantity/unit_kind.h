@@ -18,6 +18,7 @@ enum class UnitKind {
     minutes,          ///< [min]
     days,             ///< [d]
     years,            ///< [a]
+    age,              ///< of beer, or how long ago [d]; shown as days, months or years
     extract,          ///< [P]
     gravity,          ///< [SG]
     concentration,    ///< [g/L]

@@ -34,6 +34,7 @@ STAVELINE_QUANTITY(Grams, g, smallMass);
 STAVELINE_QUANTITY(Celsius, c, temperature);
 STAVELINE_QUANTITY(Minutes, min, minutes);
 STAVELINE_QUANTITY(Days, d, days);
+STAVELINE_QUANTITY(Age, d, age); ///< days, told as a brewer tells an age
 STAVELINE_QUANTITY(Plato, p, extract);
 STAVELINE_QUANTITY(SpecificGravity, sg, gravity);
 STAVELINE_QUANTITY(GramsPerLitre, gPerL, concentration);

@@ -55,16 +55,16 @@ void moves(SheetBuilder& sheet, const std::vector<advice::Move>& moves) {
 
 void whatChanged(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.heading("sheet.section.changed");
-    if (in.fills)
-        sheet.paragraph(say("sheet.fills").with("vessel", in.vessel).with("volume", in.plan.intoVessel));
-    if (!in.chosen || in.chosen->moves.empty()) {
+    if (in.firstFill) {
+        sheet.paragraph(say("sheet.first_fill"));
+    } else if (!in.chosen || in.chosen->moves.empty()) {
         sheet.paragraph(say("sheet.nothing_changed"));
     } else {
         if (!in.chosen->title.key.empty())
             sheet.paragraph(in.chosen->title);
         moves(sheet, in.chosen->moves);
     }
-    if (in.chosen) {
+    if (in.chosen && !in.firstFill) {
         sheet.paragraphs(in.chosen->reasons);
         sheet.paragraphs(in.chosen->limits);
     }
@@ -77,12 +77,13 @@ void dates(SheetBuilder& sheet, const BrewSheetInput& in) {
         return std::vector<std::string>{sheet.text(key), sheet.value(day), ""};
     };
     Rows rows;
-    if (!in.fills)
-        rows.push_back(row("sheet.date.sample", in.dates.sample));
-    rows.push_back(row("sheet.date.brew", in.dates.brew));
-    rows.push_back(row(in.fills ? "sheet.date.fill" : "sheet.date.draw", in.dates.draw));
-    rows.push_back(row("sheet.date.next_sample", in.dates.nextSample));
-    rows.push_back(row("sheet.date.next_draw", in.dates.nextDraw));
+    if (in.firstFill)
+        rows = {row("sheet.date.brew", in.dates.brew), row("sheet.date.fill", in.dates.draw),
+                row("sheet.date.first_sample", in.dates.nextSample), row("sheet.date.first_draw", in.dates.nextDraw)};
+    else
+        rows = {row("sheet.date.sample", in.dates.sample), row("sheet.date.brew", in.dates.brew),
+                row("sheet.date.draw", in.dates.draw), row("sheet.date.next_sample", in.dates.nextSample),
+                row("sheet.date.next_draw", in.dates.nextDraw)};
     sheet.table({"sheet.column.step", "sheet.column.planned", "sheet.column.done"}, {}, std::move(rows));
 }
 
@@ -202,19 +203,23 @@ void targets(SheetBuilder& sheet, const BrewSheetInput& in) {
          row("sheet.target.colour", sheet.value(plan.colour)), row("sheet.target.refill_ph", std::string(none))});
 }
 
-/// Nothing is drawn from an empty vessel.
 void fillDay(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.heading("sheet.section.fill");
     sheet.place("draw");
-    sheet.bullets({say("sheet.draw.check").with("gravity", in.plan.finalGravity),
-                   say("sheet.draw.refill").with("volume", in.plan.intoVessel), say("sheet.draw.close")});
+    sheet.bullets({say("sheet.fill.vessel"), say("sheet.fill.check").with("gravity", in.plan.finalGravity),
+                   say("sheet.fill.fill").with("volume", in.plan.intoVessel), say("sheet.fill.culture"),
+                   say("sheet.draw.close")});
     sheet.place("refill");
-    sheet.table({"sheet.column.what", "sheet.column.planned", "sheet.column.measured"}, {false, true, true},
-                {{sheet.text("sheet.draw.filled"), sheet.value(in.plan.intoVessel), ""}});
+    const auto row = [&](std::string_view key, const std::string& planned) {
+        return std::vector<std::string>{sheet.text(key), planned, ""};
+    };
+    sheet.table(
+        {"sheet.column.what", "sheet.column.planned", "sheet.column.measured"}, {false, true, true},
+        {row("sheet.fill.filled", sheet.value(in.plan.intoVessel)), row("sheet.draw.temperature", std::string(none))});
 }
 
 void drawDay(SheetBuilder& sheet, const BrewSheetInput& in) {
-    if (in.fills)
+    if (in.firstFill)
         return fillDay(sheet, in);
     sheet.heading("sheet.section.draw");
     sheet.place("draw");
@@ -255,10 +260,9 @@ void expected(SheetBuilder& sheet, const BrewSheetInput& in) {
 void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.keep({say("caution.mash.hotLiquor").with("scalds", Celsius{60}), say("caution.mash.acid"),
                 say("caution.kettle.hotWort"), say("caution.kettle.boilOver"), say("caution.fermenter.cleaners"),
-                say("caution.draw.co2"), say("caution.draw.cleaners")});
-    if (!in.fills)
+                say("caution.draw.co2"), say("caution.draw.cleaners"), say("caution.refill.vented")});
+    if (!in.firstFill)
         sheet.keep(say("caution.draw.sameDay").with("air", in.draw).with("oxygen", Grams{in.draw.l * oxygenInAir}));
-    sheet.keep(say("caution.refill.vented"));
     if (in.vesselShape.empty() || in.vesselShape == "keg")
         sheet.keep(say("caution.refill.keg").with("gravity", SpecificGravity{1.010}));
     if (std::any_of(in.plan.grist.begin(), in.plan.grist.end(), [](const auto& g) { return g.late; }))

@@ -22,7 +22,7 @@ struct BrewSheetInput {
     std::optional<Message> fault;             ///< of the beer in the vessel: what to do before this is brewed for it
     const advice::Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
     vessel::Schedule dates;
-    bool fills = false; ///< an empty vessel: nothing is tasted or drawn for it
+    bool firstFill = false; ///< of an empty vessel: nothing is tasted or drawn before
     Litres draw{0};
     PerDimension<std::optional<advice::Band>> expected; ///< at the next draw
     std::string forecastNote;

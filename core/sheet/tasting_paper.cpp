@@ -63,7 +63,7 @@ Document tastingPaper(const TastingPaperInput& input, const DisplayUnits& units,
     addGroups(paper, sheet, input.shortSheet);
     addFaults(paper, sheet);
     paper.heading("sheet.paper.note");
-    paper.table({"sheet.paper.draw", "sheet.paper.note"}, {}, Rows(4, {"", ""}));
+    paper.table({"sheet.paper.draw", "sheet.paper.note_column"}, {}, Rows(4, {"", ""}));
     return std::move(paper.document);
 }
 

@@ -34,9 +34,27 @@ std::optional<Day> sampled(const ScheduleRule& rule) {
     return rule.fault && rule.sampled && *rule.sampled < *rule.fault ? std::nullopt : rule.sampled;
 }
 
+void planNext(Schedule& dates, const ScheduleRule& rule) {
+    dates.nextDraw = dates.draw + whole(rule.nextInterval.value_or(rule.interval));
+    dates.nextSample = std::max(dates.draw, dates.nextDraw - whole(rule.sampleBefore));
+}
+
+/// Nothing is tasted before: the fill day stands in for it.
+Schedule firstFill(const ScheduleRule& rule, Day today) {
+    Schedule dates{};
+    dates.brew = dates.brewDue = rule.brewed.value_or(today);
+    dates.drawDue = dates.brew + whole(rule.primary);
+    dates.draw = std::max(dates.drawDue, today);
+    dates.sample = dates.sampleDue = dates.draw;
+    planNext(dates, rule);
+    return dates;
+}
+
 } // namespace
 
 Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
+    if (rule.empty)
+        return firstFill(rule, today);
     const Day from = cycleStart(now, rule, today);
     Schedule dates{};
     dates.drawDue = drawDue(from, rule);
@@ -45,8 +63,7 @@ Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
     dates.sample = sampled(rule).value_or(std::max(dates.sampleDue, today));
     dates.brew = rule.brewed.value_or(std::max(dates.brewDue, today));
     dates.draw = std::max({dates.drawDue, dates.brew + whole(rule.primary), today});
-    dates.nextDraw = dates.draw + whole(rule.nextInterval.value_or(rule.interval));
-    dates.nextSample = std::max(dates.draw, dates.nextDraw - whole(rule.sampleBefore));
+    planNext(dates, rule);
     return dates;
 }
 
@@ -57,6 +74,8 @@ bool looksAtDraw(Day tasted, const LedgerState& now, Days interval) {
 }
 
 NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule& dates) {
+    if (rule.empty)
+        return rule.brewed ? NextJob{DueKind::refill, dates.drawDue} : NextJob{DueKind::brew, dates.brewDue};
     if (!now.opened)
         return {};
     if (rule.drawn)

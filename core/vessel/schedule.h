@@ -16,13 +16,15 @@ struct ScheduleRule {
     std::optional<Day> drawn{};   ///< for the coming refill already: it is due since then
     std::optional<Day> fixed{};   ///< the day the brewer set for this draw, whatever the interval says
     std::optional<Day> fault{};   ///< until when a fault keeps the beer: tasted again then, and brewed for no sooner
+    bool empty = false;           ///< nothing to taste or draw: brewed for now, filled when that beer is ready
 };
 struct Schedule {
-    Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day
+    Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day; the first fill too
     Day sampleDue, brewDue, drawDue;              ///< by what is known, whatever today is; before it when overdue
 };
 /// From the last refill (or opening). Nothing is planned before `today`; what was done keeps its day. A draw waits
-/// for its refill: not before `primary` after the brew, and for a fault to clear.
+/// for its refill: not before `primary` after the brew, and for a fault to clear. An empty vessel is filled as soon as
+/// its beer is ready; its first tasting and its first draw follow by the interval.
 [[nodiscard]] Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today);
 
 /// Whether a tasting looks at the coming draw: one in the first half of a cycle looks at the refill.
@@ -33,7 +35,8 @@ struct NextJob {
     DueKind kind = DueKind::nothing;
     Day on{};
 };
-/// The first that is not done: refill when drawn, else taste, brew, draw. Nothing in an unopened vessel.
+/// The first that is not done: refill when drawn, else taste, brew, draw; of an empty vessel brew, then refill.
+/// Nothing in an unopened one that is not said to be empty.
 [[nodiscard]] NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule& dates);
 
 } // namespace staveline::vessel

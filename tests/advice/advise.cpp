@@ -389,7 +389,7 @@ TEST_CASE("beside a plan for another score it is not said that nothing can be br
     checkSound(input, advice);
     REQUIRE(!advice.proposals.empty());
     CHECK(render(advice.verdicts[Dimension::funk].reason)
-              .ends_with("too little funk, ±0.4: the plan does not help this."));
+              .ends_with("below the funk target (±0.4), too little funk: the plan does not help this."));
     CHECK(advice.verdicts[Dimension::body].reason.key == "advice.verdict.beside.near");
 }
 

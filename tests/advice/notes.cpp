@@ -121,7 +121,7 @@ TEST_CASE("two points of body are out of reach, up or down, unless they are in p
     for (double gap : {2.0, -2.3}) {
         input.verdicts[Dimension::body].gap = gap;
         CHECK(keys(input) == Keys{"advice.note.bodyOutOfReach"});
-        CHECK(firstNote(input).find(": 2.0 points or more are out of reach") != std::string::npos);
+        CHECK(firstNote(input).find("so 2.0 points or more are out of reach") != std::string::npos);
         input.verdicts[Dimension::body].kind = VerdictKind::waitUntil; // may still come by itself
         CHECK(keys(input).empty());
         input.verdicts[Dimension::body].kind = VerdictKind::move;
@@ -156,10 +156,10 @@ TEST_CASE("against funk only that is named which may be moved in this vessel") {
     input.mayMoveDraw = true;
     CHECK(ends("larger draw, more sugar and more oats"));
     input.mayMoveInterval = true;
-    CHECK(ends("larger draw, shorter wait, more sugar and more oats"));
+    CHECK(ends("larger draw, shorter interval, more sugar and more oats"));
     Baseline locked;
     locked.locked = {"draw", "sugar", "glucan_grain"};
-    CHECK(ends("shorter wait", locked));
+    CHECK(ends("shorter interval", locked));
     locked.locked.insert("interval");
     CHECK(notesOf(input, locked, adviceFor(input)).empty());
 }

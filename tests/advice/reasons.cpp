@@ -259,7 +259,7 @@ TEST_CASE("a title of many moves names them all, and what it costs") {
     for (const auto* lever : {"sugar", "gravity", "sacch_temperature"})
         moves.push_back(
             {.lever = lever, .from = 1.0, .to = 2.0, .next = {}, .settled = {}, .wording = {}, .cautions = {}});
-    CHECK(render(titleOf(moves)) == "More sugar, stronger refill and hotter mash");
+    CHECK(render(titleOf(moves)) == "More sugar, stronger refill, hotter mash");
 }
 
 namespace {
@@ -333,13 +333,13 @@ TEST_CASE("the sentence why never says towards of a score that goes away") {
     two.input.target.windows[Dimension::funk].wanted = 5;
     two.plan.loss = {{0, -.3, 0}};
     two.bring(Dimension::funk, 4.4, 4.8);
-    CHECK(render(two.why()) == "Funk comes to 4.4 at the next draw instead of 4.0, towards the 5.0 wanted.");
+    CHECK(render(two.why()) == "Funk comes to 4.4 at the next draw instead of 4.0; target 5.0.");
     two.bring(Dimension::funk, 3.9, 4.8); // away at first
-    CHECK(render(two.why()) == "Funk comes to 4.8 in 4 draws instead of 4.0, towards the 5.0 wanted.");
+    CHECK(render(two.why()) == "Funk comes to 4.8 in 4 draws instead of 4.0; target 5.0.");
     two.bring(Dimension::funk, 4.02, 4.8); // nothing to speak of at first
     CHECK(two.why().key == "advice.why.funk.ahead");
     two.bring(Dimension::funk, 4.0, 4.0); // on the way only
-    CHECK(render(two.why()) == "Over the next 4 draws this keeps funk nearer the 5.0 wanted.");
+    CHECK(render(two.why()) == "Over the next 4 draws this keeps funk nearer the target of 5.0.");
     two.bring(Dimension::funk, 5.4, 6.2); // past what is wanted, and nearer to it
     CHECK(two.why().key == "advice.why.funk");
 }
@@ -365,7 +365,7 @@ TEST_CASE("titles say the direction in words") {
                 .cautions = {}};
     Move rest{
         .lever = "ferulic_rest", .from = 0.0, .to = 20.0, .next = {}, .settled = {}, .wording = {}, .cautions = {}};
-    CHECK(render(titleOf({cooler, rest})) == "Cooler mash and a ferulic rest");
+    CHECK(render(titleOf({cooler, rest})) == "Cooler mash, a ferulic rest");
     CHECK(render(titleOf({rest})) == "A ferulic rest");
     rest.from = 10.0;
     CHECK(render(titleOf({rest})) == "Longer ferulic rest");

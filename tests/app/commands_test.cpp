@@ -18,7 +18,7 @@ struct Sample : Terminal {
 
 } // namespace
 
-TEST_CASE_METHOD(Sample, "the sample cellar shows one vessel due, one with a fault, one inside its windows", "[app]") {
+TEST_CASE_METHOD(Sample, "the sample cellar shows one vessel due, one with a fault, one on target", "[app]") {
     const Json status = Json::parse(command("status s.cellar --json").out);
     REQUIRE(status.size() == 3);
     CHECK(status[0]["vessel"] == "Plover");
@@ -90,7 +90,7 @@ TEST_CASE_METHOD(Sample, "choosing stores a forecast that later advice does not 
     const auto& forecast = history["rows"].back();
     CHECK(history["promises"].size() > 3);
     CHECK(history["promises"][0]["acidity"]["promised"].is_number());
-    CHECK(history["record"].dump().find("promises inside their band") != std::string::npos);
+    CHECK(history["record"].dump().find("promises inside their range") != std::string::npos);
     CHECK(history["learned"].dump().find("than the model says") != std::string::npos);
     CHECK(forecast["what"] == "forecast");
     CHECK(forecast["acidity_forecast"].get<double>() ==

@@ -89,3 +89,25 @@ TEST_CASE_METHOD(Typing, "where a file stops being JSON is told by line and colu
     CHECK(answer.status == 2);
     CHECK(answer.err.starts_with("This is no JSON; it goes wrong at line 3, column 18. Look just before it"));
 }
+
+TEST_CASE_METHOD(Typing, "a number out of any range is told as one, not as broken JSON", "[app][bad]") {
+    write("huge.json", R"({"kind": "dip", "vessel": "Plover", "on": "2026-06-01", "volume_l": 1e400})");
+    CHECK(refused(std::string(typingToday) + "record s.cellar huge.json") ==
+          "/volume_l: 1e400 is too large a number. Check its digits.\n");
+}
+
+TEST_CASE_METHOD(Typing, "a specific gravity typed as degrees Plato is recognised", "[app][bad]") {
+    write("brew.json", R"({"kind": "brew", "name": "Brew 99", "on": "2026-06-01", "original_gravity_p": 1.048,
+        "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}]})");
+    CHECK(refused(std::string(typingToday) + "record s.cellar brew.json") ==
+          "/original_gravity_p: 1.048 degrees Plato is no wort; it looks like a specific gravity. Give it as "
+          "original_gravity_sg, or in degrees Plato from 2 to 25.\n");
+}
+
+TEST_CASE_METHOD(Typing, "a lock that is no number says in what unit the number is wanted", "[app][bad]") {
+    for (const std::string draw : {"abc", "nan", "1e308"}) {
+        const std::string words =
+            refused(std::string(typingToday) + "advise s.cellar --vessel Plover --lock draw=" + draw);
+        CHECK(words == "/lock: \"" + draw + "\" is not a number. Give it in L: digits with a point or a comma.\n");
+    }
+}

@@ -97,7 +97,7 @@ class Job:
         check(not astray, f"announced with the focus elsewhere: {astray}")
         self.window.type("5,5")
         self.window.key("Tab")
-        self.said("^Scored 2 of 12$")
+        self.said("^Scored 2 of the 12 lines that count$")
         self.window.until(lambda: text_of(second) == "5.5", "the score 5.5 in its field")
         check(text_of(first) == "6.0", f"the first field holds '{text_of(first)}'")
         check("not scored" not in first.get_description(), f"a score says '{first.get_description()}'")
@@ -114,7 +114,7 @@ class Job:
                 self.window.focus(self.window.find("text", f"{line}, {glass}"))
                 self.window.type(score)
                 self.window.key("Tab")
-        self.said("^Scored 4 of 12$")
+        self.said("^Scored 4 of the 12 lines that count$")
         self.window.find("label", "Acidity")
         told = self.said("^Acidity: .*±").get_name()
         check(self.sitting()["acidity"], f"the book has no acidity in {self.sitting()}")
@@ -139,7 +139,7 @@ class Job:
         self.said("too sour|too flat|inside|hold")
         verdicts = [self.window.find("chart", f"{part} over time").get_description()
                     for part in ("Acidity", "Funk", "Body")]
-        check(all("tasted" in each and "wanted" in each for each in verdicts), f"the charts say {verdicts}")
+        check(all("tasted" in each and "target" in each for each in verdicts), f"the charts say {verdicts}")
         self.window.find("radio button", "Leave it alone", seconds=25)
         self.look("Adjust")
         return verdicts[0]
@@ -160,7 +160,7 @@ class Job:
         return f"from {before:g} to {slider.get_description()}"
 
     def lock(self):
-        self.window.press("push button", "As now")
+        self.window.press("push button", "Reset")
         lock = self.window.find("check box", "Lock bitterness of the refill")
         self.window.act(lock, "Toggle")
         self.window.until(lambda: has(lock, State.CHECKED), "checked lock")
@@ -178,7 +178,7 @@ class Job:
         check("at the next draw" in alone.get_description(), f"it says '{alone.get_description()}'")
         self.window.press("push button", "Adopt")
         self.stored(f"choice for {VESSEL}")
-        return self.said("^Adopted: leave it alone, since 1 Jun 2026").get_name()
+        return self.said("^Decision of 1 Jun 2026: no change").get_name()
 
     def brew(self):
         self.go_to("Brew")
@@ -244,7 +244,7 @@ class Job:
         told = Atspi.Table.get_n_rows(table)
         check(told == len(rows), f"{told} rows, the book has {len(rows)}")
         first = self.row(table, 0)
-        check(first["Date"] == "15 Sep 2020" and first["Entry"] == "Opening", f"the table says {first}")
+        check(first["Date"] == "15 Sep 2020" and first["Entry"] == "Takeover", f"the table says {first}")
         self.look("History as a table")
         return volume
 

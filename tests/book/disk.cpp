@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Disks that are full, read-only or failing: what was acknowledged is stored, the rest is a fault in words.
 #include "book/disk_layer.h"
+#include "book/faults.h"
 #include "book/helpers.h"
 #include "book/process.h"
 
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Exception.h>
 #include <functional>
+#include <sqlite3.h>
 #include <sys/mount.h>
 
 namespace staveline::book {
@@ -226,6 +230,13 @@ TEST_CASE("A file that may not grow: what was acknowledged is stored, the fault 
     CHECK(std::to_string(book->revision()) + " " + std::to_string(contentOf(file)) == lines.back());
     CHECK(book->check()->sound());
     CHECK(addEntry(*book)); // without the limit
+}
+
+TEST_CASE("What a disk says is not covered by the clean-up that fails after it") {
+    SQLite::Database database(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    REQUIRE_THROWS(database.exec("RELEASE changeset_apply")); // the connection's last error from here on
+    const SQLite::Exception full(database.getHandle(), SQLITE_FULL);
+    CHECK(faultOf(full).cause.key == "book.disk_full");
 }
 
 TEST_CASE("A full disk: what was acknowledged is stored, and writing goes on once there is room") {

@@ -56,7 +56,7 @@ TEST_CASE_METHOD(PlainFixture, "tasters six points apart: their mean says little
 TEST_CASE_METHOD(PlainFixture, "a sitting from before the vessel was taken over is refused", "[desk][plain][bad]") {
     now = tastingDay();
     const Fault fault = refused(sittingJson("Knot", day(2019, 12, 1), 7, 4, 4, fourTasters));
-    CHECK(render(fault.cause).find("before the vessel was opened") != std::string::npos);
+    CHECK(render(fault.cause).find("before the vessel was taken over") != std::string::npos);
     CHECK_FALSE(render(fault.remedy).empty());
     CHECK(asked().says("taste first"));
 }

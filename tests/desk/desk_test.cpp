@@ -160,7 +160,7 @@ TEST_CASE_METHOD(DeskFixture, "entries are amended and removed, audited and undo
     CHECK(render(desk->ledger("Plover")->lines.back().text) == "66.0 L drawn");
     REQUIRE(desk->remove(line.table, line.id));
     CHECK(desk->ledger("Plover")->lines.size() == 1);
-    CHECK(desk->undoText() == "remove: draw-off of 66.0 L from Plover");
+    CHECK(desk->undoText() == "remove draw-off of 66.0 L from Plover");
     REQUIRE(desk->undo());
     REQUIRE(desk->undo());
     CHECK(render(desk->ledger("Plover")->lines.back().text) == "60.0 L drawn");

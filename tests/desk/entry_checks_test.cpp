@@ -105,7 +105,7 @@ TEST_CASE_METHOD(EntryFixture, "a vessel is retired once, after what happened in
     CHECK(cause(retire("2026-03-03")) == "desk.future");
     record(retire("2026-02-01"));
     const Fault twice = refused(retire("2026-02-10"));
-    CHECK(render(twice.cause) == "Plover was retired on 1 Feb 2026");
+    CHECK(render(twice.cause) == "Plover was retired on 1 Feb 2026.");
     REQUIRE(desk->undo());
     record(retire("2026-02-10"));
 }
@@ -131,7 +131,7 @@ TEST_CASE_METHOD(EntryFixture, "a brew is brewed by today and before it is poure
     moved.on = day(2026, 2, 21);
     const auto later = desk->amend("brew", 1, moved);
     REQUIRE_FALSE(later);
-    CHECK(render(later.error().cause) == "Brew 1 was poured into Plover on 20 Feb 2026, before that day");
+    CHECK(render(later.error().cause) == "Brew 1 was poured into Plover on 20 Feb 2026, before that day.");
     moved.on = day(2026, 2, 19);
     CHECK(desk->amend("brew", 1, moved));
 }
@@ -146,7 +146,7 @@ TEST_CASE_METHOD(EntryFixture, "names that look the same are one name", "[desk][
     CHECK(cause(brew("brew  1", R"("on": "2026-02-01")")) == "desk.name_alike");
     const Fault renamed = refused(R"({"kind": "vessel_edit", "vessel": "Knot", "name": "plover"})");
     CHECK(renamed.path == "/name");
-    CHECK(render(renamed.cause) == "The name \"plover\" looks like \"Plover\", which is there already");
+    CHECK(render(renamed.cause) == "The name \"plover\" looks like \"Plover\", which is there already.");
     record(R"({"kind": "vessel_edit", "vessel": "Plover", "name": "PLOVER"})"); // its own
     record(R"({"kind": "vessel_edit", "vessel": "PLOVER", "name": "Lapwing"})");
     record(R"({"kind": "vessel_edit", "vessel": "Knot", "name": "Plover"})"); // free again

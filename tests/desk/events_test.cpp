@@ -115,6 +115,6 @@ TEST_CASE_METHOD(Events, "ledger, undo and history say what the event was", "[de
     record(event("2025-10-01", "moved"));
     auto fact = stored(1);
     fact.what = Happening::racked;
-    CHECK(desk->amend("event", 1, fact)->edit == "correct: racking of Plover");
-    CHECK(desk->remove("event", 1)->edit == "remove: racking of Plover");
+    CHECK(desk->amend("event", 1, fact)->edit == "correct racking of Plover");
+    CHECK(desk->remove("event", 1)->edit == "remove racking of Plover");
 }

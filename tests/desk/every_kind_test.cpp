@@ -176,7 +176,7 @@ TEST_CASE_METHOD(FullFixture, "all kinds in one batch are one edit", "[desk][und
 }
 
 TEST_CASE_METHOD(FullFixture, "each kind names its edit in words", "[desk][undo]") {
-    const std::map<std::string, std::string> words{{"opening", "opening of Plover with 560.0 L"},
+    const std::map<std::string, std::string> words{{"opening", "takeover of Plover with 560.0 L"},
                                                    {"draw_off", "draw-off of 90.0 L from Plover"},
                                                    {"sample", "sample of 0.40 L from Plover"},
                                                    {"dip", "dip of Plover: 480.0 L"},

@@ -81,7 +81,7 @@ TEST_CASE("wait names what it waits for, until when, and what happens otherwise"
 TEST_CASE("taste again names its dimension and leaves the plan beside it", "[desk][answer]") {
     const auto funk = answersWith(VerdictKind::move, VerdictKind::tasteAgain, VerdictKind::hold);
     REQUIRE(funk.size() == 1);
-    CHECK(render(funk[0].title) == "Taste again: funk");
+    CHECK(render(funk[0].title) == "Not sure enough yet: funk");
     CHECK(lineOf(funk[0], "first") == render(say("desk.answer.tasters")));
     CHECK(lineOf(funk[0], "meanwhile") == render(say("desk.answer.draft")));
     const auto both = answersWith(VerdictKind::waitUntil, VerdictKind::tasteAgain, VerdictKind::hold);

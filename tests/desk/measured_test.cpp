@@ -76,7 +76,7 @@ TEST_CASE_METHOD(MeasuredFixture, "a reading cannot be amended to nothing", "[de
 TEST_CASE_METHOD(MeasuredFixture, "a sitting of scores without a value is refused", "[desk][measured][bad]") {
     const Fault fault = refusedSitting(R"({"taster": "Rook", "attribute": "TA1"})");
     CHECK(fault.path == "/scores");
-    CHECK(render(fault.cause) == "Nothing is scored");
+    CHECK(render(fault.cause) == "Nothing is scored.");
     CHECK(refusedSitting("", R"(, "note": "fine")").path == "/scores");
     CHECK(refusedSitting("", R"(, "draw_it": true)").path == "/scores");
     CHECK(refusedSitting("", R"(, "faults": [{"fault": "ropy", "severity": 0}])").path == "/scores");

@@ -138,7 +138,7 @@ TEST_CASE_METHOD(TwoVessels, "a retired vessel keeps its books and can still be 
     auto opening = only<OpeningFact>("opening");
     opening.volume = Litres{210};
     REQUIRE(desk->amend("opening", 1, opening));
-    CHECK(render(desk->ledger("Plover")->lines.front().text).starts_with("opened with 210.0 L"));
+    CHECK(render(desk->ledger("Plover")->lines.front().text).starts_with("taken over with 210.0 L"));
     CHECK(desk->history("Plover")->rows.size() == 2);
     CHECK(desk->vessel("Plover")->retired);
     agrees();

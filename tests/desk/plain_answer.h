@@ -16,19 +16,18 @@ using Ways = std::set<std::string>;
 
 // Common practice, no source.
 inline const Ways lessSour = {"cooler mash", "more attenuative yeast", "more sugar",
-                              "larger draw", "shorter wait",           "lighter refill"};
+                              "larger draw", "shorter interval",       "lighter refill"};
 inline const Ways moreSour = {
-    "hotter mash", "less attenuative yeast", "less sugar",      "more of the refill soured beforehand",
-    "longer wait", "smaller draw",           "stronger refill", "less bitterness"};
-inline const Ways lessFunk = {"larger draw",   "shorter wait",         "more sugar",
-                              "more oats",     "shorter ferulic rest", "less rye or kilned malt",
-                              "lighter refill"};
+    "hotter mash",     "less attenuative yeast", "less sugar",      "more of the refill soured beforehand",
+    "longer interval", "smaller draw",           "stronger refill", "less bitterness"};
+inline const Ways lessFunk = {"larger draw",          "shorter interval",        "more sugar",    "more oats",
+                              "shorter ferulic rest", "less rye or kilned malt", "lighter refill"};
 inline const Ways moreFunk = {"a ferulic rest",
                               "longer ferulic rest",
                               "slow heating to saccharification",
                               "higher mash pH",
                               "more rye or kilned malt",
-                              "longer wait",
+                              "longer interval",
                               "smaller draw",
                               "fewer oats",
                               "stronger refill"};

@@ -115,7 +115,7 @@ TEST_CASE_METHOD(PlainFixture, "on target is left alone", "[desk][plain]") {
     CHECK(answer.leavesAlone());
     for (Dimension d : allDimensions)
         CHECK(answer.word(d) == VerdictKind::hold);
-    CHECK(answer.says("What is not broken is not moved"));
+    CHECK(answer.says("Brew the last refill again, unchanged."));
 }
 
 TEST_CASE_METHOD(PlainFixture, "the everyday case: a little too sour, a little too little funk, 10 IBU",
@@ -190,7 +190,7 @@ TEST_CASE_METHOD(PlainFixture, "never tasted: taste first, and nothing is moved"
 
 TEST_CASE_METHOD(PlainFixture, "draw and interval move where their owner lets them, and only there", "[desk][plain]") {
     tasted(7, 6, 4);
-    const Ways draw = {"larger draw", "smaller draw"}, interval = {"shorter wait", "longer wait"};
+    const Ways draw = {"larger draw", "smaller draw"}, interval = {"shorter interval", "longer interval"};
     CHECK_FALSE(share(asked().anyWay(), draw));
     CHECK_FALSE(share(asked().anyWay(), interval));
     record(letDrawMove);
@@ -279,7 +279,7 @@ TEST_CASE_METHOD(PlainFixture, "titrated after the tasting is one more look, not
     CHECK(after.advice.now[acidity].mean == Approx(before.advice.now[acidity].mean).margin(.5));
     CHECK(after.advice.now[acidity].sd <= before.advice.now[acidity].sd);
     CHECK(share(after.ways(), fermentable));
-    CHECK_FALSE(after.says("titration is the cheapest help"));
+    CHECK_FALSE(after.says("Titrate first, it is cheapest"));
 }
 
 TEST_CASE_METHOD(PlainFixture, "a tasting and a titration that cannot both be true steer nothing until repeated",

@@ -72,7 +72,7 @@ TEST_CASE_METHOD(PlanFixture, "only a proposal that was made can be chosen", "[d
         REQUIRE_FALSE(chosen);
         CHECK(chosen.error().path == "/proposal");
         CHECK(render(chosen.error().cause) ==
-              "There is no proposal " + std::to_string(number) + "; there are " + std::to_string(count));
+              "There is no proposal " + std::to_string(number) + "; there are " + std::to_string(count) + ".");
     }
     CHECK_FALSE(desk->lastChoice("Plover"));
     for (int number = count + 1; number <= 3; ++number)

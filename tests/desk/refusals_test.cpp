@@ -30,7 +30,7 @@ std::string refusedAt(const Json& record) {
 }
 
 std::string words(const Fault& fault) {
-    return fault.path + ": " + render(fault.cause) + ". " + render(fault.remedy);
+    return fault.path + ": " + render(fault.cause) + " " + render(fault.remedy);
 }
 
 struct RefusalFixture : DeskFixture {
@@ -181,9 +181,10 @@ TEST_CASE("files that are no list of records are refused whole", "[desk][json][b
         REQUIRE_FALSE(facts);
         return facts.error().cause.key;
     };
-    for (const char* text : {"{", "[{]", "{\"kind\": \"dip\"", "{'kind': 'dip'}",
-                             "[{\"kind\": \"dip\", \"vessel\": \"P\", \"on\": \"2026-03-01\", \"volume_l\": 1e999}]"})
+    for (const char* text : {"{", "[{]", "{\"kind\": \"dip\"", "{'kind': 'dip'}", "[1,]"})
         CHECK(causeOf(text) == "desk.not_json");
+    CHECK(causeOf("[{\"kind\": \"dip\", \"vessel\": \"P\", \"on\": \"2026-03-01\", \"volume_l\": 1e999}]") ==
+          "desk.number_too_large");
     for (const char* text : {"", "   "})
         CHECK(causeOf(text) == "desk.empty_file");
     CHECK(causeOf("\xff\xfe{}") == "quantity.not_utf8");
@@ -209,8 +210,8 @@ TEST_CASE_METHOD(RefusalFixture, "refusals say what is wrong and what to do", "[
           "/on: 3 Mar 2026 is in the future (today is 2 Mar 2026). "
           "The ledger takes what has happened; check the date.");
     CHECK(refusal(R"({"kind": "reading", "vessel": "Plover", "on": "2025-05-31", "ph": 3.4})") ==
-          "/on: 31 May 2025 lies before the vessel was opened in this book (1 Jun 2025). "
-          "Check the date, or amend the opening.");
+          "/on: 31 May 2025 lies before the vessel was taken over or filled in this book (1 Jun 2025). "
+          "Check the date, or amend that first entry.");
     CHECK(refusal(R"({"kind": "draw_off", "vessel": "Plover", "on": "2025-06-01", "volume_l": 300})") ==
           "/volume_l: 300.0 L is more than Plover holds then (216.0 L). "
           "Take at most 216.0 L, or record a dip if there is more in it.");
@@ -272,11 +273,11 @@ TEST_CASE_METHOD(RefusalFixture, "a vessel nothing was put into gives nothing", 
     addKnot();
     const auto fault = refused(R"({"kind": "sample", "vessel": "Knot", "on": "2026-03-01", "volume_l": 0.2})");
     CHECK(fault.path == "/vessel");
-    CHECK(render(fault.cause) == "Knot has nothing in it yet in this book");
-    for (const auto& asked : {desk->estimates("Knot").error(), desk->drawDay("Knot").error(),
-                              desk->adviceJob({"Knot", {}, {}, false}).error()}) {
+    CHECK(render(fault.cause) == "Knot has nothing in it yet in this book.");
+    CHECK(desk->estimates("Knot").error().cause.key == "desk.not_opened");
+    for (const auto& asked : {desk->drawDay("Knot").error(), desk->adviceJob({"Knot", {}, {}, false}).error()}) {
         CHECK(asked.kind == FaultKind::notPossible);
-        CHECK(asked.cause.key == "desk.not_opened");
+        CHECK(asked.cause.key == "desk.empty");
     }
 }
 

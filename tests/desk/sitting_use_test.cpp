@@ -137,11 +137,11 @@ TEST_CASE_METHOD(SittingUse, "in one file with its sitting, and as a field of it
 TEST_CASE_METHOD(SittingUse, "a sitting that is not there cannot be marked", "[desk][sitting_use][bad]") {
     const Fault wrong = refused(use("2025-11-20", R"("learn": false)"));
     CHECK(wrong.path == "/sitting");
-    CHECK(render(wrong.cause) == "Plover was not tasted on 20 Nov 2025");
+    CHECK(render(wrong.cause) == "Plover was not tasted on 20 Nov 2025.");
     CHECK(render(wrong.remedy) == "Give the day of a tasting; the nearest is 1 Dec 2025.");
     const Fault which = refused(use("2025-09-01", R"("which": 3, "learn": false)"));
     CHECK(which.path == "/which");
-    CHECK(render(which.cause) == "Tastings of 1 Sep 2025 on record: 2");
+    CHECK(render(which.cause) == "Tastings of 1 Sep 2025 on record: 2.");
     CHECK(refused(use("2025-09-01", R"("which": 0, "learn": false)")).path == "/which");
     CHECK(refused(use("2025-09-01", R"("which": 1)")).path == "/learn");
     CHECK(refused(use("2025-09-01", R"("learn": "no")")).cause.key == "desk.wrong_type");

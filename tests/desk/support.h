@@ -36,7 +36,7 @@ struct DeskFixture {
         REQUIRE(facts);
         auto done = desk->record(*facts);
         if (!done)
-            FAIL(done.error().path << ": " << render(done.error().cause) << ". " << render(done.error().remedy));
+            FAIL(done.error().path << ": " << render(done.error().cause) << " " << render(done.error().remedy));
     }
     /// Records JSON and expects a fault.
     Fault refused(const std::string& json) {

@@ -105,10 +105,10 @@ TEST_CASE_METHOD(CasksFixture, "a brew renamed is renamed wherever it went", "[d
     brew.recipe = desk->setting("Plover")->recipe;
     REQUIRE(desk->record(brew));
     record(R"({"kind": "refill", "vessel": "Knot", "on": "2026-01-20", "volume_l": 80, "brew": "Brew 1"})");
-    CHECK(render(desk->ledger("Knot")->lines.back().text) == "80.0 L refilled from Brew 1");
+    CHECK(render(desk->ledger("Knot")->lines.back().text) == "first fill of 80.0 L from Brew 1");
     brew.name = "Brew 9";
     REQUIRE(desk->amend("brew", 1, brew));
-    CHECK(render(desk->ledger("Knot")->lines.back().text) == "80.0 L refilled from Brew 9");
+    CHECK(render(desk->ledger("Knot")->lines.back().text) == "first fill of 80.0 L from Brew 9");
     REQUIRE(desk->undo());
-    CHECK(render(desk->ledger("Knot")->lines.back().text) == "80.0 L refilled from Brew 1");
+    CHECK(render(desk->ledger("Knot")->lines.back().text) == "first fill of 80.0 L from Brew 1");
 }

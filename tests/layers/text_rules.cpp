@@ -195,6 +195,63 @@ std::vector<std::string> templateViolations(const std::vector<TreeFile>& files) 
     return found;
 }
 
+std::set<std::string> faultKeys(const std::vector<TreeFile>& sources, const Templates& templates) {
+    static const std::regex call(R"(\b(badInput|refuse|fail)\s*\()");
+    std::set<std::string> keys;
+    for (const auto& [key, text] : templates)
+        for (const auto* ending : {".remedy", "_remedy"})
+            if (templates.contains(key + ending) || key.ends_with(ending))
+                keys.insert(key);
+    for (const auto& file : sources) {
+        const Source scanned{scanCpp(file.text)};
+        const auto& code = scanned.text.code;
+        for (std::sregex_iterator at(code.begin(), code.end(), call), end; at != end; ++at) {
+            const auto open = static_cast<std::size_t>(at->position() + at->length()) - 1;
+            for (const auto* literal : scanned.literalsIn(open, scanned.closing(open)))
+                if (templates.contains(literal->text))
+                    keys.insert(literal->text);
+        }
+    }
+    return keys;
+}
+
+std::vector<std::string> unendedTexts(const Templates& templates, const std::set<std::string>& keys) {
+    std::vector<std::string> found;
+    for (const auto& key : keys)
+        if (const auto& text = templates.find(key)->second;
+            std::string_view(".?!").find(text.back()) == std::string::npos)
+            found.push_back(fmt::format("{} has no full stop: {}", key, text));
+    return found;
+}
+
+std::vector<std::string> windowTexts(std::string_view source) {
+    static const std::regex call(R"(\btr\s*\()");
+    const Source scanned{scanCpp(source)};
+    const auto& code = scanned.text.code;
+    std::vector<std::string> texts;
+    for (std::sregex_iterator at(code.begin(), code.end(), call), end; at != end; ++at) {
+        std::string text;
+        auto next = skipBlank(code, static_cast<std::size_t>(at->position() + at->length()));
+        for (const auto* part = scanned.literalAt(next); part; part = scanned.literalAt(next)) {
+            text += part->text;
+            next = skipBlank(code, part->end);
+        }
+        if (!text.empty())
+            texts.push_back(std::move(text));
+    }
+    return texts;
+}
+
+std::optional<std::string> unclearTerm(const std::string& text) {
+    static const std::regex placeholder(R"(\{[^{}]*\})");
+    static const std::regex unclear(R"(\b(knots?|nudged?|untasted|kept up|as now|left alone|bands?|openings?)"
+                                    R"(|give or take|(its|their|the target|inside|outside) (the )?windows?)\b|^looks$)",
+                                    std::regex::icase);
+    const std::string words = std::regex_replace(text, placeholder, "");
+    std::smatch found;
+    return std::regex_search(words, found, unclear) ? std::optional(found.str()) : std::nullopt;
+}
+
 std::vector<std::string> unusedKeys(const Templates& templates, const std::set<std::string>& mentioned) {
     std::set<std::string> endings;
     for (const auto& literal : mentioned)

@@ -5,6 +5,7 @@
 #include "layers/source_tree.h"
 
 #include <map>
+#include <optional>
 #include <set>
 
 namespace staveline::layers {
@@ -36,5 +37,15 @@ struct Saying {
 /// Keys that the literals of the program do not make: neither a whole one, nor a start that ends in '.', nor a start
 /// and an end (".remedy"), nor a pattern with {}.
 [[nodiscard]] std::vector<std::string> unusedKeys(const Templates& templates, const std::set<std::string>& mentioned);
+
+/// Keys of causes and remedies: what stands in the calls that make a fault, what has a remedy, and the remedies.
+[[nodiscard]] std::set<std::string> faultKeys(const std::vector<TreeFile>& sources, const Templates& templates);
+/// Texts of these keys that do not end as a sentence does.
+[[nodiscard]] std::vector<std::string> unendedTexts(const Templates& templates, const std::set<std::string>& keys);
+
+/// The words in tr(...) of a source.
+[[nodiscard]] std::vector<std::string> windowTexts(std::string_view source);
+/// A term that readers did not understand; placeholders are not read.
+[[nodiscard]] std::optional<std::string> unclearTerm(const std::string& text);
 
 } // namespace staveline::layers

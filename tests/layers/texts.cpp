@@ -84,6 +84,51 @@ TEST_CASE("Every template is said somewhere") {
     checkNone(unusedKeys(readTemplates(textFiles()), mentioned));
 }
 
+TEST_CASE("Every cause and every remedy ends as a sentence") {
+    const auto templates = readTemplates(textFiles());
+    const auto keys = faultKeys(programSources(), templates);
+    CHECK(keys.size() > 250);
+    checkNone(unendedTexts(templates, keys));
+}
+
+TEST_CASE("No text has a term that readers did not understand") {
+    std::vector<std::string> all;
+    std::size_t read = 0;
+    const auto look = [&](const std::string& where, const std::string& text) {
+        ++read;
+        if (const auto term = unclearTerm(text))
+            all.push_back(where + " says \"" + *term + "\": " + text);
+    };
+    for (const auto& [key, text] : readTemplates(textFiles()))
+        look(key, text);
+    for (const auto& file : programSources())
+        for (const auto& text : windowTexts(file.text))
+            look(file.path, text);
+    for (const auto& file : filesUnder({"resources/data"})) {
+        std::set<std::string> cells;
+        if (file.path.ends_with("/attributes.csv") || file.path.ends_with("/faults.csv"))
+            addCells(file.text, cells);
+        for (const auto& cell : cells)
+            look(file.path, cell);
+    }
+    CHECK(read > 1500);
+    checkNone(all);
+}
+
+TEST_CASE("An unclear term and a missing full stop are found") {
+    CHECK(unclearTerm("Funk does not reach its window this way."));
+    CHECK(unclearTerm("If kept up, acidity falls."));
+    CHECK(unclearTerm("looks"));
+    CHECK_FALSE(unclearTerm("Open the window; it looks fine in {band}."));
+    CHECK(windowTexts(R"~(f(tr("one " "text"), tr(key)); // tr("no"))~") == std::vector<std::string>{"one text"});
+    const Templates templates = {
+        {"a.one", "No stop"}, {"a.one.remedy", "Stop."}, {"a.two", "Said"}, {"a.three", "Other"}};
+    const auto keys =
+        faultKeys({{"core/a.cpp", R"~(badInput("/x", say("a.two"), say(r)); say("a.three");)~"}}, templates);
+    CHECK(keys == std::set<std::string>{"a.one", "a.one.remedy", "a.two"});
+    CHECK(unendedTexts(templates, keys).size() == 2);
+}
+
 TEST_CASE("A key without a template is found") {
     CHECK(violations(R"~(f(say("room.plain"));)~") == 0);
     CHECK(violations(R"~(f(say("room.plian"));)~") == 1);

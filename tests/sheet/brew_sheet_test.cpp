@@ -117,7 +117,7 @@ TEST_CASE("Late grain stands at the last rest, with its caution; without it neit
 TEST_CASE("Without a proposal the usual recipe is said to be unchanged") {
     const auto text = sheetText(sample::input(nullptr));
     CHECK(contains(text, "As the last refill; nothing is changed."));
-    CHECK_FALSE(contains(text, "If kept up"));
+    CHECK_FALSE(contains(text, "If repeated"));
     Proposal leave;
     leave.title = say("test.title");
     leave.reasons = {say("test.reason").with("by", Points{.2})};
@@ -130,7 +130,7 @@ TEST_CASE("Effects name their dimensions and say when they will not be tasted") 
     const auto text = sheetText(sample::input(&chosen));
     CHECK(contains(text, "| Rest of 20 min at 45 °C | funk +0.4 | funk +0.9, body -0.1 |"));
     CHECK(contains(text,
-                   "| Saccharification 63 °C instead of 66 °C | acidity -0.1 (too little to taste) | acidity -0.5 |"));
+                   "| Saccharification 63 °C instead of 66 °C | acidity -0.1 (too small to taste) | acidity -0.5 |"));
     auto still = chosen;
     still.moves.resize(1);
     still.moves.front().next = Scores{};
@@ -144,7 +144,7 @@ TEST_CASE("Changes whose effects were not kept are a plain list") {
         move.next = move.settled = {};
     const auto text = sheetText(sample::input(&chosen));
     CHECK(contains(text, "## What changed and why\n\n- Rest of 20 min at 45 °C\n- Saccharification 63 °C"));
-    CHECK_FALSE(contains(text, "If kept up"));
+    CHECK_FALSE(contains(text, "If repeated"));
 }
 
 TEST_CASE("A span ends where the scale ends") {

@@ -42,8 +42,9 @@ TEST_CASE("The short paper has the lines that count, the long one all") {
 TEST_CASE("A line has its anchors in words and a space for each temperature") {
     const auto text = writeMarkdown(tastingPaper({}));
     CHECK(contains(text, "| Line | 0 | 3 | 5 | 8 | 10 | Cold | Cellar |"));
-    CHECK(contains(text, "| sourness at its peak | not sour at all | softly tart | plainly sour, like dry cider | "
-                         "sharp, like unsweetened lemonade | like lemon juice |  |  |"));
+    CHECK(contains(
+        text, "| sourness at its peak | not sour at all | lightly sour, like an orange | plainly sour, like a green "
+              "apple | very sour, like a grapefruit | as sour as lemon juice |  |  |"));
     CHECK(contains(text, "| strings like egg white |  | \u2013 |")); // once is enough
 }
 

@@ -6,6 +6,7 @@
 #include "tasting/sitting.h"
 
 #include <cmath>
+#include <map>
 #include <set>
 
 using namespace staveline;
@@ -78,6 +79,26 @@ TEST_CASE("Anchors are distinct words on every line, and the nearest one below a
         CHECK(anchorFor(a, 7.5) == a.anchors[2]);
         CHECK(anchorFor(a, 9.5) == a.anchors[3]);
         CHECK(anchorFor(a, 10) == a.anchors[4]);
+    }
+}
+
+TEST_CASE("Anchors rise in strength: each step of a line has its own leading word, each line its own strongest step") {
+    const auto leading = [](std::string anchor) {
+        for (const auto* article : {"a ", "an ", "the "})
+            if (anchor.starts_with(article))
+                anchor.erase(0, std::string_view(article).size());
+        return anchor.substr(0, anchor.find_first_of(" ,"));
+    };
+    std::map<std::string, std::string> strongest;
+    for (const auto& a : builtInSheet().attributes) {
+        CAPTURE(a.code);
+        std::set<std::string> words;
+        for (const auto& anchor : a.anchors)
+            words.insert(leading(anchor));
+        CHECK(words.size() == a.anchors.size());
+        const auto [other, first] = strongest.emplace(a.anchors.back(), a.code);
+        INFO("the same as of " << other->second);
+        CHECK(first);
     }
 }
 

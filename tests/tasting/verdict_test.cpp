@@ -84,12 +84,14 @@ TEST_CASE("Gap and error say how it reads") {
     const auto v = at(-1.6, .47);
     CHECK(v.gap == Approx(-1.6));
     CHECK_FALSE(v.up);
-    CHECK(render(v.reason) == "1.6 too sour, ±0.6: Adjust says whether the refill should change.");
+    CHECK(render(v.reason) ==
+          "1.6 above the acidity target (±0.6), too sour: Adjust says whether the refill should change.");
     const auto funk = standing(Dimension::funk, {3.5, .3}, {5, 1}, {today, {}, nullptr, false, {}, true});
     CHECK(funk.up);
-    CHECK(render(funk.reason) == "1.5 too little funk, ±0.4: Adjust says whether the refill should change.");
-    CHECK(render(at(.5, .55).reason) == "4.5 ±0.7, wanted 5.0 ±1.0: near it, but not for sure.");
-    CHECK(render(at(.1, .3).reason) == "On target: 4.9 ±0.4, wanted 5.0 ±1.0. Leave the settings.");
+    CHECK(render(funk.reason) ==
+          "1.5 below the funk target (±0.4), too little funk: Adjust says whether the refill should change.");
+    CHECK(render(at(.5, .55).reason) == "Reads 4.5 ±0.7; target 5.0 ±1.0. Near it, but not for sure.");
+    CHECK(render(at(.1, .3).reason) == "On target: 4.9 ±0.4, target 5.0 ±1.0. No change.");
 }
 
 TEST_CASE("Tasters needed to resolve a band") {
@@ -156,7 +158,7 @@ TEST_CASE("Waiting: the model's date, else sixty days") {
     VerdictContext arrives{today, {}, nullptr, false, today + std::chrono::days{100}, true};
     CHECK(at(2, .2, arrives).until == today + std::chrono::days{100});
     CHECK(render(at(2, .2, arrives).reason) ==
-          "At 3.0 now, and moving towards 5.0 ±1.0 by itself. Wait until 10 Jun 2026.");
+          "3.0 now, and moving to its target of 5.0 ±1.0 by itself. Wait until 10 Jun 2026.");
     falling.modelArrives = arrives.modelArrives;
     CHECK(at(2, .2, falling).until == arrives.modelArrives);
 }

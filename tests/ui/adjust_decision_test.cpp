@@ -160,9 +160,9 @@ TEST_CASE("effects are told where they will be tasted, next and over the years",
     next[Dimension::funk] = .1;
     settled[Dimension::funk] = .1;
     CHECK(effectWords(next, settled) == "acidity -0.2 next, -0.5 over the years");
-    CHECK(effectWords(next, std::nullopt) == "too little to taste next"); // of the years nothing is known yet
+    CHECK(effectWords(next, std::nullopt) == "too small to taste next"); // of the years nothing is known yet
     settled[Dimension::acidity] = -.2;
-    CHECK(effectWords(next, settled) == "too little to taste by itself");
+    CHECK(effectWords(next, settled) == "too small to taste by itself");
     next[Dimension::body] = .4;
     CHECK(effectWords(next, std::nullopt) == "body +0.4 next");
 }
@@ -208,7 +208,7 @@ TEST_CASE("one more glass worth asking for is the sentence, its dimension named,
     INFO(s.sentence().toStdString());
     CHECK(s.sentence().contains("One more taster"));
     CHECK(s.sentence().contains(QString::fromStdString(std::string(name(*asked)))));
-    CHECK(wordsOf(*s.workPage, "meanwhile").startsWith("Without that, "));
+    CHECK(wordsOf(*s.workPage, "meanwhile").contains("brew day cannot move"));
     CHECK_FALSE(wordsOf(*s.workPage, "tasting").contains("would not change"));
     for (const QString& note : s.notes().words()) // said once
         CHECK_FALSE(note.contains("One more taster"));
@@ -218,7 +218,7 @@ TEST_CASE("one more glass worth asking for is the sentence, its dimension named,
     list.radio(0)->click();
     CHECK(wordsOf(*s.workPage, "meanwhile") == "Leave it alone.");
     list.radio(1)->click();
-    CHECK(wordsOf(*s.workPage, "meanwhile").startsWith("Without that, for this refill: "));
+    CHECK(wordsOf(*s.workPage, "meanwhile").startsWith("If brew day cannot move, for this refill: "));
 }
 
 TEST_CASE("a vessel never tasted is to be tasted first, and gets the try board only", "[ui][adjust][decision]") {
@@ -514,7 +514,7 @@ TEST_CASE("a usual recipe that no lever tells from leaving alone is chosen and a
     CHECK(s.desk().lastChoice("Plover")->forecast->recipe == usual.recipe);
     s.settle();
     CHECK(s.proposals().chosen() == ProposalList::usual);
-    CHECK(wordsOf(*s.workPage, "adopted").startsWith("Adopted: the usual recipe, since 1 Jun 2026."));
+    CHECK(wordsOf(*s.workPage, "adopted").startsWith("Decision of 1 Jun 2026: the usual recipe."));
     CHECK(originWords(*s.desk().planned("Plover")).startsWith("The usual recipe, adopted on 1 Jun 2026."));
     s.proposals().radio(0)->click();
     s.settle();
@@ -628,11 +628,11 @@ TEST_CASE("what is tasted on the day of the adoption is told when it came after 
 TEST_CASE("an effect that will be tasted is not grey", "[ui][adjust][decision]") {
     MoveTable table;
     table.setMoves({{"Bitterness", say("desk.plain").with("text", "10 → 12"), "acidity -0.5 next", true},
-                    {"Mash pH", say("desk.plain").with("text", "5.4 → 5.2"), "too little to taste by itself", false}},
+                    {"Mash pH", say("desk.plain").with("text", "5.4 → 5.2"), "too small to taste by itself", false}},
                    {});
     for (const QLabel* label : parts<QLabel>(table))
         if (!label->text().isEmpty())
-            CHECK((label->foregroundRole() == QPalette::PlaceholderText) == label->text().startsWith("too little"));
+            CHECK((label->foregroundRole() == QPalette::PlaceholderText) == label->text().startsWith("too small"));
 }
 
 // --- locked, and decided

@@ -116,8 +116,8 @@ TEST_CASE("a timeline tells every point in words", "[ui][adjust]") {
     look.triedName = "Proposal 2";
     const QString words = sentenceOf(look);
     for (const char* part :
-         {"Body", "3.4 ±0.5 on 1 Mar 2025", "today 4.2 ±0.5", "wanted 4.0 ±1.0",
-          "left alone 4.1 ±0.5 at this draw, 4.3 ±0.6 at the next", "Proposal 2", "5.5 (4.9 to 6.9) if kept up"}) {
+         {"Body", "3.4 ±0.5 on 1 Mar 2025", "today 4.2 ±0.5", "target 4.0 ±1.0",
+          "no change 4.1 ±0.5 at this draw, 4.3 ±0.6 at the next", "Proposal 2", "5.5 (4.9 to 6.9) if repeated"}) {
         INFO(part);
         CHECK(words.contains(QString::fromUtf8(part)));
     }

@@ -241,7 +241,7 @@ TEST_CASE("the windows can be set like a draw that was liked", "[ui][adjust]") {
     CHECK(part<ChoiceField>(form, "A draw you liked").currentText().contains(qs(draws.front().lot)));
     part<ChoiceField>(form, "A draw you liked").setCurrentIndex(1);
     const Target before = (*s.desk().target("Plover"))->fact.target;
-    part<QPushButton>(form, "Set windows like it").click();
+    part<QPushButton>(form, "Use as target").click();
     CHECK((*s.desk().target("Plover"))->fact.target == likeDraw(before, draws[1]));
     s.session->undo();
     CHECK((*s.desk().target("Plover"))->fact.target == before);
@@ -253,13 +253,13 @@ TEST_CASE("a trait can be wanted and not wanted again", "[ui][adjust]") {
     TargetForm& form = s.target();
     part<ChoiceField>(form, "Trait").setWord("medicinal");
     form.severity().setCurrentIndex(1);
-    part<QPushButton>(form, "Wanted").click();
+    part<QPushButton>(form, "Accept").click();
     const auto wanted = (*s.desk().target("Plover"))->fact.target.wantedTraits;
     REQUIRE(wanted.size() == 1);
     CHECK(wanted.front() == FaultMark{"medicinal", 2});
     REQUIRE(form.traits().size() == 1);
     CHECK(form.traits().front().contains("clear"));
-    QPushButton* remove = testing::buttonSaying(form, "Not wanted");
+    QPushButton* remove = testing::buttonSaying(form, "Accept no longer");
     REQUIRE(remove);
     remove->click();
     CHECK((*s.desk().target("Plover"))->fact.target.wantedTraits.empty());
@@ -276,7 +276,7 @@ TEST_CASE("a vessel without a target says that an ordinary one is used", "[ui][a
     workPage.openTarget(true);
     CHECK(part<TargetForm>(workPage).words() == own("ui.adjust.target.default"));
     CHECK(part<ChoiceField>(part<TargetForm>(workPage), "A draw you liked").count() == 1);
-    CHECK_FALSE(part<QPushButton>(part<TargetForm>(workPage), "Set windows like it").isEnabled());
+    CHECK_FALSE(part<QPushButton>(part<TargetForm>(workPage), "Use as target").isEnabled());
     type(part<TargetForm>(workPage).number("body")->edit(), "4.5");
     CHECK(part<TargetForm>(workPage).words().isEmpty());
     CHECK((*session.desk().target("Heron"))->fact.target.windows[Dimension::body].wanted == 4.5);

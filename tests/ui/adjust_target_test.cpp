@@ -141,7 +141,7 @@ TEST_CASE("the target is set by keyboard alone, and each field is one undo by it
     const auto start = testing::fingerprint(w.desk());
     REQUIRE(w.field("acidity")->hasFocus());
     const std::pair<const char*, const char*> steps[] = {
-        {"Acidity wanted", "4,5"}, {"Funk wanted", "3"}, {"Body wanted", "4.5"}, {"Body, give or take", "0.75"}};
+        {"Acidity, target", "4,5"}, {"Funk, target", "3"}, {"Body, target", "4.5"}, {"Body, range", "0.75"}};
     for (const auto& [name, typed] : steps) {
         w.tabTo(QString::fromLatin1(name));
         w.key(Qt::Key_A, Qt::ControlModifier);
@@ -150,7 +150,7 @@ TEST_CASE("the target is set by keyboard alone, and each field is one undo by it
     }
     CHECK(w.wanted(Dimension::acidity) == 4.5);
     CHECK(w.target().windows[Dimension::body].band == .75);
-    for (const char* name : {"body, give or take", "body wanted", "funk wanted", "acidity wanted"}) {
+    for (const char* name : {"body, range", "body, target", "funk, target", "acidity, target"}) {
         INFO(w.desk().undoText());
         CHECK(qs(w.desk().undoText()).contains(name));
         w.undo();
@@ -180,12 +180,12 @@ TEST_CASE("a trait the disk refuses is not listed, and can be asked for again", 
     part<ChoiceField>(w.form(), "Trait").setWord("ropy");
     {
         const auto full = w.fullDisk();
-        part<QPushButton>(w.form(), "Wanted").setFocus();
+        part<QPushButton>(w.form(), "Accept").setFocus();
         w.key(Qt::Key_Space);
         CHECK(w.form().traits().isEmpty());
         CHECK_FALSE(w.form().words().isEmpty());
     }
-    part<QPushButton>(w.form(), "Wanted").setFocus();
+    part<QPushButton>(w.form(), "Accept").setFocus();
     w.key(Qt::Key_Space);
     CHECK(w.form().traits().size() == 1);
     CHECK(w.form().words().isEmpty());
@@ -202,6 +202,6 @@ TEST_CASE("a reader of the book sees the target and changes nothing of it", "[ui
           (*session->desk().target("Plover"))->fact.target.windows[Dimension::acidity].wanted);
     CHECK_FALSE(form.number("acidity")->isEnabled());
     CHECK_FALSE(form.setBy().isEnabled());
-    CHECK_FALSE(part<QPushButton>(form, "Wanted").isEnabled());
-    CHECK_FALSE(part<QPushButton>(form, "Set windows like it").isEnabled());
+    CHECK_FALSE(part<QPushButton>(form, "Accept").isEnabled());
+    CHECK_FALSE(part<QPushButton>(form, "Use as target").isEnabled());
 }

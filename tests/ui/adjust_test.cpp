@@ -81,7 +81,7 @@ TEST_CASE("a timeline is told in a sentence and as a table one key away", "[ui][
     const AtAdjust s;
     s.settle();
     TargetTimeline& timeline = s.verdicts().column(Dimension::funk).timeline();
-    CHECK(timeline.accessibleDescription().contains("wanted 4.0"));
+    CHECK(timeline.accessibleDescription().contains("target 4.0"));
     CHECK(timeline.accessibleDescription().contains(QChar(0xb1)));
     timeline.setFocus();
     QTest::keyClick(&timeline, Qt::Key_T);
@@ -115,7 +115,7 @@ TEST_CASE("trying shows its effect at once and writes nothing", "[ui][adjust]") 
     CHECK(s.proposals().chosen() == ProposalList::own);
     s.settle();
     CHECK(wordsOf(kept, "untasted") != QString(QChar(0x2026)));
-    CHECK(s.total().words().contains("if kept up"));
+    CHECK(s.total().words().contains("if repeated"));
     CHECK(s.revision() == revision);
     CHECK(testing::fingerprint(s.desk()) == whole);
 }
@@ -156,7 +156,7 @@ TEST_CASE("an effect below what is tasted is grey and says so", "[ui][adjust]") 
     CHECK(wordsOf(cell, "tasted").contains("-0.5"));
     CHECK_FALSE(wordsOf(cell, "tasted").contains("funk"));
     CHECK(wordsOf(cell, "untasted").contains("+0.2"));
-    CHECK(wordsOf(cell, "untasted").endsWith("untasted"));
+    CHECK(wordsOf(cell, "untasted").endsWith("(too small to taste)"));
     CHECK_FALSE(wordsOf(cell, "untasted").contains("body"));
     cell.setPoints({});
     CHECK(wordsOf(cell, "untasted") == "no change");
@@ -225,7 +225,7 @@ TEST_CASE("as now takes every lever back", "[ui][adjust]") {
     s.slide("gravity", Qt::Key_Right, 3);
     s.slide("draw", Qt::Key_Right, 2);
     CHECK(s.board().tried().size() >= 2);
-    part<QPushButton>(s.total(), "As now").click();
+    part<QPushButton>(s.total(), "Reset").click();
     CHECK(s.board().tried().empty());
     CHECK_FALSE(s.verdicts().column(Dimension::acidity).timeline().look().tried);
 }
@@ -440,7 +440,7 @@ TEST_CASE("the board opens at what is decided, not at a fresh proposal", "[ui][a
     REQUIRE(s.session->choose(*job, *advice, 0));
     s.settle();
     CHECK(s.proposals().chosen() == 0);
-    CHECK(wordsOf(*s.workPage, "adopted").contains("leave it alone"));
+    CHECK(wordsOf(*s.workPage, "adopted").contains("no change"));
 }
 
 TEST_CASE("nothing is adopted once the refill is brewed", "[ui][adjust]") {
@@ -536,13 +536,18 @@ TEST_CASE("a vessel never opened says so and offers the first step", "[ui][adjus
     testing::recordAll(*s.session, R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel",
         "capacity_l": 500})");
     s.workPage->showVessel("Curlew");
-    QPushButton* opening = testing::buttonSaying(*s.workPage, "Record the opening");
-    REQUIRE(opening);
-    QSignalSpy asked(s.workPage.get(), &AdjustPage::openingAsked);
+    QPushButton* fill = testing::buttonSaying(*s.workPage, "Record the first fill");
+    QPushButton* takeover = testing::buttonSaying(*s.workPage, "Record a takeover");
+    REQUIRE(fill);
+    REQUIRE(takeover);
+    std::vector<vessel::EntryKind> asked;
+    QObject::connect(s.workPage.get(), &AdjustPage::firstEntryAsked, s.workPage.get(),
+                     [&](vessel::EntryKind kind) { asked.push_back(kind); });
     s.workPage->focusWork();
-    CHECK(opening->hasFocus());
-    QTest::keyClick(opening, Qt::Key_Space);
-    CHECK(asked.count() == 1);
+    CHECK(fill->hasFocus());
+    QTest::keyClick(fill, Qt::Key_Space);
+    QTest::keyClick(takeover, Qt::Key_Space);
+    CHECK(asked == std::vector{vessel::EntryKind::refill, vessel::EntryKind::opening});
     CHECK_FALSE(s.workPage->busy());
 }
 

@@ -100,7 +100,7 @@ TEST_CASE("as now works with the cursor still in the field that is wrong", "[ui]
     w.asNow();
     CHECK(w.field("sacch_temperature")->text() == w.shownNow("sacch_temperature"));
     w.put(w.field("sacch_temperature"), "6"); // half of 64
-    part<QPushButton>(w.total(), "As now").click();
+    part<QPushButton>(w.total(), "Reset").click();
     CHECK(w.field("sacch_temperature")->text() == w.shownNow("sacch_temperature"));
     CHECK(w.line("sacch_temperature").number()->words().isEmpty());
 }

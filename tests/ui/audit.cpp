@@ -15,6 +15,7 @@
 #include <QMenu>
 #include <QMenuBar>
 #include <QPixmap>
+#include <QRegularExpression>
 #include <QSet>
 #include <QTabBar>
 #include <QtTest>
@@ -203,6 +204,24 @@ void auditSheets(QWidget& window, AuditReport& report) {
     }
 }
 
+/// A sentence stands once on a page; a few words may be a name that is used again.
+void auditRepeats(QWidget& window, AuditReport& report) {
+    static const QRegularExpression tag("<[^>]*>"), end("(?<=[.!?])\\s+");
+    constexpr int sentence = 5; // words
+    QSet<QString> said;
+    for (const QWidget* widget : visibleIn(window)) {
+        const auto* label = qobject_cast<const QLabel*>(widget);
+        if (!label)
+            continue;
+        for (const QString& part : QString(label->text()).remove(tag).split(end)) {
+            const QString words = part.simplified();
+            if (words.count(' ') + 1 >= sentence && words.endsWith('.') && said.contains(words))
+                report.findings << "said twice: " + words;
+            said << words;
+        }
+    }
+}
+
 } // namespace
 
 void AuditReport::add(const AuditReport& other) {
@@ -257,6 +276,7 @@ AuditReport audit(QWidget& window) {
     auditKeys(window, report);
     auditMenus(window, report);
     auditSheets(window, report);
+    auditRepeats(window, report);
     auditTabOrder(window, report); // last: it moves the focus
     return report;
 }

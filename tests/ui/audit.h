@@ -16,7 +16,8 @@ struct AuditReport {
     [[nodiscard]] QString summary() const;
 };
 
-/// Names and roles, tab chain, clipped words, contrast on pixels, keys and mnemonics, style sheets.
+/// Names and roles, tab chain, clipped words, contrast on pixels, keys and mnemonics, style sheets, sentences said
+/// twice.
 [[nodiscard]] AuditReport audit(QWidget& window);
 
 /// Contrast of the strongest ink against the commonest colour in a part of a picture; 1 where nothing is drawn.

@@ -175,6 +175,8 @@ TEST_CASE("the audit finds what it looks for", "[ui][audit]") {
     column.addWidget(cut);
     column.addWidget(sheet);
     column.addWidget(new QPushButton("&Same"));
+    column.addWidget(new QLabel("Twice is too often here."));
+    column.addWidget(new QLabel("A word first. Twice is too often here."));
     window.show();
     REQUIRE(QTest::qWaitForWindowActive(&window));
     const QString found = audit(window).findings.join('\n');
@@ -184,4 +186,5 @@ TEST_CASE("the audit finds what it looks for", "[ui][audit]") {
     CHECK(found.contains("clipped: QLabel"));
     CHECK(found.contains("colour in the style sheet"));
     CHECK(found.contains("key Alt+S means"));
+    CHECK(found.contains("said twice: Twice is too often here."));
 }

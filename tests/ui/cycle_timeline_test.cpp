@@ -36,14 +36,26 @@ struct ShownCycle {
 TEST_CASE("the timeline runs from the last refill to the draw after next, in order", "[ui][timeline]") {
     const auto milestones = milestonesOf(dates, refilled());
     REQUIRE(milestones.size() == 6);
-    CHECK(milestones.front() == Milestone{MilestoneKind::start, day(2025, 7, 8), {}});
+    CHECK(milestones.front() == Milestone{MilestoneKind::filled, day(2025, 7, 8), {}});
     CHECK(milestones.back() == Milestone{MilestoneKind::nextDraw, day(2026, 10, 31), {}});
     for (std::size_t i = 1; i < milestones.size(); ++i)
         CHECK(milestones[i - 1].on <= milestones[i].on);
     LedgerState opened;
     opened.opened = day(2025, 1, 1);
-    CHECK(milestonesOf(dates, opened).front().on == day(2025, 1, 1));
+    CHECK(milestonesOf(dates, opened).front() == Milestone{MilestoneKind::takenOver, day(2025, 1, 1), {}});
+    LedgerState again = refilled();
+    again.cycle = 2;
+    CHECK(milestonesOf(dates, again).front().kind == MilestoneKind::refilled);
     CHECK(milestonesOf(dates, {}).size() == 5);
+}
+
+TEST_CASE("an empty vessel's timeline runs from its brew to its first draw", "[ui][timeline]") {
+    const auto milestones = milestonesOf(dates, {}, true);
+    REQUIRE(milestones.size() == 4);
+    CHECK(wordOf(milestones[0].kind) == "brew");
+    CHECK(wordOf(milestones[1].kind) == "fill");
+    CHECK(wordOf(milestones[2].kind) == "first tasting");
+    CHECK(wordOf(milestones[3].kind) == "first draw");
 }
 
 TEST_CASE("places follow time but keep their distance and stay inside", "[ui][timeline]") {

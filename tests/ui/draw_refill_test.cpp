@@ -196,20 +196,22 @@ TEST_CASE("an event is begun by its key, chosen and recorded without the mouse",
     CHECK(desk.ledger("Heron")->lines.back().kind == EntryKind::event);
 }
 
-TEST_CASE("a vessel without entries offers its opening and its first refill", "[ui][page]") {
+TEST_CASE("a vessel without entries offers its first fill, or a takeover", "[ui][page]") {
     AtPage s;
     s.workPage->showVessel("Bittern");
     CHECK(s.workPage->table().isHidden());
-    CHECK(buttonNamed(*s.workPage, "Opening"));
-    CHECK(buttonNamed(*s.workPage, "Refill"));
+    CHECK(buttonNamed(*s.workPage, "Takeover"));
     CHECK_FALSE(buttonNamed(*s.workPage, "Draw-off"));
+    QPushButton* fill = buttonNamed(*s.workPage, "First fill");
+    REQUIRE(fill);
     s.workPage->focusWork();
-    CHECK(s.workPage->focusWidget());
+    CHECK(fill->hasFocus());
     s.workPage->begin(EntryKind::opening);
     s.volume("840");
     s.workPage->form().record();
     CHECK(s.session->desk().vessel("Bittern")->opened);
-    CHECK_FALSE(buttonNamed(*s.workPage, "Opening"));
+    CHECK_FALSE(buttonNamed(*s.workPage, "Takeover"));
+    CHECK(buttonNamed(*s.workPage, "Refill"));
     CHECK(buttonNamed(*s.workPage, "Draw-off"));
     CHECK(s.workPage->table().isVisible());
 }
@@ -386,7 +388,7 @@ TEST_CASE("Enter on leaving leaves, it does not record", "[ui][page]") {
     const auto revision = s.session->desk().revision();
     s.workPage->begin(EntryKind::drawOff);
     s.volume("60");
-    QPushButton* leave = buttonNamed(*s.workPage, "Leave it (Esc)");
+    QPushButton* leave = buttonNamed(*s.workPage, "Cancel (Esc)");
     REQUIRE(leave);
     leave->setFocus();
     QTest::keyClick(leave, Qt::Key_Return);

@@ -108,10 +108,10 @@ TEST_CASE("a fault finds its field by path", "[ui][form]") {
     CHECK(fieldAt("") == "");
     FactForm form;
     form.build(DrawOffFact{}, context());
-    CHECK(form.showFault({FaultKind::input, "/volume_l", say("ui.field.needed"), {}}, false));
-    CHECK(form.number("volume_l")->words() == "This is needed.");
-    CHECK(form.showFault({FaultKind::input, "/on", say("ui.field.needed"), {}}, false));
-    CHECK_FALSE(form.showFault({FaultKind::input, "/elsewhere", say("ui.field.needed"), {}}, false));
+    CHECK(form.showFault({FaultKind::input, "/volume_l", say("ui.field.enter_volume"), {}}, false));
+    CHECK(form.number("volume_l")->words() == "Enter the volume.");
+    CHECK(form.showFault({FaultKind::input, "/on", say("ui.field.enter_volume"), {}}, false));
+    CHECK_FALSE(form.showFault({FaultKind::input, "/elsewhere", say("ui.field.enter_volume"), {}}, false));
 }
 
 TEST_CASE("a needed field that is empty is said when one tries, not before", "[ui][form][bad]") {
@@ -189,8 +189,8 @@ TEST_CASE("a slip in a field that is not needed does not hide what the entry wou
 TEST_CASE("what another check found is taken back when the form is judged anew", "[ui][form]") {
     FactForm form;
     form.build(ledgerFacts()[1], context());
-    REQUIRE(form.showFault({FaultKind::input, "/volume_l", say("ui.field.needed"), {}}, false));
-    REQUIRE(form.showFault({FaultKind::input, "/on", say("ui.field.needed"), {}}, false));
+    REQUIRE(form.showFault({FaultKind::input, "/volume_l", say("ui.field.enter_volume"), {}}, false));
+    REQUIRE(form.showFault({FaultKind::input, "/on", say("ui.field.enter_volume"), {}}, false));
     CHECK_FALSE(form.usable());
     form.recheck();
     CHECK(form.usable());

@@ -101,7 +101,7 @@ TEST_CASE("the youngest third is a third", "[ui][words]") {
     state.generations = {{3, day(2025, 11, 2), Share{.4}, Days{0}}, {1, day(2023, 3, 2), Share{.6}, Days{0}}};
     // 40 % is 120 days old, the rest three years: a third of the beer is no older than 120 days
     CHECK(youngestThird(state).d == Approx(120).margin(1));
-    CHECK(ageWords(state) == "mean age 16 months, a third under 4 months");
+    CHECK(ageWords(state) == "mean age 16 months; youngest third under 4 months");
     CHECK(ageWords({}).isEmpty());
 }
 
@@ -132,6 +132,11 @@ TEST_CASE("what is next says by how many days it is late, not what day it slid t
     CHECK(late[2].distance == "in 14 days");
     const auto drawn = dateLines(dates, {DueKind::refill, today, 0, {}}, today);
     CHECK(drawn[2].what == "Refill");
+    const auto empty = dateLines(dates, {DueKind::refill, day(2026, 3, 5), 3, {}}, today, true);
+    REQUIRE(empty.size() == 4);
+    CHECK(empty[0].what == "Brew the first fill");
+    CHECK(empty[1].what == "Fill");
+    CHECK(empty[3].what == "First draw");
 }
 
 TEST_CASE("a session says what was done and what could not be", "[ui][session]") {

@@ -147,7 +147,7 @@ TEST_CASE("an empty field is a value of its own unless it is needed", "[ui][numb
     CHECK_FALSE(needed.field.usable());
     CHECK(needed.field.words().isEmpty()); // nobody is told off before they have begun
     needed.field.complainIfEmpty();
-    CHECK(needed.field.words() == QStringLiteral("This is needed. Please fill it in."));
+    CHECK(needed.field.words() == QStringLiteral("Enter the volume."));
     needed.type("4");
     CHECK(needed.field.words().isEmpty());
 }

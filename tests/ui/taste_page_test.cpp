@@ -58,11 +58,11 @@ TEST_CASE("the reading of a dimension appears when enough of it is scored", "[ta
     SittingSummary& says = s.summary();
     const int wanted = s.session->desk().taste(s.workPage->draft().now())->wanted;
     CHECK(wanted >= 12);
-    CHECK(wordsOf(says, "scored") == QString("Scored 0 of %1").arg(wanted));
+    CHECK(wordsOf(says, "scored") == QString("Scored 0 of the %1 lines that count").arg(wanted));
     CHECK_FALSE(wordsOf(says, "Acidity").contains(QChar(0xb1)));
     for (const char* code : acidityLines)
         score(s, code, "6");
-    CHECK(wordsOf(says, "scored") == QString("Scored 4 of %1").arg(wanted));
+    CHECK(wordsOf(says, "scored") == QString("Scored 4 of the %1 lines that count").arg(wanted));
     CHECK(wordsOf(says, "Acidity").startsWith("6."));
     CHECK(wordsOf(says, "Acidity").contains(QChar(0xb1)));
     CHECK_FALSE(wordsOf(says, "Body").contains(QChar(0xb1)));
@@ -110,8 +110,8 @@ TEST_CASE("verdicts stand in words with their window", "[taste]") {
     const auto known = *s.session->desk().estimates("Heron");
     for (const Dimension d : allDimensions)
         CHECK(words.contains(s.session->words(known.verdicts[d].reason)));
-    CHECK(words.contains(QString("The window is 5.5 %1 1.0").arg(QChar(0xb1)).remove(" 1.0")));
-    CHECK(words.contains("the target set on 5 Jan 2025"));
+    CHECK(words.contains(QString("Target 5.5 %1 1.0").arg(QChar(0xb1)).remove(" 1.0")));
+    CHECK(words.contains("Target set on 5 Jan 2025"));
     CHECK_FALSE(words.contains("{"));
 }
 
@@ -124,18 +124,18 @@ TEST_CASE("without a target it says so and where to set one", "[taste]") {
 TEST_CASE("a vessel that was never opened says what goes here and offers the first step", "[taste]") {
     AtTaste s;
     s.workPage->showVessel("Bittern");
-    QPushButton* opening = buttonIn(s.window, "Record the opening");
-    REQUIRE(opening);
+    QPushButton* fill = buttonIn(s.window, "Record the first fill");
+    REQUIRE(fill);
     CHECK_FALSE(s.cell("TA1")->isVisible());
     s.workPage->focusWork();
-    CHECK(opening->hasFocus());
-    QSignalSpy asked(s.workPage, &TastePage::openingAsked);
+    CHECK(fill->hasFocus());
+    QSignalSpy asked(s.workPage, &TastePage::firstEntryAsked);
     s.key(Qt::Key_Space);
     CHECK(asked.count() == 1);
     buttonIn(s.window, "Blank sheet")->click();
     CHECK(s.workPage->blankSheet().isVisible());
     QTest::keyClick(s.focus(), Qt::Key_Escape);
-    CHECK(buttonIn(s.window, "Record the opening"));
+    CHECK(buttonIn(s.window, "Record a takeover"));
     s.workPage->showVessel("Heron");
     CHECK(s.cell("TA1")->isVisible());
 }
@@ -286,7 +286,7 @@ TEST_CASE("assistive technology hears the line, the glass, the score and its anc
     CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("not scored; 0 not sour at all"));
     score(s, "TA1", "6");
     CHECK(told(s.cell("TA1"), QAccessible::Value) == "6.0");
-    CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("between \"plainly sour, like dry cider\" and"));
+    CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("between \"plainly sour, like a green apple\" and"));
     s.faults().unfold(true);
     QAccessibleInterface* step = QAccessible::queryAccessibleInterface(s.faults().button("ropy", 2));
     CHECK(step->role() == QAccessible::RadioButton);

@@ -407,8 +407,8 @@ TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]"
         if (action->isEnabled())
             offered << wordsOf(*action);
     CHECK(offered.join(", ") == "New cellar, Open a book, Sample cellar, Save a copy, Check the book for damage, "
-                                "First page, When was it stored?, Quit, Next vessel, Previous vessel, Taste, Adjust, "
-                                "Brew, Draw & refill, History, Brew sheet, Everything as it is now, "
+                                "Close book, Saved automatically, Quit, Next vessel, Previous vessel, Taste, Adjust, "
+                                "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "
                                 "Next part of the window, Previous part of the window, Print, Save as PDF, "
                                 "Save as HTML, Save as Markdown, Save as CSV, Help for this page, About Staveline");
     CHECK(w.window->status().words().contains("reading only"));

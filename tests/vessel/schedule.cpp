@@ -176,3 +176,21 @@ TEST_CASE("what is not done yet is next: taste, brew, draw", "[schedule]") {
     CHECK(next(done).on == dayAfter(340));
     CHECK(nextJob(LedgerState{}, done, {}).kind == DueKind::nothing);
 }
+
+TEST_CASE("an empty vessel is brewed for today and filled when that is ready, whatever came before", "[schedule]") {
+    ScheduleRule empty = rule;
+    empty.empty = true;
+    const LedgerState never;
+    const auto dates = schedule(never, empty, dayAfter(100));
+    CHECK(dates.brew == dayAfter(100));
+    CHECK(dates.draw == dayAfter(114));
+    CHECK(dates.nextDraw == dayAfter(354));
+    CHECK(dates.nextSample == dayAfter(324));
+    CHECK(nextJob(never, empty, dates).kind == DueKind::brew);
+    empty.brewed = dayAfter(90);
+    const auto brewed = schedule(refilledOn(10), empty, dayAfter(110));
+    CHECK(brewed.drawDue == dayAfter(104));
+    CHECK(brewed.draw == dayAfter(110));
+    CHECK(nextJob(refilledOn(10), empty, brewed).kind == DueKind::refill);
+    CHECK(nextJob(refilledOn(10), empty, brewed).on == dayAfter(104));
+}

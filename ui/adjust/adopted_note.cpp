@@ -61,10 +61,9 @@ QString adoptedWords(const desk::Desk& desk, const desk::AdviceJob& job) {
     if (!planned || planned->from != desk::PlannedRecipe::From::choice)
         return {};
     const bool usual = planned->proposal == facts::ChoiceFact::own && job.input.usual == job.inUse;
-    QString words = tr("Adopted: %1").arg(usual ? usualName() : choiceName(planned->proposal));
-    if (planned->since)
-        words += tr(", since %1").arg(dayWords(*planned->since));
-    words += QLatin1Char('.');
+    const QString what = usual ? usualName() : planned->proposal == 0 ? tr("no change") : choiceName(planned->proposal);
+    QString words =
+        planned->since ? tr("Decision of %1: %2.").arg(dayWords(*planned->since), what) : tr("Decision: %1.").arg(what);
     if (const auto choice = desk.lastChoice(job.vessel); choice && choice->forecast)
         words += QLatin1Char(' ') + promiseWords(*choice->forecast);
     return words;

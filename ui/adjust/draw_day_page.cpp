@@ -62,8 +62,8 @@ void DrawDayPage::build(const DrawDayView& view) {
     addHead(*column, tr("Draw day"));
     addLitres(*column, view);
     addScores(*column, view);
-    addMessages(*column, tr("What does not go as planned"), view.findings);
-    addMessages(*column, tr("If the tasting says no"), view.planB);
+    addMessages(*column, tr("Not ready"), view.findings);
+    addMessages(*column, tr("If you decide not to draw"), view.planB);
     column_->insertWidget(0, page_);
     page_->show();
 }
@@ -85,11 +85,12 @@ void DrawDayPage::addLine(QVBoxLayout& column, const QString& what, const QStrin
 void DrawDayPage::addLitres(QVBoxLayout& column, const DrawDayView& view) {
     addLine(column, tr("The vessel holds"), session_.amount(view.held));
     addLine(column, view.drawn ? tr("Drawn") : tr("Planned to draw"), session_.amount(view.plannedDraw));
-    addLine(column, tr("It then takes"), session_.amount(view.refill));
+    addLine(column, tr("Refill needed"), session_.amount(view.refill));
     if (view.brewed)
-        addLine(column, tr("Brewed for it"), tr("%1, %2").arg(qs(view.brewed->name), dayWords(view.brewed->on)));
+        addLine(column, tr("Brewed for this refill"),
+                tr("%1, %2").arg(qs(view.brewed->name), dayWords(view.brewed->on)));
     else
-        addLine(column, tr("Brewed for it"), tr("nothing yet"));
+        addLine(column, tr("Brewed for this refill"), tr("nothing yet"));
     if (view.brewGives)
         addLine(column, tr("The brew gives"), session_.amount(*view.brewGives));
 }

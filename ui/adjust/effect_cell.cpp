@@ -52,7 +52,7 @@ void EffectCell::setPoints(const Scores& points) {
         (advice::willBeTasted(points[d]) ? tasted : untasted) << words;
     }
     const QString quiet = untasted.join(QStringLiteral(", "));
-    say(tasted.join(QStringLiteral(", ")), quiet.isEmpty() ? quiet : tr("%1 untasted").arg(quiet));
+    say(tasted.join(QStringLiteral(", ")), quiet.isEmpty() ? quiet : tr("%1 (too small to taste)").arg(quiet));
     if (tasted.isEmpty() && untasted.isEmpty())
         say({}, tr("no change"));
 }

@@ -45,7 +45,7 @@ LeverBoard::LeverBoard(Session& session, QWidget* parent) : QWidget(parent), ses
 void LeverBoard::addHead() {
     int column = 0;
     for (const QString& words :
-         {tr("Try board"), tr("now"), tr("try"), tr("at the next draw"), tr("if kept up"), tr("lock")}) {
+         {tr("Try board"), tr("now"), tr("try"), tr("at the next draw"), tr("if repeated"), tr("lock")}) {
         auto* label = new QLabel(words, this);
         setType(*label, column == 0 ? Type::strong : Type::small);
         if (column > 0)

@@ -84,8 +84,8 @@ PlanRank rankOf(int number) {
 } // namespace
 
 void AdjustPage::focusWork() {
-    if (openingButton_->isVisible())
-        openingButton_->setFocus(Qt::OtherFocusReason);
+    if (firstFill_->isVisible())
+        firstFill_->setFocus(Qt::OtherFocusReason);
     else if (drawDayButton_->isChecked())
         drawDay_->tasteButton().setFocus(Qt::OtherFocusReason);
     else if (decision_->tasteButton().isVisible())
@@ -119,9 +119,9 @@ void AdjustPage::leaveVessel() {
 
 void AdjustPage::refresh() {
     const auto summary = session().desk().vessel(vessel());
-    const bool opened = summary && summary->opened;
-    showEmpty(!opened);
-    if (!opened)
+    const bool holdsBeer = summary && !summary->toFill;
+    showEmpty(!holdsBeer);
+    if (!holdsBeer)
         return;
     // What is written from here on is about this vessel, also where nothing can be advised on it.
     target_->setVessel(vessel());
@@ -396,7 +396,7 @@ QString AdjustPage::nameOfTried() const {
     const int number = matching(board_->tried());
     if (number == ProposalList::usual)
         return sentenceCase(usualName());
-    return board_->tried().empty() ? tr("As now") : sentenceCase(choiceName(number));
+    return board_->tried().empty() ? tr("Current settings") : sentenceCase(choiceName(number));
 }
 
 void AdjustPage::showTimelines() {

@@ -50,7 +50,7 @@ public:
 Q_SIGNALS:
     void tasteAsked();
     void drawAsked();
-    void openingAsked();
+    void firstEntryAsked(staveline::vessel::EntryKind kind); ///< of an empty vessel: its first fill, or a takeover
 
 protected:
     void refresh() override;
@@ -106,7 +106,7 @@ private:
     AdviceRunner* advice_;
     TrialRunner* trials_;
     QStackedWidget* pages_;
-    QPushButton* openingButton_ = nullptr;
+    QPushButton* firstFill_ = nullptr;
     QPushButton* targetButton_ = nullptr;
     QPushButton* drawDayButton_ = nullptr;
     QPushButton* tableButton_ = nullptr;

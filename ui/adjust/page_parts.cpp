@@ -76,13 +76,19 @@ QWidget* AdjustPage::makeEmpty() {
     auto* page = new QWidget(this);
     auto* words = new QLabel(own("ui.adjust.not_opened"), page);
     words->setWordWrap(true);
-    openingButton_ = new QPushButton(tr("Record the opening"), page);
+    firstFill_ = new QPushButton(tr("Record the first fill"), page);
+    auto* takeover = new QPushButton(tr("Record a takeover"), page);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(firstFill_);
+    buttons->addWidget(takeover);
+    buttons->addStretch(1);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, lines(*this, 1), 0, 0);
     column->addWidget(words);
-    column->addWidget(openingButton_, 0, Qt::AlignLeft);
+    column->addLayout(buttons);
     column->addStretch(1);
-    connect(openingButton_, &QPushButton::clicked, this, &AdjustPage::openingAsked);
+    connect(firstFill_, &QPushButton::clicked, this, [this] { Q_EMIT firstEntryAsked(vessel::EntryKind::refill); });
+    connect(takeover, &QPushButton::clicked, this, [this] { Q_EMIT firstEntryAsked(vessel::EntryKind::opening); });
     return page;
 }
 

@@ -99,7 +99,7 @@ QString effectWords(const Scores& next, const std::optional<Scores>& settled) {
         parts << (settled ? tr("%1, %2 over the years").arg(now, changeWords((*settled)[d])) : now);
     }
     if (parts.isEmpty()) // nothing is said of years that are not worked out yet
-        return settled ? tr("too little to taste by itself") : tr("too little to taste next");
+        return settled ? tr("too small to taste by itself") : tr("too small to taste next");
     return parts.join(QStringLiteral("; "));
 }
 

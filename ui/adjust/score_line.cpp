@@ -28,7 +28,7 @@ void ScoreLine::setBands(const PerDimension<ForecastBands>& bands) {
 QString ScoreLine::sentence() const {
     QStringList parts;
     for (const Dimension d : allDimensions)
-        parts << tr("%1 %2 at the next draw, %3 if kept up").arg(nameOf(d).toLower(), next(d), kept(d));
+        parts << tr("%1 %2 at the next draw, %3 if repeated").arg(nameOf(d).toLower(), next(d), kept(d));
     return parts.join(QStringLiteral("; "));
 }
 

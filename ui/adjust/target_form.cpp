@@ -62,8 +62,8 @@ QHBoxLayout* rowIn(QVBoxLayout& column) {
 
 TargetForm::TargetForm(Session& session, QWidget* parent)
     : QFrame(parent), session_(session), message_(new MessageLabel(this)), draws_(new ChoiceField(this)),
-      like_(new QPushButton(tr("Set windows like it"), this)), setBy_(new QLineEdit(this)),
-      trait_(new ChoiceField(this)), severity_(new ChoiceField(this)), addTrait_(new QPushButton(tr("Wanted"), this)) {
+      like_(new QPushButton(tr("Use as target"), this)), setBy_(new QLineEdit(this)), trait_(new ChoiceField(this)),
+      severity_(new ChoiceField(this)), addTrait_(new QPushButton(tr("Accept"), this)) {
     setAccessibleName(tr("Target"));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, lines(*this, .6));
@@ -93,8 +93,8 @@ void TargetForm::addWindows(QVBoxLayout& column) {
     grid->setHorizontalSpacing(lines(*this, .8));
     grid->setVerticalSpacing(lines(*this, .2));
     const auto& all = targetNumbers();
-    grid->addWidget(labelBeside(tr("wanted"), *this), 1, 0, Qt::AlignTop);
-    grid->addWidget(labelBeside(tr("give or take"), *this), 2, 0, Qt::AlignTop);
+    grid->addWidget(labelBeside(tr("target"), *this), 1, 0, Qt::AlignTop);
+    grid->addWidget(labelBeside(tr("±"), *this), 2, 0, Qt::AlignTop);
     for (int i = 0; i < 3; ++i) {
         const auto at = static_cast<std::size_t>(i);
         grid->addWidget(new QLabel(nameOf(allDimensions[at]), this), 0, i + 1);
@@ -166,7 +166,7 @@ void TargetForm::addTraits(QVBoxLayout& column) {
     trait_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     trait_->setMinimumContentsLength(16);
     severity_->setAccessibleName(tr("Up to"));
-    addTrait_->setAccessibleName(tr("This trait is wanted"));
+    addTrait_->setAccessibleName(tr("Accept this trait"));
     row->addWidget(trait_);
     row->addWidget(new QLabel(tr("up to"), this));
     row->addWidget(severity_);
@@ -260,8 +260,8 @@ void TargetForm::fillTraits(const Target& now, bool writable) {
         auto* row = rowIn(*column);
         auto* label = new QLabel(tr("%1 up to %2").arg(faultName(mark.fault), severityWord(mark.severity)), traitList_);
         label->setObjectName(QStringLiteral("wanted trait"));
-        auto* remove = new QPushButton(tr("Not wanted"), traitList_);
-        remove->setAccessibleName(tr("%1 is not wanted").arg(faultName(mark.fault)));
+        auto* remove = new QPushButton(tr("Accept no longer"), traitList_);
+        remove->setAccessibleName(tr("Accept %1 no longer").arg(faultName(mark.fault)));
         remove->setEnabled(writable);
         connect(remove, &QPushButton::clicked, this, [this, fault = mark.fault] { putTrait(fault, 0); });
         row->addWidget(label);
@@ -307,7 +307,7 @@ void TargetForm::putTrait(const std::string& fault, int severity) {
     std::erase_if(changed.wantedTraits, [&](const tasting::FaultMark& mark) { return mark.fault == fault; });
     if (severity > 0)
         changed.wantedTraits.push_back({fault, severity});
-    store(changed, tr("wanted traits"), "traits");
+    store(changed, tr("accepted traits"), "traits");
 }
 
 bool TargetForm::store(const Target& changed, const QString& what, const std::string& key) {

@@ -65,12 +65,12 @@ TargetNumber ceiling() {
 } // namespace
 
 const std::vector<TargetNumber>& targetNumbers() {
-    static const std::vector<TargetNumber> all{wanted<Dimension::acidity>("acidity", tr("Acidity wanted")),
-                                               wanted<Dimension::funk>("funk", tr("Funk wanted")),
-                                               wanted<Dimension::body>("body", tr("Body wanted")),
-                                               band<Dimension::acidity>("acidity_band", tr("Acidity, give or take")),
-                                               band<Dimension::funk>("funk_band", tr("Funk, give or take")),
-                                               band<Dimension::body>("body_band", tr("Body, give or take")),
+    static const std::vector<TargetNumber> all{wanted<Dimension::acidity>("acidity", tr("Acidity, target")),
+                                               wanted<Dimension::funk>("funk", tr("Funk, target")),
+                                               wanted<Dimension::body>("body", tr("Body, target")),
+                                               band<Dimension::acidity>("acidity_band", tr("Acidity, range")),
+                                               band<Dimension::funk>("funk_band", tr("Funk, range")),
+                                               band<Dimension::body>("body_band", tr("Body, range")),
                                                ceiling(),
                                                gravity<&Target::gravityLow>("gravity_low", tr("Gravity from")),
                                                gravity<&Target::gravityHigh>("gravity_high", tr("Gravity to")),

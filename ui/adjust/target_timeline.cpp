@@ -132,7 +132,7 @@ void TargetTimeline::paintAxis(QPainter& painter) const {
         slot(nextAt) - slot(drawAt) < painter.fontMetrics().horizontalAdvance(tr("next draw")) + line / 2;
     word(slot(drawAt), narrow ? tr("draw") : tr("this draw"));
     word(slot(nextAt), narrow ? tr("next") : tr("next draw"));
-    word(slot(settledAt), narrow ? tr("kept") : tr("kept up"));
+    word(slot(settledAt), narrow ? tr("later") : tr("if repeated"));
 }
 
 void TargetTimeline::paintPoint(QPainter& painter, double x, const advice::Band& band, TimelineMark mark) const {
@@ -246,7 +246,7 @@ void TimelineLegend::setTriedName(const QString& name) {
 std::vector<std::pair<TimelineMark, QString>> TimelineLegend::entries() const {
     std::vector<std::pair<TimelineMark, QString>> all{{TimelineMark::tasted, tr("tasted")},
                                                       {TimelineMark::today, tr("today")},
-                                                      {TimelineMark::alone, tr("left alone")}};
+                                                      {TimelineMark::alone, tr("no change")}};
     if (!tried_.isEmpty())
         all.emplace_back(TimelineMark::tried, tried_);
     return all;

@@ -25,7 +25,7 @@ QString tr(const char* source) {
 QString bandsWords(const ForecastBands& bands) {
     QString words = tr("%1 at this draw, %2 at the next").arg(bandWords(bands.thisDraw), bandWords(bands.next));
     if (bands.settled)
-        words += tr(", %1 if kept up").arg(bandWords(*bands.settled));
+        words += tr(", %1 if repeated").arg(bandWords(*bands.settled));
     return words;
 }
 
@@ -68,7 +68,7 @@ void addBands(std::vector<TimelineRow>& rows, const QString& name, const PerDime
     if (!(timelines[Dimension::acidity].*bands))
         return;
     TimelineRow now{tr("%1, this draw").arg(name), {}}, next{tr("%1, next draw").arg(name), {}},
-        kept{tr("%1, if kept up").arg(name), {}};
+        kept{tr("%1, if repeated").arg(name), {}};
     for (const Dimension d : allDimensions)
         if (const auto& one = timelines[d].*bands) {
             now.cells[d] = bandWords(one->thisDraw);
@@ -115,9 +115,9 @@ QString sentenceOf(const TargetTimelineData& look) {
     if (!tasted.isEmpty())
         parts << tr("tasted %1").arg(tasted.join(QStringLiteral(", ")));
     parts << tr("today %1").arg(bandWords(look.today.band));
-    parts << tr("wanted %1 ±%2").arg(scoreWords(look.window.wanted), scoreWords(look.window.band));
+    parts << tr("target %1 ±%2").arg(scoreWords(look.window.wanted), scoreWords(look.window.band));
     if (look.alone)
-        parts << tr("left alone %1").arg(bandsWords(*look.alone));
+        parts << tr("no change %1").arg(bandsWords(*look.alone));
     if (look.tried)
         parts << tr("%1: %2").arg(look.triedName, bandsWords(*look.tried));
     return tr("%1: %2.").arg(nameOf(look.dimension), parts.join(QStringLiteral("; ")));
@@ -136,9 +136,9 @@ ScoreSpan spanOf(const TargetTimelineData& look) {
 std::vector<TimelineRow> tableOf(const PerDimension<TargetTimelineData>& timelines) {
     std::vector<TimelineRow> rows;
     addTasted(rows, timelines);
-    rows.push_back(rowOf(tr("Today, all together"), timelines,
+    rows.push_back(rowOf(tr("Best estimate today"), timelines,
                          [](const TargetTimelineData& look) { return bandWords(look.today.band); }));
-    rows.push_back(rowOf(tr("Wanted"), timelines, [](const TargetTimelineData& look) {
+    rows.push_back(rowOf(tr("Target"), timelines, [](const TargetTimelineData& look) {
         return tr("%1 ±%2").arg(scoreWords(look.window.wanted), scoreWords(look.window.band));
     }));
     addBands(rows, tr("Leave it alone"), timelines, &TargetTimelineData::alone);

@@ -26,13 +26,13 @@ QString scoresOf(const PerDimension<advice::Band>& bands) {
 
 TotalBar::TotalBar(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), total_(new QLabel(this)), why_(new QLabel(this)),
-      findings_(new MessageLabel(this)), reset_(new QPushButton(tr("As now"), this)),
+      findings_(new MessageLabel(this)), reset_(new QPushButton(tr("Reset"), this)),
       adopt_(new QPushButton(tr("Adopt"), this)) {
     for (QLabel* label : {total_, why_})
         label->setWordWrap(true);
     total_->setObjectName(QStringLiteral("total"));
     why_->setForegroundRole(QPalette::PlaceholderText);
-    reset_->setToolTip(tr("Puts every lever back to what is in use"));
+    reset_->setToolTip(tr("Reset to current settings (Ctrl+Shift+A)"));
     adopt_->setToolTip(tr("Writes the plan and its forecast (Ctrl+Enter)"));
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 0, 0, 0);
@@ -54,7 +54,7 @@ TotalBar::TotalBar(Session& session, QWidget* parent)
 void TotalBar::setTrial(const QString& name, const advice::Trial& trial) {
     QString words = tr("%1, at the next draw: %2").arg(name, scoresOf(trial.next));
     if (trial.depth == advice::TrialDepth::settled)
-        words += tr("; if kept up: %1").arg(scoresOf(trial.settled));
+        words += tr("; if repeated: %1").arg(scoresOf(trial.settled));
     words += tr(". Vessel then at %1.").arg(session_.amount(trial.nextBeer.bitterness));
     total_->setText(words);
 }

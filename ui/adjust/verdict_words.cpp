@@ -58,7 +58,7 @@ QString wordOf(VerdictKind kind) {
     case VerdictKind::neverTasted:
         return tr("taste first");
     case VerdictKind::open:
-        return tr("open");
+        return tr("undecided");
     case VerdictKind::leaveAlone:
         return tr("leave alone");
     case VerdictKind::tasteAgain:

@@ -120,6 +120,11 @@ void FlowPage::addWanted() {
     addFields(wanted, ties);
 }
 
+void FlowPage::setFirstFill(bool firstFill) {
+    firstFill_ = firstFill;
+    binder_->numberAt("/draw_l")->parentWidget()->setVisible(!firstFill);
+}
+
 void FlowPage::addKettle() {
     addFields(kettle,
               {tieOf("/boil_min", tr("Boil"), UnitKind::minutes, &Recipe::boil),
@@ -210,9 +215,10 @@ void FlowPage::sayAmounts(const BrewPlan& plan) {
 
 Message FlowPage::moreOfRefill(const BrewPlan& plan) const {
     const auto& litres = model_.measured().intoFermenter;
-    return say(purpose_ == Purpose::plan ? "ui.brew.wanted_more"
-               : litres                  ? "ui.brew.brewed_back"
-                                         : "ui.brew.brewed_more")
+    return say(firstFill_                  ? "ui.brew.wanted_first"
+               : purpose_ == Purpose::plan ? "ui.brew.wanted_more"
+               : litres                    ? "ui.brew.brewed_back"
+                                           : "ui.brew.brewed_more")
         .with("draw", model_.setting().draw)
         .with("litres", litres.value_or(plan.intoFermenter))
         .with("bitterness", plan.bitterness)

@@ -29,6 +29,7 @@ public:
     [[nodiscard]] StepSection& step(Step step) const { return *steps_[step]; }
     [[nodiscard]] Binder& fields() const { return *binder_; }
     [[nodiscard]] YeastEditor& yeast() const { return *yeast_; }
+    void setFirstFill(bool firstFill); ///< of an empty vessel: nothing is drawn for it
     /// Where a finding or a caution belongs, by its key.
     [[nodiscard]] static Step stepOf(const std::string& key);
 
@@ -51,6 +52,7 @@ private:
 
     RecipeEditorModel& model_;
     Purpose purpose_;
+    bool firstFill_ = false;
     Binder* binder_;
     FlowDiagram* diagram_;
     std::array<StepSection*, stepCount_> steps_{};

@@ -48,9 +48,18 @@ Message originOf(const PlannedRecipe& planned) {
         .with("on", toStd(dayWords(since)));
 }
 
+/// What is edited becomes the recipe that the vessel runs on.
+Message firstFillOrigin(const PlannedRecipe& planned) {
+    if (planned.from == PlannedRecipe::From::habit || !planned.since)
+        return say("ui.brew.first_fill.habit");
+    return say("ui.brew.first_fill.known").with("since", *planned.since);
+}
+
 } // namespace
 
 QString originWords(const PlannedRecipe& planned) {
+    if (planned.firstFill)
+        return text(firstFillOrigin(planned));
     const bool also = planned.usual && planned.from == PlannedRecipe::From::choice && !isUsual(planned);
     return text(originOf(planned)) + (also ? QLatin1Char(' ') + own("ui.brew.also_usual") : QString());
 }
@@ -128,6 +137,7 @@ void PlanPage::refresh() {
     message_->clear();
     model_->setLocked(planned_->brewed.has_value() || session_.desk().readOnly());
     const facts::EquipmentFact kit = session_.desk().kit(vessel_);
+    flow_->setFirstFill(planned_->firstFill);
     if (first)
         model_->begin(vessel_, planned_->setting, kit);
     else

@@ -27,7 +27,7 @@ bool addsUp(Share sum) {
 }
 
 ShareLine::ShareLine(QWidget* parent)
-    : QWidget(parent), words_(new QLabel(this)), button_(new QPushButton(tr("Share the rest (=)"), this)) {
+    : QWidget(parent), words_(new QLabel(this)), button_(new QPushButton(tr("Fill to 100 % (=)"), this)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, .8));

@@ -3,6 +3,7 @@
 
 #include "desk/advice.h"
 #include "desk/ledger.h"
+#include "ui/cellar/new_vessel_questions.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/message_label.h"
 
@@ -76,7 +77,7 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
 
 VesselPage::VesselPage(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), title_(new QLabel(this)), words_(new QLabel(this)), form_(new FactForm(this)),
-      message_(new MessageLabel(this)), finish_(new QPushButton(this)) {
+      questions_(new NewVesselQuestions(this)), message_(new MessageLabel(this)), finish_(new QPushButton(this)) {
     auto* page = new QWidget(this);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, lines(*this, 1), 0);
@@ -86,6 +87,7 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     column->addWidget(title_);
     column->addWidget(words_);
     column->addWidget(form_);
+    column->addWidget(questions_);
     column->addWidget(changes_ = makeChanges());
     column->addWidget(message_);
     column->addLayout(makeButtons());
@@ -99,11 +101,13 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     auto* outer = new QHBoxLayout(this);
     outer->addWidget(scroll, 4);
     outer->addStretch(1);
+    const auto edited = [this] {
+        message_->clear();
+        tell();
+    };
     for (const FactForm* form : {form_, culture_})
-        connect(form, &FactForm::edited, this, [this] {
-            message_->clear();
-            tell();
-        });
+        connect(form, &FactForm::edited, this, edited);
+    connect(questions_, &NewVesselQuestions::edited, this, edited);
     connect(&session, &Session::storeAsked, this, [this] {
         if (started())
             finish();
@@ -111,6 +115,7 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     connect(&session, &Session::unitsChanged, this, [this] {
         form_->setUnits(session_.units());
         culture_->setUnits(session_.units());
+        questions_->setUnits(session_.units());
     });
 }
 
@@ -142,7 +147,7 @@ QWidget* VesselPage::makeChanges() {
 }
 
 QLayout* VesselPage::makeButtons() {
-    auto* leave = new QPushButton(tr("Leave it (Esc)"), this);
+    auto* leave = new QPushButton(tr("Cancel (Esc)"), this);
     leave->setFlat(true);
     leave->setAutoDefault(true);
     finish_->setDefault(true);
@@ -157,7 +162,7 @@ QLayout* VesselPage::makeButtons() {
 }
 
 bool VesselPage::started() const {
-    return active_ && (form_->touched() || (before_ && culture_->touched()));
+    return active_ && (form_->touched() || (before_ ? culture_->touched() : questions_->touched()));
 }
 
 void VesselPage::tell() {
@@ -221,7 +226,12 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
     context.hidden = isNew ? byHabit : retirement;
     form_->build(facts, context);
     changes_->setVisible(!isNew);
-    if (!isNew) {
+    questions_->setVisible(isNew);
+    if (isNew) {
+        const auto kit = session_.desk().kit();
+        questions_->begin(context.today, context.units,
+                          kit.on == Day{} ? std::nullopt : std::optional(kit.equipment.name));
+    } else {
         context.labels = "culture";
         context.hidden = {"on"};
         culture_->build(cultureBefore_, context);
@@ -237,12 +247,21 @@ facts::CultureFact VesselPage::lastCulture() const {
     return culture;
 }
 
-void VesselPage::finish() {
+bool VesselPage::usable() {
     for (FactForm* form : {form_, culture_})
         if ((form == form_ || before_) && !form->usable()) {
             form->complain();
-            return;
+            return false;
         }
+    if (before_ || questions_->usable())
+        return true;
+    questions_->complain();
+    return false;
+}
+
+void VesselPage::finish() {
+    if (!usable())
+        return;
     const auto vessel = std::get<VesselFact>(form_->fact());
     if (before_)
         recordChanges(vessel);
@@ -251,7 +270,10 @@ void VesselPage::finish() {
 }
 
 void VesselPage::add(const VesselFact& vessel) {
-    if (record({vessel}))
+    std::vector<facts::Fact> facts = {vessel};
+    const auto answers = questions_->answers(vessel.name);
+    facts.insert(facts.end(), answers.begin(), answers.end());
+    if (record(facts))
         Q_EMIT added(qs(vessel.name));
 }
 
@@ -294,7 +316,9 @@ void VesselPage::showFault(const Fault& fault) {
     const auto second = plain.path.find('/', 1);
     if (second == 2 && plain.path[1] >= '0' && plain.path[1] <= '9')
         plain.path = plain.path.substr(second);
-    if (!form_->showFault(plain, true) && !(before_ && culture_->showFault(plain, true)))
+    const bool shown =
+        form_->showFault(plain, true) || (before_ ? culture_->showFault(plain, true) : questions_->showFault(plain));
+    if (!shown)
         message_->say(MessageLabel::Weight::fault, session_.words(fault));
 }
 

@@ -14,6 +14,7 @@ namespace staveline::ui {
 
 class FactForm;
 class MessageLabel;
+class NewVesselQuestions;
 
 class VesselPage : public QWidget {
     Q_OBJECT
@@ -27,6 +28,7 @@ public:
     void retire();                      ///< without a question: undo takes it back
     [[nodiscard]] FactForm& fields() const { return *form_; }
     [[nodiscard]] FactForm& culture() const { return *culture_; }
+    [[nodiscard]] NewVesselQuestions& questions() const { return *questions_; }
     [[nodiscard]] QLineEdit& reason() const { return *reason_; }
     [[nodiscard]] QString words() const;
 
@@ -45,6 +47,7 @@ private:
     [[nodiscard]] bool goesOn(const std::optional<facts::VesselName>& wanted);
     void leave();
     void tell();
+    [[nodiscard]] bool usable(); ///< else it is said at the field
     void add(const facts::VesselFact& vessel);
     void recordChanges(const facts::VesselFact& vessel);
     bool record(const std::vector<facts::Fact>& facts);
@@ -58,6 +61,7 @@ private:
     QLabel* title_;
     QLabel* words_;
     FactForm* form_;
+    NewVesselQuestions* questions_;
     QWidget* changes_;
     FactForm* culture_;
     QLineEdit* reason_;

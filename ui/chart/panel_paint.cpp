@@ -25,13 +25,13 @@ QString tr(const char* source) {
 QString rowWord(ChartEvent::Row row) {
     switch (row) {
     case ChartEvent::Row::out:
-        return tr("out");
+        return tr("drawn");
     case ChartEvent::Row::in:
-        return tr("in");
+        return tr("filled");
     case ChartEvent::Row::look:
         break;
     }
-    return tr("looks");
+    return tr("measured");
 }
 
 double widthOf(const QStringList& words, const ChartStyle& style) {

@@ -43,7 +43,7 @@ void DrawDateLine::showVessel(const desk::VesselSummary& vessel) {
     using vessel::DueKind;
     vessel_ = vessel.name;
     planned_ = vessel.dates.draw;
-    setVisible(vessel.opened && !vessel.retired && vessel.due.kind != DueKind::refill &&
+    setVisible(!vessel.toFill && !vessel.retired && vessel.due.kind != DueKind::refill &&
                vessel.due.kind != DueKind::nothing && !session_.desk().readOnly());
     day_->setToday(session_.desk().today());
     day_->setDay(planned_);

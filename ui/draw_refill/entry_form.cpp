@@ -48,7 +48,7 @@ EntryForm::EntryForm(Session& session, QWidget* parent)
     setType(*title_, Type::strong);
     record_->setDefault(true);
     record_->setAutoDefault(true);
-    leave_->setText(tr("Leave it (Esc)"));
+    leave_->setText(tr("Cancel (Esc)"));
     leave_->setFlat(true);
     leave_->setAutoDefault(true); // Enter on it leaves, it does not record
     auto* column = new QVBoxLayout(this);
@@ -114,7 +114,7 @@ void EntryForm::unlessStarted(const QString& instead, std::function<void()> open
         return;
     }
     afterwards_ = std::move(open);
-    instead_->setText(tr("Leave it for: %1").arg(instead));
+    instead_->setText(tr("Cancel it for: %1").arg(instead));
     asking_->setVisible(true);
     question_->say(MessageLabel::Weight::warning, text(say("ui.entry.begun").with("entry", toStd(inWords()))));
     goOn_->setFocus(Qt::OtherFocusReason);
@@ -154,9 +154,11 @@ void EntryForm::begin(EntryKind kind, const facts::VesselName& vessel) {
         goOn();
         return;
     }
-    unlessStarted(wordOf(kind), [this, kind, vessel] {
+    const auto found = session_.desk().vessel(vessel);
+    const QString word = wordOf(kind, found && found->toFill);
+    unlessStarted(word, [this, kind, vessel, word] {
         amended_.reset();
-        title_->setText(tr("%1, %2").arg(wordOf(kind), qs(vessel)));
+        title_->setText(tr("%1, %2").arg(word, qs(vessel)));
         record_->setText(tr("&Record"));
         Fact fact = blank(kind, vessel, session_.desk().today());
         if (auto* refill = std::get_if<facts::RefillFact>(&fact))

@@ -146,6 +146,7 @@ void DrawRefillPage::showLedger(const desk::LedgerView& view) {
     for (const auto& [kind, button] : entryButtons_) {
         button->setVisible((kind == EntryKind::opening) != view.vessel.opened || kind == EntryKind::refill);
         button->setEnabled(writable);
+        button->setText(wordOf(kind, view.vessel.toFill));
     }
     table_->fit();
     select(-1);
@@ -216,10 +217,8 @@ void DrawRefillPage::focusWork() {
         return;
     }
     for (const auto& [kind, button] : entryButtons_)
-        if (button->isVisible()) {
+        if (kind == EntryKind::refill) // nothing is recorded yet: the first fill
             button->setFocus(Qt::OtherFocusReason);
-            return;
-        }
 }
 
 } // namespace staveline::ui

@@ -91,13 +91,9 @@ void VesselPanel::refreshDates() {
         delete item->widget();
         delete item;
     }
-    dateHeading_->setVisible(vessel_.opened);
-    dates_->setVisible(vessel_.opened);
     drawDate_->showVessel(vessel_);
-    if (!vessel_.opened)
-        return;
     int row = 0;
-    for (const DateLine& line : dateLines(vessel_.dates, vessel_.due, session_.desk().today())) {
+    for (const DateLine& line : dateLines(vessel_.dates, vessel_.due, session_.desk().today(), vessel_.toFill)) {
         dateGrid_->addWidget(new QLabel(line.what, dates_), row, 0);
         dateGrid_->addWidget(new QLabel(line.when, dates_), row, 1);
         auto* distance = new QLabel(line.distance, dates_);

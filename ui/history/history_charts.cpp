@@ -111,7 +111,7 @@ private:
     [[nodiscard]] ChartPanel learned(Dimension d) const {
         ChartPanel made = panel(("learned_" + std::string(name(d))).c_str(), QString(), 1);
         made.least = 2;
-        auto band = series(tr("80 % band"), SeriesKind::band, Shape::none, Tone::predicted);
+        auto band = series(tr("80 % range"), SeriesKind::band, Shape::none, Tone::predicted);
         band.spoken = false;
         auto offset = series(tr("learned"), SeriesKind::step, Shape::disc, Tone::tasted);
         for (const HistoryRow& row : history_.rows)
@@ -203,7 +203,7 @@ private:
         double oldest = 0;
         for (const auto& corner : history_.sawtooth)
             oldest = std::max(oldest, corner.meanAge.d);
-        const bool years = oldest > 2 * daysPerYear;
+        const bool years = oldest >= 3 * daysPerYear;
         ChartPanel made = panel("age", years ? tr("years") : tr("months"), 1);
         auto mean = series(tr("mean"), SeriesKind::line, Shape::none, Tone::due);
         for (const auto& corner : history_.sawtooth)

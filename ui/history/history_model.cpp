@@ -162,7 +162,7 @@ QVariant PromiseModel::headerData(int section, Qt::Orientation orientation, int 
     case 1:
         return tr("%1\ntasted").arg(dimension);
     case 2:
-        return tr("%1\nband").arg(dimension);
+        return tr("%1\nrange").arg(dimension);
     default:
         return tr("%1\nagainst no change").arg(dimension);
     }

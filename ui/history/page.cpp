@@ -247,9 +247,8 @@ void HistoryPage::showRecord() {
     for (const Message& line : history_.record)
         words << session().words(line);
     for (const auto& line : history_.learned) {
-        learned << session().words(line.words);
-        if (line.run) // a drift is seen at once, not one key away
-            words << learned.back();
+        // A drift is seen at once, not one key away.
+        (line.run ? words : learned) << session().words(line.words);
     }
     learned_->setText(learned.join(QLatin1Char('\n')));
     learned_->setVisible(!learned.isEmpty());

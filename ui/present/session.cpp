@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/session.h"
 
+#include "ui/present/fact_fields.h"
+
 namespace staveline::ui {
 
 using desk::Desk;
@@ -34,6 +36,13 @@ const Recorded& recordedOf(const Recorded& done) {
 const Recorded& recordedOf(const desk::Chosen& done) {
     return done.recorded;
 }
+/// "reading of 9 Nov 2026"
+QString entryOfDay(const Fact& fact) {
+    const auto entry = facts::traitsOf(fact).entry;
+    const QString kind =
+        entry ? own("ui.entry." + std::string(vessel::traitsOf(*entry).word)).toLower() : QString(Session::tr("entry"));
+    return Session::tr("%1 of %2").arg(kind, dayWords(dayOf(fact)));
+}
 
 } // namespace
 
@@ -60,10 +69,17 @@ Result<Recorded> Session::record(const std::vector<Fact>& facts) {
     return spoken(write([&](Desk& desk) { return desk.record(facts); }), tr("Recorded: %1"));
 }
 Result<Recorded> Session::amend(const std::string& table, std::int64_t id, const Fact& fact) {
-    return spoken(amend(table, id, fact, {}), tr("Amended: %1"));
+    const auto amended = amend(table, id, fact, {});
+    if (amended)
+        Q_EMIT said(tr("Amended the %1.").arg(entryOfDay(fact)));
+    return amended;
 }
 Result<Recorded> Session::remove(const std::string& table, std::int64_t id) {
-    return spoken(remove(table, id, {}), tr("Removed: %1"));
+    const auto fact = desk_->fact(table, id);
+    const auto removed = remove(table, id, {});
+    if (removed && fact)
+        Q_EMIT said(tr("Removed the %1.").arg(entryOfDay(*fact)));
+    return removed;
 }
 
 Result<Recorded> Session::record(const Fact& fact, const EditNote& note) {

@@ -18,9 +18,6 @@ QDate qtDate(Day day) {
     const std::chrono::year_month_day civil{day};
     return {int{civil.year()}, static_cast<int>(unsigned{civil.month()}), static_cast<int>(unsigned{civil.day()})};
 }
-QString rounded(double value, int decimals) {
-    return QString::number(value, 'f', decimals);
-}
 
 } // namespace
 
@@ -62,12 +59,7 @@ QString overdueWords(int days) {
 }
 
 QString spanWords(Days span) {
-    const double days = span.d;
-    if (days < 60)
-        return std::lround(days) == 1 ? tr("1 day") : tr("%1 days").arg(std::lround(days));
-    if (days < 2 * daysPerYear)
-        return tr("%1 months").arg(std::lround(days / daysPerMonth));
-    return tr("%1 years").arg(rounded(days / daysPerYear, 1));
+    return qs(show(Age{span.d}));
 }
 
 } // namespace staveline::ui

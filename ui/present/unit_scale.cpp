@@ -38,6 +38,7 @@ QString UnitScale::suffix() const {
     case UnitKind::bitterness:
         return QStringLiteral("IBU");
     case UnitKind::days:
+    case UnitKind::age:
         return QStringLiteral("days");
     case UnitKind::years:
         return QStringLiteral("years");

@@ -12,14 +12,37 @@ QString tr(const char* source) {
     return QCoreApplication::translate("VesselWords", source);
 }
 
+struct Named {
+    Day on;
+    QString what;
+    vessel::DueKind kind;
+};
+
+std::vector<Named> firstFillDates(const vessel::Schedule& dates) {
+    using vessel::DueKind;
+    return {{dates.brew, tr("Brew the first fill"), DueKind::brew},
+            {dates.draw, tr("Fill"), DueKind::refill},
+            {dates.nextSample, tr("First tasting"), DueKind::nothing},
+            {dates.nextDraw, tr("First draw"), DueKind::nothing}};
+}
+
+std::vector<Named> refillDates(const vessel::Schedule& dates, bool drawn) {
+    using vessel::DueKind;
+    return {{dates.sample, tr("Taste a sample"), DueKind::taste},
+            {dates.brew, tr("Brew the refill"), DueKind::brew},
+            {dates.draw, drawn ? tr("Refill") : tr("Draw and refill"), drawn ? DueKind::refill : DueKind::draw},
+            {dates.nextSample, tr("Taste again"), DueKind::nothing},
+            {dates.nextDraw, tr("Next draw"), DueKind::nothing}};
+}
+
 } // namespace
 
 QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units) {
     QString size = qs(show(facts.capacity, units));
     size.replace(QLatin1String(".0 "), QLatin1String(" ")); // a size on the head of a cask is a whole number
-    return tr("%1 %2, %3")
-        .arg(size, own("ui.word." + std::string(wordOf(facts.shape))).toLower(),
-             own("ui.word." + std::string(wordOf(facts.material))).toLower());
+    const QString shape = own("ui.word." + std::string(wordOf(facts.shape))).toLower();
+    const QString material = own("ui.word." + std::string(wordOf(facts.material))).toLower();
+    return shape == material ? tr("%1 %2").arg(size, shape) : tr("%1 %2, %3").arg(size, shape, material);
 }
 
 Days youngestThird(const vessel::LedgerState& state) {
@@ -37,23 +60,12 @@ QString ageWords(const vessel::LedgerState& state) {
     QString mean = tr("mean age %1").arg(spanWords(state.meanAge));
     if (state.generations.size() < 2)
         return mean;
-    return tr("%1, a third under %2").arg(mean, spanWords(youngestThird(state)));
+    return tr("%1; youngest third under %2").arg(mean, spanWords(youngestThird(state)));
 }
 
-std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today) {
-    using vessel::DueKind;
-    struct Named {
-        Day on;
-        QString what;
-        DueKind kind;
-    };
-    const bool drawn = next.kind == DueKind::refill;
-    std::vector<Named> named{
-        {dates.sample, tr("Taste a sample"), DueKind::taste},
-        {dates.brew, tr("Brew the refill"), DueKind::brew},
-        {dates.draw, drawn ? tr("Refill") : tr("Draw and refill"), drawn ? DueKind::refill : DueKind::draw},
-        {dates.nextSample, tr("Taste again"), DueKind::nothing},
-        {dates.nextDraw, tr("Next draw"), DueKind::nothing}};
+std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today, bool toFill) {
+    std::vector<Named> named =
+        toFill ? firstFillDates(dates) : refillDates(dates, next.kind == vessel::DueKind::refill);
     std::stable_sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.on < b.on; });
     std::vector<DateLine> made;
     made.reserve(named.size());

@@ -9,7 +9,7 @@ namespace staveline::ui {
 
 /// "225 L cask, used oak"
 [[nodiscard]] QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units);
-/// "mean age 19 months, a third under 8 months"; empty while the vessel is.
+/// "mean age 19 months, youngest third under 8 months"; empty while the vessel is.
 [[nodiscard]] QString ageWords(const vessel::LedgerState& state);
 /// The age a third of the liquid is below.
 [[nodiscard]] Days youngestThird(const vessel::LedgerState& state);
@@ -17,7 +17,8 @@ namespace staveline::ui {
 struct DateLine {
     QString what, when, distance;
 };
-/// The next dates in order of time.
-[[nodiscard]] std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today);
+/// The next dates in order of time. `toFill`: those of a first fill.
+[[nodiscard]] std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today,
+                                              bool toFill = false);
 
 } // namespace staveline::ui

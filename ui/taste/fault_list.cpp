@@ -118,8 +118,7 @@ int FaultList::severityOf(const Row& row) {
 void FaultList::fillRow(const Row& row, int severity) {
     row.about->setText(severity > 0 ? text(say("ui.taste.fault_about")
                                                .with("severity", toStd(severityWord(severity)))
-                                               .with("cause", row.fault->cause)
-                                               .with("action", row.fault->action))
+                                               .with("cause", row.fault->cause))
                                     : QString());
 }
 

@@ -392,7 +392,7 @@ void TastePage::sameAgain() {
 
 void TastePage::display(bool anew) {
     const auto vessel = session().desk().vessel(begun_);
-    if (vessel && !vessel->opened && sittings_.empty() && !draft_.storable()) {
+    if (vessel && vessel->toFill && sittings_.empty() && !draft_.storable()) {
         if (pages_->currentWidget() != blank_)
             pages_->setCurrentWidget(empty_);
         return;
@@ -518,7 +518,7 @@ void TastePage::showLongSheet(bool all) {
 
 void TastePage::focusWork() {
     if (pages_->currentWidget() == empty_)
-        opening_->setFocus(Qt::OtherFocusReason);
+        firstFill_->setFocus(Qt::OtherFocusReason);
     else if (pages_->currentWidget() == blank_)
         blank_->focusFirst();
     else if (sideBySide_)

@@ -53,7 +53,7 @@ public:
     [[nodiscard]] QString words() const; ///< of the message at the sheet
 
 Q_SIGNALS:
-    void openingAsked(); ///< the brewer wants to record what the vessel holds
+    void firstEntryAsked(staveline::vessel::EntryKind kind); ///< of an empty vessel: its first fill, or a takeover
 
 protected:
     void refresh() override;
@@ -137,7 +137,7 @@ private:
     TasterGrid* grid_;
     AnchorScale* scale_;
     SittingSummary* summary_;
-    QPushButton* opening_;
+    QPushButton* firstFill_;
     QTimer* notePause_;
 };
 

@@ -110,7 +110,7 @@ QWidget* TastePage::makeTools() {
         layout->addWidget(made);
         return made;
     };
-    same_ = button(tr("Same again (= =)"));
+    same_ = button(tr("Copy last scores (= =)"));
     same_->setToolTip(tr("The last sitting's scores of this taster for what is not scored yet"));
     long_ = button(tr("Long sheet"));
     all_ = button(tr("Side by side"));
@@ -173,10 +173,12 @@ QWidget* TastePage::makeEmpty() {
     auto* part = new QWidget(pages_);
     auto* words = new QLabel(own("ui.taste.not_opened"), part);
     words->setWordWrap(true);
-    opening_ = new QPushButton(tr("Record the opening"), part);
+    firstFill_ = new QPushButton(tr("Record the first fill"), part);
+    auto* takeover = new QPushButton(tr("Record a takeover"), part);
     auto* blank = new QPushButton(tr("Blank sheet"), part);
     auto* buttons = new QHBoxLayout;
-    buttons->addWidget(opening_);
+    buttons->addWidget(firstFill_);
+    buttons->addWidget(takeover);
     buttons->addWidget(blank);
     buttons->addStretch(1);
     auto* column = new QVBoxLayout(part);
@@ -185,7 +187,8 @@ QWidget* TastePage::makeEmpty() {
     column->addWidget(words);
     column->addLayout(buttons);
     column->addStretch(1);
-    connect(opening_, &QPushButton::clicked, this, &TastePage::openingAsked);
+    connect(firstFill_, &QPushButton::clicked, this, [this] { Q_EMIT firstEntryAsked(vessel::EntryKind::refill); });
+    connect(takeover, &QPushButton::clicked, this, [this] { Q_EMIT firstEntryAsked(vessel::EntryKind::opening); });
     connect(blank, &QPushButton::clicked, this, [this] { showBlankSheet(true); });
     return part;
 }

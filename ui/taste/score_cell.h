@@ -58,7 +58,7 @@ private:
 
 /// "6.5"; empty when there is none.
 [[nodiscard]] QString scoreText(std::optional<double> score);
-/// "plainly sour, like dry cider"
+/// "plainly sour, like a green apple"
 [[nodiscard]] QString anchorText(const tasting::Attribute& attribute, double score);
 [[nodiscard]] QString glassWord(Glass glass);
 

@@ -121,7 +121,7 @@ void SittingHeader::showSittings(const std::vector<desk::Filed<facts::SittingFac
     const QSignalBlocker quiet(sittings_);
     std::vector<std::pair<QString, std::string>> offered;
     if (!inHand)
-        offered.emplace_back(tr("not stored yet"), std::string());
+        offered.emplace_back(tr("New tasting"), std::string());
     for (const desk::Filed<facts::SittingFact>& filed : sittings)
         offered.emplace_back(sittingWords(filed), std::to_string(filed.id));
     if (offered != offered_) {

@@ -186,7 +186,8 @@ void SittingSummary::addKnown() {
 void SittingSummary::showTaste(const desk::TasteView& view, const tasting::FunkSides& sides) {
     sides_->setText(ui::sidesWords(sides));
     sides_->setVisible(!sides_->text().isEmpty());
-    scored_->setText(tr("Scored %1 of %2").arg(view.scored).arg(view.wanted));
+    scored_->setText(tr("Scored %1 of the %2 lines that count").arg(view.scored).arg(view.wanted));
+    QStringList helps; // what would help all of them is said once
     for (const Dimension d : allDimensions) {
         const bool reads = view.result.dimensions[d].has_value();
         const bool spoiled = !view.result.spoiledBy[d].empty();
@@ -194,7 +195,8 @@ void SittingSummary::showTaste(const desk::TasteView& view, const tasting::FunkS
         readings_[d].says->setText(reads || spoiled ? session_.words(view.says[d]) : own("ui.taste.not_yet"));
         const QString help = session_.words(view.help[d]);
         readings_[d].help->setText(help);
-        readings_[d].help->setVisible(!help.isEmpty());
+        readings_[d].help->setVisible(!help.isEmpty() && !helps.contains(help));
+        helps << help;
     }
     const auto codes = missingCodes(view.result);
     missing_->showCodes(codes);
@@ -229,12 +231,12 @@ void SittingSummary::showKnown(const Result<desk::EstimatesView>& known,
         known_[d].words->setVisible(known.has_value());
     }
     if (!known) {
-        knownHead_->setText(tr("All together, today"));
+        knownHead_->setText(tr("Best estimate today"));
         knownNote_->setText(session_.words(known.error()));
         return;
     }
-    knownHead_->setText(known->tastedOn ? tr("All together, today; tasted %1").arg(dayWords(*known->tastedOn))
-                                        : tr("All together, today; not tasted in this cycle"));
+    knownHead_->setText(known->tastedOn ? tr("Best estimate today (tasted %1)").arg(dayWords(*known->tastedOn))
+                                        : tr("Best estimate today (not tasted this cycle)"));
     const tasting::Target window = target ? target->fact.target : tasting::Target{};
     // A fault in the way is one answer for all.
     const bool oneForAll = std::all_of(allDimensions.begin(), allDimensions.end(),

@@ -18,20 +18,33 @@ namespace {
 constexpr double side = .95;     // of a milestone, in lines
 constexpr double markRoom = 1.2; // for the word "today" above the line
 
-std::optional<Day> cycleStart(const vessel::LedgerState& now) {
-    return now.lastRefill ? now.lastRefill : now.opened;
+std::optional<Milestone> cycleStart(const vessel::LedgerState& now) {
+    if (now.lastRefill)
+        return Milestone{now.cycle > 0 ? MilestoneKind::refilled : MilestoneKind::filled, *now.lastRefill, {}};
+    if (now.opened)
+        return Milestone{MilestoneKind::takenOver, *now.opened, {}};
+    return std::nullopt;
+}
+
+std::vector<Milestone> firstFillOf(const vessel::Schedule& dates) {
+    return {{MilestoneKind::brew, dates.brew, dates.brewDue},
+            {MilestoneKind::fill, dates.draw, dates.drawDue},
+            {MilestoneKind::firstTaste, dates.nextSample, {}},
+            {MilestoneKind::firstDraw, dates.nextDraw, {}}};
 }
 
 } // namespace
 
-std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel::LedgerState& now) {
+std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel::LedgerState& now, bool toFill) {
+    if (toFill)
+        return firstFillOf(dates);
     std::vector<Milestone> milestones{{MilestoneKind::taste, dates.sample, dates.sampleDue},
                                       {MilestoneKind::brew, dates.brew, dates.brewDue},
                                       {MilestoneKind::draw, dates.draw, dates.drawDue},
                                       {MilestoneKind::nextTaste, dates.nextSample},
                                       {MilestoneKind::nextDraw, dates.nextDraw}};
     if (const auto start = cycleStart(now))
-        milestones.insert(milestones.begin(), {MilestoneKind::start, *start});
+        milestones.insert(milestones.begin(), *start);
     std::stable_sort(milestones.begin(), milestones.end(),
                      [](const Milestone& a, const Milestone& b) { return a.on < b.on; });
     return milestones;
@@ -39,7 +52,11 @@ std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel:
 
 QString wordOf(MilestoneKind kind) {
     switch (kind) {
-    case MilestoneKind::start:
+    case MilestoneKind::takenOver:
+        return CycleTimeline::tr("taken over");
+    case MilestoneKind::filled:
+        return CycleTimeline::tr("filled");
+    case MilestoneKind::refilled:
         return CycleTimeline::tr("refilled");
     case MilestoneKind::taste:
         return CycleTimeline::tr("taste");
@@ -47,6 +64,12 @@ QString wordOf(MilestoneKind kind) {
         return CycleTimeline::tr("brew");
     case MilestoneKind::draw:
         return CycleTimeline::tr("draw and refill");
+    case MilestoneKind::fill:
+        return CycleTimeline::tr("fill");
+    case MilestoneKind::firstTaste:
+        return CycleTimeline::tr("first tasting");
+    case MilestoneKind::firstDraw:
+        return CycleTimeline::tr("first draw");
     case MilestoneKind::nextTaste:
         return CycleTimeline::tr("taste again");
     case MilestoneKind::nextDraw:
@@ -73,7 +96,7 @@ MilestoneButton::MilestoneButton(const Milestone& milestone, Day today, bool cur
     setAccessibleName(tr("%1, %2, %3").arg(text(), weekdayWords(milestone.on), when()));
     setToolTip(tr("%1, %2").arg(weekdayWords(milestone.on), when()));
     setObjectName(QStringLiteral("milestone ") + text());
-    setEnabled(milestone.kind != MilestoneKind::start);
+    setEnabled(!isStart(milestone.kind));
 }
 
 bool MilestoneButton::overdue() const {

@@ -10,8 +10,23 @@
 
 namespace staveline::ui {
 
-/// The start is a fact and opens nothing; the others open the work that belongs to them.
-enum class MilestoneKind { start, taste, brew, draw, nextTaste, nextDraw };
+/// What began the cycle is a fact and opens nothing; the others open the work that belongs to them.
+enum class MilestoneKind {
+    takenOver,
+    filled, ///< for the first time
+    refilled,
+    taste,
+    brew,
+    draw,
+    fill, ///< an empty vessel
+    nextTaste,
+    nextDraw,
+    firstTaste,
+    firstDraw
+};
+[[nodiscard]] constexpr bool isStart(MilestoneKind kind) {
+    return kind <= MilestoneKind::refilled;
+}
 
 struct Milestone {
     MilestoneKind kind = MilestoneKind::taste;
@@ -19,8 +34,9 @@ struct Milestone {
     std::optional<Day> due{}; ///< by the interval alone; before `on` when it is overdue
     bool operator==(const Milestone&) const = default;
 };
-/// In order of time; the start is the last refill or the opening.
-[[nodiscard]] std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel::LedgerState& now);
+/// In order of time; the start is the last refill or the takeover. `toFill`: those of an empty vessel.
+[[nodiscard]] std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel::LedgerState& now,
+                                                  bool toFill = false);
 [[nodiscard]] QString wordOf(MilestoneKind kind);
 
 /// Places along 0..`length`, in proportion to time but at least `gap` apart; the ends stay where they are when there

@@ -19,7 +19,7 @@ constexpr auto looks = std::to_array<EntryLook>({
     {EntryKind::dip, Glyph::dip, QT_TRANSLATE_NOOP("Actions", "D&ip"), "Ctrl+I"},
     {EntryKind::reading, Glyph::reading, QT_TRANSLATE_NOOP("Actions", "Readin&g"), "Ctrl+G"},
     {EntryKind::event, Glyph::note, QT_TRANSLATE_NOOP("Actions", "&Event"), "Ctrl+H"},
-    {EntryKind::opening, Glyph::opening, QT_TRANSLATE_NOOP("Actions", "&Opening"), "Ctrl+Shift+O"},
+    {EntryKind::opening, Glyph::opening, QT_TRANSLATE_NOOP("Actions", "Take&over"), "Ctrl+Shift+O"},
 });
 static_assert(looks.size() == vessel::entryKinds.size() &&
                   std::all_of(vessel::entryKinds.begin(), vessel::entryKinds.end(),
@@ -42,6 +42,10 @@ Glyph glyphOf(EntryKind kind) {
 
 QString wordOf(EntryKind kind) {
     return own("ui.entry." + std::string(traitsOf(kind).word));
+}
+
+QString wordOf(EntryKind kind, bool toFill) {
+    return toFill && kind == EntryKind::refill ? own("ui.entry.first_fill") : wordOf(kind);
 }
 
 } // namespace staveline::ui

@@ -19,5 +19,7 @@ struct EntryLook {
 [[nodiscard]] std::span<const EntryLook> entryLooks();
 [[nodiscard]] Glyph glyphOf(vessel::EntryKind kind);
 [[nodiscard]] QString wordOf(vessel::EntryKind kind); ///< "Draw-off"
+/// "First fill" for the refill of an empty vessel.
+[[nodiscard]] QString wordOf(vessel::EntryKind kind, bool toFill);
 
 } // namespace staveline::ui

@@ -146,7 +146,10 @@ void NumberField::clearMessage() {
 
 void NumberField::complainIfEmpty() {
     if (required_ && !stored_ && !fault_)
-        say({FaultKind::input, {}, staveline::say("ui.field.needed"), staveline::say("ui.field.fill_in")});
+        say({FaultKind::input,
+             {},
+             staveline::say(kind_ == UnitKind::volume ? "ui.field.enter_volume" : "ui.field.enter_number"),
+             {}});
 }
 
 QList<QWidget*> NumberField::tabStops() const {

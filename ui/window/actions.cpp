@@ -24,8 +24,8 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     sampleBook = add(tr("&Sample cellar"));
     copyBook = add(tr("Save a &copy\u2026"), keys("Ctrl+Shift+S"));
     checkBook = add(tr("C&heck the book for damage"));
-    startPage = add(tr("&First page"));
-    storedAlready = add(tr("&When was it stored?"), keys("Ctrl+S"));
+    startPage = add(tr("C&lose book"));
+    storedAlready = add(tr("Saved &automatically"), keys("Ctrl+S"));
     quit = add(tr("&Quit"), keys("Ctrl+Q"));
     undo = add(tr("&Undo"), keys("Ctrl+Z"));
     redo = add(tr("&Redo"), keys("Ctrl+Shift+Z"));
@@ -46,9 +46,9 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     workPages[PageId::history] = add(tr("H&istory"), keys("Ctrl+5"));
     brewSheet = add(tr("Brew &sheet"), keys("Ctrl+Shift+B"));
     newSitting = add(tr("Ne&w sitting"), keys("Ctrl+Shift+T"));
-    sameAgain = add(tr("Sa&me again"), keys("Ctrl+="));
+    sameAgain = add(tr("Copy last s&cores"), keys("Ctrl+="));
     adopt = add(tr("Ad&opt"), keys("Ctrl+Return"));
-    asNow = add(tr("Everything as it is &now"), keys("Ctrl+Shift+A"));
+    asNow = add(tr("Reset to curre&nt settings"), keys("Ctrl+Shift+A"));
     nextPlace = add(tr("&Next part of the window"), keys("F6"));
     previousPlace = add(tr("&Previous part of the window"), keys("Shift+F6"));
     print = add(tr("&Print\u2026"), keys("Ctrl+P"));

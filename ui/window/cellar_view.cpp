@@ -112,13 +112,13 @@ void CellarView::connectPages() {
     });
     connect(&header_->timeline(), &CycleTimeline::opened, this, &CellarView::openMilestone);
     connect(header_, &VesselHeader::changeAsked, this, &CellarView::changeVessel);
-    const auto opening = [this] { beginEntry(EntryKind::opening); };
-    connect(taste_, &TastePage::openingAsked, this, opening);
+    const auto firstEntry = [this](EntryKind kind) { beginEntry(kind); };
+    connect(taste_, &TastePage::firstEntryAsked, this, firstEntry);
     connect(history_, &HistoryPage::firstEntryAsked, this, [this] {
         showPage(PageId::drawRefill);
         focusWork();
     });
-    connect(adjust_, &AdjustPage::openingAsked, this, opening);
+    connect(adjust_, &AdjustPage::firstEntryAsked, this, firstEntry);
     connect(adjust_, &AdjustPage::tasteAsked, this, [this] {
         showPage(PageId::taste);
         focusWork();
@@ -247,8 +247,11 @@ void CellarView::stepVessel(int by) {
 void CellarView::openMilestone(MilestoneKind kind) {
     if (kind == MilestoneKind::brew) {
         showPage(PageId::brew);
-    } else if (kind == MilestoneKind::taste || kind == MilestoneKind::nextTaste) {
+    } else if (kind == MilestoneKind::taste || kind == MilestoneKind::nextTaste || kind == MilestoneKind::firstTaste) {
         showPage(PageId::taste);
+    } else if (kind == MilestoneKind::fill) {
+        beginEntry(EntryKind::refill);
+        return;
     } else {
         beginEntry(EntryKind::drawOff);
         return;

@@ -107,7 +107,7 @@ void MainWindow::makeMenus() {
     addActions(a.all); // keys work from everywhere
     QMenu* book = menuBar()->addMenu(tr("&Book"));
     book->addActions({a.newBook, a.openBook, a.sampleBook});
-    recentMenu_ = book->addMenu(tr("Used &lately"));
+    recentMenu_ = book->addMenu(tr("&Recent books"));
     book->addSeparator();
     book->addActions({a.storedAlready, a.copyBook, a.checkBook, a.startPage});
     book->addSeparator();

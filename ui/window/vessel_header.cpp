@@ -18,7 +18,7 @@ using vessel::DueKind;
 
 namespace {
 
-std::optional<MilestoneKind> milestoneOf(DueKind kind) {
+std::optional<MilestoneKind> milestoneOf(DueKind kind, bool toFill) {
     switch (kind) {
     case DueKind::taste:
         return MilestoneKind::taste;
@@ -26,7 +26,7 @@ std::optional<MilestoneKind> milestoneOf(DueKind kind) {
         return MilestoneKind::brew;
     case DueKind::draw:
     case DueKind::refill:
-        return MilestoneKind::draw;
+        return toFill ? MilestoneKind::fill : MilestoneKind::draw;
     case DueKind::nothing:
         break;
     }
@@ -63,10 +63,8 @@ void VesselHeader::showVessel(const desk::VesselSummary& vessel) {
     kind_->setText(vesselKind(vessel.facts, session_.units()));
     ages_->setText(ageWords(vessel.now));
     change_->setEnabled(!session_.desk().readOnly());
-    timeline_->setVisible(vessel.opened);
-    if (vessel.opened)
-        timeline_->setMilestones(milestonesOf(vessel.dates, vessel.now), session_.desk().today(),
-                                 milestoneOf(vessel.due.kind));
+    timeline_->setMilestones(milestonesOf(vessel.dates, vessel.now, vessel.toFill), session_.desk().today(),
+                             milestoneOf(vessel.due.kind, vessel.toFill));
 }
 
 } // namespace staveline::ui
