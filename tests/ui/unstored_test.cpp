@@ -171,7 +171,7 @@ TEST_CASE("another book and the first page ask as closing does", "[ui][unstored]
     *Desk::create(w.scratch / "other.cellar", [&] { return w.today; });
     w.beginDraw("60");
     CHECK_FALSE(w.window->openBook(w.scratch / "other.cellar"));
-    w.action("First page").trigger();
+    w.action("Close the book").trigger();
     CHECK(w.window->session());
     CHECK(w.prompt.unstored.size() == 2);
     w.prompt.leaving = Leaving::without;
