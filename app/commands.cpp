@@ -260,7 +260,7 @@ int sheetOf(const Desk& desk, const Options& options) {
     auto document = desk.brewSheet(options.vessel, unitsOf(options));
     if (!document)
         return complain(document.error(), options);
-    if (auto written = writePaper(*document, options.out); !written)
+    if (auto written = writePaper(*document, options.out, options.paper); !written)
         return complain(written.error(), options);
     if (options.json) {
         auto plan = desk.brewPlan(options.vessel);

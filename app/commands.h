@@ -18,6 +18,7 @@ struct Options {
     std::optional<Day> today;
     bool json = false, csv = false, sample = false;
     std::string units = "metric"; ///< metric or us
+    std::string paper;            ///< a4 or letter; empty: that of the country
 };
 
 int newBook(const Options& options);

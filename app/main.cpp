@@ -60,7 +60,10 @@ int runCommand(int argc, char** argv) {
             throw CLI::ValidationError(render(day.error().cause) + " " + render(day.error().remedy)); // it names itself
         options.today = *day;
     });
-    parser.add_option("--units", options.units, "units of printed answers")->check(CLI::IsMember({"metric", "us"}));
+    parser
+        .add_option("--units", options.units,
+                    "units of printed answers and papers: metric (L, \u00b0C, EBC) or us (US gallons, \u00b0F, SRM)")
+        ->check(CLI::IsMember({"metric", "us"}));
     parser.require_subcommand(0, 1);
     parser.fallthrough();
 
@@ -89,6 +92,8 @@ int runCommand(int argc, char** argv) {
         command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);
     needVessel(paper, options);
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
+    paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
+        ->check(CLI::IsMember({"a4", "letter"}));
     auto* forecast = command(parser, "predict", "scores for a plan of your own", options, result, predict);
     needVessel(forecast, options);
     forecast->add_option("--plan", options.file, "JSON with what differs from leaving it alone")->required();

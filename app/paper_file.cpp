@@ -14,18 +14,18 @@
 namespace staveline::app {
 namespace {
 
-Result<void> writePdfFile(const sheet::Document& document, const std::string& path) {
+Result<void> writePdfFile(const sheet::Document& document, const std::string& path, const std::string& size) {
 #ifdef STAVELINE_HAS_WINDOW
-    return ui::writePdfWithoutWindow(document, path);
+    return ui::writePdf(document, path, ui::paperNamed(size).value_or(ui::localPaper()));
 #else
-    (void)document;
+    (void)document, (void)size;
     return badInput("/out", say("app.no_pdf").with("file", path), say("app.no_pdf.remedy"));
 #endif
 }
 
 } // namespace
 
-Result<void> writePaper(const sheet::Document& document, const std::string& path) {
+Result<void> writePaper(const sheet::Document& document, const std::string& path, const std::string& size) {
     if (path == "-") {
         fmt::print("{}", writeMarkdown(document));
         return {};
@@ -34,7 +34,7 @@ Result<void> writePaper(const sheet::Document& document, const std::string& path
     if (!format)
         return badInput("/out", say("app.unknown_ending").with("file", path),
                         say("app.unknown_ending.remedy").with("endings", sheet::knownEndings()));
-    auto written = format->write ? desk::writeWhole(path, format->write(document)) : writePdfFile(document, path);
+    auto written = format->write ? desk::writeWhole(path, format->write(document)) : writePdfFile(document, path, size);
     if (!written)
         written.error().path = "/out";
     return written;

@@ -39,6 +39,7 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
         return fail(*plan->cannot);
     sheet::BrewSheetInput sheet;
     sheet.vessel = name;
+    sheet.brew = vessel.brewed ? vessel.brewed->name : nextBrewName();
     sheet.vesselShape = wordOf(record.facts.shape);
     if (const facts::CultureFact* culture = record.latest<facts::CultureFact>(today()))
         sheet.killerSensitive = culture->killerSensitive;

@@ -438,9 +438,15 @@ template <class F> void Cellar::without(const std::set<book::RowId>& vessels, bo
 Result<Recorded> Desk::Inside::travelled(Result<book::EditInfo> edit) {
     if (!edit)
         return fail(edit.error());
-    forget(editScopeFrom(edit->label.subject));
+    const EditScope scope = editScopeFrom(edit->label.subject);
+    forget(scope);
+    Recorded done{edit->label.text, std::move(edit->rows)};
+    if (auto shared = cellar->loadShared(); shared && !scope.everything)
+        for (const auto& [id, name] : cellar->shared().names.vesselNames)
+            if (scope.vessels.contains(id))
+                done.vessels.push_back(name);
     tell();
-    return Recorded{edit->label.text, std::move(edit->rows), {}};
+    return done;
 }
 
 Result<Recorded> Desk::undo() {

@@ -16,6 +16,7 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
+constexpr std::size_t linesForNotes = 3;
 constexpr double topScore = 10;
 constexpr double shown = .05;               ///< points; smaller ones print as zero
 constexpr std::string_view none = "\u2013"; ///< a cell that is not there to be filled in
@@ -69,6 +70,11 @@ void whatChanged(SheetBuilder& sheet, const BrewSheetInput& in) {
         sheet.paragraphs(in.chosen->limits);
     }
     sheet.placeAllBut({"mash", "kettle", "yeast", "fermenter", "draw", "refill"});
+}
+
+/// What tells this brew from the others, and by whom it was made.
+void who(SheetBuilder& sheet, const BrewSheetInput& in) {
+    sheet.table({"sheet.column.brew", "sheet.column.brewed_on", "sheet.column.brewer"}, {}, {{in.brew, "", ""}});
 }
 
 void dates(SheetBuilder& sheet, const BrewSheetInput& in) {
@@ -256,6 +262,11 @@ void expected(SheetBuilder& sheet, const BrewSheetInput& in) {
         sheet.document.blocks.emplace_back(Paragraph{in.forecastNote});
 }
 
+/// Of the brew day; what follows them leaves no page to them alone.
+void notes(SheetBuilder& sheet, const BrewSheetInput&) {
+    sheet.table({"sheet.column.notes"}, {}, Rows(linesForNotes, {""}));
+}
+
 /// What holds on any brew day, and what this recipe and this choice bring along.
 void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.keep({say("caution.mash.hotLiquor").with("scalds", Celsius{60}), say("caution.mash.acid"),
@@ -295,7 +306,8 @@ Document brewSheet(const BrewSheetInput& in, const DisplayUnits& units, const Ca
     keepCautions(sheet, in);
     if (in.fault)
         sheet.document.blocks.emplace_back(Caution{sheet.text(*in.fault)});
-    for (const auto section : {whatChanged, dates, water, grist, mash, boil, fermentation, targets, drawDay, expected})
+    for (const auto section :
+         {who, whatChanged, dates, water, grist, mash, boil, fermentation, targets, notes, drawDay, expected})
         section(sheet, in);
     return std::move(sheet.document);
 }

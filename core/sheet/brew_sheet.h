@@ -14,6 +14,7 @@ inline constexpr double oxygenInAir = constants::sheet::oxygenInAir; ///< g/L
 
 struct BrewSheetInput {
     std::string vessel, brewery;
+    std::string brew;        ///< the name it is recorded under; empty: a space to write in
     std::string vesselShape; ///< "keg" holds pressure, other shapes are vented; empty: not known, both cautions print
     bool killerSensitive = true; ///< what lives in the vessel
     Day on{};

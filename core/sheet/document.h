@@ -31,7 +31,12 @@ struct Table {
 struct BulletList {
     std::vector<std::string> items;
 };
-using Block = std::variant<Heading, Paragraph, Caution, Table, BulletList>;
+/// A drawing as wide as the page. Formats without pictures say it in words.
+struct Picture {
+    std::string svg;   ///< a whole SVG document
+    std::string words; ///< what it shows
+};
+using Block = std::variant<Heading, Paragraph, Caution, Table, BulletList, Picture>;
 
 struct Document {
     std::string title, subtitle, footer;

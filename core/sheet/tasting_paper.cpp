@@ -37,14 +37,20 @@ void addGroups(SheetBuilder& paper, const tasting::TastingSheet& sheet, bool sho
     }
 }
 
+/// Two side by side: they are many, and each needs little room.
 void addFaults(SheetBuilder& paper, const tasting::TastingSheet& sheet) {
     paper.heading("sheet.paper.faults");
     paper.paragraph(say("sheet.paper.fault.wait"));
+    const std::size_t half = (sheet.faults.size() + 1) / 2;
     Rows rows;
-    for (const auto& fault : sheet.faults)
-        rows.push_back({fault.name, "", "", ""});
-    paper.table({"sheet.paper.fault", "sheet.paper.fault.1", "sheet.paper.fault.2", "sheet.paper.fault.3"}, {},
-                std::move(rows));
+    for (std::size_t i = 0; i < half; ++i) {
+        const std::size_t beside = i + half;
+        rows.push_back({sheet.faults[i].name, "", "", "", "", "", "", ""});
+        rows.back()[4] = beside < sheet.faults.size() ? sheet.faults[beside].name : paper.text("sheet.paper.fault.own");
+    }
+    paper.table({"sheet.paper.fault", "sheet.paper.fault.1", "sheet.paper.fault.2", "sheet.paper.fault.3",
+                 "sheet.paper.fault", "sheet.paper.fault.1", "sheet.paper.fault.2", "sheet.paper.fault.3"},
+                {}, std::move(rows));
 }
 
 } // namespace
@@ -62,8 +68,8 @@ Document tastingPaper(const TastingPaperInput& input, const DisplayUnits& units,
     paper.paragraph(say("sheet.paper.order").with("cold", input.cold).with("cellar", input.cellar));
     addGroups(paper, sheet, input.shortSheet);
     addFaults(paper, sheet);
-    paper.heading("sheet.paper.note");
-    paper.table({"sheet.paper.draw", "sheet.paper.note_column"}, {}, Rows(4, {"", ""}));
+    paper.heading("sheet.paper.whole");
+    paper.table({"sheet.paper.draw", "sheet.paper.note"}, {}, Rows(4, {"", ""}));
     return std::move(paper.document);
 }
 

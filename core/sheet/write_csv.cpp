@@ -30,6 +30,7 @@ struct CsvWriter {
     std::string operator()(const Heading& h) const { return record({h.text}, 1); }
     std::string operator()(const Paragraph& p) const { return record({p.text}, 1); }
     std::string operator()(const Caution& c) const { return record({document.cautionWord + ": " + c.text}, 1); }
+    std::string operator()(const Picture& picture) const { return record({picture.words}, 1); }
     std::string operator()(const BulletList& list) const {
         std::string out;
         for (const auto& item : list.items)

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheet/document.h"
 
+#include <cctype>
+
 namespace staveline::sheet {
 namespace {
 
@@ -19,6 +21,7 @@ constexpr std::string_view style = R"(
   th { border-bottom: 2px solid #000; }
   .n { text-align: right; font-variant-numeric: tabular-nums; }
   .write { min-width: 4em; height: 1.6em; border-bottom: 1px dotted #000; }
+  img { max-width: 100%; }
   footer { margin-top: 2em; border-top: 1px solid #000; font-size: .85em; }
   @page { margin: 15mm; }
   @media print {
@@ -56,6 +59,20 @@ std::string escaped(std::string_view text) {
     return out;
 }
 
+/// The drawing inside the page itself, so that the file stands alone.
+std::string dataUri(std::string_view svg) {
+    constexpr std::string_view digits = "0123456789ABCDEF";
+    std::string out = "data:image/svg+xml,";
+    for (const char c : svg) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (std::isalnum(byte) != 0 || std::string_view("-._~").find(c) != std::string_view::npos)
+            out += c;
+        else
+            out.append(1, '%').append(1, digits[byte >> 4U]).append(1, digits[byte & 15U]);
+    }
+    return out;
+}
+
 std::string element(std::string_view name, std::string_view attributes, const std::string& inside) {
     return '<' + std::string(name) + std::string(attributes) + '>' + inside + "</" + std::string(name) + '>';
 }
@@ -77,6 +94,10 @@ public:
     std::string operator()(const Caution& c) {
         const auto word = element("strong", "", escaped(document_.cautionWord) + ':');
         return element("p", " class=\"caution\" role=\"note\"", word + ' ' + escaped(c.text)) + '\n';
+    }
+    std::string operator()(const Picture& picture) {
+        const auto attributes = " alt=\"" + escaped(picture.words) + "\" src=\"" + dataUri(picture.svg) + "\">";
+        return "<img" + attributes + '\n';
     }
     std::string operator()(const BulletList& list) {
         std::string items = "\n";

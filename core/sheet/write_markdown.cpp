@@ -44,6 +44,7 @@ struct MarkdownWriter {
     std::string operator()(const Caution& c) const {
         return "> **" + escaped(document.cautionWord) + ":** " + escaped(c.text) + '\n';
     }
+    std::string operator()(const Picture& picture) const { return escapedLine(picture.words) + '\n'; }
     std::string operator()(const BulletList& list) const {
         std::string out;
         for (const auto& item : list.items)

@@ -59,6 +59,7 @@ struct TextWriter {
     }
     std::string operator()(const Paragraph& p) const { return wrapped(p.text, ""); }
     std::string operator()(const Caution& c) const { return wrapped(document.cautionWord + ": " + c.text, "! "); }
+    std::string operator()(const Picture& picture) const { return wrapped(picture.words, ""); }
     std::string operator()(const BulletList& list) const {
         std::string out;
         for (const auto& item : list.items)
@@ -66,7 +67,8 @@ struct TextWriter {
         return out;
     }
     std::string operator()(const Table& table) const {
-        std::vector<std::size_t> widths(table.columns.size(), 6); // room to write in
+        const bool forNotes = table.columns.size() == 1;
+        std::vector<std::size_t> widths(table.columns.size(), forNotes ? pageWidth : 6); // room to write in
         const auto widen = [&](const std::vector<std::string>& cells) {
             for (std::size_t i = 0; i < std::min(cells.size(), widths.size()); ++i)
                 widths[i] = std::max(widths[i], width(cells[i]));

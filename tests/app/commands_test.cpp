@@ -139,6 +139,41 @@ TEST_CASE_METHOD(Sample, "the brew sheet comes in five formats", "[app][sheet]")
     CHECK(command("sheet s.cellar --vessel Plover --out no/such/folder/sheet.md").status == 3);
 }
 
+TEST_CASE_METHOD(Sample, "a sheet comes on the paper asked for, else on that of the country", "[app][sheet]") {
+    const auto sizeOf = [&](const std::string& arguments, const std::string& before) {
+        REQUIRE(run(today + ("sheet s.cellar --vessel Plover --out s.pdf" + arguments), before).status == 0);
+        const std::string pdf = readAll(scratch / "s.pdf");
+        const auto at = pdf.find("/MediaBox [");
+        REQUIRE(at != std::string::npos);
+        return pdf.substr(at + 11, pdf.find(']', at) - at - 11);
+    };
+    // ANSI/ASME Y14.1: 8.5 x 11 in; ISO 216: 210 x 297 mm
+    CHECK(sizeOf(" --paper letter", "").find("612") != std::string::npos);
+    CHECK(sizeOf(" --paper a4", "LC_ALL=en_US.UTF-8").find("595") != std::string::npos);
+    CHECK(sizeOf("", "LC_ALL=en_US.UTF-8").find("612") != std::string::npos);
+    CHECK(sizeOf("", "LC_ALL=de_DE.UTF-8").find("595") != std::string::npos);
+    const Answer refused = command("sheet s.cellar --vessel Plover --out t.pdf --paper a5");
+    CHECK(refused.status == 2);
+    CHECK(refused.err.find("letter") != std::string::npos);
+}
+
+TEST_CASE_METHOD(Sample, "a sheet is written without a word of the toolkit", "[app][sheet]") {
+    const Answer answer = run(std::string(today) + "sheet s.cellar --vessel Plover --out s.pdf",
+                              "env -u XDG_RUNTIME_DIR -u DISPLAY -u WAYLAND_DISPLAY");
+    CHECK(answer.status == 0);
+    CHECK(answer.err.empty());
+}
+
+TEST_CASE_METHOD(Sample, "version, units and paper are told by the help", "[app]") {
+    const Answer version = run("--version");
+    CHECK(version.status == 0);
+    CHECK(version.out.starts_with("staveline "));
+    CHECK(run("--help").out.find("--units") != std::string::npos);
+    CHECK(run("--help").out.find("US gallons") != std::string::npos);
+    CHECK(run("sheet --help").out.find("--paper") != std::string::npos);
+    CHECK(command("status s.cellar --units us").out.find("US gal") != std::string::npos);
+}
+
 TEST_CASE_METHOD(Sample, "faults go to their field with an exit status of their own", "[app][bad]") {
     struct Bad {
         std::string command;

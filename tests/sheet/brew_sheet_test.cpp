@@ -64,6 +64,15 @@ TEST_CASE("The sections follow the liquid") {
                    "## Expected at the next draw"}));
 }
 
+TEST_CASE("The sheet names its brew and has room for the day, the brewer and notes") {
+    auto in = sample::input(nullptr);
+    const auto text = sheetText(in);
+    CHECK(contains(text, "| Brew | Brewed on | Brewer |\n| --- | --- | --- |\n| Brew 32 |  |  |\n"));
+    CHECK(inOrder(text, {"Brew 32", "## Targets", "| Notes |\n| --- |\n|  |\n|  |\n|  |\n", "## Draw"}));
+    in.brew.clear();
+    CHECK(contains(sheetText(in), "| --- | --- | --- |\n|  |  |  |\n"));
+}
+
 TEST_CASE("Nothing is left unsaid or unfilled, in any units") {
     const auto chosen = sample::proposal();
     DisplayUnits american;
@@ -214,5 +223,5 @@ TEST_CASE("There is room to write for every planned number") {
                 CHECK(row.back().empty());
             }
         }
-    CHECK(tables == 8);
+    CHECK(tables == 10); // with who brews and the notes
 }

@@ -61,7 +61,7 @@ inline HtmlPage readHtml(std::string_view html) {
                 open.pop_back();
         } else if (name != "!DOCTYPE") {
             page.opened.push_back(name);
-            if (name != "meta")
+            if (name != "meta" && name != "img")
                 open.push_back(name);
         }
         at = end + 1;

@@ -80,6 +80,7 @@ inline sheet::BrewSheetInput input(const advice::Proposal* chosen) {
     sheet::BrewSheetInput in;
     in.vessel = "Plover";
     in.brewery = "Marsh Gate Cellar";
+    in.brew = "Brew 32";
     in.on = day("2026-03-02");
     in.plan = plan();
     in.recipe.boil = {60};

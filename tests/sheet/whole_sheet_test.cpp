@@ -30,6 +30,7 @@ std::vector<std::string> textsOf(const Document& document) {
         void operator()(const Paragraph& p) const { out.push_back(p.text); }
         void operator()(const Caution& c) const { out.push_back(c.text); }
         void operator()(const BulletList& list) const { out.insert(out.end(), list.items.begin(), list.items.end()); }
+        void operator()(const Picture& picture) const { out.push_back(picture.words); }
         void operator()(const Table& table) const {
             out.insert(out.end(), table.columns.begin(), table.columns.end());
             for (const auto& row : table.rows)

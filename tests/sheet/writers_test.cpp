@@ -121,6 +121,23 @@ TEST_CASE("Plain text wraps at words and counts characters, not bytes") {
     CHECK(contains(text, "\n  " + std::string(20, 'b') + "\n"));
 }
 
+TEST_CASE("A picture is drawn in HTML and told in words elsewhere") {
+    Document d;
+    d.title = "Charts";
+    d.blocks = {Picture{"<svg><rect fill=\"#000\"/></svg>", "Acidity over three years."}};
+    CHECK(contains(writeHtml(d), "<img alt=\"Acidity over three years.\" "
+                                 "src=\"data:image/svg+xml,%3Csvg%3E%3Crect%20fill%3D%22%23000%22%2F%3E"));
+    CHECK(readHtml(writeHtml(d)).wrong.empty());
+    for (const auto& text : {writeText(d), writeMarkdown(d), writeCsv(d)})
+        CHECK(contains(text, "Acidity over three years."));
+}
+
+TEST_CASE("Plain text has a whole line for notes") {
+    Document d;
+    d.blocks = {Table{{"Notes"}, {{""}}, {}}};
+    CHECK(contains(writeText(d), '\n' + std::string(96, '_') + '\n'));
+}
+
 TEST_CASE("Markdown: tables, cautions and escapes") {
     const auto text = writeMarkdown(small());
     CHECK(text == "# Sheet \\<1\\>\n"

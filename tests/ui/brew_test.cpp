@@ -264,7 +264,7 @@ TEST_CASE("the sheet is the second part of the page and still saves", "[ui][brew
     CHECK(s.workPage->part() == BrewPage::Part::sheet);
     REQUIRE(s.workPage->sheet().page().printButton().isEnabled());
     s.prompt.answers = {s.scratch / "sheet.pdf"};
-    s.workPage->sheet().save(PaperFormat::pdf);
+    s.workPage->sheet().page().printout().save(s.window, PaperFormat::pdf);
     CHECK(std::filesystem::file_size(s.scratch / "sheet.pdf") > 1000);
     s.workPage->showPlan();
     CHECK(s.workPage->part() == BrewPage::Part::plan);

@@ -46,6 +46,7 @@ struct Texts {
     std::vector<std::string> operator()(const Heading& heading) const { return {heading.text}; }
     std::vector<std::string> operator()(const Paragraph& paragraph) const { return {paragraph.text}; }
     std::vector<std::string> operator()(const Caution& caution) const { return {caution.text}; }
+    std::vector<std::string> operator()(const Picture&) const { return {}; } // its words are drawn
     std::vector<std::string> operator()(const BulletList& list) const { return list.items; }
     std::vector<std::string> operator()(const Table& table) const {
         std::vector<std::string> all = table.columns;

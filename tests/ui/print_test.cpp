@@ -212,6 +212,9 @@ TEST_CASE("papers say the same as text, for those who cannot see pages", "[ui][p
     REQUIRE(browsers.front()->isVisible());
     const QString text = browsers.front()->toPlainText();
     CHECK(text == qs(writeText(*s.session->desk().brewSheet("Plover", s.session->units()))));
+    const QFontMetricsF letters(browsers.front()->font()); // columns stand under each other
+    CHECK(letters.horizontalAdvance("iiiiiiiiii") == letters.horizontalAdvance("WWWWWWWWWW"));
+    CHECK(browsers.front()->lineWrapMode() == QTextEdit::NoWrap);
     s.press("As text");
     CHECK(s.workPage->sheet().pages().isVisible());
 }

@@ -34,6 +34,7 @@
 #include "ui/widgets/underlined_tabs.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/notice_bar.h"
+#include "ui/window/preferences.h"
 
 #include <QDir>
 #include <QLineEdit>
@@ -124,6 +125,7 @@ public:
     void history() const;
     void emptyVessel() const;
     void vessels() const;
+    void papers() const;
 
 private:
     WindowInScratch& w_;
@@ -291,6 +293,11 @@ void Walk::history() const {
 }
 
 void Walk::vessels() const {
+    w_.window->showPreferences();
+    QTest::qWait(60);
+    auto& preferences = part<Preferences>(*w_.window);
+    keep(preferences.grab().toImage(), folder_ + "/preferences" + ending_ + ".png");
+    preferences.close();
     cellar().addVessel();
     take("vessel-new");
     at("Plover", PageId::drawRefill);
@@ -342,6 +349,17 @@ void Walk::workPages() const {
         REQUIRE(writePdf(desk().tastingPaper("Plover", shortSheet),
                          (folder_ + (shortSheet ? "/tasting-short.pdf" : "/tasting-long.pdf")).toStdString()));
     REQUIRE(writePdf(*desk().brewSheet("Plover"), (folder_ + "/brew-sheet.pdf").toStdString()));
+    papers();
+}
+
+/// Those of the pages that show no paper.
+void Walk::papers() const {
+    for (const PageId page : {PageId::drawRefill, PageId::history}) {
+        at("Plover", page);
+        const PaperInFront paper = cellar().paperInFront();
+        w_.prompt.answers = {(folder_ + '/' + paper.printout->name() + ".pdf").toStdString()};
+        paper.printout->save(*w_.window, PaperFormat::pdf);
+    }
 }
 
 /// The first page as it leaves the printer, at `dpi`.
@@ -389,4 +407,19 @@ TEST_CASE("pictures for the README", "[.][readme]") {
     keep(firstPage(*walk.desk().brewSheet("Plover"), 90), folder + "/brew-sheet.png");
     walk.halfASitting();
     walk.take("taste");
+}
+
+TEST_CASE("pictures of the first steps for the README", "[.][readme]") {
+    const QString folder = folderOfShots();
+    WindowInScratch w(false);
+    w.window->setAppearance(Appearance::light);
+    const Walk walk(w, folder, QString());
+    REQUIRE(w.window->newBook(w.scratch / "my cellar.cellar"));
+    w.type("Curlew");
+    walk.take("new-vessel");
+    w.key(Qt::Key_Return);
+    walk.fill("volume_l", "210");
+    w.tabTo("Mean age of the beer in years");
+    w.type("1.5");
+    walk.take("takeover");
 }

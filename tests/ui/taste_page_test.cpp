@@ -259,10 +259,10 @@ TEST_CASE("a sheet that cannot be written is said, and a printer may be declined
     s.workPage->showBlankSheet(true);
     QSignalSpy failed(s.session.get(), &Session::failed);
     s.prompt.answers = {s.scratch / "nowhere" / "sheet.pdf"};
-    s.workPage->blankSheet().page().save(PaperFormat::pdf);
+    s.workPage->blankSheet().page().printout().save(s.window, PaperFormat::pdf);
     CHECK(failed.count() == 1);
-    s.workPage->blankSheet().page().print();                // declined
-    s.workPage->blankSheet().page().save(PaperFormat::pdf); // cancelled
+    s.workPage->blankSheet().page().printout().print(s.window);                  // declined
+    s.workPage->blankSheet().page().printout().save(s.window, PaperFormat::pdf); // cancelled
     CHECK(failed.count() == 1);
 }
 

@@ -197,7 +197,7 @@ TEST_CASE("a book used lately is opened from the menu while another is open", "[
     REQUIRE(w.window->openBook(w.scratch / "other.cellar"));
     CHECK(w.window->cellar()->vessel() == "Avocet");
     for (QAction* action : w.window->findChildren<QAction*>())
-        if (action->text() == "heron.cellar") {
+        if (action->text().startsWith("heron.cellar (")) {
             action->trigger();
             break;
         }
@@ -406,11 +406,14 @@ TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]"
     for (const QAction* action : w.window->actions())
         if (action->isEnabled())
             offered << wordsOf(*action);
-    CHECK(offered.join(", ") == "New cellar, Open a book, Sample cellar, Save a copy, Check the book for damage, "
-                                "Close book, Saved automatically, Quit, Next vessel, Previous vessel, Taste, Adjust, "
-                                "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "
-                                "Next part of the window, Previous part of the window, Print, Save as PDF, "
-                                "Save as HTML, Save as Markdown, Save as CSV, Help for this page, About Staveline");
+    CHECK(offered.join(", ") ==
+          "New cellar, Open a book, Sample cellar, Save a copy, Check the book for damage, "
+          "Close book, Saved automatically, Quit, Find, Find next, Find previous, Preferences, "
+          "Next vessel, Previous vessel, Taste, Adjust, "
+          "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "
+          "Next part of the window, Previous part of the window, Print: ledger, "
+          "Save as PDF: ledger, Save as HTML: ledger, Save as Markdown: ledger, "
+          "Help for this page, About Staveline");
     CHECK(w.window->status().words().contains("reading only"));
     w.key(Qt::Key_D, Qt::ControlModifier);
     CHECK_FALSE(w.window->cellar()->drawRefill().form().active());

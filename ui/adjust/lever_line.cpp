@@ -136,6 +136,12 @@ void LeverLine::setLine(const advice::BoardLine& line, const Session& session, b
     line_ = line;
     const QString value = session.words(advice::valueText(line.row.id, line.now, session.desk().pantry()));
     now_->setText(line.applies ? value : tr("no effect here"));
+    if (!line.steps.empty()) {
+        const auto words = [&](const LeverValue& at) {
+            return session.words(advice::valueText(line.row.id, at, session.desk().pantry()));
+        };
+        name_->setToolTip(tr("From %1 to %2").arg(words(line.steps.front()), words(line.steps.back())));
+    }
     if (number_ && session.units() != units_)
         number_->setUnits(session.units());
     units_ = session.units();

@@ -11,6 +11,7 @@
 
 #include <QPointer>
 
+class QAction;
 class QLabel;
 class QPushButton;
 class QScrollArea;
@@ -45,6 +46,7 @@ public:
     /// Changes in one plan, 1..4; the advice is asked anew.
     [[nodiscard]] int mostMoved() const;
     void setMostMoved(int levers);
+    void addToMenu(const QList<QAction*>& actions); ///< of the proposals
     [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
 
 Q_SIGNALS:

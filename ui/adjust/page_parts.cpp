@@ -8,13 +8,18 @@
 #include "ui/adjust/lever_board.h"
 #include "ui/adjust/more_notes.h"
 #include "ui/adjust/permissions.h"
+#include "ui/adjust/proposal_text.h"
 #include "ui/adjust/stock_list.h"
 #include "ui/adjust/target_form.h"
 #include "ui/adjust/target_timeline.h"
 #include "ui/adjust/total_bar.h"
 #include "ui/adjust/verdict_panel.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/reading_order.h"
 
+#include <QAction>
+#include <QClipboard>
+#include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -127,6 +132,8 @@ QWidget* AdjustPage::makeLeft() {
     board_ = new LeverBoard(session(), page);
     stock_ = new StockList(session(), page);
     target_->setVisible(false);
+    readLast(*board_); // sixteen levers: whoever wants one of the proposals is not sent through them
+    readLast(*stock_);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, lines(*this, .6), 0);
     column->addWidget(target_);
@@ -201,6 +208,17 @@ void AdjustPage::connectParts() {
     connect(total_, &TotalBar::adoptAsked, this, &AdjustPage::adopt);
     connect(drawDay_, &DrawDayPage::tasteAsked, this, &AdjustPage::tasteAsked);
     connect(drawDay_, &DrawDayPage::drawAsked, this, &AdjustPage::drawAsked);
+}
+
+void AdjustPage::addToMenu(const QList<QAction*>& actions) {
+    auto* copy = new QAction(tr("&Copy the proposal"), proposals_);
+    connect(copy, &QAction::triggered, this, [this] {
+        if (const advice::Proposal* chosen = proposals_->proposal(proposals_->chosen()))
+            QGuiApplication::clipboard()->setText(proposalText(*chosen, session()));
+    });
+    proposals_->addAction(copy);
+    proposals_->addActions(actions);
+    proposals_->setContextMenuPolicy(Qt::ActionsContextMenu);
 }
 
 void AdjustPage::showEmpty(bool empty) {

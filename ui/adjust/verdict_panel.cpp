@@ -4,6 +4,7 @@
 #include "ui/adjust/target_timeline.h"
 #include "ui/adjust/verdict_column.h"
 #include "ui/adjust/verdict_words.h"
+#include "ui/widgets/table_copy.h"
 
 #include <QHBoxLayout>
 #include <QHeaderView>
@@ -29,6 +30,7 @@ VerdictPanel::VerdictPanel(QWidget* parent)
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     table_->setSelectionBehavior(QAbstractItemView::SelectRows);
     table_->setTabKeyNavigation(false);
+    new TableCopy(*table_);
     table_->setShowGrid(false);
     table_->verticalHeader()->hide();
     table_->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);

@@ -7,6 +7,7 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
+#include "ui/widgets/table_copy.h"
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
@@ -60,6 +61,7 @@ MashEditor::MashEditor(Binder& binder, QWidget& above, QWidget* parent)
     table_->setAccessibleName(tr("Mash over time as a table"));
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     table_->setTabKeyNavigation(false);
+    new TableCopy(*table_);
     table_->verticalHeader()->hide();
     table_->verticalHeader()->setDefaultSectionSize(lines(*this, 1.5));
     stack_->addWidget(chart_);

@@ -75,12 +75,11 @@ void BrewPage::showAsBrewed() {
 
 /// Only what is in front runs the model.
 void BrewPage::refresh() {
+    sheet_->showVessel(vessel()); // made when it is looked at or printed
     if (part() == Part::plan) {
         plan_->showVessel(vessel());
         plan_->refresh();
-    } else if (part() == Part::sheet) {
-        sheet_->showVessel(vessel());
-    } else {
+    } else if (part() == Part::asBrewed) {
         asBrewed_->showVessel(vessel());
         asBrewed_->refresh();
     }

@@ -19,6 +19,10 @@ BrewSheetPage::BrewSheetPage(Session& session, Prompt& prompt, QWidget* parent)
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
     column->addWidget(message_);
     column->addWidget(page_, 1);
+    page_->freshenBy([this] {
+        if (stale_)
+            refresh();
+    });
     connect(&session, &Session::changed, this, &BrewSheetPage::refreshIfVisible);
     connect(&session, &Session::unitsChanged, this, &BrewSheetPage::refreshIfVisible);
 }
@@ -51,18 +55,6 @@ void BrewSheetPage::refresh() {
         message_->say(MessageLabel::Weight::note, session_.words(document.error()));
     page_->showPaper(document ? std::optional(*document) : std::nullopt,
                      tr("%1 brew sheet %2").arg(qs(vessel_), qs(isoDay(session_.desk().today()))));
-}
-
-void BrewSheetPage::save(PaperFormat format) {
-    if (stale_)
-        refresh();
-    page_->save(format);
-}
-
-void BrewSheetPage::print() {
-    if (stale_)
-        refresh();
-    page_->print();
 }
 
 QString BrewSheetPage::words() const {

@@ -13,10 +13,8 @@ class BrewSheetPage : public QWidget {
 public:
     BrewSheetPage(Session& session, Prompt& prompt, QWidget* parent = nullptr);
     void showVessel(const facts::VesselName& vessel);
-    /// Nothing happens while there is no sheet.
-    void print();
-    void save(sheet::PaperFormat format);
     [[nodiscard]] QString words() const; ///< of the message shown
+    /// Also while another page is in front: the sheet is made anew before it leaves.
     [[nodiscard]] PaperPage& page() const { return *page_; }
     [[nodiscard]] PageView& pages() const { return page_->pages(); }
 

@@ -8,6 +8,11 @@
 #include <QPainter>
 
 namespace staveline::ui {
+namespace {
+
+constexpr double titleLines = 1.3;
+
+} // namespace
 
 StartChoice::StartChoice(const QString& title, const QString& words, QWidget* parent)
     : QAbstractButton(parent), words_(words) {
@@ -15,11 +20,19 @@ StartChoice::StartChoice(const QString& title, const QString& words, QWidget* pa
     setAccessibleDescription(words);
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
 }
 
 QSize StartChoice::sizeHint() const {
-    return {lines(*this, 26), lines(*this, 3.8)};
+    return {lines(*this, 26), heightForWidth(QWIDGETSIZE_MAX)};
+}
+
+int StartChoice::heightForWidth(int width) const {
+    const int room = width - lines(*this, 2) - 2;
+    const QRect words = fontMetrics().boundingRect(QRect(0, 0, room, lines(*this, 100)), Qt::TextWordWrap, words_);
+    return lines(*this, .55 + titleLines + .6) + words.height() + 2;
 }
 
 void StartChoice::keyPressEvent(QKeyEvent* event) {
@@ -43,7 +56,8 @@ void StartChoice::paintEvent(QPaintEvent*) {
     painter.drawText(inner, Qt::AlignLeft | Qt::AlignTop | Qt::TextShowMnemonic, text());
     painter.setFont(font());
     painter.setPen(quietText(palette()));
-    painter.drawText(inner.adjusted(0, line * 1.3, 0, 0), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, words_);
+    painter.drawText(inner.adjusted(0, line * titleLines, 0, 0), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
+                     words_);
     if (hasFocus())
         drawFocusRing(painter, box, palette(), line);
 }

@@ -11,6 +11,8 @@ class StartChoice : public QAbstractButton {
 public:
     StartChoice(const QString& title, const QString& words, QWidget* parent = nullptr);
     [[nodiscard]] QSize sizeHint() const override;
+    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] int heightForWidth(int width) const override; ///< all its words
 
 protected:
     void keyPressEvent(QKeyEvent* event) override; ///< Enter chooses, as Space does

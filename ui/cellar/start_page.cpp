@@ -2,7 +2,9 @@
 #include "ui/cellar/start_page.h"
 
 #include "ui/cellar/start_choice.h"
+#include "ui/present/path_words.h"
 #include "ui/present/text.h"
+#include "ui/widgets/elided_label.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/vessel_drawing.h"
 
@@ -76,21 +78,33 @@ void StartPage::setRecent(const QStringList& books) {
     recent_->setVisible(!books.isEmpty());
     if (books.isEmpty())
         return;
-    auto* heading = new QLabel(tr("Used lately"), recent_);
+    auto* heading = new QLabel(tr("Recent books"), recent_);
     setType(*heading, Type::strong);
     recent_->layout()->addWidget(heading);
-    for (const QString& path : books) {
-        QString name = QFileInfo(path).fileName();
-        name.replace(QLatin1Char('&'), QLatin1String("&&")); // no key of the button
-        auto* button = new QPushButton(name, recent_);
-        button->setFlat(true);
-        button->setToolTip(path);
-        button->setAccessibleDescription(path);
-        connect(button, &QPushButton::clicked, this, [this, path] { Q_EMIT bookChosen(path); });
-        recent_->layout()->addWidget(button);
-        recent_->layout()->setAlignment(button, Qt::AlignLeft);
-        button->show();
-    }
+    for (const QString& path : books)
+        addRecent(path);
+}
+
+/// The folder beside the name: two books may be called the same.
+void StartPage::addRecent(const QString& path) {
+    QString name = QFileInfo(path).fileName();
+    name.replace(QLatin1Char('&'), QLatin1String("&&")); // no key of the button
+    auto* line = new QWidget(recent_);
+    auto* button = new QPushButton(name, line);
+    button->setFlat(true);
+    button->setToolTip(path);
+    button->setAccessibleDescription(path);
+    connect(button, &QPushButton::clicked, this, [this, path] { Q_EMIT bookChosen(path); });
+    auto* folder = new ElidedLabel(line);
+    folder->setText(folderWords(path));
+    folder->setForegroundRole(QPalette::PlaceholderText);
+    auto* row = new QHBoxLayout(line);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->addWidget(button);
+    row->addWidget(folder);
+    row->addStretch(1);
+    recent_->layout()->addWidget(line);
+    line->show();
 }
 
 void StartPage::focusFirst() {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The first page: three ways to begin, and the books used lately.
+// The first page: three ways to begin, and the recent books.
 #pragma once
 
 #include <QStringList>
@@ -25,6 +25,7 @@ Q_SIGNALS:
     void bookChosen(const QString& path);
 
 private:
+    void addRecent(const QString& path);
     MessageLabel* message_;
     QWidget* recent_;
 };

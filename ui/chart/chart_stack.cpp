@@ -273,8 +273,18 @@ ChartData ChartStack::sheetData() const {
 }
 
 QImage ChartStack::picture(double scale) const {
+    return sheet(scale, sheetStyle(*this));
+}
+
+QImage ChartStack::printed(double scale) const {
+    ChartStyle style = sheetStyle(*this);
+    for (const QPalette::ColorRole role : {QPalette::Window, QPalette::Base})
+        style.palette.setColor(role, Qt::white);
+    return sheet(scale, style);
+}
+
+QImage ChartStack::sheet(double scale, const ChartStyle& style) const {
     const ChartData open = sheetData();
-    const ChartStyle style = sheetStyle(*this);
     const QSizeF size(sheetLines * style.line, sheetHeight(open, style));
     QImage image((size * scale).toSize(), QImage::Format_RGB32);
     image.fill(style.palette.color(QPalette::Window));

@@ -16,6 +16,7 @@ class QVBoxLayout;
 namespace staveline::ui {
 
 class PanelView;
+struct ChartStyle;
 class EventTimeline;
 
 class ChartStack : public QWidget {
@@ -40,6 +41,7 @@ public:
 
     /// The open panels on one sheet in light colours, whatever the window's.
     [[nodiscard]] QImage picture(double scale) const;
+    [[nodiscard]] QImage printed(double scale) const; ///< the same on white
     [[nodiscard]] QByteArray svg() const;
 
 Q_SIGNALS:
@@ -65,7 +67,8 @@ private:
     void zoom(double factor);
     void pan(double part);
     void moveSpan(const TimeSpan& span, bool byKeyboard); ///< the cursor comes along
-    [[nodiscard]] ChartData sheetData() const;            ///< of what is open
+    [[nodiscard]] QImage sheet(double scale, const ChartStyle& style) const;
+    [[nodiscard]] ChartData sheetData() const; ///< of what is open
 
     ChartData chartData_;
     std::vector<Day> stops_;

@@ -2,10 +2,14 @@
 #include "ui/chart/event_timeline.h"
 
 #include "ui/chart/panel_view.h"
+#include "ui/chart/reading.h"
 
+#include <QHelpEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QToolTip>
 
+#include <algorithm>
 #include <cmath>
 
 namespace staveline::ui {
@@ -40,13 +44,33 @@ void EventTimeline::paintEvent(QPaintEvent*) {
     paintTimeline(painter, box(), chartData_, span_, cursor_, styleOf(*this));
 }
 
-void EventTimeline::mouseMoveEvent(QMouseEvent* event) {
+PlotFrame EventTimeline::frame() const {
     const ChartStyle style = styleOf(*this);
-    const PlotFrame frame{box().adjusted(style.left(), 0, -style.right(), 0), span_, {}};
+    return {box().adjusted(style.left(), 0, -style.right(), 0), span_, {}};
+}
+
+const ChartEvent* EventTimeline::eventAt(double x) const {
+    const PlotFrame at = frame();
+    const auto away = [&](const ChartEvent& each) { return std::abs(at.x(each.on) - x); };
+    const auto nearest = std::min_element(chartData_.events.begin(), chartData_.events.end(),
+                                          [&](const auto& a, const auto& b) { return away(a) < away(b); });
+    return nearest != chartData_.events.end() && away(*nearest) <= lines(*this, .6) ? &*nearest : nullptr;
+}
+
+bool EventTimeline::event(QEvent* event) {
+    if (event->type() != QEvent::ToolTip)
+        return QWidget::event(event);
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const ChartEvent* mark = eventAt(help->pos().x());
+    QToolTip::showText(help->globalPos(), mark ? eventWords(chartData_, mark->on) : QString(), this);
+    return true;
+}
+
+void EventTimeline::mouseMoveEvent(QMouseEvent* event) {
     if (drag_.active())
-        Q_EMIT dragged(drag_.at(event->position().x(), frame.area.width()));
+        Q_EMIT dragged(drag_.at(event->position().x(), frame().area.width()));
     else
-        Q_EMIT pointed(frame.dayAtX(event->position().x()));
+        Q_EMIT pointed(frame().dayAtX(event->position().x()));
 }
 
 void EventTimeline::mousePressEvent(QMouseEvent* event) {

@@ -2,6 +2,7 @@
 // The foot of a stack: dates and the marks of what happened.
 #pragma once
 
+#include "ui/chart/plot.h"
 #include "ui/chart/time_drag.h"
 
 #include <QWidget>
@@ -21,6 +22,7 @@ Q_SIGNALS:
     void dragged(const staveline::ui::TimeSpan& span);
 
 protected:
+    bool event(QEvent* event) override; ///< the tool tip of a mark says what happened
     void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
@@ -28,6 +30,8 @@ protected:
 
 private:
     [[nodiscard]] QRectF box() const;
+    [[nodiscard]] PlotFrame frame() const;
+    [[nodiscard]] const ChartEvent* eventAt(double x) const; ///< null: no mark is near
     const ChartData& chartData_;
     TimeSpan span_;
     std::optional<Day> cursor_;

@@ -4,8 +4,10 @@
 #include "ui/chart/reading.h"
 #include "ui/present/text.h"
 
+#include <QHelpEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QToolTip>
 
 #include <cmath>
 
@@ -91,6 +93,15 @@ void PanelView::paintEvent(QPaintEvent*) {
 bool PanelView::inPlot(const QPointF& at) const {
     const QRectF area = frame().area;
     return plotted() && plotBox().contains(at) && at.x() >= area.left() && at.x() <= area.right();
+}
+
+bool PanelView::event(QEvent* event) {
+    if (event->type() != QEvent::ToolTip)
+        return QWidget::event(event);
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const QString words = inPlot(help->pos()) ? panelWords(panel(), frame().dayAtX(help->pos().x())) : QString();
+    QToolTip::showText(help->globalPos(), words, this);
+    return true;
 }
 
 void PanelView::mouseMoveEvent(QMouseEvent* event) {

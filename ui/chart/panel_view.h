@@ -30,6 +30,7 @@ Q_SIGNALS:
     void dragged(const staveline::ui::TimeSpan& span); ///< the mouse took the time along
 
 protected:
+    bool event(QEvent* event) override; ///< the tool tip says what the chart says at the mouse
     void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;

@@ -160,11 +160,23 @@ void EntryForm::begin(EntryKind kind, const facts::VesselName& vessel) {
         amended_.reset();
         title_->setText(tr("%1, %2").arg(word, qs(vessel)));
         record_->setText(tr("&Record"));
-        Fact fact = blank(kind, vessel, session_.desk().today());
+        Fact fact = blank(kind, vessel, dayFor(vessel));
         if (auto* refill = std::get_if<facts::RefillFact>(&fact))
             refill->brew = brewMadeFor(session_.desk().brewsToPour(vessel).value_or(std::vector<desk::BrewStock>()));
         open(fact, kind);
     });
+}
+
+Day EntryForm::dayFor(const facts::VesselName& vessel) const {
+    return dayTyped_ && dayTyped_->first == vessel ? dayTyped_->second : session_.desk().today();
+}
+
+/// What is taken from a notebook comes day by day. A takeover is followed by later days.
+void EntryForm::rememberDay(const Fact& fact) {
+    const Day on = dayOf(fact);
+    dayTyped_.reset();
+    if (on != session_.desk().today() && kind_ != EntryKind::opening)
+        dayTyped_ = {vessel_, on};
 }
 
 void EntryForm::amend(const std::string& table, std::int64_t id) {
@@ -275,12 +287,15 @@ void EntryForm::record() {
         return;
     }
     const auto batch = session_.batch(); // the ledger is read anew when the form is closed
-    const auto done =
-        amended_ ? session_.amend(amended_->table, amended_->id, form_->fact()) : session_.record(form_->fact());
-    if (done)
-        leave();
-    else
+    const Fact fact = form_->fact();
+    const auto done = amended_ ? session_.amend(amended_->table, amended_->id, fact) : session_.record(fact);
+    if (!done) {
         showFault(done.error(), true);
+        return;
+    }
+    if (!amended_)
+        rememberDay(fact);
+    leave();
 }
 
 void EntryForm::leave() {

@@ -53,6 +53,8 @@ private:
     void unlessStarted(const QString& instead, std::function<void()> open);
     void endQuestion();
     void open(const facts::Fact& fact, vessel::EntryKind kind);
+    [[nodiscard]] Day dayFor(const facts::VesselName& vessel) const;
+    void rememberDay(const facts::Fact& fact);
     void openRecorded(const Amended& entry);
     void edited();
     void preview();
@@ -66,6 +68,7 @@ private:
     vessel::EntryKind kind_ = vessel::EntryKind::reading;
     facts::VesselName vessel_;
     std::optional<Amended> amended_;
+    std::optional<std::pair<facts::VesselName, Day>> dayTyped_; ///< for what else of that day is entered
     bool active_ = false;
     QLabel* title_;
     FactForm* form_;

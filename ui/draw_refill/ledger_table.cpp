@@ -5,6 +5,7 @@
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/glyph.h"
 #include "ui/widgets/paper_style.h"
+#include "ui/widgets/table_copy.h"
 
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -129,6 +130,7 @@ LedgerTable::LedgerTable(LedgerModel& model, QWidget* parent) : QTableView(paren
     horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     horizontalHeader()->setSectionResizeMode(LedgerModel::entry, QHeaderView::Stretch);
+    new TableCopy(*this);
     connect(this, &QAbstractItemView::doubleClicked, this, &LedgerTable::amendAsked);
 }
 

@@ -5,6 +5,7 @@
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/vessel_panel.h"
 #include "ui/widgets/entry_look.h"
+#include "ui/widgets/find_bar.h"
 #include "ui/widgets/panes.h"
 #include "ui/widgets/theme.h"
 
@@ -22,7 +23,8 @@ using vessel::EntryKind;
 
 DrawRefillPage::DrawRefillPage(Session& session, QWidget* parent)
     : WorkPage(session, parent), model_(new LedgerModel(session, this)), table_(new LedgerTable(*model_, this)),
-      empty_(new QWidget(this)), emptyWords_(new QLabel(own("ui.empty.ledger"), empty_)), formPlace_(new QWidget(this)),
+      find_(new FindBar([this]() -> QTableView& { return *table_; }, this)), empty_(new QWidget(this)),
+      emptyWords_(new QLabel(own("ui.empty.ledger"), empty_)), formPlace_(new QWidget(this)),
       panel_(new VesselPanel(session, this)), amend_(new QPushButton(tr("Amend"), this)),
       remove_(new QPushButton(tr("Remove"), this)) {
     auto* panes = new Panes(QStringLiteral("draw_refill"), this);
@@ -31,6 +33,7 @@ DrawRefillPage::DrawRefillPage(Session& session, QWidget* parent)
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
     column->addWidget(panes);
+    connect(find_, &FindBar::closed, this, [this] { table_->setFocus(Qt::OtherFocusReason); });
     connect(table_, &LedgerTable::amendAsked, this, &DrawRefillPage::amendSelected);
     connect(table_, &LedgerTable::removeAsked, this, &DrawRefillPage::removeSelected);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
@@ -52,6 +55,7 @@ QWidget* DrawRefillPage::makeLeft() {
     auto* column = new QVBoxLayout(left);
     column->setContentsMargins(0, 0, lines(*this, .6), 0);
     column->addWidget(buttons);
+    column->addWidget(find_);
     column->addWidget(table_, 1);
     column->addWidget(empty_, 1);
     column->addWidget(formPlace_);
@@ -203,6 +207,16 @@ void DrawRefillPage::removeSelected() {
     const std::string table = selected()->table; // the line goes when the ledger refreshes
     if (const auto removed = session().remove(table, selected()->id); !removed)
         Q_EMIT session().failed(removed.error());
+}
+
+void DrawRefillPage::find() {
+    if (model_->rowCount() > 0)
+        find_->open();
+}
+
+void DrawRefillPage::findAgain(int by) {
+    if (model_->rowCount() > 0)
+        find_->step(by);
 }
 
 void DrawRefillPage::focusWork() {

@@ -14,6 +14,7 @@ class QPushButton;
 namespace staveline::ui {
 
 class EntryForm;
+class FindBar;
 class LedgerTable;
 class MessageLabel;
 class VesselPanel;
@@ -29,6 +30,8 @@ public:
     [[nodiscard]] bool hasSelected() const; ///< an entry of this vessel's own, which can be amended
     void focusWork() override;              ///< an entry in hand, the ledger, else the first button
 
+    void find();            ///< in the ledger
+    void findAgain(int by); ///< the next entry found, or the one before
     [[nodiscard]] LedgerTable& table() const { return *table_; }
     [[nodiscard]] LedgerModel& model() const { return *model_; }
     [[nodiscard]] EntryForm& form() const { return *form_; }
@@ -54,6 +57,7 @@ private:
 
     LedgerModel* model_;
     LedgerTable* table_;
+    FindBar* find_;
     QWidget* empty_;
     QLabel* emptyWords_;
     QWidget* formPlace_;

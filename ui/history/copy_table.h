@@ -10,8 +10,6 @@ class CopyTable : public QTableView {
     Q_OBJECT
 public:
     CopyTable(const QString& name, QAbstractItemModel& model, QWidget* parent = nullptr);
-    /// The chosen cells, tab between columns, with their headings when there is more than one cell.
-    void copy() const;
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;

@@ -8,13 +8,18 @@
 #include "ui/history/copy_table.h"
 #include "ui/history/history_charts.h"
 #include "ui/history/history_model.h"
+#include "ui/history/history_paper.h"
 #include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
+#include "ui/widgets/find_bar.h"
 #include "ui/widgets/message_label.h"
 
 #include <QAccessible>
+#include <QAction>
 #include <QBuffer>
+#include <QClipboard>
+#include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -27,6 +32,8 @@
 #include <algorithm>
 
 namespace staveline::ui {
+using sheet::PaperFormat;
+
 namespace {
 
 constexpr double pictureScale = 2;
@@ -45,6 +52,18 @@ QString endingOf(HistoryPage::Format format) {
     return QStringLiteral(".csv");
 }
 
+/// A picture as a drawing: what is drawn straight to SVG is not cut at the edges of its plots.
+QByteArray drawingOf(const QImage& picture) {
+    QByteArray png;
+    QBuffer buffer(&png);
+    buffer.open(QIODevice::WriteOnly);
+    picture.save(&buffer, "PNG");
+    const QString words = QStringLiteral(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" viewBox=\"0 0 %1 %2\">"
+        "<image width=\"%1\" height=\"%2\" xlink:href=\"data:image/png;base64,%3\"/></svg>");
+    return words.arg(picture.width()).arg(picture.height()).arg(QLatin1String(png.toBase64())).toUtf8();
+}
+
 QLabel* wrapping(QWidget* parent) {
     auto* label = new QLabel(parent);
     label->setWordWrap(true);
@@ -55,13 +74,19 @@ QLabel* wrapping(QWidget* parent) {
 } // namespace
 
 HistoryPage::HistoryPage(Session& session, Prompt& prompt, QWidget* parent)
-    : WorkPage(session, parent), prompt_(prompt), model_(new HistoryModel(this)), promiseModel_(new PromiseModel(this)),
-      empty_(new QWidget(this)), firstEntry_(new QPushButton(empty_)), page_(new QWidget(this)),
-      spanChoice_(new ChoiceField(page_)), panelMenu_(new QMenu(this)), message_(new MessageLabel(page_)),
-      record_(wrapping(page_)), stack_(new QStackedWidget(page_)), charts_(new ChartStack(stack_)),
-      reading_(wrapping(stack_)), learned_(wrapping(stack_)), lastPromise_(wrapping(stack_)),
+    : WorkPage(session, parent), prompt_(prompt),
+      printout_(session, prompt, tr("history"),
+                {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown, PaperFormat::csv},
+                [this] { return hasHistory() ? std::optional(paper()) : std::nullopt; }),
+      model_(new HistoryModel(this)), promiseModel_(new PromiseModel(this)), empty_(new QWidget(this)),
+      firstEntry_(new QPushButton(empty_)), page_(new QWidget(this)), spanChoice_(new ChoiceField(page_)),
+      panelMenu_(new QMenu(this)), message_(new MessageLabel(page_)), record_(wrapping(page_)),
+      stack_(new QStackedWidget(page_)), charts_(new ChartStack(stack_)), reading_(wrapping(stack_)),
+      learned_(wrapping(stack_)), lastPromise_(wrapping(stack_)),
       table_(new CopyTable(tr("History as a table"), *model_, stack_)),
-      promiseTable_(new CopyTable(tr("Promises and how they came out"), *promiseModel_, stack_)) {
+      promiseTable_(new CopyTable(tr("Promises and how they came out"), *promiseModel_, stack_)),
+      find_(
+          new FindBar([this]() -> QTableView& { return *(face_ == Face::promises ? promiseTable_ : table_); }, page_)) {
     installAccessibleRoles();
     record_->setObjectName("record");
     learned_->setObjectName("learned");
@@ -91,11 +116,14 @@ HistoryPage::HistoryPage(Session& session, Prompt& prompt, QWidget* parent)
     inside->addWidget(tools);
     inside->addWidget(message_);
     inside->addWidget(record_);
+    inside->addWidget(find_);
     inside->addWidget(stack_, 1);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
     column->addWidget(empty_, 1);
     column->addWidget(page_, 1);
+    fillContextMenus();
+    connect(find_, &FindBar::closed, this, &HistoryPage::focusWork);
     connect(charts_, &ChartStack::cursorMoved, this, &HistoryPage::readCursor);
     connect(charts_, &ChartStack::spanChanged, this, &HistoryPage::matchSpan);
     connect(charts_, &ChartStack::panelsChanged, this, &HistoryPage::fillPanelMenu);
@@ -161,8 +189,37 @@ void HistoryPage::addSaveMenu(QWidget& row) {
         {tr("Picture (PNG)"), Format::png}, {tr("Drawing (SVG)"), Format::svg}, {tr("Table (CSV)"), Format::csv}};
     for (const auto& way : ways)
         connect(menu->addAction(way.first), &QAction::triggered, this, [this, format = way.second] { save(format); });
+    menu->addSeparator();
+    connect(menu->addAction(tr("Paper (PDF)")), &QAction::triggered, this,
+            [this] { printout_.save(*this, PaperFormat::pdf); });
     button->setMenu(menu);
     row.layout()->addWidget(button);
+    auto* print = new QPushButton(tr("Print"), &row);
+    connect(print, &QPushButton::clicked, this, [this] { printout_.print(*this); });
+    row.layout()->addWidget(print);
+}
+
+void HistoryPage::addToMenus(const QList<QAction*>& actions) {
+    for (QWidget* part : std::initializer_list<QWidget*>{charts_, table_, promiseTable_})
+        part->addActions(actions);
+}
+
+void HistoryPage::copyPicture() const {
+    QGuiApplication::clipboard()->setImage(charts_->picture(pictureScale));
+}
+
+void HistoryPage::fillContextMenus() {
+    const auto add = [this](QWidget& part, const QString& words, auto act) {
+        auto* action = new QAction(words, &part);
+        connect(action, &QAction::triggered, this, act);
+        part.addAction(action);
+    };
+    add(*charts_, tr("Copy as a pict&ure"), [this] { copyPicture(); });
+    add(*charts_, tr("Save as a &picture (PNG)"), [this] { save(Format::png); });
+    add(*charts_, tr("Save as a &drawing (SVG)"), [this] { save(Format::svg); });
+    for (QWidget* part : std::initializer_list<QWidget*>{charts_, table_, promiseTable_})
+        add(*part, tr("Save the days as a &table (CSV)"), [this] { save(Format::csv); });
+    charts_->setContextMenuPolicy(Qt::ActionsContextMenu);
 }
 
 void HistoryPage::fillPanelMenu() {
@@ -184,12 +241,30 @@ void HistoryPage::focusWork() {
         (face_ == Face::table ? table_ : promiseTable_)->setFocus(Qt::OtherFocusReason);
 }
 
+void HistoryPage::find() {
+    if (!hasHistory())
+        return;
+    if (face_ == Face::charts)
+        showFace(Face::table);
+    find_->open();
+}
+
+void HistoryPage::findAgain(int by) {
+    if (find_->isVisible())
+        find_->step(by);
+    else
+        find();
+}
+
 void HistoryPage::showFace(Face face) {
     face_ = face;
+    if (face == Face::charts)
+        find_->setVisible(false);
     stack_->setCurrentIndex(static_cast<int>(face));
     for (const auto& [of, button] : faceButtons_)
         button->setChecked(of == face);
     placeTable();
+    Q_EMIT faceChanged();
 }
 
 /// The table begins where the cursor of the charts is.
@@ -318,8 +393,23 @@ void HistoryPage::keyPressEvent(QKeyEvent* event) {
     focusWork();
 }
 
-QString HistoryPage::suggestion(const QString& ending) const {
-    return tr("%1 history %2").arg(qs(vessel()), qs(isoDay(session().desk().today()))) + ending;
+QString HistoryPage::fileName() const {
+    return tr("%1 history %2").arg(qs(vessel()), qs(isoDay(session().desk().today())));
+}
+
+Printout::Made HistoryPage::paper() const {
+    QStringList panels;
+    for (const ChartPanel& panel : charts_->chartData().panels)
+        if (charts_->isOpen(panel.id) && !panel.empty())
+            panels << panel.title;
+    HistoryPaperInput input{
+        vessel(), session().desk().today(), drawingOf(charts_->printed(pictureScale)), {}, record_->text()};
+    input.chartsInWords = session().words(say("ui.paper.charts")
+                                              .with("vessel", vessel())
+                                              .with("from", charts_->span().from)
+                                              .with("to", charts_->span().to)
+                                              .with("panels", toStd(panels.join(QStringLiteral(", ")))));
+    return {historyPaper(input, *model_, *promiseModel_), fileName(), toCsv(history_.rows)};
 }
 
 QByteArray HistoryPage::bytesOf(Format format) const {
@@ -338,7 +428,7 @@ void HistoryPage::save(Format format) {
     if (history_.rows.empty())
         return;
     const QString ending = endingOf(format);
-    const auto to = prompt_.fileToWrite(this, tr("Save the history"), suggestion(ending), ending);
+    const auto to = prompt_.fileToWrite(this, tr("Save the history"), fileName() + ending, ending);
     if (!to)
         return;
     const QByteArray bytes = bytesOf(format);

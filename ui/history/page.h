@@ -4,9 +4,10 @@
 #pragma once
 
 #include "desk/history.h"
-#include "ui/widgets/prompt.h"
+#include "ui/print/printout.h"
 #include "ui/widgets/work_page.h"
 
+class QAction;
 class QLabel;
 class QMenu;
 class QPushButton;
@@ -17,6 +18,7 @@ namespace staveline::ui {
 class ChartStack;
 class ChoiceField;
 class CopyTable;
+class FindBar;
 class HistoryModel;
 class MessageLabel;
 class PromiseModel;
@@ -33,6 +35,11 @@ public:
     [[nodiscard]] Face face() const { return face_; }
     /// Asks where to; what the file system refuses is said on the page, and the file is whole or as it was.
     void save(Format format);
+    [[nodiscard]] Printout& printout() { return printout_; }
+    [[nodiscard]] bool hasHistory() const { return !history_.rows.empty(); }
+    void find(); ///< in a table; from the charts it opens that of the days
+    void findAgain(int by);
+    void addToMenus(const QList<QAction*>& actions); ///< of charts and tables
 
     [[nodiscard]] CopyTable& table() const { return *table_; }
     [[nodiscard]] HistoryModel& model() const { return *model_; }
@@ -42,6 +49,7 @@ public:
 Q_SIGNALS:
     /// From the empty page: the work that makes a history.
     void firstEntryAsked();
+    void faceChanged();
 
 protected:
     void refresh() override;
@@ -54,6 +62,8 @@ private:
     QPushButton* addFaceButton(QWidget& row, Face face, const QString& words);
     void addSaveMenu(QWidget& row);
     void fillPanelMenu();
+    void fillContextMenus();
+    void copyPicture() const;
     void showHistory();
     void showRecord();
     void fitTable();
@@ -61,10 +71,12 @@ private:
     void chooseSpan();
     void matchSpan(); ///< the choice says "part" when the charts were zoomed
     void readCursor(bool byKeyboard);
-    [[nodiscard]] QString suggestion(const QString& ending) const;
+    [[nodiscard]] Printout::Made paper() const;
+    [[nodiscard]] QString fileName() const; ///< without its ending
     [[nodiscard]] QByteArray bytesOf(Format format) const;
 
     Prompt& prompt_;
+    Printout printout_;
     desk::HistoryView history_;
     Face face_ = Face::charts;
     HistoryModel* model_;
@@ -84,6 +96,7 @@ private:
     QLabel* lastPromise_;
     CopyTable* table_;
     CopyTable* promiseTable_;
+    FindBar* find_;
 };
 
 } // namespace staveline::ui

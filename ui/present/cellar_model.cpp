@@ -81,6 +81,10 @@ int CellarModel::rowOf(const facts::VesselName& name) const {
     return found == rows_.end() ? -1 : static_cast<int>(found - rows_.begin());
 }
 
+QString CellarModel::held(const VesselSummary& vessel) const {
+    return tr("%1 of %2").arg(session_.amount(vessel.now.volume), session_.amount(vessel.facts.capacity));
+}
+
 QString CellarModel::headline(const VesselSummary& vessel) const {
     return session_.words(vessel.headline.key.empty() ? vessel.due.text : vessel.headline);
 }
@@ -95,8 +99,9 @@ QVariant CellarModel::data(const QModelIndex& index, int role) const {
     case Qt::AccessibleTextRole:
         return tr("%1, %2").arg(qs(vessel->name), headline(*vessel));
     case Qt::AccessibleDescriptionRole:
-    case Qt::ToolTipRole:
-        return tr("%1 of %2").arg(session_.amount(vessel->now.volume), session_.amount(vessel->facts.capacity));
+        return held(*vessel);
+    case Qt::ToolTipRole: // name and headline may be cut
+        return QStringList{qs(vessel->name), headline(*vessel), held(*vessel)}.join(QLatin1Char('\n'));
     default:
         return {};
     }

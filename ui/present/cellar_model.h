@@ -36,6 +36,7 @@ public Q_SLOTS:
     void refresh();
 
 private:
+    [[nodiscard]] QString held(const desk::VesselSummary& vessel) const; ///< "61.0 L of 225.0 L"
     Session& session_;
     struct Row {
         facts::VesselName name;

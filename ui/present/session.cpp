@@ -2,6 +2,7 @@
 #include "ui/present/session.h"
 
 #include "ui/present/fact_fields.h"
+#include <algorithm>
 
 namespace staveline::ui {
 
@@ -105,16 +106,23 @@ Result<desk::Chosen> Session::adopt(const desk::AdviceJob& job, const advice::Se
     return write([&](Desk& desk) { return desk.adopt(job, setting); });
 }
 
-void Session::undo() {
-    const auto undone = spoken(write([](Desk& desk) { return desk.undo(); }), tr("Undone: %1"));
-    if (!undone)
-        Q_EMIT failed(undone.error());
+/// What comes back or goes is to be seen.
+void Session::lead(const Result<Recorded>& travelled, const facts::VesselName& inHand) {
+    if (!travelled) {
+        Q_EMIT failed(travelled.error());
+        return;
+    }
+    const auto& vessels = travelled->vessels;
+    if (!vessels.empty() && std::find(vessels.begin(), vessels.end(), inHand) == vessels.end())
+        Q_EMIT ledTo(qs(vessels.front()));
 }
 
-void Session::redo() {
-    const auto redone = spoken(write([](Desk& desk) { return desk.redo(); }), tr("Done again: %1"));
-    if (!redone)
-        Q_EMIT failed(redone.error());
+void Session::undo(const facts::VesselName& inHand) {
+    lead(spoken(write([](Desk& desk) { return desk.undo(); }), tr("Undone: %1")), inHand);
+}
+
+void Session::redo(const facts::VesselName& inHand) {
+    lead(spoken(write([](Desk& desk) { return desk.redo(); }), tr("Done again: %1")), inHand);
 }
 
 void Session::poll() {

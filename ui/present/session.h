@@ -43,8 +43,9 @@ public:
     Result<desk::Chosen> adopt(const desk::AdviceJob& job, const advice::Setting& setting);
     /// `changed` waits until it ends: whoever writes has taken in what came of it then.
     [[nodiscard]] desk::Desk::Batch batch() { return desk_->batch(); }
-    void undo();
-    void redo();
+    // Where the edit was another vessel's than `inHand`, `ledTo` says whose.
+    void undo(const facts::VesselName& inHand = {});
+    void redo(const facts::VesselName& inHand = {});
     /// Looks for what happens without the brewer: another program's edits, midnight, damage met while reading.
     void poll();
     [[nodiscard]] QDateTime storedAt() const { return storedAt_; }
@@ -66,11 +67,13 @@ Q_SIGNALS:
     void failed(const staveline::Fault& fault);
     void unstoredChanged();
     void storeAsked();
+    void ledTo(const QString& vessel);
 
 private:
     /// Writes, and keeps the rows for who is told of it.
     template <class Write> auto write(Write&& write);
     Result<desk::Recorded> spoken(Result<desk::Recorded> edit, const QString& sentence);
+    void lead(const Result<desk::Recorded>& travelled, const facts::VesselName& inHand);
 
     std::unique_ptr<desk::Desk> desk_;
     Day day_;

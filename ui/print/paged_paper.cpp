@@ -104,6 +104,18 @@ void keepTogether(QTextDocument& document, double pageHeight) {
     }
 }
 
+/// The block after a table holds nothing: where it alone runs over, no page follows.
+int filledPages(const QTextDocument& document, double pageHeight) {
+    double bottom = 0;
+    for (auto at = document.rootFrame()->begin(); !at.atEnd(); ++at)
+        if (QTextFrame* frame = at.currentFrame())
+            bottom = std::max(bottom, document.documentLayout()->frameBoundingRect(frame).bottom() -
+                                          frame->frameFormat().bottomMargin());
+        else if (at.currentBlock().length() > 1)
+            bottom = std::max(bottom, spanOf(document, at.currentBlock()).bottom);
+    return std::max(1, static_cast<int>(std::ceil((bottom - 1) / pageHeight)));
+}
+
 } // namespace
 
 QPageLayout PagedPaper::layout(PaperSize size) {
@@ -116,6 +128,7 @@ PagedPaper::PagedPaper(const sheet::Document& document, PaperSize size)
     text_ = textDocument(document, body.width());
     text_->setPageSize(body);
     keepTogether(*text_, body.height());
+    pages_ = filledPages(*text_, body.height());
 }
 
 PagedPaper::~PagedPaper() = default;
@@ -123,7 +136,7 @@ PagedPaper::PagedPaper(PagedPaper&&) noexcept = default;
 PagedPaper& PagedPaper::operator=(PagedPaper&&) noexcept = default;
 
 int PagedPaper::pages() const {
-    return text_->pageCount();
+    return pages_;
 }
 
 QSizeF PagedPaper::pagePoints() const {

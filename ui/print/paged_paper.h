@@ -35,6 +35,7 @@ private:
     QSizeF points_;
     QString foot_;
     std::unique_ptr<QTextDocument> text_;
+    int pages_ = 1;
 };
 
 } // namespace staveline::ui

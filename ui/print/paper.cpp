@@ -5,6 +5,9 @@
 #include "sheet/document.h"
 #include "ui/print/pdf.h"
 
+#include <algorithm>
+#include <cstdlib>
+
 namespace staveline::ui {
 
 const PaperSizeRow& rowOf(PaperSize size) {
@@ -16,6 +19,23 @@ std::optional<PaperSize> paperNamed(std::string_view word) {
         if (row.word == word)
             return row.size;
     return std::nullopt;
+}
+
+PaperSize localPaper() {
+    // Countries whose offices print on Letter: Unicode CLDR, paper sizes by territory.
+    static constexpr std::array<std::string_view, 14> onLetter = {"BZ", "CA", "CL", "CO", "CR", "GT", "MX",
+                                                                  "NI", "PA", "PH", "PR", "SV", "US", "VE"};
+    for (const char* name : {"LC_ALL", "LC_PAPER", "LANG"}) {
+        const char* set = std::getenv(name);
+        const std::string_view locale = set ? set : "";
+        if (locale.empty())
+            continue;
+        const auto underscore = locale.find('_'); // "en_US.UTF-8"
+        const auto country = underscore == std::string_view::npos ? "" : locale.substr(underscore + 1, 2);
+        const bool letter = std::find(onLetter.begin(), onLetter.end(), country) != onLetter.end();
+        return letter ? PaperSize::letter : PaperSize::a4;
+    }
+    return PaperSize::a4;
 }
 
 Result<void> writePaper(const sheet::Document& document, const std::filesystem::path& to, PaperSize size) {

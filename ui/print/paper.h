@@ -26,6 +26,8 @@ inline constexpr std::array paperSizes = {PaperSizeRow{PaperSize::a4, "a4", "A4"
 
 [[nodiscard]] const PaperSizeRow& rowOf(PaperSize size);
 [[nodiscard]] std::optional<PaperSize> paperNamed(std::string_view word); ///< "a4", "letter"
+/// The paper of the country this machine is set to (LC_ALL, LC_PAPER, LANG); A4 where none is.
+[[nodiscard]] PaperSize localPaper();
 
 /// Writes by the file's ending; see desk/whole_file.h for what is replaced and what is refused.
 [[nodiscard]] Result<void> writePaper(const sheet::Document& document, const std::filesystem::path& to,

@@ -2,13 +2,11 @@
 #include "ui/print/paper_page.h"
 
 #include "ui/print/page_view.h"
-#include "ui/print/printing.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPrinter>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QTextBrowser>
@@ -18,9 +16,20 @@ namespace staveline::ui {
 
 using sheet::PaperFormat;
 
+namespace {
+
+QFont fixedPitch(QFont font) {
+    font.setFamilies({QStringLiteral("monospace")});
+    font.setStyleHint(QFont::Monospace);
+    font.setFixedPitch(true);
+    return font;
+}
+
+} // namespace
+
 PaperPage::PaperPage(Session& session, Prompt& prompt, const QString& name, const std::vector<PaperFormat>& formats,
                      QWidget* parent)
-    : QWidget(parent), session_(session), prompt_(prompt), name_(name), tools_(new QWidget(this)),
+    : QWidget(parent), printout_(session, prompt, name, formats, [this] { return made(); }), tools_(new QWidget(this)),
       extras_(new QHBoxLayout), paperChoice_(new ChoiceField(tools_)), sheet_(new QStackedWidget(this)),
       view_(new PageView(sheet_)), text_(new QTextBrowser(sheet_)) {
     addTools(formats);
@@ -29,6 +38,8 @@ PaperPage::PaperPage(Session& session, Prompt& prompt, const QString& name, cons
     sheet_->addWidget(text_);
     text_->setAccessibleName(tr("The %1 as text").arg(name));
     text_->setFrameShape(QFrame::NoFrame);
+    text_->setFont(fixedPitch(font()));
+    text_->setLineWrapMode(QTextEdit::NoWrap); // or the columns would not stand under each other
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(tools_);
@@ -46,9 +57,9 @@ void PaperPage::addTools(const std::vector<PaperFormat>& formats) {
         row->addWidget(made);
         return made;
     };
-    print_ = button(tr("Print"), [this] { print(); });
+    print_ = button(tr("Print"), [this] { printout_.print(*this); });
     for (const PaperFormat format : formats)
-        button(tr("Save %1").arg(qs(rowOf(format).name)), [this, format] { save(format); });
+        button(tr("Save %1").arg(qs(rowOf(format).name)), [this, format] { printout_.save(*this, format); });
     auto* asText = button(tr("As &text"), [] {});
     asText->setCheckable(true);
     connect(asText, &QPushButton::toggled, this, &PaperPage::showAsText);
@@ -66,8 +77,8 @@ void PaperPage::addPaperChoice(QHBoxLayout& row) {
     row.addWidget(label);
     row.addWidget(paperChoice_);
     connect(paperChoice_, &ChoiceField::activated, this, [this] {
-        setPaper(paperNamed(paperChoice_->word()).value_or(paper_));
-        Q_EMIT paperChanged(paper_);
+        setPaper(paperNamed(paperChoice_->word()).value_or(paper()));
+        Q_EMIT paperChanged(paper());
     });
 }
 
@@ -82,44 +93,26 @@ void PaperPage::showPaper(std::optional<sheet::Document> document, const QString
     sheet_->setVisible(document_.has_value());
     if (!document_)
         return;
-    view_->showDocument(*document_, paper_);
+    view_->showDocument(*document_, paper());
     text_->setPlainText(qs(writeText(*document_)));
 }
 
 void PaperPage::setPaper(PaperSize size) {
     paperChoice_->setWord(rowOf(size).word);
-    if (std::exchange(paper_, size) != size && document_)
-        view_->showDocument(*document_, paper_);
+    const bool other = size != paper();
+    printout_.setSize(size);
+    if (other && document_)
+        view_->showDocument(*document_, size);
+}
+
+std::optional<Printout::Made> PaperPage::made() const {
+    if (freshen_)
+        freshen_();
+    return document_ ? std::optional(Printout::Made{*document_, file_}) : std::nullopt;
 }
 
 void PaperPage::showAsText(bool text) {
     sheet_->setCurrentWidget(text ? static_cast<QWidget*>(text_) : view_);
-}
-
-void PaperPage::tell(const Result<void>& done, const QString& words) {
-    if (done)
-        Q_EMIT session_.said(words);
-    else
-        Q_EMIT session_.failed(done.error());
-}
-
-void PaperPage::save(PaperFormat format) {
-    if (!document_)
-        return;
-    const QString ending = qs(rowOf(format).ending);
-    const sheet::Document asked = *document_; // the book may change while the question stands
-    if (const auto to = prompt_.fileToWrite(this, tr("Save the %1").arg(name_), file_ + ending, ending))
-        tell(writePaper(asked, *to, paper_), tr("Saved %1").arg(qs(to->string())));
-}
-
-void PaperPage::print() {
-    if (!document_)
-        return;
-    const sheet::Document asked = *document_;
-    QPrinter printer(QPrinter::HighResolution);
-    prepare(printer, asked, paper_);
-    if (prompt_.setUpPrinter(this, printer))
-        tell(ui::print(printer, asked, paper_), tr("Printed the %1").arg(name_));
 }
 
 } // namespace staveline::ui

@@ -4,8 +4,7 @@
 
 #include "sheet/document.h"
 #include "ui/present/session.h"
-#include "ui/print/paper.h"
-#include "ui/widgets/prompt.h"
+#include "ui/print/printout.h"
 
 #include <QWidget>
 
@@ -29,11 +28,12 @@ public:
               QWidget* parent = nullptr);
     /// None: nothing is shown and nothing leaves. `file`: the name offered, without its ending.
     void showPaper(std::optional<sheet::Document> document, const QString& file);
+    [[nodiscard]] bool hasPaper() const { return document_.has_value(); }
     void setPaper(PaperSize size);
-    [[nodiscard]] PaperSize paper() const { return paper_; }
-    /// Nothing happens while there is no paper; a file or printer that refuses is said by the session.
-    void print();
-    void save(sheet::PaperFormat format);
+    [[nodiscard]] PaperSize paper() const { return printout_.size(); }
+    /// Of the paper shown; `freshen` is called before it leaves.
+    [[nodiscard]] Printout& printout() { return printout_; }
+    void freshenBy(std::function<void()> freshen) { freshen_ = std::move(freshen); }
     void showAsText(bool text);
     /// What else the paper needs, left of its size.
     void addTool(QWidget& tool);
@@ -46,13 +46,12 @@ Q_SIGNALS:
 private:
     void addTools(const std::vector<sheet::PaperFormat>& formats);
     void addPaperChoice(QHBoxLayout& row);
-    void tell(const Result<void>& done, const QString& words);
+    [[nodiscard]] std::optional<Printout::Made> made() const;
 
-    Session& session_;
-    Prompt& prompt_;
-    QString name_, file_;
-    PaperSize paper_ = PaperSize::a4;
+    QString file_;
     std::optional<sheet::Document> document_;
+    std::function<void()> freshen_;
+    Printout printout_;
     QWidget* tools_;
     QHBoxLayout* extras_;
     QPushButton* print_ = nullptr;

@@ -10,6 +10,8 @@
 #include <QGuiApplication>
 #include <QPdfWriter>
 
+#include <cstdio>
+
 namespace staveline::ui {
 namespace {
 
@@ -22,11 +24,28 @@ public:
     OffscreenPainting() {
         if (QCoreApplication::instance())
             return;
+        before_ = qInstallMessageHandler(onlyFatal);
         qputenv("QT_QPA_PLATFORM", "offscreen");
         application_ = std::make_unique<QGuiApplication>(count_, arguments_);
     }
 
+    ~OffscreenPainting() {
+        if (!application_)
+            return;
+        application_.reset();
+        qInstallMessageHandler(before_);
+    }
+    OffscreenPainting(const OffscreenPainting&) = delete;
+    OffscreenPainting& operator=(const OffscreenPainting&) = delete;
+
 private:
+    /// What the toolkit misses without a desktop is nothing to a paper: what goes wrong with that is a fault.
+    static void onlyFatal(QtMsgType type, const QMessageLogContext& context, const QString& words) {
+        if (type == QtFatalMsg)
+            std::fputs(qFormatLogMessage(type, context, words).append(QLatin1Char('\n')).toUtf8().constData(), stderr);
+    }
+
+    QtMessageHandler before_ = nullptr;
     int count_ = 1;
     char name_[10] = "staveline";
     char* arguments_[2] = {name_, nullptr};

@@ -10,10 +10,4 @@ namespace staveline::ui {
 /// Pages with "page x of y" at the foot; see desk/whole_file.h for what is replaced and what is refused.
 [[nodiscard]] Result<void> writePdf(const sheet::Document& document, const std::filesystem::path& to,
                                     PaperSize size = PaperSize::a4);
-/// The same, under the name by which the command line asks for it.
-[[nodiscard]] inline Result<void> writePdfWithoutWindow(const sheet::Document& document,
-                                                        const std::filesystem::path& to) {
-    return writePdf(document, to);
-}
-
 } // namespace staveline::ui

@@ -2,7 +2,9 @@
 #include "ui/print/text_document.h"
 
 #include "ui/present/text.h"
+#include "ui/print/picture_object.h"
 
+#include <QAbstractTextDocumentLayout>
 #include <QFontMetricsF>
 #include <QTextCursor>
 #include <QTextDocument>
@@ -51,7 +53,7 @@ QString fitted(const QString& words, const QTextCharFormat& ink, double room) {
     return parts.join(QLatin1Char(' '));
 }
 
-constexpr double boxPadding = 4 * unitsPerPoint; // with its border
+constexpr double boxPadding = 3 * unitsPerPoint; // with its border
 
 class Setter {
 public:
@@ -64,7 +66,7 @@ public:
     }
     void operator()(const sheet::Heading& heading) {
         const int level = std::clamp(heading.level, 1, 3);
-        QTextBlockFormat block = spaced(level == 1 ? 12 : 8, 2);
+        QTextBlockFormat block = spaced(level == 1 ? 8 : 6, 1);
         block.setHeadingLevel(level);
         line(qs(heading.text), block, inked(level == 1 ? 14 : level == 2 ? 11.5 : 10, true));
     }
@@ -84,6 +86,11 @@ public:
             line(QStringLiteral("\u2013 ") + qs(item), block, inked(bodyPoints));
     }
     void operator()(const Table& table);
+    void operator()(const sheet::Picture& picture) {
+        nextBlock(spaced(4, 6));
+        cursor_.insertText(QString(QChar::ObjectReplacementCharacter),
+                           pictureFormat(QByteArray::fromStdString(picture.svg), width_));
+    }
 
 private:
     void nextBlock(const QTextBlockFormat& block) {
@@ -105,10 +112,10 @@ private:
         format.setBorder(.8 * unitsPerPoint);
         format.setBorderBrush(Qt::black);
         format.setBorderStyle(QTextFrameFormat::BorderStyle_Solid);
-        format.setCellPadding(3 * unitsPerPoint);
+        format.setCellPadding(2 * unitsPerPoint);
         format.setCellSpacing(0);
-        format.setTopMargin(3 * unitsPerPoint);
-        format.setBottomMargin(4 * unitsPerPoint);
+        format.setTopMargin(2 * unitsPerPoint);
+        format.setBottomMargin(2 * unitsPerPoint);
         format.setWidth(QTextLength(QTextLength::PercentageLength, 100));
         format.setProperty(keptWhole, true); // no half caution at the foot of a page
         return format;
@@ -123,14 +130,20 @@ private:
     bool fresh_ = true;
 };
 
+bool isEmpty(const std::vector<std::string>& row, std::size_t column) {
+    return column >= row.size() || row[column].empty();
+}
 /// Columns in which nothing is printed are spaces to write in.
 bool isSpace(const Table& table, std::size_t column) {
-    return !table.rows.empty() && std::all_of(table.rows.begin(), table.rows.end(), [&](const auto& row) {
-        return column >= row.size() || row[column].empty();
-    });
+    return !table.rows.empty() &&
+           std::all_of(table.rows.begin(), table.rows.end(), [&](const auto& row) { return isEmpty(row, column); });
 }
 bool isBlank(const std::vector<std::string>& row) {
     return std::all_of(row.begin(), row.end(), [](const std::string& words) { return words.empty(); });
+}
+/// Lines for words of one's own: a few of them alone on a page would be a page of nothing.
+bool isForNotes(const Table& table) {
+    return !table.rows.empty() && std::all_of(table.rows.begin(), table.rows.end(), isBlank);
 }
 bool isWide(const Table& table) {
     return table.columns.size() > 5;
@@ -184,11 +197,19 @@ void Setter::cell(QTextTable& made, int row, const Table& table, std::size_t col
     format.setBottomBorder((head ? 1.0 : .4) * unitsPerPoint);
     format.setBottomBorderStyle(QTextFrameFormat::BorderStyle_Solid);
     format.setBottomBorderBrush(Qt::black);
-    format.setPadding(2.2 * unitsPerPoint);
+    format.setPadding(1.4 * unitsPerPoint);
     if (column > 0 && !right) // away from the numbers before it
         format.setLeftPadding((table.isNumeric(column - 1) ? 9 : 5) * unitsPerPoint);
     if (isBlank(words))
-        format.setTopPadding(9 * unitsPerPoint); // a hand needs more than type
+        format.setTopPadding(8 * unitsPerPoint); // a hand needs more than type
+    else if (!head && isEmpty(words, column)) {  // a box; its upper edge is that of the row above
+        format.setLeftBorder(.4 * unitsPerPoint);
+        format.setRightBorder(.4 * unitsPerPoint);
+        format.setLeftBorderStyle(QTextFrameFormat::BorderStyle_Solid);
+        format.setRightBorderStyle(QTextFrameFormat::BorderStyle_Solid);
+        format.setLeftBorderBrush(Qt::black);
+        format.setRightBorderBrush(Qt::black);
+    }
     cell.setFormat(format);
     QTextCursor at = cell.firstCursorPosition();
     at.setBlockFormat(spaced(0, 0, right ? Qt::AlignRight : Qt::AlignLeft));
@@ -206,9 +227,11 @@ void Setter::operator()(const Table& table) {
     format.setCellSpacing(0);
     format.setHeaderRowCount(1);
     format.setTopMargin(2 * unitsPerPoint);
-    format.setBottomMargin(7 * unitsPerPoint);
+    format.setBottomMargin(5 * unitsPerPoint);
     format.setWidth(QTextLength(QTextLength::FixedLength, width_));
     format.setColumnWidthConstraints(columnWidths(table));
+    if (isForNotes(table))
+        format.setProperty(keptWhole, true);
     QTextTable* made = cursor_.insertTable(static_cast<int>(table.rows.size()) + 1, columns, format);
     for (int row = 0; row <= static_cast<int>(table.rows.size()); ++row)
         for (std::size_t c = 0; c < table.columns.size(); ++c)
@@ -230,6 +253,7 @@ QFont paperFont(double points, bool bold) {
 
 std::unique_ptr<QTextDocument> textDocument(const sheet::Document& document, double width) {
     auto made = std::make_unique<QTextDocument>();
+    made->documentLayout()->registerHandler(pictureKind, new PictureObject(made.get()));
     made->setDocumentMargin(0);
     made->setUseDesignMetrics(true);
     made->setDefaultFont(paperFont(bodyPoints));

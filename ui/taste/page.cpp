@@ -493,6 +493,11 @@ void TastePage::showBlankSheet(bool show) {
         blank_->focusFirst();
     else if (isVisible() && !begun_.empty())
         focusWork();
+    Q_EMIT blankSheetShown(show);
+}
+
+bool TastePage::atBlankSheet() const {
+    return pages_->currentWidget() == blank_;
 }
 
 void TastePage::showAllTasters(bool all) {

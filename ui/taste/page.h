@@ -48,12 +48,14 @@ public:
     [[nodiscard]] SittingHeader& header() const { return *header_; }
     [[nodiscard]] TasterGrid& grid() const { return *grid_; }
     [[nodiscard]] BlankSheet& blankSheet() const { return *blank_; }
+    [[nodiscard]] bool atBlankSheet() const;
     [[nodiscard]] QPlainTextEdit& note() const { return *note_; }
     [[nodiscard]] QString verdictWords() const;
     [[nodiscard]] QString words() const; ///< of the message at the sheet
 
 Q_SIGNALS:
     void firstEntryAsked(staveline::vessel::EntryKind kind); ///< of an empty vessel: its first fill, or a takeover
+    void blankSheetShown(bool shown);
 
 protected:
     void refresh() override;

@@ -4,6 +4,7 @@
 #include "ui/present/text.h"
 #include "ui/taste/fold_button.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/reading_order.h"
 #include "ui/widgets/theme.h"
 
 #include <QGridLayout>
@@ -34,6 +35,7 @@ ScoreSheet::ScoreSheet(QWidget* parent) : QWidget(parent), grid_(new QGridLayout
         addLine(attribute);
     }
     orderTabs();
+    keepOwnTabOrder(*this);
     arrange();
 }
 

@@ -5,6 +5,7 @@
 #include "ui/taste/quiet_delegate.h"
 #include "ui/taste/score_cell.h"
 #include "ui/taste/sitting_header.h"
+#include "ui/widgets/table_copy.h"
 #include "ui/widgets/theme.h"
 
 #include <QHeaderView>
@@ -135,6 +136,7 @@ TasterGrid::TasterGrid(QWidget* parent) : QTableView(parent), model_(new TasterM
     }
     horizontalHeader()->setDefaultSectionSize(lines(*this, 5.5));
     verticalHeader()->setDefaultSectionSize(lines(*this, 1.6));
+    new TableCopy(*this);
     connect(this, &QAbstractItemView::doubleClicked, this, &TasterGrid::open);
 }
 

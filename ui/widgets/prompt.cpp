@@ -14,21 +14,36 @@
 namespace staveline::ui {
 namespace {
 
+QString tr(const char* words) {
+    return QCoreApplication::translate("Prompt", words);
+}
+
 std::optional<std::filesystem::path> pathOf(const QString& chosen) {
     return chosen.isEmpty() ? std::nullopt : std::optional(std::filesystem::path(toStd(chosen)));
 }
 
 } // namespace
 
+QString fileKind(const QString& ending) {
+    static const std::pair<const char*, const char*> kinds[] = {
+        {".cellar", QT_TRANSLATE_NOOP("Prompt", "Cellar book")}, {".pdf", QT_TRANSLATE_NOOP("Prompt", "PDF page")},
+        {".html", QT_TRANSLATE_NOOP("Prompt", "Web page")},      {".md", QT_TRANSLATE_NOOP("Prompt", "Markdown text")},
+        {".csv", QT_TRANSLATE_NOOP("Prompt", "Table")},          {".png", QT_TRANSLATE_NOOP("Prompt", "Picture")},
+        {".svg", QT_TRANSLATE_NOOP("Prompt", "Drawing")},        {".txt", QT_TRANSLATE_NOOP("Prompt", "Text")}};
+    for (const auto& [known, words] : kinds)
+        if (ending == QLatin1String(known))
+            return QStringLiteral("%1 (*%2)").arg(tr(words), ending);
+    return QLatin1Char('*') + ending;
+}
+
 std::optional<std::filesystem::path> DialogPrompt::bookToOpen(QWidget* parent, const QString& folder) {
-    return pathOf(QFileDialog::getOpenFileName(parent, QCoreApplication::translate("Prompt", "Open a cellar book"),
-                                               folder,
-                                               QCoreApplication::translate("Prompt", "Cellar books (*.cellar)")));
+    return pathOf(
+        QFileDialog::getOpenFileName(parent, tr("Open a cellar book"), folder, fileKind(QStringLiteral(".cellar"))));
 }
 
 std::optional<std::filesystem::path> DialogPrompt::fileToWrite(QWidget* parent, const QString& title,
                                                                const QString& suggestion, const QString& ending) {
-    QString chosen = QFileDialog::getSaveFileName(parent, title, suggestion, QStringLiteral("*") + ending);
+    QString chosen = QFileDialog::getSaveFileName(parent, title, suggestion, fileKind(ending));
     if (!chosen.isEmpty() && QFileInfo(chosen).suffix().isEmpty())
         chosen += ending;
     return pathOf(chosen);
@@ -39,7 +54,6 @@ bool DialogPrompt::setUpPrinter(QWidget* parent, QPrinter& printer) {
 }
 
 Leaving DialogPrompt::leaveUnstored(QWidget* parent, const QStringList& unstored) {
-    const auto tr = [](const char* words) { return QCoreApplication::translate("Prompt", words); };
     QMessageBox box(QMessageBox::Warning, tr("Not stored yet"), own("ui.leave.unstored"), QMessageBox::NoButton,
                     parent);
     box.setTextFormat(Qt::PlainText);

@@ -29,6 +29,9 @@ public:
     virtual Leaving leaveUnstored(QWidget* parent, const QStringList& unstored) = 0;
 };
 
+/// What a dialog calls the files of an ending: "Cellar book (*.cellar)".
+[[nodiscard]] QString fileKind(const QString& ending);
+
 /// Asks with the desktop's dialogs.
 class DialogPrompt : public Prompt {
 public:

@@ -24,11 +24,16 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     sampleBook = add(tr("&Sample cellar"));
     copyBook = add(tr("Save a &copy\u2026"), keys("Ctrl+Shift+S"));
     checkBook = add(tr("C&heck the book for damage"));
-    startPage = add(tr("C&lose book"));
+    closeBook = add(tr("C&lose book"), keys("Ctrl+W"));
     storedAlready = add(tr("Saved &automatically"), keys("Ctrl+S"));
     quit = add(tr("&Quit"), keys("Ctrl+Q"));
     undo = add(tr("&Undo"), keys("Ctrl+Z"));
     redo = add(tr("&Redo"), keys("Ctrl+Shift+Z"));
+    redo->setShortcuts({keys("Ctrl+Shift+Z"), keys("Ctrl+Y")});
+    find = add(tr("&Find"), keys("Ctrl+F"));
+    findNext = add(tr("Find &next"), keys("F3"));
+    findPrevious = add(tr("Find &previous"), keys("Shift+F3"));
+    preferences = add(tr("Pr&eferences\u2026"), keys("Ctrl+,"));
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
@@ -61,10 +66,10 @@ Actions::Actions(QObject& owner) : owner_(owner) {
 
     needWriting = QList<QAction*>(entries.values())
                   << addVessel << changeVessel << amend << remove << newSitting << sameAgain << adopt;
-    needBook = needWriting + workPages.values() + QList<QAction*>{copyBook,       checkBook, startPage,     nextVessel,
-                                                                  previousVessel, brewSheet, storedAlready, nextPlace,
-                                                                  previousPlace,  print,     savePdf,       saveHtml,
-                                                                  saveMarkdown,   saveCsv,   asNow};
+    needBook = needWriting + workPages.values() +
+               QList<QAction*>{copyBook,      checkBook, closeBook,     nextVessel, previousVessel, brewSheet,
+                               storedAlready, nextPlace, previousPlace, print,      savePdf,        saveHtml,
+                               saveMarkdown,  saveCsv,   asNow,         find,       findNext,       findPrevious};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

@@ -17,8 +17,8 @@ namespace staveline::ui {
 struct Actions {
     explicit Actions(QObject& owner);
 
-    QAction *newBook, *sampleBook, *openBook, *copyBook, *checkBook, *startPage, *quit;
-    QAction *undo, *redo;
+    QAction *newBook, *sampleBook, *openBook, *copyBook, *checkBook, *closeBook, *quit;
+    QAction *undo, *redo, *find, *findNext, *findPrevious, *preferences;
     QAction *addVessel, *changeVessel, *nextVessel, *previousVessel;
     QMap<vessel::EntryKind, QAction*> entries;
     QAction *amend, *remove, *storedAlready;

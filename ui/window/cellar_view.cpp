@@ -8,12 +8,14 @@
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
+#include "ui/draw_refill/ledger_paper.h"
 #include "ui/draw_refill/page.h"
 #include "ui/history/page.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/taste/page.h"
 #include "ui/widgets/underlined_tabs.h"
 #include "ui/window/vessel_header.h"
+#include "vessel/schedule.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -21,12 +23,18 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace staveline::ui {
 
+using sheet::PaperFormat;
 using vessel::EntryKind;
 
 CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
-    : QWidget(parent), session_(session), model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
+    : QWidget(parent), session_(session),
+      ledgerPrintout_(session, prompt, tr("ledger"), {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown},
+                      [this] { return ledger(); }),
+      model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
       vesselPage_(new VesselPage(session, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
@@ -118,12 +126,14 @@ void CellarView::connectPages() {
         showPage(PageId::drawRefill);
         focusWork();
     });
+    connect(history_, &HistoryPage::faceChanged, this, &CellarView::moved);
     connect(adjust_, &AdjustPage::firstEntryAsked, this, firstEntry);
     connect(adjust_, &AdjustPage::tasteAsked, this, [this] {
         showPage(PageId::taste);
         focusWork();
     });
     connect(adjust_, &AdjustPage::drawAsked, this, [this] { beginEntry(EntryKind::drawOff); });
+    connect(taste_, &TastePage::blankSheetShown, this, &CellarView::moved);
     connect(brew_, &BrewPage::partChanged, this, &CellarView::moved);
     connect(brew_, &BrewPage::refillAsked, this, [this] { beginEntry(EntryKind::refill); });
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
@@ -138,6 +148,41 @@ BrewSheetPage& CellarView::brewSheet() const {
 void CellarView::setPaper(PaperSize size) {
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
         page->setPaper(size);
+    for (Printout* printout : {&ledgerPrintout_, &history_->printout()})
+        printout->setSize(size);
+}
+
+std::optional<Printout::Made> CellarView::ledger() const {
+    const Day today = session_.desk().today();
+    auto paper = ledgerPaper(vessel_, drawRefill_->model(), today);
+    if (!paper)
+        return std::nullopt;
+    return Printout::Made{std::move(*paper), tr("%1 ledger %2").arg(qs(vessel_), qs(isoDay(today)))};
+}
+
+PaperInFront CellarView::paperInFront() {
+    if (!atVessel() || vessel_.empty())
+        return {nullptr, tr("this page has no paper")};
+    switch (workPage()) {
+    case PageId::taste:
+        return taste_->atBlankSheet() ? PaperInFront{&taste_->blankSheet().page().printout(), {}}
+                                      : PaperInFront{nullptr, tr("open the blank sheet first")};
+    case PageId::adjust:
+        return {nullptr, tr("the brew sheet says what changes")};
+    case PageId::brew:
+        if (brew_->part() == BrewPage::Part::asBrewed)
+            return {nullptr, tr("the plan and the brew sheet can be printed")};
+        if (brew_->part() == BrewPage::Part::sheet && !brewSheet().page().hasPaper())
+            return {nullptr, tr("there is no brew sheet yet")};
+        return {&brewSheet().page().printout(), {}};
+    case PageId::drawRefill:
+        return drawRefill_->model().rowCount() > 0 ? PaperInFront{&ledgerPrintout_, {}}
+                                                   : PaperInFront{nullptr, tr("nothing is recorded yet")};
+    case PageId::history:
+        return history_->hasHistory() ? PaperInFront{&history_->printout(), {}}
+                                      : PaperInFront{nullptr, tr("nothing is recorded yet")};
+    }
+    return {};
 }
 
 QWidget* CellarView::makeEmptyPart() {
@@ -205,6 +250,43 @@ void CellarView::showBrewSheet() {
     Q_EMIT moved();
 }
 
+namespace {
+
+/// Finding what is due reads the ledger of each vessel.
+constexpr int mostRead = 30;
+
+PageId pageOf(vessel::DueKind kind) {
+    switch (kind) {
+    case vessel::DueKind::taste:
+        return PageId::taste;
+    case vessel::DueKind::brew:
+        return PageId::brew;
+    case vessel::DueKind::draw:
+    case vessel::DueKind::refill:
+    case vessel::DueKind::nothing:
+        break;
+    }
+    return PageId::drawRefill;
+}
+
+} // namespace
+
+void CellarView::showDue() {
+    const desk::VesselSummary* first = nullptr;
+    for (int row = 0; row < std::min(model_->rowCount(), mostRead); ++row) {
+        const desk::VesselSummary* vessel = model_->at(row);
+        const bool waits = vessel->opened && vessel->due.kind != vessel::DueKind::nothing;
+        if (waits && (!first || vessel->due.inDays < first->due.inDays))
+            first = vessel;
+    }
+    if (!first)
+        return;
+    const PageId page = pageOf(first->due.kind);
+    showVessel(first->name);
+    showPage(page);
+    focusWork();
+}
+
 void CellarView::beginEntry(EntryKind kind) {
     showPage(PageId::drawRefill);
     drawRefill_->begin(kind);
@@ -236,6 +318,11 @@ void CellarView::changeVessel() {
     parts_->setCurrentWidget(vesselPage_);
     vesselPage_->change(vessel_);
     Q_EMIT moved();
+}
+
+void CellarView::addToRail(const QList<QAction*>& actions) {
+    rail_->addActions(actions);
+    rail_->setContextMenuPolicy(Qt::ActionsContextMenu);
 }
 
 void CellarView::stepVessel(int by) {

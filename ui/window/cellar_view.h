@@ -3,12 +3,13 @@
 #pragma once
 
 #include "ui/present/cellar_model.h"
+#include "ui/print/printout.h"
 #include "ui/widgets/cycle_timeline.h"
-#include "ui/widgets/prompt.h"
 #include "ui/window/settings.h"
 
 #include <QWidget>
 
+class QAction;
 class QPushButton;
 class QStackedWidget;
 
@@ -26,6 +27,12 @@ class TastePage;
 class VesselHeader;
 class VesselPage;
 
+/// What the page in front can print and save; if nothing, why.
+struct PaperInFront {
+    Printout* printout = nullptr;
+    QString whyNot;
+};
+
 class CellarView : public QWidget {
     Q_OBJECT
 public:
@@ -33,12 +40,14 @@ public:
     void showVessel(facts::VesselName name); ///< an unknown name changes nothing
     void showPage(PageId workPage);
     void showBrewSheet();
+    void showDue();                          ///< the vessel whose work comes first, at the page where it is done
     void beginEntry(vessel::EntryKind kind); ///< in Draw & refill
     void addVessel();
     void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
     void setPaper(PaperSize size);
-    void stepVessel(int by); ///< along the rail; stays at its ends
-    void stepFocus(int by);  ///< rail, tabs, page
+    void addToRail(const QList<QAction*>& actions); ///< to its menu
+    void stepVessel(int by);                        ///< along the rail; stays at its ends
+    void stepFocus(int by);                         ///< rail, tabs, page
     /// Where work goes on: in the page in front, or the first question.
     void focusWork();
 
@@ -46,6 +55,7 @@ public:
     [[nodiscard]] bool atVessel() const; ///< a vessel's pages are in front
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
+    [[nodiscard]] PaperInFront paperInFront();
     [[nodiscard]] DrawRefillPage& drawRefill() const { return *drawRefill_; }
     [[nodiscard]] TastePage& taste() const { return *taste_; }
     [[nodiscard]] AdjustPage& adjust() const { return *adjust_; }
@@ -67,8 +77,10 @@ private:
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openMilestone(MilestoneKind kind);
     void selectInRail();
+    [[nodiscard]] std::optional<Printout::Made> ledger() const;
 
     Session& session_;
+    Printout ledgerPrintout_;
     facts::VesselName vessel_;
     CellarModel* model_;
     Rail* rail_;

@@ -16,28 +16,54 @@
 namespace staveline::ui {
 namespace {
 
-QString keyTable(const QList<QAction*>& actions) {
+using Keys = QList<std::pair<QString, QString>>; ///< and what they do
+
+QString keyTable(const QString& title, const Keys& keys) {
+    if (keys.isEmpty())
+        return {};
     QString rows;
-    for (const QAction* action : actions) {
-        if (action->shortcut().isEmpty())
-            continue;
-        const QString words = shownWords(action->text());
+    for (const auto& [key, words] : keys)
         rows += QStringLiteral("<tr><td style=\"padding-right:12px\"><b>%1</b></td><td>%2</td></tr>")
-                    .arg(action->shortcut().toString(QKeySequence::NativeText).toHtmlEscaped(), words.toHtmlEscaped());
+                    .arg(key.toHtmlEscaped(), words.toHtmlEscaped());
+    return QStringLiteral("<p><b>%1</b></p><table>%2</table>").arg(title.toHtmlEscaped(), rows);
+}
+
+Keys keysEverywhere(const QList<QAction*>& actions) {
+    Keys keys;
+    for (const QAction* action : actions) {
+        QStringList each;
+        for (const QKeySequence& key : action->shortcuts())
+            each << key.toString(QKeySequence::NativeText);
+        if (!each.isEmpty())
+            keys.append({each.join(QStringLiteral(", ")), shownWords(action->text())});
     }
-    return rows.isEmpty() ? QString() : QStringLiteral("<table>%1</table>").arg(rows);
+    return keys;
+}
+
+Keys keysHere(const QString& page) {
+    Keys keys;
+    for (const QString& line : keysOf(page)) {
+        const qsizetype colon = line.indexOf(QLatin1String(": "));
+        keys.append({line.left(colon), line.mid(colon + 2)});
+    }
+    return keys;
+}
+
+QStringList numbered(const std::string& start) {
+    QStringList found;
+    for (int i = 1; builtInTexts().has(start + std::to_string(i)); ++i)
+        found << own(start + std::to_string(i));
+    return found;
 }
 
 } // namespace
 
 QStringList helpFor(const QString& page) {
-    QStringList paragraphs;
-    for (int i = 1;; ++i) {
-        const std::string key = "ui.help." + toStd(page) + "." + std::to_string(i);
-        if (!builtInTexts().has(key))
-            return paragraphs;
-        paragraphs << own(key);
-    }
+    return numbered("ui.help." + toStd(page) + ".");
+}
+
+QStringList keysOf(const QString& page) {
+    return numbered("ui.keys." + toStd(page) + ".");
 }
 
 HelpPanel::HelpPanel(QWidget* parent) : QWidget(parent), title_(new QLabel(this)), text_(new QTextBrowser(this)) {
@@ -62,14 +88,23 @@ HelpPanel::HelpPanel(QWidget* parent) : QWidget(parent), title_(new QLabel(this)
     setMinimumWidth(lines(*this, 17));
 }
 
-void HelpPanel::showPage(const QString& page, const QList<QAction*>& actions) {
-    QStringList paragraphs = helpFor(page);
+void HelpPanel::fill(QStringList paragraphs, const QString& below) {
     title_->setText(paragraphs.isEmpty() ? tr("Help") : paragraphs.takeFirst());
     QString html;
     for (const QString& paragraph : std::as_const(paragraphs))
         html += QStringLiteral("<p>%1</p>").arg(paragraph.toHtmlEscaped());
-    html += QStringLiteral("<p><b>%1</b></p>").arg(tr("Keys")) + keyTable(actions);
-    text_->setHtml(html);
+    text_->setHtml(html + below);
+}
+
+void HelpPanel::showPage(const QString& page, const QList<QAction*>& actions) {
+    fill(helpFor(page),
+         keyTable(tr("Keys on this page"), keysHere(page)) + keyTable(tr("Keys everywhere"), keysEverywhere(actions)));
+}
+
+void HelpPanel::showAbout() {
+    QStringList paragraphs = helpFor(QStringLiteral("about"));
+    paragraphs.insert(1, text(say("ui.about.version").with("version", std::string(STAVELINE_VERSION))));
+    fill(paragraphs, {});
 }
 
 QString HelpPanel::words() const {

@@ -3,38 +3,38 @@
 
 #include "facts/sample.h"
 #include "ui/adjust/page.h"
-#include "ui/brew_sheet/page.h"
 #include "ui/cellar/start_page.h"
-#include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
+#include "ui/history/page.h"
+#include "ui/present/path_words.h"
 #include "ui/taste/page.h"
 #include "ui/widgets/accessible_roles.h"
-#include "ui/widgets/entry_look.h"
 #include "ui/widgets/panes.h"
+#include "ui/widgets/reading_order.h"
 #include "ui/window/book_tasks.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
+#include "ui/window/preferences.h"
 #include "ui/window/status_line.h"
 #include "ui/window/typing_guard.h"
-#include "ui/window/unit_menu.h"
 
 #include <QAction>
 #include <QApplication>
 #include <QCloseEvent>
 #include <QFileInfo>
-#include <QMenuBar>
+#include <QMenu>
+#include <QMimeData>
 #include <QPointer>
 #include <QSettings>
 #include <QStackedWidget>
 #include <QStandardPaths>
 #include <QTimer>
-#include <QVBoxLayout>
+#include <QUrl>
 
 namespace staveline::ui {
 
 using desk::Desk;
-using sheet::PaperFormat;
 
 namespace {
 
@@ -54,7 +54,8 @@ MainWindow::MainWindow(desk::Clock clock, Prompt& prompt, QSettings& settings, Q
     rememberSoon_->setSingleShot(true);
     rememberSoon_->setInterval(rememberAfterMs);
     connect(rememberSoon_, &QTimer::timeout, this, &MainWindow::remember);
-    new TypingGuard(actions_->entries.values(), this);
+    new TypingGuard(actions_->entries.values(), *actions_->undo, *actions_->redo, this);
+    setAcceptDrops(true);
     installAccessibleRoles();
     install(*qApp, settings_.appearance);
     makeParts();
@@ -78,148 +79,11 @@ MainWindow::~MainWindow() {
     status_->follow(nullptr);
 }
 
-/// Notices on top, the page and its help in the middle, the status line below.
-void MainWindow::makeParts() {
-    auto* whole = new QWidget(this);
-    notices_ = new NoticeBar(whole);
-    stack_ = new QStackedWidget(whole);
-    startPage_ = new StartPage(true, stack_);
-    stack_->addWidget(startPage_);
-    help_ = new HelpPanel(whole);
-    help_->setVisible(false);
-    status_ = new StatusLine(*actions_->undo, *actions_->redo, *actions_->help, whole);
-    auto* middle = new Panes(QStringLiteral("help"), whole);
-    middle->addPane(stack_, 57, 0);
-    middle->addPane(help_, 19, 17);
-    auto* column = new QVBoxLayout(whole);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    column->addWidget(notices_);
-    column->addWidget(middle, 1);
-    column->addWidget(status_);
-    setCentralWidget(whole);
-    placePanes(*whole);
-}
-
-/// Every action is in a menu, so that each can be found and its key learned there.
-void MainWindow::makeMenus() {
-    Actions& a = *actions_;
-    addActions(a.all); // keys work from everywhere
-    QMenu* book = menuBar()->addMenu(tr("&Book"));
-    book->addActions({a.newBook, a.openBook, a.sampleBook});
-    recentMenu_ = book->addMenu(tr("&Recent books"));
-    book->addSeparator();
-    book->addActions({a.storedAlready, a.copyBook, a.checkBook, a.startPage});
-    book->addSeparator();
-    book->addAction(a.quit);
-    menuBar()->addMenu(tr("&Edit"))->addActions({a.undo, a.redo, a.amend, a.remove});
-    QMenu* entry = menuBar()->addMenu(tr("E&ntry"));
-    for (const EntryLook& look : entryLooks())
-        entry->addAction(a.entries[look.kind]);
-    entry->addSeparator();
-    entry->addActions({a.addVessel, a.changeVessel});
-    menuBar()->addMenu(tr("&Decide"))->addActions({a.newSitting, a.sameAgain, a.adopt, a.asNow});
-    QMenu* sheet = menuBar()->addMenu(tr("Brew &sheet"));
-    sheet->addActions({a.brewSheet, a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
-    addPaperChoices(*sheet->addMenu(tr("Pape&r")), settings_, [this](PaperSize size) { setPaper(size); });
-    QMenu* view = menuBar()->addMenu(tr("&View"));
-    view->addActions(a.workPages.values());
-    view->addSeparator();
-    view->addActions({a.nextVessel, a.previousVessel, a.nextPlace, a.previousPlace});
-    view->addSeparator();
-    addUnitChoices(*view->addMenu(tr("&Units")), settings_, [this](const DisplayUnits& units) { setUnits(units); });
-    addAppearanceChoices(*view->addMenu(tr("&Colours")), settings_, [this](Appearance look) { setAppearance(look); });
-    menuBar()->addMenu(tr("&Help"))->addActions({a.help, a.about});
-}
-
-/// The actions that open, make, copy and close books; they work without one in hand.
-void MainWindow::connectBook() {
-    const auto onNew = [this] {
-        if (const auto to = prompt_.fileToWrite(this, tr("A new cellar book"), bookFolder() + tr("/my cellar.cellar"),
-                                                QStringLiteral(".cellar")))
-            newBook(*to);
-    };
-    const auto onOpen = [this] {
-        if (const auto book = prompt_.bookToOpen(this, bookFolder()))
-            openBook(*book);
-    };
-    const auto onSample = [this] { sampleBook(samplePath()); };
-    const Actions& a = *actions_;
-    connect(a.newBook, &QAction::triggered, this, onNew);
-    connect(a.openBook, &QAction::triggered, this, onOpen);
-    connect(a.sampleBook, &QAction::triggered, this, onSample);
-    connect(startPage_, &StartPage::newAsked, this, onNew);
-    connect(startPage_, &StartPage::openAsked, this, onOpen);
-    connect(startPage_, &StartPage::sampleAsked, this, onSample);
-    connect(startPage_, &StartPage::bookChosen, this, [this](const QString& path) { openBook(toStd(path)); });
-    connect(a.startPage, &QAction::triggered, this, [this] {
-        if (mayLeave())
-            closeBook();
-    });
-    connect(a.copyBook, &QAction::triggered, this, &MainWindow::copyBook);
-    connect(a.checkBook, &QAction::triggered, this, &MainWindow::checkBook);
-    connect(tasks_, &BookTasks::copied, this,
-            [this](const std::filesystem::path& to) { status_->say(tr("Copied to %1").arg(pathText(to))); });
-    connect(tasks_, &BookTasks::checked, this, &MainWindow::showReport);
-    connect(tasks_, &BookTasks::failed, this, &MainWindow::failed);
-    connect(a.storedAlready, &QAction::triggered, this,
-            [this] { status_->say(tr("There is nothing to save: each entry is stored as it is made.")); });
-    connect(a.quit, &QAction::triggered, this, &QWidget::close);
-    connect(a.help, &QAction::triggered, this, &MainWindow::toggleHelp);
-    connect(help_, &HelpPanel::closed, this, &MainWindow::toggleHelp);
-    connect(a.about, &QAction::triggered, this, &MainWindow::about);
-}
-
-/// The actions on the book in hand; they are off while there is none.
-void MainWindow::connectWork() {
-    const Actions& a = *actions_;
-    const auto on = [this](QAction* action, auto&& act) { connect(action, &QAction::triggered, this, act); };
-    on(a.undo, [this] { session_->undo(); });
-    on(a.redo, [this] { session_->redo(); });
-    on(a.addVessel, [this] { cellar_->addVessel(); });
-    on(a.nextVessel, [this] { cellar_->stepVessel(1); });
-    on(a.previousVessel, [this] { cellar_->stepVessel(-1); });
-    on(a.changeVessel, [this] { cellar_->changeVessel(); });
-    for (auto it = a.workPages.begin(); it != a.workPages.end(); ++it)
-        on(it.value(), [this, workPage = it.key()] {
-            cellar_->showPage(workPage);
-            cellar_->focusWork();
-        });
-    on(a.brewSheet, [this] { cellar_->showBrewSheet(); });
-    on(a.newSitting, [this] {
-        cellar_->showPage(PageId::taste);
-        cellar_->taste().newSitting();
-    });
-    on(a.sameAgain, [this] {
-        cellar_->showPage(PageId::taste);
-        cellar_->taste().sameAgain();
-    });
-    on(a.adopt, [this] {
-        cellar_->showPage(PageId::adjust);
-        cellar_->adjust().adopt();
-    });
-    on(a.asNow, [this] {
-        cellar_->showPage(PageId::adjust);
-        cellar_->adjust().asNow();
-    });
-    on(a.nextPlace, [this] { cellar_->stepFocus(1); });
-    on(a.previousPlace, [this] { cellar_->stepFocus(-1); });
-    for (auto it = a.entries.begin(); it != a.entries.end(); ++it)
-        on(it.value(), [this, kind = it.key()] { cellar_->beginEntry(kind); });
-    on(a.amend, [this] { cellar_->drawRefill().amendSelected(); });
-    on(a.remove, [this] { cellar_->drawRefill().removeSelected(); });
-    on(a.print, [this] { cellar_->brewSheet().print(); });
-    on(a.savePdf, [this] { cellar_->brewSheet().save(PaperFormat::pdf); });
-    on(a.saveHtml, [this] { cellar_->brewSheet().save(PaperFormat::html); });
-    on(a.saveMarkdown, [this] { cellar_->brewSheet().save(PaperFormat::markdown); });
-    on(a.saveCsv, [this] { cellar_->brewSheet().save(PaperFormat::csv); });
-}
-
 void MainWindow::start(const std::optional<std::filesystem::path>& book) {
     startPage_->setRecent(settings_.recent);
     fillRecent();
     if (book) {
-        openBook(*book);
+        openAtWork(*book);
     } else if (!settings_.lastBook.isEmpty() && QFileInfo::exists(settings_.lastBook)) {
         const facts::VesselName vessel = toStd(settings_.lastVessel);
         const PageId workPage = settings_.lastPage;
@@ -264,6 +128,11 @@ bool MainWindow::openBook(const std::filesystem::path& path) {
         return failed(desk.error());
     take(std::move(*desk));
     return true;
+}
+
+void MainWindow::openAtWork(const std::filesystem::path& book) {
+    if (openBook(book))
+        cellar_->showDue();
 }
 
 bool MainWindow::newBook(const std::filesystem::path& path) {
@@ -328,7 +197,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     cellar_->setPaper(settings_.paper);
     cellar_->adjust().setMostMoved(settings_.mostMoved);
     placePanes(*cellar_);
-    cellar_->drawRefill().table().addActions({actions_->amend, actions_->remove});
+    addContextMenus();
     stack_->addWidget(cellar_);
     stack_->setCurrentWidget(cellar_);
     status_->follow(session_.get());
@@ -340,18 +209,25 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
         refreshActions();
     });
     connect(session_.get(), &Session::failed, this, &MainWindow::failed);
-    connect(cellar_, &CellarView::moved, this, [this] {
-        refreshTitle();
-        refreshHelp();
-        refreshLedgerActions();
-        rememberSoon_->start();
-    });
+    connect(session_.get(), &Session::ledTo, this,
+            [this](const QString& vessel) { cellar_->showVessel(toStd(vessel)); });
+    connect(cellar_, &CellarView::moved, this, &MainWindow::refreshPlace);
     connect(&cellar_->drawRefill(), &DrawRefillPage::selectionChanged, this, &MainWindow::refreshLedgerActions);
     connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
     fillRecent();
     refreshActions();
     refreshTitle();
+    rememberSoon_->start();
     cellar_->focusWork();
+}
+
+void MainWindow::refreshPlace() {
+    refreshTitle();
+    refreshHelp();
+    refreshLedgerActions();
+    refreshFindActions();
+    refreshPaperActions();
+    rememberSoon_->start();
 }
 
 void MainWindow::showNotices() {
@@ -377,43 +253,7 @@ void MainWindow::closeBook() {
     startPage_->focusFirst();
     refreshActions();
     refreshTitle();
-}
-
-/// Undo and redo carry the name of what they would do.
-void MainWindow::refreshActions() {
-    const bool open = session_ != nullptr;
-    const bool writable = open && !session_->desk().readOnly();
-    for (QAction* action : actions_->needBook)
-        action->setEnabled(open);
-    for (QAction* action : actions_->needWriting)
-        action->setEnabled(writable);
-    const QString undo = open ? qs(session_->desk().undoText()) : QString();
-    const QString redo = open ? qs(session_->desk().redoText()) : QString();
-    actions_->undo->setEnabled(writable && !undo.isEmpty());
-    actions_->redo->setEnabled(writable && !redo.isEmpty());
-    actions_->undo->setText(undo.isEmpty() ? tr("&Undo") : tr("&Undo: %1").arg(withoutKeys(undo)));
-    actions_->redo->setText(redo.isEmpty() ? tr("&Redo") : tr("&Redo: %1").arg(withoutKeys(redo)));
-    refreshLedgerActions();
-}
-
-QString MainWindow::whyNoLedgerAction() const {
-    if (!session_)
-        return tr("no book is open");
-    if (session_->desk().readOnly())
-        return tr("this book is open for reading only");
-    if (!cellar_->atVessel() || cellar_->workPage() != PageId::drawRefill || !cellar_->drawRefill().hasSelected())
-        return tr("select one in Draw && refill");
-    return {};
-}
-
-/// What cannot be done now says where it can.
-void MainWindow::refreshLedgerActions() {
-    const QString why = whyNoLedgerAction();
-    for (auto [action, words] :
-         {std::pair{actions_->amend, tr("A&mend the entry")}, std::pair{actions_->remove, tr("Remo&ve the entry")}}) {
-        action->setEnabled(why.isEmpty());
-        action->setText(why.isEmpty() ? words : tr("%1 (%2)").arg(words, why));
-    }
+    rememberSoon_->start();
 }
 
 void MainWindow::refreshTitle() {
@@ -454,11 +294,12 @@ void MainWindow::toggleHelp() {
 void MainWindow::fillRecent() {
     recentMenu_->clear();
     for (const QString& path : settings_.recent) {
-        QAction* action = recentMenu_->addAction(withoutKeys(QFileInfo(path).fileName()));
+        const QString words = tr("%1 (%2)").arg(QFileInfo(path).fileName(), folderWords(path));
+        QAction* action = recentMenu_->addAction(withoutKeys(words));
         action->setToolTip(path);
         // Queued: opening a book fills this menu anew and deletes the action that asked for it.
         connect(
-            action, &QAction::triggered, this, [this, path] { openBook(toStd(path)); }, Qt::QueuedConnection);
+            action, &QAction::triggered, this, [this, path] { openAtWork(toStd(path)); }, Qt::QueuedConnection);
     }
     recentMenu_->setEnabled(!settings_.recent.isEmpty());
 }
@@ -499,25 +340,37 @@ void MainWindow::showReport(const book::CheckReport& report) {
 
 void MainWindow::about() {
     help_->setVisible(true);
-    help_->showPage(QStringLiteral("about"), {});
+    help_->showAbout();
     help_->focusText();
 }
 
 void MainWindow::setUnits(const DisplayUnits& units) {
     settings_.units = units;
+    rememberSoon_->start();
     if (session_)
         session_->setUnits(units);
 }
 
 void MainWindow::setAppearance(Appearance appearance) {
     settings_.appearance = appearance;
+    rememberSoon_->start();
     install(*qApp, appearance);
 }
 
 void MainWindow::setPaper(PaperSize size) {
     settings_.paper = size;
+    rememberSoon_->start();
     if (cellar_)
         cellar_->setPaper(size);
+}
+
+void MainWindow::showPreferences() {
+    auto* dialog = new Preferences(settings_, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &Preferences::unitsChosen, this, &MainWindow::setUnits);
+    connect(dialog, &Preferences::paperChosen, this, &MainWindow::setPaper);
+    connect(dialog, &Preferences::appearanceChosen, this, &MainWindow::setAppearance);
+    dialog->open();
 }
 
 QString MainWindow::bookFolder() const {
@@ -550,6 +403,42 @@ void MainWindow::remember() {
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
     rememberSoon_->start();
+}
+
+void MainWindow::moveEvent(QMoveEvent* event) {
+    QMainWindow::moveEvent(event);
+    rememberSoon_->start();
+}
+
+namespace {
+
+/// The one cellar book that is dragged.
+std::optional<QString> bookIn(const QMimeData& dragged) {
+    const QList<QUrl> urls = dragged.urls();
+    const bool isBook = urls.size() == 1 && urls.front().isLocalFile() &&
+                        urls.front().fileName().endsWith(QLatin1String(".cellar"), Qt::CaseInsensitive);
+    return isBook ? std::optional(urls.front().toLocalFile()) : std::nullopt;
+}
+
+} // namespace
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+    if (bookIn(*event->mimeData()))
+        event->acceptProposedAction();
+}
+
+/// Queued: the program that the book came from waits until the drop is over.
+void MainWindow::dropEvent(QDropEvent* event) {
+    const auto book = bookIn(*event->mimeData());
+    if (!book)
+        return;
+    event->acceptProposedAction();
+    QMetaObject::invokeMethod(
+        this, [this, book] { openAtWork(toStd(*book)); }, Qt::QueuedConnection);
+}
+
+bool MainWindow::focusNextPrevChild(bool next) {
+    return stepInReadingOrder(*centralWidget(), next);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

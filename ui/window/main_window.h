@@ -30,7 +30,7 @@ public:
     MainWindow(desk::Clock clock, Prompt& prompt, QSettings& settings, QWidget* parent = nullptr);
     ~MainWindow() override;
 
-    /// Opens `book`, else the last session's, else the first page.
+    /// Opens `book` where work is due, else the last session's as it was left, else the first page.
     void start(const std::optional<std::filesystem::path>& book);
     /// The book in hand stays when the other cannot be opened; the reason is said in the window.
     bool openBook(const std::filesystem::path& path);
@@ -45,6 +45,7 @@ public:
     void setAppearance(Appearance appearance);
     void setPaper(PaperSize size);
     void toggleHelp();
+    void showPreferences();
     void remember(); ///< writes the settings
 
     // What is in the window, for those who drive it; session and cellar are null on the first page.
@@ -58,20 +59,31 @@ public:
 protected:
     void closeEvent(QCloseEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
+    void moveEvent(QMoveEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+    bool focusNextPrevChild(bool next) override;
 
 private:
     void makeParts();
     void makeMenus();
     void connectBook();
     void connectWork();
+    void connectFinding();
+    void connectPapers();
+    void addContextMenus();
     // --- the book in hand
     void take(std::unique_ptr<desk::Desk> desk);
     bool failed(const Fault& fault);
+    void openAtWork(const std::filesystem::path& book);
     /// Asks what becomes of what is not stored; false: the brewer stays.
     [[nodiscard]] bool mayLeave();
     // --- what follows from it
     void refreshActions();
     void refreshLedgerActions();
+    void refreshFindActions();
+    void refreshPaperActions();
+    void refreshPlace();                             ///< another vessel, page or paper is in front
     [[nodiscard]] QString whyNoLedgerAction() const; ///< empty: there is an entry to act on
     void refreshTitle();
     void refreshHelp();

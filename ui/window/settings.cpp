@@ -104,7 +104,7 @@ WindowSettings load(const QSettings& from) {
                              ? DisplayUnits::Gravity::plato
                              : DisplayUnits::Gravity::specific;
     made.appearance = appearances.read(from);
-    made.paper = paperNamed(from.value(QLatin1String("paper")).toString().toStdString()).value_or(PaperSize::a4);
+    made.paper = paperNamed(from.value(QLatin1String("paper")).toString().toStdString()).value_or(localPaper());
     made.recent = existing(from.value(QLatin1String("recent")).toStringList());
     made.lastBook = from.value(QLatin1String("session/book")).toString();
     made.lastVessel = from.value(QLatin1String("session/vessel")).toString();

@@ -21,7 +21,8 @@ bool takesText(const QWidget* widget) {
 
 } // namespace
 
-TypingGuard::TypingGuard(QList<QAction*> actions, QObject* parent) : QObject(parent), actions_(std::move(actions)) {
+TypingGuard::TypingGuard(QList<QAction*> actions, const QAction& undo, const QAction& redo, QObject* parent)
+    : QObject(parent), actions_(std::move(actions)), undo_(undo), redo_(redo) {
     connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* focus) { watch(focus); });
 }
 
@@ -33,11 +34,26 @@ void TypingGuard::watch(QWidget* focus) {
         field_->installEventFilter(this);
 }
 
+/// Undo or redo, with nothing typed that it could take back.
+bool TypingGuard::isSpent(const QKeySequence& pressed) const {
+    const auto* line = qobject_cast<const QLineEdit*>(field_);
+    const auto* text = qobject_cast<const QPlainTextEdit*>(field_);
+    if (undo_.shortcuts().contains(pressed))
+        return line ? !line->isUndoAvailable() : text && !text->document()->isUndoAvailable();
+    if (redo_.shortcuts().contains(pressed))
+        return line ? !line->isRedoAvailable() : text && !text->document()->isRedoAvailable();
+    return false;
+}
+
 /// A key that a field claims goes to the field; one it has no use for is then nobody's.
 bool TypingGuard::eventFilter(QObject* watched, QEvent* event) {
     if (event->type() != QEvent::ShortcutOverride)
         return QObject::eventFilter(watched, event);
     const QKeySequence pressed(static_cast<QKeyEvent*>(event)->keyCombination());
+    if (isSpent(pressed)) {
+        event->ignore(); // the field would claim it all the same
+        return true;
+    }
     const bool guarded = std::any_of(actions_.begin(), actions_.end(),
                                      [&](const QAction* action) { return action->shortcut() == pressed; });
     if (guarded)

@@ -5,9 +5,10 @@
 #include <QCoreApplication>
 #include <QMenu>
 
-#include <memory>
-
 namespace staveline::ui {
+
+using U = DisplayUnits;
+
 namespace {
 
 QString tr(const char* words) {
@@ -15,62 +16,75 @@ QString tr(const char* words) {
 }
 
 /// Exclusive choices with their values; the one in use is checked.
-template <class Value>
-void addGroup(QMenu& menu, Value now, const std::vector<std::pair<QString, Value>>& choices,
-              const std::function<void(Value)>& changed) {
+template <class Value, class Now, class Changed>
+void addGroup(QMenu& menu, const Choices<Value>& choices, const Now& now, const Changed& changed) {
     auto* group = new QActionGroup(&menu); // NOLINT(clang-analyzer-cplusplus.NewDeleteLeaks): the menu owns it
     for (const auto& [words, value] : choices) {
         QAction* action = menu.addAction(words);
         action->setCheckable(true);
-        action->setChecked(value == now);
+        action->setChecked(value == now());
         group->addAction(action);
         QObject::connect(action, &QAction::triggered, &menu, [changed, value = value] { changed(value); });
+        QObject::connect(&menu, &QMenu::aboutToShow, action,
+                         [action, now, value = value] { action->setChecked(value == now()); });
     }
 }
 
 } // namespace
 
+Choices<U::Volume> volumeChoices() {
+    return {{tr("&Litres"), U::Volume::litre},
+            {tr("US &gallons"), U::Volume::usGallon},
+            {tr("&Hectolitres"), U::Volume::hectolitre}};
+}
+Choices<U::Temperature> temperatureChoices() {
+    return {{tr("\u00b0&C"), U::Temperature::celsius}, {tr("\u00b0&F"), U::Temperature::fahrenheit}};
+}
+Choices<U::Gravity> gravityChoices() {
+    return {{tr("&Specific gravity"), U::Gravity::specific}, {tr("\u00b0&Plato"), U::Gravity::plato}};
+}
+Choices<U::Colour> colourChoices() {
+    return {{tr("&EBC"), U::Colour::ebc}, {tr("S&RM"), U::Colour::srm}};
+}
+Choices<Appearance> appearanceChoices() {
+    return {{tr("As the &desktop"), Appearance::system},
+            {tr("&Light"), Appearance::light},
+            {tr("Dar&k"), Appearance::dark}};
+}
+Choices<PaperSize> paperChoices() {
+    Choices<PaperSize> choices;
+    for (const PaperSizeRow& row : paperSizes)
+        choices.emplace_back(QLatin1Char('&') + QLatin1String(row.name), row.size);
+    return choices;
+}
+
 void addUnitChoices(QMenu& menu, const WindowSettings& now, const std::function<void(const DisplayUnits&)>& changed) {
-    // The choices share what is in use, so that one does not undo another.
-    const auto units = std::make_shared<DisplayUnits>(now.units);
-    const auto set = [units, changed](auto member) {
-        return [units, changed, member](auto value) {
-            (*units).*member = value;
-            changed(*units);
-        };
+    const auto add = [&](const auto& choices, auto member) {
+        addGroup(
+            menu, choices, [&now, member] { return now.units.*member; },
+            [&now, changed, member](auto value) {
+                DisplayUnits units = now.units; // one choice keeps the others
+                units.*member = value;
+                changed(units);
+            });
     };
-    using U = DisplayUnits;
-    addGroup<U::Volume>(menu, now.units.volume,
-                        {{tr("&Litres"), U::Volume::litre},
-                         {tr("US &gallons"), U::Volume::usGallon},
-                         {tr("&Hectolitres"), U::Volume::hectolitre}},
-                        set(&U::volume));
+    add(volumeChoices(), &U::volume);
     menu.addSeparator();
-    addGroup<U::Temperature>(menu, now.units.temperature,
-                             {{tr("\u00b0&C"), U::Temperature::celsius}, {tr("\u00b0&F"), U::Temperature::fahrenheit}},
-                             set(&U::temperature));
+    add(temperatureChoices(), &U::temperature);
     menu.addSeparator();
-    addGroup<U::Gravity>(menu, now.units.gravity,
-                         {{tr("&Specific gravity"), U::Gravity::specific}, {tr("\u00b0&Plato"), U::Gravity::plato}},
-                         set(&U::gravity));
+    add(gravityChoices(), &U::gravity);
     menu.addSeparator();
-    addGroup<U::Colour>(menu, now.units.colour, {{tr("&EBC"), U::Colour::ebc}, {tr("S&RM"), U::Colour::srm}},
-                        set(&U::colour));
+    add(colourChoices(), &U::colour);
 }
 
 void addAppearanceChoices(QMenu& menu, const WindowSettings& now, const std::function<void(Appearance)>& changed) {
-    addGroup<Appearance>(menu, now.appearance,
-                         {{tr("As the &desktop"), Appearance::system},
-                          {tr("&Light"), Appearance::light},
-                          {tr("Dar&k"), Appearance::dark}},
-                         changed);
+    addGroup(
+        menu, appearanceChoices(), [&now] { return now.appearance; }, changed);
 }
 
 void addPaperChoices(QMenu& menu, const WindowSettings& now, const std::function<void(PaperSize)>& changed) {
-    std::vector<std::pair<QString, PaperSize>> choices;
-    for (const PaperSizeRow& row : paperSizes)
-        choices.emplace_back(QLatin1Char('&') + QLatin1String(row.name), row.size);
-    addGroup<PaperSize>(menu, now.paper, choices, changed);
+    addGroup(
+        menu, paperChoices(), [&now] { return now.paper; }, changed);
 }
 
 } // namespace staveline::ui
