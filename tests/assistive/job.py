@@ -64,12 +64,13 @@ class Job:
     # The steps; each returns what it found, in a few words.
 
     def opened(self):
-        """The first focus is on the work, not on a button that takes something back."""
+        """The first focus is on the work that is due, a tasting, not on a button that takes something back."""
         self.window.activate()
-        table = self.window.find("table", "Ledger")
-        self.window.until(lambda: has(table, State.FOCUSED), "focus on the ledger")
-        self.look("Draw & refill")
-        return f"'{self.window.frame.get_name()}', focus on the ledger"
+        cell = self.window.until(lambda: next((each for each in self.window.all("text")
+                                               if has(each, State.FOCUSED)), None), "focus on a score")
+        self.look("Taste")
+        self.go_to("Draw & refill")
+        return f"'{self.window.frame.get_name()}', focus on {cell.get_name()}"
 
     def rail(self):
         rail = self.window.find("list", "Cellar")
