@@ -78,7 +78,7 @@ void nameEntry(book::Damage& damage, const Desk& desk) {
     std::visit(
         [&](const auto& f) {
             if constexpr (
-                requires { f.vessel, f.on; } || requires { f.vessel, f.sitting.on; })
+                requires { f.vessel, Day{f.on}; } || requires { f.vessel, f.sitting.on; })
                 if (builtInTexts().has(kind))
                     damage.what = say("desk.damaged")
                                       .with("kind", render(say(kind)))

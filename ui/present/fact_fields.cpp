@@ -201,7 +201,7 @@ void setVessel(Fact& fact, const VesselName& vessel) {
 Day dayOf(const Fact& fact) {
     return std::visit(
         [](const auto& each) {
-            if constexpr (requires { each.on; })
+            if constexpr (requires { Day{each.on}; })
                 return each.on;
             else
                 return Day{};
