@@ -22,7 +22,8 @@ Trajectory firstDraws(Trajectory trajectory, int cycles) {
 } // namespace
 
 Litres refillOf(const AdviceInput& input, const Setting& setting) {
-    return std::max(Litres{0}, input.fillTo - (input.volumeAtDraw - setting.draw));
+    const Litres stays = std::max(Litres{0}, input.volumeAtDraw - setting.draw); // a draw takes no more than is there
+    return std::max(Litres{0}, input.fillTo - stays);
 }
 
 Share shareOf(const AdviceInput& input, const Setting& setting) {

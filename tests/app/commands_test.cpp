@@ -197,7 +197,7 @@ TEST_CASE_METHOD(Sample, "faults go to their field with an exit status of their 
         {"advise s.cellar --vessel Plovr", 2, "Did you mean \"Plover\"?"},
         {"advise s.cellar --vessel Plover --lock moon=3", 2, ""},
         {"advise s.cellar --vessel Plover --lock bitterness=900", 2, ""},
-        {"advise s.cellar --vessel Plover --lock bitterness", 2, "LEVER=VALUE"},
+        {"advise s.cellar --vessel Plover --lock moon", 2, "LEVER=VALUE"},
         {"advise s.cellar", 2, "--vessel"},
         {"predict s.cellar --vessel Plover --plan broken.json", 2, "JSON"},
         {"frobnicate s.cellar", 2, ""},

@@ -4,6 +4,8 @@
 #include "program.h"
 #include "random_books.h"
 
+#include "quantity/text.h"
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 #include <regex>
@@ -71,24 +73,25 @@ struct Compared : Terminal {
     void sheet(const std::string& of, const Json& plan) {
         if (ask("advise" + of + "--choose 1").status != 0)
             return; // brewed already
-        const Answer paper = ask("sheet" + of + "--out -");
-        if (paper.status != 0)
+        if (ask("sheet" + of + "--out s.txt").status != 0)
             return; // a kit it cannot be brewed on
+        const std::string paper = readAll(scratch / "s.txt");
         ++sheets;
         for (const char* d : dimensions) {
             const Json& told = plan["next_draw"][d];
             const std::regex row(fmt::format("\n{} +{} +{} to {} ", d, tenths(told["value"]), tenths(told["low_80"]),
                                              tenths(told["high_80"])));
-            INFO(paper.out << "\n" << told);
-            CHECK(std::regex_search(paper.out, row));
+            INFO(paper << "\n" << told);
+            CHECK(std::regex_search(paper, row));
         }
-        CHECK(std::regex_search(paper.out, litres("Drawn", plan["draw_l"])));
-        CHECK(std::regex_search(paper.out, litres("Refilled", plan["refill_l"])));
+        INFO(paper << plan["draw_l"] << " drawn, " << plan["refill_l"] << " refilled");
+        CHECK(std::regex_search(paper, litres("Drawn", plan["draw_l"])));
+        CHECK(std::regex_search(paper, litres("Refilled", plan["refill_l"])));
     }
     static std::regex litres(const char* what, const Json& volume) {
-        const auto l = volume.get<double>();
-        return std::regex(
-            fmt::format("\n{} +{} L ", what, l < 1000 ? fmt::format("{:.1f}", l) : fmt::format("{:.0f}", l)));
+        std::string shown = staveline::show(staveline::Litres{volume.get<double>()});
+        shown.replace(shown.find('.') == std::string::npos ? shown.size() : shown.find('.'), 0, "\\");
+        return std::regex("\n" + std::string(what) + " +" + shown + " ");
     }
 };
 

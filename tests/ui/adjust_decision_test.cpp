@@ -643,7 +643,8 @@ TEST_CASE("a lock holds what is in use, unless a value was put in by hand", "[ui
     s.settle();
     s.proposals().radio(1)->click();
     s.settle();
-    for (const Move& move : s.proposals().proposal(1)->moves) {
+    const std::vector<Move> moves = s.proposals().proposal(1)->moves; // the answer is replaced meanwhile
+    for (const Move& move : moves) {
         if (move.forced)
             continue;
         LeverLine& line = s.line(move.lever.c_str());
