@@ -200,11 +200,11 @@ void setVessel(Fact& fact, const VesselName& vessel) {
 
 Day dayOf(const Fact& fact) {
     return std::visit(
-        [](const auto& each) {
-            if constexpr (requires { each.on; })
+        [](const auto& each) -> Day {
+            if constexpr (requires { Day(each.on); })
                 return each.on;
             else
-                return Day{};
+                return {};
         },
         fact);
 }
