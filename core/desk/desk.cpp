@@ -65,8 +65,37 @@ Desk::Batch::~Batch() {
         desk_.inside_->tell();
 }
 
+/// An entry by its kind, day and vessel, as far as its row still says them.
+Message Desk::Inside::wordsOf(const book::Damage& damage) const {
+    const auto entry = entryOfRow({damage.table, damage.row});
+    if (damage.row == 0 || !entry || !cellar->loadShared())
+        return damage.what;
+    Message words = damage.what;
+    facts::withEntry(kindOfEntry(*entry), [&]<class F>(std::type_identity<F>) {
+        const auto row = book->row(damage.table, damage.row);
+        if (!row)
+            return;
+        const F fact = facts::fromRow<F>(*row, cellar->shared().names);
+        if (!fact.vessel.empty())
+            words = say("desk.damage.entry")
+                        .with("entry", render(say("desk.entry." + damage.table)))
+                        .with("on", fact.on)
+                        .with("vessel", fact.vessel);
+    });
+    return words;
+}
+
+std::vector<book::Damage> Desk::Inside::worded(std::vector<book::Damage> damages) const {
+    for (book::Damage& damage : damages)
+        damage.what = wordsOf(damage);
+    return damages;
+}
+
 Result<book::CheckReport> Desk::check() const {
-    return inside_->book->check();
+    auto report = inside_->book->check();
+    if (report)
+        report->damages = inside_->worded(std::move(report->damages));
+    return report;
 }
 Result<void> Desk::backup(const std::filesystem::path& to) const {
     return inside_->book->backup(to);
@@ -75,7 +104,7 @@ bool Desk::readOnly() const {
     return inside_->book->readOnly();
 }
 std::vector<book::Damage> Desk::damages() const {
-    return inside_->book->damages();
+    return inside_->worded(inside_->book->damages());
 }
 std::filesystem::path Desk::path() const {
     return inside_->book->path();
@@ -95,7 +124,7 @@ void Desk::observe(std::function<void()> observer) {
 
 std::vector<Message> Desk::notices() const {
     std::vector<Message> all = inside_->book->notices();
-    for (const auto& damage : inside_->book->damages())
+    for (const auto& damage : damages())
         all.push_back(damage.what);
     return all;
 }

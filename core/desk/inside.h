@@ -51,6 +51,8 @@ struct Desk::Inside {
     /// After the book took a step back or forth.
     Result<Recorded> travelled(Result<book::EditInfo> edit);
     void tell();
+    [[nodiscard]] Message wordsOf(const book::Damage& damage) const;
+    [[nodiscard]] std::vector<book::Damage> worded(std::vector<book::Damage> damages) const;
 };
 
 } // namespace staveline::desk

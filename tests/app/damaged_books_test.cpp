@@ -65,7 +65,7 @@ TEST_CASE_METHOD(Cellar, "a changed row is named by every command, and no comman
                     const Answer answer = command(text + json);
                     INFO(vessel << ": " << text << json << "\n" << answer.out << answer.err);
                     CHECK(answer.status == damaged);
-                    CHECK((answer.err + answer.out).find("in draw_off is not what was written") != std::string::npos);
+                    CHECK((answer.err + answer.out).find("was changed outside Staveline.") != std::string::npos);
                     if (!json.empty())
                         CHECK(Json::accept(answer.out));
                 }

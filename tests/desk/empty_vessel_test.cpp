@@ -107,8 +107,8 @@ TEST_CASE_METHOD(DeskFixture, "the history names lots, brews, other vessels, fau
                 "faults": [{"fault": "ropy", "severity": 1}]}])");
     const std::string csv = toCsv(desk->history("Plover")->rows);
     const auto header = csv.substr(0, csv.find("\r\n"));
-    CHECK(header.ends_with(",happened,learn,learn_reason,lot,brew,other_vessel,faults,scores,note"));
-    CHECK(csv.find(",,,,\"Draw 1\",,,,,\r\n") != std::string::npos);
+    CHECK(header.ends_with(",happened,learn,learn_reason,at,lot,brew,other_vessel,faults,scores,note"));
+    CHECK(csv.find(",,,,,\"Draw 1\",,,,,\r\n") != std::string::npos);
     CHECK(csv.find(",\"Brew 1\",,,,\r\n") != std::string::npos);
     CHECK(csv.find("2025-10-01,moved_out,") != std::string::npos);
     CHECK(csv.find(",\"Knot\",,,\r\n") != std::string::npos);

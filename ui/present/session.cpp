@@ -60,10 +60,10 @@ Result<Recorded> Session::record(const std::vector<Fact>& facts) {
     return spoken(write([&](Desk& desk) { return desk.record(facts); }), tr("Recorded: %1"));
 }
 Result<Recorded> Session::amend(const std::string& table, std::int64_t id, const Fact& fact) {
-    return spoken(amend(table, id, fact, {}), tr("Amended: %1"));
+    return spoken(amend(table, id, fact, {}), tr("Recorded: %1"));
 }
 Result<Recorded> Session::remove(const std::string& table, std::int64_t id) {
-    return spoken(remove(table, id, {}), tr("Removed: %1"));
+    return spoken(remove(table, id, {}), tr("Recorded: %1"));
 }
 
 Result<Recorded> Session::record(const Fact& fact, const EditNote& note) {

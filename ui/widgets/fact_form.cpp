@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/widgets/fact_form.h"
 
+#include "facts/fields.h"
 #include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
@@ -276,10 +277,11 @@ void FactForm::setHint(const std::string& field, const QString& hint) {
         at->setHint(hint);
 }
 
-/// The date is today more often than not: what comes after it is asked first.
+/// The date is today more often than not, and the time seldom matters: what comes after them is asked first.
 void FactForm::focusFirst() {
-    const auto at = std::find_if(editors_.begin(), editors_.end(),
-                                 [](const Editor& editor) { return editor.spec.kind != FieldKind::day; });
+    const auto at = std::find_if(editors_.begin(), editors_.end(), [](const Editor& editor) {
+        return editor.spec.kind != FieldKind::day && editor.spec.name != facts::timeField.name;
+    });
     if (at != editors_.end())
         at->stops.front()->setFocus(Qt::OtherFocusReason);
 }

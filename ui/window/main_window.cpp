@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/main_window.h"
+#include "ui/window/retired_menu.h"
 
 #include "facts/sample.h"
 #include "ui/adjust/page.h"
@@ -118,6 +119,7 @@ void MainWindow::makeMenus() {
         entry->addAction(a.entries[look.kind]);
     entry->addSeparator();
     entry->addActions({a.addVessel, a.changeVessel});
+    addRetiredVessels(*entry->addMenu(tr("Bring &back into use")), [this] { return session_.get(); });
     menuBar()->addMenu(tr("&Decide"))->addActions({a.newSitting, a.sameAgain, a.adopt, a.asNow});
     QMenu* sheet = menuBar()->addMenu(tr("Brew &sheet"));
     sheet->addActions({a.brewSheet, a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
