@@ -4,6 +4,7 @@
 #include "desk/coming_refill.h"
 #include "desk/evidence.h"
 #include "estimate/estimates.h"
+#include "quantity/age.h"
 
 #include <cmath>
 
@@ -69,7 +70,8 @@ Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
     const std::string when = days < 0 ? ".overdue" : days == 0 ? ".today" : ".in";
     return {next.kind, next.on, days,
             say(keys[static_cast<std::size_t>(next.kind)] + when)
-                .with("days", Days{std::abs(static_cast<double>(days))})
+                .with("days", days < 0 ? show(Amount{Days{-static_cast<double>(days)}})
+                                       : ageText(Days{static_cast<double>(days)}))
                 .with("on", next.on)};
 }
 

@@ -3,6 +3,7 @@
 
 #include "desk/evidence.h"
 #include "desk/inside.h"
+#include "quantity/age.h"
 
 #include <algorithm>
 
@@ -21,7 +22,7 @@ Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vesse
     if (e.outOfThisVessel)
         return say("desk.line.moved_out").with("volume", e.volume);
     if (kind == vessel::EntryKind::opening)
-        return say("desk.line.opening").with("volume", e.volume).with("age", Days{e.age.value_or(Days{0})});
+        return say("desk.line.opening").with("volume", e.volume).with("age", ageText(e.age.value_or(Days{0})));
     if (kind == vessel::EntryKind::drawOff)
         if (const auto* draw = byId<facts::DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
             return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);

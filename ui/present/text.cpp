@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/text.h"
 
+#include "quantity/age.h"
+
 #include <QCoreApplication>
 #include <QDate>
 #include <QLocale>
 
-#include <cmath>
 #include <cstdlib>
 
 namespace staveline::ui {
@@ -17,9 +18,6 @@ QString tr(const char* source, int n = -1) {
 QDate qtDate(Day day) {
     const std::chrono::year_month_day civil{day};
     return {int{civil.year()}, static_cast<int>(unsigned{civil.month()}), static_cast<int>(unsigned{civil.day()})};
-}
-QString rounded(double value, int decimals) {
-    return QString::number(value, 'f', decimals);
 }
 
 } // namespace
@@ -62,12 +60,7 @@ QString overdueWords(int days) {
 }
 
 QString spanWords(Days span) {
-    const double days = span.d;
-    if (days < 60)
-        return std::lround(days) == 1 ? tr("1 day") : tr("%1 days").arg(std::lround(days));
-    if (days < 2 * daysPerYear)
-        return tr("%1 months").arg(std::lround(days / daysPerMonth));
-    return tr("%1 years").arg(rounded(days / daysPerYear, 1));
+    return qs(ageText(span));
 }
 
 } // namespace staveline::ui

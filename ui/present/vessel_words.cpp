@@ -17,9 +17,11 @@ QString tr(const char* source) {
 QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units) {
     QString size = qs(show(facts.capacity, units));
     size.replace(QLatin1String(".0 "), QLatin1String(" ")); // a size on the head of a cask is a whole number
-    return tr("%1 %2, %3")
-        .arg(size, own("ui.word." + std::string(wordOf(facts.shape))).toLower(),
-             own("ui.word." + std::string(wordOf(facts.material))).toLower());
+    const QString shape = own("ui.word." + std::string(wordOf(facts.shape))).toLower();
+    const QString material = own("ui.word." + std::string(wordOf(facts.material))).toLower();
+    if (shape == material) // a foeder is of foeder wood
+        return tr("%1 %2").arg(size, shape);
+    return tr("%1 %2, %3").arg(size, shape, material);
 }
 
 Days youngestThird(const vessel::LedgerState& state) {
