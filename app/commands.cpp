@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
 
-#include "advice/advise.h"
+#include "advice/cautions.h"
 #include "advice/on_scale.h"
 #include "app/lock_option.h"
 #include "app/on_book.h"
@@ -15,6 +15,7 @@
 #include "facts/record_file.h"
 #include "facts/sample.h"
 #include "forward/predict.h"
+#include "quantity/age.h"
 #include "sheet/document.h"
 
 #include <algorithm>
@@ -77,6 +78,11 @@ std::string bandText(const advice::Band& predicted) {
     return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
 }
 
+void printCautions(const std::vector<Message>& cautions, const DisplayUnits& units) {
+    for (const auto& caution : cautions)
+        fmt::print("    {}\n", render(say("app.caution").with("caution", render(caution, units))));
+}
+
 /// `once`: the refill after it goes without again, so there is nothing to keep up.
 void printProposal(const advice::Proposal& proposal, int number, bool once, const DisplayUnits& units) {
     fmt::print("\n{} {}\n", number > 0 ? std::to_string(number) : "-", render(proposal.title, units));
@@ -89,8 +95,6 @@ void printProposal(const advice::Proposal& proposal, int number, bool once, cons
     for (const auto* list : {&proposal.reasons, &proposal.limits})
         for (const auto& message : *list)
             fmt::print("    {}\n", render(message, units));
-    for (const auto& caution : proposal.cautions)
-        fmt::print("    Caution: {}\n", render(caution, units));
 }
 
 void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
@@ -107,6 +111,7 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
         fmt::print("  {}\n", render(note, units));
     const auto print = [&](const advice::Proposal& proposal, int number) {
         printProposal(proposal, number, onlyAids(proposal.setting, advice.leaveAlone.setting, *job.pantry), units);
+        printCautions(addedCautions(proposal, advice.leaveAlone), units);
     };
     int number = 0;
     for (const auto& proposal : advice.proposals)
@@ -114,6 +119,8 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
     print(advice.leaveAlone, 0);
     if (advice.usual)
         print(*advice.usual, 0);
+    fmt::print("\n{}\n", render(say("app.cautions")));
+    printCautions(cautionsOf(advice.leaveAlone), units);
 }
 
 int finish(const Result<desk::Recorded>& done, const Options& options, const char* key) {
@@ -168,14 +175,25 @@ int newBook(const Options& options) {
 
 namespace {
 
+/// "foeder", "cask of used oak": what names both is said once.
+std::string kindOf(const facts::VesselFact& vessel) {
+    const auto word = [](auto value) {
+        std::string own{builtInTexts().find("ui.word." + std::string(wordOf(value)))};
+        own.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(own.front())));
+        return own;
+    };
+    const std::string shape = word(vessel.shape), material = word(vessel.material);
+    return shape == material ? shape : shape + " of " + material;
+}
+
 void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
     for (const auto& vessel : cellar)
         fmt::print("{}\n", render(say("app.status_line")
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
                                       .with("capacity", vessel.facts.capacity)
-                                      .with("material", std::string(wordOf(vessel.facts.material)))
-                                      .with("age", vessel.now.meanAge)
+                                      .with("kind", kindOf(vessel.facts))
+                                      .with("age", ageText(vessel.now.meanAge))
                                       .with("headline", render(vessel.headline, units))
                                       .with("draw", vessel.opened ? isoDay(vessel.dates.draw) : "-"),
                                   units));
