@@ -548,7 +548,7 @@ TEST_CASE("an event says what it was, as a mark, at the cursor and in the table"
                                    [](const ChartEvent& event) { return event.on == day(2025, 8, 20); });
     REQUIRE(mark != events.end());
     CHECK(mark->words == "vessel moved");
-    CHECK(mark->glyph == Glyph::note);
+    CHECK(mark->glyph == Glyph::event);
     CHECK(mark->row == ChartEvent::Row::look);
     CHECK_FALSE(mark->change);
     const HistoryRow row = s.history().rows.back();

@@ -3,7 +3,6 @@
 
 #include "desk/draw_day.h"
 #include "ui/adjust/verdict_words.h"
-#include "ui/widgets/message_label.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -62,8 +61,8 @@ void DrawDayPage::build(const DrawDayView& view) {
     addHead(*column, tr("Draw day"));
     addLitres(*column, view);
     addScores(*column, view);
-    addMessages(*column, tr("What does not go as planned"), view.findings);
-    addMessages(*column, tr("If the tasting says no"), view.planB);
+    addMessages(*column, tr("What does not go as planned"), view.findings, MessageLabel::Weight::warning);
+    addMessages(*column, tr("If the tasting says no"), view.planB, MessageLabel::Weight::planB);
     column_->insertWidget(0, page_);
     page_->show();
 }
@@ -119,13 +118,15 @@ void DrawDayPage::addScores(QVBoxLayout& column, const DrawDayView& view) {
     column.addLayout(grid);
 }
 
-void DrawDayPage::addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages) {
+void DrawDayPage::addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages,
+                              MessageLabel::Weight weight) {
     if (messages.empty())
         return;
     addHead(column, title);
     for (const Message& message : messages) {
         auto* label = new MessageLabel(page_);
-        label->say(MessageLabel::Weight::note, session_.words(message));
+        const bool caution = message.key.starts_with("caution."); // wherever it stands
+        label->say(caution ? MessageLabel::Weight::warning : weight, session_.words(message));
         column.addWidget(label);
     }
 }
