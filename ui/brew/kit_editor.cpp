@@ -18,6 +18,7 @@ KitEditor::KitEditor(RecipeEditorModel& model, QWidget* parent)
     : QWidget(parent), model_(model), fold_(new QPushButton(this)), body_(new QWidget(this)),
       form_(new FactForm(body_)), message_(new MessageLabel(body_)) {
     fold_->setCheckable(true);
+    message_->keepRoom(1.1);
     auto* inner = new QVBoxLayout(body_);
     inner->setContentsMargins(0, 0, 0, 0);
     inner->addWidget(quietLabel(own("ui.brew.kit_words"), body_));
