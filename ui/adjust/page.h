@@ -11,9 +11,9 @@
 
 #include <QPointer>
 
+class QBoxLayout;
 class QLabel;
 class QPushButton;
-class QScrollArea;
 class QStackedWidget;
 
 namespace staveline::ui {
@@ -21,6 +21,7 @@ namespace staveline::ui {
 class DecisionPanel;
 class ExplanationPanel;
 class DrawDayPage;
+class SteadyScroll;
 class StockList;
 class LeverBoard;
 class MessageLabel;
@@ -45,6 +46,7 @@ public:
     /// Changes in one plan, 1..4; the advice is asked anew.
     [[nodiscard]] int mostMoved() const;
     void setMostMoved(int levers);
+    [[nodiscard]] QSize minimumSizeHint() const override; ///< of its two columns one above the other
     [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
 
 Q_SIGNALS:
@@ -58,7 +60,9 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    QWidget* makeAnswer();
     QWidget* makeEmpty();
+    void fitRoom();
     QWidget* makeTools();
     QWidget* makeLeft();
     QWidget* makeRight();
@@ -114,7 +118,11 @@ private:
     VerdictPanel* verdicts_;
     MessageLabel* message_;
     QStackedWidget* middle_;
-    QScrollArea* left_ = nullptr;
+    QBoxLayout* answerRow_ = nullptr;
+    SteadyScroll* whole_ = nullptr;
+    SteadyScroll* left_ = nullptr;
+    SteadyScroll* proposalsArea_ = nullptr;
+    SteadyScroll* explanationArea_ = nullptr;
     QStackedWidget* right_ = nullptr;
     TargetForm* target_ = nullptr;
     LeverBoard* board_ = nullptr;

@@ -72,7 +72,7 @@ QSize TargetTimeline::sizeHint() const {
     return {lines(*this, 17), lines(*this, 7.6)};
 }
 QSize TargetTimeline::minimumSizeHint() const {
-    return {lines(*this, 14), lines(*this, 7.6)};
+    return {lines(*this, 11), lines(*this, 7.6)};
 }
 
 QRectF TargetTimeline::plot() const {

@@ -11,6 +11,7 @@
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
+#include "ui/widgets/steady_scroll.h"
 #include "ui/widgets/theme.h"
 
 #include <QGridLayout>
@@ -18,7 +19,6 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -31,6 +31,8 @@ using facts::BrewFact;
 namespace {
 
 constexpr int pause = 300; // ms without a keystroke before the meaning is told
+
+constexpr double leastBeside = 62; // lines of text wide
 
 constexpr Range gravities{.98, 1.2}, litres{.1, 100'000};
 
@@ -51,21 +53,22 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
       litres_(new NumberField(UnitKind::volume, litres, false, form_)), note_(new QLineEdit(form_)),
       message_(new MessageLabel), record_(new QPushButton(tr("Record the brew"))),
       refill_(new QPushButton(tr("Go to the refill"))), meaning_(new MeaningView(session)),
-      scroll_(new QScrollArea(this)), flow_(new FlowPage(*model_, FlowPage::Purpose::brewed)),
+      scroll_(new SteadyScroll(nullptr, this)), flow_(new FlowPage(*model_, FlowPage::Purpose::brewed)),
       weigh_(new QTimer(this)) {
+    message_->keepRoom(1.1);
     auto* page = new QWidget;
-    auto* top = new QHBoxLayout;
-    top->setSpacing(lines(*this, 1.4));
-    top->addWidget(list_, 0, Qt::AlignTop);
-    top->addWidget(form_, 3);
-    top->addWidget(meaning_, 2);
+    top_ = new QBoxLayout(QBoxLayout::LeftToRight);
+    top_->setSpacing(lines(*this, 1.4));
+    top_->addWidget(list_, 0, Qt::AlignTop);
+    top_->addWidget(form_, 3);
+    top_->addWidget(meaning_, 2);
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(record_);
     buttons->addWidget(refill_);
     buttons->addStretch(1);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, lines(*this, .4), lines(*this, .6), 0);
-    column->addLayout(top);
+    column->addLayout(top_);
     column->addWidget(message_);
     column->addLayout(buttons);
     column->addWidget(&flow_->diagram());
@@ -74,10 +77,6 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     fitList();
     addFields(*form_);
     scroll_->setWidget(page);
-    scroll_->setWidgetResizable(true);
-    scroll_->setFrameShape(QFrame::NoFrame);
-    scroll_->setFocusPolicy(Qt::NoFocus);
-    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(scroll_);
@@ -92,6 +91,17 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     connect(record_, &QPushButton::clicked, this, &AsBrewedPage::record);
     connect(refill_, &QPushButton::clicked, this, &AsBrewedPage::refillAsked);
     refill_->setVisible(false);
+}
+
+/// List, form and meaning stand one above the other where the page is too narrow for all.
+void AsBrewedPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const bool narrow = width() < lines(*this, leastBeside);
+    top_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+}
+
+QSize AsBrewedPage::minimumSizeHint() const {
+    return {form_->minimumSizeHint().width() + lines(*this, 2), scroll_->minimumSizeHint().height()};
 }
 
 void AsBrewedPage::fitList() {
@@ -149,6 +159,7 @@ void AsBrewedPage::showVessel(const facts::VesselName& vessel) {
     session_.setUnstored("brew", {});
     start_.reset();
     kept_.reset();
+    scroll_->toTop();
     refill_->setVisible(false);
 }
 

@@ -4,11 +4,11 @@
 
 #include "ui/brew/flow_page.h"
 
+class QBoxLayout;
 class QLabel;
 class QLineEdit;
 class QListWidget;
 class QPushButton;
-class QScrollArea;
 class QTimer;
 
 namespace staveline::ui {
@@ -17,6 +17,7 @@ class DateField;
 class MeaningView;
 class MessageLabel;
 class NumberField;
+class SteadyScroll;
 
 class AsBrewedPage : public QWidget {
     Q_OBJECT
@@ -39,8 +40,13 @@ public:
     [[nodiscard]] QString words() const; ///< of the message shown
     void weighNow();                     ///< what the brew in hand means, at once
 
+    [[nodiscard]] QSize minimumSizeHint() const override; ///< of the parts one above the other
+
 Q_SIGNALS:
     void refillAsked();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     [[nodiscard]] bool store(const facts::BrewFact& made);
@@ -73,7 +79,8 @@ private:
     QPushButton* record_;
     QPushButton* refill_;
     MeaningView* meaning_;
-    QScrollArea* scroll_;
+    QBoxLayout* top_;
+    SteadyScroll* scroll_;
     FlowPage* flow_;
     QTimer* weigh_; ///< the meaning is told when typing pauses
 };

@@ -12,10 +12,10 @@
 #include "ui/widgets/accessible_roles.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/wrap_layout.h"
 
 #include <QAccessible>
 #include <QBuffer>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
@@ -89,9 +89,9 @@ HistoryPage::HistoryPage(Session& session, Prompt& prompt, QWidget* parent)
     auto* inside = new QVBoxLayout(page_);
     inside->setContentsMargins(0, 0, 0, 0);
     inside->addWidget(tools);
-    inside->addWidget(message_);
     inside->addWidget(record_);
     inside->addWidget(stack_, 1);
+    inside->addWidget(message_);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
     column->addWidget(empty_, 1);
@@ -116,9 +116,7 @@ void HistoryPage::fillEmptyPage() {
 }
 
 void HistoryPage::addTools(QWidget& row) {
-    auto* layout = new QHBoxLayout(&row);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(lines(*this, .3));
+    auto* layout = new WrapLayout(&row, lines(*this, .3));
     addFaceButton(row, Face::charts, tr("Charts"));
     addFaceButton(row, Face::table, tr("Table (T)"));
     addFaceButton(row, Face::promises, tr("Promises (P)"));
@@ -136,7 +134,7 @@ void HistoryPage::addTools(QWidget& row) {
     auto* panels = new QPushButton(tr("Choose charts"), &row);
     panels->setMenu(panelMenu_);
     layout->addWidget(panels);
-    layout->addStretch(1);
+    layout->addStretch();
     addSaveMenu(row);
     connect(spanChoice_, &ChoiceField::activated, this, &HistoryPage::chooseSpan);
 }
@@ -202,6 +200,9 @@ void HistoryPage::placeTable() {
 
 void HistoryPage::leaveVessel() {
     message_->clear();
+    charts_->toTop();
+    for (CopyTable* table : {table_, promiseTable_})
+        table->scrollToTop();
 }
 
 void HistoryPage::refresh() {
