@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/history/history_charts.h"
 
+#include "quantity/age.h"
 #include "ui/present/ledger_model.h"
 #include "ui/present/text.h"
 #include "ui/present/unit_scale.h"
@@ -203,7 +204,7 @@ private:
         double oldest = 0;
         for (const auto& corner : history_.sawtooth)
             oldest = std::max(oldest, corner.meanAge.d);
-        const bool years = oldest > 2 * daysPerYear;
+        const bool years = oldest >= ageInYearsFrom;
         ChartPanel made = panel("age", years ? tr("years") : tr("months"), 1);
         auto mean = series(tr("mean"), SeriesKind::line, Shape::none, Tone::due);
         for (const auto& corner : history_.sawtooth)
@@ -229,11 +230,12 @@ std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<d
                                  const DisplayUnits& units) {
     std::vector<ChartEvent> events;
     const auto look = [&](Day on, const char* key) {
-        events.push_back({on, ChartEvent::Row::look, std::nullopt, false, own(key)});
+        events.push_back({on, ChartEvent::Row::look, std::nullopt, false, own(key), own(key)});
     };
     for (const desk::LedgerLine& line : ledger) {
         const bool change = line.kind == EntryKind::drawOff || line.kind == EntryKind::refill;
-        events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, entryWords(line, units)});
+        events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, entryWords(line, units),
+                          ui::wordOf(line.kind).toLower()});
     }
     for (const HistoryRow& row : history.rows)
         if (row.kind == desk::HistoryKind::sitting)
