@@ -54,6 +54,25 @@ VesselFact factsOf(const AtVesselPage& at, const char* vessel) {
 
 } // namespace
 
+TEST_CASE("the material of a new vessel follows its shape until it is chosen", "[ui][vesselpage]") {
+    const AtVesselPage at;
+    at.window->cellar()->addVessel();
+    const FactForm& form = *at.page().findChild<FactForm*>();
+    ChoiceField& shape = *form.choice("shape");
+    ChoiceField& material = *form.choice("material");
+    const auto choose = [](ChoiceField& field, const char* word) {
+        field.setWord(word);
+        Q_EMIT field.activated(field.currentIndex());
+    };
+    choose(shape, "keg");
+    CHECK(material.word() == "steel");
+    choose(shape, "foeder");
+    CHECK(material.word() == "foeder");
+    choose(material, "oak new");
+    choose(shape, "carboy");
+    CHECK(material.word() == "oak new");
+}
+
 TEST_CASE("only what is changed is recorded, as one edit that names the vessel", "[ui][vesselpage]") {
     AtVesselPage at;
     at.change("Heron");
