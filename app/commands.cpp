@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
 
-#include "advice/advise.h"
+#include "advice/cautions.h"
 #include "advice/on_scale.h"
 #include "app/lock_option.h"
 #include "app/on_book.h"
@@ -79,6 +79,11 @@ std::string bandText(const advice::Band& predicted) {
     return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
 }
 
+void printCautions(const std::vector<Message>& cautions, const DisplayUnits& units) {
+    for (const auto& caution : cautions)
+        fmt::print("    {}\n", render(say("app.caution").with("caution", render(caution, units))));
+}
+
 /// `once`: the refill after it goes without again, so there is nothing to repeat.
 void printProposal(const advice::Proposal& proposal, int number, bool once, const DisplayUnits& units) {
     fmt::print("\n{} {}\n", number > 0 ? std::to_string(number) : "-", render(proposal.title, units));
@@ -91,8 +96,6 @@ void printProposal(const advice::Proposal& proposal, int number, bool once, cons
     for (const auto* list : {&proposal.reasons, &proposal.limits})
         for (const auto& message : *list)
             fmt::print("    {}\n", render(message, units));
-    for (const auto& caution : proposal.cautions)
-        fmt::print("    Caution: {}\n", render(caution, units));
 }
 
 /// What does not agree in a ledger; of many the latest.
@@ -128,6 +131,7 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
         fmt::print("  {}\n", render(note, units));
     const auto print = [&](const advice::Proposal& proposal, int number) {
         printProposal(proposal, number, onlyAids(proposal.setting, advice.leaveAlone.setting, *job.pantry), units);
+        printCautions(addedCautions(proposal, advice.leaveAlone), units);
     };
     int number = 0;
     for (const auto& proposal : advice.proposals)
@@ -135,6 +139,8 @@ void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const
     print(advice.leaveAlone, 0);
     if (advice.usual)
         print(*advice.usual, 0);
+    fmt::print("\n{}\n", render(say("app.cautions")));
+    printCautions(cautionsOf(advice.leaveAlone), units);
 }
 
 int finish(const Result<desk::Recorded>& done, const Options& options, const char* key) {
@@ -204,12 +210,12 @@ int newBook(const Options& options) {
 
 namespace {
 
-/// "foeder, used oak"
+/// "foeder", "cask of used oak"
 std::string vesselWords(const facts::VesselFact& vessel) {
     const std::string_view shape = wordOf(vessel.shape), material = wordOf(vessel.material);
     std::string words = render(say("ui.word." + std::string(shape)));
     if (shape != material)
-        words += ", " + render(say("ui.word." + std::string(material)));
+        words += " of " + render(say("ui.word." + std::string(material)));
     std::transform(words.begin(), words.end(), words.begin(),
                    [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
     return words;

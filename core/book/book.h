@@ -21,7 +21,7 @@ namespace staveline::book {
 
 /// Every bit is kept: the sign of zero, text with NUL. NaN and infinity are refused.
 using Value = std::variant<std::monostate, std::int64_t, double, std::string>;
-enum class ColumnType { integer, real, text };
+enum class ColumnType { integer, real, text, day }; ///< day: a text like 2026-03-02
 
 struct Column {
     std::string name;

@@ -18,6 +18,7 @@ const char* storedType(ColumnType type) {
     case ColumnType::real:
         return "ANY";
     case ColumnType::text:
+    case ColumnType::day:
         break;
     }
     return "TEXT";

@@ -3,6 +3,7 @@
 
 #include "book/faults.h"
 #include "book/values.h"
+#include "quantity/day_limits.h"
 
 #include <sqlite3.h>
 
@@ -51,6 +52,7 @@ Value valueOf(const Column& spec, const SQLite::Column& column) {
     case ColumnType::real:
         return realOf(column);
     case ColumnType::text:
+    case ColumnType::day:
         break;
     }
     return tooLong(column) ? std::string() : std::string(bytesOf(column));
@@ -85,7 +87,18 @@ bool RowCheck::sound(SQLite::Statement& at) {
     }
     const std::int64_t stored = at.getColumn(table_.digestIndex()).getInt64();
     tally_.add(stored);
-    return bounded && digest_.value() == stored;
+    return bounded && digest_.value() == stored && daysAreDays(at);
+}
+
+/// What another program wrote with the right digest is no day for that, and would be read as some other day.
+bool RowCheck::daysAreDays(SQLite::Statement& at) const {
+    for (std::size_t i = 0; table_.spec != nullptr && i < table_.places.size(); ++i)
+        if (table_.spec->columns[i].type == ColumnType::day && table_.places[i]) {
+            const SQLite::Column column = at.getColumn(static_cast<int>(*table_.places[i]) + 1);
+            if (!column.isNull() && !storedDay(bytesOf(column)))
+                return false;
+        }
+    return true;
 }
 
 Row Reader::read(const Table& table, RowCheck& check, SQLite::Statement& at) {

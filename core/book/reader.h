@@ -18,6 +18,8 @@ public:
     [[nodiscard]] const Tally& tally() const { return tally_; }
 
 private:
+    [[nodiscard]] bool daysAreDays(SQLite::Statement& at) const;
+
     const Table& table_;
     RowDigest digest_;
     Tally tally_;

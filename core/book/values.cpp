@@ -2,6 +2,7 @@
 #include "book/values.h"
 
 #include "book/faults.h"
+#include "quantity/day_limits.h"
 
 #include <algorithm>
 #include <cmath>
@@ -26,6 +27,8 @@ bool hasType(const Value& value, ColumnType type) {
         return std::holds_alternative<double>(value);
     case ColumnType::text:
         break;
+    case ColumnType::day:
+        return std::holds_alternative<std::string>(value) && storedDay(std::get<std::string>(value));
     }
     return std::holds_alternative<std::string>(value);
 }

@@ -345,6 +345,7 @@ std::string scoreWords(const tasting::Score& score) {
 /// The columns of words, behind the numbers.
 void eachWord(const HistoryRow& row, auto&& put) {
     put("learn_reason", row.learnReason);
+    put("at", row.at);
     put("lot", row.lot);
     put("brew", row.brew);
     put("other_vessel", row.other);

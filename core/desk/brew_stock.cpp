@@ -20,6 +20,10 @@ namespace {
 constexpr double gaugesOfVolume = .03;
 constexpr Litres gaugesAtLeast{1};
 
+Litres gaugedOf(Litres volume) {
+    return std::max(gaugesAtLeast, volume * gaugesOfVolume);
+}
+
 using Taken = std::map<std::string, Litres, std::less<>>;
 
 Taken takenOf(const std::vector<Poured>& pourings) {
@@ -67,8 +71,26 @@ Result<void> checkPouring(const std::string& name, Day on, Litres volume, const 
     const auto left = leftOf(*brew, cellar.shared(), takenOf(*pourings));
     if (!left)
         return {};
-    const Litres gauged = std::max(gaugesAtLeast, *givesOf(*brew, cellar.shared()) * gaugesOfVolume);
-    return volume > *left + gauged ? tooShort(*brew, volume, *left) : Result<void>{};
+    return volume > *left + gaugedOf(*givesOf(*brew, cellar.shared())) ? tooShort(*brew, volume, *left)
+                                                                       : Result<void>{};
+}
+
+Result<void> givesWhatWasPoured(const BrewFact& brew, const Cellar& cellar) {
+    const auto before = cellar.brewOnRecord(brew.name);
+    const auto gives = givesOf(brew, cellar.shared());
+    if (!before || !gives || *gives >= givesOf(*before, cellar.shared()).value_or(*gives + Litres{1}))
+        return {};
+    const auto pourings = cellar.pourings(); // by name: one that is amended has no place among the brews
+    if (!pourings)
+        return fail(pourings.error());
+    const Taken taken = takenOf(*pourings);
+    const auto poured = taken.find(brew.name);
+    if (poured == taken.end() || poured->second <= *gives + gaugedOf(*gives))
+        return {};
+    return badInput(
+        "/into_fermenter_l",
+        say("desk.gives_less_than_poured").with("brew", brew.name).with("poured", poured->second).with("gives", *gives),
+        say("desk.gives_less_than_poured.remedy"));
 }
 
 Result<std::vector<BrewStock>> Desk::brewsToPour(const facts::VesselName& vessel) const {

@@ -221,6 +221,14 @@ Result<std::vector<Poured>> Cellar::pourings(const std::optional<std::string>& b
     return all;
 }
 
+std::optional<facts::BrewFact> Cellar::brewOnRecord(const std::string& name) const {
+    for (const auto& [id, each] : shared_->names.brewNames)
+        if (each == name)
+            if (const auto row = book_->row("brew", id))
+                return facts::fromRow<facts::BrewFact>(*row, shared_->names);
+    return {};
+}
+
 std::optional<Poured> Cellar::poured(const std::string& brew) const {
     const auto all = pourings(brew);
     if (!all || all->empty())

@@ -95,6 +95,8 @@ public:
     Result<void> loadAll();
     /// What any vessel took of a brew, or of all of them; read from the book, so that no vessel is loaded.
     [[nodiscard]] Result<std::vector<Poured>> pourings(const std::optional<std::string>& brew = {}) const;
+    /// A brew as the book has it, also while a working copy is without it.
+    [[nodiscard]] std::optional<facts::BrewFact> brewOnRecord(const std::string& name) const;
     /// Where a brew went first.
     [[nodiscard]] std::optional<Poured> poured(const std::string& brew) const;
     /// Takes one fact out of a working copy, as if it were not there.

@@ -251,6 +251,11 @@ struct Meaning {
             return ok;
         return with(f.vessel, [&](const VesselRecord& record) { return canRetire(record, shared(), f.on); });
     }
+    Result<void> operator()(const facts::BringBackFact& f) {
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        return with(f.vessel, [&](const VesselRecord& record) { return canReturn(record.facts, f.on); });
+    }
     Result<void> operator()(const facts::CultureFact& f) {
         return with(f.vessel, [](const VesselRecord&) { return Result<void>{}; });
     }
@@ -346,6 +351,8 @@ struct Meaning {
         if (auto ok = fermented(f); !ok)
             return ok;
         if (auto ok = brewedBeforePoured(f, cellar); !ok)
+            return ok;
+        if (auto ok = givesWhatWasPoured(f, cellar); !ok)
             return ok;
         if (!f.vessel.empty())
             if (auto record = cellar.vessel(f.vessel); !record)

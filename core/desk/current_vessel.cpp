@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/current_vessel.h"
 
+#include "desk/brought.h"
 #include "desk/coming_refill.h"
 #include "desk/evidence.h"
 #include "estimate/estimates.h"
@@ -104,14 +105,17 @@ Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const
     if (const auto& kept = cellar.current(); kept && &kept->record == &record && kept->today == today)
         return kept;
     auto entries = ledgerEntries(record, cellar.shared());
+    bringAges(entries, record, cellar);
     vessel::Replay replayed = replayOf(entries, record, today);
     cellar.keep(std::make_shared<const CurrentVessel>(
         workedOut(record, cellar, today, std::move(entries), std::move(replayed))));
     return cellar.current();
 }
 
-CurrentVessel currentOutline(const VesselRecord& record, const Cellar& cellar, Day today) {
-    vessel::Replay replayed = replayNow(ledgerEntries(record, cellar.shared()), shapesOf(record), today);
+CurrentVessel currentOutline(const VesselRecord& record, Cellar& cellar, Day today) {
+    auto entries = ledgerEntries(record, cellar.shared());
+    bringAges(entries, record, cellar);
+    vessel::Replay replayed = replayNow(entries, shapesOf(record), today);
     return workedOut(record, cellar, today, {}, std::move(replayed));
 }
 

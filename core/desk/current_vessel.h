@@ -40,7 +40,7 @@ struct CurrentVessel {
 [[nodiscard]] Result<std::shared_ptr<const CurrentVessel>> currentVessel(Cellar& cellar, const facts::VesselName& name,
                                                                          Day today);
 /// Without the states after each entry, and not kept: for many vessels at once.
-[[nodiscard]] CurrentVessel currentOutline(const VesselRecord& record, const Cellar& cellar, Day today);
+[[nodiscard]] CurrentVessel currentOutline(const VesselRecord& record, Cellar& cellar, Day today);
 /// The dates as they would be if the refill were planned like this.
 [[nodiscard]] vessel::Schedule datesWith(const CurrentVessel& vessel, const Cellar& cellar,
                                          const advice::Setting& coming);

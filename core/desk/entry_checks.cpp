@@ -18,6 +18,13 @@ using facts::BrewFact;
 template <class F>
 constexpr bool happensOnce = facts::factTraits<F>.entry.has_value() || std::is_same_v<F, facts::SittingFact>;
 
+/// Whenever it was recorded.
+template <class F> bool same(F stored, const F& given) {
+    if constexpr (requires { stored.turn; })
+        stored.turn = given.turn;
+    return stored == given;
+}
+
 template <class F> bool onRecord(const F& fact, VesselRecord& record) {
     const Facts<F>& list = record.of<F>();
     if (!record.seen.perhaps(fact, list))
@@ -26,7 +33,7 @@ template <class F> bool onRecord(const F& fact, VesselRecord& record) {
     const auto earlier = [](const Stored<F>& stored, Day day) { return VesselRecord::dayOf(stored.fact) < day; };
     for (auto at = std::lower_bound(list.begin(), list.end(), on, earlier);
          at != list.end() && VesselRecord::dayOf(at->fact) == on; ++at)
-        if (at->fact == fact)
+        if (same(at->fact, fact))
             return true;
     return false;
 }
@@ -79,6 +86,15 @@ Result<void> canRetire(const VesselRecord& record, const SharedFacts& shared, Da
         return {};
     return badInput("/on", say("desk.retired_before").with("vessel", record.facts.name).with("last", *last),
                     say("desk.retired_before.remedy").with("last", *last));
+}
+
+Result<void> canReturn(const facts::VesselFact& vessel, Day on) {
+    if (!vessel.retired)
+        return badInput("/vessel", say("desk.not_retired").with("vessel", vessel.name), say("desk.not_retired.remedy"));
+    if (on < *vessel.retired)
+        return badInput("/on", say("desk.retired").with("vessel", vessel.name).with("on", *vessel.retired),
+                        say("desk.returns_before.remedy").with("on", *vessel.retired));
+    return {};
 }
 
 Result<void> isDraw(Litres volume, const facts::VesselFact& vessel) {

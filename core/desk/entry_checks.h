@@ -12,6 +12,8 @@ namespace staveline::desk {
 [[nodiscard]] Result<void> inUseOn(const facts::VesselFact& vessel, Day on, const char* field = "/on");
 /// Once, and not before what happened in it.
 [[nodiscard]] Result<void> canRetire(const VesselRecord& record, const SharedFacts& shared, Day on);
+/// It was retired, and not later than that day.
+[[nodiscard]] Result<void> canReturn(const facts::VesselFact& vessel, Day on);
 /// So little that it would turn the cycle without being a draw or a refill: faults at "/volume_l".
 [[nodiscard]] Result<void> isDraw(Litres volume, const facts::VesselFact& vessel);
 [[nodiscard]] Result<void> isRefill(Litres volume, const facts::VesselFact& vessel);

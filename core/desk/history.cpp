@@ -86,6 +86,7 @@ void takeFact(const VesselRecord& record, const LedgerEntry& e, HistoryRow& row)
         const F* fact = find<F>(record, rowOf(e.id));
         if (!fact)
             return;
+        row.at = fact->at;
         row.note = fact->note;
         if constexpr (requires { fact->measured; })
             row.measured = fact->measured;

@@ -50,6 +50,7 @@ struct HistoryRow {
     std::optional<facts::Happening> happened; ///< of an event
     bool learn = true;                        ///< of a sitting
     std::string learnReason;                  ///< why a sitting is not learned from
+    std::string at;                           ///< time of day; empty: not said
     std::string lot, brew;                    ///< the name of what was drawn; of what went in
     facts::VesselName other;                  ///< where beer came from or went to
     std::vector<tasting::FaultMark> faults;   ///< of a sitting

@@ -59,6 +59,7 @@ void fillDetails(const VesselRecord& record, LedgerLine& line) {
         if (!fact)
             return;
         line.note = fact->note;
+        line.at = fact->at;
         if constexpr (requires { fact->measured; })
             line.measured = fact->measured;
     });
@@ -127,6 +128,7 @@ Result<LedgerView> Desk::ledger(const facts::VesselName& name) const {
     const std::vector<vessel::LedgerEntry>& entries = vessel.entries;
     const vessel::Replay& replayed = vessel.replayed;
     LedgerView view{summary(vessel), {}, replayed.after};
+    const auto damages = this->damages();
     for (std::size_t i = 0; i < entries.size(); ++i) {
         LedgerLine line;
         line.kind = kindOfEntry(entries[i].id);
@@ -141,6 +143,9 @@ Result<LedgerView> Desk::ledger(const facts::VesselName& name) const {
         for (const auto& finding : replayed.findings)
             if (finding.entry == entries[i].id)
                 line.findings.push_back(finding.message);
+        for (const auto& damage : damages)
+            if (damage.row == line.id && damage.table == line.table)
+                line.findings.push_back(damage.what);
         view.lines.push_back(std::move(line));
     }
     return view;

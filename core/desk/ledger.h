@@ -39,7 +39,8 @@ struct LedgerLine {
     std::string table; ///< "draw_off", to amend or remove it
     vessel::EntryKind kind = vessel::EntryKind::reading;
     Day on{};
-    Message text; ///< "60.0 L drawn for Draw 14"
+    std::string at; ///< time of day; empty: not said
+    Message text;   ///< "60.0 L drawn for Draw 14"
     facts::Measured measured;
     std::string note;
     Litres volumeAfter{0};

@@ -15,22 +15,25 @@ namespace {
 
 constexpr std::int64_t kindCount = 16;
 
-LedgerEntry entry(EntryKind kind, book::RowId row, Day on, Litres volume) {
+constexpr int timeNotSaid = -1;
+
+/// How much, where there is a volume.
+template <class F> LedgerEntry entry(const Stored<F>& stored) {
+    const F& fact = stored.fact;
     LedgerEntry e;
-    e.id = entryId(kind, row);
-    e.kind = kind;
-    e.on = on;
-    e.rank = rankOf(kind);
-    e.volume = volume;
+    e.kind = *factTraits<F>.entry;
+    e.id = entryId(e.kind, stored.id);
+    e.on = fact.on;
+    e.minute = minuteOfDay(fact.at).value_or(timeNotSaid);
+    e.turn = fact.turn.value_or(0);
+    e.rank = rankOf(e.kind);
+    if constexpr (requires { fact.volume; })
+        e.volume = fact.volume;
     return e;
 }
 
-/// The general case: how much, where there is a volume.
 template <class F> LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts&) {
-    Litres volume{0};
-    if constexpr (requires { stored.fact.volume; })
-        volume = stored.fact.volume;
-    return entry(*factTraits<F>.entry, stored.id, stored.fact.on, volume);
+    return entry(stored);
 }
 
 template <class F>
@@ -38,7 +41,7 @@ requires requires(F f) {
     f.brew;
 }
 LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts& shared) {
-    LedgerEntry e = entry(*factTraits<F>.entry, stored.id, stored.fact.on, stored.fact.volume);
+    LedgerEntry e = entry(stored);
     e.age = stored.fact.age;
     const auto brew = shared.names.brews.find(stored.fact.brew);
     if (brew != shared.names.brews.end()) {
@@ -51,7 +54,7 @@ LedgerEntry entryOf(const Stored<F>& stored, const SharedFacts& shared) {
 
 LedgerEntry entryOf(const Stored<facts::OpeningFact>& stored, const SharedFacts&) {
     const facts::OpeningFact& f = stored.fact;
-    LedgerEntry e = entry(EntryKind::opening, stored.id, f.on, f.volume);
+    LedgerEntry e = entry(stored);
     const double interval = f.usualInterval.value_or(Days{240}).d;
     const double share = f.usualShare.value_or(Share{.35}).of1;
     const double running = f.yearsRunning.value_or(3) * daysPerYear;
@@ -64,16 +67,28 @@ LedgerEntry entryOf(const Stored<facts::OpeningFact>& stored, const SharedFacts&
 
 template <class F> void outflows(std::vector<LedgerEntry>& entries, const Facts<F>& facts) {
     for (const auto& stored : facts) {
-        LedgerEntry e = entry(*factTraits<F>.entry, stored.id, stored.fact.on, stored.fact.volume);
+        LedgerEntry e = entry(stored);
         e.outOfThisVessel = true;
         e.rank = rankOf(EntryKind::drawOff);
         entries.push_back(e);
     }
 }
 
-/// By day, minute, rank, id: the order in which replay reads.
-bool ledgerOrder(const LedgerEntry& a, const LedgerEntry& b) {
-    return std::tie(a.on, a.minute, a.rank, a.id) < std::tie(b.on, b.minute, b.rank, b.id);
+bool recordedBefore(const LedgerEntry& a, const LedgerEntry& b) {
+    return std::tie(a.on, a.turn, a.rank, a.id) < std::tie(b.on, b.turn, b.rank, b.id);
+}
+
+/// What has no time comes after what was on record of its day before it.
+void placeWithoutTime(std::vector<LedgerEntry>& entries) {
+    std::sort(entries.begin(), entries.end(), recordedBefore);
+    int latest = 0;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        if (i == 0 || entries[i].on != entries[i - 1].on)
+            latest = 0;
+        if (entries[i].minute == timeNotSaid)
+            entries[i].minute = latest;
+        latest = std::max(latest, entries[i].minute);
+    }
 }
 
 /// What fills a vessel first opens it: on its day that comes before what is taken.
@@ -86,7 +101,7 @@ void openByFirstFilling(std::vector<LedgerEntry>& entries) {
         return;
     auto first = entries.end();
     for (auto at = entries.begin(); at != entries.end(); ++at)
-        if (fills(*at) && (first == entries.end() || ledgerOrder(*at, *first)))
+        if (fills(*at) && (first == entries.end() || recordedBefore(*at, *first)))
             first = at;
     if (first != entries.end())
         first->rank = rankOf(EntryKind::opening);
@@ -127,7 +142,9 @@ std::vector<LedgerEntry> ledgerEntries(const VesselRecord& record, const SharedF
     outflows(entries, record.refillsElsewhere);
     outflows(entries, record.topUpsElsewhere);
     openByFirstFilling(entries);
-    std::sort(entries.begin(), entries.end(), ledgerOrder);
+    placeWithoutTime(entries);
+    if (!std::is_sorted(entries.begin(), entries.end(), vessel::before))
+        std::sort(entries.begin(), entries.end(), vessel::before);
     return entries;
 }
 

@@ -2,6 +2,7 @@
 #include "desk/ledger_guard.h"
 
 #include "desk/ledger_entries.h"
+#include "quantity/text.h"
 
 #include <algorithm>
 

@@ -121,6 +121,13 @@ Result<void> Recorder::store(const facts::RetireFact& f) {
     });
 }
 
+Result<void> Recorder::store(const facts::BringBackFact& f) {
+    return changeVessel(f.vessel, [](VesselFact& v) {
+        v.retired.reset();
+        v.retiredReason.clear();
+    });
+}
+
 Result<void> Recorder::store(const facts::SittingUseFact& f) {
     auto record = cellar_.vessel(f.vessel);
     if (!record)
@@ -180,8 +187,11 @@ requires perVessel<F> Result<void> Recorder::store(const F& f) {
         return kept;
     if (auto record = cellar_.vessel(f.vessel); !record)
         return fail(record.error());
-    auto id = insert(f);
-    return id ? addFact(cellar_, *id, f) : Result<void>(fail(id.error()));
+    F placed = f;
+    if (auto given = turns_.give(placed); !given)
+        return given;
+    auto id = insert(placed);
+    return id ? addFact(cellar_, *id, placed) : Result<void>(fail(id.error()));
 }
 
 /// The row of the fact in hand.

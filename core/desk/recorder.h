@@ -4,6 +4,7 @@
 
 #include "desk/cellar.h"
 #include "desk/ledger_guard.h"
+#include "desk/turns.h"
 
 #include <algorithm>
 #include <functional>
@@ -18,7 +19,7 @@ inline constexpr bool bringsIngredients = std::is_same_v<F, facts::BaseRecipeFac
 class Recorder {
 public:
     Recorder(Cellar& cellar, book::Writer& writer, Day today)
-        : cellar_(cellar), writer_(writer), today_(today), guard_(cellar, today) {}
+        : cellar_(cellar), writer_(writer), today_(today), guard_(cellar, today), turns_(cellar) {}
 
     /// Of the facts, in their order.
     [[nodiscard]] const std::vector<book::RowKey>& rows() const { return rows_; }
@@ -43,6 +44,7 @@ private:
     Result<book::RowId> addRefit(const facts::RefitFact& f);
     void stands(VesselRecord& record);
     Result<void> store(const facts::RetireFact& f);
+    Result<void> store(const facts::BringBackFact& f);
     Result<void> store(const facts::SittingUseFact& f);
     Result<void> store(const facts::VesselFact& f);
     Result<void> store(const facts::BrewFact& f);
@@ -61,6 +63,7 @@ private:
     book::Writer& writer_;
     Day today_;
     LedgerGuard guard_;
+    Turns turns_;
     std::vector<book::RowKey> rows_;
 };
 
@@ -82,7 +85,7 @@ template <class F> Result<void> addFact(Cellar& cellar, book::RowId id, const F&
             auto source = cellar.vessel(fact.from);
             if (!source)
                 return fail(source.error());
-            (*source)->template elsewhere<F>().push_back({id, fact});
+            insertByDay((*source)->template elsewhere<F>(), {id, fact});
         }
     return {};
 }

@@ -4,6 +4,7 @@
 #include "desk/inside.h"
 #include "desk/recorder.h"
 #include "desk/refits.h"
+#include "desk/turns.h"
 
 #include <algorithm>
 #include <iterator>
@@ -210,6 +211,20 @@ Result<Written> unlessImpossible(const LedgerGuard& guard, std::vector<book::Row
     return Written{std::move(rows), std::move(outcome->notes)};
 }
 
+/// An entry moved to another day or vessel goes after what is there; elsewhere it keeps its turn.
+template <class F> Result<void> placeAgain(F& fact, const F& old, Cellar& working) {
+    if constexpr (requires { fact.turn; }) {
+        if (fact.on == old.on && fact.vessel == old.vessel) {
+            fact.turn = fact.turn ? fact.turn : old.turn;
+            return {};
+        }
+        if (fact.turn == old.turn)
+            fact.turn.reset();
+        return Turns(working).give(fact);
+    }
+    return {};
+}
+
 Result<void> watchAll(LedgerGuard& guard, const std::set<book::RowId>& vessels) {
     for (const auto vessel : vessels)
         if (auto watched = guard.watch(vessel); !watched)
@@ -329,6 +344,9 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 auto touched = inside_->touchedBy<F>(working, table, id, replacement);
                 if (!touched)
                     return fail(touched.error());
+                const auto old = readStored<F>(*inside_->book, working, table, id);
+                if (!old)
+                    return fail(old.error());
                 LedgerGuard guard(working, today());
                 if (auto watched = watchAll(guard, *touched); !watched)
                     return fail(watched.error());
@@ -337,10 +355,13 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                     return fail(ok.error());
                 if (auto kept = Recorder(working, writer, today()).keepIngredientsOf(*replacement); !kept)
                     return fail(kept.error());
-                auto row = toRow(*replacement, working.shared().names);
+                F placed = *replacement;
+                if (auto at = placeAgain(placed, std::get<F>(*old), working); !at)
+                    return fail(at.error());
+                auto row = toRow(placed, working.shared().names);
                 if (!row)
                     return fail(row.error());
-                putBack(working, *touched, id, *replacement);
+                putBack(working, *touched, id, placed);
                 if (auto done = writer.update(table, id, *row); !done)
                     return fail(done.error());
                 return unlessImpossible<Inside::Written>(guard, {{table, id}}, true);
@@ -484,7 +505,7 @@ std::vector<Message> newFindings(const Replay& before, const Replay& after) {
 
 /// `working` is without the fact that is replaced; `before` and `guard` are how things stand.
 template <class F>
-Result<LedgerPreview> previewIn(Cellar& working, book::RowId id, const F& fact, LedgerGuard& guard,
+Result<LedgerPreview> previewIn(Cellar& working, book::RowId id, const F& fact, const F* old, LedgerGuard& guard,
                                 const Replay& before, Day today) {
     if (auto ok = checkMeaning(Fact{fact}, working, today); !ok)
         return fail(ok.error());
@@ -495,7 +516,10 @@ Result<LedgerPreview> previewIn(Cellar& working, book::RowId id, const F& fact, 
         return fail(row.error());
     if (auto watched = watchLedgersOf(guard, Fact{fact}); !watched)
         return fail(watched.error());
-    if (auto added = addFact(working, id, fact); !added)
+    F placed = fact;
+    if (auto given = old ? placeAgain(placed, *old, working) : Turns(working).give(placed); !given)
+        return fail(given.error());
+    if (auto added = addFact(working, id, placed); !added)
         return fail(added.error());
     auto outcome = guard.outcome({{std::string(tableOf<F>), id}});
     if (!outcome)
@@ -523,7 +547,7 @@ Result<LedgerPreview> Desk::preview(const Fact& fact) const {
                 const Replay before = replayOf(**record, working.shared(), today());
                 LedgerGuard guard(working, today());
                 constexpr book::RowId asNewest = 1LL << 40;
-                return previewIn(working, asNewest, f, guard, before, today());
+                return previewIn<F>(working, asNewest, f, nullptr, guard, before, today());
             } else {
                 return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
             }
@@ -547,11 +571,14 @@ Result<LedgerPreview> Desk::preview(const std::string& table, std::int64_t id, c
             if (!record || !touched)
                 return fail(!record ? record.error() : touched.error());
             const Replay before = replayOf(**record, working.shared(), today());
+            const auto old = readStored<F>(*inside_->book, working, table, id);
+            if (!old)
+                return fail(old.error());
             LedgerGuard guard(working, today());
             if (auto watched = watchAll(guard, *touched); !watched)
                 return fail(watched.error());
             working.without<F>(*touched, id);
-            return previewIn(working, id, *replacement, guard, before, today());
+            return previewIn(working, id, *replacement, &std::get<F>(*old), guard, before, today());
         } else {
             return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
         }

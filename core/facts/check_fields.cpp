@@ -22,6 +22,12 @@ Fault perCent(std::string path, Share given) {
             say("desk.per_cent.remedy").with("instead", shortest(given.of1 / 100))};
 }
 
+Result<void> checkTime(std::string_view text, std::string_view path) {
+    if (text.empty() || minuteOfDay(text))
+        return {};
+    return badInput(std::string(path), say("desk.no_time").with("text", excerpt(text)), say("desk.no_time.remedy"));
+}
+
 } // namespace
 
 Fault outOfRange(std::string path, const Field& field, double value) {
@@ -102,7 +108,10 @@ private:
     }
     void text(const Field& f, const std::string& value) {
         required(f, value);
-        const auto check = f.holds == Holds::name ? checkName : f.holds == Holds::prose ? checkProse : checkLine;
+        const auto check = f.holds == Holds::name    ? checkName
+                           : f.holds == Holds::prose ? checkProse
+                           : f.holds == Holds::time  ? checkTime
+                                                     : checkLine;
         keepFirst(check(value, pathOf(path_, f.name)));
     }
     void share(const Field& f, Share value) {

@@ -42,6 +42,7 @@ struct FactTraits {
     FACT(VesselEditFact,   "vessel_edit",  Kept::inVessel, Form::own)                  \
     FACT(RefitFact,        "refit",        Kept::byVessel, Form::own)                  \
     FACT(RetireFact,       "retire",       Kept::inVessel, Form::own)                  \
+    FACT(BringBackFact,    "bring_back",   Kept::inVessel, Form::own)                  \
     FACT(BrewFact,         "brew",         Kept::byAll,    Form::own)                  \
     FACT(CultureFact,      "culture",      Kept::byVessel, Form::flat)                 \
     FACT(EquipmentFact,    "equipment",    Kept::byAll,    Form::flat)                 \

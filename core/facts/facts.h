@@ -71,6 +71,12 @@ struct RetireFact {
     std::string reason;
     bool operator==(const RetireFact&) const = default;
 };
+/// A retired vessel is used again.
+struct BringBackFact {
+    VesselName vessel;
+    Day on{};
+    bool operator==(const BringBackFact&) const = default;
+};
 struct CultureFact {
     VesselName vessel;
     Day on{};
@@ -110,6 +116,8 @@ struct Measured {
     std::optional<Ibu> bitterness;
     bool operator==(const Measured&) const = default;
 };
+/// Entries of the ledger stand by day; within it by `at` ("14:30"), and what has no time after what was on record of
+/// the day when it came: its `turn`, which the desk gives. Facts of one file share a turn and stand by their kinds.
 struct OpeningFact {
     VesselName vessel;
     Day on{};
@@ -120,6 +128,8 @@ struct OpeningFact {
     std::optional<Share> usualShare;
     Measured measured;
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const OpeningFact&) const = default;
 };
 struct SittingFact {
@@ -144,6 +154,8 @@ struct ReadingFact {
     Day on{};
     Measured measured;
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const ReadingFact&) const = default;
 };
 struct SampleFact {
@@ -152,6 +164,8 @@ struct SampleFact {
     Litres volume{0.2};
     Measured measured;
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const SampleFact&) const = default;
 };
 struct DipFact {
@@ -159,6 +173,8 @@ struct DipFact {
     Day on{};
     Litres volume{0}; ///< what the dip says the vessel holds
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const DipFact&) const = default;
 };
 struct DrawOffFact {
@@ -168,6 +184,8 @@ struct DrawOffFact {
     std::string lot; ///< name for the drawn beer
     Measured measured;
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const DrawOffFact&) const = default;
 };
 struct RefillFact {
@@ -178,6 +196,8 @@ struct RefillFact {
     VesselName from;         ///< or the vessel it comes from; both empty: the usual recipe
     std::optional<Days> age; ///< of what goes in; none: the days since the brew
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const RefillFact&) const = default;
 };
 struct TopUpFact {
@@ -188,6 +208,8 @@ struct TopUpFact {
     VesselName from;
     std::optional<Days> age;
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const TopUpFact&) const = default;
 };
 /// Moves no liquid.
@@ -196,6 +218,8 @@ struct EventFact {
     Day on{};
     Happening what = Happening::pitched;
     std::string note;
+    std::string at = {};          ///< time of day; empty: not said
+    std::optional<int> turn = {}; ///< on its day
     bool operator==(const EventFact&) const = default;
 };
 /// The day of the coming draw, put off or brought forward. It holds for this cycle alone.

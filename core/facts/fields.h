@@ -15,7 +15,7 @@
 namespace staveline::facts {
 
 /// What a text may hold; quantity/words.h.
-enum class Holds { line, prose, name };
+enum class Holds { line, prose, name, time };
 
 struct Field {
     std::string_view name;
@@ -32,6 +32,8 @@ concept Like = std::same_as<std::remove_const_t<T>, Plain>;
 
 inline constexpr double maxLitres = 100000;
 inline constexpr std::size_t longestList = 5000; ///< of grains, rests, scores and the like
+inline constexpr Field timeField{.name = "at", .later = true, .holds = Holds::time}; ///< "14:30"
+inline constexpr Field turnField{"turn", 0, 9999};
 inline constexpr Field noteField{.name = "note", .holds = Holds::prose};
 
 template <class V> void describe(V& v, Like<brewing::GristPart> auto& part) {
@@ -201,6 +203,10 @@ template <class V> void describe(V& v, Like<RetireFact> auto& f) {
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(Field{"reason"}, f.reason);
 }
+template <class V> void describe(V& v, Like<BringBackFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+}
 template <class V> void describe(V& v, Like<CultureFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
@@ -231,6 +237,7 @@ template <class V> void describe(V& v, Like<TargetFact> auto& f) {
 template <class V> void describe(V& v, Like<OpeningFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(timeField, f.at);
     v.field(Field{"volume_l", 0.01, maxLitres, true}, f.volume);
     v.field(Field{.name = "age_years", .low = 0, .high = 100, .unit = UnitKind::years}, f.ageYears);
     v.field(Field{.name = "age_sd_years", .low = 0, .high = 50, .unit = UnitKind::years}, f.ageSdYears);
@@ -239,6 +246,7 @@ template <class V> void describe(V& v, Like<OpeningFact> auto& f) {
     v.field(Field{"usual_draw_share", 0.01, 1}, f.usualShare);
     describe(v, f.measured);
     v.field(noteField, f.note);
+    v.field(turnField, f.turn);
 }
 template <class V> void describe(V& v, Like<SittingFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
@@ -260,46 +268,58 @@ template <class V> void describe(V& v, Like<SittingUseFact> auto& f) {
 template <class V> void describe(V& v, Like<ReadingFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(timeField, f.at);
     describe(v, f.measured);
     v.field(noteField, f.note);
+    v.field(turnField, f.turn);
 }
 template <class V> void describe(V& v, Like<SampleFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(timeField, f.at);
     v.field(Field{"volume_l", 0.001, maxLitres}, f.volume);
     describe(v, f.measured);
     v.field(noteField, f.note);
+    v.field(turnField, f.turn);
 }
 template <class V> void describe(V& v, Like<DipFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(timeField, f.at);
     v.field(Field{"volume_l", 0, maxLitres, true}, f.volume);
     v.field(noteField, f.note);
+    v.field(turnField, f.turn);
 }
 template <class V> void describe(V& v, Like<DrawOffFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(timeField, f.at);
     v.field(Field{"volume_l", 0.001, maxLitres, true}, f.volume);
     v.field(Field{"lot"}, f.lot);
     describe(v, f.measured);
     v.field(noteField, f.note);
+    v.field(turnField, f.turn);
 }
 template <class V, class F>
 requires Like<F, RefillFact> || Like<F, TopUpFact>
 void describe(V& v, F& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(timeField, f.at);
     v.field(Field{"volume_l", 0.001, maxLitres, true}, f.volume);
     v.brew(Field{"brew"}, f.brew);
     v.vessel(Field{"from"}, f.from);
     v.field(Field{"age_d", 0, 20000}, f.age);
     v.field(noteField, f.note);
+    v.field(turnField, f.turn);
 }
 template <class V> void describe(V& v, Like<EventFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(timeField, f.at);
     v.word(Field{.name = "what", .required = true}, f.what, factWords::happenings);
     v.field(noteField, f.note);
+    v.field(turnField, f.turn);
 }
 template <class V> void describe(V& v, Like<DrawDateFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);

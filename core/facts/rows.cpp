@@ -42,6 +42,8 @@ private:
             return book::ColumnType::real;
         else if constexpr (std::is_same_v<T, bool> || std::is_same_v<T, int>)
             return book::ColumnType::integer;
+        else if constexpr (std::is_same_v<T, Day>)
+            return book::ColumnType::day;
         else
             return book::ColumnType::text;
     }

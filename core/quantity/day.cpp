@@ -57,6 +57,16 @@ Result<Day> parseDay(std::string_view text, std::string_view path) {
     return *day;
 }
 
+std::optional<int> minuteOfDay(std::string_view text) {
+    const auto colon = text.find(':');
+    const std::string_view hour = text.substr(0, colon), minute = colon < text.size() ? text.substr(colon + 1) : "";
+    const auto allDigits = [](std::string_view part) { return std::all_of(part.begin(), part.end(), isDigit); };
+    if (hour.empty() || hour.size() > 2 || minute.size() != 2 || !allDigits(hour) || !allDigits(minute) ||
+        digits(hour) > 23 || digits(minute) > 59)
+        return std::nullopt;
+    return 60 * digits(hour) + digits(minute);
+}
+
 std::string isoDay(Day day) {
     const std::chrono::year_month_day date(day);
     return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),

@@ -5,6 +5,7 @@
 #include "quantity/fault.h"
 
 #include <chrono>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -18,6 +19,8 @@ inline constexpr double daysPerMonth = 30.4375;
 /// "2026-03-02"; anything else, or a day that does not exist, is a fault at `path`.
 [[nodiscard]] Result<Day> parseDay(std::string_view text, std::string_view path = "");
 [[nodiscard]] std::string isoDay(Day day);
+/// "14:30" or "9:05" in minutes since midnight; none: that is no time of day.
+[[nodiscard]] std::optional<int> minuteOfDay(std::string_view text);
 /// "2 Mar 2026": for people, on every screen and paper the same.
 [[nodiscard]] std::string dayInWords(Day day);
 [[nodiscard]] constexpr int daysBetween(Day from, Day to) {

@@ -63,10 +63,10 @@ std::string days(double count) {
     const auto text = fixed(count, 0);
     return text + (text == "1" ? " day" : " days");
 }
-/// Days, from two months on months, from three years on years.
+/// Days, from three months on months, from three years on years.
 std::string age(double count) {
     constexpr double monthsPerYear = 12;
-    if (count < 60)
+    if (count < 3 * daysPerMonth)
         return days(count);
     if (count < 3 * daysPerYear)
         return fixed(count / daysPerYear * monthsPerYear, 0) + " months";

@@ -26,6 +26,8 @@ double evaporationPerDay(const VesselShape& shape) {
     return std::min(orZero(shape.evaporationPerYear.of1), 1.0) * orZero(shape.capacity.l) / daysPerYear;
 }
 
+} // namespace
+
 /// Applies entries in order. Always leaves a state that makes sense, whatever it is given.
 class Replayer {
 public:
@@ -118,9 +120,19 @@ double Replayer::room(const LedgerEntry& entry, double level, FindingKind kind) 
 }
 
 void Replayer::pourIn(const LedgerEntry& entry, double volume) {
-    if (facts_.volume.l > 0)
-        liquid_.pour({entry.id, entry.on, orZero(entry.age), orZero(entry.ageSd)},
-                     std::min(1.0, volume / facts_.volume.l));
+    if (facts_.volume.l <= 0)
+        return;
+    const double share = std::min(1.0, volume / facts_.volume.l);
+    if (entry.brought.empty())
+        return liquid_.pour({entry.id, entry.on, orZero(entry.age), orZero(entry.ageSd)}, share);
+    double held = 1 - share; // of what is in it in the end
+    for (auto part = entry.brought.rbegin(); part != entry.brought.rend(); ++part) {
+        const double poured = share * part->share.of1;
+        held += poured;
+        if (poured > 0)
+            liquid_.pour({entry.id, entry.on, orZero(part->birthAge.d), orZero(part->birthAgeSd.d)},
+                         std::min(1.0, poured / held));
+    }
 }
 
 void Replayer::open(const LedgerEntry& entry) {
@@ -194,24 +206,27 @@ LedgerState Replayer::state() const {
     return state;
 }
 
+namespace {
+
 /// What decides the order, next to each other in memory: unsorted ledgers sort several times faster.
 struct Place {
     Day on;
-    int minute, rank;
+    int minute, turn, rank;
     std::int64_t id;
     const LedgerEntry* entry;
 };
+template <class P> auto placeOf(const P& p) {
+    return std::tie(p.on, p.minute, p.turn, p.rank, p.id);
+}
 
 std::vector<Place> inOrder(std::span<const LedgerEntry> entries) {
     std::vector<Place> order;
     order.reserve(entries.size());
     for (const auto& entry : entries)
-        order.push_back({entry.on, entry.minute, entry.rank, entry.id, &entry});
-    const auto before = [](const Place& a, const Place& b) {
-        return std::tie(a.on, a.minute, a.rank, a.id) < std::tie(b.on, b.minute, b.rank, b.id);
-    };
-    if (!std::is_sorted(order.begin(), order.end(), before))
-        std::stable_sort(order.begin(), order.end(), before);
+        order.push_back({entry.on, entry.minute, entry.turn, entry.rank, entry.id, &entry});
+    const auto earlier = [](const Place& a, const Place& b) { return placeOf(a) < placeOf(b); };
+    if (!std::is_sorted(order.begin(), order.end(), earlier))
+        std::stable_sort(order.begin(), order.end(), earlier);
     return order;
 }
 
@@ -254,6 +269,30 @@ Replay run(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day
 }
 
 } // namespace
+
+bool before(const LedgerEntry& a, const LedgerEntry& b) {
+    return placeOf(a) < placeOf(b);
+}
+
+struct LedgerWalk::Inside {
+    explicit Inside(ShapeHistory history) : shapes(std::move(history)), replayer(shapes, findings) {}
+    ShapeHistory shapes;
+    std::vector<LedgerFinding> findings;
+    Replayer replayer;
+};
+
+LedgerWalk::LedgerWalk(ShapeHistory shapes) : inside_(std::make_unique<Inside>(std::move(shapes))) {}
+LedgerWalk::~LedgerWalk() = default;
+LedgerWalk::LedgerWalk(LedgerWalk&&) noexcept = default;
+
+void LedgerWalk::apply(const LedgerEntry& entry) {
+    inside_->replayer.apply(entry);
+}
+
+LedgerState LedgerWalk::on(Day day) {
+    inside_->replayer.advanceTo(day);
+    return inside_->replayer.state();
+}
 
 Replay replay(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today) {
     return run(entries, shapes, today, true);

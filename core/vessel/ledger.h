@@ -8,6 +8,7 @@
 #include "vessel/entry_kind.h"
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -16,19 +17,33 @@
 
 namespace staveline::vessel {
 
-/// One fact about one vessel's liquid. Ordered by (day, minute, rank, id).
+/// A generation: the liquid that went in at one entry. The oldest also holds what is too little to tell apart.
+struct Generation {
+    std::int64_t entry = 0;
+    Day on{};
+    Share share{0};     ///< of what is in the vessel now
+    Days birthAge{0};   ///< mean age when it went in
+    Days birthAgeSd{0}; ///< spread of that age
+};
+
+/// One fact about one vessel's liquid. Ordered by (day, minute, turn, rank, id).
 struct LedgerEntry {
     std::int64_t id = 0;
     EntryKind kind = EntryKind::reading;
     Day on{};
     int minute = 0;                   ///< of the day
-    int rank = 0;                     ///< draw before refill on the same minute
+    int rank = 0;                     ///< draw before refill, where the brewer said no more
     Litres volume{0};                 ///< moved; for opening and dip: what the vessel holds then
     bool outOfThisVessel = false;     ///< a transfer seen from its source
     std::optional<std::int64_t> brew; ///< the brew a refill or top-up came from
     std::optional<Days> age;          ///< opening: mean age of the liquid; refill: age of what goes in; none: 0
     std::optional<Days> ageSd;        ///< opening, or a refill from another vessel; none: 0
+    std::vector<Generation> brought =
+        {};       ///< by beer from another vessel, oldest last, as old as they go in; else by age
+    int turn = 0; ///< of what came without a time, as it was recorded
 };
+/// The order in which a ledger is read.
+[[nodiscard]] bool before(const LedgerEntry& a, const LedgerEntry& b);
 
 struct VesselShape {
     Litres capacity{225};
@@ -48,15 +63,6 @@ struct ShapeHistory {
     ShapeHistory(const VesselShape& begin, std::vector<ShapeSince> since) : first(begin), changes(std::move(since)) {}
     VesselShape first;
     std::vector<ShapeSince> changes;
-};
-
-/// A generation: the liquid that went in at one entry. The oldest also holds what is too little to tell apart.
-struct Generation {
-    std::int64_t entry = 0;
-    Day on{};
-    Share share{0};     ///< of what is in the vessel now
-    Days birthAge{0};   ///< mean age when it went in
-    Days birthAgeSd{0}; ///< spread of that age
 };
 
 /// Since the opening: volume = in - out - evaporated + unexplained, whatever the entries say.
@@ -104,6 +110,20 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 [[nodiscard]] Replay replay(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);
 /// The same with `after` left empty: time and memory do not grow with the length of the generation lists.
 [[nodiscard]] Replay replayNow(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);
+
+/// One ledger taken entry by entry, where several are walked side by side. Entries in their order.
+class LedgerWalk {
+public:
+    explicit LedgerWalk(ShapeHistory shapes);
+    ~LedgerWalk();
+    LedgerWalk(LedgerWalk&&) noexcept;
+    void apply(const LedgerEntry& entry);
+    [[nodiscard]] LedgerState on(Day day); ///< not before the last entry
+
+private:
+    struct Inside;
+    std::unique_ptr<Inside> inside_;
+};
 
 /// Share of the present volume older than `age`. A generation with a spread counts with its normal tail.
 [[nodiscard]] Share olderThan(const LedgerState& state, Days age);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "advice/proposals.h"
 
+#include "advice/cautions.h"
 #include "advice/fake_forecaster.h"
 #include "advice/reasons.h"
 #include "advice/scenario.h"
@@ -98,6 +99,21 @@ TEST_CASE("each caution is said once, at its move where there is one") {
     CHECK(hasKey(proposal.moves[0].cautions, "caution.fermenter.sugarOut"));
     CHECK(proposal.cautions.size() == 1);
     CHECK(hasKey(proposal.cautions, "caution.mash.acid"));
+}
+
+TEST_CASE("of the cautions those that leaving alone does not bring are added") {
+    Proposal alone, plan;
+    alone.cautions = {say("caution.kettle.hotWort"), say("caution.fermenter.cleaners")};
+    Move sugar{.lever = "sugar", .from = 0.0, .to = 10.0, .next = {}, .settled = {}, .wording = {}, .cautions = {}};
+    sugar.cautions = {say("caution.fermenter.sugarOut")};
+    plan.moves = {sugar};
+    plan.cautions = {say("caution.kettle.hotWort").with("volume", Litres{80}), say("caution.mash.acid")};
+    const auto added = addedCautions(plan, alone);
+    REQUIRE(added.size() == 2);
+    CHECK(added[0].key == "caution.fermenter.sugarOut");
+    CHECK(added[1].key == "caution.mash.acid");
+    CHECK(cautionsOf(plan).size() == 3);
+    CHECK(addedCautions(alone, alone).empty());
 }
 
 TEST_CASE("what the kit says stands among the limits") {

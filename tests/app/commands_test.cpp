@@ -4,6 +4,9 @@
 
 #include <nlohmann/json.hpp>
 
+#include <map>
+#include <sstream>
+
 using namespace staveline::testing;
 using Json = nlohmann::json;
 
@@ -29,6 +32,27 @@ TEST_CASE_METHOD(Sample, "the sample cellar shows one vessel due, one with a fau
     for (const char* dimension : {"acidity", "funk", "body"})
         CHECK(knot["verdicts"][dimension]["verdict"] == "hold");
     CHECK(knot["proposals"].empty());
+}
+
+TEST_CASE_METHOD(Sample, "status tells an age as the window does and a vessel once", "[app]") {
+    const std::string words = command("status s.cellar").out;
+    CHECK(words.find("cask of used oak, 20 months old on average") != std::string::npos);
+    CHECK(words.find("1200 L, foeder, 3.7 years old on average") != std::string::npos);
+    CHECK(words.find("keg of steel, 8 months old on average") != std::string::npos);
+}
+
+TEST_CASE_METHOD(Sample, "advice says each caution once", "[app]") {
+    const std::string words = command("advise s.cellar --vessel Plover").out;
+    std::istringstream lines(words);
+    std::map<std::string, int> times;
+    for (std::string line; std::getline(lines, line);)
+        if (line.find("Caution: ") != std::string::npos)
+            ++times[line];
+    CHECK(times.size() >= 5);
+    for (const auto& [line, count] : times) {
+        INFO(line);
+        CHECK(count == 1);
+    }
 }
 
 TEST_CASE_METHOD(Sample, "hold and fault first are full answers", "[app]") {

@@ -102,7 +102,7 @@ TEST_CASE_METHOD(Compared, "the sample cellar tells one figure for one thing", "
     const Json status = Json::parse(ask("status s.cellar --json").out);
     const std::string words = ask("status s.cellar").out;
     for (const Json& each : status) {
-        CHECK(words.find(fmt::format("{:.0f} days old on average", each["mean_age_d"].get<double>())) !=
+        CHECK(words.find(staveline::show(staveline::Age{each["mean_age_d"].get<double>()}) + " old on average") !=
               std::string::npos);
         vessel("s.cellar", each["vessel"]);
     }

@@ -111,3 +111,34 @@ TEST_CASE_METHOD(Typing, "a lock that is no number says in what unit the number 
         CHECK(words == "/lock: \"" + draw + "\" is not a number. Give it in L: digits with a point or a comma.\n");
     }
 }
+
+TEST_CASE_METHOD(Typing, "what does not agree in a ledger is told in words by every command that shows it", "[app]") {
+    write("dip.json", R"({"kind": "dip", "vessel": "Plover", "on": "2026-06-01", "volume_l": 100})");
+    const std::string words = "The dip of 1 Jun 2026 says 100.0 L where ";
+    const auto says = [&](const std::string& text) { return text.find(words) != std::string::npos; };
+    CHECK(says(expect(std::string(typingToday) + "record s.cellar dip.json").out));
+    CHECK(says(command("status s.cellar").out));
+    CHECK(says(command("advise s.cellar --vessel Plover").out));
+    const Answer table = command("history s.cellar --vessel Plover --csv");
+    CHECK(says(table.err));
+    CHECK_FALSE(says(table.out));
+    for (const std::string text : {"status s.cellar --json", "advise s.cellar --vessel Plover --json",
+                                   "history s.cellar --vessel Plover --json"})
+        CHECK(says(command(text).out));
+}
+
+TEST_CASE_METHOD(Typing, "progress is shown on a terminal while a long file is recorded, and nowhere else", "[app]") {
+    Json facts = Json::array();
+    for (int i = 0; i < 80000; ++i)
+        facts.push_back({{"kind", "reading"}, {"vessel", "Plover"}, {"on", "2026-05-01"}, {"note", std::to_string(i)}});
+    write("long.json", facts.dump());
+    const std::string line = std::string(typingToday) + "record s.cellar long.json";
+    CHECK(expect(line).err.empty());
+    expect(std::string(typingToday) + "undo s.cellar");
+    const std::string shown = "cd '" + scratch.path().string() + "' && script -qec \"'" STAVELINE_PROGRAM "' " + line +
+                              "\" shown.txt >/dev/null 2>&1 </dev/null";
+    REQUIRE(std::system(shown.c_str()) == 0);
+    const std::string seen = readAll(scratch / "shown.txt");
+    CHECK(seen.find(" of 80000 entries") != std::string::npos);
+    CHECK(seen.find("\033[KRecorded: 80000 entries.") != std::string::npos); // and is gone in the end
+}

@@ -47,7 +47,6 @@ std::vector<Fact> twentyYears(const std::string& vessel) {
     return facts;
 }
 
-/// Writing checks each entry against all before it; batches of a year keep that short.
 void fill(Desk& desk, int vessels) {
     for (int v = 0; v < vessels; ++v) {
         VesselFact vessel;

@@ -29,16 +29,16 @@ TEST_CASE_METHOD(EmptyFixture, "there is no advice on an empty vessel, and no pr
     const auto advice = desk->advise({"Plover", {}, {}});
     REQUIRE_FALSE(advice);
     CHECK(advice.error().kind == FaultKind::notPossible);
-    CHECK(render(advice.error().cause) == "Plover is empty: there is nothing to taste and nothing to steer.");
+    CHECK(render(advice.error().cause) == "Plover is empty: there is no beer to taste or to change.");
     CHECK(render(advice.error().remedy) ==
-          "Fill it: brew 225.0 L into the vessel by its brew sheet, and record the refill.");
+          "Brew 213.8 L for it now and fill it on 16 Mar 2026, or record a takeover if it holds beer.");
     CHECK_FALSE(desk->predict("Plover", *desk->setting("Plover")));
     CHECK(refused(R"({"kind": "choice", "vessel": "Plover", "on": "2026-03-02", "proposal": 0})").cause.key ==
           "desk.empty");
 }
 
 TEST_CASE_METHOD(EmptyFixture, "an empty vessel is to be brewed for at once", "[desk][empty]") {
-    CHECK(render(desk->vessel("Plover")->headline) == "empty: brew to fill it");
+    CHECK(render(desk->vessel("Plover")->headline) == "empty: fill it");
     CHECK(desk->vessel("Plover")->dates.brew == now);
     BrewFact brew;
     brew.name = "Brew 1";
@@ -46,20 +46,19 @@ TEST_CASE_METHOD(EmptyFixture, "an empty vessel is to be brewed for at once", "[
     brew.on = now;
     brew.recipe = desk->setting("Plover")->recipe;
     REQUIRE(desk->record(brew));
-    CHECK(render(desk->vessel("Plover")->headline) == "empty: fill it");
+    CHECK(render(desk->vessel("Plover")->headline) == "empty: fill in 14 days");
     record(R"({"kind": "refill", "vessel": "Plover", "on": "2026-03-02", "volume_l": 200, "brew": "Brew 1"})");
     CHECK(render(desk->vessel("Plover")->headline).starts_with("taste in "));
 }
 
 TEST_CASE_METHOD(EmptyFixture, "its sheet fills it and draws nothing", "[desk][empty][sheet]") {
     const std::string words = sheet();
-    CHECK(words.find("Plover is empty: nothing is tasted or drawn. This brew fills it with 225.0 L.") !=
-          std::string::npos);
+    CHECK(words.find("First fill of an empty vessel: nothing is tasted or drawn before it.") != std::string::npos);
     CHECK(words.find("Draw ") == std::string::npos);
     CHECK(words.find("Take a sample") == std::string::npos);
     CHECK(words.find("Fill the vessel") != std::string::npos);
     REQUIRE(desk->undo());
-    CHECK(sheet().find("is empty") == std::string::npos);
+    CHECK(sheet().find("empty vessel") == std::string::npos);
 }
 
 TEST_CASE_METHOD(EmptyFixture, "its recipe can be changed without promising anything", "[desk][empty]") {
@@ -107,8 +106,8 @@ TEST_CASE_METHOD(DeskFixture, "the history names lots, brews, other vessels, fau
                 "faults": [{"fault": "ropy", "severity": 1}]}])");
     const std::string csv = toCsv(desk->history("Plover")->rows);
     const auto header = csv.substr(0, csv.find("\r\n"));
-    CHECK(header.ends_with(",happened,learn,learn_reason,lot,brew,other_vessel,faults,scores,note"));
-    CHECK(csv.find(",,,,\"Draw 1\",,,,,\r\n") != std::string::npos);
+    CHECK(header.ends_with(",happened,learn,learn_reason,at,lot,brew,other_vessel,faults,scores,note"));
+    CHECK(csv.find(",,,,,\"Draw 1\",,,,,\r\n") != std::string::npos);
     CHECK(csv.find(",\"Brew 1\",,,,\r\n") != std::string::npos);
     CHECK(csv.find("2025-10-01,moved_out,") != std::string::npos);
     CHECK(csv.find(",\"Knot\",,,\r\n") != std::string::npos);

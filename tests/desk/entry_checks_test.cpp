@@ -245,3 +245,32 @@ TEST_CASE_METHOD(EntryFixture, "what is not at hand is named by id or as it is p
     CHECK(render(without("pilsnr").error().remedy) == "Did you mean \"pilsner\"?");
     CHECK_FALSE(without(""));
 }
+
+TEST_CASE_METHOD(EntryFixture, "a retired vessel is brought back into use by an act of its own", "[desk][retire]") {
+    const std::string back = R"({"kind": "bring_back", "vessel": "Plover", "on": "2026-02-20"})";
+    CHECK(cause(back) == "desk.not_retired");
+    record(R"({"kind": "retire", "vessel": "Plover", "on": "2026-01-15", "reason": "hoop gone"})");
+    CHECK(refused(R"({"kind": "bring_back", "vessel": "Plover", "on": "2026-01-10"})").path == "/on");
+    record(back);
+    CHECK(desk->undoText() == "bring Plover back into use");
+    CHECK_FALSE(desk->vessel("Plover")->retired);
+    CHECK(desk->vessel("Plover")->facts.retiredReason.empty());
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-02-25", "volume_l": 20})");
+    REQUIRE(desk->undo());
+    REQUIRE(desk->undo());
+    CHECK(desk->vessel("Plover")->retired);
+}
+
+TEST_CASE_METHOD(EntryFixture, "a brew is not corrected below what was poured of it", "[desk][bad][amend]") {
+    record(brew("Brew 1", R"("on": "2026-02-01", "into_fermenter_l": 90)"));
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-02-20", "volume_l": 70},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-02-20", "volume_l": 70, "brew": "Brew 1"}])");
+    auto less = std::get<BrewFact>(*desk->fact("brew", 1));
+    less.intoFermenter = Litres{40};
+    const auto refused = desk->amend("brew", 1, less);
+    REQUIRE_FALSE(refused);
+    CHECK(refused.error().path == "/into_fermenter_l");
+    CHECK(render(refused.error().cause).starts_with("70.0 L of Brew 1 are poured, more than the "));
+    less.intoFermenter = Litres{100};
+    CHECK(desk->amend("brew", 1, less));
+}

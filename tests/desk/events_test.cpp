@@ -32,15 +32,17 @@ TEST_CASE_METHOD(Events, "every word of an event goes through file and book as i
         CHECK(wordOf(std::get<EventFact>(given).what) == word);
         CHECK(*parseRecords(writeRecords({given})) == std::vector{given});
         const auto again = Desk::open(desk->path(), [this] { return now; });
-        CHECK(*(*again)->fact("event", ++id) == given);
+        auto told = std::get<EventFact>(*(*again)->fact("event", ++id));
+        told.turn.reset(); // several of one day, one after the other
+        CHECK(Fact{told} == given);
     }
     CHECK(id == 5);
 }
 
 TEST_CASE_METHOD(Events, "on one day an event comes last and moves nothing", "[desk][event]") {
-    record(event("2025-11-01", "moved"));
     const auto before = desk->vessel("Plover")->now;
-    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2025-11-01", "volume_l": 70},
+    record("[" + event("2025-11-01", "moved") + R"(,
+               {"kind": "draw_off", "vessel": "Plover", "on": "2025-11-01", "volume_l": 70},
                {"kind": "refill", "vessel": "Plover", "on": "2025-11-01", "volume_l": 70},
                {"kind": "top_up", "vessel": "Plover", "on": "2025-11-01", "volume_l": 1},
                {"kind": "sample", "vessel": "Plover", "on": "2025-11-01"},
@@ -107,7 +109,7 @@ TEST_CASE_METHOD(Events, "ledger, undo and history say what the event was", "[de
         const auto rows = desk->history("Plover")->rows;
         REQUIRE(rows.back().happened);
         CHECK(wordOf(*rows.back().happened) == what);
-        CHECK(toCsv(rows).find(what + ",,,,,,,,\"seen \"\"once\"\"\"\r\n") != std::string::npos);
+        CHECK(toCsv(rows).find(what + ",,,,,,,,,\"seen \"\"once\"\"\"\r\n") != std::string::npos);
         CHECK(toJson(*desk->history("Plover")).find("\"happened\": \"" + what + "\"") != std::string::npos);
         REQUIRE(desk->undo());
         CHECK_FALSE(desk->history("Plover")->rows.back().happened);
@@ -115,6 +117,6 @@ TEST_CASE_METHOD(Events, "ledger, undo and history say what the event was", "[de
     record(event("2025-10-01", "moved"));
     auto fact = stored(1);
     fact.what = Happening::racked;
-    CHECK(desk->amend("event", 1, fact)->edit == "correct racking of Plover");
-    CHECK(desk->remove("event", 1)->edit == "remove racking of Plover");
+    CHECK(desk->amend("event", 1, fact)->edit == "correction of racking of Plover");
+    CHECK(desk->remove("event", 1)->edit == "removal of racking of Plover");
 }

@@ -119,6 +119,7 @@ TEST_CASE("a record without what it must have names the field that is missing", 
                                                                    {"brew", {"name", "on"}},
                                                                    {"draw_date", {"vessel", "on"}},
                                                                    {"refit", {"vessel", "on"}},
+                                                                   {"bring_back", {"vessel", "on"}},
                                                                    {"lock", {"vessel", "on", "lever"}},
                                                                    {"availability", {"on", "item"}},
                                                                    {"choice", {"vessel", "on"}}};

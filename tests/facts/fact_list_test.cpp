@@ -34,7 +34,7 @@ TEST_CASE("each kind of fact has a word of its own, a table where it is stored, 
     });
     CHECK(words.size() == std::variant_size_v<Fact>);
     CHECK(cellarSchema().tables.size() ==
-          words.size() - 3 + 2); // no vessel_edit, retire, sitting_use; grain and yeast beside
+          words.size() - 4 + 2); // no vessel_edit, retire, bring_back, sitting_use; grain and yeast beside
 }
 
 TEST_CASE("each kind of entry is a fact of its vessel with a form and a word on the screen", "[facts]") {

@@ -98,4 +98,14 @@ TEST_CASE("ISO texts sort as the days do") {
     });
 }
 
+TEST_CASE("A time of day is hours and minutes, and nothing else", "[day]") {
+    CHECK(minuteOfDay("14:30") == 870);
+    CHECK(minuteOfDay("9:05") == 545);
+    CHECK(minuteOfDay("00:00") == 0);
+    CHECK(minuteOfDay("23:59") == 1439);
+    for (const char* text :
+         {"", "24:00", "12:60", "12", "12:3", "12:345", ":30", "noon", "-1:00", "12.30", "1 2:30", "123:00"})
+        CHECK_FALSE(minuteOfDay(text));
+}
+
 } // namespace staveline

@@ -110,6 +110,19 @@ TEST_CASE("Colour in both scales") {
     CHECK(show(Ebc{25}, srm()) == "12.7 SRM");
 }
 
+TEST_CASE("An age is in days below three months, in months to three years, then in years") {
+    const auto shown = [](double days) { return show(Age{days}); };
+    CHECK(shown(0) == "0 days");
+    CHECK(shown(1) == "1 day");
+    CHECK(shown(91) == "91 days");
+    CHECK(shown(92) == "3 months");
+    CHECK(shown(605) == "20 months");
+    CHECK(shown(1095) == "36 months");
+    CHECK(shown(1096) == "3.0 years");
+    CHECK(shown(1340) == "3.7 years");
+    CHECK(show(Amount{Days{605}}) == "605 days"); // a time that is kept is not an age
+}
+
 TEST_CASE("Shares are per cent") {
     CHECK(show(Share{0.35}) == "35 %");
     CHECK(show(Share{0.125}) == "12.5 %");

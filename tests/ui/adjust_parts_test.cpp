@@ -4,6 +4,7 @@
 
 #include "ui/adjust/verdict_words.h"
 #include "ui/present/latest_worker.h"
+#include "ui/widgets/glyph.h"
 
 #include <QPainter>
 
@@ -74,18 +75,18 @@ TEST_CASE("each verdict has a word and a shape of its own", "[ui][adjust]") {
         QImage image(32, 32, QImage::Format_RGB32);
         image.fill(Qt::white);
         QPainter painter(&image);
-        paintVerdict(painter, QRectF(0, 0, 32, 32), verdict, Qt::black);
+        paintGlyph(painter, QRectF(0, 0, 32, 32), glyphOf(verdict), Qt::black);
         painter.end();
         for (const QImage& other : shapes)
             CHECK(image != other);
         shapes << image;
-        CHECK(contrast(tone(palette, ui::toneOf(kind)), palette.color(QPalette::Window)) > 3);
+        CHECK(contrast(tone(palette, ui::toneOf(glyphOf(verdict))), palette.color(QPalette::Window)) > 3);
     }
     CHECK(words.size() == 8);
     Verdict up, down;
     up.kind = down.kind = VerdictKind::move;
     up.up = true;
-    CHECK(verdictPixmap(up, 32, palette, 1).toImage() != verdictPixmap(down, 32, palette, 1).toImage());
+    CHECK(glyphOf(up) != glyphOf(down)); // and each glyph has a shape of its own
 }
 
 TEST_CASE("a timeline keeps the last sittings that scored its dimension", "[ui][adjust]") {

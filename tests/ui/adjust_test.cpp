@@ -2,9 +2,11 @@
 // The Adjust page: verdicts, trying without writing, locks, proposals and adopting.
 #include "ui/adjust_support.h"
 
+#include "advice/cautions.h"
 #include "ui/adjust/answer_panel.h"
 #include "ui/adjust/more_notes.h"
 #include "ui/adjust/verdict_words.h"
+#include "ui/widgets/message_label.h"
 
 using namespace staveline;
 using namespace staveline::advice;
@@ -382,6 +384,32 @@ TEST_CASE("reasons, limits and cautions stand under the chosen proposal, what th
     for (const Message& limit : first.limits)
         CHECK(words.contains(s.session->words(limit)));
     expectNoHoles(words);
+}
+
+TEST_CASE("a proposal shows the cautions it adds, and what every brew asks for stands under leaving alone",
+          "[ui][adjust]") {
+    const AtAdjust s;
+    s.settle();
+    ProposalList& list = s.proposals();
+    const Proposal& alone = *list.proposal(0);
+    const auto said = [&] {
+        QStringList words;
+        for (const MessageLabel* label : parts<MessageLabel>(list))
+            if (label->isVisibleTo(&list)) // those of before are on their way out
+                words << label->words();
+        return words;
+    };
+    REQUIRE_FALSE(alone.cautions.empty());
+    for (const int number : list.numbers()) {
+        list.radio(number)->click();
+        const Proposal& chosen = *list.proposal(number);
+        const auto expected = number == 0 ? cautionsOf(alone) : addedCautions(chosen, alone);
+        CHECK(said().size() == static_cast<qsizetype>(expected.size()));
+        for (const Message& caution : expected)
+            CHECK(said().contains(s.session->words(caution)));
+        for (const Message& caution : alone.cautions)
+            CHECK(said().contains(s.session->words(caution)) == (number == 0));
+    }
 }
 
 TEST_CASE("adopting a proposal writes plan and promise, says so, and is one undo", "[ui][adjust]") {

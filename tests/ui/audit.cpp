@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/audit.h"
 
+#include "ui/widgets/elided_label.h"
 #include "ui/widgets/theme.h"
 
 #include <QAbstractButton>
@@ -97,6 +98,8 @@ void auditClipping(QWidget& window, AuditReport& report) {
             continue;
         if (label && (label->text().isEmpty()))
             continue;
+        if (qobject_cast<ui::ElidedLabel*>(widget) && widget->toolTip() == label->text())
+            continue; // shortened with a mark, and whole under the pointer
         ++report.labels;
         const QSize has = widget->size(), wants = widget->sizeHint();
         const bool wraps = label && label->wordWrap();
@@ -146,7 +149,8 @@ void auditContrast(QWidget& window, AuditReport& report) {
         const auto* line = qobject_cast<QLineEdit*>(widget);
         const bool words = (label && !label->text().isEmpty()) || (button && !button->text().isEmpty()) ||
                            (line && !(line->text() + line->placeholderText()).isEmpty());
-        if (words && window.rect().contains(part))
+        const bool whole = widget->visibleRegion().boundingRect() == widget->rect(); // no ink of a part is lost
+        if (words && whole && window.rect().contains(part))
             judge(picture, part, nameOf(*widget), report);
     }
 }

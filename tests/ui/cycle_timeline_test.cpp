@@ -85,12 +85,12 @@ TEST_CASE("the mark of today stands between its neighbours", "[ui][timeline]") {
     ShownCycle s;
     const auto& b = s.timeline.buttons(); // start, taste, brew, draw, next taste, next draw
     const auto centre = [](const MilestoneButton* k) { return k->geometry().left() + k->width() / 2.0; };
-    CHECK(s.timeline.todayAt() > centre(b[2]));
-    CHECK(s.timeline.todayAt() < centre(b[3]));
+    CHECK(s.timeline.todayAt().x() > centre(b[2]));
+    CHECK(s.timeline.todayAt().x() < centre(b[3]));
     s.timeline.setMilestones(milestonesOf(dates, refilled()), day(2030, 1, 1), std::nullopt); // long overdue
-    CHECK(s.timeline.todayAt() <= s.timeline.width());
+    CHECK(s.timeline.todayAt().x() <= s.timeline.width());
     s.timeline.setMilestones({}, day(2026, 3, 2), std::nullopt);
-    CHECK(s.timeline.todayAt() == 0);
+    CHECK(s.timeline.todayAt().x() == 0);
 }
 
 TEST_CASE("milestones are reached and opened by keyboard and named with their day", "[ui][timeline][a11y]") {

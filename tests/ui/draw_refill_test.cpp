@@ -247,16 +247,47 @@ TEST_CASE("removing is undone without a question", "[ui][page]") {
     CHECK(testing::fingerprint(s.session->desk()) == whole);
 }
 
-TEST_CASE("an entry that no longer fits is marked where it stands", "[ui][page]") {
+TEST_CASE("what a later draw lived on is not removed, and the later draw is named", "[ui][page][bad]") {
     AtPage s;
-    // Without the first refill the cask is too empty for what was drawn later.
-    for (const EntryKind kind : {EntryKind::refill, EntryKind::topUp, EntryKind::refill})
-        for (int row = s.workPage->model().rowCount() - 1; row >= 0; --row)
-            if (s.workPage->model().at(row)->kind == kind) {
-                s.workPage->table().selectRow(row);
-                s.workPage->removeSelected();
-                break;
-            }
+    QStringList told;
+    QObject::connect(s.session.get(), &Session::failed, s.session.get(),
+                     [&](const Fault& fault) { told << s.session->words(fault); });
+    const int rows = s.workPage->model().rowCount();
+    s.workPage->table().selectRow(rows - 1); // the opening
+    s.workPage->removeSelected();
+    CHECK(s.workPage->model().rowCount() == rows);
+    REQUIRE(told.size() == 1);
+    CHECK(told.front().startsWith("The draw-off of "));
+}
+
+TEST_CASE("the time of an entry is typed beside its date and shown in the ledger", "[ui][page][order]") {
+    AtPage s;
+    const auto add = [&](const char* litres, const char* time) {
+        s.workPage->begin(EntryKind::topUp);
+        s.volume(litres);
+        QTest::keyClicks(s.workPage->form().fields().line("at"), QString::fromLatin1(time));
+        s.workPage->form().record();
+    };
+    add("1", "14:30");
+    add("2", "9:15");
+    REQUIRE_FALSE(s.workPage->form().active());
+    const auto cell = [&](int row, int column) { return s.workPage->model().index(row, column).data().toString(); };
+    CHECK(cell(0, LedgerModel::day).endsWith(", 14:30"));
+    CHECK(cell(1, LedgerModel::day).endsWith(", 9:15"));
+    CHECK(cell(1, LedgerModel::entry).contains("2.0"));
+    s.workPage->table().selectRow(0);
+    s.workPage->amendSelected();
+    auto* time = s.workPage->form().fields().line("at");
+    CHECK(time->text() == "14:30");
+    time->clear();
+    QTest::keyClicks(time, "8:00");
+    s.workPage->form().record();
+    CHECK(cell(0, LedgerModel::day).endsWith(", 9:15"));
+}
+
+TEST_CASE("an entry that does not agree is marked where it stands", "[ui][page]") {
+    AtPage s;
+    REQUIRE(s.session->record(Fact{DipFact{"Heron", s.session->desk().today(), Litres{30}, "stick"}}));
     QStringList findings;
     for (int row = 0; row < s.workPage->model().rowCount(); ++row)
         findings << s.workPage->model().findings(row);

@@ -88,13 +88,13 @@ TEST_CASE("every field of a ledger entry has a label and a name", "[ui][form][a1
 
 TEST_CASE("fields carry the ranges and needs of the description", "[ui][form]") {
     const auto specs = fieldsOf(DrawOffFact{});
-    REQUIRE(specs.size() == 9);
+    REQUIRE(specs.size() == 10);
     CHECK(specs[0].name == "on");
     CHECK(specs[0].kind == FieldKind::day);
-    CHECK(specs[1].name == "volume_l");
-    CHECK(specs[1].required);
-    CHECK(specs[1].high == maxLitres);
-    CHECK(specs[1].unit == UnitKind::volume);
+    CHECK(specs[2].name == "volume_l");
+    CHECK(specs[2].required);
+    CHECK(specs[2].high == maxLitres);
+    CHECK(specs[2].unit == UnitKind::volume);
     const auto gravity = std::find_if(specs.begin(), specs.end(), [](const auto& s) { return s.name == "gravity"; });
     REQUIRE(gravity != specs.end());
     CHECK_FALSE(gravity->required);

@@ -59,10 +59,10 @@ struct Figures : AtAdjust {
             const QJsonObject verdict = json["verdicts"].toObject()[key(d)].toObject();
             const QString told =
                 estimateWords({verdict["estimate"].toDouble(), verdict["plus_minus_80"].toDouble() / tasting::z80});
-            CHECK(cell("Today, all together", d) == told);
+            CHECK(cell("Best estimate today", d) == told);
             CHECK(drawDay().words().contains(told));
             const auto window = jobOf(vessel_).input.target.windows[d];
-            CHECK(cell("Wanted", d) == QString("%1 ±%2").arg(scoreWords(window.wanted), scoreWords(window.band)));
+            CHECK(cell("Target", d) == QString("%1 ±%2").arg(scoreWords(window.wanted), scoreWords(window.band)));
         }
     }
     void proposalAgrees(int number) const {
@@ -77,12 +77,12 @@ struct Figures : AtAdjust {
             CHECK(proposals().scores(number)->next(d) == next(number, d));
             CHECK(proposals().scores(number)->kept(d) == kept(number, d));
             CHECK(foot.contains(key(d) + ' ' + next(number, d)));
-            CHECK(foot.mid(foot.indexOf("if kept up")).contains(key(d) + ' ' + kept(number, d)));
+            CHECK(foot.mid(foot.indexOf("if repeated")).contains(key(d) + ' ' + kept(number, d)));
             const QString row = number == 0  ? QString("Leave it alone")
                                 : number > 0 ? QString("Proposal %1").arg(number)
                                              : QString("The usual recipe");
             CHECK(cell(row + ", next draw", d) == next(number, d));
-            CHECK(cell(row + ", if kept up", d) == kept(number, d));
+            CHECK(cell(row + ", if repeated", d) == kept(number, d));
         }
     }
     /// Of a table on the sheet, the row that begins so.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Pictures of every page and state in the whole window, to look at and for the README.
 //   all, in both palettes:  STAVELINE_SHOTS=folder test_ui "[screenshots]"    (QT_SCALE_FACTOR=2: at scale 2)
+//     in another size: STAVELINE_SIZE=1920x1080, with larger text: STAVELINE_TEXT=1.5
 //   those of the README:    STAVELINE_SHOTS=resources/pictures test_ui "[readme]" &&
 //                           mogrify +dither -colors 128 resources/pictures/*.png
 #include "ui/support.h"
@@ -62,6 +63,24 @@ QString folderOfShots() {
     REQUIRE(QDir().mkpath(folder));
     return folder;
 }
+
+/// The window's size and that of its text as the environment asks.
+void fitToEnvironment(QWidget& window) {
+    const QStringList size = qEnvironmentVariable("STAVELINE_SIZE").split('x');
+    if (size.size() == 2)
+        window.resize(size[0].toInt(), size[1].toInt());
+}
+struct LargerText {
+    QFont usual = QApplication::font();
+    LargerText() {
+        QFont font = usual;
+        font.setPointSizeF(usual.pointSizeF() * std::max(1.0, qEnvironmentVariable("STAVELINE_TEXT").toDouble()));
+        QApplication::setFont(font);
+    }
+    ~LargerText() { QApplication::setFont(usual); }
+    LargerText(const LargerText&) = delete;
+    LargerText& operator=(const LargerText&) = delete;
+};
 
 /// A blank picture would pass unseen: a page has many colours.
 void keep(const QImage& picture, const QString& file) {
@@ -378,8 +397,10 @@ QImage firstPage(const Document& document, double dpi) {
 
 TEST_CASE("pictures of every page in both palettes", "[.][screenshots]") {
     const QString folder = folderOfShots();
+    const LargerText text;
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
         WindowInScratch w(false);
+        fitToEnvironment(*w.window);
         w.window->setAppearance(look);
         const QString scale = w.window->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
         Walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale).workPages();

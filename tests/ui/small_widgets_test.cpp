@@ -70,8 +70,8 @@ TEST_CASE("days and spans in words", "[ui][words]") {
     CHECK(distanceWords(12) == QStringLiteral("in 12 days"));
     CHECK(distanceWords(-400) == QStringLiteral("13 months ago"));
     CHECK(spanWords(Days{1}) == QStringLiteral("1 day"));
-    CHECK(spanWords(Days{59}) == QStringLiteral("59 days"));
-    CHECK(spanWords(Days{60}) == QStringLiteral("2 months"));
+    CHECK(spanWords(Days{91}) == QStringLiteral("91 days"));
+    CHECK(spanWords(Days{92}) == QStringLiteral("3 months"));
     CHECK(spanWords(Days{1000}) == QStringLiteral("33 months"));
     CHECK(spanWords(Days{1461}) == QStringLiteral("4.0 years"));
 }

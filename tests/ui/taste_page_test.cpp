@@ -210,9 +210,11 @@ TEST_CASE("two hundred tasters stay usable", "[taste][bad]") {
     CHECK(s.workPage->draft().tasters().size() == 200);
     CHECK(s.workPage->findChildren<QLineEdit*>().size() < 60); // cells for one taster only
     s.workPage->showAllTasters(true);
-    CHECK(s.workPage->grid().scores().columnCount() == 200);
+    CHECK(s.workPage->grid().scores().columnCount() == 2 * 200 + 2);
     s.workPage->grid().setFocus();
     s.key(Qt::Key_End, Qt::ControlModifier);
+    s.key(Qt::Key_Left);
+    s.key(Qt::Key_Left); // past what the whole table comes to
     s.key(Qt::Key_Return);
     CHECK(s.workPage->draft().taster() == "Taster 200");
     QElapsedTimer clock;
@@ -286,7 +288,7 @@ TEST_CASE("assistive technology hears the line, the glass, the score and its anc
     CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("not scored; 0 not sour at all"));
     score(s, "TA1", "6");
     CHECK(told(s.cell("TA1"), QAccessible::Value) == "6.0");
-    CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("between \"plainly sour, like a green apple\" and"));
+    CHECK(told(s.cell("TA1"), QAccessible::Description).startsWith("plainly sour, like a green apple – "));
     s.faults().unfold(true);
     QAccessibleInterface* step = QAccessible::queryAccessibleInterface(s.faults().button("ropy", 2));
     CHECK(step->role() == QAccessible::RadioButton);

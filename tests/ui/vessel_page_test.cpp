@@ -16,6 +16,7 @@
 #include <QAbstractButton>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 
 using namespace staveline;
 using namespace staveline::desk;
@@ -53,6 +54,25 @@ VesselFact factsOf(const AtVesselPage& at, const char* vessel) {
 }
 
 } // namespace
+
+TEST_CASE("the material of a new vessel follows its shape until it is chosen", "[ui][vesselpage]") {
+    const AtVesselPage at;
+    at.window->cellar()->addVessel();
+    const FactForm& form = *at.page().findChild<FactForm*>();
+    ChoiceField& shape = *form.choice("shape");
+    ChoiceField& material = *form.choice("material");
+    const auto choose = [](ChoiceField& field, const char* word) {
+        field.setWord(word);
+        Q_EMIT field.activated(field.currentIndex());
+    };
+    choose(shape, "keg");
+    CHECK(material.word() == "steel");
+    choose(shape, "foeder");
+    CHECK(material.word() == "foeder");
+    choose(material, "oak new");
+    choose(shape, "carboy");
+    CHECK(material.word() == "oak new");
+}
 
 TEST_CASE("only what is changed is recorded, as one edit that names the vessel", "[ui][vesselpage]") {
     AtVesselPage at;
@@ -195,6 +215,26 @@ TEST_CASE("a vessel is retired with a reason, goes from the rail, and comes back
     at.action("Undo").trigger();
     CHECK_FALSE(factsOf(at, "Teal").retired);
     CHECK(part<Rail>(*at.window->cellar()).model()->rowCount() == inRail);
+}
+
+TEST_CASE("a retired vessel is brought back into use from the menu", "[ui][vesselpage]") {
+    AtVesselPage at;
+    const int inRail = part<Rail>(*at.window->cellar()).model()->rowCount();
+    REQUIRE(at.window->session()->record(Fact{RetireFact{"Teal", at.today, "keg sold"}}));
+    CHECK(part<Rail>(*at.window->cellar()).model()->rowCount() == inRail - 1);
+    QMenu* menu = nullptr;
+    for (QMenu* each : at.window->findChildren<QMenu*>())
+        if (each->title() == "Bring &back into use")
+            menu = each;
+    REQUIRE(menu);
+    Q_EMIT menu->aboutToShow();
+    REQUIRE(menu->actions().size() == 1);
+    CHECK(menu->actions().front()->text() == "Teal");
+    menu->actions().front()->trigger();
+    CHECK_FALSE(factsOf(at, "Teal").retired);
+    CHECK(part<Rail>(*at.window->cellar()).model()->rowCount() == inRail);
+    Q_EMIT menu->aboutToShow();
+    CHECK_FALSE(menu->actions().front()->isEnabled());
 }
 
 TEST_CASE("what is typed stays while the book changes elsewhere, and only that is recorded", "[ui][vesselpage]") {

@@ -2,6 +2,7 @@
 #include "ui/adjust/answer_panel.h"
 
 #include "ui/adjust/verdict_words.h"
+#include "ui/widgets/glyph.h"
 
 #include <QCoreApplication>
 #include <QEvent>
@@ -47,7 +48,7 @@ void AnswerPanel::build() {
 void AnswerPanel::add(QVBoxLayout& column, const FullAnswer& answer) {
     auto* head = new QHBoxLayout;
     auto* shape = new QLabel(page_);
-    shape->setPixmap(verdictPixmap(answer.verdict, lines(*this, 1.1), palette(), devicePixelRatioF()));
+    shape->setPixmap(glyphBeside(*this, glyphOf(answer.verdict), 1.1));
     auto* title = new QLabel(text(answer.title, units_), page_);
     title->setWordWrap(true);
     setType(*title, Type::strong);

@@ -4,7 +4,6 @@
 #include "desk/advice.h"
 #include "desk/draw_day.h"
 #include "ui/adjust/verdict_words.h"
-#include "ui/widgets/message_label.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -62,8 +61,8 @@ void DrawDayPage::build(const DrawDayView& view) {
     addHead(*column, tr("Draw day"));
     addLitres(*column, view);
     addScores(*column, view);
-    addMessages(*column, tr("Not ready"), view.findings);
-    addMessages(*column, tr("If you decide not to draw"), view.planB);
+    addMessages(*column, tr("Not ready"), view.findings, MessageLabel::Weight::warning);
+    addMessages(*column, tr("If you decide not to draw"), view.planB, MessageLabel::Weight::planB);
     column_->insertWidget(0, page_);
     page_->show();
 }
@@ -120,13 +119,15 @@ void DrawDayPage::addScores(QVBoxLayout& column, const DrawDayView& view) {
     column.addLayout(grid);
 }
 
-void DrawDayPage::addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages) {
+void DrawDayPage::addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages,
+                              MessageLabel::Weight weight) {
     if (messages.empty())
         return;
     addHead(column, title);
     for (const Message& message : messages) {
         auto* label = new MessageLabel(page_);
-        label->say(MessageLabel::Weight::note, session_.words(message));
+        const bool caution = message.key.starts_with("caution."); // wherever it stands
+        label->say(caution ? MessageLabel::Weight::warning : weight, session_.words(message));
         column.addWidget(label);
     }
 }

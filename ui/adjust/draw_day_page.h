@@ -4,6 +4,7 @@
 
 #include "desk/draw_day.h"
 #include "ui/present/session.h"
+#include "ui/widgets/message_label.h"
 
 #include <QWidget>
 
@@ -12,8 +13,6 @@ class QPushButton;
 class QVBoxLayout;
 
 namespace staveline::ui {
-
-class MessageLabel;
 
 class DrawDayPage : public QWidget {
     Q_OBJECT
@@ -32,7 +31,8 @@ private:
     void build(const desk::DrawDayView& view);
     void addLitres(QVBoxLayout& column, const desk::DrawDayView& view);
     void addScores(QVBoxLayout& column, const desk::DrawDayView& view);
-    void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages);
+    void addMessages(QVBoxLayout& column, const QString& title, const std::vector<Message>& messages,
+                     MessageLabel::Weight weight);
     void addLine(QVBoxLayout& column, const QString& what, const QString& words);
     void addHead(QVBoxLayout& column, const QString& words);
 

@@ -12,7 +12,8 @@
 namespace staveline::ui {
 namespace {
 
-constexpr double shown = .05; // less is a matter of rounding
+constexpr double shown = .05;   // less is a matter of rounding
+constexpr double keptLines = 2; // while a lever moves, the rows below it stay
 
 } // namespace
 
@@ -29,6 +30,8 @@ EffectCell::EffectCell(QWidget* parent) : QWidget(parent), tasted_(new QLabel(th
     }
     untasted_->setForegroundRole(QPalette::PlaceholderText);
     column->addStretch(1);
+    setMinimumHeight(
+        static_cast<int>(std::ceil(keptLines * QFontMetrics(ui::font(font(), Type::small)).lineSpacing())));
     for (QLabel* label : {tasted_, untasted_})
         label->setVisible(false);
 }

@@ -60,9 +60,7 @@ LeverLine::LeverLine(const advice::LeverRow& lever, QWidget& page, QGridLayout& 
     // As high as a field: one line of words stands beside it.
     const int high = number_ ? number_->edit()->sizeHint().height() : choice_->sizeHint().height();
     for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, next_, settled_, lock_})
-        part->setMinimumHeight(high);
-    if (number_)
-        slip_ = number_->findChild<MessageLabel*>();
+        part->setMinimumHeight(std::max(high, part->minimumHeight()));
     place(grid, row);
 }
 
@@ -74,9 +72,7 @@ void LeverLine::place(QGridLayout& grid, int row) {
     };
     for (QWidget* part : std::initializer_list<QWidget*>{name_, now_, control_, next_, settled_, lock_})
         put(part, row, column++, 1);
-    if (slip_) // has the whole width to say what is wrong
-        put(slip_, row + 1, 0, column);
-    put(notes_, row + 2, 0, column);
+    put(notes_, row + 1, 0, column);
 }
 
 void LeverLine::makeNumber(QWidget& page) {

@@ -24,7 +24,7 @@ class NumberField;
 class LeverLine : public QObject {
     Q_OBJECT
 public:
-    static constexpr int rows = 3; ///< of the grid, for one lever
+    static constexpr int rows = 2; ///< of the grid, for one lever
     /// Puts its widgets into the grid from `row` on.
     LeverLine(const advice::LeverRow& lever, QWidget& page, QGridLayout& grid, int row);
     void place(QGridLayout& grid, int row); ///< moves them to another
@@ -89,7 +89,6 @@ private:
     QWidget* control_;
     QSlider* slider_ = nullptr;
     NumberField* number_ = nullptr;
-    MessageLabel* slip_ = nullptr; ///< of the number
     ChoiceField* choice_ = nullptr;
     QCheckBox* missing_ = nullptr;
     EffectCell* next_;

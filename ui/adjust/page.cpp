@@ -26,11 +26,10 @@
 #include "ui/present/funk_words.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
+#include "ui/widgets/steady_scroll.h"
 
 #include <QLabel>
 #include <QPushButton>
-#include <QScrollArea>
-#include <QScrollBar>
 #include <QStackedWidget>
 
 #include <algorithm>
@@ -108,7 +107,8 @@ void AdjustPage::leaveVessel() {
     trial_.reset();
     touched_ = false;
     alternativesOpen_ = false;
-    left_->verticalScrollBar()->setValue(0);
+    for (SteadyScroll* area : {whole_, left_, proposalsArea_, explanationArea_})
+        area->toTop();
     closeExplanation();
     proposals_->clear();
     proposals_->choose(0);
@@ -142,7 +142,6 @@ void AdjustPage::readDesk() {
     job_.reset(); // nothing of before can be adopted
     readOn_ = session().desk().today();
     auto job = session().desk().adviceJob({vessel(), {}, {}, true, false, permissions_->mostMoved()});
-    verdicts_->setVisible(job.has_value());
     middle_->setVisible(job.has_value());
     total_->setVisible(job && !drawDayButton_->isChecked());
     if (!job) {
@@ -379,7 +378,7 @@ void AdjustPage::openAlternatives(bool open) {
 
 void AdjustPage::resizeEvent(QResizeEvent* event) {
     WorkPage::resizeEvent(event);
-    verdicts_->setRoom(height());
+    fitRoom();
 }
 
 void AdjustPage::showDeep(const DeepTrial& deep) {
@@ -455,7 +454,7 @@ void AdjustPage::adopt() {
     const bool byButton = total_->adoptButton().hasFocus(); // which is greyed when all is done
     touched_ = false;
     alternativesOpen_ = false;
-    left_->verticalScrollBar()->setValue(0);
+    left_->toTop();
     if (const auto done = adoptChosen())
         Q_EMIT session().said(tr("Adopted: %1").arg(name));
     else
@@ -480,7 +479,7 @@ void AdjustPage::openTarget(bool open) {
         openDrawDay(false);
     if (!open || !isVisible())
         return;
-    left_->verticalScrollBar()->setValue(0);
+    left_->toTop();
     target_->focusFirst();
 }
 
@@ -498,8 +497,7 @@ void AdjustPage::explainNumber(int proposal, int move, const Origin& origin) {
     asker_ = focusWidget();
     right_->setCurrentIndex(1);
     explanation_->open(answer_, std::max(proposal, 0), move, origin);
-    if (QScrollArea* page = qobject_cast<QScrollArea*>(right_->widget(1)))
-        page->verticalScrollBar()->setValue(0);
+    explanationArea_->toTop();
 }
 
 void AdjustPage::closeExplanation() {

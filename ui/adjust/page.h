@@ -12,9 +12,9 @@
 #include <QPointer>
 
 class QAction;
+class QBoxLayout;
 class QLabel;
 class QPushButton;
-class QScrollArea;
 class QStackedWidget;
 
 namespace staveline::ui {
@@ -22,6 +22,7 @@ namespace staveline::ui {
 class DecisionPanel;
 class ExplanationPanel;
 class DrawDayPage;
+class SteadyScroll;
 class StockList;
 class LeverBoard;
 class MessageLabel;
@@ -46,7 +47,8 @@ public:
     /// Changes in one plan, 1..4; the advice is asked anew.
     [[nodiscard]] int mostMoved() const;
     void setMostMoved(int levers);
-    void addToMenu(const QList<QAction*>& actions); ///< of the proposals
+    void addToMenu(const QList<QAction*>& actions);       ///< of the proposals
+    [[nodiscard]] QSize minimumSizeHint() const override; ///< of its two columns one above the other
     [[nodiscard]] bool busy() const { return advice_->busy() || trials_->busy(); }
 
 Q_SIGNALS:
@@ -60,7 +62,9 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
+    QWidget* makeAnswer();
     QWidget* makeEmpty();
+    void fitRoom();
     QWidget* makeTools();
     QWidget* makeLeft();
     QWidget* makeRight();
@@ -119,7 +123,11 @@ private:
     MessageLabel* message_;
     MessageLabel* locked_; ///< why nothing can be changed, and how it can again
     QStackedWidget* middle_;
-    QScrollArea* left_ = nullptr;
+    QBoxLayout* answerRow_ = nullptr;
+    SteadyScroll* whole_ = nullptr;
+    SteadyScroll* left_ = nullptr;
+    SteadyScroll* proposalsArea_ = nullptr;
+    SteadyScroll* explanationArea_ = nullptr;
     QStackedWidget* right_ = nullptr;
     TargetForm* target_ = nullptr;
     LeverBoard* board_ = nullptr;

@@ -17,28 +17,28 @@
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/reading_order.h"
 
+#include "ui/widgets/steady_scroll.h"
+#include "ui/widgets/wrap_layout.h"
 #include <QAction>
 #include <QClipboard>
 #include <QGuiApplication>
 #include <QHBoxLayout>
+
 #include <QLabel>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QStackedWidget>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace staveline::ui {
 namespace {
 
-/// Scrolls up and down only; its own frame and focus stay out of the way.
-QScrollArea* scrolling(QWidget* page, const QString& name, QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setFocusPolicy(Qt::NoFocus);
+constexpr double leastWidth = 56, leastHeight = 26; // lines of text, for two columns that scroll by themselves
+
+SteadyScroll* scrolling(QWidget* page, const QString& name, QWidget* parent) {
+    auto* area = new SteadyScroll(page, parent);
     area->setAccessibleName(name);
-    area->setWidget(page);
     return area;
 }
 
@@ -55,26 +55,49 @@ AdjustPage::AdjustPage(Session& session, QWidget* parent)
     message_->setObjectName("message");
     locked_->setObjectName("locked");
     column->addWidget(locked_);
-    column->addWidget(makeTools());
-    column->addWidget(verdicts_);
-    column->addWidget(message_);
-    column->addWidget(middle_, 1);
-    column->addWidget(total_);
-    auto* split = new QWidget(this);
-    auto* row = new QHBoxLayout(split);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(lines(*this, 1));
-    row->addWidget(makeLeft(), 11);
-    row->addWidget(makeRight(), 5);
     drawDay_ = new DrawDayPage(session, this);
-    middle_->addWidget(split);
+    middle_->addWidget(makeAnswer());
     middle_->addWidget(scrolling(drawDay_, tr("Draw day"), this));
+    column->addWidget(makeTools());
+    column->addWidget(middle_, 1);
+    column->addWidget(message_);
+    column->addWidget(total_);
     pages_->addWidget(makeEmpty());
     pages_->addWidget(work);
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
     all->addWidget(pages_);
     connectParts();
+}
+
+/// Time lines, decision and alternatives. What is right of the decision goes below it where there is little room, and
+/// all of it scrolls as one.
+QWidget* AdjustPage::makeAnswer() {
+    auto* page = new QWidget(this);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(lines(*this, .4));
+    answerRow_ = new QBoxLayout(QBoxLayout::LeftToRight);
+    answerRow_->setSpacing(lines(*this, 1));
+    answerRow_->addWidget(makeLeft(), 11);
+    answerRow_->addWidget(makeRight(), 5);
+    column->addWidget(verdicts_);
+    column->addLayout(answerRow_, 1);
+    return whole_ = scrolling(page, tr("What to brew, and why"), this);
+}
+
+void AdjustPage::fitRoom() {
+    const bool narrow = width() < lines(*this, leastWidth) || height() < lines(*this, leastHeight);
+    answerRow_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+    for (SteadyScroll* area : {left_, proposalsArea_, explanationArea_})
+        area->setWhole(narrow);
+    verdicts_->setRoom(height(), narrow);
+}
+
+QSize AdjustPage::minimumSizeHint() const {
+    const int wide = std::max(
+        {left_->minimumSizeHint().width(), right_->minimumSizeHint().width(), verdicts_->minimumSizeHint().width()});
+    return {wide + lines(*this, 1), WorkPage::minimumSizeHint().height()};
 }
 
 QWidget* AdjustPage::makeEmpty() {
@@ -99,9 +122,7 @@ QWidget* AdjustPage::makeEmpty() {
 
 QWidget* AdjustPage::makeTools() {
     auto* tools = new QWidget(this);
-    auto* row = new QHBoxLayout(tools);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(lines(*this, .4));
+    auto* row = new WrapLayout(tools, lines(*this, .4));
     const auto fold = [&](const QString& words) {
         auto* button = new QPushButton(words, tools);
         button->setCheckable(true);
@@ -120,7 +141,7 @@ QWidget* AdjustPage::makeTools() {
     legend_ = new TimelineLegend(tools);
     row->addWidget(working_);
     row->addWidget(cancel_);
-    row->addStretch(1);
+    row->addStretch();
     row->addWidget(legend_);
     return tools;
 }
@@ -160,8 +181,8 @@ QWidget* AdjustPage::makeRight() {
     column->addStretch(1);
     explanation_ = new ExplanationPanel(session(), this);
     right_ = new QStackedWidget(this);
-    right_->addWidget(scrolling(page, tr("Proposals"), this));
-    right_->addWidget(scrolling(explanation_, tr("Where this number comes from"), this));
+    right_->addWidget(proposalsArea_ = scrolling(page, tr("Proposals"), this));
+    right_->addWidget(explanationArea_ = scrolling(explanation_, tr("Where this number comes from"), this));
     return right_;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/proposal_list.h"
 
+#include "advice/cautions.h"
 #include "ui/adjust/linked_label.h"
 #include "ui/adjust/plan_in_view.h"
 #include "ui/adjust/score_line.h"
@@ -225,7 +226,9 @@ void ProposalList::showDetail() {
     column->setSpacing(lines(*this, .25));
     addMessages(*column, tr("Why"), shown->reasons);
     addMessages(*column, tr("Its limits"), limitsBeside(answer_, *shown));
-    for (const Message& caution : shown->cautions) {
+    const auto cautions =
+        chosen_ == 0 ? advice::cautionsOf(*shown) : advice::addedCautions(*shown, answer_.advice->leaveAlone);
+    for (const Message& caution : cautions) {
         auto* label = new MessageLabel(detail_);
         label->say(MessageLabel::Weight::warning, session_.words(caution));
         column->addWidget(label);

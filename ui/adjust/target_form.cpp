@@ -65,6 +65,7 @@ TargetForm::TargetForm(Session& session, QWidget* parent)
       like_(new QPushButton(tr("Use as target"), this)), setBy_(new QLineEdit(this)), trait_(new ChoiceField(this)),
       severity_(new ChoiceField(this)), addTrait_(new QPushButton(tr("Accept"), this)) {
     setAccessibleName(tr("Target"));
+    message_->keepRoom(1.1);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, lines(*this, .6));
     column->setSpacing(lines(*this, .4));

@@ -74,7 +74,7 @@ QSize TargetTimeline::sizeHint() const {
     return {lines(*this, 17), lines(*this, 7.6)};
 }
 QSize TargetTimeline::minimumSizeHint() const {
-    return {lines(*this, 14), lines(*this, 7.6)};
+    return {lines(*this, 11), lines(*this, 7.6)};
 }
 
 QRectF TargetTimeline::plot() const {
@@ -212,9 +212,9 @@ QString TargetTimeline::wordsAt(QPointF at) const {
         mark(slot(drawAt) + step, bands->thisDraw, tr("%1, draw of %2").arg(name, dayWords(look_.thisDraw)));
         mark(slot(nextAt) + step, bands->next, tr("%1, draw of %2").arg(name, dayWords(look_.nextDraw)));
         if (bands->settled)
-            mark(slot(settledAt) + step, *bands->settled, tr("%1, if kept up").arg(name));
+            mark(slot(settledAt) + step, *bands->settled, tr("%1, if repeated").arg(name));
     };
-    draws(look_.alone, tr("Left alone"), look_.tried ? -.22 : 0);
+    draws(look_.alone, tr("No change"), look_.tried ? -.22 : 0);
     draws(look_.tried, look_.triedName, .22);
     return words;
 }

@@ -32,6 +32,10 @@ TotalBar::TotalBar(Session& session, QWidget* parent)
         label->setWordWrap(true);
     total_->setObjectName(QStringLiteral("total"));
     why_->setForegroundRole(QPalette::PlaceholderText);
+    QSizePolicy policy = why_->sizePolicy();
+    policy.setRetainSizeWhenHidden(true); // Adopt does not move when it says why it is grey
+    why_->setSizePolicy(policy);
+    why_->setMinimumHeight(lines(*this, 1.1));
     reset_->setToolTip(tr("Reset to current settings (Ctrl+Shift+A)"));
     adopt_->setToolTip(tr("Writes the plan and its forecast (Ctrl+Enter)"));
     auto* grid = new QGridLayout(this);

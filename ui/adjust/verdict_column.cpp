@@ -6,6 +6,7 @@
 #include "ui/adjust/target_timeline.h"
 #include "ui/adjust/verdict_words.h"
 #include "ui/present/score_words.h"
+#include "ui/widgets/glyph.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -60,7 +61,7 @@ void VerdictColumn::setSides(const QString& words) {
 }
 
 void VerdictColumn::paintShape() {
-    shape_->setPixmap(verdictPixmap(verdict_, lines(*this, 1), palette(), devicePixelRatioF()));
+    shape_->setPixmap(glyphBeside(*this, glyphOf(verdict_), 1));
 }
 
 void VerdictColumn::changeEvent(QEvent* event) {

@@ -61,11 +61,13 @@ void VerdictPanel::setTimelines(const PerDimension<TargetTimelineData>& timeline
         fillTable();
 }
 
-void VerdictPanel::setRoom(int height) {
-    constexpr double share = .16; // the decision below them stays in sight
+void VerdictPanel::setRoom(int height, bool scrolls) {
+    // The decision below them stays in sight; what is higher than a usual window is theirs in good part.
+    const int usual = lines(*this, 38);
+    const double room = .17 * std::min(height, usual) + .45 * std::max(0, height - usual);
     for (const Dimension d : allDimensions) {
         TargetTimeline& timeline = columns_[d]->timeline();
-        timeline.setFixedHeight(std::max(timeline.minimumSizeHint().height(), static_cast<int>(share * height)));
+        timeline.setFixedHeight(std::max(timeline.minimumSizeHint().height(), scrolls ? 0 : static_cast<int>(room)));
     }
 }
 

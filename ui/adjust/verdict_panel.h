@@ -20,7 +20,8 @@ public:
     explicit VerdictPanel(QWidget* parent = nullptr);
     void setVerdicts(const PerDimension<tasting::Verdict>& verdicts, const DisplayUnits& units);
     void setTimelines(const PerDimension<TargetTimelineData>& timelines);
-    void setRoom(int height); ///< of the page they stand on: they grow with it
+    /// Height of the page they stand on: they grow with it, unless it scrolls as one.
+    void setRoom(int height, bool scrolls);
     void showTable(bool table);
     [[nodiscard]] bool tableShown() const;
     [[nodiscard]] VerdictColumn& column(Dimension dimension) const { return *columns_[dimension]; }

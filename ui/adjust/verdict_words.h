@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A verdict in one word and one shape.
+// A verdict in one word; its shape is in the table of `ui/widgets/glyph.h`.
 #pragma once
 
 #include "ui/present/score_words.h"
@@ -7,18 +7,8 @@
 
 #include <QString>
 
-class QPainter;
-class QPixmap;
-class QRectF;
-
 namespace staveline::ui {
 
 [[nodiscard]] QString wordOf(tasting::VerdictKind kind); ///< "move"
-[[nodiscard]] Tone toneOf(tasting::VerdictKind kind);
-/// On target: ring and dot. Move: two chevrons the way it goes; open: one. Wait: hourglass. Taste again: glass.
-/// Fault first: square on its tip.
-void paintVerdict(QPainter& painter, const QRectF& box, const tasting::Verdict& verdict, const QColor& colour);
-[[nodiscard]] QPixmap verdictPixmap(const tasting::Verdict& verdict, int side, const QPalette& palette,
-                                    double pixelRatio);
 
 } // namespace staveline::ui

@@ -11,6 +11,7 @@
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
+#include "ui/widgets/steady_scroll.h"
 #include "ui/widgets/theme.h"
 
 #include <QGridLayout>
@@ -18,7 +19,6 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -32,6 +32,8 @@ using facts::BrewFact;
 namespace {
 
 constexpr int pause = 300; // ms without a keystroke before the meaning is told
+
+constexpr double leastBeside = 62; // lines of text wide
 
 constexpr Range gravities{.98, 1.2}, litres{.1, 100'000};
 
@@ -53,8 +55,9 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
       message_(new MessageLabel), record_(new QPushButton(tr("Record the brew"))),
       refill_(new QPushButton(tr("Go to the refill"))), takeOut_(new QPushButton(tr("Take the brew out"))),
       efficiency_(new QLabel), useEfficiency_(new QPushButton), meaning_(new MeaningView(session)),
-      scroll_(new QScrollArea(this)), flow_(new FlowPage(*model_, FlowPage::Purpose::brewed)),
+      scroll_(new SteadyScroll(nullptr, this)), flow_(new FlowPage(*model_, FlowPage::Purpose::brewed)),
       weigh_(new QTimer(this)) {
+    message_->keepRoom(1.1);
     efficiency_->setObjectName("efficiency");
     efficiency_->setWordWrap(true);
     useEfficiency_->setObjectName("use efficiency");
@@ -91,26 +94,33 @@ void AsBrewedPage::layOut() {
     middle->addWidget(message_);
     middle->addLayout(buttons);
     middle->addStretch(1);
-    auto* top = new QHBoxLayout;
-    top->setSpacing(lines(*this, 1.4));
-    top->addWidget(list_, 0, Qt::AlignTop);
-    top->addLayout(middle, 3);
-    top->addWidget(meaning_, 2);
+    top_ = new QBoxLayout(QBoxLayout::LeftToRight);
+    top_->setSpacing(lines(*this, 1.4));
+    top_->addWidget(list_, 0, Qt::AlignTop);
+    top_->addLayout(middle, 3);
+    top_->addWidget(meaning_, 2);
     auto* page = new QWidget;
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, lines(*this, .4), lines(*this, .6), 0);
-    column->addLayout(top);
+    column->addLayout(top_);
     column->addWidget(&flow_->diagram());
     column->addWidget(flow_);
     column->addStretch(1);
     scroll_->setWidget(page);
-    scroll_->setWidgetResizable(true);
-    scroll_->setFrameShape(QFrame::NoFrame);
-    scroll_->setFocusPolicy(Qt::NoFocus);
-    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
     whole->addWidget(scroll_);
+}
+
+/// List, form and meaning stand one above the other where the page is too narrow for all.
+void AsBrewedPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    const bool narrow = width() < lines(*this, leastBeside);
+    top_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
+}
+
+QSize AsBrewedPage::minimumSizeHint() const {
+    return {form_->minimumSizeHint().width() + lines(*this, 2), scroll_->minimumSizeHint().height()};
 }
 
 void AsBrewedPage::fitList() {
@@ -169,6 +179,7 @@ void AsBrewedPage::showVessel(const facts::VesselName& vessel) {
     start_.reset();
     kept_.reset();
     amended_.reset();
+    scroll_->toTop();
     refill_->setVisible(false);
     sayUnstored();
 }

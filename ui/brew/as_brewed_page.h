@@ -7,11 +7,11 @@
 
 #include <map>
 
+class QBoxLayout;
 class QLabel;
 class QLineEdit;
 class QListWidget;
 class QPushButton;
-class QScrollArea;
 class QTimer;
 
 namespace staveline::ui {
@@ -20,6 +20,7 @@ class DateField;
 class MeaningView;
 class MessageLabel;
 class NumberField;
+class SteadyScroll;
 
 class AsBrewedPage : public QWidget {
     Q_OBJECT
@@ -43,8 +44,13 @@ public:
     [[nodiscard]] QString words() const; ///< of the message shown
     void weighNow();                     ///< what the brew in hand means, at once
 
+    [[nodiscard]] QSize minimumSizeHint() const override; ///< of the parts one above the other
+
 Q_SIGNALS:
     void refillAsked();
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     struct InHand {
@@ -96,7 +102,8 @@ private:
     QLabel* efficiency_;
     QPushButton* useEfficiency_;
     MeaningView* meaning_;
-    QScrollArea* scroll_;
+    QBoxLayout* top_;
+    SteadyScroll* scroll_;
     FlowPage* flow_;
     QTimer* weigh_; ///< the meaning is told when typing pauses
 };

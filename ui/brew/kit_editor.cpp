@@ -19,6 +19,7 @@ KitEditor::KitEditor(RecipeEditorModel& model, QWidget* parent)
       body_(new QWidget(this)), form_(new FactForm(body_)), message_(new MessageLabel(body_)) {
     fold_->setCheckable(true);
     own_->setObjectName("own kit");
+    message_->keepRoom(1.1);
     auto* inner = new QVBoxLayout(body_);
     inner->setContentsMargins(0, 0, 0, 0);
     inner->addWidget(quietLabel(own("ui.brew.kit_words"), body_));

@@ -10,12 +10,12 @@
 #include "ui/present/choice_words.h"
 #include "ui/present/score_words.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/steady_scroll.h"
 #include "ui/widgets/theme.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -67,7 +67,7 @@ QString originWords(const PlannedRecipe& planned) {
 PlanPage::PlanPage(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), model_(new RecipeEditorModel(session, this)), origin_(new QLabel(this)),
       moves_(quietLabel({}, this)), message_(new MessageLabel(this)),
-      usual_(new QPushButton(tr("Make this the usual recipe"), this)), scroll_(new QScrollArea(this)),
+      usual_(new QPushButton(tr("Make this the usual recipe"), this)), scroll_(new SteadyScroll(nullptr, this)),
       flow_(new FlowPage(*model_, FlowPage::Purpose::plan)), kit_(new KitEditor(*model_)) {
     model_->setStore([this](const advice::Setting& setting, const desk::EditNote& note) {
         return session_.revise(vessel_, setting, note);
@@ -75,6 +75,7 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
     origin_->setObjectName("origin");
     moves_->setObjectName("moves");
     message_->setObjectName("message");
+    message_->keepRoom(1.1);
     origin_->setWordWrap(true);
     auto* head = new QHBoxLayout;
     auto* words = new QVBoxLayout;
@@ -91,10 +92,6 @@ PlanPage::PlanPage(Session& session, QWidget* parent)
     inner->addWidget(kit_);
     inner->addStretch(1);
     scroll_->setWidget(page);
-    scroll_->setWidgetResizable(true);
-    scroll_->setFrameShape(QFrame::NoFrame);
-    scroll_->setFocusPolicy(Qt::NoFocus);
-    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(head);
@@ -117,7 +114,7 @@ void PlanPage::showVessel(const facts::VesselName& vessel) {
         return;
     vessel_ = vessel;
     planned_.reset();
-    scroll_->verticalScrollBar()->setValue(0);
+    scroll_->toTop();
 }
 
 void PlanPage::refresh() {

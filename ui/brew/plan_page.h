@@ -7,12 +7,12 @@
 
 class QLabel;
 class QPushButton;
-class QScrollArea;
 
 namespace staveline::ui {
 
 class KitEditor;
 class MessageLabel;
+class SteadyScroll;
 
 class PlanPage : public QWidget {
     Q_OBJECT
@@ -41,7 +41,7 @@ private:
     QLabel* moves_;
     MessageLabel* message_;
     QPushButton* usual_;
-    QScrollArea* scroll_;
+    SteadyScroll* scroll_;
     FlowPage* flow_;
     KitEditor* kit_;
 };

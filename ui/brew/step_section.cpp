@@ -48,7 +48,7 @@ void StepSection::sayAmounts(const QString& amount, const QString& more) {
 
 void StepSection::setNotes(const QStringList& findings, const QStringList& cautions) {
     findings_->say(MessageLabel::Weight::warning, findings.join(QLatin1Char('\n')));
-    cautions_->say(MessageLabel::Weight::note, cautions.join(QLatin1Char('\n')));
+    cautions_->say(MessageLabel::Weight::warning, cautions.join(QLatin1Char('\n')));
 }
 
 void StepSection::addWidget(QWidget* widget) {

@@ -48,7 +48,7 @@ void StartChoice::paintEvent(QPaintEvent*) {
     const double line = lines(*this, 1);
     const QRectF box = QRectF(rect()).adjusted(1, 1, -1, -1);
     painter.setBrush(palette().color(underMouse() || isDown() ? QPalette::Midlight : QPalette::Base));
-    painter.setPen(QPen(hairline(palette()), line / 16));
+    painter.setPen(QPen(outline(palette()), line / 16));
     painter.drawRoundedRect(box, line / 3, line / 3);
     const QRectF inner = box.adjusted(line, line * .55, -line, -line * .5);
     painter.setPen(palette().color(QPalette::WindowText));

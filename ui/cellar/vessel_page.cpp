@@ -4,6 +4,7 @@
 #include "desk/advice.h"
 #include "desk/ledger.h"
 #include "ui/cellar/new_vessel_questions.h"
+#include "ui/widgets/choice_field.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/message_label.h"
 
@@ -14,6 +15,8 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QVBoxLayout>
+
+#include <memory>
 
 namespace staveline::ui {
 
@@ -33,6 +36,29 @@ const std::set<std::string> byHabit = {"temperature_can_change",
                                        "note",
                                        "retired_on",
                                        "retired_reason"};
+
+/// What a vessel of that shape is made of more often than not; both in the words of the book.
+std::string usualMaterial(const std::string& shape) {
+    if (shape == "keg" || shape == "tank")
+        return "steel";
+    if (shape == "carboy")
+        return "glass";
+    if (shape == "bucket")
+        return "plastic";
+    return shape == "foeder" ? shape : "oak used";
+}
+
+/// A new keg is no oak: the material follows the shape until it is chosen by hand.
+void followShape(const FactForm& form) {
+    ChoiceField* shape = form.choice("shape");
+    ChoiceField* material = form.choice("material");
+    const auto chosen = std::make_shared<bool>(false);
+    QObject::connect(material, &ChoiceField::activated, material, [chosen] { *chosen = true; });
+    QObject::connect(shape, &ChoiceField::activated, material, [=] {
+        if (!*chosen)
+            material->setWord(usualMaterial(shape->word()));
+    });
+}
 
 template <class To, class From> void takeChange(std::optional<To>& to, const From& before, const From& after) {
     if (before != after)
@@ -83,6 +109,7 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     column->setContentsMargins(0, 0, lines(*this, 1), 0);
     column->setSpacing(lines(*this, .8));
     setType(*title_, Type::title);
+    message_->keepRoom(1.1);
     words_->setWordWrap(true);
     column->addWidget(title_);
     column->addWidget(words_);
@@ -228,6 +255,7 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
     changes_->setVisible(!isNew);
     questions_->setVisible(isNew);
     if (isNew) {
+        followShape(*form_);
         const auto kit = session_.desk().kit();
         questions_->begin(context.today, context.units,
                           kit.on == Day{} ? std::nullopt : std::optional(kit.equipment.name));

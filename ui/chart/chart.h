@@ -61,6 +61,7 @@ struct ChartEvent {
     std::optional<Glyph> glyph; ///< none: a tick
     bool change = false;        ///< a thin line through all panels
     QString words;
+    QString kind = {}; ///< of the mark, for its legend: "refill"
 };
 
 struct TimeSpan {

@@ -135,6 +135,10 @@ QString ChartStack::cursorWords() const {
     return sentences.join(tr(". ")) + tr(".");
 }
 
+void ChartStack::toTop() {
+    scroll_->verticalScrollBar()->setValue(0);
+}
+
 void ChartStack::setOpen(const QString& panel, bool open) {
     if (open)
         folded_.remove(panel);

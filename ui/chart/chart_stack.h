@@ -35,6 +35,7 @@ public:
     /// What happened at the cursor, and what each open panel says there.
     [[nodiscard]] QString cursorWords() const;
 
+    void toTop(); ///< scrolls to the first chart
     void setOpen(const QString& panel, bool open);
     [[nodiscard]] bool isOpen(const QString& panel) const { return !folded_.contains(panel); }
     [[nodiscard]] const std::vector<PanelView*>& panels() const { return panels_; }

@@ -95,6 +95,49 @@ void paintTick(QPainter& painter, QPointF at, double side, const ChartStyle& sty
     painter.drawLine(at - QPointF(0, side * .3), at + QPointF(0, side * .3));
 }
 
+struct MarkKind {
+    std::optional<Glyph> glyph; ///< none: a tick
+    QString words;
+};
+/// Each shape once, in the order in which they first happened; what are ticks share one.
+std::vector<MarkKind> markKinds(const ChartData& chartData) {
+    std::vector<MarkKind> kinds;
+    QStringList ticks;
+    for (const ChartEvent& event : chartData.events) {
+        const bool known =
+            std::any_of(kinds.begin(), kinds.end(), [&](const MarkKind& other) { return other.glyph == event.glyph; });
+        if (!event.glyph && !event.kind.isEmpty() && !ticks.contains(event.kind))
+            ticks << event.kind;
+        else if (event.glyph && !known && !event.kind.isEmpty())
+            kinds.push_back({event.glyph, event.kind});
+    }
+    if (!ticks.isEmpty())
+        kinds.push_back({std::nullopt, ticks.join(tr(", "))});
+    return kinds;
+}
+
+/// What the marks mean, as far as there is room.
+void paintMarkLegend(QPainter& painter, const QRectF& row, const ChartData& chartData, const ChartStyle& style) {
+    painter.setFont(font(style.font, Type::small));
+    const QFontMetricsF metrics(painter.font());
+    const double side = markRow * style.line * .9;
+    double x = row.left();
+    for (const MarkKind& kind : markKinds(chartData)) {
+        const double wide = metrics.horizontalAdvance(kind.words) + 1;
+        if (x + side + gap * style.line + wide > row.right())
+            return;
+        if (kind.glyph)
+            paintGlyph(painter, QRectF(x, row.center().y() - side / 2, side, side), *kind.glyph,
+                       style.palette.color(QPalette::WindowText));
+        else
+            paintTick(painter, {x + side / 2, row.center().y()}, side, style);
+        x += side + gap * style.line;
+        painter.setPen(quietText(style.palette));
+        painter.drawText(QRectF(x, row.top(), wide, row.height()), Qt::AlignLeft | Qt::AlignVCenter, kind.words);
+        x += wide + entryGap * style.line;
+    }
+}
+
 /// The marks of one row; where they would cover each other the later ones become ticks.
 void paintMarks(QPainter& painter, const QRectF& row, ChartEvent::Row which, const PlotFrame& frame,
                 const ChartData& chartData, const ChartStyle& style) {
@@ -142,7 +185,7 @@ double headHeight(const ChartStyle& style) {
     return 1.4 * style.line;
 }
 double timelineHeight(const ChartStyle& style) {
-    return (static_cast<double>(eventRows.size()) * markRow + 1.4) * style.line;
+    return (static_cast<double>(eventRows.size()) * markRow + 2.5) * style.line;
 }
 
 QStringList legendWords(const ChartPanel& panel, std::optional<Day> cursor, double room, const ChartStyle& style) {
@@ -203,8 +246,9 @@ void paintTimeline(QPainter& painter, const QRectF& box, const ChartData& chartD
         paintMarks(painter, row, which, frame, chartData, style);
         row.translate(0, row.height());
     }
-    paintDates(painter, QRectF(inside.left(), all.bottom() + style.line * .1, inside.width(), 1.1 * style.line), frame,
-               style);
+    QRectF below(inside.left(), all.bottom() + style.line * .1, inside.width(), 1.1 * style.line);
+    paintDates(painter, below, frame, style);
+    paintMarkLegend(painter, below.translated(0, below.height()), chartData, style);
     if (cursor && *cursor >= span.from && *cursor <= span.to) {
         painter.setPen(QPen(style.palette.color(QPalette::WindowText), style.line / 14));
         painter.drawLine(QPointF(frame.x(*cursor), box.top()), QPointF(frame.x(*cursor), all.bottom()));

@@ -45,6 +45,7 @@ EntryForm::EntryForm(Session& session, QWidget* parent)
       goOn_(new QPushButton(tr("Go on with it"), asking_)), instead_(new QPushButton(asking_)),
       record_(new QPushButton(this)), leave_(new QPushButton(this)) {
     setAccessibleName(tr("Entry"));
+    message_->keepRoom(2.2);
     setType(*title_, Type::strong);
     record_->setDefault(true);
     record_->setAutoDefault(true);

@@ -15,6 +15,7 @@ namespace staveline::ui {
 namespace {
 
 constexpr double padding = .35; // lines of text
+constexpr double leastWithAge = 28;
 
 struct Under {
     QString words;
@@ -152,9 +153,12 @@ void LedgerTable::fitRows() {
         if (rowHeight(row) != height)
             setRowHeight(row, height);
     }
+    setMaximumHeight(horizontalHeader()->sizeHint().height() + verticalHeader()->length() + 2 * frameWidth());
 }
 
+/// Where it is narrow the age makes room for what happened; the drawing beside it tells the age of a row.
 void LedgerTable::resizeEvent(QResizeEvent* event) {
+    setColumnHidden(LedgerModel::age, width() < lines(*this, leastWithAge));
     QTableView::resizeEvent(event);
     if (isVisible())
         fitRows();

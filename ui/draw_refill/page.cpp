@@ -7,9 +7,10 @@
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/find_bar.h"
 #include "ui/widgets/panes.h"
+#include "ui/widgets/steady_scroll.h"
 #include "ui/widgets/theme.h"
+#include "ui/widgets/wrap_layout.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -58,14 +59,20 @@ QWidget* DrawRefillPage::makeLeft() {
     column->addWidget(find_);
     column->addWidget(table_, 1);
     column->addWidget(empty_, 1);
-    column->addWidget(formPlace_);
+    auto* room = new SteadyScroll(formPlace_, left);
+    room->fitPage();
+    room->setAccessibleName(tr("Entry"));
+    column->addWidget(room);
+    column->addStretch(); // a short ledger keeps its entry beside it
     return left;
 }
 
 EntryForm* DrawRefillPage::makeForm() {
     auto* form = new EntryForm(session(), formPlace_);
     formPlace_->layout()->addWidget(form);
-    connect(form, &EntryForm::previewed, panel_, &VesselPanel::showPreview);
+    connect(form, &EntryForm::previewed, this, [this, form](const std::optional<desk::LedgerPreview>& preview) {
+        panel_->showPreview(preview, form->active());
+    });
     connect(form, &EntryForm::closed, this, [this, form] { closed(form); });
     return form;
 }
@@ -83,9 +90,7 @@ void DrawRefillPage::closed(EntryForm* form) {
 }
 
 void DrawRefillPage::addEntryButtons(QWidget& row) {
-    auto* layout = new QHBoxLayout(&row);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(lines(*this, .3));
+    auto* layout = new WrapLayout(&row, lines(*this, .3));
     for (const vessel::EntryTraits& entry : vessel::entryKinds) {
         const EntryKind kind = entry.kind;
         auto* button = new QPushButton(wordOf(kind), &row);
@@ -94,11 +99,9 @@ void DrawRefillPage::addEntryButtons(QWidget& row) {
         layout->addWidget(button);
         entryButtons_.emplace_back(kind, button);
     }
-    layout->addStretch(1);
-    for (QPushButton* button : {amend_, remove_}) {
-        button->setFlat(true);
+    layout->addStretch();
+    for (QPushButton* button : {amend_, remove_})
         layout->addWidget(button);
-    }
     connect(amend_, &QPushButton::clicked, this, &DrawRefillPage::amendSelected);
     connect(remove_, &QPushButton::clicked, this, &DrawRefillPage::removeSelected);
 }
@@ -111,7 +114,7 @@ void DrawRefillPage::leaveVessel() {
     form_->setAside(true);
     aside_[vessel()] = form_;
     form_ = makeForm();
-    panel_->showPreview(std::nullopt);
+    panel_->showPreview(std::nullopt, false);
 }
 
 /// The entry that waited for this vessel.
@@ -154,8 +157,10 @@ void DrawRefillPage::showLedger(const desk::LedgerView& view) {
     }
     table_->fit();
     select(-1);
-    if (!same)
+    if (!same) {
+        table_->scrollToTop();
         return;
+    }
     if (const int next = rowAfter(before, row); next >= 0)
         table_->selectRow(next);
 }

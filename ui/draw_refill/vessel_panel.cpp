@@ -43,6 +43,7 @@ void VesselPanel::showVessel(const desk::VesselSummary& vessel) {
     vessel_ = vessel;
     past_.reset();
     preview_.reset();
+    entering_ = false;
     refresh();
     refreshDates();
 }
@@ -52,15 +53,21 @@ void VesselPanel::showPast(const std::optional<vessel::LedgerState>& state) {
     refresh();
 }
 
-void VesselPanel::showPreview(const std::optional<desk::LedgerPreview>& preview) {
+void VesselPanel::showPreview(const std::optional<desk::LedgerPreview>& preview, bool entering) {
     preview_ = preview;
+    entering_ = entering;
     refresh();
+}
+
+/// An entry that cannot be made is about today, not about the row that was looked at before.
+bool VesselPanel::showsPast() const {
+    return past_ && !entering_;
 }
 
 const vessel::LedgerState& VesselPanel::shown() const {
     if (preview_)
         return preview_->after;
-    return past_ ? *past_ : vessel_.now;
+    return showsPast() ? *past_ : vessel_.now;
 }
 
 void VesselPanel::refresh() {
@@ -71,7 +78,7 @@ void VesselPanel::refresh() {
         level_->setText(
             tr("%1 \u2192 %2").arg(session_.amount(preview_->before.volume), session_.amount(state.volume)));
     } else {
-        caption_->setText(past_ ? tr("After the entry of %1").arg(dayWords(state.on)) : tr("Today"));
+        caption_->setText(showsPast() ? tr("After the entry of %1").arg(dayWords(state.on)) : tr("Today"));
         level_->setText(state.volume.l > 0 ? tr("%1 of %2").arg(session_.amount(state.volume), capacity) : tr("empty"));
     }
     QStringList words;

@@ -23,18 +23,20 @@ public:
     /// The vessel as it was after an entry of the past; none: now.
     void showPast(const std::optional<vessel::LedgerState>& state);
     /// What an entry in hand would make of it; none: the vessel as it is.
-    void showPreview(const std::optional<desk::LedgerPreview>& preview);
+    void showPreview(const std::optional<desk::LedgerPreview>& preview, bool entering);
 
 private:
     // A preview goes before the past, the past before today.
     void refresh();
     void refreshDates();
     [[nodiscard]] const vessel::LedgerState& shown() const;
+    [[nodiscard]] bool showsPast() const;
 
     Session& session_;
     desk::VesselSummary vessel_;
     std::optional<vessel::LedgerState> past_;
     std::optional<desk::LedgerPreview> preview_;
+    bool entering_ = false; ///< a form is open
     QLabel* level_;
     QLabel* caption_;
     QLabel* ages_;

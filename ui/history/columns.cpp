@@ -85,8 +85,8 @@ std::vector<HistoryColumn> historyColumns(const DisplayUnits& units) {
                 [](const HistoryRow& row) { return row.volume; });
     addQuantity(columns, "moved_l", tr("Moved"), UnitKind::volume, units, litres,
                 [](const HistoryRow& row) { return row.moved; });
-    addQuantity(columns, "mean_age_d", tr("Mean age"), UnitKind::days, units, 0,
-                [](const HistoryRow& row) { return row.meanAge; });
+    columns.push_back({"mean_age_d", tr("Mean age"),
+                       [](const HistoryRow& row) { return row.meanAge ? spanWords(*row.meanAge) : QString(); }});
     addMeasured(columns, units);
     addQuantity(columns, "refill_ibu", tr("Refill"), UnitKind::bitterness, units, 1,
                 [](const HistoryRow& row) { return row.refillBitterness; });

@@ -229,11 +229,12 @@ std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<d
                                  const DisplayUnits& units) {
     std::vector<ChartEvent> events;
     const auto look = [&](Day on, const char* key) {
-        events.push_back({on, ChartEvent::Row::look, std::nullopt, false, own(key)});
+        events.push_back({on, ChartEvent::Row::look, std::nullopt, false, own(key), own(key)});
     };
     for (const desk::LedgerLine& line : ledger) {
         const bool change = line.kind == EntryKind::drawOff || line.kind == EntryKind::refill;
-        events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, entryWords(line, units)});
+        events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, entryWords(line, units),
+                          ui::wordOf(line.kind).toLower()});
     }
     for (const HistoryRow& row : history.rows)
         if (row.kind == desk::HistoryKind::sitting)

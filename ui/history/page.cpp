@@ -14,6 +14,7 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/find_bar.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/wrap_layout.h"
 
 #include <QAccessible>
 #include <QAction>
@@ -114,10 +115,10 @@ HistoryPage::HistoryPage(Session& session, Prompt& prompt, QWidget* parent)
     auto* inside = new QVBoxLayout(page_);
     inside->setContentsMargins(0, 0, 0, 0);
     inside->addWidget(tools);
-    inside->addWidget(message_);
     inside->addWidget(record_);
     inside->addWidget(find_);
     inside->addWidget(stack_, 1);
+    inside->addWidget(message_);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
     column->addWidget(empty_, 1);
@@ -144,9 +145,7 @@ void HistoryPage::fillEmptyPage() {
 }
 
 void HistoryPage::addTools(QWidget& row) {
-    auto* layout = new QHBoxLayout(&row);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(lines(*this, .3));
+    auto* layout = new WrapLayout(&row, lines(*this, .3));
     addFaceButton(row, Face::charts, tr("Charts"));
     addFaceButton(row, Face::table, tr("Table (T)"));
     addFaceButton(row, Face::promises, tr("Promises (P)"));
@@ -164,7 +163,7 @@ void HistoryPage::addTools(QWidget& row) {
     auto* panels = new QPushButton(tr("Choose charts"), &row);
     panels->setMenu(panelMenu_);
     layout->addWidget(panels);
-    layout->addStretch(1);
+    layout->addStretch();
     addSaveMenu(row);
     connect(spanChoice_, &ChoiceField::activated, this, &HistoryPage::chooseSpan);
 }
@@ -277,6 +276,9 @@ void HistoryPage::placeTable() {
 
 void HistoryPage::leaveVessel() {
     message_->clear();
+    charts_->toTop();
+    for (CopyTable* table : {table_, promiseTable_})
+        table->scrollToTop();
 }
 
 void HistoryPage::refresh() {

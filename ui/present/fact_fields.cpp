@@ -23,6 +23,8 @@ template <class T> struct Plain<std::optional<T>> {
     using Type = T;
     static constexpr bool optional = true;
 };
+/// The turn of an entry on its day: the desk gives it, nobody is asked for it.
+template <class T> constexpr bool isTurn = std::is_same_v<typename Plain<T>::Type, int>;
 template <class T> constexpr bool isNumber = Quantity<T> || std::is_same_v<T, double>;
 
 template <class T> UnitKind unitOf(const Field& field) {
@@ -46,6 +48,8 @@ public:
     std::vector<FieldSpec> specs;
 
     template <class T> void field(const Field& f, const T&) {
+        if constexpr (isTurn<T>)
+            return;
         using Type = typename Plain<T>::Type;
         FieldSpec spec{std::string(f.name), FieldKind::text, UnitKind::none, f.low, f.high, f.required, {}};
         if constexpr (isNumber<Type>) {
@@ -84,7 +88,10 @@ class Reader {
 public:
     FieldValues values;
 
-    template <class T> void field(const Field& f, const T& member) { values[std::string(f.name)] = read(member); }
+    template <class T> void field(const Field& f, const T& member) {
+        if constexpr (!isTurn<T>)
+            values[std::string(f.name)] = read(member);
+    }
     template <class E> void word(const Field& f, const E& member, Words words) {
         values[std::string(f.name)] = std::string(words[static_cast<std::size_t>(member)]);
     }
@@ -110,7 +117,10 @@ class Putter {
 public:
     explicit Putter(const FieldValues& from) : values(from) {}
 
-    template <class T> void field(const Field& f, T& member) { assign(f.name, member); }
+    template <class T> void field(const Field& f, T& member) {
+        if constexpr (!isTurn<T>)
+            assign(f.name, member);
+    }
     template <class E> void word(const Field& f, E& member, Words words) {
         std::string chosen;
         assign(f.name, chosen);
@@ -200,11 +210,11 @@ void setVessel(Fact& fact, const VesselName& vessel) {
 
 Day dayOf(const Fact& fact) {
     return std::visit(
-        [](const auto& each) {
-            if constexpr (requires { Day{each.on}; })
+        [](const auto& each) -> Day {
+            if constexpr (requires { Day(each.on); })
                 return each.on;
             else
-                return Day{};
+                return {};
         },
         fact);
 }

@@ -72,7 +72,7 @@ QStringList LedgerModel::findings(int row) const {
 QString LedgerModel::cell(const LedgerLine& line, int column) const {
     switch (column) {
     case day:
-        return dayWords(line.on);
+        return line.at.empty() ? dayWords(line.on) : tr("%1, %2").arg(dayWords(line.on), qs(line.at));
     case entry:
         return entryWords(line, session_.units());
     case level:

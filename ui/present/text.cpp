@@ -5,7 +5,6 @@
 #include <QDate>
 #include <QLocale>
 
-#include <cmath>
 #include <cstdlib>
 
 namespace staveline::ui {

@@ -30,7 +30,7 @@ namespace staveline::ui {
 [[nodiscard]] QString distanceWords(int days);
 /// "overdue 5 days"
 [[nodiscard]] QString overdueWords(int days);
-/// "8 days", "7 months", "2.4 years": the unit a brewer would use.
+/// "80 days", "27 months", "4.1 years": an age has one unit wherever it is told.
 [[nodiscard]] QString spanWords(Days span);
 
 } // namespace staveline::ui

@@ -15,12 +15,13 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/steady_scroll.h"
+#include "ui/widgets/theme.h"
 
 #include <QApplication>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QStackedWidget>
 #include <QTimer>
 
@@ -177,6 +178,8 @@ void TastePage::leaveVessel() {
     putAside();
     draft_ = {}; // the next vessel's begins with its own
     begun_.clear();
+    for (SteadyScroll* area : findChildren<SteadyScroll*>())
+        area->toTop();
     tellUnstored();
     showBlankSheet(false);
 }

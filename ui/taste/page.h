@@ -13,7 +13,6 @@
 class QLabel;
 class QPlainTextEdit;
 class QPushButton;
-class QScrollArea;
 class QStackedWidget;
 class QTimer;
 
@@ -26,6 +25,7 @@ class FaultList;
 class LearnChoice;
 class SittingSummary;
 class SittingHeader;
+class SteadyScroll;
 class TasterGrid;
 
 class TastePage : public WorkPage {
@@ -124,7 +124,7 @@ private:
     SittingHeader* header_;
     MessageLabel* message_;
     QStackedWidget* body_;
-    QScrollArea* scroll_;
+    SteadyScroll* scroll_;
     ScoreSheet* sheet_;
     FaultList* faults_;
     QPlainTextEdit* note_;

@@ -11,7 +11,9 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/panes.h"
+#include "ui/widgets/steady_scroll.h"
 #include "ui/widgets/theme.h"
+#include "ui/widgets/wrap_layout.h"
 
 #include <QApplication>
 #include <QHBoxLayout>
@@ -20,7 +22,6 @@
 #include <QPlainTextEdit>
 #include <QPointer>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QStackedWidget>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -31,16 +32,6 @@ namespace staveline::ui {
 namespace {
 
 constexpr std::chrono::milliseconds pauseAfterKey{600};
-
-QScrollArea* scrolled(QWidget* content, QWidget* parent) {
-    auto* area = new QScrollArea(parent);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setWidgetResizable(true);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    area->setFocusPolicy(Qt::NoFocus);
-    area->setWidget(content);
-    return area;
-}
 
 } // namespace
 
@@ -65,7 +56,7 @@ QWidget* TastePage::makeWork() {
     auto* panes = new Panes(QStringLiteral("taste"), pages_);
     panes->addPane(makeLeft(), 38, 20);
     summary_ = new SittingSummary(session());
-    panes->addPane(scrolled(summary_, panes), 22, 14);
+    panes->addPane(new SteadyScroll(summary_, panes), 22, 14);
     return panes;
 }
 
@@ -84,7 +75,7 @@ QWidget* TastePage::makeLeft() {
     pageColumn->addWidget(makeBelow());
     pageColumn->addStretch(1);
     body_ = new QStackedWidget(left);
-    scroll_ = scrolled(page, body_);
+    scroll_ = new SteadyScroll(page, body_);
     grid_ = new TasterGrid(body_);
     body_->addWidget(scroll_);
     body_->addWidget(grid_);
@@ -94,17 +85,15 @@ QWidget* TastePage::makeLeft() {
     column->setSpacing(lines(*this, .4));
     column->addWidget(header_);
     column->addWidget(makeTools());
-    column->addWidget(message_);
     column->addWidget(body_, 1);
+    column->addWidget(message_); // below: the lines above it stay where they are
     column->addWidget(scale_);
     return left;
 }
 
 QWidget* TastePage::makeTools() {
     auto* row = new QWidget(this);
-    auto* layout = new QHBoxLayout(row);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(lines(*this, .3));
+    auto* layout = new WrapLayout(row, lines(*this, .3));
     const auto button = [&](const QString& words) {
         auto* made = new QPushButton(words, row);
         layout->addWidget(made);
@@ -115,7 +104,7 @@ QWidget* TastePage::makeTools() {
     long_ = button(tr("Long sheet"));
     all_ = button(tr("Side by side"));
     auto* blank = button(tr("Blank sheet"));
-    layout->addStretch(1);
+    layout->addStretch();
     glasses_ = new ChoiceField(row);
     glasses_->setAccessibleName(tr("Tasted at"));
     glasses_->add(tr("cold and cellar"), "both");
@@ -227,6 +216,11 @@ void TastePage::connectHeader() {
         finish();
         draft_.take(static_cast<std::size_t>(taster));
         display(true);
+        scroll_->toTop(); // the sheet of another taster begins at its top
+    });
+    connect(header_, &SittingHeader::clicked, this, [this] {
+        if (!sideBySide_)
+            focusWork();
     });
 }
 

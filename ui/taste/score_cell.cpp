@@ -53,7 +53,7 @@ QString glassWord(Glass glass) {
 }
 
 ScoreCell::ScoreCell(const tasting::Attribute& attribute, Glass glass, QWidget* parent)
-    : QLineEdit(parent), attribute_(attribute), glass_(glass), pause_(new QTimer(this)) {
+    : QLineEdit(parent), attribute_(attribute), glass_(glass), pause_(new QTimer(this)), message_(*this) {
     setAlignment(Qt::AlignRight);
     setFixedWidth(sizeHint().width());
     setAccessibleName(attribute.bothTemperatures ? tr("%1, %2").arg(qs(attribute.name), glassWord(glass))
@@ -106,6 +106,10 @@ void ScoreCell::read() {
 }
 
 void ScoreCell::describe() {
+    if (fault_)
+        message_.say(ui::text(*fault_));
+    else
+        message_.clear();
     if (fault_)
         setAccessibleDescription(ui::text(*fault_));
     else if (score_)

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/taste/draft.h"
+#include "ui/widgets/field_message.h"
 
 #include <QLineEdit>
 
@@ -54,6 +55,7 @@ private:
     std::optional<Fault> fault_;
     bool pending_ = false;
     QTimer* pause_;
+    HungMessage message_;
 };
 
 /// "6.5"; empty when there is none.

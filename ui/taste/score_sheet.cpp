@@ -3,12 +3,14 @@
 
 #include "ui/present/text.h"
 #include "ui/taste/fold_button.h"
+#include "ui/widgets/elided_label.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/reading_order.h"
 #include "ui/widgets/theme.h"
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QPainter>
 
 #include <algorithm>
 
@@ -60,18 +62,15 @@ void ScoreSheet::addLine(const tasting::Attribute& attribute) {
     Line made{&attribute,
               groups_.size() - 1,
               new QLabel(qs(attribute.name), this),
-              new QLabel(this),
+              new ElidedLabel(this),
               {addCell(attribute, Glass::cold, row),
-               attribute.bothTemperatures ? addCell(attribute, Glass::cellar, row) : nullptr},
-              new MessageLabel(this)};
+               attribute.bothTemperatures ? addCell(attribute, Glass::cellar, row) : nullptr}};
     made.name->setIndent(lines(*this, .6));
     made.anchor->setObjectName(qs("anchor of " + attribute.code));
-    made.anchor->setWordWrap(true);
+    made.anchor->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     made.anchor->setForegroundRole(QPalette::PlaceholderText);
-    made.anchor->setTextFormat(Qt::PlainText);
     grid_->addWidget(made.name, row, nameColumn);
     grid_->addWidget(made.anchor, row, anchorColumn);
-    grid_->addWidget(made.message, row + 1, anchorColumn, 1, 3);
     lines_.push_back(made);
 }
 
@@ -129,7 +128,6 @@ void ScoreSheet::arrange() {
         const bool open = shown(line);
         line.name->setVisible(open);
         line.anchor->setVisible(open);
-        line.message->setVisible(open && !line.message->words().isEmpty());
         for (ScoreCell* cell : line.cells)
             if (cell)
                 cell->setVisible(shown(*cell));
@@ -184,16 +182,7 @@ std::optional<double> ScoreSheet::spokenScore(const Line& line) {
 void ScoreSheet::sayBeside(const Line& line) {
     const auto score = spokenScore(line);
     line.anchor->setText(score ? anchorText(*line.attribute, *score) : QString());
-    QStringList faults;
-    for (const ScoreCell* cell : line.cells)
-        if (cell && cell->fault())
-            faults << ui::text(*cell->fault());
-    if (faults.isEmpty())
-        line.message->clear();
-    else
-        line.message->say(MessageLabel::Weight::fault, faults.join(QLatin1Char('\n')));
-    if (!shown(line))
-        line.message->setVisible(false);
+    update(); // the guide begins where the words end
 }
 
 void ScoreSheet::showDraft(const SittingDraft& draft, bool anew) {
@@ -294,8 +283,30 @@ ScoreCell* ScoreSheet::firstOpen() const {
 }
 
 QString ScoreSheet::faultWords(std::string_view code) const {
-    const Line* found = line(code);
-    return found ? found->message->words() : QString();
+    QStringList faults;
+    if (const Line* found = line(code))
+        for (const ScoreCell* cell : found->cells)
+            if (cell && cell->fault())
+                faults << ui::text(*cell->fault());
+    return faults.join(QLatin1Char('\n'));
+}
+
+/// Dots lead the eye from the words of a line to its cells.
+void ScoreSheet::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const int gap = lines(*this, .4);
+    painter.setPen(QPen(outline(palette()), lines(*this, 1) / 14.0, Qt::DotLine));
+    for (const Line& line : lines_) {
+        if (line.name->isHidden())
+            continue;
+        const QLabel& last = line.anchor->text().isEmpty() ? *line.name : *line.anchor;
+        const int words = last.fontMetrics().horizontalAdvance(last.text()) + std::max(0, last.indent());
+        const int from = last.x() + std::min(words, last.width()) + gap;
+        const ScoreCell* first = line.cells[0]->isHidden() ? line.cells[1] : line.cells[0];
+        const int y = line.name->geometry().center().y() + line.name->fontMetrics().ascent() / 3;
+        if (first && from < first->x() - gap)
+            painter.drawLine(from, y, first->x() - gap, y);
+    }
 }
 
 } // namespace staveline::ui

@@ -12,7 +12,7 @@ class QLabel;
 namespace staveline::ui {
 
 class FoldButton;
-class MessageLabel;
+class ElidedLabel;
 
 enum class GlassChoice { both, coldOnly, cellarOnly };
 
@@ -41,14 +41,16 @@ Q_SIGNALS:
     void entered(staveline::ui::ScoreCell* cell);
     void sameAgain();
 
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
 private:
     struct Line {
         const tasting::Attribute* attribute;
         std::size_t group;
         QLabel* name;
-        QLabel* anchor;
+        ElidedLabel* anchor;
         std::array<ScoreCell*, 2> cells; ///< by glass; the second is null where one glass is tasted
-        MessageLabel* message;
     };
     struct Group {
         std::string name;

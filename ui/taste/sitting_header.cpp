@@ -5,12 +5,11 @@
 #include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
-#include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
 #include "ui/widgets/underlined_tabs.h"
+#include "ui/widgets/wrap_layout.h"
 
 #include <QCoreApplication>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -58,8 +57,8 @@ QString tabWords(const std::vector<std::string>& tasters, std::size_t index) {
 SittingHeader::SittingHeader(QWidget* parent)
     : QWidget(parent), sittings_(new ChoiceField(this)), new_(new QPushButton(tr("New sitting"), this)),
       date_(new DateField(Day{}, this)), nameLabel_(new QLabel(tr("Taster"), this)), name_(new QLineEdit(this)),
-      tasters_(new UnderlinedTabs(this)), another_(new QPushButton(tr("Another taster"), this)),
-      message_(new MessageLabel(this)), pause_(new QTimer(this)) {
+      tasters_(new UnderlinedTabs(this)), another_(new QPushButton(tr("Another taster"), this)), message_(*name_),
+      pause_(new QTimer(this)) {
     sittings_->setAccessibleName(tr("Sitting"));
     date_->setName(tr("Tasted on"));
     name_->setPlaceholderText(tr("name"));
@@ -71,25 +70,19 @@ SittingHeader::SittingHeader(QWidget* parent)
     another_->setFlat(true);
     pause_->setSingleShot(true);
     pause_->setInterval(pauseAfterKey);
-    auto* first = new QHBoxLayout;
-    first->setSpacing(lines(*this, .5));
-    first->addWidget(sittings_);
-    first->addWidget(new_);
-    first->addWidget(date_, 1);
-    auto* second = new QHBoxLayout;
-    second->setSpacing(lines(*this, .5));
-    second->addWidget(nameLabel_);
-    second->addWidget(name_);
-    second->addWidget(tasters_);
-    second->addStretch(1);
+    auto* first = new WrapLayout(nullptr, lines(*this, .4));
+    for (QWidget* part : std::initializer_list<QWidget*>{sittings_, new_, date_})
+        first->addWidget(part);
+    auto* second = new WrapLayout(nullptr, lines(*this, .4));
+    for (QWidget* part : std::initializer_list<QWidget*>{nameLabel_, name_, tasters_})
+        second->addWidget(part);
+    second->addStretch();
     second->addWidget(another_);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(lines(*this, .3));
     column->addLayout(first);
     column->addLayout(second);
-    message_->setObjectName("fault of the name");
-    column->addWidget(message_);
     connectParts();
 }
 
@@ -102,8 +95,11 @@ void SittingHeader::connectParts() {
     connect(date_, &DateField::edited, this, &SittingHeader::dayTyped);
     connect(another_, &QPushButton::clicked, this, &SittingHeader::anotherAsked);
     connect(tasters_, &QTabBar::currentChanged, this, &SittingHeader::took);
+    // When the click is over: it gives the focus to the tabs.
+    connect(
+        tasters_, &QTabBar::tabBarClicked, this, [this](int taster) { Q_EMIT clicked(taster); }, Qt::QueuedConnection);
     connect(name_, &QLineEdit::textEdited, this, [this] {
-        message_->clear();
+        message_.clear();
         pause_->start();
     });
     connect(name_, &QLineEdit::editingFinished, this, &SittingHeader::finish);
@@ -159,7 +155,7 @@ void SittingHeader::showDraft(const SittingDraft& draft, Day today, bool anew) {
     if (!anew && name_->isModified())
         return;
     if (anew)
-        message_->clear();
+        message_.clear();
     name_->setText(qs(draft.taster()));
     name_->setModified(false);
 }
@@ -182,10 +178,10 @@ void SittingHeader::showDayFault(const Fault& fault) {
 
 void SittingHeader::showNameFault(const QString& words) {
     if (words.isEmpty()) {
-        message_->clear();
+        message_.clear();
         name_->setModified(false);
     } else {
-        message_->say(MessageLabel::Weight::fault, words);
+        message_.say(words);
     }
     name_->setAccessibleDescription(words);
 }

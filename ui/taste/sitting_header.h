@@ -4,6 +4,7 @@
 
 #include "desk/filed.h"
 #include "ui/taste/draft.h"
+#include "ui/widgets/field_message.h"
 
 #include <QWidget>
 
@@ -16,7 +17,6 @@ namespace staveline::ui {
 
 class ChoiceField;
 class DateField;
-class MessageLabel;
 class UnderlinedTabs;
 
 class SittingHeader : public QWidget {
@@ -44,6 +44,7 @@ Q_SIGNALS:
     void dayTyped();
     void named(const QString& name);
     void took(int taster);
+    void clicked(int taster); ///< by the pointer: what comes next is scoring
     void anotherAsked();
 
 private:
@@ -58,7 +59,7 @@ private:
     QLineEdit* name_;
     UnderlinedTabs* tasters_;
     QPushButton* another_;
-    MessageLabel* message_;
+    HungMessage message_;
     QTimer* pause_;
 };
 

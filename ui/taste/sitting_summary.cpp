@@ -36,25 +36,6 @@ Message knownOf(Dimension dimension, const tasting::Verdict& verdict, const QStr
         .with("band", Points{window.band});
 }
 
-Glyph glyphOf(VerdictKind kind) {
-    switch (kind) {
-    case VerdictKind::faultFirst:
-        return Glyph::fault;
-    case VerdictKind::move:
-        return Glyph::warning;
-    case VerdictKind::open:
-        return Glyph::soon;
-    case VerdictKind::waitUntil:
-    case VerdictKind::neverTasted:
-    case VerdictKind::tasteAgain:
-        return Glyph::note;
-    case VerdictKind::leaveAlone:
-    case VerdictKind::hold:
-        break;
-    }
-    return Glyph::calm;
-}
-
 /// Without a repeat, in the order of the dimensions.
 std::vector<std::string> missingCodes(const tasting::SittingResult& result) {
     std::vector<std::string> codes;
@@ -78,6 +59,9 @@ MissingList::MissingList(QWidget* parent) : QListWidget(parent) {
     setSpacing(lines(*this, .12));
     setSelectionMode(QAbstractItemView::NoSelection);
     setItemDelegate(new QuietDelegate(QPalette::Link, this));
+    QFont link = font();
+    link.setUnderline(true);
+    setFont(link);
     viewport()->setAutoFillBackground(false);
     connect(this, &QListWidget::itemClicked, this,
             [this](QListWidgetItem* item) { Q_EMIT asked(item->data(Qt::UserRole).toString()); });
@@ -126,6 +110,8 @@ SittingSummary::SittingSummary(Session& session, QWidget* parent)
     column->setSpacing(lines(*this, .3));
     setType(*scored_, Type::strong);
     scored_->setObjectName("scored");
+    for (QLabel* head : {scored_, missingHead_, knownHead_})
+        head->setWordWrap(true);
     missingHead_->setForegroundRole(QPalette::PlaceholderText);
     column->addWidget(scored_);
     addReadings();
@@ -187,22 +173,32 @@ void SittingSummary::showTaste(const desk::TasteView& view, const tasting::FunkS
     sides_->setText(ui::sidesWords(sides));
     sides_->setVisible(!sides_->text().isEmpty());
     scored_->setText(tr("Scored %1 of the %2 lines that count").arg(view.scored).arg(view.wanted));
-    QStringList helps; // what would help all of them is said once
     for (const Dimension d : allDimensions) {
         const bool reads = view.result.dimensions[d].has_value();
         const bool spoiled = !view.result.spoiledBy[d].empty();
         setType(*readings_[d].says, reads ? Type::number : Type::body);
         readings_[d].says->setText(reads || spoiled ? session_.words(view.says[d]) : own("ui.taste.not_yet"));
-        const QString help = session_.words(view.help[d]);
-        readings_[d].help->setText(help);
-        readings_[d].help->setVisible(!help.isEmpty() && !helps.contains(help));
-        helps << help;
     }
+    showHelp(view);
     const auto codes = missingCodes(view.result);
     missing_->showCodes(codes);
     missing_->setVisible(!codes.empty());
     missingHead_->setVisible(!codes.empty());
     showFaults(view.faults);
+}
+
+/// The same help for several is said once, below the last of them.
+void SittingSummary::showHelp(const desk::TasteView& view) {
+    for (const Dimension d : allDimensions) {
+        const QString help = session_.words(view.help[d]);
+        QStringList whose;
+        for (const Dimension other : allDimensions)
+            if (!help.isEmpty() && session_.words(view.help[other]) == help)
+                whose << (whose.isEmpty() ? nameOf(other) : nameOf(other).toLower());
+        const bool last = !whose.isEmpty() && whose.back().compare(nameOf(d), Qt::CaseInsensitive) == 0;
+        readings_[d].help->setText(whose.size() < 2 ? help : tr("%1: %2").arg(whose.join(tr(", ")), help));
+        readings_[d].help->setVisible(last);
+    }
 }
 
 void SittingSummary::showFaults(const std::vector<desk::FaultAdvice>& faults) {
@@ -243,7 +239,7 @@ void SittingSummary::showKnown(const Result<desk::EstimatesView>& known,
                                        [&](Dimension d) { return known->verdicts[d].kind == VerdictKind::faultFirst; });
     for (const Dimension d : allDimensions) {
         const bool first = d == allDimensions.front();
-        kinds_[d] = known->verdicts[d].kind;
+        glyphs_[d] = glyphOf(known->verdicts[d]);
         known_[d].glyph->setVisible(first || !oneForAll);
         known_[d].words->setVisible(first || !oneForAll);
         const QString reason = session_.words(known->verdicts[d].reason);
@@ -256,11 +252,8 @@ void SittingSummary::showKnown(const Result<desk::EstimatesView>& known,
 
 void SittingSummary::paintGlyphs() {
     for (const Dimension d : allDimensions)
-        if (known_[d].glyph) {
-            const Glyph glyph = glyphOf(kinds_[d]);
-            known_[d].glyph->setPixmap(
-                glyphPixmap(glyph, lines(*this, .95), tone(palette(), toneOf(glyph)), devicePixelRatioF()));
-        }
+        if (known_[d].glyph)
+            known_[d].glyph->setPixmap(glyphBeside(*this, glyphs_[d], .95));
 }
 
 void SittingSummary::changeEvent(QEvent* event) {

@@ -6,6 +6,7 @@
 #include "desk/tasting.h"
 #include "estimate/estimates.h"
 #include "ui/present/session.h"
+#include "ui/widgets/glyph.h"
 
 #include <QListWidget>
 #include <QWidget>
@@ -67,6 +68,7 @@ private:
     };
     void addReadings();
     void addKnown();
+    void showHelp(const desk::TasteView& view);
     void showFaults(const std::vector<desk::FaultAdvice>& faults);
     void changeEvent(QEvent* event) override;
     void paintGlyphs();
@@ -79,7 +81,7 @@ private:
     MessageLabel* faults_;
     QLabel* knownHead_;
     PerDimension<Known> known_{};
-    PerDimension<tasting::VerdictKind> kinds_{};
+    PerDimension<Glyph> glyphs_{};
     QLabel* knownNote_;
     QLabel* sides_;
 };

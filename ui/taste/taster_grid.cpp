@@ -12,6 +12,8 @@
 #include <QKeyEvent>
 #include <QPainter>
 
+#include <algorithm>
+
 namespace staveline::ui {
 
 using tasting::Attribute;
@@ -20,6 +22,13 @@ namespace {
 
 std::string keyOf(const std::string& code, const std::string& taster) {
     return code + '\n' + taster;
+}
+
+/// What a taster says of a line: the mean of the glasses that were scored.
+std::optional<double> ofBothGlasses(const tasting::Score& score) {
+    if (score.cold && score.cellar)
+        return (*score.cold + *score.cellar) / 2;
+    return score.cold ? score.cold : score.cellar;
 }
 
 /// Names of lines beside the rows, on the background of the rows.
@@ -43,10 +52,6 @@ protected:
     }
 };
 
-QString orDash(std::optional<double> score) {
-    return score ? scoreText(score) : QStringLiteral("\u2013");
-}
-
 } // namespace
 
 void TasterModel::showDraft(const SittingDraft& draft, bool all) {
@@ -67,39 +72,69 @@ int TasterModel::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(lines_.size());
 }
 int TasterModel::columnCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(tasters_.size());
+    return parent.isValid() ? 0 : columnOf(static_cast<int>(tasters_.size())) + 2;
+}
+
+int TasterModel::tasterAt(int column) const {
+    return column >= 0 && column < columnCount() - 2 ? column / 2 : -1;
 }
 
 const Attribute* TasterModel::attribute(int row) const {
     return row >= 0 && row < rowCount() ? lines_[static_cast<std::size_t>(row)] : nullptr;
 }
 
-const tasting::Score* TasterModel::scoreAt(const QModelIndex& index) const {
-    const Attribute* line = attribute(index.row());
-    if (!line || index.column() < 0 || index.column() >= columnCount())
+const tasting::Score* TasterModel::scoreOf(const Attribute& line, int taster) const {
+    if (taster < 0)
         return nullptr;
-    const auto found = where_.find(keyOf(line->code, tasters_[static_cast<std::size_t>(index.column())]));
+    const auto found = where_.find(keyOf(line.code, tasters_[static_cast<std::size_t>(taster)]));
     return found == where_.end() ? nullptr : &scores_[found->second];
+}
+
+QString TasterModel::wholeTable(const Attribute& line, bool mean) const {
+    double sum = 0, low = 10, high = 0;
+    int count = 0;
+    for (int taster = 0; taster < static_cast<int>(tasters_.size()); ++taster) {
+        const tasting::Score* score = scoreOf(line, taster);
+        const auto own = score ? ofBothGlasses(*score) : std::nullopt;
+        if (!own)
+            continue;
+        sum += *own;
+        low = std::min(low, *own);
+        high = std::max(high, *own);
+        ++count;
+    }
+    if (count == 0 || (!mean && count < 2))
+        return {};
+    return QString::number(mean ? sum / count : high - low, 'f', 1);
+}
+
+QString TasterModel::cell(const Attribute& line, int column) const {
+    const int taster = tasterAt(column);
+    if (taster < 0)
+        return wholeTable(line, column == columnCount() - 2);
+    const tasting::Score* score = scoreOf(line, taster);
+    if (!score)
+        return {};
+    if (!line.bothTemperatures) // tasted once, in the first of the two columns
+        return column % 2 == 0 ? scoreText(score->cold ? score->cold : score->cellar) : QString();
+    return scoreText(column % 2 == 0 ? score->cold : score->cellar);
 }
 
 QVariant TasterModel::data(const QModelIndex& index, int role) const {
     const Attribute* line = attribute(index.row());
-    if (!line)
+    if (!line || index.column() < 0 || index.column() >= columnCount())
         return {};
-    const tasting::Score* score = scoreAt(index);
     switch (role) {
     case Qt::DisplayRole:
-        if (!score)
-            return QString();
-        if (!line->bothTemperatures)
-            return scoreText(score->cold ? score->cold : score->cellar);
-        return orDash(score->cold) + QStringLiteral("  ") + orDash(score->cellar);
+        return cell(*line, index.column());
     case Qt::TextAlignmentRole:
         return QVariant::fromValue(Qt::Alignment(Qt::AlignRight | Qt::AlignVCenter));
-    case Qt::AccessibleTextRole:
+    case Qt::AccessibleTextRole: {
+        const QString words = cell(*line, index.column());
         return tr("%1, %2: %3")
-            .arg(qs(line->name), headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString(),
-                 score ? tr("cold %1, cellar %2").arg(orDash(score->cold), orDash(score->cellar)) : tr("not scored"));
+            .arg(qs(line->name), headerData(index.column(), Qt::Horizontal, Qt::AccessibleTextRole).toString(),
+                 words.isEmpty() ? tr("not scored") : words);
+    }
     default:
         return {};
     }
@@ -109,11 +144,19 @@ QVariant TasterModel::headerData(int section, Qt::Orientation orientation, int r
     if (role == Qt::TextAlignmentRole)
         return QVariant::fromValue(
             Qt::Alignment((orientation == Qt::Vertical ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter));
-    if (role != Qt::DisplayRole || section < 0)
+    if ((role != Qt::DisplayRole && role != Qt::AccessibleTextRole) || section < 0)
         return {};
     if (orientation == Qt::Vertical)
         return attribute(section) ? qs(attribute(section)->name) : QString();
-    return section < columnCount() ? tabWords(tasters_, static_cast<std::size_t>(section)) : QString();
+    if (section >= columnCount())
+        return {};
+    const int taster = tasterAt(section);
+    if (taster < 0)
+        return section == columnCount() - 2 ? tr("mean") : tr("apart");
+    const QString name = tabWords(tasters_, static_cast<std::size_t>(taster));
+    const QString glass = glassWord(section % 2 == 0 ? Glass::cold : Glass::cellar);
+    return role == Qt::DisplayRole ? tr("%1\n%2").arg(section % 2 == 0 ? name : QString(), glass)
+                                   : tr("%1, %2").arg(name, glass);
 }
 
 TasterGrid::TasterGrid(QWidget* parent) : QTableView(parent), model_(new TasterModel(this)) {
@@ -134,7 +177,7 @@ TasterGrid::TasterGrid(QWidget* parent) : QTableView(parent), model_(new TasterM
         header->setHighlightSections(false);
         header->setSectionResizeMode(QHeaderView::Fixed);
     }
-    horizontalHeader()->setDefaultSectionSize(lines(*this, 5.5));
+    horizontalHeader()->setDefaultSectionSize(lines(*this, 4));
     verticalHeader()->setDefaultSectionSize(lines(*this, 1.6));
     new TableCopy(*this);
     connect(this, &QAbstractItemView::doubleClicked, this, &TasterGrid::open);
@@ -143,12 +186,14 @@ TasterGrid::TasterGrid(QWidget* parent) : QTableView(parent), model_(new TasterM
 void TasterGrid::showDraft(const SittingDraft& draft, bool all) {
     const int row = std::max(currentIndex().row(), 0);
     model_->showDraft(draft, all);
-    setCurrentIndex(model_->index(std::min(row, model_->rowCount() - 1), static_cast<int>(draft.inHand())));
+    setCurrentIndex(
+        model_->index(std::min(row, model_->rowCount() - 1), model_->columnOf(static_cast<int>(draft.inHand()))));
 }
 
 void TasterGrid::open(const QModelIndex& index) {
-    if (const Attribute* attribute = model_->attribute(index.row()))
-        Q_EMIT opened(index.column(), qs(attribute->code));
+    const int taster = model_->tasterAt(index.column());
+    if (const Attribute* attribute = model_->attribute(index.row()); attribute && taster >= 0)
+        Q_EMIT opened(taster, qs(attribute->code));
 }
 
 void TasterGrid::keyPressEvent(QKeyEvent* event) {

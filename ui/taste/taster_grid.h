@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Everybody's scores side by side: a line of the sheet a row, a taster a column. Read at the pace it is looked at.
+// Everybody's scores side by side: a line of the sheet a row, the two glasses of a taster two columns, then what the
+// table comes to: the mean, and how far the highest taster is above the lowest. Read at the pace it is looked at.
 #pragma once
 
 #include "ui/taste/draft.h"
@@ -21,9 +22,13 @@ public:
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
     [[nodiscard]] const tasting::Attribute* attribute(int row) const; ///< null: no such row
+    [[nodiscard]] int tasterAt(int column) const;                     ///< -1: a column of the whole table
+    [[nodiscard]] int columnOf(int taster) const { return 2 * taster; }
 
 private:
-    [[nodiscard]] const tasting::Score* scoreAt(const QModelIndex& index) const;
+    [[nodiscard]] const tasting::Score* scoreOf(const tasting::Attribute& line, int taster) const;
+    [[nodiscard]] QString cell(const tasting::Attribute& line, int column) const;
+    [[nodiscard]] QString wholeTable(const tasting::Attribute& line, bool mean) const;
 
     std::vector<const tasting::Attribute*> lines_;
     std::vector<std::string> tasters_;

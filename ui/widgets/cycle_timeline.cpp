@@ -154,7 +154,9 @@ void MilestoneButton::paintEvent(QPaintEvent*) {
 
 CycleTimeline::CycleTimeline(QWidget* parent) : QWidget(parent) {
     setAccessibleName(tr("This cycle"));
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
 }
 
 void CycleTimeline::setMilestones(const std::vector<Milestone>& milestones, Day today,
@@ -182,56 +184,92 @@ void CycleTimeline::setMilestones(const std::vector<Milestone>& milestones, Day 
     update();
 }
 
-QSize CycleTimeline::sizeHint() const {
-    return {lines(*this, 40), lines(*this, markRoom + side + 2.6)};
+int CycleTimeline::rowHeight() const {
+    return lines(*this, markRoom + side + 2.6);
 }
-QSize CycleTimeline::minimumSizeHint() const {
-    int wide = 0;
+int CycleTimeline::widest() const {
+    int wide = 1;
     for (const MilestoneButton* button : buttons_)
-        wide += button->sizeHint().width();
-    return {std::max(wide, lines(*this, 20)), sizeHint().height()};
+        wide = std::max(wide, button->sizeHint().width());
+    return wide;
+}
+/// As few as hold all the milestones, with as many in each as the others.
+int CycleTimeline::rowsIn(int width) const {
+    const int count = std::max(1, static_cast<int>(buttons_.size()));
+    const int fitting = std::clamp(width / widest(), 1, count);
+    return (count + fitting - 1) / fitting;
 }
 
+QSize CycleTimeline::sizeHint() const {
+    return {lines(*this, 40), rowHeight()};
+}
+QSize CycleTimeline::minimumSizeHint() const {
+    return {std::max(2 * widest(), lines(*this, 20)), rowHeight()};
+}
+int CycleTimeline::heightForWidth(int width) const {
+    return rowsIn(width) * rowHeight();
+}
+
+/// Milestones at their part of the time; in more than one row side by side, in order.
 void CycleTimeline::place() {
     centres_.clear();
     if (buttons_.empty())
         return;
+    const double half = widest() / 2.0, length = width() - 2 * half;
+    const auto rows = static_cast<std::size_t>(rowsIn(width()));
+    perRow_ = (buttons_.size() + rows - 1) / rows;
+    std::vector<double> wanted;
     const Day first = std::min(buttons_.front()->milestone().on, today_), last = buttons_.back()->milestone().on;
     const double span = std::max(1, daysBetween(first, last));
-    double widestHalf = 0;
-    for (const MilestoneButton* button : buttons_)
-        widestHalf = std::max(widestHalf, button->sizeHint().width() / 2.0);
-    const double length = width() - 2 * widestHalf;
-    std::vector<double> wanted;
-    for (const MilestoneButton* button : buttons_)
-        wanted.push_back(daysBetween(first, button->milestone().on) / span * length);
-    for (const double at : spread(wanted, 2 * widestHalf, length))
-        centres_.push_back(at + widestHalf);
+    for (std::size_t i = 0; i < buttons_.size(); ++i)
+        wanted.push_back(rows > 1 ? static_cast<double>(i % perRow_) / static_cast<double>(perRow_) * length
+                                  : daysBetween(first, buttons_[i]->milestone().on) / span * length);
+    for (const double at : rows > 1 ? wanted : spread(wanted, 2 * half, length))
+        centres_.push_back(at + half);
     for (std::size_t i = 0; i < buttons_.size(); ++i) {
         const QSize size = buttons_[i]->sizeHint();
         const int left = static_cast<int>(centres_[i] - size.width() / 2.0);
-        buttons_[i]->setGeometry(QRect(QPoint(left, lines(*this, markRoom)), size));
+        const int top = static_cast<int>(i / perRow_) * rowHeight() + lines(*this, markRoom);
+        buttons_[i]->setGeometry(QRect(QPoint(left, top), size));
     }
 }
 
-double CycleTimeline::lineY() const {
-    return lines(*this, markRoom) + (buttons_.empty() ? 0 : buttons_.front()->centre().y());
+double CycleTimeline::lineY(std::size_t row) const {
+    return static_cast<double>(row) * rowHeight() + lines(*this, markRoom) +
+           (buttons_.empty() ? 0 : buttons_.front()->centre().y());
 }
 
-double CycleTimeline::todayAt() const {
+/// Between the last milestone that is past and the next one, where both stand in one row.
+QPointF CycleTimeline::todayAt() const {
     if (centres_.empty())
-        return 0;
+        return {};
     const double edge = lines(*this, 1);
     if (today_ <= buttons_.front()->milestone().on)
-        return std::max(edge, centres_.front() - edge * (today_ < buttons_.front()->milestone().on ? 1 : 0));
+        return {std::max(edge, centres_.front() - edge * (today_ < buttons_.front()->milestone().on ? 1 : 0)),
+                lineY(0)};
     for (std::size_t i = 1; i < buttons_.size(); ++i) {
         const Day from = buttons_[i - 1]->milestone().on, to = buttons_[i]->milestone().on;
-        if (today_ <= to) {
-            const double part = static_cast<double>(daysBetween(from, today_)) / std::max(1, daysBetween(from, to));
-            return centres_[i - 1] + part * (centres_[i] - centres_[i - 1]);
-        }
+        if (today_ > to)
+            continue;
+        const double part = static_cast<double>(daysBetween(from, today_)) / std::max(1, daysBetween(from, to));
+        if (i % perRow_ == 0 && part < 1)
+            return {std::min(width() - edge, centres_[i - 1] + edge), lineY((i - 1) / perRow_)};
+        const double before = i % perRow_ == 0 ? centres_[i] : centres_[i - 1];
+        return {before + part * (centres_[i] - before), lineY(i / perRow_)};
     }
-    return std::min(width() - edge, centres_.back() + edge);
+    return {std::min(width() - edge, centres_.back() + edge), lineY((centres_.size() - 1) / perRow_)};
+}
+
+/// What is past is a thick line, what comes a dashed one.
+void CycleTimeline::paintRow(QPainter& painter, std::size_t row, const QPointF& now) const {
+    const double y = lineY(row), line = lines(*this, 1);
+    const std::size_t first = row * perRow_, last = std::min(centres_.size(), first + perRow_) - 1;
+    const double split = now.y() > y ? centres_[last] : now.y() < y ? centres_[first] : now.x();
+    painter.setPen(QPen(wall(palette()), line / 5, Qt::SolidLine, Qt::RoundCap));
+    if (split > centres_[first])
+        painter.drawLine(QPointF(centres_[first], y), QPointF(split, y));
+    painter.setPen(QPen(wall(palette()), line / 14, Qt::DashLine));
+    painter.drawLine(QPointF(std::max(split, centres_[first]), y), QPointF(centres_[last], y));
 }
 
 void CycleTimeline::paintEvent(QPaintEvent*) {
@@ -239,18 +277,16 @@ void CycleTimeline::paintEvent(QPaintEvent*) {
         return;
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
-    const double y = lineY(), now = todayAt(), line = lines(*this, 1);
-    painter.setPen(QPen(wall(palette()), line / 5, Qt::SolidLine, Qt::RoundCap));
-    painter.drawLine(QPointF(centres_.front(), y), QPointF(std::max(now, centres_.front()), y));
-    painter.setPen(QPen(wall(palette()), line / 14, Qt::DashLine));
-    painter.drawLine(QPointF(std::max(now, centres_.front()), y), QPointF(centres_.back(), y));
-    const QColor accent = tone(palette(), Tone::proposed);
-    painter.setPen(QPen(accent, line / 8));
-    painter.drawLine(QPointF(now, y - line * .75), QPointF(now, y + line * .45));
+    const double line = lines(*this, 1);
+    const QPointF now = todayAt();
+    for (std::size_t row = 0; row * perRow_ < centres_.size(); ++row)
+        paintRow(painter, row, now);
+    painter.setPen(QPen(tone(palette(), Tone::proposed), line / 8));
+    painter.drawLine(now - QPointF(0, line * .75), now + QPointF(0, line * .45));
     const QString word = tr("today");
     const double wide = fontMetrics().horizontalAdvance(word);
-    const double left = std::clamp(now - wide / 2, 0.0, width() - wide);
-    painter.drawText(QPointF(left, y - line * .85), word);
+    const double left = std::clamp(now.x() - wide / 2, 0.0, width() - wide);
+    painter.drawText(QPointF(left, now.y() - line * .85), word);
 }
 
 void CycleTimeline::resizeEvent(QResizeEvent* event) {

@@ -72,9 +72,10 @@ public:
     /// `current`: the milestone that is due now, shown with its state.
     void setMilestones(const std::vector<Milestone>& milestones, Day today, std::optional<MilestoneKind> current);
     [[nodiscard]] const std::vector<MilestoneButton*>& buttons() const { return buttons_; }
-    [[nodiscard]] double todayAt() const; ///< x of the mark of today
+    [[nodiscard]] QPointF todayAt() const; ///< the mark of today on its line
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
+    [[nodiscard]] int heightForWidth(int width) const override; ///< a narrow one goes on in a second row
 
 Q_SIGNALS:
     void opened(staveline::ui::MilestoneKind kind);
@@ -88,10 +89,15 @@ private:
     void place(); ///< buttons along the line
     void openFocused();
     void moveFocus(int by);
-    [[nodiscard]] double lineY() const;
+    void paintRow(QPainter& painter, std::size_t row, const QPointF& now) const;
+    [[nodiscard]] double lineY(std::size_t row) const;
+    [[nodiscard]] int rowHeight() const;
+    [[nodiscard]] int widest() const;
+    [[nodiscard]] int rowsIn(int width) const;
 
     std::vector<MilestoneButton*> buttons_;
     std::vector<double> centres_;
+    std::size_t perRow_ = 1;
     Day today_{};
 };
 

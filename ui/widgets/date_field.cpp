@@ -2,9 +2,9 @@
 #include "ui/widgets/date_field.h"
 
 #include "ui/present/text.h"
-#include "ui/widgets/message_label.h"
+#include "ui/widgets/theme.h"
 
-#include <QGridLayout>
+#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
@@ -21,14 +21,13 @@ Day addMonths(Day day, int months) {
 
 DateField::DateField(Day today, QWidget* parent)
     : QWidget(parent), today_(today), day_(today), edit_(new QLineEdit(this)), back_(new QLabel(this)),
-      message_(new MessageLabel(this)) {
-    auto* grid = new QGridLayout(this);
-    grid->setContentsMargins(0, 0, 0, 0);
-    grid->setSpacing(lines(*this, .25));
-    grid->addWidget(edit_, 0, 0);
-    grid->addWidget(back_, 0, 1);
-    grid->addWidget(message_, 1, 0, 1, 3);
-    grid->setColumnStretch(2, 1);
+      message_(*edit_) {
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, .25));
+    row->addWidget(edit_);
+    row->addWidget(back_);
+    row->addStretch(1);
     back_->setObjectName("read back");
     edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(QStringLiteral("0000-00-00 ")) + lines(*this, .8));
     edit_->installEventFilter(this);
@@ -52,7 +51,7 @@ void DateField::setToday(Day today) {
 void DateField::setDay(Day day) {
     day_ = day;
     edit_->setText(qs(isoDay(day)));
-    message_->clear();
+    message_.clear();
     sayBack();
 }
 
@@ -64,26 +63,26 @@ void DateField::read() {
     const auto parsed = parseDay(toStd(edit_->text().trimmed()));
     if (parsed) {
         day_ = *parsed;
-        message_->clear();
+        message_.clear();
     } else {
         day_.reset();
-        message_->say(MessageLabel::Weight::fault, text(parsed.error()));
+        message_.say(text(parsed.error()));
     }
     sayBack();
 }
 
 void DateField::sayBack() {
     back_->setText(day_ ? tr("%1, %2").arg(weekdayWords(*day_), distanceWords(daysBetween(today_, *day_))) : QString());
-    edit_->setAccessibleDescription(day_ ? back_->text() : message_->words());
+    edit_->setAccessibleDescription(day_ ? back_->text() : message_.words());
 }
 
 void DateField::showFault(const Fault& fault) {
-    message_->say(MessageLabel::Weight::fault, text(fault));
-    edit_->setAccessibleDescription(message_->words());
+    message_.say(text(fault));
+    edit_->setAccessibleDescription(message_.words());
 }
 
 QString DateField::words() const {
-    return message_->words();
+    return message_.words();
 }
 void DateField::step(int days, int months) {
     setDay(addMonths(day_.value_or(today_), months) + std::chrono::days{days});

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "quantity/day.h"
+#include "ui/widgets/field_message.h"
 
 #include <QWidget>
 
@@ -12,8 +13,6 @@ class QLabel;
 class QLineEdit;
 
 namespace staveline::ui {
-
-class MessageLabel;
 
 class DateField : public QWidget {
     Q_OBJECT
@@ -44,7 +43,7 @@ private:
     std::optional<Day> day_;
     QLineEdit* edit_;
     QLabel* back_;
-    MessageLabel* message_;
+    HungMessage message_;
 };
 
 /// The same day `months` later, or the last of that month.

@@ -3,7 +3,6 @@
 
 #include <QFontMetrics>
 #include <QPainter>
-#include <QResizeEvent>
 
 #include <algorithm>
 
@@ -32,11 +31,7 @@ void ElidedLabel::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setPen(palette().color(foregroundRole()));
     painter.drawText(contentsRect(), static_cast<int>(alignment()) | Qt::TextSingleLine, shown());
-}
-
-void ElidedLabel::resizeEvent(QResizeEvent* event) {
-    QLabel::resizeEvent(event);
-    setToolTip(shown() == text() ? QString() : text());
+    setToolTip(shown() == text() ? QString() : text()); // here: new words change it as a new width does
 }
 
 } // namespace staveline::ui

@@ -18,7 +18,7 @@ constexpr auto looks = std::to_array<EntryLook>({
     {EntryKind::sample, Glyph::sample, QT_TRANSLATE_NOOP("Actions", "&Sample"), "Ctrl+L"},
     {EntryKind::dip, Glyph::dip, QT_TRANSLATE_NOOP("Actions", "D&ip"), "Ctrl+I"},
     {EntryKind::reading, Glyph::reading, QT_TRANSLATE_NOOP("Actions", "Readin&g"), "Ctrl+G"},
-    {EntryKind::event, Glyph::note, QT_TRANSLATE_NOOP("Actions", "&Event"), "Ctrl+H"},
+    {EntryKind::event, Glyph::event, QT_TRANSLATE_NOOP("Actions", "&Event"), "Ctrl+H"},
     {EntryKind::opening, Glyph::opening, QT_TRANSLATE_NOOP("Actions", "Take&over"), "Ctrl+Shift+O"},
 });
 static_assert(looks.size() == vessel::entryKinds.size() &&

@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/widgets/fact_form.h"
 
+#include "facts/fields.h"
 #include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
+#include "ui/widgets/field_layout.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
 
 #include <QCheckBox>
-#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
@@ -18,17 +19,20 @@
 namespace staveline::ui {
 namespace {
 
-constexpr int columns = 6; // a number takes two, a date three, free text all
+/// What is long has a row of its own.
+bool isWhole(const FieldSpec& spec) {
+    return spec.kind == FieldKind::text && spec.name == "note";
+}
 
-int widthOf(const FieldSpec& spec) {
-    switch (spec.kind) {
-    case FieldKind::day:
-        return 4;
-    case FieldKind::text:
-        return spec.name == "note" ? columns : 2;
-    default:
-        return 2;
-    }
+/// The number an entry is about stands before its day, which is today more often than not.
+void mainNumberFirst(std::vector<FieldSpec>& specs) {
+    if (specs.empty() || specs.front().kind != FieldKind::day)
+        return;
+    const auto main = std::find_if(specs.begin(), specs.end(), [](const FieldSpec& spec) {
+        return spec.kind == FieldKind::number && spec.required;
+    });
+    if (main != specs.end())
+        std::rotate(specs.begin(), main, main + 1);
 }
 
 } // namespace
@@ -47,7 +51,9 @@ void FactForm::build(const facts::Fact& start, const FormContext& context) {
     editors_.clear();
     delete page_;
     page_ = new QWidget(this);
-    for (const FieldSpec& spec : fieldsOf(start))
+    auto specs = fieldsOf(start);
+    mainNumberFirst(specs);
+    for (const FieldSpec& spec : specs)
         if (!context_.hidden.count(spec.name))
             editors_.push_back(make(spec));
     layOut();
@@ -131,23 +137,16 @@ void FactForm::makeChoice(Editor& editor) {
 }
 
 void FactForm::layOut() {
-    auto* grid = new QGridLayout(page_);
-    grid->setContentsMargins(0, 0, 0, 0);
-    grid->setHorizontalSpacing(lines(*this, 1));
-    grid->setVerticalSpacing(lines(*this, .2));
-    int row = 0, column = 0;
+    auto* fields = new FieldLayout(page_, lines(*this, 1), lines(*this, .2));
     for (const Editor& editor : editors_) {
-        const int width = widthOf(editor.spec);
-        if (column + width > columns) {
-            row += 2;
-            column = 0;
-        }
-        grid->addWidget(editor.label, row, column, 1, width, Qt::AlignLeft | Qt::AlignBottom);
-        grid->addWidget(editor.widget, row + 1, column, 1, width, Qt::AlignTop);
-        column += width;
+        auto* field = new QWidget(page_);
+        auto* column = new QVBoxLayout(field);
+        column->setContentsMargins(0, 0, 0, 0);
+        column->setSpacing(lines(*this, .2));
+        column->addWidget(editor.label, 0, Qt::AlignLeft);
+        column->addWidget(editor.widget);
+        fields->addField(field, isWhole(editor.spec));
     }
-    for (int i = 0; i < columns; ++i)
-        grid->setColumnStretch(i, 1);
 }
 
 void FactForm::orderTabs() {
@@ -276,10 +275,11 @@ void FactForm::setHint(const std::string& field, const QString& hint) {
         at->setHint(hint);
 }
 
-/// The date is today more often than not: what comes after it is asked first.
+/// The date is today more often than not, and the time seldom matters: what comes after them is asked first.
 void FactForm::focusFirst() {
-    const auto at = std::find_if(editors_.begin(), editors_.end(),
-                                 [](const Editor& editor) { return editor.spec.kind != FieldKind::day; });
+    const auto at = std::find_if(editors_.begin(), editors_.end(), [](const Editor& editor) {
+        return editor.spec.kind != FieldKind::day && editor.spec.name != facts::timeField.name;
+    });
     if (at != editors_.end())
         at->stops.front()->setFocus(Qt::OtherFocusReason);
 }

@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <QPainterPath>
 #include <QPixmap>
+#include <QWidget>
 
 namespace staveline::ui {
 namespace {
@@ -85,9 +86,72 @@ void paintEntry(QPainter& painter, const QRectF& b, Glyph glyph, const QColor& c
         painter.drawLine(QPointF(b.center().x(), b.top()), QPointF(b.center().x(), b.bottom()));
         painter.drawLine(QPointF(b.left(), b.center().y()), QPointF(b.right(), b.center().y()));
         break;
+    case Glyph::event:
+        painter.drawLine(QPointF(b.left() + b.width() * .2, b.top()), QPointF(b.left() + b.width() * .2, b.bottom()));
+        painter.drawPolyline(QPolygonF{QPointF(b.left() + b.width() * .2, b.top()),
+                                       QPointF(b.right(), b.top() + b.height() * .28),
+                                       QPointF(b.left() + b.width() * .2, b.top() + b.height() * .56)});
+        break;
     default:
         painter.drawEllipse(b.adjusted(b.width() * .15, b.height() * .15, -b.width() * .15, -b.height() * .15));
         bar(painter, b, colour, .3, .55);
+    }
+}
+
+void chevrons(QPainter& painter, const QRectF& b, bool up, int count) {
+    const double wide = b.width() * .7, tall = b.height() * .3, gap = b.height() * .4;
+    double y = b.center().y() - (tall + (count - 1) * gap) / 2;
+    for (int i = 0; i < count; ++i, y += gap) {
+        const double tip = up ? y : y + tall, foot = up ? y + tall : y;
+        painter.drawPolyline(QPolygonF({QPointF(b.center().x() - wide / 2, foot), QPointF(b.center().x(), tip),
+                                        QPointF(b.center().x() + wide / 2, foot)}));
+    }
+}
+void hourglass(QPainter& painter, const QRectF& b) {
+    const QRectF box = b.adjusted(b.width() * .12, 0, -b.width() * .12, 0);
+    painter.drawPolygon(QPolygonF({box.topLeft(), box.topRight(), box.bottomLeft(), box.bottomRight()}));
+}
+/// A tulip on its foot.
+void glass(QPainter& painter, const QRectF& b) {
+    QPainterPath bowl(QPointF(b.left() + b.width() * .22, b.top()));
+    bowl.cubicTo(b.topLeft() + QPointF(0, b.height() * .75), b.topRight() + QPointF(0, b.height() * .75),
+                 QPointF(b.right() - b.width() * .22, b.top()));
+    painter.drawPath(bowl);
+    painter.drawLine(QPointF(b.center().x(), b.top() + b.height() * .56), QPointF(b.center().x(), b.bottom()));
+    painter.drawLine(QPointF(b.left() + b.width() * .25, b.bottom()), QPointF(b.right() - b.width() * .25, b.bottom()));
+}
+void fork(QPainter& painter, const QRectF& b) {
+    const QPointF parting(b.center().x(), b.center().y() + b.height() * .05);
+    painter.drawLine(QPointF(parting.x(), b.bottom()), parting);
+    painter.drawPolyline(QPolygonF{b.topLeft(), parting, b.topRight()});
+}
+
+void paintVerdict(QPainter& painter, const QRectF& b, Glyph glyph, const QColor& colour) {
+    switch (glyph) {
+    case Glyph::move:
+    case Glyph::moveDown:
+        chevrons(painter, b, glyph == Glyph::move, 2);
+        break;
+    case Glyph::open:
+    case Glyph::openDown:
+        chevrons(painter, b, glyph == Glyph::open, 1);
+        break;
+    case Glyph::wait:
+        hourglass(painter, b);
+        break;
+    case Glyph::hold:
+        painter.drawEllipse(b);
+        painter.setBrush(colour);
+        painter.drawEllipse(b.center(), b.width() * .09, b.width() * .09);
+        break;
+    case Glyph::leaveAlone:
+        for (const double y : {.32, .68})
+            painter.drawLine(QPointF(b.left(), b.top() + b.height() * y), QPointF(b.right(), b.top() + b.height() * y));
+        break;
+    default:
+        glass(painter, b);
+        if (glyph == Glyph::tasteFirst)
+            painter.drawLine(b.bottomLeft(), b.topRight());
     }
 }
 
@@ -98,12 +162,40 @@ Tone toneOf(Glyph glyph) {
     case Glyph::soon:
     case Glyph::overdue:
     case Glyph::warning:
+    case Glyph::move:
+    case Glyph::moveDown:
         return Tone::due;
     case Glyph::fault:
         return Tone::fault;
+    case Glyph::tasteFirst:
+    case Glyph::tasteAgain:
+        return Tone::tasted;
     default:
         return Tone::calm;
     }
+}
+
+Glyph glyphOf(const tasting::Verdict& verdict) {
+    using tasting::VerdictKind;
+    switch (verdict.kind) {
+    case VerdictKind::faultFirst:
+        return Glyph::fault;
+    case VerdictKind::waitUntil:
+        return Glyph::wait;
+    case VerdictKind::move:
+        return verdict.up ? Glyph::move : Glyph::moveDown;
+    case VerdictKind::open:
+        return verdict.up ? Glyph::open : Glyph::openDown;
+    case VerdictKind::neverTasted:
+        return Glyph::tasteFirst;
+    case VerdictKind::tasteAgain:
+        return Glyph::tasteAgain;
+    case VerdictKind::leaveAlone:
+        return Glyph::leaveAlone;
+    case VerdictKind::hold:
+        break;
+    }
+    return Glyph::hold;
 }
 
 void paintGlyph(QPainter& painter, const QRectF& box, Glyph glyph, const QColor& colour) {
@@ -133,8 +225,14 @@ void paintGlyph(QPainter& painter, const QRectF& box, Glyph glyph, const QColor&
     case Glyph::warning:
         filledWithBar(painter, triangle(b, true), b, colour, .42);
         break;
+    case Glyph::planB:
+        fork(painter, b);
+        break;
     default:
-        paintEntry(painter, b, glyph, colour);
+        if (glyph >= Glyph::opening)
+            paintEntry(painter, b, glyph, colour);
+        else
+            paintVerdict(painter, b, glyph, colour);
     }
     painter.restore();
 }
@@ -146,6 +244,10 @@ QPixmap glyphPixmap(Glyph glyph, int side, const QColor& colour, double pixelRat
     QPainter painter(&pixmap);
     paintGlyph(painter, QRectF(0, 0, side, side), glyph, colour);
     return pixmap;
+}
+
+QPixmap glyphBeside(const QWidget& words, Glyph glyph, double size) {
+    return glyphPixmap(glyph, lines(words, size), tone(words.palette(), toneOf(glyph)), words.devicePixelRatioF());
 }
 
 } // namespace staveline::ui

@@ -15,6 +15,8 @@ Glyph glyphOf(MessageLabel::Weight weight) {
         return Glyph::fault;
     case MessageLabel::Weight::warning:
         return Glyph::warning;
+    case MessageLabel::Weight::planB:
+        return Glyph::planB;
     case MessageLabel::Weight::note:
         break;
     }
@@ -53,6 +55,13 @@ void MessageLabel::clear() {
     say(Weight::note, {});
 }
 
+void MessageLabel::keepRoom(double textLines) {
+    QSizePolicy policy = sizePolicy();
+    policy.setRetainSizeWhenHidden(true);
+    setSizePolicy(policy);
+    setMinimumHeight(lines(*this, textLines));
+}
+
 QString MessageLabel::words() const {
     return text_->text();
 }
@@ -64,8 +73,7 @@ void MessageLabel::changeEvent(QEvent* event) {
 }
 
 void MessageLabel::refreshGlyph() {
-    const Glyph glyph = glyphOf(weight_);
-    glyph_->setPixmap(glyphPixmap(glyph, lines(*this, .95), tone(palette(), toneOf(glyph)), devicePixelRatioF()));
+    glyph_->setPixmap(glyphBeside(*this, glyphOf(weight_), .95));
 }
 
 } // namespace staveline::ui

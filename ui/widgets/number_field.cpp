@@ -2,10 +2,10 @@
 #include "ui/widgets/number_field.h"
 
 #include "ui/present/text.h"
-#include "ui/widgets/message_label.h"
+#include "ui/widgets/theme.h"
 
 #include <QFontMetrics>
-#include <QGridLayout>
+#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
@@ -34,24 +34,21 @@ std::optional<QString> offered(const Fault& fault) {
 
 NumberField::NumberField(UnitKind kind, Range range, bool required, QWidget* parent)
     : QWidget(parent), kind_(kind), range_(range), required_(required), edit_(new QLineEdit(this)),
-      unit_(new QLabel(this)), offerButton_(new QToolButton(this)), message_(new MessageLabel(this)) {
-    auto* grid = new QGridLayout(this);
-    grid->setContentsMargins(0, 0, 0, 0);
-    grid->setSpacing(lines(*this, .25));
-    grid->addWidget(edit_, 0, 0);
-    grid->addWidget(unit_, 0, 1);
-    grid->addWidget(offerButton_, 0, 2);
-    grid->addWidget(message_, 1, 0, 1, 4);
-    grid->setColumnStretch(3, 1);
+      unit_(new QLabel(this)), message_(*edit_) {
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(lines(*this, .25));
+    row->addWidget(edit_);
+    row->addWidget(unit_);
+    row->addStretch(1);
     edit_->setAlignment(Qt::AlignRight);
     edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(qs(widest)) + lines(*this, .8));
     edit_->installEventFilter(this);
-    offerButton_->setVisible(false);
     connect(edit_, &QLineEdit::textEdited, this, [this] {
         read();
         Q_EMIT edited();
     });
-    connect(offerButton_, &QToolButton::clicked, this, &NumberField::takeOffer);
+    connect(message_.get(), &FieldMessage::offerTaken, this, &NumberField::takeOffer);
     setUnits({});
 }
 
@@ -112,14 +109,13 @@ void NumberField::read() {
 
 void NumberField::say(const Fault& fault) {
     fault_ = fault;
-    message_->say(MessageLabel::Weight::fault, text(fault, units_));
-    edit_->setAccessibleDescription(message_->words());
+    message_.say(text(fault, units_));
+    edit_->setAccessibleDescription(message_.words());
     offer_ = offered(fault);
-    offerButton_->setVisible(offer_.has_value());
-    if (offer_) {
-        offerButton_->setText(tr("Take %1 (Enter)").arg(*offer_));
-        offerButton_->setAccessibleName(tr("Take %1 instead").arg(*offer_));
-    }
+    if (offer_)
+        message_.offer(tr("Take %1 (Enter)").arg(*offer_), tr("Take %1 instead").arg(*offer_));
+    else
+        message_.offer({}, {});
 }
 
 void NumberField::showFault(const Fault& fault) {
@@ -139,8 +135,7 @@ void NumberField::recheck() {
 void NumberField::clearMessage() {
     fault_.reset();
     offer_.reset();
-    offerButton_->setVisible(false);
-    message_->clear();
+    message_.clear();
     edit_->setAccessibleDescription({});
 }
 
@@ -153,7 +148,7 @@ void NumberField::complainIfEmpty() {
 }
 
 QList<QWidget*> NumberField::tabStops() const {
-    return {edit_, offerButton_};
+    return {edit_, message_.get()->offerButton()};
 }
 
 void NumberField::setHint(const QString& hint) {
@@ -161,7 +156,7 @@ void NumberField::setHint(const QString& hint) {
 }
 
 QString NumberField::words() const {
-    return message_->words();
+    return message_.words();
 }
 
 void NumberField::takeOffer() {

@@ -5,16 +5,14 @@
 
 #include "quantity/parse.h"
 #include "ui/present/unit_scale.h"
+#include "ui/widgets/field_message.h"
 
 #include <QWidget>
 
 class QLabel;
 class QLineEdit;
-class QToolButton;
 
 namespace staveline::ui {
-
-class MessageLabel;
 
 class NumberField : public QWidget {
     Q_OBJECT
@@ -61,8 +59,7 @@ private:
     std::optional<QString> offer_;
     QLineEdit* edit_;
     QLabel* unit_;
-    QToolButton* offerButton_;
-    MessageLabel* message_;
+    HungMessage message_;
 };
 
 } // namespace staveline::ui

@@ -3,6 +3,10 @@
 
 #include "ui/widgets/theme.h"
 
+#include <QEvent>
+
+#include <algorithm>
+
 namespace staveline::ui {
 namespace {
 
@@ -28,6 +32,7 @@ Panes::Panes(const QString& name, QWidget* parent) : QSplitter(Qt::Horizontal, p
 
 void Panes::addPane(QWidget* pane, double usual, double least) {
     usual_ << usual;
+    least_ << least;
     addWidget(pane);
     setStretchFactor(count() - 1, static_cast<int>(usual));
     if (least > 0)
@@ -46,13 +51,62 @@ void Panes::takeWidths(const QList<int>& widths) {
     bool sound = widths.size() == count();
     for (int i = 0; sound && i < count(); ++i)
         sound = widths[i] >= std::max(1, widget(i)->minimumWidth());
-    if (sound)
+    if (sound && !stacked())
         setSizes(widths);
 }
 
 QList<int> Panes::madeWidths() const {
     const QList<int> widths = sizes();
-    return seen_ && !widths.contains(0) ? widths : QList<int>();
+    return seen_ && !stacked() && !widths.contains(0) ? widths : QList<int>();
+}
+
+int Panes::leastBeside() const {
+    int least = 0;
+    for (int i = 0; i < count(); ++i)
+        if (!widget(i)->isHidden())
+            least += std::max(widget(i)->minimumWidth(), widget(i)->minimumSizeHint().width()) +
+                     (least > 0 ? handleWidth() : 0);
+    return least;
+}
+
+QSize Panes::minimumSizeHint() const {
+    QSize least(0, 0);
+    for (int i = 0; i < count(); ++i)
+        if (!widget(i)->isHidden())
+            least = least.expandedTo(widget(i)->minimumSizeHint().expandedTo({widget(i)->minimumWidth(), 0}));
+    return least;
+}
+
+/// Stacked, they share the height as they usually share the width.
+void Panes::stack(bool above) {
+    if (above)
+        beside_ = sizes();
+    setOrientation(above ? Qt::Vertical : Qt::Horizontal);
+    if (above || beside_.size() != count())
+        useUsualWidths();
+    else
+        setSizes(beside_);
+}
+
+/// No part is narrower than its own words, which may change.
+void Panes::fit() {
+    for (int i = 0; i < count(); ++i)
+        if (least_[i] > 0)
+            widget(i)->setMinimumWidth(std::max(lines(*this, least_[i]), widget(i)->minimumSizeHint().width()));
+    const bool narrow = width() < leastBeside();
+    if (narrow != stacked())
+        stack(narrow);
+}
+
+void Panes::resizeEvent(QResizeEvent* event) {
+    fit();
+    QSplitter::resizeEvent(event);
+}
+
+bool Panes::event(QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest)
+        fit();
+    return QSplitter::event(event);
 }
 
 QSplitterHandle* Panes::createHandle() {

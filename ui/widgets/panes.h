@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Parts side by side with a handle between them. No part can be made too narrow to read, a double click on the handle
-// brings back the usual widths, and only widths that were on the screen are worth keeping.
+// Parts side by side with a handle between them; one above the other where the window is too narrow for that. No part
+// can be made too narrow to read, a double click on the handle brings back the usual widths, and only widths that were
+// on the screen are worth keeping.
 #pragma once
 
 #include <QSplitter>
@@ -19,13 +20,22 @@ public:
     void takeWidths(const QList<int>& widths);
     /// None while the panes were never on the screen or one of them is hidden.
     [[nodiscard]] QList<int> madeWidths() const;
+    [[nodiscard]] bool stacked() const { return orientation() == Qt::Vertical; }
+    [[nodiscard]] QSize minimumSizeHint() const override; ///< as narrow as the widest of its parts
 
 protected:
     QSplitterHandle* createHandle() override;
     void showEvent(QShowEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    bool event(QEvent* event) override;
 
 private:
-    QList<double> usual_; ///< lines of text
+    [[nodiscard]] int leastBeside() const; ///< the width from which all stand side by side
+    void stack(bool above);
+    void fit(); ///< the parts as they are now into the width there is
+
+    QList<double> usual_, least_; ///< lines of text
+    QList<int> beside_;           ///< the widths before they were stacked
     bool seen_ = false;
 };
 

@@ -13,6 +13,7 @@
 #include <QWidget>
 
 #include <algorithm>
+#include <cmath>
 
 namespace staveline::ui {
 namespace {
@@ -21,14 +22,22 @@ double unit(const QStyleOption& option) {
     return option.fontMetrics.height() / 16.0;
 }
 
+/// Of whole pixels: an edge that falls between them is half as strong.
+double edge(const QStyleOption& option) {
+    return std::max(1.0, std::round(unit(option)));
+}
+QRectF within(const QRect& rect, double pen) {
+    return QRectF(rect).adjusted(pen / 2, pen / 2, -pen / 2, -pen / 2);
+}
+
 void drawButton(const QStyleOption& option, QPainter& painter) {
     const auto* button = qstyleoption_cast<const QStyleOptionButton*>(&option);
     const bool isDefault = button && (button->features & QStyleOptionButton::DefaultButton);
     const bool flat = button && (button->features & QStyleOptionButton::Flat);
     const bool pressed = option.state & (QStyle::State_Sunken | QStyle::State_On);
     const bool hovered = (option.state & QStyle::State_MouseOver) && (option.state & QStyle::State_Enabled);
-    const double u = unit(option);
-    const QRectF box = QRectF(option.rect).adjusted(u, u, -u, -u);
+    const double u = unit(option), pen = isDefault ? 2 * edge(option) : edge(option);
+    const QRectF box = within(option.rect, pen);
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     QColor fill = option.palette.color(pressed ? QPalette::Midlight : QPalette::Button);
@@ -36,9 +45,8 @@ void drawButton(const QStyleOption& option, QPainter& painter) {
         fill = option.palette.color(QPalette::Midlight);
     const bool bare = flat && !pressed && !hovered;
     painter.setBrush(bare ? Qt::NoBrush : QBrush(fill));
-    painter.setPen(bare ? QPen(Qt::NoPen)
-                        : QPen(isDefault ? tone(option.palette, Tone::proposed) : hairline(option.palette),
-                               isDefault ? 2 * u : u));
+    const QColor ink = isDefault ? tone(option.palette, Tone::proposed) : outline(option.palette);
+    painter.setPen(bare ? QPen(Qt::NoPen) : QPen(ink, pen));
     painter.drawRoundedRect(box, 4 * u, 4 * u);
     if (option.state & QStyle::State_On) // one of several that is chosen: a bar, not only a shade
         painter.fillRect(QRectF(box.left() + 4 * u, box.bottom() - 3 * u, box.width() - 8 * u, 3 * u),
@@ -46,15 +54,30 @@ void drawButton(const QStyleOption& option, QPainter& painter) {
     painter.restore();
 }
 
-void drawField(const QStyleOption& option, QPainter& painter) {
+void drawRefused(const QStyleOption& option, QPainter& painter) {
+    const double u = unit(option), corner = 6 * u, pen = 2 * edge(option);
+    const QRectF box = within(option.rect, pen);
+    const QColor ink = tone(option.palette, Tone::fault);
+    painter.setPen(QPen(ink, pen));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRoundedRect(box, 3 * u, 3 * u);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(ink);
+    painter.drawPolygon(
+        QPolygonF{box.topLeft(), box.topLeft() + QPointF(corner, 0), box.topLeft() + QPointF(0, corner)});
+}
+
+void drawField(const QStyleOption& option, QPainter& painter, const QWidget* widget) {
     const double u = unit(option);
     const bool focused = option.state & QStyle::State_HasFocus;
+    const double pen = focused ? 2 * edge(option) : edge(option);
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    const QRectF box = QRectF(option.rect).adjusted(u, u, -u, -u);
-    painter.setPen(QPen(focused ? tone(option.palette, Tone::proposed) : outline(option.palette), focused ? 2 * u : u));
+    painter.setPen(QPen(focused ? tone(option.palette, Tone::proposed) : outline(option.palette), pen));
     painter.setBrush(option.palette.brush(option.state & QStyle::State_Enabled ? QPalette::Base : QPalette::Window));
-    painter.drawRoundedRect(box, 3 * u, 3 * u);
+    painter.drawRoundedRect(within(option.rect, pen), 3 * u, 3 * u);
+    if (widget && widget->property(refusedProperty).toBool())
+        drawRefused(option, painter);
     painter.restore();
 }
 
@@ -124,6 +147,11 @@ template <class Option> Option linked(const Option& option) {
     return made;
 }
 
+QFont underlined(QFont font) {
+    font.setUnderline(true);
+    return font;
+}
+
 /// Line height of a widget, or of the program.
 int textLine(const QWidget* widget) {
     return QFontMetrics(widget ? widget->font() : QApplication::font()).height();
@@ -157,14 +185,14 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         return;
     case PE_PanelLineEdit:
         if (const auto* frame = qstyleoption_cast<const QStyleOptionFrame*>(option); frame && frame->lineWidth > 0) {
-            drawField(*option, *painter);
+            drawField(*option, *painter, widget);
             return;
         }
         break;
     case PE_Frame:
         // Several lines to write in are a field like one line.
         if (qobject_cast<const QPlainTextEdit*>(widget)) {
-            drawField(*option, *painter);
+            drawField(*option, *painter, widget);
             return;
         }
         break;
@@ -179,7 +207,7 @@ void PaperStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         return;
     case PE_FrameLineEdit:
         if (qobject_cast<const QComboBox*>(widget))
-            drawField(*option, *painter);
+            drawField(*option, *painter, widget);
         return;
     case PE_FrameStatusBarItem:
         return;
@@ -204,9 +232,14 @@ void PaperStyle::drawControl(ControlElement element, const QStyleOption* option,
     const auto* tool = qstyleoption_cast<const QStyleOptionToolButton*>(option);
     if (element == CE_PushButtonLabel && live && button) {
         const auto words = linked(*button);
+        const QFont before = painter->font();
+        painter->setFont(underlined(before));
         QProxyStyle::drawControl(element, &words, painter, widget);
+        painter->setFont(before);
     } else if (element == CE_ToolButtonLabel && live && tool) {
-        const auto words = linked(*tool);
+        auto words = linked(*tool);
+        if (tool->arrowType == Qt::NoArrow) // what folds has its arrow
+            words.font = underlined(words.font);
         QProxyStyle::drawControl(element, &words, painter, widget);
     } else {
         QProxyStyle::drawControl(element, option, painter, widget);
@@ -226,7 +259,7 @@ void PaperStyle::drawComplexControl(ComplexControl control, const QStyleOptionCo
     const QRectF slider =
         QRectF(subControlRect(control, option, SC_ScrollBarSlider, widget)).adjusted(2 * u, 2 * u, -2 * u, -2 * u);
     painter->setPen(Qt::NoPen);
-    painter->setBrush(option->palette.color(QPalette::Mid));
+    painter->setBrush(outline(option->palette));
     painter->drawRoundedRect(slider, 3 * u, 3 * u);
     painter->restore();
 }

@@ -29,6 +29,9 @@ public:
                   QStyleHintReturn* returned) const override;
 };
 
+/// Set on a field whose words cannot be used: its edge is thick, in the tone of a fault, with a corner filled.
+inline constexpr char refusedProperty[] = "refused";
+
 /// The ring around what has the keyboard, two pen widths of the font's line.
 void drawFocusRing(QPainter& painter, const QRectF& around, const QPalette& palette, double lineHeight);
 

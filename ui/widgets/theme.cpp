@@ -50,7 +50,7 @@ QPalette paletteOf(const Inks& inks) {
 }
 
 double channel(double value) {
-    return value <= 0.03928 ? value / 12.92 : std::pow((value + 0.055) / 1.055, 2.4);
+    return value <= 0.04045 ? value / 12.92 : std::pow((value + 0.055) / 1.055, 2.4);
 }
 double luminance(const QColor& colour) {
     return 0.2126 * channel(colour.redF()) + 0.7152 * channel(colour.greenF()) + 0.0722 * channel(colour.blueF());
@@ -62,6 +62,24 @@ QColor mix(const QColor& a, const QColor& b, double shareOfB) {
 
 QPalette& systemPalette() {
     static QPalette palette = lightPalette();
+    return palette;
+}
+
+bool isPure(const QColor& colour) {
+    const QRgb rgb = colour.rgb() & 0xffffff;
+    return rgb == 0 || rgb == 0xffffff;
+}
+
+/// The desktop's own colours; what it leaves pale is made as strong as its text.
+QPalette kept(const QPalette& system) {
+    QPalette palette = system;
+    const QColor text = system.color(QPalette::WindowText), ground = system.color(QPalette::Window);
+    for (const auto role : {QPalette::PlaceholderText, QPalette::Link, QPalette::LinkVisited})
+        if (system.color(role).alpha() < 255 || contrast(system.color(role), ground) < 4.5)
+            palette.setColor(role, text);
+    for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText})
+        if (contrast(system.color(QPalette::Disabled, role), ground) < 4.5)
+            palette.setColor(QPalette::Disabled, role, text);
     return palette;
 }
 
@@ -77,7 +95,17 @@ bool isDark(const QPalette& palette) {
     return luminance(palette.color(QPalette::Window)) < luminance(palette.color(QPalette::WindowText));
 }
 
-QColor tone(const QPalette& palette, Tone tone) {
+bool isHighContrast(const QPalette& palette) {
+    const QColor text = palette.color(QPalette::WindowText), ground = palette.color(QPalette::Window);
+    constexpr double strong = 7, vivid = .5; // 7:1 is the enhanced contrast of WCAG 2.2, 1.4.6
+    if (contrast(text, ground) < strong || !isPure(ground) || !isPure(palette.color(QPalette::Button)))
+        return false;
+    return isPure(text) || text.hslSaturationF() > vivid;
+}
+
+namespace {
+
+QColor toneOfOurs(const QPalette& palette, Tone tone) {
     const bool dark = isDark(palette);
     switch (tone) {
     case Tone::proposed:
@@ -96,6 +124,14 @@ QColor tone(const QPalette& palette, Tone tone) {
     return palette.color(QPalette::WindowText);
 }
 
+} // namespace
+
+QColor tone(const QPalette& palette, Tone tone) {
+    const QColor ours = toneOfOurs(palette, tone);
+    const bool pale = isHighContrast(palette) && contrast(ours, palette.color(QPalette::Window)) < 4.5;
+    return pale ? palette.color(QPalette::WindowText) : ours;
+}
+
 QColor stratum(const QPalette& palette, double age) {
     const double a = std::clamp(age, 0.0, 1.0);
     const bool dark = isDark(palette);
@@ -112,10 +148,14 @@ QColor wall(const QPalette& palette) {
     return mix(palette.color(QPalette::WindowText), palette.color(QPalette::Window), .25);
 }
 QColor hairline(const QPalette& palette) {
+    if (isHighContrast(palette))
+        return palette.color(QPalette::WindowText);
     return mix(palette.color(QPalette::Window), palette.color(QPalette::WindowText), .18);
 }
 QColor outline(const QPalette& palette) {
-    return mix(palette.color(QPalette::Window), palette.color(QPalette::WindowText), isDark(palette) ? .46 : .52);
+    if (isHighContrast(palette))
+        return palette.color(QPalette::WindowText);
+    return mix(palette.color(QPalette::Window), palette.color(QPalette::WindowText), isDark(palette) ? .5 : .56);
 }
 QColor selection(const QPalette& palette) {
     return mix(palette.color(QPalette::Base), palette.color(QPalette::Highlight), isDark(palette) ? .22 : .13);
@@ -165,9 +205,13 @@ void rememberSystemPalette(const QPalette& palette) {
 }
 
 void install(QApplication& application, Appearance appearance) {
-    const bool dark = appearance == Appearance::dark || (appearance == Appearance::system && isDark(systemPalette()));
+    const bool system = appearance == Appearance::system;
+    const bool dark = appearance == Appearance::dark || (system && isDark(systemPalette()));
     application.setStyle(new PaperStyle); // NOLINT(clang-analyzer-cplusplus.NewDeleteLeaks): the application owns it
-    application.setPalette(dark ? darkPalette() : lightPalette());
+    if (system && isHighContrast(systemPalette()))
+        application.setPalette(kept(systemPalette()));
+    else
+        application.setPalette(dark ? darkPalette() : lightPalette());
 }
 
 } // namespace staveline::ui

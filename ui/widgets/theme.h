@@ -16,6 +16,8 @@ enum class Appearance { system, light, dark };
 [[nodiscard]] QPalette lightPalette();
 [[nodiscard]] QPalette darkPalette();
 [[nodiscard]] bool isDark(const QPalette& palette);
+/// Such as a desktop offers for eyes that need it: pure black or white, and text of the other or of a vivid colour.
+[[nodiscard]] bool isHighContrast(const QPalette& palette);
 
 /// Meanings that have a colour beside their shape and word. Each keeps 3:1 on Window and Base of both palettes.
 enum class Tone { proposed, tasted, predicted, calm, due, fault };
@@ -27,7 +29,7 @@ enum class Tone { proposed, tasted, predicted, calm, due, fault };
 [[nodiscard]] QColor headspace(const QPalette& palette);
 [[nodiscard]] QColor wall(const QPalette& palette);
 [[nodiscard]] QColor hairline(const QPalette& palette);
-/// The edge of what can be typed into or chosen: 3:1 on Window and Base.
+/// The edge of what can be typed into, pressed or chosen: 3:1 on Window and Base.
 [[nodiscard]] QColor outline(const QPalette& palette);
 /// The background of what is selected; text stays text.
 [[nodiscard]] QColor selection(const QPalette& palette);
@@ -44,7 +46,8 @@ void setType(QWidget& widget, Type type);
 /// Length in lines of text, the unit of all spacing.
 [[nodiscard]] int lines(const QWidget& widget, double count);
 
-/// Sets style and palette of the application.
+/// Sets style and palette of the application. As the desktop: light or dark like it, and its own colours where they are
+/// of high contrast.
 void install(QApplication& application, Appearance appearance);
 /// The palette the desktop gave us, before any of ours.
 void rememberSystemPalette(const QPalette& palette);

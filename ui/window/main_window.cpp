@@ -40,9 +40,15 @@ namespace {
 
 constexpr int pollEveryMs = 1500;
 constexpr int rememberAfterMs = 2000;
+constexpr double leastBesideHelp = 70; // lines of text wide
 
 QString pathText(const std::filesystem::path& path) {
     return qs(path.string());
+}
+
+/// Help stands beside the page where there is room for both, else in its place.
+void makeRoomFor(const QWidget& help, QWidget& page) {
+    page.setVisible(help.isHidden() || help.window()->width() >= lines(help, leastBesideHelp));
 }
 
 } // namespace
@@ -283,6 +289,7 @@ void MainWindow::refreshHelp() {
 void MainWindow::toggleHelp() {
     const bool show = !help_->isVisible();
     help_->setVisible(show);
+    makeRoomFor(*help_, *stack_);
     if (show) {
         help_->showPage(page(), actions_->all);
         help_->focusText();
@@ -340,6 +347,7 @@ void MainWindow::showReport(const book::CheckReport& report) {
 
 void MainWindow::about() {
     help_->setVisible(true);
+    makeRoomFor(*help_, *stack_);
     help_->showAbout();
     help_->focusText();
 }
@@ -402,6 +410,7 @@ void MainWindow::remember() {
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
+    makeRoomFor(*help_, *stack_);
     rememberSoon_->start();
 }
 

@@ -15,6 +15,7 @@
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
+#include "ui/window/retired_menu.h"
 #include "ui/window/status_line.h"
 #include "ui/window/unit_menu.h"
 
@@ -90,6 +91,7 @@ void MainWindow::makeMenus() {
         entry->addAction(a.entries[look.kind]);
     entry->addSeparator();
     entry->addActions({a.addVessel, a.changeVessel});
+    addRetiredVessels(*entry->addMenu(tr("Bring &back into use")), [this] { return session_.get(); });
     menuBar()->addMenu(tr("&Decide"))->addActions({a.newSitting, a.sameAgain, a.adopt, a.asNow});
     QMenu* paper = menuBar()->addMenu(tr("&Paper"));
     paper->addActions({a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});

@@ -5,9 +5,9 @@
 #include "ui/present/vessel_words.h"
 #include "ui/widgets/elided_label.h"
 #include "ui/widgets/theme.h"
+#include "ui/widgets/wrap_layout.h"
 #include "vessel/schedule.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -45,13 +45,11 @@ VesselHeader::VesselHeader(Session& session, QWidget* parent)
     change_->setAutoRaise(true);
     change_->setFocusPolicy(Qt::StrongFocus);
     connect(change_, &QToolButton::clicked, this, &VesselHeader::changeAsked);
-    auto* row = new QHBoxLayout;
-    row->addWidget(name_, 0, Qt::AlignBottom);
-    row->addSpacing(lines(*this, .8));
-    row->addWidget(kind_, 0, Qt::AlignBottom);
-    row->addWidget(change_, 0, Qt::AlignBottom);
-    row->addStretch(1);
-    row->addWidget(ages_, 0, Qt::AlignBottom);
+    auto* row = new WrapLayout(nullptr, lines(*this, .6));
+    for (QWidget* part : std::initializer_list<QWidget*>{name_, kind_, change_})
+        row->addWidget(part);
+    row->addStretch();
+    row->addWidget(ages_);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(row);
