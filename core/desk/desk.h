@@ -74,7 +74,7 @@ struct Recorded {
     std::string edit; ///< its name
     std::vector<book::RowKey>
         rows; ///< stored, in the order of the facts; of undo and redo what changed, some of it gone
-    std::vector<VesselNote> findings = {}; ///< new ones; not of undo and redo
+    std::vector<VesselNote> findings = {};       ///< new ones; not of undo and redo
     std::vector<facts::VesselName> vessels = {}; ///< of undo and redo: whose edit it was; none: the whole book's
 };
 /// A decision as it was stored, with its promise.

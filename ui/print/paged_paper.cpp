@@ -92,12 +92,21 @@ void startPage(const QTextFrame::iterator& at) {
     QTextCursor(at.currentBlock()).setBlockFormat(format);
 }
 
+/// A line that finds no room at the foot of a page begins the next one by itself: a break before it would be a second.
+bool movesByItself(const QTextDocument& document, const QTextFrame::iterator& at, double pageHeight) {
+    if (at.currentFrame())
+        return false;
+    const Span span = spanOf(document, at.currentBlock());
+    return std::floor(span.top / pageHeight) != std::floor((span.bottom - 1) / pageHeight);
+}
+
 /// From the top on, as each page break moves all that follows. What is higher than a page is torn all the same.
 void keepTogether(QTextDocument& document, double pageHeight) {
     const auto pageOf = [&](double y) { return std::floor(y / pageHeight); };
     for (auto at = document.rootFrame()->begin(); !at.atEnd(); ++at) {
         const auto held = heldTogether(document, at);
-        if (held && held->bottom - held->top < pageHeight && pageOf(held->top) != pageOf(held->bottom - 1))
+        if (held && held->bottom - held->top < pageHeight && pageOf(held->top) != pageOf(held->bottom - 1) &&
+            !movesByItself(document, at, pageHeight))
             startPage(at);
         if (at.currentFrame())
             trimMargin(document, *at.currentFrame(), pageHeight);

@@ -28,6 +28,7 @@ private:
 Panes::Panes(const QString& name, QWidget* parent) : QSplitter(Qt::Horizontal, parent) {
     setObjectName(name);
     setChildrenCollapsible(false);
+    connect(this, &QSplitter::splitterMoved, this, [this] { own_ = true; });
 }
 
 void Panes::addPane(QWidget* pane, double usual, double least) {
@@ -41,6 +42,11 @@ void Panes::addPane(QWidget* pane, double usual, double least) {
 }
 
 void Panes::useUsualWidths() {
+    own_ = false;
+    share();
+}
+
+void Panes::share() {
     QList<int> widths;
     for (const double usual : usual_)
         widths << lines(*this, usual);
@@ -51,8 +57,10 @@ void Panes::takeWidths(const QList<int>& widths) {
     bool sound = widths.size() == count();
     for (int i = 0; sound && i < count(); ++i)
         sound = widths[i] >= std::max(1, widget(i)->minimumWidth());
-    if (sound && !stacked())
-        setSizes(widths);
+    if (!sound || stacked())
+        return;
+    setSizes(widths);
+    own_ = true;
 }
 
 QList<int> Panes::madeWidths() const {
@@ -101,6 +109,8 @@ void Panes::fit() {
 void Panes::resizeEvent(QResizeEvent* event) {
     fit();
     QSplitter::resizeEvent(event);
+    if (!own_ && !stacked())
+        share();
 }
 
 bool Panes::event(QEvent* event) {

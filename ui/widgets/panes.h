@@ -31,11 +31,13 @@ protected:
 
 private:
     [[nodiscard]] int leastBeside() const; ///< the width from which all stand side by side
+    void share();                          ///< the room there is, as usual
     void stack(bool above);
     void fit(); ///< the parts as they are now into the width there is
 
     QList<double> usual_, least_; ///< lines of text
     QList<int> beside_;           ///< the widths before they were stacked
+    bool own_ = false;            ///< widths are the reader's own
     bool seen_ = false;
 };
 
