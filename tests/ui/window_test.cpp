@@ -406,14 +406,13 @@ TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]"
     for (const QAction* action : w.window->actions())
         if (action->isEnabled())
             offered << wordsOf(*action);
-    CHECK(offered.join(", ") ==
-          "New cellar, Open a book, Sample cellar, Save a copy, Check the book for damage, "
-          "Close book, Saved automatically, Quit, Find, Find next, Find previous, Preferences, "
-          "Next vessel, Previous vessel, Taste, Adjust, "
-          "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "
-          "Next part of the window, Previous part of the window, Print: ledger, "
-          "Save as PDF: ledger, Save as HTML: ledger, Save as Markdown: ledger, "
-          "Help for this page, About Staveline");
+    CHECK(offered.join(", ") == "New cellar, Open a book, Sample cellar, Save a copy, Check the book for damage, "
+                                "Close book, Saved automatically, Quit, Find, Find next, Find previous, Preferences, "
+                                "Next vessel, Previous vessel, Taste, Adjust, "
+                                "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "
+                                "Next part of the window, Previous part of the window, Print: ledger, "
+                                "Save as PDF: ledger, Save as HTML: ledger, Save as Markdown: ledger, "
+                                "Help for this page, About Staveline");
     CHECK(w.window->status().words().contains("reading only"));
     w.key(Qt::Key_D, Qt::ControlModifier);
     CHECK_FALSE(w.window->cellar()->drawRefill().form().active());
