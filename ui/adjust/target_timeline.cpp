@@ -128,8 +128,9 @@ void TargetTimeline::paintAxis(QPainter& painter) const {
     if (!look_.alone && !look_.tried)
         return;
     // Beside an open help the timeline is narrow.
-    const bool narrow =
-        slot(nextAt) - slot(drawAt) < painter.fontMetrics().horizontalAdvance(tr("next draw")) + line / 2;
+    const auto wide = [&](const QString& words) { return painter.fontMetrics().horizontalAdvance(words); };
+    const bool narrow = slot(nextAt) - slot(drawAt) < wide(tr("next draw")) + line / 2 ||
+                        slot(settledAt) - slot(nextAt) < (wide(tr("next draw")) + wide(tr("if repeated")) + line) / 2;
     word(slot(drawAt), narrow ? tr("draw") : tr("this draw"));
     word(slot(nextAt), narrow ? tr("next") : tr("next draw"));
     word(slot(settledAt), narrow ? tr("later") : tr("if repeated"));
