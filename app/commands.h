@@ -15,6 +15,7 @@ struct Options {
     std::string book, file, vessel, out;
     std::vector<std::string> locks, without;
     std::optional<int> choose, levers;
+    std::string todayText; ///< as typed
     std::optional<Day> today;
     bool json = false, csv = false, sample = false;
     std::string units = "metric"; ///< metric or us

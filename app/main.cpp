@@ -48,34 +48,38 @@ void needVessel(CLI::App* sub, Options& options) {
     sub->add_option("--vessel", options.vessel, "name of the vessel")->required();
 }
 
-int runCommand(int argc, char** argv) {
-    CLI::App parser{"Staveline, a workbench for mixed-culture beer in long-lived vessels"};
-    Options options;
-    int result = 0;
-    std::string today;
+/// What holds for all of them.
+void addGeneral(CLI::App& parser, Options& options) {
     parser.set_version_flag("--version", "staveline " STAVELINE_VERSION);
-    parser.add_option("--today", today, "the day to take as today (YYYY-MM-DD)")->each([&](const std::string& text) {
-        auto day = parseDay(text, "/today");
-        if (!day)
-            throw CLI::ValidationError(render(day.error().cause) + " " + render(day.error().remedy)); // it names itself
-        options.today = *day;
-    });
+    parser.add_option("--today", options.todayText, "the day to take as today (YYYY-MM-DD)")
+        ->each([&options](const std::string& text) {
+            auto day = parseDay(text, "/today");
+            if (!day)
+                throw CLI::ValidationError(render(day.error().cause) + " " +
+                                           render(day.error().remedy)); // it names itself
+            options.today = *day;
+        });
     parser
         .add_option("--units", options.units,
                     "units of printed answers and papers: metric (L, \u00b0C, EBC) or us (US gallons, \u00b0F, SRM)")
         ->check(CLI::IsMember({"metric", "us"}));
     parser.require_subcommand(0, 1);
     parser.fallthrough();
+}
 
-    auto* made = command(parser, "new", "make a new cellar book", options, result, newBook);
-    made->add_flag("--sample", options.sample, "fill it with the sample cellar");
-    CLI::App* window = parser.add_subcommand("open", "open a book in the window");
-    window->add_option("book", options.book, "the cellar book (*.cellar)");
-    window->callback([&] { result = openWindow(options, argc, argv); });
+void addBooks(CLI::App& parser, Options& options, int& result) {
+    command(parser, "new", "make a new cellar book", options, result, newBook)
+        ->add_flag("--sample", options.sample, "fill it with the sample cellar");
     command(parser, "status", "every vessel: level, age, what is due", options, result, status);
     command(parser, "record", "record facts from a JSON file", options, result, record)
         ->add_option("file", options.file, "the file; - reads standard input")
         ->required();
+    command(parser, "undo", "take back the last edit", options, result, undo);
+    command(parser, "redo", "bring back the last edit taken back", options, result, redo);
+    command(parser, "check", "look for damage in the whole book", options, result, check);
+}
+
+void addDecision(CLI::App& parser, Options& options, int& result) {
     auto* advice = command(parser, "advise", "what to change for the coming refill", options, result, advise);
     needVessel(advice, options);
     advice->add_option("--lock", options.locks,
@@ -88,25 +92,37 @@ int runCommand(int argc, char** argv) {
                      fmt::format("change at most N things at once, 1 to {} ({} if not given)", most, usual))
         ->check(CLI::Range(1, most));
     advice->add_option("--choose", options.choose, "adopt proposal N (0: leave it alone) and store its forecast");
+    auto* forecast = command(parser, "predict", "scores for a plan of your own", options, result, predict);
+    needVessel(forecast, options);
+    forecast->add_option("--plan", options.file, "JSON with what differs from leaving it alone")->required();
+}
+
+void addPapers(CLI::App& parser, Options& options, int& result) {
     auto* paper =
         command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);
     needVessel(paper, options);
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
     paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
         ->check(CLI::IsMember({"a4", "letter"}));
-    auto* forecast = command(parser, "predict", "scores for a plan of your own", options, result, predict);
-    needVessel(forecast, options);
-    forecast->add_option("--plan", options.file, "JSON with what differs from leaving it alone")->required();
     auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
     needVessel(past, options);
     past->add_flag("--csv", options.csv, "as CSV (the default)");
     auto* days = command(parser, "calendar", "the work to come as a calendar file (.ics)", options, result, calendar);
     days->add_option("--vessel", options.vessel, "name of the vessel; all of them without it");
     days->add_option("--out", options.out, "the file; - prints it")->required();
-    command(parser, "undo", "take back the last edit", options, result, undo);
-    command(parser, "redo", "bring back the last edit taken back", options, result, redo);
-    command(parser, "check", "look for damage in the whole book", options, result, check);
+}
 
+int runCommand(int argc, char** argv) {
+    CLI::App parser{"Staveline, a workbench for mixed-culture beer in long-lived vessels"};
+    Options options;
+    int result = 0;
+    addGeneral(parser, options);
+    addBooks(parser, options, result);
+    CLI::App* window = parser.add_subcommand("open", "open a book in the window");
+    window->add_option("book", options.book, "the cellar book (*.cellar)");
+    window->callback([&] { result = openWindow(options, argc, argv); });
+    addDecision(parser, options, result);
+    addPapers(parser, options, result);
     try {
         parser.parse(argc, argv);
     } catch (const CLI::ParseError& error) {
@@ -119,7 +135,7 @@ int runCommand(int argc, char** argv) {
 
 /// Not through the formatter: standard error may be what failed.
 int giveUp(const Message& cause, const Message& remedy) {
-    std::fputs((render(cause) + ". " + render(remedy) + "\n").c_str(), stderr);
+    std::fputs((render(cause) + " " + render(remedy) + "\n").c_str(), stderr);
     return statusOf(FaultKind::storage);
 }
 
