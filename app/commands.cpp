@@ -174,8 +174,8 @@ DisplayUnits unitsOf(const Options& options) {
 int complain(const Fault& fault, const Options& options) {
     if (options.json)
         fmt::print("{}", toJson(fault));
-    fmt::print(stderr, "{}{} {}\n", fault.path.empty() ? "" : fault.path + ": ", render(fault.cause),
-               render(fault.remedy));
+    fmt::print(stderr, "{}{} {}\n", fault.path.empty() ? "" : fault.path + ": ", render(fault.cause, unitsOf(options)),
+               render(fault.remedy, unitsOf(options)));
     return statusOf(fault.kind);
 }
 

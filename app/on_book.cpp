@@ -32,6 +32,7 @@ int onBook(const Options& options, book::OpenMode mode, const std::function<int(
         return complain(desk.error(), options);
     if (auto looked = (*desk)->check(); !looked)
         return complain(looked.error(), options);
+    (*desk)->speakIn(unitsOf(options));
     Notices notices;
     notices.say(**desk);
     const int status = work(**desk);

@@ -89,7 +89,7 @@ TEST_CASE_METHOD(Cellar, "an answer that cannot be written out is a fault", "[ap
         const Answer answer = command(text, "", "/dev/full");
         INFO(text << "\n" << answer.err);
         CHECK(answer.status == 3);
-        CHECK(answer.err.find("could not be written out") != std::string::npos);
+        CHECK(answer.err.find("could not be written out. ") != std::string::npos);
     }
 }
 
