@@ -132,8 +132,8 @@ public:
     /// The `last` newest edits, newest first; those undone are not applied.
     [[nodiscard]] virtual std::vector<EditInfo> edits(int last) const = 0;
 
-    /// Always the same for this book and no other: the instant of its first step, "20250110T081500Z". Empty: nothing in
-    /// it.
+    /// Always the same for this book and its copies, and no other's: the instant of its first step and what it stored.
+    /// Empty: nothing in it.
     [[nodiscard]] virtual std::string identity() const = 0;
     /// Grows with every step seen by this object, own or foreign.
     [[nodiscard]] virtual std::int64_t revision() const = 0;

@@ -203,10 +203,12 @@ std::vector<EditInfo> FileBook::edits(int last) const {
 }
 
 std::string FileBook::identity() const {
-    const auto first =
-        answer([&] { return connection().text("SELECT coalesce(min(at_utc), '') FROM step WHERE id = 1"); });
+    const auto first = answer([&] {
+        return connection().text("SELECT coalesce(min(step.at_utc || printf('-%x', edit.digest)), '') FROM step "
+                                 "JOIN edit ON edit.id = step.edit WHERE step.id = 1");
+    });
     std::string id = first.value_or("");
-    std::erase_if(id, [](char c) { return c == '-' || c == ':'; });
+    std::erase(id, ':');
     return id;
 }
 

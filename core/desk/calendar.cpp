@@ -4,6 +4,8 @@
 #include "sheet/calendar.h"
 #include "desk/inside.h"
 
+#include <algorithm>
+
 namespace staveline::desk {
 namespace {
 
@@ -14,22 +16,33 @@ struct Job {
     DueKind kind;
     const char* key; ///< of its title
     Day on;
-    int cycle; ///< refills the vessel had before it
+    std::string cycle; ///< the refills the vessel had before it; a first fill comes before all cycles
 };
 
 std::vector<Job> jobsOf(const CurrentVessel& vessel) {
     const auto& dates = vessel.dates;
-    const int cycle = vessel.now().cycle;
-    const bool drawn = vessel.due.kind == DueKind::refill;
+    const vessel::LedgerState& now = vessel.now();
+    const std::string cycle = (vessel.toFill ? "fill-" : "") + std::to_string(now.cycle);
+    const std::string next = std::to_string(now.cycle + (now.opened ? 1 : 0));
+    const char* drawKey = vessel.toFill  ? "desk.calendar.fill"
+                          : vessel.drawn ? "desk.calendar.refill"
+                                         : "desk.calendar.draw";
     std::vector<Job> jobs;
     if (vessel.due.kind == DueKind::taste)
         jobs.push_back({DueKind::taste, "desk.calendar.taste", dates.sample, cycle});
-    if (!vessel.brewed && !drawn)
-        jobs.push_back({DueKind::brew, "desk.calendar.brew", dates.brew, cycle});
-    jobs.push_back({DueKind::draw, drawn ? "desk.calendar.refill" : "desk.calendar.draw", dates.draw, cycle});
-    jobs.push_back({DueKind::taste, "desk.calendar.taste", dates.nextSample, cycle + 1});
-    jobs.push_back({DueKind::draw, "desk.calendar.draw_next", dates.nextDraw, cycle + 1});
+    if (!vessel.brewed)
+        jobs.push_back(
+            {DueKind::brew, vessel.toFill ? "desk.calendar.brew_first" : "desk.calendar.brew", dates.brew, cycle});
+    jobs.push_back({DueKind::draw, drawKey, dates.draw, cycle});
+    jobs.push_back({DueKind::taste, "desk.calendar.taste", dates.nextSample, next});
+    jobs.push_back({DueKind::draw, "desk.calendar.draw_next", dates.nextDraw, next});
     return jobs;
+}
+
+/// A refill stands under the draw it follows.
+const Job& firstOf(const std::vector<Job>& jobs, DueKind due) {
+    const DueKind wanted = due == DueKind::refill ? DueKind::draw : due;
+    return *std::find_if(jobs.begin(), jobs.end(), [&](const Job& job) { return job.kind == wanted; });
 }
 
 const char* wordOf(DueKind kind) {
@@ -61,13 +74,13 @@ void addVessel(std::vector<CalendarItem>& items, const CurrentVessel& vessel, co
                                   .with("vessel", vessel.record.facts.name)
                                   .with("draw", vessel.inUse.draw)
                                   .with("refill", refillWanted(vessel.inUse, vessel));
-        const std::string id = idOf(book, vessel, what + "-" + std::to_string(job.cycle) + "-" + wordOf(job.kind));
+        const std::string id = idOf(book, vessel, what + "-" + job.cycle + "-" + wordOf(job.kind));
         items.push_back({kind, id, on, render(title, units)});
     };
     const auto jobs = jobsOf(vessel);
     for (const auto& job : jobs)
         add(CalendarItem::Kind::event, job, "cycle", job.on);
-    add(CalendarItem::Kind::task, jobs.front(), "due", vessel.due.on);
+    add(CalendarItem::Kind::task, firstOf(jobs, vessel.due.kind), "due", vessel.due.on);
 }
 
 } // namespace

@@ -12,7 +12,7 @@ namespace staveline::sheet {
 struct CalendarItem {
     enum class Kind { event, task }; ///< a day in the calendar; a job with a day by which it is due
     Kind kind = Kind::event;
-    std::string id; ///< worldwide its own and always the same: a later file brings the entry up to date
+    std::string id; ///< its own among all books and always the same: a later file brings the entry up to date
     Day on{};
     std::string title;
 };

@@ -146,3 +146,22 @@ TEST_CASE_METHOD(Calendar, "a calendar has a file, a vessel that exists, and no 
     CHECK(run("calendar s.cellar --out - --json").status == 2);
     CHECK(run("calendar s.cellar --out -").out.starts_with("BEGIN:VCALENDAR"));
 }
+
+TEST_CASE_METHOD(Calendar, "a first fill has entries of its own, and a drawn vessel still its brew", "[app]") {
+    record(R"([{"kind": "vessel", "name": "Godwit", "capacity_l": 100},
+               {"kind": "draw_off", "vessel": "Knot", "on": "2026-06-01", "volume_l": 300}])");
+    const auto empty = byIdentity(parsed("2026-06-01", "--vessel Godwit"));
+    int fills = 0;
+    for (const auto& [identity, item] : empty) {
+        fills += identity.find("fill") != std::string::npos;
+        CHECK(item["title"].get<std::string>().find("draw 0") == std::string::npos);
+    }
+    CHECK(fills == 3); // the brew, the fill, and what is due first
+    record(R"({"kind": "refill", "vessel": "Godwit", "on": "2026-06-01", "volume_l": 90})");
+    for (const auto& [identity, item] : byIdentity(parsed("2026-06-01", "--vessel Godwit")))
+        CHECK(identity.find("fill") == std::string::npos); // what was planned then is not this cycle's
+    bool brewed = false;
+    for (const auto& [identity, item] : byIdentity(parsed("2026-06-01", "--vessel Knot")))
+        brewed = brewed || item["title"] == "Brew the refill of Knot";
+    CHECK(brewed);
+}
