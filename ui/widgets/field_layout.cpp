@@ -12,44 +12,21 @@ constexpr int usualColumns = 3; // wider forms are read across, not down
 
 } // namespace
 
-FieldLayout::FieldLayout(QWidget* parent, int gap, int rowGap) : QLayout(parent), gap_(gap), rowGap_(rowGap) {
-    setContentsMargins(0, 0, 0, 0);
-}
-
-FieldLayout::~FieldLayout() {
-    for (const Field& field : fields_)
-        delete field.item;
-}
+FieldLayout::FieldLayout(QWidget* parent, int gap, int rowGap) : PartsLayout(parent), gap_(gap), rowGap_(rowGap) {}
 
 void FieldLayout::addField(QWidget* field, bool whole) {
     addChildWidget(field);
-    fields_.push_back({new QWidgetItem(field), whole});
+    parts_.push_back({new QWidgetItem(field), whole});
 }
 
 void FieldLayout::addItem(QLayoutItem* item) {
-    fields_.push_back({item, false});
-}
-
-int FieldLayout::count() const {
-    return static_cast<int>(fields_.size());
-}
-
-QLayoutItem* FieldLayout::itemAt(int index) const {
-    return index >= 0 && index < count() ? fields_[static_cast<std::size_t>(index)].item : nullptr;
-}
-
-QLayoutItem* FieldLayout::takeAt(int index) {
-    if (index < 0 || index >= count())
-        return nullptr;
-    QLayoutItem* taken = fields_[static_cast<std::size_t>(index)].item;
-    fields_.erase(fields_.begin() + index);
-    return taken;
+    parts_.push_back({item, false});
 }
 
 /// The middle one of the widths, so that one long field does not thin out all columns.
 int FieldLayout::narrowest() const {
     std::vector<int> widths;
-    for (const Field& field : fields_)
+    for (const FieldPart& field : parts_)
         if (!field.whole && !field.item->isEmpty())
             widths.push_back(field.item->sizeHint().width());
     if (widths.empty())
@@ -64,7 +41,7 @@ std::pair<std::vector<QRect>, int> FieldLayout::placed(int width) const {
     const int step = (width + gap_) / columns;
     std::vector<QRect> boxes;
     int column = 0, top = 0, rowHeight = 0;
-    for (const Field& field : fields_) {
+    for (const FieldPart& field : parts_) {
         if (field.item->isEmpty()) {
             boxes.emplace_back();
             continue;
@@ -90,14 +67,6 @@ QSize FieldLayout::sizeHint() const {
     return {width, placed(width).second};
 }
 
-QSize FieldLayout::minimumSize() const {
-    QSize size(0, 0);
-    for (const Field& field : fields_)
-        if (!field.item->isEmpty())
-            size = size.expandedTo(field.item->minimumSize());
-    return size;
-}
-
 int FieldLayout::heightForWidth(int width) const {
     return placed(width).second;
 }
@@ -105,9 +74,9 @@ int FieldLayout::heightForWidth(int width) const {
 void FieldLayout::setGeometry(const QRect& box) {
     QLayout::setGeometry(box);
     const auto boxes = placed(box.width()).first;
-    for (std::size_t i = 0; i < fields_.size(); ++i)
-        if (!fields_[i].item->isEmpty())
-            fields_[i].item->setGeometry(boxes[i].translated(box.topLeft()));
+    for (std::size_t i = 0; i < parts_.size(); ++i)
+        if (!parts_[i].item->isEmpty())
+            parts_[i].item->setGeometry(boxes[i].translated(box.topLeft()));
 }
 
 } // namespace staveline::ui

@@ -6,14 +6,7 @@
 
 namespace staveline::ui {
 
-WrapLayout::WrapLayout(QWidget* parent, int gap) : QLayout(parent), gap_(gap) {
-    setContentsMargins(0, 0, 0, 0);
-}
-
-WrapLayout::~WrapLayout() {
-    for (const Part& part : parts_)
-        delete part.item;
-}
+WrapLayout::WrapLayout(QWidget* parent, int gap) : PartsLayout(parent), gap_(gap) {}
 
 void WrapLayout::addStretch() {
     right_ = true;
@@ -27,25 +20,9 @@ void WrapLayout::addItem(QLayoutItem* item) {
     parts_.push_back({item, gap_ + std::exchange(nextSpace_, 0), right_});
 }
 
-int WrapLayout::count() const {
-    return static_cast<int>(parts_.size());
-}
-
-QLayoutItem* WrapLayout::itemAt(int index) const {
-    return index >= 0 && index < count() ? parts_[static_cast<std::size_t>(index)].item : nullptr;
-}
-
-QLayoutItem* WrapLayout::takeAt(int index) {
-    if (index < 0 || index >= count())
-        return nullptr;
-    QLayoutItem* taken = parts_[static_cast<std::size_t>(index)].item;
-    parts_.erase(parts_.begin() + index);
-    return taken;
-}
-
 QSize WrapLayout::sizeHint() const {
     QSize size(0, 0);
-    for (const Part& part : parts_) {
+    for (const WrapPart& part : parts_) {
         if (part.item->isEmpty())
             continue;
         const QSize wants = part.item->sizeHint();
@@ -55,17 +32,9 @@ QSize WrapLayout::sizeHint() const {
     return size;
 }
 
-QSize WrapLayout::minimumSize() const {
-    QSize size(0, 0);
-    for (const Part& part : parts_)
-        if (!part.item->isEmpty())
-            size = size.expandedTo(part.item->minimumSize());
-    return size;
-}
-
 std::vector<WrapLayout::Row> WrapLayout::rowsIn(int width) const {
     std::vector<Row> rows;
-    for (const Part& part : parts_) {
+    for (const WrapPart& part : parts_) {
         if (part.item->isEmpty())
             continue;
         const QSize wants = part.item->sizeHint();
@@ -92,7 +61,7 @@ int WrapLayout::heightForWidth(int width) const {
 /// What belongs to the right end is pushed there by the room that is left.
 void WrapLayout::place(const Row& row, const QRect& box) {
     int x = box.left(), room = std::max(0, box.width() - row.width);
-    for (const Part* part : row.parts) {
+    for (const WrapPart* part : row.parts) {
         if (part->right)
             x += std::exchange(room, 0);
         if (part != row.parts.front())

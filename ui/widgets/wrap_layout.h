@@ -3,48 +3,41 @@
 // window.
 #pragma once
 
-#include <QLayout>
+#include "ui/widgets/parts_layout.h"
 
-#include <memory>
 #include <vector>
 
 namespace staveline::ui {
 
-class WrapLayout : public QLayout {
+struct WrapPart {
+    QLayoutItem* item;
+    int before; ///< space in front of it
+    bool right;
+};
+
+class WrapLayout : public PartsLayout<WrapPart> {
     Q_OBJECT
 public:
     /// `gap` between the parts and between the rows, in pixels.
     WrapLayout(QWidget* parent, int gap);
-    ~WrapLayout() override;
     /// What is added from here on stands at the right end of its row.
     void addStretch();
     /// A space in front of what is added next, where both stand in one row.
     void addSpacing(int width);
 
     void addItem(QLayoutItem* item) override;
-    [[nodiscard]] int count() const override;
-    [[nodiscard]] QLayoutItem* itemAt(int index) const override;
-    QLayoutItem* takeAt(int index) override;
-    [[nodiscard]] QSize sizeHint() const override;    ///< all in one row
-    [[nodiscard]] QSize minimumSize() const override; ///< as wide as the widest
-    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] QSize sizeHint() const override; ///< all in one row
     [[nodiscard]] int heightForWidth(int width) const override;
     void setGeometry(const QRect& box) override;
 
 private:
-    struct Part {
-        QLayoutItem* item;
-        int before; ///< space in front of it
-        bool right;
-    };
     struct Row {
-        std::vector<const Part*> parts;
+        std::vector<const WrapPart*> parts;
         int width = 0, height = 0;
     };
     [[nodiscard]] std::vector<Row> rowsIn(int width) const;
     static void place(const Row& row, const QRect& box);
 
-    std::vector<Part> parts_;
     int gap_, nextSpace_ = 0;
     bool right_ = false;
 };
