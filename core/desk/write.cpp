@@ -232,6 +232,20 @@ Result<void> watchAll(LedgerGuard& guard, const std::set<book::RowId>& vessels) 
     return {};
 }
 
+/// The fact as it is stored, taken out of a working copy whose ledgers are watched as they were with it. Only after
+/// touchedBy().
+template <class F>
+Result<F> takeOut(const book::Book& book, Cellar& working, LedgerGuard& guard, const std::set<book::RowId>& touched,
+                  const std::string& table, book::RowId id) {
+    auto old = readStored<F>(book, working, table, id);
+    if (!old)
+        return fail(old.error());
+    if (auto watched = watchAll(guard, touched); !watched)
+        return fail(watched.error());
+    working.without<F>(touched, id);
+    return std::get<F>(*std::move(old));
+}
+
 } // namespace
 
 Result<Recorded> Desk::record(const Fact& fact, const EditNote& note) {
@@ -344,19 +358,16 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 auto touched = inside_->touchedBy<F>(working, table, id, replacement);
                 if (!touched)
                     return fail(touched.error());
-                const auto old = readStored<F>(*inside_->book, working, table, id);
+                LedgerGuard guard(working, today());
+                const auto old = takeOut<F>(*inside_->book, working, guard, *touched, table, id);
                 if (!old)
                     return fail(old.error());
-                LedgerGuard guard(working, today());
-                if (auto watched = watchAll(guard, *touched); !watched)
-                    return fail(watched.error());
-                working.without<F>(*touched, id);
                 if (auto ok = checkMeaning(fact, working, today()); !ok)
                     return fail(ok.error());
                 if (auto kept = Recorder(working, writer, today()).keepIngredientsOf(*replacement); !kept)
                     return fail(kept.error());
                 F placed = *replacement;
-                if (auto at = placeAgain(placed, std::get<F>(*old), working); !at)
+                if (auto at = placeAgain(placed, *old, working); !at)
                     return fail(at.error());
                 auto row = toRow(placed, working.shared().names);
                 if (!row)
@@ -571,14 +582,11 @@ Result<LedgerPreview> Desk::preview(const std::string& table, std::int64_t id, c
             if (!record || !touched)
                 return fail(!record ? record.error() : touched.error());
             const Replay before = replayOf(**record, working.shared(), today());
-            const auto old = readStored<F>(*inside_->book, working, table, id);
+            LedgerGuard guard(working, today());
+            const auto old = takeOut<F>(*inside_->book, working, guard, *touched, table, id);
             if (!old)
                 return fail(old.error());
-            LedgerGuard guard(working, today());
-            if (auto watched = watchAll(guard, *touched); !watched)
-                return fail(watched.error());
-            working.without<F>(*touched, id);
-            return previewIn(working, id, *replacement, &std::get<F>(*old), guard, before, today());
+            return previewIn(working, id, *replacement, &*old, guard, before, today());
         } else {
             return badInput("/kind", say("desk.no_preview"), say("desk.no_preview.remedy"));
         }
