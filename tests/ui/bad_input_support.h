@@ -47,12 +47,10 @@ struct SampleWindow : WindowInScratch {
         cellar().showVessel("Plover");
         QTest::qWait(0);
     }
-    [[nodiscard]] ui::CellarView& cellar() const { return *window->cellar(); }
     [[nodiscard]] ui::AdjustPage& adjust() const { return cellar().adjust(); }
     [[nodiscard]] ui::ProposalList& proposals() const { return part<ui::ProposalList>(adjust()); }
     [[nodiscard]] ui::VerdictPanel& verdicts() const { return part<ui::VerdictPanel>(adjust()); }
     [[nodiscard]] ui::TotalBar& total() const { return part<ui::TotalBar>(adjust()); }
-    [[nodiscard]] const desk::Desk& desk() const { return window->session()->desk(); }
     void go(ui::PageId workPage) const {
         key(static_cast<Qt::Key>(Qt::Key_1 + static_cast<int>(workPage)), Qt::ControlModifier);
         REQUIRE(cellar().workPage() == workPage);

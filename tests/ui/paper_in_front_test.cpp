@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Printing prints what is in front; where that is no paper, the command is off and says why.
+#include "pdf_tools.h"
 #include "ui/support.h"
 
 #include "sheet/document.h"
@@ -11,8 +12,6 @@
 
 #include <QAction>
 #include <QPrinter>
-#include <QProcess>
-#include <QStandardPaths>
 
 using namespace staveline;
 using namespace staveline::ui;
@@ -22,7 +21,6 @@ namespace {
 
 struct AtWindow : WindowInScratch {
     AtWindow() { window->cellar()->showVessel("Heron"); }
-    [[nodiscard]] CellarView& cellar() const { return *window->cellar(); }
     /// Ctrl+Shift+P, and what it offered to call the file.
     QString savePdf() {
         prompt.asked.clear();
@@ -30,12 +28,7 @@ struct AtWindow : WindowInScratch {
         key(Qt::Key_P, Qt::ControlModifier | Qt::ShiftModifier);
         return prompt.asked.empty() ? QString() : prompt.asked.front();
     }
-    [[nodiscard]] QString saved() const {
-        QProcess tool;
-        tool.start("pdftotext", {"-layout", qs((scratch / "front.pdf").string()), "-"});
-        REQUIRE(tool.waitForFinished());
-        return QString::fromUtf8(tool.readAllStandardOutput());
-    }
+    [[nodiscard]] QString saved() const { return pdfPages(scratch / "front.pdf").join('\n'); }
     void checkOff(const QString& why) const {
         for (const char* words : {"Print", "Save as PDF", "Save as HTML", "Save as Markdown", "Save as CSV"}) {
             INFO(words);
@@ -49,7 +42,7 @@ struct AtWindow : WindowInScratch {
 
 TEST_CASE("the paper that is printed is the one in front", "[ui][print]") {
     AtWindow w;
-    const bool reads = !QStandardPaths::findExecutable("pdftotext").isEmpty();
+    const bool reads = hasPdfTools();
     const auto check = [&](const QString& file, const QString& title, const QString& name) {
         CHECK(wordsOf(w.action("Print")) == "Print: " + name);
         CHECK(w.savePdf() == file + ".pdf");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // No page of a paper is empty: each says something beyond its foot and the table heads that repeat. Spaces to write in
 // are boxes, a few lines for notes stay together, and the country decides what is printed on.
+#include "pdf_tools.h"
 #include "ui/support.h"
 
 #include "facts/sample.h"
@@ -13,8 +14,6 @@
 #include "ui/window/cellar_view.h"
 
 #include <QPainter>
-#include <QProcess>
-#include <QStandardPaths>
 
 #include <cstdlib>
 
@@ -28,15 +27,6 @@ namespace {
 
 QString withoutSpaces(const std::string& text) {
     return qs(text).remove(QRegularExpression("\\s"));
-}
-
-QStringList pageTexts(const std::filesystem::path& pdf) {
-    QProcess tool;
-    tool.start("pdftotext", {"-raw", qs(pdf.string()), "-"});
-    REQUIRE(tool.waitForFinished());
-    QStringList pages = QString::fromUtf8(tool.readAllStandardOutput()).split('\f');
-    pages.removeLast();
-    return pages;
 }
 
 QString headOf(const Table& table) {
@@ -61,7 +51,7 @@ QString ownWords(const QString& page, const Document& document) {
 qsizetype checkNoEmptyPage(const Document& document, PaperSize size) {
     const Scratch scratch;
     REQUIRE(writePdf(document, scratch / "paper.pdf", size));
-    const QStringList pages = pageTexts(scratch / "paper.pdf");
+    const QStringList pages = pdfPages(scratch / "paper.pdf", "-raw");
     for (qsizetype i = 0; i < pages.size(); ++i) {
         INFO(document.title << ", " << document.subtitle << ", " << rowOf(size).name << ", page " << i + 1 << " of "
                             << pages.size() << ": " << pages[i].toStdString());
@@ -102,7 +92,7 @@ private:
 } // namespace
 
 TEST_CASE("no page of any paper is empty, whatever vessel and size", "[ui][paper]") {
-    if (QStandardPaths::findExecutable("pdftotext").isEmpty())
+    if (!hasPdfTools())
         return;
     WindowInScratch w(false);
     REQUIRE(w.window->sampleBook(w.scratch / "sample.cellar"));
@@ -124,7 +114,7 @@ TEST_CASE("no page of any paper is empty, whatever vessel and size", "[ui][paper
 }
 
 TEST_CASE("lines for notes are not torn, wherever they come", "[ui][paper]") {
-    if (QStandardPaths::findExecutable("pdftotext").isEmpty())
+    if (!hasPdfTools())
         return;
     for (int before = 30; before < 60; ++before) {
         Document paper;

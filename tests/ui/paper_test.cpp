@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Papers: pages, text that can be found again, both sizes, and disks that refuse.
+#include "pdf_tools.h"
 #include "ui/support.h"
 
 #include "support/full_disk.h"
@@ -7,12 +8,11 @@
 #include "ui/print/pdf.h"
 
 #include <QPainter>
-#include <QProcess>
-#include <QStandardPaths>
 
 using namespace staveline;
 using namespace staveline::sheet;
 using namespace staveline::ui;
+using namespace staveline::testing;
 
 namespace {
 
@@ -30,19 +30,6 @@ Document longPaper(int rows) {
     paper.blocks.push_back(Heading{2, "Afterwards"});
     paper.blocks.push_back(Paragraph{"The last words."});
     return paper;
-}
-
-/// Text of a PDF page by page, where the tool for it is installed.
-QStringList pagesOf(const std::filesystem::path& pdf) {
-    QProcess tool;
-    tool.start("pdftotext", {"-layout", qs(pdf.string()), "-"});
-    REQUIRE(tool.waitForFinished());
-    QStringList pages = QString::fromUtf8(tool.readAllStandardOutput()).split('\f');
-    pages.removeLast();
-    return pages;
-}
-bool hasTool(const char* name) {
-    return !QStandardPaths::findExecutable(name).isEmpty();
 }
 
 QImage painted(const PagedPaper& paper, int page) {
@@ -71,11 +58,11 @@ TEST_CASE("a short paper is one page, a long one breaks and repeats its table he
     CHECK(PagedPaper(longPaper(3), PaperSize::a4).pages() == 1);
     const PagedPaper paper(longPaper(120), PaperSize::a4);
     CHECK(paper.pages() >= 3);
-    if (!hasTool("pdftotext"))
+    if (!hasPdfTools())
         return;
     testing::Scratch scratch;
     REQUIRE(writePdf(longPaper(120), scratch / "long.pdf"));
-    const QStringList pages = pagesOf(scratch / "long.pdf");
+    const QStringList pages = pdfPages(scratch / "long.pdf");
     REQUIRE(pages.size() == paper.pages());
     for (int i = 0; i < pages.size(); ++i) {
         INFO(i);
@@ -90,11 +77,11 @@ TEST_CASE("a short paper is one page, a long one breaks and repeats its table he
 }
 
 TEST_CASE("words in the PDF can be found letter by letter", "[ui][paper]") {
-    if (!hasTool("pdftotext"))
+    if (!hasPdfTools())
         return;
     testing::Scratch scratch;
     REQUIRE(writePdf(longPaper(2), scratch / "short.pdf"));
-    const QString text = pagesOf(scratch / "short.pdf").join(' ');
+    const QString text = pdfPages(scratch / "short.pdf").join(' ');
     CHECK(text.contains("Refill 88 L at 1.049, first fill of the fine cask."));
     CHECK(text.contains("Caution: Add flaked oats late."));
     CHECK_FALSE(text.contains(QChar(0xFB01))); // the joined fi
@@ -105,14 +92,11 @@ TEST_CASE("A4 and Letter have their sizes", "[ui][paper]") {
     CHECK(PagedPaper(longPaper(1), PaperSize::a4).pagePoints().width() == Approx(210 / 25.4 * 72).margin(.6));
     CHECK(PagedPaper(longPaper(1), PaperSize::a4).pagePoints().height() == Approx(297 / 25.4 * 72).margin(.6));
     CHECK(PagedPaper(longPaper(1), PaperSize::letter).pagePoints() == QSizeF(612, 792));
-    if (!hasTool("pdfinfo"))
+    if (!hasPdfTools())
         return;
     testing::Scratch scratch;
     REQUIRE(writePdf(longPaper(1), scratch / "letter.pdf", PaperSize::letter));
-    QProcess tool;
-    tool.start("pdfinfo", {qs((scratch / "letter.pdf").string())});
-    REQUIRE(tool.waitForFinished());
-    const QString said = QString::fromUtf8(tool.readAllStandardOutput());
+    const QString said = outputOf("pdfinfo", {qs((scratch / "letter.pdf").string())});
     CHECK(said.contains("612 x 792 pts (letter)"));
     CHECK(said.contains("Brew sheet for Heron"));
 }
@@ -127,12 +111,12 @@ TEST_CASE("nothing is printed into the margins", "[ui][paper]") {
 }
 
 TEST_CASE("a heading does not stay behind at the foot of a page", "[ui][paper]") {
-    if (!hasTool("pdftotext"))
+    if (!hasPdfTools())
         return;
     testing::Scratch scratch;
     for (int rows = 25; rows < 45; ++rows) {
         REQUIRE(writePdf(longPaper(rows), scratch / "heading.pdf"));
-        for (const QString& page : pagesOf(scratch / "heading.pdf")) {
+        for (const QString& page : pdfPages(scratch / "heading.pdf")) {
             INFO(rows);
             CHECK(page.contains("Afterwards") == page.contains("The last words."));
         }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Nothing that a paper says is lost on its pages: every word of every block, on either size, whatever a vessel is
 // called; no caution torn, no page empty, nothing outside the margins or too small to read.
+#include "pdf_tools.h"
 #include "ui/support.h"
 
 #include "desk/advice.h"
@@ -11,8 +12,6 @@
 #include "ui/print/pdf.h"
 #include "ui/print/text_document.h"
 
-#include <QProcess>
-#include <QStandardPaths>
 #include <QTextBlock>
 #include <QTextDocument>
 
@@ -27,15 +26,6 @@ namespace {
 
 constexpr double margin = 45, footEnds = 25, smallest = 9; // points
 
-QString outputOf(const char* program, const QStringList& arguments) {
-    QProcess tool;
-    tool.start(program, arguments);
-    REQUIRE(tool.waitForFinished());
-    return QString::fromUtf8(tool.readAllStandardOutput());
-}
-bool hasTool() {
-    return !QStandardPaths::findExecutable("pdftotext").isEmpty();
-}
 /// Without spaces: a line may end in the middle of what is longer than it.
 QString packed(QString text) {
     return text.remove(QRegularExpression("\\s"));
@@ -56,9 +46,8 @@ struct Texts {
     }
 };
 
-QStringList pagesOf(const std::filesystem::path& pdf) {
-    QStringList pages = outputOf("pdftotext", {"-raw", qs(pdf.string()), "-"}).split('\f');
-    pages.removeLast();
+QStringList packedPages(const std::filesystem::path& pdf) {
+    QStringList pages = pdfPages(pdf, "-raw");
     for (QString& page : pages)
         page = packed(page);
     return pages;
@@ -116,7 +105,7 @@ void checkPaper(const Document& document) {
         INFO(document.title << ", " << document.subtitle << ", " << size.name);
         REQUIRE(writePdf(document, pdf, size.size));
         const PagedPaper paper(document, size.size);
-        const QStringList pages = pagesOf(pdf);
+        const QStringList pages = packedPages(pdf);
         REQUIRE(pages.size() == paper.pages());
         const QString foot = packed(qs(document.footer)).left(20);
         for (const QString& page : pages)
@@ -145,7 +134,7 @@ Document titled(const std::string& title, const std::string& subtitle, const std
 } // namespace
 
 TEST_CASE("every word of every paper is on its pages, whatever the vessel is called", "[ui][paper]") {
-    if (!hasTool())
+    if (!hasPdfTools())
         return;
     DeskInScratch s;
     REQUIRE(s.desk->record(*sampleCellar(s.today)));
@@ -176,7 +165,7 @@ TEST_CASE("every word of every paper is on its pages, whatever the vessel is cal
 }
 
 TEST_CASE("a caution stands whole on one page, wherever it comes", "[ui][paper]") {
-    if (!hasTool())
+    if (!hasPdfTools())
         return;
     for (int before = 30; before < 52; ++before) {
         Document paper = titled("Brew sheet for Heron", "Refill of 12 March", "Heron, made for a test");
@@ -194,7 +183,7 @@ TEST_CASE("a caution stands whole on one page, wherever it comes", "[ui][paper]"
 }
 
 TEST_CASE("what is longer than its line is broken, not lost", "[ui][paper]") {
-    if (!hasTool())
+    if (!hasPdfTools())
         return;
     const std::string word = named(200, "Wwm"), note = named(200, "sharp at the edge, ");
     Document paper = titled("Brew sheet for " + word, note, "made for a test, " + word);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Papers that are really printed: through a printer that writes a file, read back page by page.
+#include "pdf_tools.h"
 #include "ui/support.h"
 
 #include "facts/sample.h"
@@ -13,10 +14,8 @@
 #include "ui/widgets/choice_field.h"
 
 #include <QPrinter>
-#include <QProcess>
 #include <QPushButton>
 #include <QRegularExpression>
-#include <QStandardPaths>
 #include <QTextBrowser>
 #include <QVBoxLayout>
 
@@ -83,26 +82,10 @@ template <class PageId> struct AtPaper : DeskInScratch {
     PageId* workPage = nullptr;
 };
 
-QString outputOf(const QString& program, const QStringList& arguments) {
-    QProcess tool;
-    tool.start(program, arguments);
-    REQUIRE(tool.waitForFinished());
-    return QString::fromUtf8(tool.readAllStandardOutput());
-}
-bool hasTools() {
-    return !QStandardPaths::findExecutable("pdftotext").isEmpty() &&
-           !QStandardPaths::findExecutable("pdfinfo").isEmpty();
-}
-QStringList pagesOf(const std::filesystem::path& pdf) {
-    QStringList pages = outputOf("pdftotext", {"-layout", qs(pdf.string()), "-"}).split('\f');
-    pages.removeLast();
-    return pages;
-}
-
 /// What every printed paper must be: of its size, whole, its pages numbered, its headings in the paper's order, once.
 void checkPrinted(const std::filesystem::path& pdf, const Document& document, PaperSize size, int pages) {
     REQUIRE(readAll(pdf).starts_with("%PDF-"));
-    if (!hasTools())
+    if (!hasPdfTools())
         return;
     const QString info = outputOf("pdfinfo", {qs(pdf.string())});
     INFO(info.toStdString());
@@ -110,7 +93,7 @@ void checkPrinted(const std::filesystem::path& pdf, const Document& document, Pa
     CHECK(info.contains(size == PaperSize::a4 ? QRegularExpression("Page size: +59[45]\\S* x 84[12]\\S* pts")
                                               : QRegularExpression("Page size: +612 x 792 pts")));
     CHECK(info.contains(qs(document.title)));
-    const QStringList found = pagesOf(pdf);
+    const QStringList found = pdfPages(pdf);
     CHECK(found.size() == pages);
     for (int i = 0; i < found.size(); ++i)
         CHECK(found[i].count(QString("page %1 of %2").arg(i + 1).arg(pages)) == 1);
@@ -178,12 +161,12 @@ TEST_CASE("the tasting paper is printed whole on either paper, short and long", 
 TEST_CASE("printer, file and preview break the pages alike", "[ui][print]") {
     AtPaper<BrewPage> s;
     s.press("Brew sheet");
-    if (!hasTools())
+    if (!hasPdfTools())
         return;
     s.press("Print");
     s.prompt.answers = {s.scratch / "saved.pdf"};
     s.press("Save PDF");
-    const QStringList printed = pagesOf(s.prompt.to), saved = pagesOf(s.scratch / "saved.pdf");
+    const QStringList printed = pdfPages(s.prompt.to), saved = pdfPages(s.scratch / "saved.pdf");
     REQUIRE(printed.size() == saved.size());
     for (int i = 0; i < printed.size(); ++i) // the finer grid of a printer may move a word by a hair
         CHECK(printed[i].simplified() == saved[i].simplified());

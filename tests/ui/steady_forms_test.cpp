@@ -40,7 +40,6 @@ namespace {
 
 struct AtForms : WindowInScratch {
     AtForms() : WindowInScratch(false) { REQUIRE(window->sampleBook(scratch / "sample.cellar")); }
-    [[nodiscard]] CellarView& cellar() const { return *window->cellar(); }
     void at(const char* vessel, PageId page) const {
         cellar().showVessel(vessel);
         cellar().showPage(page);

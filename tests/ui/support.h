@@ -99,6 +99,8 @@ struct WindowInScratch {
     void open(); ///< makes the window anew, as after a restart
     /// What a menu offers, by its words; what it would undo or why it cannot be is not part of them.
     [[nodiscard]] QAction& action(const QString& words) const;
+    [[nodiscard]] ui::CellarView& cellar() const { return *window->cellar(); }
+    [[nodiscard]] const desk::Desk& desk() const { return window->session()->desk(); }
     [[nodiscard]] ui::HelpPanel& help() const { return part<ui::HelpPanel>(*window); }
     [[nodiscard]] QWidget* focus() const { return window->focusWidget(); }
     /// Real key events to what has the focus.
