@@ -289,7 +289,12 @@ TEST_CASE("help stands in the page's place where there is no room for both", "[u
         CHECK(s.w->help().isVisible());
         CHECK(s.cellar().isVisible() == (text < 1.2));
         CHECK(s.w->window->width() == 1280);
-        s.w->window->toggleHelp();
+        s.w->key(Qt::Key_4, Qt::ControlModifier); // what a key does is seen
+        CHECK(s.cellar().isVisible());
+        CHECK(s.cellar().workPage() == PageId::drawRefill);
+        CHECK(s.w->help().isVisible() == (text < 1.2));
+        if (s.w->help().isVisible())
+            s.w->window->toggleHelp();
         CHECK(s.cellar().isVisible());
     }
 }

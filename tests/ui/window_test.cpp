@@ -382,6 +382,21 @@ TEST_CASE("status line: stored, done, undo and redo by name", "[ui][status]") {
     CHECK(w.window->status().words().contains("nothing to save"));
 }
 
+TEST_CASE("the dates of the cellar are saved as a calendar file from the menu", "[ui][window]") {
+    WindowInScratch w;
+    const auto file = w.scratch / "dates.ics";
+    w.prompt.answers = {file};
+    w.action("Save the dates as a calendar file").trigger();
+    CHECK(readAll(file) == *w.desk().calendar());
+    CHECK(readAll(file).find("SUMMARY:Taste Heron") != std::string::npos);
+    CHECK(w.window->status().words().contains("dates.ics"));
+    const auto before = readAll(w.book);
+    w.prompt.answers = {w.book}; // a book is no place for it
+    w.action("Save the dates as a calendar file").trigger();
+    CHECK(readAll(w.book) == before);
+    CHECK(w.window->notices().words().contains("book"));
+}
+
 TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]") {
     WindowInScratch w;
     w.window->closeBook();
@@ -406,7 +421,8 @@ TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]"
     for (const QAction* action : w.window->actions())
         if (action->isEnabled())
             offered << wordsOf(*action);
-    CHECK(offered.join(", ") == "New cellar, Open a book, Sample cellar, Save a copy, Check the book for damage, "
+    CHECK(offered.join(", ") == "New cellar, Open a book, Sample cellar, Save a copy, Save the dates as a calendar "
+                                "file, Check the book for damage, "
                                 "Close book, Saved automatically, Quit, Find, Find next, Find previous, Preferences, "
                                 "Next vessel, Previous vessel, Taste, Adjust, "
                                 "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "

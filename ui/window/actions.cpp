@@ -23,6 +23,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     openBook = add(tr("&Open a book\u2026"), keys("Ctrl+O"));
     sampleBook = add(tr("&Sample cellar"));
     copyBook = add(tr("Save a &copy\u2026"), keys("Ctrl+Shift+S"));
+    calendar = add(tr("Save the dates as a calen&dar file\u2026"));
     checkBook = add(tr("C&heck the book for damage"));
     closeBook = add(tr("C&lose book"), keys("Ctrl+W"));
     storedAlready = add(tr("Saved &automatically"), keys("Ctrl+S"));
@@ -50,7 +51,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     workPages[PageId::drawRefill] = add(tr("&Draw && refill"), keys("Ctrl+4"));
     workPages[PageId::history] = add(tr("H&istory"), keys("Ctrl+5"));
     brewSheet = add(tr("Brew &sheet"), keys("Ctrl+Shift+B"));
-    newSitting = add(tr("Ne&w sitting"), keys("Ctrl+Shift+T"));
+    newSitting = add(tr("Ne&w tasting"), keys("Ctrl+Shift+T"));
     sameAgain = add(tr("Copy last s&cores"), keys("Ctrl+="));
     adopt = add(tr("Ad&opt"), keys("Ctrl+Return"));
     asNow = add(tr("Reset to curre&nt settings"), keys("Ctrl+Shift+A"));
@@ -66,10 +67,11 @@ Actions::Actions(QObject& owner) : owner_(owner) {
 
     needWriting = QList<QAction*>(entries.values())
                   << addVessel << changeVessel << amend << remove << newSitting << sameAgain << adopt;
-    needBook = needWriting + workPages.values() +
-               QList<QAction*>{copyBook,      checkBook, closeBook,     nextVessel, previousVessel, brewSheet,
-                               storedAlready, nextPlace, previousPlace, print,      savePdf,        saveHtml,
-                               saveMarkdown,  saveCsv,   asNow,         find,       findNext,       findPrevious};
+    needBook =
+        needWriting + workPages.values() +
+        QList<QAction*>{copyBook,      calendar,  checkBook,     closeBook, nextVessel,  previousVessel, brewSheet,
+                        storedAlready, nextPlace, previousPlace, print,     savePdf,     saveHtml,       saveMarkdown,
+                        saveCsv,       asNow,     find,          findNext,  findPrevious};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

@@ -17,7 +17,7 @@ namespace staveline::ui {
 struct Actions {
     explicit Actions(QObject& owner);
 
-    QAction *newBook, *sampleBook, *openBook, *copyBook, *checkBook, *closeBook, *quit;
+    QAction *newBook, *sampleBook, *openBook, *copyBook, *calendar, *checkBook, *closeBook, *quit;
     QAction *undo, *redo, *find, *findNext, *findPrevious, *preferences;
     QAction *addVessel, *changeVessel, *nextVessel, *previousVessel;
     QMap<vessel::EntryKind, QAction*> entries;

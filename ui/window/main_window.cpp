@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/main_window.h"
 
+#include "desk/whole_file.h"
 #include "facts/sample.h"
 #include "ui/adjust/page.h"
 #include "ui/cellar/start_page.h"
@@ -286,6 +287,11 @@ void MainWindow::refreshHelp() {
         help_->showPage(page(), actions_->all);
 }
 
+void MainWindow::showPageAgain() {
+    if (stack_->isHidden())
+        toggleHelp();
+}
+
 void MainWindow::toggleHelp() {
     const bool show = !help_->isVisible();
     help_->setVisible(show);
@@ -309,6 +315,21 @@ void MainWindow::fillRecent() {
             action, &QAction::triggered, this, [this, path] { openAtWork(toStd(path)); }, Qt::QueuedConnection);
     }
     recentMenu_->setEnabled(!settings_.recent.isEmpty());
+}
+
+void MainWindow::saveCalendar() {
+    const QFileInfo book(pathText(session_->desk().path()));
+    const auto to = prompt_.fileToWrite(
+        this, tr("Save the dates as a calendar file"),
+        book.path() + QLatin1Char('/') + book.completeBaseName() + QStringLiteral(".ics"), QStringLiteral(".ics"));
+    if (!to)
+        return;
+    const auto text = session_->desk().calendar({}, session_->units());
+    const auto written = text ? desk::writeWhole(*to, *text) : Result<void>(fail(text.error()));
+    if (written)
+        status_->say(tr("Saved %1").arg(pathText(*to)));
+    else
+        failed(written.error());
 }
 
 void MainWindow::copyBook() {

@@ -45,6 +45,7 @@ public:
     void setAppearance(Appearance appearance);
     void setPaper(PaperSize size);
     void toggleHelp();
+    void showPageAgain(); ///< where help stands in its place: what a key does is seen
     void showPreferences();
     void remember(); ///< writes the settings
 
@@ -91,6 +92,7 @@ private:
     void placePanes(QWidget& in); ///< as they were left
     void keepPanes();
     void copyBook();
+    void saveCalendar();
     void checkBook();
     void showReport(const book::CheckReport& report);
     void showNotices();

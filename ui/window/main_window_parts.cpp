@@ -77,7 +77,7 @@ void MainWindow::makeMenus() {
     book->addActions({a.newBook, a.openBook, a.sampleBook});
     recentMenu_ = book->addMenu(tr("&Recent books"));
     book->addSeparator();
-    book->addActions({a.storedAlready, a.copyBook, a.checkBook, a.closeBook});
+    book->addActions({a.storedAlready, a.copyBook, a.calendar, a.checkBook, a.closeBook});
     book->addSeparator();
     book->addAction(a.quit);
     QMenu* edit = menuBar()->addMenu(tr("&Edit"));
@@ -136,6 +136,7 @@ void MainWindow::connectBook() {
             closeBook();
     });
     connect(a.copyBook, &QAction::triggered, this, &MainWindow::copyBook);
+    connect(a.calendar, &QAction::triggered, this, &MainWindow::saveCalendar);
     connect(a.checkBook, &QAction::triggered, this, &MainWindow::checkBook);
     connect(tasks_, &BookTasks::copied, this,
             [this](const std::filesystem::path& to) { status_->say(tr("Copied to %1").arg(qs(to.string()))); });
@@ -153,7 +154,12 @@ void MainWindow::connectBook() {
 /// The actions on the book in hand; they are off while there is none.
 void MainWindow::connectWork() {
     const Actions& a = *actions_;
-    const auto on = [this](QAction* action, auto&& act) { connect(action, &QAction::triggered, this, act); };
+    const auto on = [this](QAction* action, auto&& act) {
+        connect(action, &QAction::triggered, this, [this, act] {
+            showPageAgain();
+            act();
+        });
+    };
     on(a.undo, [this] { session_->undo(cellar_->vessel()); });
     on(a.redo, [this] { session_->redo(cellar_->vessel()); });
     on(a.addVessel, [this] { cellar_->addVessel(); });
