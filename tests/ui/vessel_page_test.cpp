@@ -33,7 +33,6 @@ struct AtVesselPage : WindowInScratch {
         REQUIRE_FALSE(window->cellar()->atVessel());
     }
     [[nodiscard]] VesselPage& page() const { return part<VesselPage>(*window->cellar()); }
-    [[nodiscard]] const Desk& desk() const { return window->session()->desk(); }
     void put(FactForm& form, const char* field, const QString& text) const {
         QLineEdit* edit = form.number(field) ? form.number(field)->edit() : form.line(field);
         REQUIRE(edit);
@@ -54,6 +53,21 @@ VesselFact factsOf(const AtVesselPage& at, const char* vessel) {
 }
 
 } // namespace
+
+TEST_CASE("a vessel that is thought over says what its habit comes to, and nothing is stored", "[ui][vesselpage]") {
+    const AtVesselPage at;
+    at.window->cellar()->addVessel();
+    FactForm& form = at.page().fields();
+    at.put(form, "capacity_l", "100");
+    at.put(form, "interval_d", "365");
+    at.put(form, "draw_share", "50");
+    const QString words = at.page().findChild<QLabel*>("habit")->text();
+    // half a year by year: 50 L and what evaporates of 100 L (4 % in used oak) make a share of 0.54; one year / 0.54
+    // and 14 days of fermenting are 1.89 years, 23 months
+    CHECK(words.contains("With 50.0 L drawn every 12 months, the beer at the draw comes to a mean age of 23 months"));
+    CHECK(words.contains("after 4 draws")); // ln 0.05 / ln 0.46 = 3.9
+    CHECK(at.desk().cellar()->size() == 3);
+}
 
 TEST_CASE("the material of a new vessel follows its shape until it is chosen", "[ui][vesselpage]") {
     const AtVesselPage at;

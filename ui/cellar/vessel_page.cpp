@@ -2,6 +2,7 @@
 #include "ui/cellar/vessel_page.h"
 
 #include "desk/advice.h"
+#include "desk/habit.h"
 #include "desk/ledger.h"
 #include "ui/cellar/new_vessel_questions.h"
 #include "ui/widgets/choice_field.h"
@@ -114,6 +115,12 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     column->addWidget(title_);
     column->addWidget(words_);
     column->addWidget(form_);
+    column->addWidget(habit_ = new QLabel(page));
+    habit_->setObjectName("habit");
+    habit_->setWordWrap(true);
+    habit_->setAlignment(Qt::AlignTop);
+    habit_->setMinimumHeight(lines(*this, 4.5)); // what stands below does not move while numbers are typed
+    habit_->setForegroundRole(QPalette::PlaceholderText);
     column->addWidget(questions_);
     column->addWidget(changes_ = makeChanges());
     column->addWidget(message_);
@@ -131,6 +138,7 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     const auto edited = [this] {
         message_->clear();
         tell();
+        sayHabit();
     };
     for (const FactForm* form : {form_, culture_})
         connect(form, &FactForm::edited, this, edited);
@@ -143,6 +151,7 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
         form_->setUnits(session_.units());
         culture_->setUnits(session_.units());
         questions_->setUnits(session_.units());
+        sayHabit();
     });
 }
 
@@ -195,6 +204,14 @@ bool VesselPage::started() const {
 void VesselPage::tell() {
     const QString what = before_ ? tr("changes of %1").arg(qs(before_->name)) : tr("the new vessel");
     session_.setUnstored("vessel", started() ? QStringList{what} : QStringList());
+}
+
+/// Half-typed numbers keep what the last whole ones came to.
+void VesselPage::sayHabit() {
+    QStringList words;
+    for (const Message& message : desk::habitWords(std::get<VesselFact>(form_->fact())))
+        words << session_.words(message);
+    habit_->setText(words.join(QLatin1Char(' ')));
 }
 
 bool VesselPage::goesOn(const std::optional<facts::VesselName>& wanted) {
@@ -265,6 +282,7 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
         culture_->build(cultureBefore_, context);
     }
     message_->clear();
+    sayHabit();
     form_->focusFirst();
     active_ = true;
 }
@@ -342,11 +360,13 @@ bool VesselPage::record(const std::vector<facts::Fact>& facts) {
 void VesselPage::showFault(const Fault& fault) {
     Fault plain = fault;
     const auto second = plain.path.find('/', 1);
-    if (second == 2 && plain.path[1] >= '0' && plain.path[1] <= '9')
+    const bool numbered = second == 2 && plain.path[1] >= '0' && plain.path[1] <= '9';
+    if (numbered)
         plain.path = plain.path.substr(second);
-    const bool shown =
-        form_->showFault(plain, true) || (before_ ? culture_->showFault(plain, true) : questions_->showFault(plain));
-    if (!shown)
+    const bool ofVessel = !numbered || fault.path[1] == '0'; // which is recorded first
+    if (ofVessel && form_->showFault(plain, true))
+        return;
+    if (!(before_ ? culture_->showFault(plain, true) : questions_->showFault(plain)))
         message_->say(MessageLabel::Weight::fault, session_.words(fault));
 }
 

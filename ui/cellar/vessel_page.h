@@ -47,6 +47,7 @@ private:
     [[nodiscard]] bool goesOn(const std::optional<facts::VesselName>& wanted);
     void leave();
     void tell();
+    void sayHabit();
     [[nodiscard]] bool usable(); ///< else it is said at the field
     void add(const facts::VesselFact& vessel);
     void recordChanges(const facts::VesselFact& vessel);
@@ -55,6 +56,7 @@ private:
     [[nodiscard]] facts::CultureFact lastCulture() const;
 
     Session& session_;
+    QLabel* habit_ = nullptr;                 ///< what the numbers typed come to
     std::optional<facts::VesselFact> before_; ///< none: a new vessel
     facts::CultureFact cultureBefore_;
     bool active_ = false;
