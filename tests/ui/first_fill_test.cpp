@@ -29,7 +29,6 @@ namespace {
 
 struct AtEmptyVessel : WindowInScratch {
     AtEmptyVessel() { window->cellar()->showVessel("Bittern"); } // a foeder of 900 L without an entry
-    [[nodiscard]] CellarView& cellar() const { return *window->cellar(); }
     [[nodiscard]] QStringList milestones() const {
         QStringList words;
         for (const MilestoneButton* each : part<CycleTimeline>(cellar()).buttons())
@@ -106,8 +105,24 @@ TEST_CASE("a new vessel can say at once what lives in it, what it is brewed on a
     const Desk& desk = at.window->session()->desk();
     CHECK(desk.culture("Wren"));
     CHECK((*desk.target("Wren"))->fact.target.windows[Dimension::funk].wanted == Approx(6));
-    CHECK(desk.kit().on == at.today);
+    CHECK(desk.kit("Wren").on == at.today);
     CHECK(desk.undoText() == "add vessel Wren");
+}
+
+TEST_CASE("another kit for a new vessel is that vessel's own", "[ui][firstfill]") {
+    AtEmptyVessel at;
+    recordAll(*at.window->session(), R"({"kind": "equipment", "on": "2026-01-01", "name": "House", "mash_tun_l": 60})");
+    at.key(Qt::Key_N, Qt::ControlModifier | Qt::ShiftModifier);
+    auto& page = part<VesselPage>(at.cellar());
+    page.fields().line("name")->setFocus();
+    at.type("Wren");
+    page.questions().choice("kit").setFocus();
+    at.key(Qt::Key_Down);
+    at.key(Qt::Key_Return);
+    REQUIRE(at.desk().vessel("Wren"));
+    CHECK(at.desk().kit("Wren").vessel == "Wren");
+    CHECK(at.desk().kit("Heron").equipment.name == "House");
+    CHECK(at.desk().kit("Heron").equipment.mashTun == Litres{60});
 }
 
 TEST_CASE("left for later, a new vessel is its own facts alone", "[ui][firstfill]") {

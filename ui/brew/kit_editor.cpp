@@ -53,7 +53,7 @@ EquipmentFact KitEditor::typed() const {
 void KitEditor::sync() {
     const facts::VesselName& vessel = model_.vessel();
     const EquipmentFact kit = model_.session().desk().kit(vessel);
-    const bool editing = shown_ && (!form_->usable() || typed() != *shown_);
+    const bool editing = shown_ && shown_->vessel == kit.vessel && (!form_->usable() || typed() != *shown_);
     if (!editing && (!shown_ || *shown_ != kit))
         build(kit);
     fold_->setText(text(say(kit.vessel.empty() ? "ui.brew.house_kit" : "ui.brew.own_kit")

@@ -86,6 +86,7 @@ QWidget* NewVesselQuestions::makeTarget() {
 
 void NewVesselQuestions::begin(Day today, const DisplayUnits& units, const std::optional<std::string>& kit) {
     today_ = today;
+    kitKnown_ = kit.has_value();
     culture_->build(facts::CultureFact{}, contextOf(today, units, "culture"));
     kit_->build(facts::EquipmentFact{}, contextOf(today, units, "equipment"));
     const tasting::Target usual;
@@ -158,6 +159,8 @@ std::vector<facts::Fact> NewVesselQuestions::answers(const facts::VesselName& ve
     if (answered("kit")) {
         auto kit = std::get<facts::EquipmentFact>(kit_->fact());
         kit.on = today_;
+        if (kitKnown_) // the other vessels keep theirs
+            kit.vessel = vessel;
         facts.emplace_back(kit);
     }
     if (answered("culture")) {

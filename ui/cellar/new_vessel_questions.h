@@ -54,6 +54,7 @@ private:
     [[nodiscard]] std::vector<FactForm*> answeredForms() const;
 
     Day today_{};
+    bool kitKnown_ = false; ///< one is recorded, for all vessels
     std::vector<Question> questions_;
     FactForm* culture_;
     FactForm* kit_;
