@@ -135,6 +135,24 @@ TEST_CASE("a half-typed new brew is kept while an earlier one is looked at", "[u
     CHECK(s.originalGravity().stored() == 1.047);
 }
 
+TEST_CASE("a new brew kept behind an earlier one is not lost, and stored with the rest", "[ui][brew][brewed][bad]") {
+    const AtBrewed s;
+    s.page().record(); // Brew 1
+    s.page().list().setCurrentRow(0);
+    s.enter(s.originalGravity(), "1.047");
+    s.page().list().setCurrentRow(1); // Brew 1 again, untouched
+    CHECK(s.session->unstored() == QStringList{"brew of Heron"});
+    s.enter(s.finalGravity(), "1.008");
+    s.page().record();
+    CHECK(s.session->unstored() == QStringList{"brew of Heron"}); // the amendment does not use it up
+    s.workPage->showVessel("Teal");
+    s.session->storeAll();
+    REQUIRE(s.brews() == 2);
+    CHECK(s.session->unstored().isEmpty());
+    CHECK(s.last().originalGravity == SpecificGravity{1.047});
+    CHECK(s.session->desk().brews().front().finalGravity == SpecificGravity{1.008});
+}
+
 TEST_CASE("a brew in hand stays while the book changes", "[ui][brew][brewed][bad]") {
     const AtBrewed s;
     s.enter(s.originalGravity(), "1.047");
@@ -352,6 +370,17 @@ TEST_CASE("a brew taken out unlocks the plan, and comes back by undo", "[ui][bre
     CHECK(s.brews() == 1);
 }
 
+TEST_CASE("a brew taken out while it is amended leaves nothing half done", "[ui][brew][brewed][bad]") {
+    const AtBrewed s;
+    s.page().record();
+    s.enter(s.finalGravity(), "1.008");
+    part<QPushButton>(s.page(), "Take the brew out").click();
+    CHECK(s.brews() == 0);
+    CHECK(s.session->unstored().isEmpty());
+    CHECK(s.page().name().text() == "Brew 1"); // a new one, by the plan
+    CHECK_FALSE(s.finalGravity().stored());
+}
+
 // --- kilograms
 
 TEST_CASE("kilograms of one grain are nothing to the others", "[ui][brew][brewed]") {
@@ -430,9 +459,16 @@ TEST_CASE("a vessel gets a kit of its own by name, the others keep theirs", "[ui
     AtBrew::type(kit.form().number("mash_tun_l")->edit(), "34");
     CHECK(s.session->desk().kit("Heron").equipment.mashTun == Litres{34});
     CHECK(s.session->desk().kit().equipment.mashTun != Litres{34});
+    const auto house = s.session->desk().kit().equipment;
+    QLineEdit* tun = kit.form().number("mash_tun_l")->edit();
+    AtBrew::type(tun, "x", false); // unusable, and left so
     s.workPage->showVessel("Teal");
     CHECK(own.isVisible());
     CHECK_FALSE(kit.button().text().contains("alone"));
+    AtBrew::type(kit.form().number("mash_tun_l")->edit(), "77"); // of the kit that is told, not of Heron's
+    CHECK(s.session->desk().kit("Heron").equipment.mashTun == Litres{34});
+    CHECK(s.session->desk().kit().equipment.mashTun == Litres{77});
+    CHECK(house.mashTun != Litres{77});
 }
 
 TEST_CASE("strike water above boiling is a fault at the water, with its remedy and no step", "[ui][brew][bad]") {

@@ -60,6 +60,12 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     message_->keepRoom(1.1);
     efficiency_->setObjectName("efficiency");
     efficiency_->setWordWrap(true);
+    efficiency_->setMinimumHeight(lines(*this, 2.2));
+    for (QWidget* told : std::initializer_list<QWidget*>{efficiency_, useEfficiency_}) {
+        QSizePolicy policy = told->sizePolicy();
+        policy.setRetainSizeWhenHidden(true); // the buttons below do not move while figures are typed
+        told->setSizePolicy(policy);
+    }
     useEfficiency_->setObjectName("use efficiency");
     fitList();
     addFields(*form_);
@@ -69,8 +75,7 @@ AsBrewedPage::AsBrewedPage(Session& session, QWidget* parent)
     connect(weigh_, &QTimer::timeout, this, &AsBrewedPage::weighNow);
     connect(model_, &RecipeEditorModel::recalculated, this, &AsBrewedPage::edited);
     connect(&session, &Session::storeAsked, this, [this] {
-        if (touched())
-            record();
+        storeInHand();
         storeAside();
     });
     connect(record_, &QPushButton::clicked, this, &AsBrewedPage::record);
@@ -201,24 +206,41 @@ void AsBrewedPage::takeUp(const InHand& hand) {
     edited();
 }
 
+/// Under another name where a brew has taken its own meanwhile.
+bool AsBrewedPage::recordNew(BrewFact made) {
+    const auto brews = session_.desk().brews();
+    if (std::any_of(brews.begin(), brews.end(), [&](const BrewFact& brew) { return brew.name == made.name; }))
+        made.name = session_.desk().nextBrewName();
+    return session_.record(facts::Fact{made}).has_value();
+}
+
+/// What is on the page, and the new brew that was begun before another was looked at.
+void AsBrewedPage::storeInHand() {
+    if (touched())
+        record();
+    if (kept_ && recordNew(*kept_))
+        kept_.reset();
+    sayUnstored();
+}
+
 void AsBrewedPage::storeAside() {
     const auto batch = session_.batch(); // what is told then finds them gone
-    std::erase_if(aside_, [this](const auto& each) {
-        const InHand& hand = each.second;
-        if (hand.amended)
-            return session_.amend("brew", *hand.amended, facts::Fact{hand.made}).has_value();
-        BrewFact made = hand.made;
-        if (made.name == hand.start.name)
-            made.name = session_.desk().nextBrewName(); // another may have taken it meanwhile
-        return session_.record(facts::Fact{made}).has_value();
-    });
+    for (auto& [vessel, hand] : aside_) {
+        if (hand.made != hand.start &&
+            (hand.amended ? session_.amend("brew", *hand.amended, facts::Fact{hand.made}).has_value()
+                          : recordNew(hand.made)))
+            hand.start = hand.made;
+        if (hand.kept && recordNew(*hand.kept))
+            hand.kept.reset();
+    }
+    std::erase_if(aside_, [](const auto& each) { return each.second.made == each.second.start && !each.second.kept; });
     sayUnstored();
 }
 
 void AsBrewedPage::sayUnstored() {
     QStringList words;
     const auto name = [&](const facts::VesselName& vessel) { words << tr("brew of %1").arg(qs(vessel)); };
-    if (touched())
+    if (touched() || kept_)
         name(vessel_);
     for (const auto& [vessel, hand] : aside_)
         name(vessel);
@@ -375,8 +397,11 @@ void AsBrewedPage::useEfficiency() {
 void AsBrewedPage::takeOut() {
     if (!amended_)
         return;
+    const auto batch = session_.batch(); // the page is read anew when it is out of hand
     if (const auto done = session_.remove("brew", *amended_); !done)
         showFault(done.error());
+    else
+        begin();
 }
 
 void AsBrewedPage::weighNow() {
@@ -416,7 +441,6 @@ bool AsBrewedPage::store(const BrewFact& made) {
         return false;
     }
     amended_ = done->rows.front().id;
-    kept_.reset();
     start_ = made;
     if (!isVisible()) // else it follows when the batch ends
         refresh();

@@ -63,6 +63,8 @@ private:
     [[nodiscard]] std::optional<std::string> waiting() const;
     void putAside();
     void takeUp(const InHand& hand);
+    bool recordNew(facts::BrewFact made);
+    void storeInHand();
     void storeAside();
     void sayUnstored();
     void sayEfficiency();
