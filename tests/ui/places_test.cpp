@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Where a brewer was comes back after a restart: the open part of a page, and how wide its parts were made.
 #include "ui/support.h"
+#include "ui/widgets/panes.h"
 
 #include "ui/brew/page.h"
 #include "ui/brew/plan_page.h"
@@ -13,6 +14,7 @@
 
 #include <QPushButton>
 #include <QSplitter>
+#include <QVBoxLayout>
 
 using namespace staveline;
 using namespace staveline::brewing;
@@ -241,6 +243,31 @@ TEST_CASE("no part can be dragged too narrow, and a double click brings the usua
     CHECK(taste.sizes() != usual);
     QTest::mouseDClick(taste.handle(1), Qt::LeftButton);
     CHECK(taste.sizes() == usual);
+}
+
+TEST_CASE("widths of one's own survive a narrow window", "[ui][places]") {
+    QWidget host;
+    auto* row = new QVBoxLayout(&host);
+    row->setContentsMargins(0, 0, 0, 0);
+    auto* inHost = new Panes(QStringLiteral("two"));
+    row->addWidget(inHost);
+    Panes& panes = *inHost;
+    panes.addPane(new QWidget, 20, 12);
+    panes.addPane(new QWidget, 10, 8);
+    const auto widen = [&](int text) {
+        host.resize(lines(panes, text), 300);
+        QTest::qWait(10);
+    };
+    widen(40);
+    host.show();
+    QTest::qWait(10);
+    drag(panes, -60);
+    const QList<int> own = panes.sizes();
+    widen(14);
+    REQUIRE(panes.stacked());
+    widen(40);
+    REQUIRE_FALSE(panes.stacked());
+    CHECK(panes.sizes() == own);
 }
 
 TEST_CASE("a window that is killed comes back where it was", "[ui][session][places]") {

@@ -90,10 +90,10 @@ void Panes::stack(bool above) {
     if (above)
         beside_ = sizes();
     setOrientation(above ? Qt::Vertical : Qt::Horizontal);
-    if (above || beside_.size() != count())
-        useUsualWidths();
-    else
+    if (!above && own_ && beside_.size() == count())
         setSizes(beside_);
+    else
+        share();
 }
 
 /// No part is narrower than its own words, which may change.
