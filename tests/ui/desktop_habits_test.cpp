@@ -46,7 +46,6 @@ namespace {
 
 struct AtHeron : WindowInScratch {
     AtHeron() { window->cellar()->showVessel("Heron"); }
-    [[nodiscard]] CellarView& cellar() const { return *window->cellar(); }
     void ctrl(Qt::Key pressed) const { key(pressed, Qt::ControlModifier); }
     [[nodiscard]] LedgerTable& ledger() const { return cellar().drawRefill().table(); }
 };
@@ -85,7 +84,7 @@ TEST_CASE("what can be done with a thing stands in its own menu", "[ui][habits]"
     CHECK(menuOf(w.ledger()) ==
           QStringList{"Amend the entry", "Remove the entry", "Copy", "Copy the whole table", "Find", "Print"});
     CHECK(menuOf(part<Rail>(w.cellar())) ==
-          QStringList{"Change the vessel", "Add a vessel", "New sitting", "Reading", "Draw-off", "Refill"});
+          QStringList{"Change the vessel", "Add a vessel", "New tasting", "Reading", "Draw-off", "Refill"});
     CHECK(menuOf(part<ProposalList>(w.cellar().adjust())) == QStringList{"Copy the proposal", "Adopt", "Brew sheet"});
     CHECK(menuOf(part<ChartStack>(w.cellar().history())) == QStringList{"Copy as a picture", "Save as a picture",
                                                                         "Save as a drawing", "Save the days as a table",
@@ -150,6 +149,14 @@ TEST_CASE("words are found in the ledger, also in its notes", "[ui][habits]") {
     w.ctrl(Qt::Key_A);
     w.type("submarine");
     CHECK(bar.words() == "not found");
+    w.ctrl(Qt::Key_A);
+    w.type("drawn");
+    REQUIRE(bar.words().endsWith(" of 3"));
+    recordAll(*w.window->session(), R"({"kind": "draw_off", "vessel": "Heron", "on": "2026-03-01", "volume_l": 5})");
+    CHECK(bar.words().endsWith("4")); // of the rows there are now
+    w.ctrl(Qt::Key_A);
+    w.key(Qt::Key_Delete); // no words find no row
+    CHECK(bar.words().isEmpty());
     w.key(Qt::Key_Escape);
     CHECK_FALSE(bar.isVisible());
     CHECK(w.ledger().hasFocus());

@@ -150,7 +150,7 @@ TEST_CASE("an entry that is begun is asked about before another takes its place"
     w.key(Qt::Key_Return); // amend what is selected
     CHECK(w.form().asking());
     w.press("Refill");
-    w.press("Cancel it for: Refill");
+    w.press("Cancel and start: Refill");
     CHECK_FALSE(w.form().asking());
     CHECK(std::holds_alternative<RefillFact>(w.form().fields().fact()));
     CHECK(w.volume().text().isEmpty());

@@ -31,7 +31,7 @@ QString rowWord(ChartEvent::Row row) {
     case ChartEvent::Row::look:
         break;
     }
-    return tr("measured");
+    return tr("checked");
 }
 
 double widthOf(const QStringList& words, const ChartStyle& style) {

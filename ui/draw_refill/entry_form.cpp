@@ -115,7 +115,7 @@ void EntryForm::unlessStarted(const QString& instead, std::function<void()> open
         return;
     }
     afterwards_ = std::move(open);
-    instead_->setText(tr("Cancel it for: %1").arg(instead));
+    instead_->setText(tr("Cancel and start: %1").arg(instead));
     asking_->setVisible(true);
     question_->say(MessageLabel::Weight::warning, text(say("ui.entry.begun").with("entry", toStd(inWords()))));
     goOn_->setFocus(Qt::OtherFocusReason);

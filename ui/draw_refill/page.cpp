@@ -137,6 +137,7 @@ void DrawRefillPage::refresh() {
     takeUp();
     showLedger(*view);
     form_->refresh();
+    find_->refresh();
 }
 
 void DrawRefillPage::showLedger(const desk::LedgerView& view) {

@@ -263,6 +263,7 @@ void HistoryPage::showFace(Face face) {
     for (const auto& [of, button] : faceButtons_)
         button->setChecked(of == face);
     placeTable();
+    find_->refresh();
     Q_EMIT faceChanged();
 }
 
@@ -293,6 +294,7 @@ void HistoryPage::refresh() {
     page_->setVisible(any);
     if (any)
         showHistory();
+    find_->refresh();
 }
 
 void HistoryPage::showHistory() {

@@ -55,7 +55,7 @@ QString tabWords(const std::vector<std::string>& tasters, std::size_t index) {
 }
 
 SittingHeader::SittingHeader(QWidget* parent)
-    : QWidget(parent), sittings_(new ChoiceField(this)), new_(new QPushButton(tr("New sitting"), this)),
+    : QWidget(parent), sittings_(new ChoiceField(this)), new_(new QPushButton(tr("New tasting"), this)),
       date_(new DateField(Day{}, this)), nameLabel_(new QLabel(tr("Taster"), this)), name_(new QLineEdit(this)),
       tasters_(new UnderlinedTabs(this)), another_(new QPushButton(tr("Another taster"), this)), message_(*name_),
       pause_(new QTimer(this)) {

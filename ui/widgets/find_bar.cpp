@@ -38,7 +38,7 @@ FindBar::FindBar(std::function<QTableView&()> table, QWidget* parent)
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, .3));
-    auto* label = new QLabel(tr("Fi&nd"), this);
+    auto* label = new QLabel(tr("&Find"), this);
     label->setBuddy(edit_);
     edit_->setAccessibleName(tr("Words to find"));
     edit_->setClearButtonEnabled(true);
@@ -93,7 +93,16 @@ void FindBar::select(int row) {
     table.scrollTo(table.currentIndex());
 }
 
+void FindBar::refresh() {
+    if (isVisible())
+        tell();
+}
+
 void FindBar::search() {
+    if (edit_->text().isEmpty()) {
+        tell();
+        return;
+    }
     const QList<int> rows = rowsFound();
     const auto at = std::lower_bound(rows.begin(), rows.end(), std::max(table_().currentIndex().row(), 0));
     if (!rows.isEmpty())

@@ -21,6 +21,7 @@ public:
     FindBar(std::function<QTableView&()> table, QWidget* parent = nullptr);
     void open();       ///< with the words of last time, ready to be typed over
     void step(int by); ///< to the next row found, or the one before, around the ends; opens the line first
+    void refresh();    ///< the table has other rows
     [[nodiscard]] QString words() const; ///< what it says was found
 
 Q_SIGNALS:

@@ -19,7 +19,8 @@ QString oneLine(QString words) {
 }
 
 QString headWords(const QTableView& table, int section, Qt::Orientation orientation) {
-    return oneLine(table.model()->headerData(section, orientation).toString());
+    const QVariant full = table.model()->headerData(section, orientation, Qt::AccessibleTextRole);
+    return oneLine((full.isValid() ? full : table.model()->headerData(section, orientation)).toString());
 }
 
 QString textOf(const QTableView& table, QModelIndexList cells) {

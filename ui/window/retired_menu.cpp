@@ -10,6 +10,7 @@ namespace {
 
 /// A menu without an entry would not open.
 void addNone(QMenu& menu) {
+    menu.clear();
     menu.addAction(QMenu::tr("No vessel is retired"))->setEnabled(false);
 }
 
@@ -18,7 +19,7 @@ void fill(QMenu& menu, Session& session) {
     for (const facts::VesselFact& vessel : session.desk().vessels().value_or(std::vector<facts::VesselFact>())) {
         if (!vessel.retired)
             continue;
-        QAction* action = menu.addAction(qs(vessel.name));
+        QAction* action = menu.addAction(qs(vessel.name).replace(QLatin1Char('&'), QLatin1String("&&")));
         action->setEnabled(!session.desk().readOnly());
         QObject::connect(action, &QAction::triggered, &session, [&session, name = vessel.name] {
             const facts::BringBackFact fact{name, session.desk().today()};
@@ -37,6 +38,8 @@ void addRetiredVessels(QMenu& menu, std::function<Session*()> session) {
     QObject::connect(&menu, &QMenu::aboutToShow, &menu, [&menu, session = std::move(session)] {
         if (Session* open = session())
             fill(menu, *open);
+        else
+            addNone(menu);
     });
 }
 
