@@ -94,7 +94,8 @@ TEST_CASE("Each further brew makes the house surer, whatever it shows", "[brewin
 TEST_CASE("The plan says what it counts on, in points", "[brewing][house]") {
     const auto notes = houseNotes(houseFrom(brewsThatEnd(-3, 5)), {.8});
     REQUIRE(notes.size() == 1);
-    CHECK(render(notes[0]) == "5 measured brews ended 3.0 points lower than planned: this plan counts on 2.5 of them.");
+    CHECK(render(notes[0]) ==
+          "5 measured brews ended 3.0 points lower than planned: this plan reckons with 2.5 points of that.");
     CHECK(notes[0].key == "brewing.house.final.low");
     CHECK(houseNotes(houseFrom(brewsThatEnd(2, 1)), {.8})[0].key == "brewing.house.final.high.one");
     CHECK(houseNotes(houseFrom(brewsThatEnd(-.2, 5)), {.8}).empty());
