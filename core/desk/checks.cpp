@@ -27,11 +27,14 @@ std::optional<Day> takenOver(const VesselRecord& record) {
     return openings.empty() ? std::nullopt : std::optional(openings.front().fact.on);
 }
 
-/// Something was put into it by the end of that day.
+/// Something was put into it by the end of that day, or found in it.
 bool begunBy(const VesselRecord& record, Day on) {
-    const auto by = [on](const auto& facts) { return !facts.empty() && facts.front().fact.on <= on; };
+    const auto by = [on](const auto& facts) {
+        return std::any_of(facts.begin(), facts.end(),
+                           [on](const auto& stored) { return stored.fact.on <= on && stored.fact.volume.l > 0; });
+    };
     return by(record.of<facts::OpeningFact>()) || by(record.of<facts::RefillFact>()) ||
-           by(record.of<facts::TopUpFact>());
+           by(record.of<facts::TopUpFact>()) || by(record.of<facts::DipFact>());
 }
 
 Result<void> afterOpening(const VesselRecord& record, Day on) {

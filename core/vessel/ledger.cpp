@@ -193,9 +193,11 @@ void Replayer::setLevel(const LedgerEntry& entry, double level) {
     facts_.totals.unexplained.l += level - facts_.volume.l;
     facts_.volume.l = level;
     if (level <= 0)
-        liquid_.clear();
-    else if (wasEmpty)
+        return liquid_.clear();
+    if (wasEmpty)
         pourIn(entry, level); // beer nobody wrote down: dated from the dip
+    if (!facts_.opened)
+        facts_.opened = entry.on;
 }
 
 LedgerState Replayer::state() const {

@@ -106,7 +106,8 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 
 /// Entries need not be sorted. Impossible facts (a draw larger than the content, an entry before the opening) become
 /// findings; volumes clamp at 0 and at what is there. Less than the rounding is no finding. Without an opening the
-/// first filling opens the vessel. Overfilling: what went in is trusted, the old beer must have been less.
+/// first filling opens the vessel, or a dip that finds beer in it. Overfilling: what went in is trusted, the old beer
+/// must have been less.
 [[nodiscard]] Replay replay(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);
 /// The same with `after` left empty: time and memory do not grow with the length of the generation lists.
 [[nodiscard]] Replay replayNow(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);

@@ -42,6 +42,15 @@ TEST_CASE("without an opening the first filling opens the vessel") {
     CHECK(now.generations.back().birthAge.d == 14);
 }
 
+TEST_CASE("a dip that finds beer opens the vessel, an empty one does not") {
+    const auto found = Book{}.dip(5, 200).draw(20, 50).refill(20, 50, 14).on(30);
+    CHECK(found.now.opened == dayAfter(5));
+    CHECK(found.now.volume.l == Approx(200));
+    CHECK(found.now.cycle == 1);
+    CHECK_FALSE(Book{}.dip(5, 0).on(30).now.opened);
+    CHECK(Book{}.dip(2, 0).refill(5, 200).on(30).now.opened == dayAfter(5));
+}
+
 TEST_CASE("draws, samples and transfers out take litres and leave shares and ages") {
     Book book;
     book.opening(0, 200, 100).refill(0, 25);
