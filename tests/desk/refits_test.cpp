@@ -119,3 +119,16 @@ TEST_CASE_METHOD(RefitFixture, "a vessel becomes no smaller than what was in it 
     CHECK(render(later.cause).starts_with("The refill of 20 Jan 2026 brought 150.0 L, and Plover would have had room"));
     record(smaller("210", "2025-12-20"));
 }
+
+TEST_CASE_METHOD(RefitFixture, "a vessel that became smaller is filled to what it holds now", "[desk][refit]") {
+    record(R"([{"kind": "refill", "vessel": "Plover", "on": "2025-12-15", "volume_l": 60},
+               {"kind": "draw_off", "vessel": "Plover", "on": "2026-02-20", "volume_l": 140},
+               {"kind": "refit", "vessel": "Plover", "on": "2026-02-21", "capacity_l": 100}])");
+    const double held = desk->vessel("Plover")->now.volume.l;
+    CHECK(desk->brewPlan("Plover")->intoVessel.l == Approx(100 - held).margin(.5));
+    record(R"([{"kind": "dip", "vessel": "Plover", "on": "2026-02-25", "volume_l": 0},
+               {"kind": "refit", "vessel": "Plover", "on": "2026-02-26", "capacity_l": 50}])");
+    REQUIRE(desk->remove("draw_off", 1)); // emptied, not drawn for a refill
+    CHECK(desk->vessel("Plover")->toFill);
+    CHECK(desk->brewPlan("Plover")->intoVessel.l == Approx(47.5));
+}
