@@ -2,6 +2,7 @@
 // Meaning beyond fields and ranges: known malts, possible volumes, days in order. Forms and files meet the same.
 #include "desk/entry_checks.h"
 #include "desk/inside.h"
+#include "desk/refits.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -178,9 +179,10 @@ Result<void> checkForecast(const facts::Forecast& forecast, const VesselRecord& 
         return fail(under("/forecast/recipe", ok.error()));
     if (auto ok = knownFaults(forecast.target.wantedTraits, "/forecast/target/wanted_traits"); !ok)
         return ok;
-    if (forecast.draw.l > record.facts.capacity.l * 1.05)
+    const Litres capacity = vesselOn(record, on).capacity;
+    if (runsOver(forecast.draw, capacity))
         return refuse("/forecast/draw_l",
-                      say("desk.above_capacity").with("volume", forecast.draw).with("capacity", record.facts.capacity),
+                      say("desk.above_capacity").with("volume", forecast.draw).with("capacity", capacity),
                       say("desk.above_capacity.remedy"));
     if (forecast.nextDraw < forecast.thisDraw)
         return refuse("/forecast/next_draw", say("desk.next_before_this"), say("desk.next_before_this.remedy"));
@@ -281,11 +283,6 @@ struct Meaning {
                 return refuse("/on",
                               say("desk.opened_twice").with("on", record.of<facts::OpeningFact>().front().fact.on),
                               say("desk.opened_twice.remedy"));
-            if (f.volume.l > record.facts.capacity.l * 1.05)
-                return refuse(
-                    "/volume_l",
-                    say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
-                    say("desk.above_capacity.remedy"));
             return {};
         });
     }
@@ -321,24 +318,14 @@ struct Meaning {
     }
     Result<void> operator()(const facts::DrawOffFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
-            if (auto ok = isDraw(f.volume, r.facts); !ok)
+            if (auto ok = isDraw(f.volume, vesselOn(r, f.on)); !ok)
                 return ok;
             return begun(r, f.on);
         });
     }
-    Result<void> operator()(const facts::DipFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
-            if (f.volume.l > record.facts.capacity.l * 1.05)
-                return refuse(
-                    "/volume_l",
-                    say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
-                    say("desk.above_capacity.remedy"));
-            return afterOpening(record, f.on);
-        });
-    }
     Result<void> operator()(const facts::RefillFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
-            if (auto ok = isRefill(f.volume, r.facts); !ok)
+            if (auto ok = isRefill(f.volume, vesselOn(r, f.on)); !ok)
                 return ok;
             return checkInflow(f, r, cellar);
         });

@@ -97,6 +97,10 @@ Result<void> canReturn(const facts::VesselFact& vessel, Day on) {
     return {};
 }
 
+bool runsOver(Litres volume, Litres capacity) {
+    return volume.l > capacity.l * (1 + constants::desk::overflow);
+}
+
 Result<void> isDraw(Litres volume, const facts::VesselFact& vessel) {
     return tooLittle(volume, vessel, "desk.thimble.draw");
 }

@@ -39,8 +39,8 @@ public:
     void apply(const LedgerEntry& entry);
     void advanceTo(Day day);
     void find(const LedgerEntry& entry, FindingKind kind, Message message, Litres possible = {0}) {
-        findings_.push_back(
-            {entry.id, kind, std::move(message), entry.on, entry.outOfThisVessel, possible, entry.volume - possible});
+        findings_.push_back({entry.id, kind, std::move(message), entry.on, entry.outOfThisVessel, possible,
+                             entry.volume - possible, Litres{capacity_}});
     }
     [[nodiscard]] LedgerState state() const;
 

@@ -91,6 +91,7 @@ struct LedgerFinding {
     bool outOfThisVessel = false;
     // drawnMore: what was held; overFull: the room there was; dipAbove: the capacity then; and how much more it says.
     Litres possible{0}, beyond{0};
+    Litres capacity{0}; ///< on its day
 };
 
 struct Replay {

@@ -132,3 +132,33 @@ TEST_CASE_METHOD(RefitFixture, "a vessel that became smaller is filled to what i
     CHECK(desk->vessel("Plover")->toFill);
     CHECK(desk->brewPlan("Plover")->intoVessel.l == Approx(47.5));
 }
+
+TEST_CASE_METHOD(DeskFixture, "an entry of the past is judged by the vessel's size on its day", "[desk][refit][bad]") {
+    record(R"([{"kind": "vessel", "name": "Keg", "capacity_l": 50, "material": "steel"},
+               {"kind": "opening", "vessel": "Keg", "on": "2025-01-10", "volume_l": 45},
+               {"kind": "refit", "vessel": "Keg", "on": "2025-04-01", "capacity_l": 1200}])");
+    const Fault full = refused(R"({"kind": "top_up", "vessel": "Keg", "on": "2025-02-10", "volume_l": 40})");
+    CHECK(full.path == "/volume_l");
+    CHECK(full.cause.key == "desk.does_not_fit");
+    record(R"({"kind": "draw_off", "vessel": "Keg", "on": "2025-02-10", "volume_l": 5})");
+    CHECK(refused(R"({"kind": "draw_off", "vessel": "Keg", "on": "2025-04-10", "volume_l": 5})").cause.key ==
+          "desk.thimble");
+}
+
+TEST_CASE_METHOD(DeskFixture, "a vessel that became smaller keeps what was measured in it before", "[desk][refit]") {
+    record(R"([{"kind": "vessel", "name": "Plover", "capacity_l": 225, "material": "steel"},
+               {"kind": "refit", "vessel": "Plover", "on": "2025-04-01", "capacity_l": 100},
+               {"kind": "opening", "vessel": "Plover", "on": "2025-01-10", "volume_l": 216},
+               {"kind": "dip", "vessel": "Plover", "on": "2025-02-10", "volume_l": 215},
+               {"kind": "draw_off", "vessel": "Plover", "on": "2025-03-10", "volume_l": 150}])");
+    DipFact dip = std::get<DipFact>(*desk->fact("dip", 1));
+    dip.volume = Litres{214};
+    REQUIRE(desk->amend("dip", 1, dip));
+    const Fault above = refused(R"({"kind": "dip", "vessel": "Plover", "on": "2025-05-10", "volume_l": 110})");
+    CHECK(above.path == "/volume_l");
+    CHECK(render(above.cause) == "110.0 L is more than the vessel holds (100.0 L).");
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 225}])");
+    const Fault opening = refused(R"({"kind": "opening", "vessel": "Knot", "on": "2025-05-10", "volume_l": 240})");
+    CHECK(opening.path == "/volume_l");
+    CHECK(render(opening.cause) == "240.0 L is more than the vessel holds (225.0 L).");
+}
