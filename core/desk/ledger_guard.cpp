@@ -119,8 +119,9 @@ Result<LedgerGuard::Outcome> LedgerGuard::outcome(const std::vector<book::RowKey
                 outcome.notes.push_back({name, noteOf(now)});
             const auto place = places.find(now.entry);
             const bool own = place != places.end();
-            const bool asBefore = was != before.end() && (!own || now.beyond.l <= was->second->beyond.l);
-            if (asBefore || !cannotBe(now))
+            const bool grew = was == before.end() || now.beyond > was->second->beyond;
+            const bool couldBe = own || was == before.end() || !cannotBe(*was->second);
+            if (!grew || !couldBe || !cannotBe(now))
                 continue;
             if (own && (!refusal || !refusal->row || place->second < *refusal->row))
                 refusal = Refusal{itself(now, name), place->second};
