@@ -37,6 +37,9 @@ Fault itself(const LedgerFinding& finding, const facts::VesselName& vessel) {
     const auto fault = [](Message cause, Message remedy) {
         return Fault{FaultKind::input, "/volume_l", std::move(cause), std::move(remedy)};
     };
+    if (finding.kind == FindingKind::beforeOpening)
+        return {FaultKind::input, "/at", say("desk.before_hour").with("vessel", vessel).with("on", finding.on),
+                say("desk.before_hour.remedy")};
     const bool poured = vessel::traitsOf(kindOfEntry(finding.entry)).flow == vessel::Flow::in;
     if (finding.kind == FindingKind::overFull && poured)
         return fault(say("desk.does_not_fit").with("volume", volume).with("room", possible),
