@@ -152,3 +152,11 @@ TEST_CASE_METHOD(DeskFixture, "an hour before the takeover of that day is refuse
         record("{" + what + R"(, "vessel": "Dunlin", "on": "2026-01-05", "at": "15:00"})");
     }
 }
+
+TEST_CASE_METHOD(DayFixture, "the last turn of a day does not close it", "[desk][order]") {
+    record(entry("dip", R"("volume_l": 205, "turn": 9999)"));
+    record(entry("draw_off", R"("volume_l": 20)"));
+    record(entry("sample", R"("volume_l": 1)"));
+    CHECK(order().size() == 3);
+    CHECK(order().front() == "dip");
+}
