@@ -71,8 +71,11 @@ facts::EquipmentFact SharedFacts::kit(Day day, std::string_view vessel) const {
     return all ? *all : facts::EquipmentFact{};
 }
 
-bool SharedFacts::kitKnown(Day day) const {
-    return std::any_of(equipment.begin(), equipment.end(), [&](const auto& stored) { return stored.fact.on <= day; });
+bool SharedFacts::kitKnown(Day day, std::string_view vessel) const {
+    return std::any_of(equipment.begin(), equipment.end(), [&](const auto& stored) {
+        const facts::EquipmentFact& kit = stored.fact;
+        return kit.on <= day && (kit.vessel.empty() || kit.vessel == vessel);
+    });
 }
 
 Cellar::Cellar(const Cellar& other)

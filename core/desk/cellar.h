@@ -65,7 +65,7 @@ struct SharedFacts {
     /// What brews for a vessel are made on: its own kit where it has one by then, else the latest of all vessels; the
     /// default kit when none is recorded.
     [[nodiscard]] facts::EquipmentFact kit(Day day, std::string_view vessel = {}) const;
-    [[nodiscard]] bool kitKnown(Day day) const; ///< one is recorded by then
+    [[nodiscard]] bool kitKnown(Day day, std::string_view vessel) const; ///< one is recorded by then: not the default
 };
 
 /// What a vessel took of a brew, in a refill or a top-up.
