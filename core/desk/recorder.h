@@ -40,7 +40,12 @@ public:
 private:
     Result<void> store(const facts::VesselEditFact& f);
     Result<void> store(const facts::RefitFact& f);
-    Result<void> overruleChoices(const facts::VesselEditFact& f);
+    struct Overruled {
+        bool draw, interval, temperature;
+    };
+    Result<void> overruleChoices(const facts::VesselName& vessel, Overruled what);
+    /// Of a refit on record: none after it says another.
+    [[nodiscard]] bool decidesTemperature(const facts::RefitFact& f);
     Result<book::RowId> addRefit(const facts::RefitFact& f);
     void stands(VesselRecord& record);
     Result<void> store(const facts::RetireFact& f);

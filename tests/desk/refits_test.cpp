@@ -162,3 +162,19 @@ TEST_CASE_METHOD(DeskFixture, "a vessel that became smaller keeps what was measu
     CHECK(opening.path == "/volume_l");
     CHECK(render(opening.cause) == "240.0 L is more than the vessel holds (225.0 L).");
 }
+
+TEST_CASE_METHOD(RefitFixture, "an old change of the cellar does not overrule a plan made under a later one",
+                 "[desk][refit][choice]") {
+    record(R"({"kind": "refit", "vessel": "Plover", "on": "2026-02-20", "temperature_c": 14})");
+    adopt([](advice::Setting& setting) { setting.temperature = Celsius{18}; });
+    const auto choice = [&] { return *desk->lastChoice("Plover"); };
+    REQUIRE_FALSE(choice().temperatureOverruled);
+    record(R"({"kind": "refit", "vessel": "Plover", "on": "2026-01-01", "temperature_c": 20})");
+    CHECK_FALSE(choice().temperatureOverruled);
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "on": "2026-01-02", "temperature_c": 21})");
+    CHECK_FALSE(choice().temperatureOverruled);
+    CHECK(desk->setting("Plover")->temperature.c == 18);
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "temperature_c": 15})");
+    CHECK(choice().temperatureOverruled);
+    CHECK(desk->setting("Plover")->temperature.c == 15);
+}
