@@ -154,6 +154,10 @@ Result<void> noSitting(const Facts<facts::SittingFact>& sittings, const facts::S
                   say("desk.no_sitting.remedy").with("nearest", nearest->fact.sitting.on));
 }
 
+Result<void> nothingChanged(const facts::VesselName& vessel) {
+    return refuse("", say("desk.nothing_changed").with("vessel", vessel), say("desk.nothing_changed.remedy"));
+}
+
 /// What goes back to the material's value is one of those that can, and is not given as well.
 Result<void> checkCleared(const facts::RefitFact& f) {
     const auto given = [&](std::string_view field) {
@@ -218,6 +222,15 @@ struct Meaning {
         return replayNow(entries, shapesOf(record), on).now;
     }
 
+    /// In the morning or in the evening of a day.
+    [[nodiscard]] Result<void> heldBeer(const VesselRecord& record, Day on) const {
+        const Litres least = vesselOn(record, on).capacity * vessel::roundingOfCapacity;
+        if (stateOn(record, on).volume > least || stateOn(record, on - std::chrono::days{1}).volume > least)
+            return {};
+        return refuse("/on", say("desk.nothing_held").with("vessel", record.facts.name).with("on", on),
+                      say("desk.nothing_held.remedy"));
+    }
+
     /// Whatever else an entry says, its day lies between the opening and today.
     template <class F>
     requires(facts::factTraits<F>.entry.has_value()) Result<void>
@@ -228,6 +241,11 @@ struct Meaning {
         return nameIsFree(f.name, shared().names.vesselLike(f.name));
     }
     Result<void> operator()(const facts::VesselEditFact& f) {
+        facts::VesselEditFact nothing;
+        nothing.vessel = f.vessel;
+        nothing.on = f.on;
+        if (f == nothing)
+            return nothingChanged(f.vessel);
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             if (f.name)
                 if (auto ok = nameIsFree(*f.name, shared().names.vesselLike(*f.name), record.facts.name); !ok)
@@ -237,6 +255,11 @@ struct Meaning {
         });
     }
     Result<void> operator()(const facts::RefitFact& f) {
+        facts::RefitFact nothing;
+        nothing.vessel = f.vessel;
+        nothing.on = f.on;
+        if (f == nothing)
+            return nothingChanged(f.vessel);
         return with(f.vessel, [&](const VesselRecord& record) { return canBecome(f, record); });
     }
     [[nodiscard]] Result<void> canBecome(const facts::RefitFact& f, const VesselRecord& record) const {
@@ -289,6 +312,8 @@ struct Meaning {
     Result<void> operator()(const facts::SittingFact& f) {
         return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord& record) -> Result<void> {
             if (auto ok = begun(record, f.sitting.on); !ok)
+                return ok;
+            if (auto ok = heldBeer(record, f.sitting.on); !ok)
                 return ok;
             return checkScores(f.sitting);
         });
@@ -360,6 +385,8 @@ struct Meaning {
                 return refuse("/draw_on",
                               say("desk.drawn_already").with("vessel", record.facts.name).with("on", *then.lastDraw),
                               say("desk.drawn_already.remedy"));
+            if (auto ok = heldBeer(record, f.on); !ok)
+                return ok;
             if (f.drawOn && *f.drawOn < f.on)
                 return refuse("/draw_on", say("desk.draw_date_past").with("draw", *f.drawOn).with("on", f.on),
                               say("desk.draw_date_past.remedy"));
