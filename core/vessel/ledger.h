@@ -116,7 +116,8 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 /// One ledger taken entry by entry, where several are walked side by side. Entries in their order.
 class LedgerWalk {
 public:
-    explicit LedgerWalk(ShapeHistory shapes);
+    /// `ledger`: all of its entries, so that what lies before the opening does not count.
+    LedgerWalk(ShapeHistory shapes, std::span<const LedgerEntry> ledger);
     ~LedgerWalk();
     LedgerWalk(LedgerWalk&&) noexcept;
     void apply(const LedgerEntry& entry);

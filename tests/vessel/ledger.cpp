@@ -304,3 +304,18 @@ TEST_CASE("every finding has a text and every placeholder a value") {
         CHECK(text.find("20") != std::string::npos); // at least the day
     }
 }
+
+TEST_CASE("a ledger walked entry by entry is the ledger replayed, before its opening too") {
+    const Book book = Book{}.refill(0, 100, 5).dip(3, 90).opening(10, 200, 400).draw(20, 50).refill(20, 40);
+    const VesselShape shape{Litres{225}, Share{.04}};
+    const auto replayed = book.on(20, shape);
+    LedgerWalk walk(shape, book.entries);
+    for (std::size_t i = 0; i < book.entries.size(); ++i) {
+        walk.apply(book.entries[i]);
+        const auto state = walk.on(book.entries[i].on);
+        CHECK(state.volume == replayed.after[i].volume);
+        CHECK(state.meanAge == replayed.after[i].meanAge);
+        CHECK(state.generations.size() == replayed.after[i].generations.size());
+        CHECK(state.opened == replayed.after[i].opened);
+    }
+}
