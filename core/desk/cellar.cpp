@@ -24,9 +24,8 @@ template <class F> Result<Facts<F>> decode(Result<std::vector<book::Row>> rows, 
 }
 
 template <class F> void sortByDay(Facts<F>& facts) {
-    std::stable_sort(facts.begin(), facts.end(), [](const auto& a, const auto& b) {
-        return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
-    });
+    std::stable_sort(facts.begin(), facts.end(),
+                     [](const auto& a, const auto& b) { return dayOf(a.fact) < dayOf(b.fact); });
 }
 
 template <class F> Result<void> loadList(const book::Book& book, const facts::Names& names, VesselRecord& record) {

@@ -48,7 +48,6 @@ struct VesselRecord {
                 found = &stored.fact;
         return found;
     }
-    template <class F> static Day dayOf(const F& fact) { return desk::dayOf(fact); }
 };
 
 /// What all vessels share.

@@ -73,9 +73,8 @@ private:
 };
 
 template <class F> void insertByDay(Facts<F>& list, Stored<F> stored) {
-    const auto at = std::upper_bound(list.begin(), list.end(), stored, [](const auto& a, const auto& b) {
-        return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
-    });
+    const auto at = std::upper_bound(list.begin(), list.end(), stored,
+                                     [](const auto& a, const auto& b) { return dayOf(a.fact) < dayOf(b.fact); });
     list.insert(at, std::move(stored));
 }
 /// A fact of one vessel into a working copy; in both ledgers when beer comes from another one.
