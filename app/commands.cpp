@@ -224,8 +224,10 @@ std::string vesselWords(const facts::VesselFact& vessel) {
 /// An empty vessel has no age and nothing to draw: it says when it is filled.
 void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
     for (const auto& vessel : cellar) {
-        const bool filling = vessel.toFill && !vessel.retired;
-        fmt::print("{}\n", render(say(filling ? "app.status_empty" : "app.status_line")
+        const char* line = vessel.retired  ? "app.status_retired"
+                           : vessel.toFill ? "app.status_empty"
+                                           : "app.status_line";
+        fmt::print("{}\n", render(say(line)
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
                                       .with("capacity", vessel.facts.capacity)

@@ -70,9 +70,9 @@ House houseFrom(std::span<const PastBrew> brews) {
         fermentability(spread::houseFermentability, spread::batchFermentability);
     for (const PastBrew& brew : brews) {
         const Plato original = brew.original.value_or(brew.plannedOriginal);
-        if (!(original.p > 0 && brew.plannedOriginal.p > 0 && brew.won.value_or(1) > 0))
+        if (!(original.p > 0 && brew.plannedOriginal.p > 0))
             continue;
-        if (brew.won)
+        if (brew.won.value_or(0) > 0)
             extract.add(std::log(*brew.won), pointsBetween(original, thinnedBy(original, *brew.won)));
         else if (brew.original)
             extract.add(std::log(extractPerLitre(original) / extractPerLitre(brew.plannedOriginal)) +

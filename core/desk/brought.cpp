@@ -66,7 +66,8 @@ Parts Upstream::brought(const VesselRecord& record, std::vector<LedgerEntry> ent
 }
 
 Upstream::Ledger& Upstream::add(const VesselRecord& record, std::vector<LedgerEntry> entries) {
-    Ledger ledger{std::move(entries), sourcesOf(record), vessel::LedgerWalk(shapesOf(record))};
+    vessel::LedgerWalk walk(shapesOf(record), entries);
+    Ledger ledger{std::move(entries), sourcesOf(record), std::move(walk)};
     return ledgers_.emplace(record.id, std::move(ledger)).first->second;
 }
 

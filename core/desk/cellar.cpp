@@ -24,9 +24,8 @@ template <class F> Result<Facts<F>> decode(Result<std::vector<book::Row>> rows, 
 }
 
 template <class F> void sortByDay(Facts<F>& facts) {
-    std::stable_sort(facts.begin(), facts.end(), [](const auto& a, const auto& b) {
-        return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
-    });
+    std::stable_sort(facts.begin(), facts.end(),
+                     [](const auto& a, const auto& b) { return dayOf(a.fact) < dayOf(b.fact); });
 }
 
 template <class F> Result<void> loadList(const book::Book& book, const facts::Names& names, VesselRecord& record) {
@@ -71,8 +70,11 @@ facts::EquipmentFact SharedFacts::kit(Day day, std::string_view vessel) const {
     return all ? *all : facts::EquipmentFact{};
 }
 
-bool SharedFacts::kitKnown(Day day) const {
-    return std::any_of(equipment.begin(), equipment.end(), [&](const auto& stored) { return stored.fact.on <= day; });
+bool SharedFacts::kitKnown(Day day, std::string_view vessel) const {
+    return std::any_of(equipment.begin(), equipment.end(), [&](const auto& stored) {
+        const facts::EquipmentFact& kit = stored.fact;
+        return kit.on <= day && (kit.vessel.empty() || kit.vessel == vessel);
+    });
 }
 
 Cellar::Cellar(const Cellar& other)

@@ -48,7 +48,6 @@ struct VesselRecord {
                 found = &stored.fact;
         return found;
     }
-    template <class F> static Day dayOf(const F& fact) { return desk::dayOf(fact); }
 };
 
 /// What all vessels share.
@@ -65,7 +64,7 @@ struct SharedFacts {
     /// What brews for a vessel are made on: its own kit where it has one by then, else the latest of all vessels; the
     /// default kit when none is recorded.
     [[nodiscard]] facts::EquipmentFact kit(Day day, std::string_view vessel = {}) const;
-    [[nodiscard]] bool kitKnown(Day day) const; ///< one is recorded by then
+    [[nodiscard]] bool kitKnown(Day day, std::string_view vessel) const; ///< one is recorded by then: not the default
 };
 
 /// What a vessel took of a brew, in a refill or a top-up.

@@ -2,6 +2,7 @@
 // Meaning beyond fields and ranges: known malts, possible volumes, days in order. Forms and files meet the same.
 #include "desk/entry_checks.h"
 #include "desk/inside.h"
+#include "desk/refits.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -27,11 +28,14 @@ std::optional<Day> takenOver(const VesselRecord& record) {
     return openings.empty() ? std::nullopt : std::optional(openings.front().fact.on);
 }
 
-/// Something was put into it by the end of that day.
+/// Something was put into it by the end of that day, or found in it.
 bool begunBy(const VesselRecord& record, Day on) {
-    const auto by = [on](const auto& facts) { return !facts.empty() && facts.front().fact.on <= on; };
+    const auto by = [on](const auto& facts) {
+        return std::any_of(facts.begin(), facts.end(),
+                           [on](const auto& stored) { return stored.fact.on <= on && stored.fact.volume.l > 0; });
+    };
     return by(record.of<facts::OpeningFact>()) || by(record.of<facts::RefillFact>()) ||
-           by(record.of<facts::TopUpFact>());
+           by(record.of<facts::TopUpFact>()) || by(record.of<facts::DipFact>());
 }
 
 Result<void> afterOpening(const VesselRecord& record, Day on) {
@@ -150,6 +154,10 @@ Result<void> noSitting(const Facts<facts::SittingFact>& sittings, const facts::S
                   say("desk.no_sitting.remedy").with("nearest", nearest->fact.sitting.on));
 }
 
+Result<void> nothingChanged(const facts::VesselName& vessel) {
+    return refuse("", say("desk.nothing_changed").with("vessel", vessel), say("desk.nothing_changed.remedy"));
+}
+
 /// What goes back to the material's value is one of those that can, and is not given as well.
 Result<void> checkCleared(const facts::RefitFact& f) {
     const auto given = [&](std::string_view field) {
@@ -175,9 +183,10 @@ Result<void> checkForecast(const facts::Forecast& forecast, const VesselRecord& 
         return fail(under("/forecast/recipe", ok.error()));
     if (auto ok = knownFaults(forecast.target.wantedTraits, "/forecast/target/wanted_traits"); !ok)
         return ok;
-    if (forecast.draw.l > record.facts.capacity.l * 1.05)
+    const Litres capacity = vesselOn(record, on).capacity;
+    if (runsOver(forecast.draw, capacity))
         return refuse("/forecast/draw_l",
-                      say("desk.above_capacity").with("volume", forecast.draw).with("capacity", record.facts.capacity),
+                      say("desk.above_capacity").with("volume", forecast.draw).with("capacity", capacity),
                       say("desk.above_capacity.remedy"));
     if (forecast.nextDraw < forecast.thisDraw)
         return refuse("/forecast/next_draw", say("desk.next_before_this"), say("desk.next_before_this.remedy"));
@@ -213,6 +222,15 @@ struct Meaning {
         return replayNow(entries, shapesOf(record), on).now;
     }
 
+    /// In the morning or in the evening of a day.
+    [[nodiscard]] Result<void> heldBeer(const VesselRecord& record, Day on) const {
+        const Litres least = vesselOn(record, on).capacity * vessel::roundingOfCapacity;
+        if (stateOn(record, on).volume > least || stateOn(record, on - std::chrono::days{1}).volume > least)
+            return {};
+        return refuse("/on", say("desk.nothing_held").with("vessel", record.facts.name).with("on", on),
+                      say("desk.nothing_held.remedy"));
+    }
+
     /// Whatever else an entry says, its day lies between the opening and today.
     template <class F>
     requires(facts::factTraits<F>.entry.has_value()) Result<void>
@@ -223,6 +241,11 @@ struct Meaning {
         return nameIsFree(f.name, shared().names.vesselLike(f.name));
     }
     Result<void> operator()(const facts::VesselEditFact& f) {
+        facts::VesselEditFact nothing;
+        nothing.vessel = f.vessel;
+        nothing.on = f.on;
+        if (f == nothing)
+            return nothingChanged(f.vessel);
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             if (f.name)
                 if (auto ok = nameIsFree(*f.name, shared().names.vesselLike(*f.name), record.facts.name); !ok)
@@ -232,6 +255,11 @@ struct Meaning {
         });
     }
     Result<void> operator()(const facts::RefitFact& f) {
+        facts::RefitFact nothing;
+        nothing.vessel = f.vessel;
+        nothing.on = f.on;
+        if (f == nothing)
+            return nothingChanged(f.vessel);
         return with(f.vessel, [&](const VesselRecord& record) { return canBecome(f, record); });
     }
     [[nodiscard]] Result<void> canBecome(const facts::RefitFact& f, const VesselRecord& record) const {
@@ -278,17 +306,14 @@ struct Meaning {
                 return refuse("/on",
                               say("desk.opened_twice").with("on", record.of<facts::OpeningFact>().front().fact.on),
                               say("desk.opened_twice.remedy"));
-            if (f.volume.l > record.facts.capacity.l * 1.05)
-                return refuse(
-                    "/volume_l",
-                    say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
-                    say("desk.above_capacity.remedy"));
             return {};
         });
     }
     Result<void> operator()(const facts::SittingFact& f) {
         return ledgerDay(f.vessel, f.sitting.on, [&](const VesselRecord& record) -> Result<void> {
             if (auto ok = begun(record, f.sitting.on); !ok)
+                return ok;
+            if (auto ok = heldBeer(record, f.sitting.on); !ok)
                 return ok;
             return checkScores(f.sitting);
         });
@@ -318,24 +343,14 @@ struct Meaning {
     }
     Result<void> operator()(const facts::DrawOffFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
-            if (auto ok = isDraw(f.volume, r.facts); !ok)
+            if (auto ok = isDraw(f.volume, vesselOn(r, f.on)); !ok)
                 return ok;
             return begun(r, f.on);
         });
     }
-    Result<void> operator()(const facts::DipFact& f) {
-        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
-            if (f.volume.l > record.facts.capacity.l * 1.05)
-                return refuse(
-                    "/volume_l",
-                    say("desk.above_capacity").with("volume", f.volume).with("capacity", record.facts.capacity),
-                    say("desk.above_capacity.remedy"));
-            return afterOpening(record, f.on);
-        });
-    }
     Result<void> operator()(const facts::RefillFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
-            if (auto ok = isRefill(f.volume, r.facts); !ok)
+            if (auto ok = isRefill(f.volume, vesselOn(r, f.on)); !ok)
                 return ok;
             return checkInflow(f, r, cellar);
         });
@@ -370,6 +385,8 @@ struct Meaning {
                 return refuse("/draw_on",
                               say("desk.drawn_already").with("vessel", record.facts.name).with("on", *then.lastDraw),
                               say("desk.drawn_already.remedy"));
+            if (auto ok = heldBeer(record, f.on); !ok)
+                return ok;
             if (f.drawOn && *f.drawOn < f.on)
                 return refuse("/draw_on", say("desk.draw_date_past").with("draw", *f.drawOn).with("on", f.on),
                               say("desk.draw_date_past.remedy"));

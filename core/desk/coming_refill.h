@@ -22,8 +22,8 @@ struct CurrentVessel;
 [[nodiscard]] Result<void> notBrewedYet(const VesselRecord& record, const Cellar& cellar, Day day);
 /// What the vessel holds on the draw day, evaporation taken off; what is drawn already counts as still in it.
 [[nodiscard]] Litres volumeOnDraw(const CurrentVessel& vessel, Day draw);
-/// Filled to what it held after the last refill; before the first, to its capacity. An empty vessel that never had a
-/// refill keeps room for what ferments again.
+/// Filled to what it held after the last refill, as far as it takes that now; before the first, to its capacity. An
+/// empty vessel keeps room for what ferments again.
 [[nodiscard]] Litres usualFill(const CurrentVessel& vessel);
 /// Litres the next refill must bring, for this setting.
 [[nodiscard]] Litres refillWanted(const advice::Setting& setting, const CurrentVessel& vessel);

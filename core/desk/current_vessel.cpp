@@ -83,7 +83,7 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
     vessel.leftAlone = settingLeftAlone(record, cellar.shared(), now);
     vessel.drawn = drawnForRefill(record, now);
     vessel.brewed = brewForRefill(record, cellar, now, today);
-    vessel.toFill = !vessel.drawn && now.volume <= record.facts.capacity * vessel::roundingOfCapacity;
+    vessel.toFill = !now.opened || (!vessel.drawn && now.volume <= record.facts.capacity * vessel::roundingOfCapacity);
     if (vessel.toFill)
         vessel.inUse.draw = Litres{0};
     else

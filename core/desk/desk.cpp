@@ -82,7 +82,7 @@ void nameEntry(book::Damage& damage, const Desk& desk) {
                 if (builtInTexts().has(kind))
                     damage.what = say("desk.damaged")
                                       .with("kind", render(say(kind)))
-                                      .with("on", VesselRecord::dayOf(f))
+                                      .with("on", dayOf(f))
                                       .with("vessel", f.vessel);
         },
         *fact);

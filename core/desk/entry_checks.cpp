@@ -29,10 +29,10 @@ template <class F> bool onRecord(const F& fact, VesselRecord& record) {
     const Facts<F>& list = record.of<F>();
     if (!record.seen.perhaps(fact, list))
         return false;
-    const Day on = VesselRecord::dayOf(fact);
-    const auto earlier = [](const Stored<F>& stored, Day day) { return VesselRecord::dayOf(stored.fact) < day; };
-    for (auto at = std::lower_bound(list.begin(), list.end(), on, earlier);
-         at != list.end() && VesselRecord::dayOf(at->fact) == on; ++at)
+    const Day on = dayOf(fact);
+    const auto earlier = [](const Stored<F>& stored, Day day) { return dayOf(stored.fact) < day; };
+    for (auto at = std::lower_bound(list.begin(), list.end(), on, earlier); at != list.end() && dayOf(at->fact) == on;
+         ++at)
         if (same(at->fact, fact))
             return true;
     return false;
@@ -58,8 +58,7 @@ Result<void> notOnRecord(const facts::Fact& fact, Cellar& cellar) {
             if constexpr (happensOnce<F>) {
                 auto record = cellar.vessel(f.vessel);
                 if (record && onRecord(f, **record))
-                    return badInput("",
-                                    say("desk.on_record").with("on", VesselRecord::dayOf(f)).with("vessel", f.vessel),
+                    return badInput("", say("desk.on_record").with("on", dayOf(f)).with("vessel", f.vessel),
                                     say("desk.on_record.remedy"));
             }
             return {};
@@ -95,6 +94,10 @@ Result<void> canReturn(const facts::VesselFact& vessel, Day on) {
         return badInput("/on", say("desk.retired").with("vessel", vessel.name).with("on", *vessel.retired),
                         say("desk.returns_before.remedy").with("on", *vessel.retired));
     return {};
+}
+
+bool runsOver(Litres volume, Litres capacity) {
+    return volume.l > capacity.l * (1 + constants::desk::overflow);
 }
 
 Result<void> isDraw(Litres volume, const facts::VesselFact& vessel) {

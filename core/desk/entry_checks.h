@@ -14,7 +14,10 @@ namespace staveline::desk {
 [[nodiscard]] Result<void> canRetire(const VesselRecord& record, const SharedFacts& shared, Day on);
 /// It was retired, and not later than that day.
 [[nodiscard]] Result<void> canReturn(const facts::VesselFact& vessel, Day on);
-/// So little that it would turn the cycle without being a draw or a refill: faults at "/volume_l".
+/// So far above the capacity that it is no rounding of what was written down.
+[[nodiscard]] bool runsOver(Litres volume, Litres capacity);
+/// So little that it would turn the cycle without being a draw or a refill: faults at "/volume_l". `vessel`: as it was
+/// on that day.
 [[nodiscard]] Result<void> isDraw(Litres volume, const facts::VesselFact& vessel);
 [[nodiscard]] Result<void> isRefill(Litres volume, const facts::VesselFact& vessel);
 /// Gravities that can be those of one beer.

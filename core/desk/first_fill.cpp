@@ -44,7 +44,7 @@ std::vector<Message> firstFillNotes(const CurrentVessel& vessel, const SharedFac
                      .with("capacity", vessel.record.facts.capacity)
                      .with("on", vessel.dates.draw),
                  cultureNote(vessel.record, vessel.today)};
-    if (!shared.kitKnown(vessel.today))
+    if (!shared.kitKnown(vessel.today, vessel.record.facts.name))
         notes.push_back(say("desk.no_kit"));
     if (vessel.toFill)
         addFit(kit, vessel, plan, notes);

@@ -51,7 +51,8 @@ void takeExtract(PastBrew& brew, const BrewFact& fact, const SharedFacts& shared
         return;
     }
     brew.original = toPlato(*fact.originalGravity);
-    if (const auto won = wonOn(fact, shared))
+    // More than there was to win is a slip of the pen in weights or litres; its gravity still counts.
+    if (const auto won = wonOn(fact, shared); won && won->efficiency <= Share{1})
         brew.won = won->efficiency / kit->equipment.efficiency;
 }
 

@@ -91,7 +91,8 @@ void placeWithoutTime(std::vector<LedgerEntry>& entries) {
     }
 }
 
-/// What fills a vessel first opens it: on its day that comes before what is taken.
+/// What fills a vessel first opens it, unless a dip before its day found beer: on that day it comes before what is
+/// taken.
 void openByFirstFilling(std::vector<LedgerEntry>& entries) {
     const auto fills = [](const LedgerEntry& e) {
         return !e.outOfThisVessel && vessel::traitsOf(e.kind).flow == vessel::Flow::in;
@@ -103,7 +104,10 @@ void openByFirstFilling(std::vector<LedgerEntry>& entries) {
     for (auto at = entries.begin(); at != entries.end(); ++at)
         if (fills(*at) && (first == entries.end() || recordedBefore(*at, *first)))
             first = at;
-    if (first != entries.end())
+    const auto foundBefore = [&](const LedgerEntry& e) {
+        return vessel::traitsOf(e.kind).flow == vessel::Flow::level && e.volume.l > 0 && e.on < first->on;
+    };
+    if (first != entries.end() && std::none_of(entries.begin(), entries.end(), foundBefore))
         first->rank = rankOf(EntryKind::opening);
 }
 

@@ -8,7 +8,6 @@
 
 namespace staveline::desk {
 
-inline constexpr int lastRank = 9;
 [[nodiscard]] constexpr int rankOf(vessel::EntryKind kind) {
     return vessel::traitsOf(kind).rank;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/ledger_guard.h"
 
+#include "desk/entry_checks.h"
 #include "desk/ledger_entries.h"
 #include "quantity/text.h"
 
@@ -13,18 +14,15 @@ using vessel::LedgerFinding;
 
 namespace {
 
-/// More than this above the capacity is no rounding of what was written down: not said by the way but refused.
-constexpr double overflowOfCapacity = .05;
-
 /// Else it may stand, with its finding.
-bool cannotBe(const LedgerFinding& finding, Litres capacity) {
+bool cannotBe(const LedgerFinding& finding) {
     switch (finding.kind) {
     case FindingKind::drawnMore:
     case FindingKind::beforeOpening:
         return true;
     case FindingKind::overFull:
     case FindingKind::dipAbove:
-        return finding.beyond.l > overflowOfCapacity * capacity.l;
+        return runsOver(finding.capacity + finding.beyond, finding.capacity);
     case FindingKind::dipDiffers:
     case FindingKind::secondOpening:
     case FindingKind::notPositive:
@@ -39,10 +37,14 @@ Fault itself(const LedgerFinding& finding, const facts::VesselName& vessel) {
     const auto fault = [](Message cause, Message remedy) {
         return Fault{FaultKind::input, "/volume_l", std::move(cause), std::move(remedy)};
     };
-    if (finding.kind == FindingKind::overFull)
+    if (finding.kind == FindingKind::beforeOpening)
+        return {FaultKind::input, "/at", say("desk.before_hour").with("vessel", vessel).with("on", finding.on),
+                say("desk.before_hour.remedy")};
+    const bool poured = vessel::traitsOf(kindOfEntry(finding.entry)).flow == vessel::Flow::in;
+    if (finding.kind == FindingKind::overFull && poured)
         return fault(say("desk.does_not_fit").with("volume", volume).with("room", possible),
                      say("desk.does_not_fit.remedy"));
-    if (finding.kind == FindingKind::dipAbove)
+    if (finding.kind == FindingKind::overFull || finding.kind == FindingKind::dipAbove)
         return fault(say("desk.above_capacity").with("volume", volume).with("capacity", possible),
                      say("desk.above_capacity.remedy"));
     if (possible.l < .05) // shown as 0.0 L
@@ -112,21 +114,22 @@ Result<LedgerGuard::Outcome> LedgerGuard::outcome(const std::vector<book::RowKey
         auto found = cellar_.vesselById(vessel);
         if (!found)
             return fail(found.error());
-        const facts::VesselFact& facts = (*found)->facts;
+        const facts::VesselName& name = (*found)->facts.name;
         const ByEntry before = byEntry(findings);
         for (const LedgerFinding& now : findingsOf(**found, cellar_.shared(), today_)) {
             const auto was = before.find({now.entry, now.kind});
             if (was == before.end())
-                outcome.notes.push_back({facts.name, noteOf(now)});
+                outcome.notes.push_back({name, noteOf(now)});
             const auto place = places.find(now.entry);
             const bool own = place != places.end();
-            const bool asBefore = was != before.end() && (!own || now.beyond.l <= was->second->beyond.l);
-            if (asBefore || !cannotBe(now, facts.capacity))
+            const bool grew = was == before.end() || now.beyond > was->second->beyond;
+            const bool couldBe = own || was == before.end() || !cannotBe(*was->second);
+            if (!grew || !couldBe || !cannotBe(now))
                 continue;
             if (own && (!refusal || !refusal->row || place->second < *refusal->row))
-                refusal = Refusal{itself(now, facts.name), place->second};
+                refusal = Refusal{itself(now, name), place->second};
             else if (!refusal)
-                refusal = Refusal{beside(now, facts.name), {}};
+                refusal = Refusal{beside(now, name), {}};
         }
     }
     return outcome;

@@ -38,11 +38,14 @@ Result<void> Recorder::apply(const Fact& fact) {
 }
 
 Result<void> Recorder::store(const facts::VesselEditFact& f) {
-    if (auto done = overruleChoices(f); !done)
-        return done;
-    if (const auto refit = refitIn(f, today_))
+    Overruled overruled{f.drawShare.has_value(), f.interval.has_value(), false};
+    if (const auto refit = refitIn(f, today_)) {
         if (auto done = addRefit(*refit); !done)
             return fail(done.error());
+        overruled.temperature = decidesTemperature(*refit);
+    }
+    if (auto done = overruleChoices(f.vessel, overruled); !done)
+        return done;
     return changeVessel(f.vessel, [&](VesselFact& v) {
         const auto take = [](auto& to, const auto& from) {
             if (from)
@@ -65,10 +68,17 @@ Result<void> Recorder::store(const facts::RefitFact& f) {
     if (!id)
         return fail(id.error());
     rows_.push_back({std::string(tableOf<facts::RefitFact>), *id});
-    facts::VesselEditFact edit;
-    edit.vessel = f.vessel;
-    edit.temperature = f.temperature;
-    return overruleChoices(edit);
+    return overruleChoices(f.vessel, {false, false, decidesTemperature(f)});
+}
+
+bool Recorder::decidesTemperature(const facts::RefitFact& f) {
+    const auto record = cellar_.vessel(f.vessel);
+    if (!f.temperature || !record)
+        return false;
+    const auto& refits = (*record)->of<facts::RefitFact>();
+    return std::none_of(refits.begin(), refits.end(), [&](const Stored<facts::RefitFact>& stored) {
+        return stored.fact.temperature && stored.fact.on > f.on;
+    });
 }
 
 Result<book::RowId> Recorder::addRefit(const facts::RefitFact& f) {
@@ -94,17 +104,18 @@ void Recorder::stands(VesselRecord& record) {
 
 /// What is said of the vessel itself holds from now on, whatever was chosen for a refill before. The mark is kept
 /// with the choice, so that taking the edit back takes it off again.
-Result<void> Recorder::overruleChoices(const facts::VesselEditFact& f) {
-    if (!f.drawShare && !f.interval && !f.temperature)
-        return {};
-    auto record = cellar_.vessel(f.vessel);
+Result<void> Recorder::overruleChoices(const facts::VesselName& vessel, Overruled what) {
+    auto record = cellar_.vessel(vessel);
     if (!record)
         return fail(record.error());
     for (Stored<facts::ChoiceFact>& stored : (*record)->of<facts::ChoiceFact>()) {
-        facts::ChoiceFact& choice = stored.fact;
-        choice.drawOverruled |= f.drawShare.has_value();
-        choice.intervalOverruled |= f.interval.has_value();
-        choice.temperatureOverruled |= f.temperature.has_value();
+        facts::ChoiceFact choice = stored.fact;
+        choice.drawOverruled |= what.draw;
+        choice.intervalOverruled |= what.interval;
+        choice.temperatureOverruled |= what.temperature;
+        if (choice == stored.fact)
+            continue;
+        stored.fact = choice;
         auto row = toRow(choice, cellar_.shared().names);
         if (!row)
             return fail(row.error());

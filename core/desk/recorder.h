@@ -40,7 +40,12 @@ public:
 private:
     Result<void> store(const facts::VesselEditFact& f);
     Result<void> store(const facts::RefitFact& f);
-    Result<void> overruleChoices(const facts::VesselEditFact& f);
+    struct Overruled {
+        bool draw, interval, temperature;
+    };
+    Result<void> overruleChoices(const facts::VesselName& vessel, Overruled what);
+    /// Of a refit on record: none after it says another.
+    [[nodiscard]] bool decidesTemperature(const facts::RefitFact& f);
     Result<book::RowId> addRefit(const facts::RefitFact& f);
     void stands(VesselRecord& record);
     Result<void> store(const facts::RetireFact& f);
@@ -68,9 +73,8 @@ private:
 };
 
 template <class F> void insertByDay(Facts<F>& list, Stored<F> stored) {
-    const auto at = std::upper_bound(list.begin(), list.end(), stored, [](const auto& a, const auto& b) {
-        return VesselRecord::dayOf(a.fact) < VesselRecord::dayOf(b.fact);
-    });
+    const auto at = std::upper_bound(list.begin(), list.end(), stored,
+                                     [](const auto& a, const auto& b) { return dayOf(a.fact) < dayOf(b.fact); });
     list.insert(at, std::move(stored));
 }
 /// A fact of one vessel into a working copy; in both ledgers when beer comes from another one.

@@ -84,7 +84,7 @@ Setting asDrawn(Setting setting, const VesselRecord& record, const LedgerState& 
 } // namespace
 
 std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now) {
-    if (!now.lastDraw || (now.lastRefill && *now.lastDraw <= *now.lastRefill))
+    if (!now.opened || !now.lastDraw || (now.lastRefill && *now.lastDraw <= *now.lastRefill))
         return {};
     Litres drawn{0};
     const auto add = [&](const auto& list) {

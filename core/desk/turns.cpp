@@ -34,7 +34,9 @@ Result<std::optional<int>> Turns::next(const facts::VesselName& vessel, Day on) 
     auto known = given_.find(day);
     if (known == given_.end()) {
         const auto last = lastTurn(**record, on);
-        known = given_.emplace(day, last ? std::optional(*last + 1) : std::nullopt).first;
+        // The last turn there is can be given: what comes after it shares it.
+        constexpr int most = static_cast<int>(facts::turnField.high);
+        known = given_.emplace(day, last ? std::optional(std::min(*last + 1, most)) : std::nullopt).first;
     }
     return known->second;
 }

@@ -150,7 +150,7 @@ template <class F> void putBack(Cellar& working, const std::set<book::RowId>& ve
         auto record = working.vessel(fact.vessel);
         if (record && vessels.contains((*record)->id)) {
             const auto before = [](const Stored<F>& a, const Stored<F>& b) {
-                return std::pair(VesselRecord::dayOf(a.fact), a.id) < std::pair(VesselRecord::dayOf(b.fact), b.id);
+                return std::pair(dayOf(a.fact), a.id) < std::pair(dayOf(b.fact), b.id);
             };
             auto& list = (*record)->template of<F>();
             const Stored<F> amended{id, fact};

@@ -31,16 +31,17 @@ double evaporationPerDay(const VesselShape& shape) {
 /// Applies entries in order. Always leaves a state that makes sense, whatever it is given.
 class Replayer {
 public:
-    Replayer(const ShapeHistory& shapes, std::vector<LedgerFinding>& findings)
-        : changes_(shapes.changes), findings_(findings) {
+    /// `opening`: what comes before it does not count; none: nothing does.
+    Replayer(const ShapeHistory& shapes, const LedgerEntry* opening, std::vector<LedgerFinding>& findings)
+        : changes_(shapes.changes), opening_(opening), findings_(findings) {
         take(shapes.first);
     }
 
     void apply(const LedgerEntry& entry);
     void advanceTo(Day day);
     void find(const LedgerEntry& entry, FindingKind kind, Message message, Litres possible = {0}) {
-        findings_.push_back(
-            {entry.id, kind, std::move(message), entry.on, entry.outOfThisVessel, possible, entry.volume - possible});
+        findings_.push_back({entry.id, kind, std::move(message), entry.on, entry.outOfThisVessel, possible,
+                             entry.volume - possible, Litres{capacity_}});
     }
     [[nodiscard]] LedgerState state() const;
 
@@ -57,6 +58,7 @@ private:
 
     double capacity_ = 0, perDay_ = 0;
     std::span<const ShapeSince> changes_; ///< to come
+    const LedgerEntry* opening_;
     std::vector<LedgerFinding>& findings_;
     Liquid liquid_;
     LedgerState facts_; ///< all but the ages and generations
@@ -64,6 +66,9 @@ private:
 
 void Replayer::apply(const LedgerEntry& entry) {
     advanceTo(entry.on);
+    if (opening_ && before(entry, *opening_))
+        return find(entry, FindingKind::beforeOpening,
+                    say("vessel.before_opening").with("day", entry.on).with("opened", opening_->on));
     Flow flow = traitsOf(entry.kind).flow;
     const double least = flow == Flow::level ? 0 : std::numeric_limits<double>::min();
     if (flow != Flow::none && !(std::isfinite(entry.volume.l) && entry.volume.l >= least))
@@ -193,9 +198,11 @@ void Replayer::setLevel(const LedgerEntry& entry, double level) {
     facts_.totals.unexplained.l += level - facts_.volume.l;
     facts_.volume.l = level;
     if (level <= 0)
-        liquid_.clear();
-    else if (wasEmpty)
+        return liquid_.clear();
+    if (wasEmpty)
         pourIn(entry, level); // beer nobody wrote down: dated from the dip
+    if (!facts_.opened)
+        facts_.opened = entry.on;
 }
 
 LedgerState Replayer::state() const {
@@ -230,14 +237,19 @@ std::vector<Place> inOrder(std::span<const LedgerEntry> entries) {
     return order;
 }
 
-bool opens(const Place& place) {
-    const auto& entry = *place.entry;
-    return entry.kind == EntryKind::opening && !entry.outOfThisVessel && positive(entry.volume.l);
+/// The first; none: nullptr.
+const LedgerEntry* openingOf(std::span<const LedgerEntry> entries) {
+    const LedgerEntry* first = nullptr;
+    for (const auto& entry : entries)
+        if (entry.kind == EntryKind::opening && !entry.outOfThisVessel && positive(entry.volume.l) &&
+            (!first || before(entry, *first)))
+            first = &entry;
+    return first;
 }
 
 Replay run(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today, bool keepEach) {
     Replay result;
-    Replayer replayer(shapes, result.findings);
+    Replayer replayer(shapes, openingOf(entries), result.findings);
     bool settled = false;
     const auto settle = [&] {
         if (std::exchange(settled, true))
@@ -245,22 +257,13 @@ Replay run(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day
         replayer.advanceTo(today);
         result.now = replayer.state();
     };
-    const auto order = inOrder(entries);
-    const auto found = std::find_if(order.begin(), order.end(), opens);
-    const auto opening = found == order.end() ? order.begin() : found;
-    for (auto at = order.begin(); at != order.end(); ++at) {
-        const LedgerEntry& entry = *at->entry;
+    for (const Place& place : inOrder(entries)) {
+        const LedgerEntry& entry = *place.entry;
         if (entry.on > today) {
             settle();
             replayer.find(entry, FindingKind::future, say("vessel.future").with("day", entry.on).with("today", today));
         }
-        if (at < opening) {
-            replayer.advanceTo(entry.on);
-            replayer.find(entry, FindingKind::beforeOpening,
-                          say("vessel.before_opening").with("day", entry.on).with("opened", opening->on));
-        } else {
-            replayer.apply(entry);
-        }
+        replayer.apply(entry);
         if (keepEach)
             result.after.push_back(replayer.state());
     }
@@ -275,13 +278,17 @@ bool before(const LedgerEntry& a, const LedgerEntry& b) {
 }
 
 struct LedgerWalk::Inside {
-    explicit Inside(ShapeHistory history) : shapes(std::move(history)), replayer(shapes, findings) {}
+    Inside(ShapeHistory history, const LedgerEntry* first)
+        : shapes(std::move(history)), opening(first ? std::optional(*first) : std::nullopt),
+          replayer(shapes, opening ? &*opening : nullptr, findings) {}
     ShapeHistory shapes;
+    std::optional<LedgerEntry> opening;
     std::vector<LedgerFinding> findings;
     Replayer replayer;
 };
 
-LedgerWalk::LedgerWalk(ShapeHistory shapes) : inside_(std::make_unique<Inside>(std::move(shapes))) {}
+LedgerWalk::LedgerWalk(ShapeHistory shapes, std::span<const LedgerEntry> ledger)
+    : inside_(std::make_unique<Inside>(std::move(shapes), openingOf(ledger))) {}
 LedgerWalk::~LedgerWalk() = default;
 LedgerWalk::LedgerWalk(LedgerWalk&&) noexcept = default;
 

@@ -91,6 +91,7 @@ struct LedgerFinding {
     bool outOfThisVessel = false;
     // drawnMore: what was held; overFull: the room there was; dipAbove: the capacity then; and how much more it says.
     Litres possible{0}, beyond{0};
+    Litres capacity{0}; ///< on its day
 };
 
 struct Replay {
@@ -106,7 +107,8 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 
 /// Entries need not be sorted. Impossible facts (a draw larger than the content, an entry before the opening) become
 /// findings; volumes clamp at 0 and at what is there. Less than the rounding is no finding. Without an opening the
-/// first filling opens the vessel. Overfilling: what went in is trusted, the old beer must have been less.
+/// first filling opens the vessel, or a dip that finds beer in it. Overfilling: what went in is trusted, the old beer
+/// must have been less.
 [[nodiscard]] Replay replay(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);
 /// The same with `after` left empty: time and memory do not grow with the length of the generation lists.
 [[nodiscard]] Replay replayNow(std::span<const LedgerEntry> entries, const ShapeHistory& shapes, Day today);
@@ -114,7 +116,8 @@ inline constexpr double dipFindingOfCapacity = constants::ledger::dip; ///< a di
 /// One ledger taken entry by entry, where several are walked side by side. Entries in their order.
 class LedgerWalk {
 public:
-    explicit LedgerWalk(ShapeHistory shapes);
+    /// `ledger`: all of its entries, so that what lies before the opening does not count.
+    LedgerWalk(ShapeHistory shapes, std::span<const LedgerEntry> ledger);
     ~LedgerWalk();
     LedgerWalk(LedgerWalk&&) noexcept;
     void apply(const LedgerEntry& entry);

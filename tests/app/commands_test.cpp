@@ -41,6 +41,20 @@ TEST_CASE_METHOD(Sample, "status tells an age as the window does and a vessel on
     CHECK(words.find("keg of steel, 8 months old on average") != std::string::npos);
 }
 
+TEST_CASE_METHOD(Sample, "status tells no draw of a retired vessel", "[app]") {
+    write("retire.json", R"({"kind": "retire", "vessel": "Knot", "on": "2026-06-01", "reason": "leaks"})");
+    REQUIRE(command("record s.cellar retire.json").status == 0);
+    std::istringstream lines(command("status s.cellar").out);
+    int found = 0;
+    for (std::string line; std::getline(lines, line);)
+        if (line.find("Knot: ") == 0) {
+            ++found;
+            CHECK(line.find("retired on 1 Jun 2026") != std::string::npos);
+            CHECK(line.find("draw") == std::string::npos);
+        }
+    CHECK(found == 1);
+}
+
 TEST_CASE_METHOD(Sample, "advice says each caution once", "[app]") {
     const std::string words = command("advise s.cellar --vessel Plover").out;
     std::istringstream lines(words);

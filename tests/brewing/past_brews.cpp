@@ -53,6 +53,15 @@ TEST_CASE("a brew that was weighed speaks for the kit by itself, whatever its pl
     CHECK(houseFrom(brews).extract.brews == 0);
 }
 
+TEST_CASE("a brew whose weights say nothing still speaks for how far its beer ferments", "[brewing][house]") {
+    std::vector<PastBrew> brews = brewsThatEnd(-2, 1);
+    const House plain = houseFrom(brews);
+    brews.front().won = 0;
+    CHECK(plain.fermentability.brews == 1);
+    CHECK(houseFrom(brews).fermentability.brews == 1);
+    CHECK(houseFrom(brews).fermentability.shift == plain.fermentability.shift);
+}
+
 TEST_CASE("Without a measured brew the house is as its kit and the model say", "[brewing][house]") {
     for (const auto& brews : {std::vector<PastBrew>{}, std::vector<PastBrew>(5)}) {
         const House house = houseFrom(brews);

@@ -141,3 +141,22 @@ TEST_CASE_METHOD(DayFixture, "beer given back and forth is as old as it is", "[d
     CHECK(age == Approx(1.5 * daysPerYear + daysBetween(day(2025, 6, 1), now)));
     CHECK(desk->vessel("Knot")->now.meanAge.d == Approx(age));
 }
+
+TEST_CASE_METHOD(DeskFixture, "an hour before the takeover of that day is refused at the hour", "[desk][order][bad]") {
+    record(R"([{"kind": "vessel", "name": "Dunlin", "capacity_l": 225},
+               {"kind": "opening", "vessel": "Dunlin", "on": "2026-01-05", "at": "14:00", "volume_l": 200}])");
+    for (const std::string what : {R"("kind": "reading", "ph": 3.3)", R"("kind": "draw_off", "volume_l": 20)"}) {
+        const Fault early = refused("{" + what + R"(, "vessel": "Dunlin", "on": "2026-01-05", "at": "10:00"})");
+        CHECK(early.path == "/at");
+        CHECK(render(early.cause) == "Dunlin was taken over later on 5 Jan 2026.");
+        record("{" + what + R"(, "vessel": "Dunlin", "on": "2026-01-05", "at": "15:00"})");
+    }
+}
+
+TEST_CASE_METHOD(DayFixture, "the last turn of a day does not close it", "[desk][order]") {
+    record(entry("dip", R"("volume_l": 205, "turn": 9999)"));
+    record(entry("draw_off", R"("volume_l": 20)"));
+    record(entry("sample", R"("volume_l": 1)"));
+    CHECK(order().size() == 3);
+    CHECK(order().front() == "dip");
+}

@@ -128,3 +128,35 @@ TEST_CASE_METHOD(DeskFixture, "each ledger names the other vessel", "[desk][tran
     CHECK(render(desk->ledger("Knot")->lines[0].text) == "15.0 L from Plover");
     CHECK(render(desk->ledger("Knot")->lines[1].text) == "topped up with 5.0 L from Plover");
 }
+
+TEST_CASE_METHOD(DeskFixture, "a dip that finds beer in a vessel opens it: it can be drawn and refilled",
+                 "[desk][empty][dip]") {
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 225},
+               {"kind": "dip", "vessel": "Knot", "on": "2026-02-01", "volume_l": 200}])");
+    CHECK(render(desk->vessel("Knot")->headline).starts_with("taste in "));
+    CHECK(desk->vessel("Knot")->due.on > now);
+    record(R"({"kind": "sitting", "vessel": "Knot", "on": "2026-02-20", "scores": [{"attribute": "TA1", "cold": 5}]})");
+    record(R"([{"kind": "draw_off", "vessel": "Knot", "on": "2026-03-01", "volume_l": 60},
+               {"kind": "refill", "vessel": "Knot", "on": "2026-03-01", "volume_l": 60}])"); // in this order
+    CHECK(desk->vessel("Knot")->now.volume.l == Approx(200).margin(1));
+    CHECK(refused(R"({"kind": "draw_off", "vessel": "Knot", "on": "2026-01-30", "volume_l": 20})").cause.key ==
+          "desk.not_opened");
+    record(R"([{"kind": "vessel", "name": "Wren", "capacity_l": 225},
+               {"kind": "dip", "vessel": "Wren", "on": "2026-02-01", "volume_l": 0}])");
+    CHECK(render(desk->vessel("Wren")->headline) == "empty: fill it");
+    CHECK(refused(R"({"kind": "draw_off", "vessel": "Wren", "on": "2026-02-20", "volume_l": 20})").cause.key ==
+          "desk.not_opened");
+}
+
+TEST_CASE_METHOD(DeskFixture, "a vessel whose takeover is taken out stands by its dip, or is empty",
+                 "[desk][empty][dip]") {
+    addPlover();
+    record(R"([{"kind": "dip", "vessel": "Plover", "on": "2026-01-05", "volume_l": 200},
+               {"kind": "draw_date", "vessel": "Plover", "on": "2026-01-10", "draw_on": "2026-04-01"}])");
+    REQUIRE(desk->remove("opening", 1));
+    CHECK(desk->vessel("Plover")->now.opened == day(2026, 1, 5));
+    CHECK(desk->vessel("Plover")->dates.draw == day(2026, 4, 1));
+    REQUIRE(desk->remove("dip", 1));
+    CHECK(render(desk->vessel("Plover")->headline) == "empty: fill it");
+    CHECK(desk->cellar()->front().toFill);
+}

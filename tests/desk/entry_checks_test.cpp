@@ -274,3 +274,31 @@ TEST_CASE_METHOD(EntryFixture, "a brew is not corrected below what was poured of
     less.intoFermenter = Litres{100};
     CHECK(desk->amend("brew", 1, less));
 }
+
+TEST_CASE_METHOD(EntryFixture, "a change of a vessel that says nothing is refused", "[desk][bad]") {
+    CHECK(cause(R"({"kind": "refit", "vessel": "Plover", "on": "2026-02-01"})") == "desk.nothing_changed");
+    CHECK(cause(R"({"kind": "vessel_edit", "vessel": "Plover"})") == "desk.nothing_changed");
+    CHECK(cause(R"({"kind": "vessel_edit", "vessel": "Plover", "on": "2026-02-01"})") == "desk.nothing_changed");
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "note": ""})"); // takes a note off
+    record(R"({"kind": "refit", "vessel": "Plover", "on": "2026-02-01", "clear": ["evaporation_per_year"]})");
+}
+
+TEST_CASE_METHOD(EntryFixture, "an emptied vessel is neither tasted nor given a day to draw on", "[desk][bad][empty]") {
+    const auto tasted = [](const std::string& on) {
+        return R"({"kind": "sitting", "vessel": "Plover", "on": ")" + on +
+               R"(", "scores": [{"attribute": "TA1", "cold": 5}]})";
+    };
+    const auto drawOn = [](const std::string& on) {
+        return R"({"kind": "draw_date", "vessel": "Plover", "on": ")" + on + R"(", "draw_on": "2026-06-01"})";
+    };
+    record(R"({"kind": "dip", "vessel": "Plover", "on": "2026-01-10", "volume_l": 0})");
+    const Fault fault = refused(tasted("2026-01-12"));
+    CHECK(fault.path == "/on");
+    CHECK(render(fault.cause) == "Plover was empty on 12 Jan 2026.");
+    CHECK(cause(drawOn("2026-01-12")) == "desk.nothing_held");
+    record(tasted("2026-01-10")); // what was in it that morning
+    record(R"({"kind": "refill", "vessel": "Plover", "on": "2026-02-01", "volume_l": 200})");
+    record(tasted("2026-02-01"));
+    record(drawOn("2026-02-01"));
+    CHECK(cause(tasted("2026-01-13")) == "desk.nothing_held");
+}

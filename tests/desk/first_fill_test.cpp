@@ -199,3 +199,12 @@ TEST_CASE("A new vessel with what is said of it is one thing to undo, named as t
                   {"kind": "culture", "vessel": "Knot", "on": "2026-03-02", "brettanomyces": "none"}])");
     CHECK(at.desk->undoText() == "2 entries");
 }
+
+TEST_CASE("A kit that brews for another vessel alone is none for this one") {
+    EmptyVessel at;
+    at.record(R"([{"kind": "vessel", "name": "Wren", "capacity_l": 100},
+                  {"kind": "equipment", "vessel": "Wren", "on": "2026-11-01", "name": "Wren's kit"}])");
+    CHECK(at.said("No kit is described"));
+    at.record(R"({"kind": "equipment", "vessel": "Knot", "on": "2026-11-01", "name": "Knot's kit"})");
+    CHECK_FALSE(at.said("No kit is described"));
+}

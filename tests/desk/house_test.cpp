@@ -76,3 +76,19 @@ TEST_CASE_METHOD(HouseFixture, "the brew sheet says what the plan counts on", "[
     CHECK(paragraphs.find("4 measured brews ended") != std::string::npos);
     CHECK(paragraphs.find("points low in 4 measured brews") != std::string::npos);
 }
+
+TEST_CASE_METHOD(HouseFixture, "a brew that won more than there was teaches no efficiency", "[desk][house]") {
+    const auto weighed = [&](const std::string& kilograms) {
+        record(R"({"kind": "brew", "name": "Brew 1", "on": "2026-02-01", "original_gravity_p": 12, "bitterness_ibu": 10,
+                   "grist": [{"grain": "pilsner", "share": 1, "mass_kg": )" +
+               kilograms + R"(}], "mash": [{"temperature_c": 66, "minutes": 60}], "yeast": "ale_clean",
+                   "measured_original_gravity_sg": 1.048, "into_fermenter_l": 80})");
+        const auto planned = plan();
+        REQUIRE(desk->undo());
+        return planned;
+    };
+    const auto impossible = weighed("4"), possible = weighed("14");
+    CHECK(impossible.gristMass.kg == Approx(plan().gristMass.kg).epsilon(.02)); // its gravity is about as planned
+    CHECK_FALSE(has(impossible, "brewing.house.extract.high.one"));
+    CHECK(has(possible, "brewing.house.extract.high.one"));
+}

@@ -120,3 +120,14 @@ TEST_CASE_METHOD(LaterFixture, "what could not be before can be corrected step b
     REQUIRE(desk->amend("draw_off", 2, wrong));
     CHECK(desk->ledger("Plover")->vessel.findings.empty());
 }
+
+TEST_CASE_METHOD(LaterFixture, "an overfill that was let pass as rounding does not let another one grow",
+                 "[desk][bad][later]") {
+    record(R"([{"kind": "vessel", "name": "Keg", "capacity_l": 100, "material": "steel"},
+               {"kind": "opening", "vessel": "Keg", "on": "2025-06-01", "volume_l": 50},
+               {"kind": "refill", "vessel": "Keg", "on": "2025-09-01", "volume_l": 53}])");
+    CHECK(desk->ledger("Keg")->vessel.findings.size() == 1);
+    CHECK(cause(R"({"kind": "top_up", "vessel": "Keg", "on": "2025-07-01", "volume_l": 40})")
+              .starts_with("The refill of 1 Sep 2025 brought 53.0 L, and Keg would have had room for only "));
+    record(R"({"kind": "top_up", "vessel": "Keg", "on": "2025-07-01", "volume_l": 1})"); // still rounding
+}

@@ -119,3 +119,62 @@ TEST_CASE_METHOD(RefitFixture, "a vessel becomes no smaller than what was in it 
     CHECK(render(later.cause).starts_with("The refill of 20 Jan 2026 brought 150.0 L, and Plover would have had room"));
     record(smaller("210", "2025-12-20"));
 }
+
+TEST_CASE_METHOD(RefitFixture, "a vessel that became smaller is filled to what it holds now", "[desk][refit]") {
+    record(R"([{"kind": "refill", "vessel": "Plover", "on": "2025-12-15", "volume_l": 60},
+               {"kind": "draw_off", "vessel": "Plover", "on": "2026-02-20", "volume_l": 140},
+               {"kind": "refit", "vessel": "Plover", "on": "2026-02-21", "capacity_l": 100}])");
+    const double held = desk->vessel("Plover")->now.volume.l;
+    CHECK(desk->brewPlan("Plover")->intoVessel.l == Approx(100 - held).margin(.5));
+    record(R"([{"kind": "dip", "vessel": "Plover", "on": "2026-02-25", "volume_l": 0},
+               {"kind": "refit", "vessel": "Plover", "on": "2026-02-26", "capacity_l": 50}])");
+    REQUIRE(desk->remove("draw_off", 1)); // emptied, not drawn for a refill
+    CHECK(desk->vessel("Plover")->toFill);
+    CHECK(desk->brewPlan("Plover")->intoVessel.l == Approx(47.5));
+}
+
+TEST_CASE_METHOD(DeskFixture, "an entry of the past is judged by the vessel's size on its day", "[desk][refit][bad]") {
+    record(R"([{"kind": "vessel", "name": "Keg", "capacity_l": 50, "material": "steel"},
+               {"kind": "opening", "vessel": "Keg", "on": "2025-01-10", "volume_l": 45},
+               {"kind": "refit", "vessel": "Keg", "on": "2025-04-01", "capacity_l": 1200}])");
+    const Fault full = refused(R"({"kind": "top_up", "vessel": "Keg", "on": "2025-02-10", "volume_l": 40})");
+    CHECK(full.path == "/volume_l");
+    CHECK(full.cause.key == "desk.does_not_fit");
+    record(R"({"kind": "draw_off", "vessel": "Keg", "on": "2025-02-10", "volume_l": 5})");
+    CHECK(refused(R"({"kind": "draw_off", "vessel": "Keg", "on": "2025-04-10", "volume_l": 5})").cause.key ==
+          "desk.thimble");
+}
+
+TEST_CASE_METHOD(DeskFixture, "a vessel that became smaller keeps what was measured in it before", "[desk][refit]") {
+    record(R"([{"kind": "vessel", "name": "Plover", "capacity_l": 225, "material": "steel"},
+               {"kind": "refit", "vessel": "Plover", "on": "2025-04-01", "capacity_l": 100},
+               {"kind": "opening", "vessel": "Plover", "on": "2025-01-10", "volume_l": 216},
+               {"kind": "dip", "vessel": "Plover", "on": "2025-02-10", "volume_l": 215},
+               {"kind": "draw_off", "vessel": "Plover", "on": "2025-03-10", "volume_l": 150}])");
+    DipFact dip = std::get<DipFact>(*desk->fact("dip", 1));
+    dip.volume = Litres{214};
+    REQUIRE(desk->amend("dip", 1, dip));
+    const Fault above = refused(R"({"kind": "dip", "vessel": "Plover", "on": "2025-05-10", "volume_l": 110})");
+    CHECK(above.path == "/volume_l");
+    CHECK(render(above.cause) == "110.0 L is more than the vessel holds (100.0 L).");
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 225}])");
+    const Fault opening = refused(R"({"kind": "opening", "vessel": "Knot", "on": "2025-05-10", "volume_l": 240})");
+    CHECK(opening.path == "/volume_l");
+    CHECK(render(opening.cause) == "240.0 L is more than the vessel holds (225.0 L).");
+}
+
+TEST_CASE_METHOD(RefitFixture, "an old change of the cellar does not overrule a plan made under a later one",
+                 "[desk][refit][choice]") {
+    record(R"({"kind": "refit", "vessel": "Plover", "on": "2026-02-20", "temperature_c": 14})");
+    adopt([](advice::Setting& setting) { setting.temperature = Celsius{18}; });
+    const auto choice = [&] { return *desk->lastChoice("Plover"); };
+    REQUIRE_FALSE(choice().temperatureOverruled);
+    record(R"({"kind": "refit", "vessel": "Plover", "on": "2026-01-01", "temperature_c": 20})");
+    CHECK_FALSE(choice().temperatureOverruled);
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "on": "2026-01-02", "temperature_c": 21})");
+    CHECK_FALSE(choice().temperatureOverruled);
+    CHECK(desk->setting("Plover")->temperature.c == 18);
+    record(R"({"kind": "vessel_edit", "vessel": "Plover", "temperature_c": 15})");
+    CHECK(choice().temperatureOverruled);
+    CHECK(desk->setting("Plover")->temperature.c == 15);
+}

@@ -42,6 +42,15 @@ TEST_CASE("without an opening the first filling opens the vessel") {
     CHECK(now.generations.back().birthAge.d == 14);
 }
 
+TEST_CASE("a dip that finds beer opens the vessel, an empty one does not") {
+    const auto found = Book{}.dip(5, 200).draw(20, 50).refill(20, 50, 14).on(30);
+    CHECK(found.now.opened == dayAfter(5));
+    CHECK(found.now.volume.l == Approx(200));
+    CHECK(found.now.cycle == 1);
+    CHECK_FALSE(Book{}.dip(5, 0).on(30).now.opened);
+    CHECK(Book{}.dip(2, 0).refill(5, 200).on(30).now.opened == dayAfter(5));
+}
+
 TEST_CASE("draws, samples and transfers out take litres and leave shares and ages") {
     Book book;
     book.opening(0, 200, 100).refill(0, 25);
@@ -293,5 +302,20 @@ TEST_CASE("every finding has a text and every placeholder a value") {
         CHECK(builtInTexts().has(finding.message.key));
         CHECK(text.find('{') == std::string::npos);
         CHECK(text.find("20") != std::string::npos); // at least the day
+    }
+}
+
+TEST_CASE("a ledger walked entry by entry is the ledger replayed, before its opening too") {
+    const Book book = Book{}.refill(0, 100, 5).dip(3, 90).opening(10, 200, 400).draw(20, 50).refill(20, 40);
+    const VesselShape shape{Litres{225}, Share{.04}};
+    const auto replayed = book.on(20, shape);
+    LedgerWalk walk(shape, book.entries);
+    for (std::size_t i = 0; i < book.entries.size(); ++i) {
+        walk.apply(book.entries[i]);
+        const auto state = walk.on(book.entries[i].on);
+        CHECK(state.volume == replayed.after[i].volume);
+        CHECK(state.meanAge == replayed.after[i].meanAge);
+        CHECK(state.generations.size() == replayed.after[i].generations.size());
+        CHECK(state.opened == replayed.after[i].opened);
     }
 }
