@@ -263,6 +263,9 @@ std::unique_ptr<QTextDocument> textDocument(const sheet::Document& document, dou
         return option;
     }());
     made->setMetaInformation(QTextDocument::DocumentTitle, qs(document.title));
+    made->setUndoRedoEnabled(false);
+    QTextCursor whole(made.get());
+    whole.beginEditBlock(); // laid out once, at its end: each cell by itself would lay out all that is there so far
     Setter setter(*made, width, document);
     QTextBlockFormat first = spaced(0, 2);
     first.setHeadingLevel(1);
@@ -271,6 +274,7 @@ std::unique_ptr<QTextDocument> textDocument(const sheet::Document& document, dou
         setter.line(qs(document.subtitle), spaced(0, 6), inked(10.5));
     for (const sheet::Block& block : document.blocks)
         std::visit(setter, block);
+    whole.endEditBlock();
     return made;
 }
 
