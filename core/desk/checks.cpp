@@ -393,6 +393,25 @@ struct Meaning {
             return {};
         });
     }
+    Result<void> operator()(const facts::WorkDateFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
+            if (auto ok = afterOpening(record, f.on); !ok)
+                return ok;
+            if (f.work == facts::Work::taste) {
+                if (auto ok = begun(record, f.on); !ok)
+                    return ok;
+                if (auto ok = heldBeer(record, f.on); !ok)
+                    return ok;
+            } else if (const auto* brew = brewForRefill(record, cellar, stateOn(record, f.on), f.on)) {
+                return refuse("/work", say("desk.brewed_by").with("brew", brew->name).with("on", brew->on),
+                              say("desk.brewed_by.remedy"));
+            }
+            if (f.workOn && *f.workOn < f.on)
+                return refuse("/work_on", say("desk.work_date_past").with("work", *f.workOn).with("on", f.on),
+                              say("desk.work_date_past.remedy"));
+            return {};
+        });
+    }
     Result<void> operator()(const facts::LockFact& f) {
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
             const advice::LeverValue value = f.value ? advice::LeverValue{*f.value} : advice::LeverValue{f.choice};

@@ -14,10 +14,18 @@ using vessel::ScheduleRule;
 
 namespace {
 
-/// The last of this cycle.
-const facts::DrawDateFact* drawDate(const VesselRecord& record, const vessel::LedgerState& now, Day today) {
-    const facts::DrawDateFact* last = record.latest<facts::DrawDateFact>(today);
-    return last && last->on >= now.lastRefill.value_or(*now.opened) ? last : nullptr;
+/// Days the brewer set hold for this cycle alone: the last of each.
+void setDates(ScheduleRule& rule, const VesselRecord& record, const vessel::LedgerState& now, Day today) {
+    const Day began = now.lastRefill.value_or(now.opened.value_or(Day::min()));
+    const auto ofThisCycle = [&](Day on) { return on >= began && on <= today; };
+    for (const auto& [id, set] : record.of<facts::DrawDateFact>())
+        if (ofThisCycle(set.on))
+            rule.fixed = set.drawOn;
+    for (const auto& [id, set] : record.of<facts::WorkDateFact>())
+        if (ofThisCycle(set.on))
+            (set.work == facts::Work::taste ? rule.sampleFixed : rule.brewFixed) = set.workOn;
+    if (rule.sampled && rule.sampleFixed && *rule.sampled < *rule.sampleFixed)
+        rule.sampled.reset(); // to be tasted once more
 }
 
 std::optional<FaultFound> lastFault(const VesselRecord& record, Day today) {
@@ -47,8 +55,10 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
     if (vessel.brewed)
         rule.brewed = vessel.brewed->on;
     rule.empty = vessel.toFill;
-    if (vessel.toFill)
+    if (vessel.toFill) {
+        setDates(rule, vessel.record, now, vessel.today);
         return rule;
+    }
     if (vessel.drawn)
         rule.drawn = now.lastDraw;
     const facts::SittingFact* last = lastToLearnFrom(vessel.record, vessel.today);
@@ -56,8 +66,7 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
         rule.sampled = last->sitting.on;
     if (vessel.fault && estimate::ofThisCycle(vessel.fault->on, now.lastRefill))
         rule.fault = vessel.fault->until;
-    if (const facts::DrawDateFact* set = drawDate(vessel.record, now, vessel.today))
-        rule.fixed = set->drawOn;
+    setDates(rule, vessel.record, now, vessel.today);
     return rule;
 }
 
@@ -75,6 +84,12 @@ Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
             say(key + when).with("days", Days{std::abs(static_cast<double>(days))}).with("on", next.on)};
 }
 
+CycleWorks worksOf(const ScheduleRule& rule) {
+    return {{rule.sampled.has_value(), rule.sampleFixed && !rule.sampled},
+            {rule.brewed.has_value(), rule.brewFixed && !rule.brewed},
+            {rule.drawn.has_value(), rule.fixed && !rule.drawn}};
+}
+
 CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day today,
                         std::vector<vessel::LedgerEntry> entries, vessel::Replay replayed) {
     CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}, {}};
@@ -90,7 +105,7 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
         vessel.fault = lastFault(record, today);
     const ScheduleRule rule = ruleOf(vessel, cellar, vessel.inUse);
     vessel.dates = schedule(now, rule, today);
-    vessel.drawSet = rule.fixed.has_value();
+    vessel.works = worksOf(rule);
     vessel.due = dueOf(vessel, rule);
     return vessel;
 }

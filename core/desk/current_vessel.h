@@ -30,8 +30,8 @@ struct CurrentVessel {
     std::optional<FaultFound> fault;
     vessel::Schedule dates; ///< with the setting in use
     Due due;
-    bool drawSet = false; ///< the brewer set the day of the coming draw
-    bool toFill = false;  ///< empty, and not because it was drawn for a refill: nothing to taste, draw or advise on
+    CycleWorks works{};
+    bool toFill = false; ///< empty, and not because it was drawn for a refill: nothing to taste, draw or advise on
 
     [[nodiscard]] const vessel::LedgerState& now() const { return replayed.now; }
 };

@@ -76,7 +76,8 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.now = vessel.now();
     s.findings = notesOf(vessel.replayed.findings);
     s.dates = vessel.dates;
-    s.drawSet = vessel.drawSet;
+    s.works = vessel.works;
+    s.draw = vessel.inUse.draw;
     s.due = vessel.due;
     s.headline = s.due.text;
     if (vessel.fault) {

@@ -19,6 +19,15 @@ struct Due {
     Message text;   ///< "taste in 3 days"
 };
 
+/// A work of the cycle that runs.
+struct CycleWork {
+    bool done = false;
+    bool set = false; ///< its day is the brewer's own, not the interval's
+};
+struct CycleWorks {
+    CycleWork sample, brew, draw;
+};
+
 struct VesselSummary {
     facts::VesselName name;
     facts::VesselFact facts;
@@ -27,7 +36,8 @@ struct VesselSummary {
     bool toFill = false; ///< empty: `dates` are those of a first fill, which goes in on the draw day
     vessel::LedgerState now;
     vessel::Schedule dates;
-    bool drawSet = false; ///< its day is the brewer's own, not the interval's
+    CycleWorks works;
+    Litres draw{0}; ///< planned for the coming one
     Due due;
     Message headline;  ///< due, or verdict, or fault: one line
     std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting

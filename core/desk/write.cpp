@@ -36,13 +36,16 @@ template <class F> std::string subjectName(const F& f) {
         return {};
 }
 
-/// What the text of an edit is told by beside its kind: by the word of an event, by what is wanted of a sitting, by a
-/// permission that is changed alone.
+/// What the text of an edit is told by beside its kind: by the word of an event or of the work, by what is wanted of a
+/// sitting, by a permission that is changed alone.
 template <class F> std::string tellingPart(const F&) {
     return {};
 }
 std::string tellingPart(const facts::EventFact& f) {
     return "." + std::string(wordOf(f.what));
+}
+std::string tellingPart(const facts::WorkDateFact& f) {
+    return "." + std::string(wordOf(f.work));
 }
 std::string tellingPart(const facts::SittingUseFact& f) {
     return f.learn ? ".learn" : ".leave";

@@ -59,13 +59,14 @@ struct FactTraits {
     FACT(TopUpFact,        "top_up",       Kept::byVessel, Form::flat, vessel::EntryKind::topUp)   \
     FACT(EventFact,        "event",        Kept::byVessel, Form::flat, vessel::EntryKind::event)   \
     FACT(DrawDateFact,     "draw_date",    Kept::byVessel, Form::flat)                 \
+    FACT(WorkDateFact,     "work_date",    Kept::byVessel, Form::flat)                 \
     FACT(LockFact,         "lock",         Kept::byVessel, Form::own)                  \
     FACT(AvailabilityFact, "availability", Kept::byAll,    Form::own)                  \
     FACT(ChoiceFact,       "choice",       Kept::byVessel, Form::own)
 // clang-format on
 
 /// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
-inline constexpr int tablesMinor = 5;
+inline constexpr int tablesMinor = 6;
 
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};

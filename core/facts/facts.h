@@ -230,6 +230,15 @@ struct DrawDateFact {
     std::string reason;
     bool operator==(const DrawDateFact&) const = default;
 };
+/// The same for its tasting or its brew.
+struct WorkDateFact {
+    VesselName vessel;
+    Day on{};
+    Work work = Work::taste;
+    std::optional<Day> workOn; ///< none: by the draw again
+    std::string reason;
+    bool operator==(const WorkDateFact&) const = default;
+};
 struct BrewFact {
     std::string name;  ///< "Brew 31"
     VesselName vessel; ///< mostly brewed for; may be empty

@@ -327,6 +327,13 @@ template <class V> void describe(V& v, Like<DrawDateFact> auto& f) {
     v.field(Field{"draw_on"}, f.drawOn);
     v.field(Field{.name = "reason", .holds = Holds::prose}, f.reason);
 }
+template <class V> void describe(V& v, Like<WorkDateFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.word(Field{.name = "work", .required = true}, f.work, factWords::works);
+    v.field(Field{"work_on"}, f.workOn);
+    v.field(Field{.name = "reason", .holds = Holds::prose}, f.reason);
+}
 template <class V> void describe(V& v, Like<BrewFact> auto& f) {
     v.field(Field{.name = "name", .required = true, .holds = Holds::name}, f.name);
     v.vessel(Field{"vessel"}, f.vessel);

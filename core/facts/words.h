@@ -18,6 +18,8 @@ enum class Happening {
     moved,   ///< the vessel stands elsewhere
     tasters  ///< other people taste it now
 };
+/// Of a cycle, before its draw.
+enum class Work { taste, brew };
 
 namespace factWords {
 inline constexpr std::array<std::string_view, 6> shapes = {"cask", "keg", "foeder", "tank", "carboy", "bucket"};
@@ -25,6 +27,7 @@ inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak us
                                                               "steel",   "glass",    "plastic"};
 inline constexpr std::array<std::string_view, 3> brett = {"established", "young", "none"};
 inline constexpr std::array<std::string_view, 5> happenings = {"pitched", "racked", "cleaned", "moved", "tasters"};
+inline constexpr std::array<std::string_view, 2> works = {"taste", "brew"};
 inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
 /// Fields of a vessel that can go back to what its material says.
 inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_year", "oxygen_mg_l_year",
@@ -41,6 +44,9 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
     return factWords::brett[static_cast<std::size_t>(state)];
 }
 
+[[nodiscard]] constexpr std::string_view wordOf(Work work) {
+    return factWords::works[static_cast<std::size_t>(work)];
+}
 [[nodiscard]] constexpr std::string_view wordOf(Happening what) {
     return factWords::happenings[static_cast<std::size_t>(what)];
 }

@@ -26,12 +26,20 @@ Day drawDue(Day from, const ScheduleRule& rule) {
     Day due = rule.drawn.value_or(rule.fixed.value_or(from + whole(rule.interval)));
     if (rule.fault && !rule.drawn)
         due = std::max(due, rule.brewed ? *rule.fault : *rule.fault + whole(rule.primary));
+    if (rule.brewFixed && !rule.brewed)
+        due = std::max(due, *rule.brewFixed + whole(rule.primary));
     return rule.brewed ? std::max(due, *rule.brewed + whole(rule.primary)) : due;
 }
 
 /// What was tasted before a fault clears is not the last word.
 std::optional<Day> sampled(const ScheduleRule& rule) {
     return rule.fault && rule.sampled && *rule.sampled < *rule.fault ? std::nullopt : rule.sampled;
+}
+
+/// What is tasted before a fault clears is tasted again.
+Day sampleDue(Day from, Day draw, const ScheduleRule& rule) {
+    const Day wanted = rule.sampleFixed.value_or(std::max(from, draw - whole(rule.sampleBefore)));
+    return rule.fault ? std::max(*rule.fault, rule.sampleFixed.value_or(*rule.fault)) : wanted;
 }
 
 void planNext(Schedule& dates, const ScheduleRule& rule) {
@@ -42,7 +50,8 @@ void planNext(Schedule& dates, const ScheduleRule& rule) {
 /// Nothing is tasted before: the fill day stands in for it.
 Schedule firstFill(const ScheduleRule& rule, Day today) {
     Schedule dates{};
-    dates.brew = dates.brewDue = rule.brewed.value_or(today);
+    dates.brewDue = rule.brewed.value_or(rule.brewFixed.value_or(today));
+    dates.brew = rule.brewed.value_or(std::max(dates.brewDue, today));
     dates.drawDue = dates.brew + whole(rule.primary);
     dates.draw = std::max(dates.drawDue, today);
     dates.sample = dates.sampleDue = dates.draw;
@@ -58,8 +67,8 @@ Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
     const Day from = cycleStart(now, rule, today);
     Schedule dates{};
     dates.drawDue = drawDue(from, rule);
-    dates.sampleDue = rule.fault.value_or(std::max(from, dates.drawDue - whole(rule.sampleBefore)));
-    dates.brewDue = dates.drawDue - whole(rule.primary);
+    dates.sampleDue = sampleDue(from, dates.drawDue, rule);
+    dates.brewDue = rule.brewFixed.value_or(dates.drawDue - whole(rule.primary));
     dates.sample = sampled(rule).value_or(std::max(dates.sampleDue, today));
     dates.brew = rule.brewed.value_or(std::max(dates.brewDue, today));
     dates.draw = std::max({dates.drawDue, dates.brew + whole(rule.primary), today});

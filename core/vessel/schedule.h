@@ -14,9 +14,11 @@ struct ScheduleRule {
     std::optional<Day> sampled{}; ///< in this cycle, if it was
     std::optional<Day> brewed{};  ///< the beer for this draw, if it was
     std::optional<Day> drawn{};   ///< for the coming refill already: it is due since then
-    std::optional<Day> fixed{};   ///< the day the brewer set for this draw, whatever the interval says
-    std::optional<Day> fault{};   ///< until when a fault keeps the beer: tasted again then, and brewed for no sooner
-    bool empty = false;           ///< nothing to taste or draw: brewed for now, filled when that beer is ready
+    // Days the brewer set for this cycle, whatever the interval says.
+    std::optional<Day> fixed{}; ///< of the draw
+    std::optional<Day> sampleFixed{}, brewFixed{};
+    std::optional<Day> fault{}; ///< until when a fault keeps the beer: tasted again then, and brewed for no sooner
+    bool empty = false;         ///< nothing to taste or draw: brewed for now, filled when that beer is ready
 };
 struct Schedule {
     Day sample, brew, draw, nextSample, nextDraw; ///< the refill goes in on the draw day; the first fill too

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The days of a cycle: what the ledger, the brewer and a fault say of them, and one answer wherever they are asked for.
+#include "desk/brew_days.h"
 #include "desk/draw_day.h"
 #include "desk/support.h"
 
@@ -26,6 +27,9 @@ struct DatesFixture : DeskFixture {
     }
     [[nodiscard]] Schedule dates() const { return plover().dates; }
     Result<Recorded> setDraw(std::optional<Day> on) { return desk->record(DrawDateFact{"Plover", now, on, {}}); }
+    Result<Recorded> setWork(Work work, std::optional<Day> on) {
+        return desk->record(WorkDateFact{"Plover", now, work, on, {}});
+    }
     void tasteRopy() {
         record(R"({"kind": "sitting", "vessel": "Plover", "on": ")" + isoDay(now) + R"(",
                    "faults": [{"fault": "ropy", "severity": 3}]})");
@@ -115,6 +119,107 @@ TEST_CASE_METHOD(DatesFixture, "the sheet of a vessel with a fault says so, and 
     const std::string text = sheet::writeMarkdown(*paper);
     CHECK(text.find("ropy") != std::string::npos);
     CHECK(text.find("29 Mar 2026") != std::string::npos);
+}
+
+TEST_CASE_METHOD(DatesFixture, "a tasting is put off or brought forward, and the draw stays", "[desk][dates]") {
+    const Schedule before = dates();
+    REQUIRE(before.sample == day(2025, 12, 29)); // thirty days before the draw is past
+    const Day later = day(2026, 1, 12);
+    REQUIRE(setWork(Work::taste, later));
+    CHECK(dates().sample == later);
+    CHECK(dates().draw == before.draw);
+    CHECK(plover().due.kind == DueKind::taste);
+    CHECK(plover().due.inDays == 14);
+    CHECK(plover().works.sample.set);
+    CHECK(desk->undoText() == "day of the tasting of Plover");
+    now = later + std::chrono::days{2};
+    CHECK(plover().due.inDays == -2);
+    now = day(2025, 12, 29);
+    REQUIRE(setWork(Work::taste, {}));
+    CHECK(dates().sample == before.sample);
+    CHECK_FALSE(plover().works.sample.set);
+}
+
+TEST_CASE_METHOD(DatesFixture, "a brew that is put off takes the draw along, one brought forward does not",
+                 "[desk][dates]") {
+    const Schedule before = dates();
+    REQUIRE(before.brew == day(2026, 1, 13)); // two weeks of primary
+    const Day late = day(2026, 2, 1);
+    REQUIRE(setWork(Work::brew, late));
+    CHECK(dates().brew == late);
+    CHECK(dates().draw == late + std::chrono::days{14});
+    CHECK(plover().works.brew.set);
+    now = day(2026, 1, 30); // not overdue: it was put off
+    CHECK(dates().drawDue == late + std::chrono::days{14});
+    now = day(2025, 12, 29);
+    REQUIRE(setWork(Work::brew, day(2026, 1, 3)));
+    CHECK(dates().brew == day(2026, 1, 3));
+    CHECK(dates().draw == before.draw);
+}
+
+TEST_CASE_METHOD(DatesFixture, "who has tasted and sets a later day is asked to taste once more", "[desk][dates]") {
+    record(R"({"kind": "sitting", "vessel": "Plover", "on": "2025-12-29",
+               "scores": [{"taster": "Rook", "attribute": "TA1", "cold": 6}]})");
+    REQUIRE(plover().due.kind == DueKind::brew);
+    REQUIRE(setWork(Work::taste, day(2026, 1, 5)));
+    CHECK(plover().due.kind == DueKind::taste);
+    CHECK(dates().sample == day(2026, 1, 5));
+    now = day(2026, 1, 5);
+    record(R"({"kind": "sitting", "vessel": "Plover", "on": "2026-01-05",
+               "scores": [{"taster": "Rook", "attribute": "TA1", "cold": 6}]})");
+    CHECK(plover().due.kind == DueKind::brew);
+}
+
+TEST_CASE("brews that lie close are one day's work, on the first of their days", "[desk][dates]") {
+    const auto vessel = [](const std::string& name, Day brew, double draw) {
+        VesselSummary made;
+        made.name = name;
+        made.opened = true;
+        made.dates.brew = brew;
+        made.due.kind = DueKind::brew;
+        made.draw = Litres{draw};
+        return made;
+    };
+    std::vector<VesselSummary> cellar{vessel("Plover", day(2026, 3, 20), 79), vessel("Knot", day(2026, 3, 10), 300),
+                                      vessel("Heron", day(2026, 3, 25), 60), vessel("Dunlin", day(2026, 6, 1), 20),
+                                      vessel("Rail", day(2026, 6, 16), 20)};
+    auto days = brewDays(cellar);
+    REQUIRE(days.size() == 1); // Heron's is fifteen days after Knot's, Rail's after Dunlin's
+    CHECK(days[0].on == day(2026, 3, 10));
+    CHECK(days[0].vessels == std::vector<VesselName>{"Knot", "Plover"});
+    CHECK(days[0].draws.l == Approx(379));
+    cellar[0].works.brew.done = true;
+    CHECK(brewDays(cellar).empty());
+    cellar[0].works.brew.done = false;
+    cellar[0].retired = true;
+    CHECK(brewDays(cellar).empty());
+    CHECK(brewDays({}).empty());
+}
+
+TEST_CASE_METHOD(DatesFixture, "work that is done or past cannot be set", "[desk][dates]") {
+    const auto past = setWork(Work::brew, day(2025, 12, 1));
+    REQUIRE_FALSE(past);
+    CHECK(past.error().path == "/work_on");
+    record(R"({"kind": "brew", "name": "Brew 1", "vessel": "Plover", "on": "2025-12-20",
+               "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
+               "into_fermenter_l": 90})");
+    const auto brewed = setWork(Work::brew, day(2026, 1, 20));
+    REQUIRE_FALSE(brewed);
+    CHECK(brewed.error().path == "/work");
+    CHECK(render(brewed.error().cause) ==
+          "Brew 1 was made for this refill on 20 Dec 2025: there is no brew to put off.");
+}
+
+TEST_CASE_METHOD(DatesFixture, "days set for work belong to their cycle", "[desk][dates]") {
+    REQUIRE(setWork(Work::taste, day(2026, 1, 5)));
+    REQUIRE(setWork(Work::brew, day(2026, 1, 5)));
+    now = day(2026, 1, 10);
+    record(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2026-01-10", "volume_l": 79},
+               {"kind": "refill", "vessel": "Plover", "on": "2026-01-10", "volume_l": 80}])");
+    now = day(2026, 2, 1);
+    CHECK(dates().draw == day(2026, 1, 10) + std::chrono::days{240});
+    CHECK(dates().sample == dates().draw - std::chrono::days{30});
+    CHECK(dates().brew == dates().draw - std::chrono::days{14});
 }
 
 TEST_CASE_METHOD(DatesFixture, "a late brew is late on the rail, and its day slides", "[desk][dates]") {

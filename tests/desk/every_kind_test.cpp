@@ -185,6 +185,7 @@ TEST_CASE_METHOD(FullFixture, "each kind names its edit in words", "[desk][undo]
                                                    {"sitting", "tasting of Plover"},
                                                    {"sitting_use", "do not learn from a tasting of Plover"},
                                                    {"draw_date", "day of the draw of Plover"},
+                                                   {"work_date", "day of the tasting of Plover"},
                                                    {"availability", "availability"},
                                                    {"brew", "brew Brew 4"}};
     for (const auto& fact : facts) {

@@ -65,6 +65,7 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "dip", "vessel": "Plover", "on": "2025-08-02", "at": "10:15", "turn": 1, "volume_l": 480, "note": "stick"},
  {"kind": "event", "vessel": "Plover", "on": "2025-08-02", "at": "10:15", "turn": 1, "what": "cleaned", "note": "hot water, two manways open"},
  {"kind": "draw_date", "vessel": "Plover", "on": "2025-04-20", "draw_on": "2025-12-20", "reason": "the lees"},
+ {"kind": "work_date", "vessel": "Plover", "on": "2025-04-20", "work": "taste", "work_on": "2025-11-20", "reason": "the lees"},
  {"kind": "sitting", "vessel": "Plover", "on": "2025-08-03", "scores": [
   {"taster": "Rook", "attribute": "TA1", "cold": 6.5, "cellar": 7}, {"taster": "Rook", "attribute": "TA2", "cold": 6}],
   "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true,

@@ -14,6 +14,7 @@ namespace {
 
 /// What came after version 1.0, by table; no columns: the table itself.
 const std::map<std::string, std::set<std::string>> addedSince = {{"event", {}},
+                                                                 {"work_date", {}},
                                                                  {"refit", {}},
                                                                  {"opening", {"at", "turn"}},
                                                                  {"reading", {"at", "turn"}},

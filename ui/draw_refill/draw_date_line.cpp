@@ -47,7 +47,7 @@ void DrawDateLine::showVessel(const desk::VesselSummary& vessel) {
                vessel.due.kind != DueKind::nothing && !session_.desk().readOnly());
     day_->setToday(session_.desk().today());
     day_->setDay(planned_);
-    interval_->setVisible(vessel.drawSet);
+    interval_->setVisible(vessel.works.draw.set);
     offer();
 }
 
