@@ -9,6 +9,7 @@
 #include "app/progress.h"
 #include "desk/advice.h"
 #include "desk/brew.h"
+#include "desk/brew_days.h"
 #include "desk/full_answer.h"
 #include "desk/history.h"
 #include "desk/json.h"
@@ -222,7 +223,7 @@ std::string vesselWords(const facts::VesselFact& vessel) {
 }
 
 /// An empty vessel has no age and nothing to draw: it says when it is filled.
-void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
+void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
     for (const auto& vessel : cellar) {
         const char* line = vessel.retired  ? "app.status_retired"
                            : vessel.toFill ? "app.status_empty"
@@ -239,6 +240,8 @@ void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUn
                                   units));
         printNotes(stdout, vessel.findings, units);
     }
+    for (const desk::BrewDay& day : desk::brewDays(cellar))
+        fmt::print("{}\n", desk::brewDayWords(day, desk.kit().brewLength, units));
 }
 
 int adviseOn(Desk& desk, const desk::AdviceRequest& request, const Options& options) {
@@ -305,7 +308,7 @@ int status(const Options& options) {
         if (options.json)
             fmt::print("{}", toJson(*cellar));
         else
-            printCellar(*cellar, unitsOf(options));
+            printCellar(desk, *cellar, unitsOf(options));
         return 0;
     });
 }

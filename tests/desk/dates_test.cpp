@@ -186,14 +186,37 @@ TEST_CASE("brews that lie close are one day's work, on the first of their days",
     auto days = brewDays(cellar);
     REQUIRE(days.size() == 1); // Heron's is fifteen days after Knot's, Rail's after Dunlin's
     CHECK(days[0].on == day(2026, 3, 10));
-    CHECK(days[0].vessels == std::vector<VesselName>{"Knot", "Plover"});
-    CHECK(days[0].draws.l == Approx(379));
+    CHECK(days[0].shares == std::vector<BrewShare>{{"Knot", Litres{300}}, {"Plover", Litres{79}}});
+    CHECK(days[0].draws().l == Approx(379));
     cellar[0].works.brew.done = true;
     CHECK(brewDays(cellar).empty());
     cellar[0].works.brew.done = false;
     cellar[0].retired = true;
     CHECK(brewDays(cellar).empty());
     CHECK(brewDays({}).empty());
+}
+
+TEST_CASE("a brew of a fixed length is shared out, and no litre is lost", "[desk][dates]") {
+    const BrewDay day{testing::day(2026, 3, 10), {{"Knot", Litres{300}}, {"Plover", Litres{80}}}};
+    const SharedOut ample = shareOut(day, Litres{400});
+    CHECK(ample.shares == day.shares);
+    CHECK(ample.left.l == Approx(20));
+    CHECK(ample.missing.l == 0);
+    const SharedOut scarce = shareOut(day, Litres{190});
+    CHECK(scarce.shares[0].draw.l == Approx(150));
+    CHECK(scarce.shares[1].draw.l == Approx(40));
+    CHECK(scarce.missing.l == Approx(190));
+    CHECK(brewDayWords(day, Litres{190}) ==
+          "10 Mar 2026: one brew day for Knot and Plover, draws of 380.0 L in all. A brew of 190.0 L is 190.0 L short: "
+          "draw 150.0 L from Knot and 40.0 L from Plover.");
+    CHECK(brewDayWords(day, Litres{400}).find("leaves 20.0 L for topping up.") != std::string::npos);
+    CHECK(shareOut(day, Litres{0}).shares[0].draw.l == 0);
+    for (const double length : {0.0, 10.0, 379.9, 380.0, 1000.0}) {
+        const SharedOut shared = shareOut(day, Litres{length});
+        const double poured = shared.shares[0].draw.l + shared.shares[1].draw.l;
+        CHECK(poured + shared.left.l == Approx(length));
+        CHECK(poured + shared.missing.l == Approx(day.draws().l));
+    }
 }
 
 TEST_CASE_METHOD(DatesFixture, "work that is done or past cannot be set", "[desk][dates]") {

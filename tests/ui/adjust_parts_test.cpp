@@ -2,8 +2,8 @@
 // What the Adjust page is made of, by itself: words, timelines, the worker that keeps to the newest request.
 #include "ui/adjust_support.h"
 
-#include "ui/adjust/verdict_words.h"
 #include "ui/present/latest_worker.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/glyph.h"
 
 #include <QPainter>

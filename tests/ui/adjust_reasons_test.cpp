@@ -4,8 +4,8 @@
 
 #include "ui/adjust/answer_panel.h"
 #include "ui/adjust/more_notes.h"
-#include "ui/adjust/verdict_words.h"
 #include "ui/audit.h"
+#include "ui/present/verdict_words.h"
 
 #include <QVBoxLayout>
 

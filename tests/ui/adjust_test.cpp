@@ -5,7 +5,7 @@
 #include "advice/cautions.h"
 #include "ui/adjust/answer_panel.h"
 #include "ui/adjust/more_notes.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/message_label.h"
 
 using namespace staveline;

@@ -401,7 +401,8 @@ TEST_CASE("help names the keys of the page in front", "[ui][help]") {
     CHECK(w.help().words().contains("the promises, or back to the charts"));
     CHECK_FALSE(w.help().words().contains("remove the entry"));
     CHECK(w.help().words().contains("Ctrl+Shift+Z, Ctrl+Y"));
-    for (const char* page : {"start", "vessel", "taste", "adjust", "brew", "draw_refill", "history", "brew_sheet"})
+    for (const char* page :
+         {"start", "cellar", "vessel", "taste", "adjust", "brew", "draw_refill", "history", "brew_sheet"})
         for (const QString& line : keysOf(page))
             CHECK(line.indexOf(": ") > 0);
 }

@@ -4,8 +4,12 @@
 #include "ui/support.h"
 
 #include "support/bench.h"
+#include "ui/cellar/cellar_page.h"
+#include "ui/cellar/overview_table.h"
 #include "ui/draw_refill/page.h"
 #include "ui/window/cellar_view.h"
+
+#include <QLineEdit>
 
 using namespace staveline;
 using namespace staveline::desk;
@@ -50,6 +54,31 @@ double firstPaint(const std::filesystem::path& book, QSettings& settings) {
         window->show();
         static_cast<void>(window->grab());
     });
+}
+
+/// The page of all vessels: from asked for to painted, until all is known, and each sort and filter.
+void reportAllVessels(MainWindow& window) {
+    CellarPage& page = window.cellar()->all();
+    bench::print("all_vessels_first_paint", millisecondsOf([&] {
+                     window.cellar()->showAll();
+                     static_cast<void>(window.grab());
+                 }),
+                 "ms", 1);
+    bench::print("all_vessels_worked_out",
+                 millisecondsOf([&] { QTRY_VERIFY_WITH_TIMEOUT(page.model().isWorkedOut(), 120000); }), "ms", 1);
+    std::vector<double> sorts, filters;
+    QLineEdit& find = *page.findChild<QLineEdit*>("find");
+    for (int i = 0; i < 20; ++i) {
+        sorts.push_back(millisecondsOf([&] {
+            page.table().sortByColumn(i % OverviewModel::columns,
+                                      i % 2 == 0 ? Qt::AscendingOrder : Qt::DescendingOrder);
+        }));
+        filters.push_back(millisecondsOf([&] { find.setText(i % 2 == 0 ? QStringLiteral("1") : QString()); }));
+    }
+    std::sort(sorts.begin(), sorts.end());
+    std::sort(filters.begin(), filters.end());
+    bench::print("all_vessels_sort", bench::quantile(sorts, .5), "ms", sorts.size());
+    bench::print("all_vessels_filter", bench::quantile(filters, .5), "ms", filters.size());
 }
 
 void reportMedian(const char* name, std::vector<double> times) {
@@ -101,4 +130,5 @@ TEST_CASE("figures of the window", "[.][bench]") {
             static_cast<void>(window.grab());
         }));
     reportMedian("page_switch", workPages);
+    reportAllVessels(window);
 }

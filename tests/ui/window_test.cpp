@@ -456,7 +456,7 @@ TEST_CASE("F1 opens help for the page in hand, Esc closes it", "[ui][help]") {
     w.key(Qt::Key_Escape);
     CHECK_FALSE(w.help().isVisible());
     for (const char* page :
-         {"start", "vessel", "taste", "adjust", "brew", "draw_refill", "history", "brew_sheet", "about"})
+         {"start", "cellar", "vessel", "taste", "adjust", "brew", "draw_refill", "history", "brew_sheet", "about"})
         CHECK(helpFor(page).size() >= 2);
 }
 

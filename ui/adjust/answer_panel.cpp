@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/answer_panel.h"
 
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/glyph.h"
 
 #include <QCoreApplication>

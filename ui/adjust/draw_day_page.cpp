@@ -3,7 +3,7 @@
 
 #include "desk/advice.h"
 #include "desk/draw_day.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>

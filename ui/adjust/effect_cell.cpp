@@ -2,7 +2,7 @@
 #include "ui/adjust/effect_cell.h"
 
 #include "advice/board.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 
 #include <QLabel>
 #include <QVBoxLayout>

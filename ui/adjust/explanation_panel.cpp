@@ -2,7 +2,7 @@
 #include "ui/adjust/explanation_panel.h"
 
 #include "ui/adjust/linked_label.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>

@@ -3,7 +3,7 @@
 
 #include "advice/advise.h"
 #include "advice/board.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/theme.h"
 
 #include <QCheckBox>

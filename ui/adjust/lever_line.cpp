@@ -4,7 +4,7 @@
 #include "ingredient/pantry.h"
 #include "quantity/density.h"
 #include "ui/adjust/effect_cell.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"

@@ -5,8 +5,8 @@
 #include "ui/adjust/linked_label.h"
 #include "ui/adjust/plan_in_view.h"
 #include "ui/adjust/score_line.h"
-#include "ui/adjust/verdict_words.h"
 #include "ui/present/choice_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/message_label.h"
 
 #include <QButtonGroup>

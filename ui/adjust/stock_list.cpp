@@ -3,7 +3,7 @@
 
 #include "ingredient/pantry.h"
 #include "ui/adjust/lever_board.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/theme.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/target_form.h"
 
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/target_timeline.h"
 
-#include "ui/adjust/verdict_words.h"
 #include "ui/present/text.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/paper_style.h"
 
 #include <QHelpEvent>

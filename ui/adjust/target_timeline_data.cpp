@@ -5,8 +5,8 @@
 #include "advice/board.h"
 #include "advice/on_scale.h"
 #include "desk/history.h"
-#include "ui/adjust/verdict_words.h"
 #include "ui/present/text.h"
+#include "ui/present/verdict_words.h"
 
 #include <QCoreApplication>
 #include <QStringList>

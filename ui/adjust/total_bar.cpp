@@ -2,7 +2,7 @@
 #include "ui/adjust/total_bar.h"
 
 #include "advice/advise.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/message_label.h"
 
 #include <QGridLayout>

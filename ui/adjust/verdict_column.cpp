@@ -4,8 +4,8 @@
 #include "tasting/sitting.h"
 #include "ui/adjust/linked_label.h"
 #include "ui/adjust/target_timeline.h"
-#include "ui/adjust/verdict_words.h"
 #include "ui/present/score_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/glyph.h"
 
 #include <QEvent>

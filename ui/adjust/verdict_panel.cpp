@@ -3,7 +3,7 @@
 
 #include "ui/adjust/target_timeline.h"
 #include "ui/adjust/verdict_column.h"
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 #include "ui/widgets/table_copy.h"
 
 #include <QHBoxLayout>

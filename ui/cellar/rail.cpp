@@ -2,7 +2,7 @@
 #include "ui/cellar/rail.h"
 
 #include "desk/ledger.h"
-#include "ui/widgets/glyph.h"
+#include "ui/cellar/mood_glyph.h"
 #include "ui/widgets/paper_style.h"
 #include "ui/widgets/vessel_drawing.h"
 
@@ -13,20 +13,7 @@ namespace {
 
 constexpr double drawingLines = 4.4, pad = .55;
 constexpr int headlineRows = 2;
-
-Glyph glyphOf(VesselMood mood) {
-    switch (mood) {
-    case VesselMood::fault:
-        return Glyph::fault;
-    case VesselMood::overdue:
-        return Glyph::overdue;
-    case VesselMood::soon:
-        return Glyph::soon;
-    case VesselMood::calm:
-        break;
-    }
-    return Glyph::calm;
-}
+constexpr double compactDrawing = 2.6; // wide, in lines
 
 void paintBackground(QPainter& painter, const QStyleOptionViewItem& option, double line) {
     if (!(option.state & QStyle::State_Selected))
@@ -42,7 +29,8 @@ RailDelegate::RailDelegate(CellarModel& model, QObject* parent) : QStyledItemDel
 
 QSize RailDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
     const double line = option.fontMetrics.height();
-    return {static_cast<int>(line * 10), static_cast<int>(line * (drawingLines + 1 + headlineRows + 3 * pad))};
+    const double high = model_.crowded() ? 2.1 + 2 * pad : drawingLines + 1 + headlineRows + 3 * pad;
+    return {static_cast<int>(line * 10), static_cast<int>(line * high)};
 }
 
 void RailDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
@@ -50,28 +38,45 @@ void RailDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
     if (!vessel)
         return;
     const double line = option.fontMetrics.height();
-    const QPalette& palette = option.palette;
     painter->save();
     paintBackground(*painter, option, line);
     const QRectF box = QRectF(option.rect).adjusted(line * .7, line * pad, -line * .5, -line * pad);
-    QRectF at(box.left(), box.top(), box.width(), line * drawingLines);
-    paintVessel(*painter, at, {vessel->facts.shape, vessel->facts.capacity, vessel->now, std::nullopt}, palette, line);
-    at = QRectF(box.left(), at.bottom() + line * pad / 2, box.width(), line);
-    painter->setPen(palette.color(QPalette::WindowText));
-    painter->setFont(font(option.font, Type::strong));
-    painter->drawText(
-        at, Qt::AlignLeft | Qt::AlignVCenter,
-        QFontMetrics(painter->font()).elidedText(qs(vessel->name), Qt::ElideRight, static_cast<int>(at.width())));
-    const Glyph glyph = glyphOf(moodOf(*vessel));
-    at.translate(0, line * 1.05);
-    paintGlyph(*painter, QRectF(at.left(), at.top() + line * .08, line * .85, line * .85), glyph,
-               tone(palette, toneOf(glyph)));
-    painter->setFont(option.font);
-    painter->drawText(at.adjusted(line * 1.15, 0, 0, line * (headlineRows - 1)),
-                      Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, model_.headline(*vessel));
+    const QRectF picture(box.topLeft(), model_.crowded() ? QSizeF(line * compactDrawing, box.height())
+                                                         : QSizeF(box.width(), line * drawingLines));
+    paintVessel(*painter, picture, {vessel->facts.shape, vessel->facts.capacity, vessel->now, std::nullopt},
+                option.palette, line);
+    const QRectF words = model_.crowded() ? box.adjusted(line * (compactDrawing + pad), 0, 0, 0)
+                                          : box.adjusted(0, line * (drawingLines + pad / 2), 0, 0);
+    paintWords(*painter, words, *vessel, option);
     painter->restore();
     if (option.state & QStyle::State_HasFocus)
-        drawFocusRing(*painter, QRectF(option.rect), palette, line);
+        drawFocusRing(*painter, QRectF(option.rect), option.palette, line);
+}
+
+/// Its name, and under it what is due.
+void RailDelegate::paintWords(QPainter& painter, const QRectF& box, const desk::VesselSummary& vessel,
+                              const QStyleOptionViewItem& option) const {
+    const double line = option.fontMetrics.height();
+    const QPalette& palette = option.palette;
+    QRectF at(box.left(), box.top(), box.width(), line);
+    painter.setPen(palette.color(QPalette::WindowText));
+    painter.setFont(font(option.font, Type::strong));
+    painter.drawText(
+        at, Qt::AlignLeft | Qt::AlignVCenter,
+        QFontMetrics(painter.font()).elidedText(qs(vessel.name), Qt::ElideRight, static_cast<int>(at.width())));
+    const Glyph glyph = glyphOf(moodOf(vessel));
+    at.translate(0, line * 1.05);
+    paintGlyph(painter, QRectF(at.left(), at.top() + line * .08, line * .85, line * .85), glyph,
+               tone(palette, toneOf(glyph)));
+    painter.setFont(option.font);
+    at.adjust(line * 1.15, 0, 0, 0);
+    const QString headline = model_.headline(vessel);
+    if (model_.crowded())
+        painter.drawText(at, Qt::AlignLeft | Qt::AlignTop,
+                         option.fontMetrics.elidedText(headline, Qt::ElideRight, static_cast<int>(at.width())));
+    else
+        painter.drawText(at.adjusted(0, 0, 0, line * (headlineRows - 1)),
+                         Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, headline);
 }
 
 Rail::Rail(CellarModel& model, QWidget* parent) : QListView(parent), model_(model) {

@@ -18,6 +18,8 @@ public:
     [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
 
 private:
+    void paintWords(QPainter& painter, const QRectF& box, const desk::VesselSummary& vessel,
+                    const QStyleOptionViewItem& option) const;
     CellarModel& model_;
 };
 

@@ -3,7 +3,12 @@
 #include "desk/ledger.h"
 #include "vessel/schedule.h"
 
+#include <QElapsedTimer>
+#include <QTimer>
+
 #include <algorithm>
+#include <limits>
+#include <set>
 
 namespace staveline::ui {
 
@@ -12,6 +17,7 @@ using desk::VesselSummary;
 namespace {
 
 constexpr int soonDays = 10;
+constexpr int sliceMs = 12; // of reading in one go, well within a key's time
 
 /// A vessel that cannot be read says why in its line.
 VesselSummary summaryOf(const desk::Desk& desk, const facts::VesselName& name) {
@@ -35,7 +41,9 @@ VesselMood moodOf(const VesselSummary& vessel) {
     return vessel.due.inDays < 0 ? VesselMood::overdue : VesselMood::soon;
 }
 
-CellarModel::CellarModel(Session& session, QObject* parent) : QAbstractListModel(parent), session_(session) {
+CellarModel::CellarModel(Session& session, QObject* parent)
+    : QAbstractListModel(parent), session_(session), reader_(new QTimer(this)) {
+    connect(reader_, &QTimer::timeout, this, &CellarModel::readSome);
     connect(&session, &Session::changed, this, &CellarModel::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarModel::refresh);
     refresh();
@@ -51,9 +59,22 @@ void CellarModel::refresh() {
     for (const facts::VesselFact& vessel : *vessels)
         if (!vessel.retired)
             fresh.push_back({vessel.name, {}});
-    // Rows that stay keep their selection.
-    if (std::ranges::equal(fresh, rows_, {}, &Row::name, &Row::name)) {
-        rows_ = std::move(fresh);
+    take(std::move(fresh));
+    if (wanted_ || crowded())
+        readAll();
+}
+
+/// Rows that stay keep their place and their selection.
+void CellarModel::take(std::vector<Row> fresh) {
+    const auto names = [](const std::vector<Row>& rows) {
+        std::set<facts::VesselName> all;
+        for (const Row& row : rows)
+            all.insert(row.name);
+        return all;
+    };
+    if (names(fresh) == names(rows_)) {
+        for (Row& row : rows_)
+            row.read.reset();
         if (!rows_.empty())
             Q_EMIT dataChanged(index(0), index(rowCount() - 1));
         return;
@@ -61,6 +82,47 @@ void CellarModel::refresh() {
     beginResetModel();
     rows_ = std::move(fresh);
     endResetModel();
+}
+
+void CellarModel::readAll() {
+    wanted_ = true;
+    reader_->start(0);
+}
+
+bool CellarModel::isAllRead() const {
+    return std::ranges::all_of(rows_, [](const Row& row) { return row.read.has_value(); });
+}
+
+void CellarModel::readSome() {
+    QElapsedTimer sliced;
+    sliced.start();
+    for (int row = 0; row < rowCount() && sliced.elapsed() < sliceMs; ++row)
+        (void)at(row);
+    if (rowCount() > 0)
+        Q_EMIT dataChanged(index(0), index(rowCount() - 1)); // some were read where they were looked at
+    if (!isAllRead())
+        return;
+    reader_->stop();
+    sortByDue();
+    Q_EMIT allRead();
+}
+
+/// A cellar that is seen at once stays as the brewer made it.
+void CellarModel::sortByDue() {
+    const auto daysLeft = [](const Row& row) {
+        return row.read->due.kind == vessel::DueKind::nothing ? std::numeric_limits<int>::max() : row.read->due.inDays;
+    };
+    if (!crowded() || std::ranges::is_sorted(rows_, {}, daysLeft))
+        return;
+    Q_EMIT layoutAboutToBeChanged();
+    const QModelIndexList before = persistentIndexList();
+    std::vector<facts::VesselName> names;
+    for (const QModelIndex& index : before)
+        names.push_back(rows_[static_cast<std::size_t>(index.row())].name);
+    std::ranges::stable_sort(rows_, {}, daysLeft);
+    for (int i = 0; i < before.size(); ++i)
+        changePersistentIndex(before[i], index(rowOf(names[static_cast<std::size_t>(i)])));
+    Q_EMIT layoutChanged();
 }
 
 int CellarModel::rowCount(const QModelIndex& parent) const {
@@ -74,6 +136,13 @@ const VesselSummary* CellarModel::at(int row) const {
     if (!asked.read)
         asked.read = summaryOf(session_.desk(), asked.name);
     return &*asked.read;
+}
+
+const VesselSummary* CellarModel::known(int row) const {
+    if (row < 0 || row >= rowCount())
+        return nullptr;
+    const auto& read = rows_[static_cast<std::size_t>(row)].read;
+    return read ? &*read : nullptr;
 }
 
 int CellarModel::rowOf(const facts::VesselName& name) const {

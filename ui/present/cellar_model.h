@@ -8,6 +8,8 @@
 
 #include <QAbstractListModel>
 
+class QTimer;
+
 namespace staveline::ui {
 
 enum class VesselMood {
@@ -30,19 +32,35 @@ public:
     /// What is due, or the verdict, or the fault: one line.
     [[nodiscard]] QString headline(const desk::VesselSummary& vessel) const;
     [[nodiscard]] const Session& session() const { return session_; }
+    /// What is read of it already; null: nothing since the last change.
+    [[nodiscard]] const desk::VesselSummary* known(int row) const;
+    /// More than can be seen at once: the rail is compact then and stands by what is due.
+    [[nodiscard]] bool crowded() const { return rowCount() > roomy; }
+    static constexpr int roomy = 6;
+    /// Every row is read by and by, while the window is idle; `allRead` when none is left, after each change again.
+    void readAll();
+    [[nodiscard]] bool isAllRead() const;
+
+Q_SIGNALS:
+    void allRead();
 
 public Q_SLOTS:
     /// The vessels are read anew; the selection stays while the same vessels are there.
     void refresh();
 
 private:
-    [[nodiscard]] QString held(const desk::VesselSummary& vessel) const; ///< "61.0 L of 225.0 L"
-    Session& session_;
     struct Row {
         facts::VesselName name;
         mutable std::optional<desk::VesselSummary> read; ///< none: not looked at since the last change
     };
+    void take(std::vector<Row> fresh);
+    void readSome();
+    void sortByDue();
+    [[nodiscard]] QString held(const desk::VesselSummary& vessel) const; ///< "61.0 L of 225.0 L"
+    Session& session_;
     std::vector<Row> rows_;
+    QTimer* reader_;
+    bool wanted_ = false; ///< all of them
 };
 
 } // namespace staveline::ui

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "ui/adjust/verdict_words.h"
+#include "ui/present/verdict_words.h"
 
 #include <QCoreApplication>
 

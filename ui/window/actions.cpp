@@ -45,6 +45,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     remove = add(tr("Remo&ve the entry"), keys("Del"));
     for (QAction* ofLedger : {amend, remove})
         ofLedger->setShortcutContext(Qt::WidgetShortcut); // where the ledger has the focus
+    allVessels = add(tr("All vesse&ls"), keys("Ctrl+0"));
     workPages[PageId::taste] = add(tr("&Taste"), keys("Ctrl+1"));
     workPages[PageId::adjust] = add(tr("&Adjust"), keys("Ctrl+2"));
     workPages[PageId::brew] = add(tr("&Brew"), keys("Ctrl+3"));
@@ -69,9 +70,9 @@ Actions::Actions(QObject& owner) : owner_(owner) {
                   << addVessel << changeVessel << amend << remove << newSitting << sameAgain << adopt;
     needBook =
         needWriting + workPages.values() +
-        QList<QAction*>{copyBook,      calendar,  checkBook,     closeBook, nextVessel,  previousVessel, brewSheet,
-                        storedAlready, nextPlace, previousPlace, print,     savePdf,     saveHtml,       saveMarkdown,
-                        saveCsv,       asNow,     find,          findNext,  findPrevious};
+        QList<QAction*>{allVessels,   copyBook,      calendar,  checkBook,     closeBook, nextVessel,  previousVessel,
+                        brewSheet,    storedAlready, nextPlace, previousPlace, print,     savePdf,     saveHtml,
+                        saveMarkdown, saveCsv,       asNow,     find,          findNext,  findPrevious};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

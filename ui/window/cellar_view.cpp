@@ -5,6 +5,7 @@
 #include "ui/adjust/page.h"
 #include "ui/brew/page.h"
 #include "ui/brew_sheet/page.h"
+#include "ui/cellar/cellar_page.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
@@ -35,7 +36,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
       ledgerPrintout_(session, prompt, tr("ledger"), {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown},
                       [this] { return ledger(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
-      vesselPage_(new VesselPage(session, parts_)) {
+      vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
@@ -43,10 +44,12 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     row->addWidget(parts_, 1);
     parts_->addWidget(vesselPart_ = makeVesselPart(prompt));
     parts_->addWidget(vesselPage_);
+    parts_->addWidget(cellarPage_);
     parts_->addWidget(emptyPart_ = makeEmptyPart());
     connect(&session, &Session::changed, this, &CellarView::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
     connect(rail_, &Rail::chosen, this, [this](const QString& vessel) { showVessel(toStd(vessel)); });
+    connect(cellarPage_, &CellarPage::opened, this, &CellarView::openWork);
     connectVesselPage();
     refresh();
 }
@@ -71,13 +74,17 @@ QWidget* CellarView::makeRail() {
     auto* side = new QWidget(this);
     auto* column = new QVBoxLayout(side);
     column->setContentsMargins(0, 0, 0, lines(*this, .4));
+    toAll_ = new QPushButton(tr("All vessels"), side);
+    toAll_->setFlat(true);
     rail_ = new Rail(*model_, side);
     add_ = new QPushButton(tr("Add a vessel"), side);
     add_->setFlat(true);
+    column->addWidget(toAll_);
     column->addWidget(rail_, 1);
     column->addWidget(add_);
     side->setFixedWidth(rail_->sizeHint().width());
     connect(add_, &QPushButton::clicked, this, &CellarView::addVessel);
+    connect(toAll_, &QPushButton::clicked, this, &CellarView::showAll);
     return side;
 }
 
@@ -148,7 +155,7 @@ BrewSheetPage& CellarView::brewSheet() const {
 void CellarView::setPaper(PaperSize size) {
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
         page->setPaper(size);
-    for (Printout* printout : {&ledgerPrintout_, &history_->printout()})
+    for (Printout* printout : {&ledgerPrintout_, &history_->printout(), &cellarPage_->printout()})
         printout->setSize(size);
 }
 
@@ -161,6 +168,8 @@ std::optional<Printout::Made> CellarView::ledger() const {
 }
 
 PaperInFront CellarView::paperInFront() {
+    if (atAll())
+        return {&cellarPage_->printout(), {}};
     if (!atVessel() || vessel_.empty())
         return {nullptr, tr("this page has no paper")};
     switch (workPage()) {
@@ -203,6 +212,7 @@ void CellarView::refresh() {
     if (model_->rowOf(vessel_) < 0)
         vessel_ = model_->rowCount() > 0 ? model_->at(0)->name : facts::VesselName();
     add_->setEnabled(!session_.desk().readOnly());
+    toAll_->setVisible(model_->rowCount() > 1);
     if (vessel_.empty()) {
         if (parts_->currentWidget() != vesselPage_) // the first vessel may be half described
             parts_->setCurrentWidget(emptyPart_);
@@ -212,6 +222,8 @@ void CellarView::refresh() {
             parts_->setCurrentWidget(vesselPart_);
         if (drawRefill_->vessel() != vessel_)
             showVessel(vessel_);
+        if (atAll() && model_->rowCount() < 2)
+            parts_->setCurrentWidget(vesselPart_);
     }
     selectInRail();
     Q_EMIT moved();
@@ -271,6 +283,28 @@ PageId pageOf(vessel::DueKind kind) {
 
 } // namespace
 
+void CellarView::showAll() {
+    if (vessel_.empty())
+        return;
+    parts_->setCurrentWidget(cellarPage_);
+    cellarPage_->showVessel(vessel_);
+    cellarPage_->focusWork();
+    Q_EMIT moved();
+}
+
+void CellarView::showStart() {
+    if (model_->rowCount() > 1)
+        showAll();
+    else
+        showDue();
+}
+
+void CellarView::openWork(const QString& vessel, vessel::DueKind work) {
+    showVessel(toStd(vessel));
+    showPage(pageOf(work));
+    focusWork();
+}
+
 void CellarView::showDue() {
     const desk::VesselSummary* first = nullptr;
     for (int row = 0; row < std::min(model_->rowCount(), mostRead); ++row) {
@@ -281,10 +315,7 @@ void CellarView::showDue() {
     }
     if (!first)
         return;
-    const PageId page = pageOf(first->due.kind);
-    showVessel(first->name);
-    showPage(page);
-    focusWork();
+    openWork(qs(first->name), first->due.kind);
 }
 
 void CellarView::beginEntry(EntryKind kind) {
@@ -294,6 +325,10 @@ void CellarView::beginEntry(EntryKind kind) {
 
 bool CellarView::atVessel() const {
     return parts_->currentWidget() == vesselPart_;
+}
+
+bool CellarView::atAll() const {
+    return parts_->currentWidget() == cellarPage_;
 }
 
 bool CellarView::atBrewSheet() const {
@@ -363,6 +398,8 @@ void CellarView::stepFocus(int by) {
 void CellarView::focusWork() {
     if (atVessel() && !vessel_.empty())
         workPages_[static_cast<std::size_t>(bar_->currentIndex())]->focusWork();
+    else if (atAll())
+        cellarPage_->focusWork();
     else if (QWidget* page = parts_->currentWidget())
         if (QWidget* first = page->nextInFocusChain())
             first->setFocus(Qt::TabFocusReason);

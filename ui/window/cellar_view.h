@@ -18,6 +18,7 @@ namespace staveline::ui {
 class AdjustPage;
 class BrewSheetPage;
 class BrewPage;
+class CellarPage;
 class DrawRefillPage;
 class HistoryPage;
 class Rail;
@@ -40,6 +41,8 @@ public:
     void showVessel(facts::VesselName name); ///< an unknown name changes nothing
     void showPage(PageId workPage);
     void showBrewSheet();
+    void showAll();                          ///< all vessels at once
+    void showStart();                        ///< all vessels where there is more than one, else what is due
     void showDue();                          ///< the vessel whose work comes first, at the page where it is done
     void beginEntry(vessel::EntryKind kind); ///< in Draw & refill
     void addVessel();
@@ -53,9 +56,11 @@ public:
 
     [[nodiscard]] const facts::VesselName& vessel() const { return vessel_; }
     [[nodiscard]] bool atVessel() const; ///< a vessel's pages are in front
+    [[nodiscard]] bool atAll() const;
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
+    [[nodiscard]] CellarPage& all() const { return *cellarPage_; }
     [[nodiscard]] DrawRefillPage& drawRefill() const { return *drawRefill_; }
     [[nodiscard]] TastePage& taste() const { return *taste_; }
     [[nodiscard]] AdjustPage& adjust() const { return *adjust_; }
@@ -76,6 +81,7 @@ private:
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openMilestone(MilestoneKind kind);
+    void openWork(const QString& vessel, vessel::DueKind work);
     void selectInRail();
     [[nodiscard]] std::optional<Printout::Made> ledger() const;
 
@@ -97,6 +103,8 @@ private:
     HistoryPage* history_;
     std::vector<WorkPage*> workPages_; ///< in the order of PageId
     VesselPage* vesselPage_;
+    CellarPage* cellarPage_;
+    QPushButton* toAll_;
     QWidget* emptyPart_;
 };
 

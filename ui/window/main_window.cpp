@@ -94,11 +94,14 @@ void MainWindow::start(const std::optional<std::filesystem::path>& book) {
     } else if (!settings_.lastBook.isEmpty() && QFileInfo::exists(settings_.lastBook)) {
         const facts::VesselName vessel = toStd(settings_.lastVessel);
         const PageId workPage = settings_.lastPage;
+        const bool atAll = settings_.atAll;
         if (openBook(toStd(settings_.lastBook)) && cellar_) {
             cellar_->showVessel(vessel);
             cellar_->brew().showPart(settings_.brewPart);
             cellar_->history().showFace(settings_.historyFace);
             cellar_->showPage(workPage);
+            if (atAll)
+                cellar_->showAll();
         }
     }
 }
@@ -139,7 +142,7 @@ bool MainWindow::openBook(const std::filesystem::path& path) {
 
 void MainWindow::openAtWork(const std::filesystem::path& book) {
     if (openBook(book))
-        cellar_->showDue();
+        cellar_->showStart();
 }
 
 bool MainWindow::newBook(const std::filesystem::path& path) {
@@ -277,6 +280,8 @@ void MainWindow::refreshTitle() {
 QString MainWindow::page() const {
     if (!cellar_)
         return QStringLiteral("start");
+    if (cellar_->atAll())
+        return QStringLiteral("cellar");
     if (!cellar_->atVessel())
         return QStringLiteral("vessel");
     return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->workPage());
@@ -419,6 +424,7 @@ void MainWindow::remember() {
     if (cellar_) {
         settings_.lastVessel = qs(cellar_->vessel());
         settings_.lastPage = cellar_->workPage();
+        settings_.atAll = cellar_->atAll();
         settings_.brewPart = cellar_->brew().part();
         settings_.historyFace = cellar_->history().face();
         settings_.mostMoved = cellar_->adjust().mostMoved();

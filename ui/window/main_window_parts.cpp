@@ -4,6 +4,7 @@
 
 #include "ui/adjust/page.h"
 #include "ui/brew/page.h"
+#include "ui/cellar/cellar_page.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
@@ -99,6 +100,7 @@ void MainWindow::makeMenus() {
     paper->addAction(a.brewSheet);
     addPaperChoices(*paper->addMenu(tr("Si&ze")), settings_, [this](PaperSize size) { setPaper(size); });
     QMenu* view = menuBar()->addMenu(tr("&View"));
+    view->addAction(a.allVessels);
     view->addActions(a.workPages.values());
     view->addSeparator();
     view->addActions({a.nextVessel, a.previousVessel, a.nextPlace, a.previousPlace});
@@ -121,7 +123,7 @@ void MainWindow::connectBook() {
     };
     const auto onSample = [this] {
         if (sampleBook(samplePath()))
-            cellar_->showDue();
+            cellar_->showStart();
     };
     const Actions& a = *actions_;
     connect(a.newBook, &QAction::triggered, this, onNew);
@@ -162,6 +164,7 @@ void MainWindow::connectWork() {
     };
     on(a.undo, [this] { session_->undo(cellar_->vessel()); });
     on(a.redo, [this] { session_->redo(cellar_->vessel()); });
+    on(a.allVessels, [this] { cellar_->showAll(); });
     on(a.addVessel, [this] { cellar_->addVessel(); });
     on(a.nextVessel, [this] { cellar_->stepVessel(1); });
     on(a.previousVessel, [this] { cellar_->stepVessel(-1); });
@@ -206,7 +209,9 @@ void MainWindow::connectFinding() {
             cellar_->drawRefill().findAgain(by);
     };
     connect(actions_->find, &QAction::triggered, this, [this] {
-        if (cellar_->workPage() == PageId::history)
+        if (cellar_->atAll())
+            cellar_->all().find();
+        else if (cellar_->workPage() == PageId::history)
             cellar_->history().find();
         else
             cellar_->drawRefill().find();
@@ -279,10 +284,12 @@ void MainWindow::refreshLedgerActions() {
 }
 
 void MainWindow::refreshFindActions() {
-    const bool here = cellar_ && cellar_->atVessel() &&
-                      (cellar_->workPage() == PageId::drawRefill || cellar_->workPage() == PageId::history);
-    for (QAction* action : {actions_->find, actions_->findNext, actions_->findPrevious})
-        action->setEnabled(here);
+    const bool inTable = cellar_ && cellar_->atVessel() &&
+                         (cellar_->workPage() == PageId::drawRefill || cellar_->workPage() == PageId::history);
+    const bool here = inTable || (cellar_ && cellar_->atAll());
+    actions_->find->setEnabled(here);
+    for (QAction* action : {actions_->findNext, actions_->findPrevious})
+        action->setEnabled(inTable);
     actions_->find->setText(here ? tr("&Find") : tr("&Find (in Draw && refill and in History)"));
 }
 

@@ -40,6 +40,7 @@ constexpr Words<BrewPage::Part, 3> brewParts{"session/brew", {"plan", "sheet", "
 constexpr Words<HistoryPage::Face, 3> historyFaces{"session/history", {"charts", "table", "promises"}};
 
 const QLatin1String splitGroup("split/");
+const QLatin1String atAllKey("session/all_vessels");
 const QLatin1String mostMovedKey("advice/most_moved"); // its control knows the bounds
 
 /// Sizes as they were written; none when one of them is no size.
@@ -109,6 +110,7 @@ WindowSettings load(const QSettings& from) {
     made.lastBook = from.value(QLatin1String("session/book")).toString();
     made.lastVessel = from.value(QLatin1String("session/vessel")).toString();
     made.lastPage = workPages.read(from);
+    made.atAll = from.value(atAllKey).toBool();
     made.brewPart = brewParts.read(from);
     made.historyFace = historyFaces.read(from);
     bool isNumber = false;
@@ -132,6 +134,7 @@ void save(const WindowSettings& settings, QSettings& to) {
     to.setValue(QLatin1String("session/book"), settings.lastBook);
     to.setValue(QLatin1String("session/vessel"), settings.lastVessel);
     workPages.write(settings.lastPage, to);
+    to.setValue(atAllKey, settings.atAll);
     brewParts.write(settings.brewPart, to);
     historyFaces.write(settings.historyFace, to);
     to.setValue(mostMovedKey, settings.mostMoved);

@@ -29,6 +29,7 @@ struct WindowSettings {
     QStringList recent; ///< newest first
     QString lastBook, lastVessel;
     PageId lastPage = PageId::drawRefill;
+    bool atAll = false; ///< all vessels were in front
     BrewPage::Part brewPart = BrewPage::Part::plan;
     HistoryPage::Face historyFace = HistoryPage::Face::charts;
     int mostMoved = static_cast<int>(constants::advice::mostMoved); ///< changes in one plan
