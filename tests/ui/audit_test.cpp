@@ -5,6 +5,7 @@
 
 #include "ui/adjust/page.h"
 #include "ui/brew/page.h"
+#include "ui/cellar/cellar_page.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/page.h"
@@ -128,6 +129,12 @@ AuditReport roundIn(Appearance look) {
     for (const char* vessel : {"Plover", "Knot", "Dunlin"})
         round.lookAtPages(vessel);
     lookAtEntries(w, round);
+    CellarView& cellar = *w.window->cellar();
+    cellar.showAll();
+    CHECK(QTest::qWaitFor([&] { return cellar.all().model().isWorkedOut(); }, 30000));
+    round.look("all vessels");
+    cellar.all().showYear(true);
+    round.look("the year ahead");
     recordAll(*w.window->session(), R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500})");
     round.lookAtPages("Curlew");
     w.window->cellar()->drawRefill().begin(EntryKind::opening);

@@ -19,6 +19,7 @@
 #include "ui/brew/mash_editor.h"
 #include "ui/brew/page.h"
 #include "ui/brew/plan_page.h"
+#include "ui/cellar/cellar_page.h"
 #include "ui/chart/chart_stack.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
@@ -142,6 +143,7 @@ public:
     void asBrewed() const;
     void drawAndRefill() const;
     void history() const;
+    void allVessels() const;
     void emptyVessel() const;
     void vessels() const;
     void papers() const;
@@ -317,6 +319,7 @@ void Walk::vessels() const {
     auto& preferences = part<Preferences>(*w_.window);
     keep(preferences.grab().toImage(), folder_ + "/preferences" + ending_ + ".png");
     preferences.close();
+    allVessels();
     cellar().addVessel();
     take("vessel-new");
     at("Plover", PageId::drawRefill);
@@ -329,6 +332,15 @@ void Walk::vessels() const {
         take(QByteArray("help-").append(QByteArray::number(static_cast<int>(workPage))).constData());
         w_.window->toggleHelp();
     }
+}
+
+void Walk::allVessels() const {
+    cellar().showAll();
+    REQUIRE(QTest::qWaitFor([this] { return cellar().all().model().isWorkedOut(); }, 60000));
+    take("all-vessels");
+    cellar().all().showYear(true);
+    take("all-vessels-year");
+    cellar().all().showYear(false);
 }
 
 void Walk::emptyVessel() const {
@@ -428,6 +440,7 @@ TEST_CASE("pictures for the README", "[.][readme]") {
     keep(firstPage(*walk.desk().brewSheet("Plover"), 90), folder + "/brew-sheet.png");
     walk.halfASitting();
     walk.take("taste");
+    walk.allVessels();
 }
 
 TEST_CASE("pictures of the first steps for the README", "[.][readme]") {

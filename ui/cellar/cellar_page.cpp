@@ -10,6 +10,7 @@
 #include "ui/widgets/theme.h"
 #include "ui/widgets/wrap_layout.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -150,7 +151,7 @@ void CellarPage::showHand() {
 
 void CellarPage::tellCount() {
     const int shown = shown_->rowCount(), all = model_->rowCount();
-    count_->setText(shown == all ? tr("%n vessel(s)", nullptr, all) : tr("%1 of %2 vessels").arg(shown).arg(all));
+    count_->setText(shown == all ? tr("%1 vessels").arg(all) : tr("%1 of %2 vessels").arg(shown).arg(all));
 }
 
 /// The first of them; each with the button that makes it so.
@@ -159,11 +160,12 @@ void CellarPage::showBrewDays() {
     const auto days = desk::brewDays(model_->allKnown());
     for (std::size_t i = 0; i < std::min<std::size_t>(days.size(), brewDaysShown); ++i) {
         auto* row = new QWidget(brewDays_);
-        auto* layout = new WrapLayout(row, lines(*this, .4));
+        auto* layout = new QHBoxLayout(row);
+        layout->setContentsMargins(0, 0, 0, 0);
         auto* words =
             new QLabel(qs(desk::brewDayWords(days[i], session_.desk().kit().brewLength, session_.units())), row);
         words->setWordWrap(true);
-        layout->addWidget(words);
+        layout->addWidget(words, 1);
         auto* together = new QPushButton(tr("Brew for all on that day"), row);
         together->setAccessibleName(tr("Brew for %1 on %2").arg(qs(desk::namesIn(days[i])), dayWords(days[i].on)));
         together->setEnabled(!session_.desk().readOnly());

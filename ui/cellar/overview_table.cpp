@@ -28,11 +28,11 @@ double widthOf(int column) {
     case OverviewModel::name:
         return 8;
     case OverviewModel::level:
-        return 9;
+        return 10.5;
     case OverviewModel::age:
         return 6;
     default:
-        return 8;
+        return 10.5;
     }
 }
 
@@ -109,6 +109,7 @@ void OverviewHeader::paintSection(QPainter* painter, const QRect& box, int colum
         return;
     }
     painter->save();
+    painter->fillRect(box, palette().color(QPalette::Base));
     paintMonths(*painter, laneIn(box, fontMetrics().height()), today_, palette());
     painter->restore();
 }

@@ -128,6 +128,8 @@ void paintMonths(QPainter& painter, const QRectF& lane, Day today, const QPalett
                                  ? QString::number(static_cast<int>(first.year()))
                                  : QString();
         const QRectF box(left, lane.top(), right - left, lane.height());
+        if (painter.fontMetrics().horizontalAdvance(name) > box.width())
+            continue; // the last one has begun just before the end
         painter.drawText(box, Qt::AlignHCenter | Qt::AlignVCenter,
                          year.isEmpty() || painter.fontMetrics().horizontalAdvance(name + year) > box.width()
                              ? name
