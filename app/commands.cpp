@@ -116,8 +116,15 @@ void printNotes(std::FILE* to, const std::vector<desk::LedgerNote>& notes, const
     });
 }
 
+void printSteering(const std::optional<desk::AgeSteering>& steering, const DisplayUnits& units) {
+    if (steering)
+        for (const Message& message : steering->words)
+            fmt::print("  {}\n", render(message, units));
+}
+
 void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
     fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
+    printSteering(job.steering, units);
     printNotes(stdout, job.findings, units);
     for (Dimension d : allDimensions)
         fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), staveline::advice::onScale(job.estimates.combined[d].mean),
@@ -237,6 +244,7 @@ void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUn
                                       .with("brew", isoDay(vessel.dates.brew))
                                       .with("draw", isoDay(vessel.dates.draw)),
                                   units));
+        printSteering(vessel.steering, units);
         printNotes(stdout, vessel.findings, units);
     }
 }

@@ -77,6 +77,7 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.findings = notesOf(vessel.replayed.findings);
     s.dates = vessel.dates;
     s.drawSet = vessel.drawSet;
+    s.steering = steeringOf(vessel);
     s.due = vessel.due;
     s.headline = s.due.text;
     if (vessel.fault) {

@@ -2,6 +2,7 @@
 // What the vessels hold, what is due, and how each entry changed it.
 #pragma once
 
+#include "desk/age_steering.h"
 #include "desk/ledger_note.h"
 #include "facts/facts.h"
 #include "quantity/message.h"
@@ -27,7 +28,8 @@ struct VesselSummary {
     bool toFill = false; ///< empty: `dates` are those of a first fill, which goes in on the draw day
     vessel::LedgerState now;
     vessel::Schedule dates;
-    bool drawSet = false; ///< its day is the brewer's own, not the interval's
+    bool drawSet = false;                ///< its day is the brewer's own, not the interval's
+    std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     Due due;
     Message headline;  ///< due, or verdict, or fault: one line
     std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting

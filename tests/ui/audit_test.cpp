@@ -128,7 +128,8 @@ AuditReport roundIn(Appearance look) {
     for (const char* vessel : {"Plover", "Knot", "Dunlin"})
         round.lookAtPages(vessel);
     lookAtEntries(w, round);
-    recordAll(*w.window->session(), R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500})");
+    recordAll(*w.window->session(),
+              R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500, "wanted_age_years": 2})");
     round.lookAtPages("Curlew");
     w.window->cellar()->drawRefill().begin(EntryKind::opening);
     round.look("opening");

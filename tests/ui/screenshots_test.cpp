@@ -333,7 +333,8 @@ void Walk::vessels() const {
 
 void Walk::emptyVessel() const {
     recordAll(*w_.window->session(),
-              R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500})");
+              R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500,
+                  "wanted_age_years": 2})");
     at("Curlew", PageId::taste);
     take("empty-taste");
     at("Curlew", PageId::adjust);

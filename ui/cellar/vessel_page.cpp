@@ -93,6 +93,8 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     takeChange(edit.drawShare, before.drawShare, after.drawShare);
     takeChange(edit.drawMayMove, before.drawMayMove, after.drawMayMove);
     takeChange(edit.intervalMayMove, before.intervalMayMove, after.intervalMayMove);
+    takeOptional(edit, edit.wantedAgeYears, facts::factWords::wantedAge.data(), before.wantedAgeYears,
+                 after.wantedAgeYears);
     takeOptional(edit, edit.evaporationPerYear, "evaporation_per_year", before.evaporationPerYear,
                  after.evaporationPerYear);
     takeOptional(edit, edit.oxygenPerYear, "oxygen_mg_l_year", before.oxygenPerYear, after.oxygenPerYear);
@@ -249,7 +251,8 @@ void VesselPage::change(const facts::VesselName& vessel) {
     }
     before_ = found->facts;
     if (const auto inUse = session_.desk().setting(vessel)) { // a plan may have changed them since
-        before_->interval = inUse->interval;
+        if (!before_->wantedAgeYears) // else it follows from the age
+            before_->interval = inUse->interval;
         before_->temperature = inUse->temperature;
     }
     cultureBefore_ = lastCulture();
