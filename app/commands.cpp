@@ -117,8 +117,15 @@ void printNotes(std::FILE* to, const std::vector<desk::LedgerNote>& notes, const
     });
 }
 
+void printSteering(const std::optional<desk::AgeSteering>& steering, const DisplayUnits& units) {
+    if (steering)
+        for (const Message& message : steering->words)
+            fmt::print("  {}\n", render(message, units));
+}
+
 void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
     fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
+    printSteering(job.steering, units);
     printNotes(stdout, job.findings, units);
     for (Dimension d : allDimensions)
         fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), staveline::advice::onScale(job.estimates.combined[d].mean),
@@ -238,6 +245,7 @@ void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cella
                                       .with("brew", isoDay(vessel.dates.brew))
                                       .with("draw", isoDay(vessel.dates.draw)),
                                   units));
+        printSteering(vessel.steering, units);
         printNotes(stdout, vessel.findings, units);
     }
     for (const desk::BrewDay& day : desk::brewDays(cellar))

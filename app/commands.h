@@ -15,6 +15,8 @@ struct Options {
     std::string book, file, vessel, out;
     std::vector<std::string> locks, without;
     std::optional<int> choose, levers;
+    std::string capacity, draw, every, wantedAge, refillAge; ///< of a trial, as typed; empty: as it is
+    int inRow = 1;
     std::string todayText; ///< as typed
     std::optional<Day> today;
     bool json = false, csv = false, sample = false;
@@ -30,6 +32,7 @@ int sheet(const Options& options);
 int predict(const Options& options);
 int history(const Options& options);
 int calendar(const Options& options);
+int whatIf(const Options& options);
 int undo(const Options& options);
 int redo(const Options& options);
 int check(const Options& options);

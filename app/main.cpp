@@ -97,6 +97,18 @@ void addDecision(CLI::App& parser, Options& options, int& result) {
     forecast->add_option("--plan", options.file, "JSON with what differs from leaving it alone")->required();
 }
 
+void addTrial(CLI::App& parser, Options& options, int& result) {
+    auto* trial = command(parser, "whatif", "what a vessel would become, run in another way", options, result, whatIf);
+    needVessel(trial, options);
+    trial->add_option("--capacity", options.capacity, "litres it holds");
+    trial->add_option("--draw", options.draw, "litres drawn each time");
+    trial->add_option("--every", options.every, "days from draw to draw");
+    trial->add_option("--wanted-age", options.wantedAge, "years it is old at each draw, in place of --every")
+        ->excludes("--every");
+    trial->add_option("--refill-age", options.refillAge, "days the refill is old when it goes in");
+    trial->add_option("--in-row", options.inRow, "vessels like it in a row, each topped from the next younger");
+}
+
 void addPapers(CLI::App& parser, Options& options, int& result) {
     auto* paper =
         command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);
@@ -122,6 +134,7 @@ int runCommand(int argc, char** argv) {
     window->add_option("book", options.book, "the cellar book (*.cellar)");
     window->callback([&] { result = openWindow(options, argc, argv); });
     addDecision(parser, options, result);
+    addTrial(parser, options, result);
     addPapers(parser, options, result);
     try {
         parser.parse(argc, argv);

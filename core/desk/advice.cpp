@@ -100,7 +100,7 @@ void takeVessel(AdviceInput& in, const CurrentVessel& vessel, Day draw) {
     in.toThisDraw = Days{static_cast<double>(std::max(0, daysBetween(vessel.today, draw)))};
     in.canChangeTemperature = facts.canChangeTemperature;
     in.mayMoveDraw = facts.drawMayMove;
-    in.mayMoveInterval = facts.intervalMayMove;
+    in.mayMoveInterval = facts.intervalMayMove && !byAge(vessel.rule); // it follows from the draw
     if (const facts::CultureFact* culture = vessel.record.latest<facts::CultureFact>(vessel.today)) {
         in.houseYeastKillerSensitive = culture->killerSensitive;
         in.brettEstablished = culture->brettanomyces == facts::Brettanomyces::established;
@@ -154,6 +154,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     job.revision = revision();
     job.estimates = estimatesFrom(*known);
     job.dates = vessel.dates;
+    job.steering = steeringOf(vessel);
     job.inUse = vessel.inUse;
     if (vessel.brewed)
         job.brewed = *vessel.brewed;
@@ -161,7 +162,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     // All of it as if nothing were chosen yet: asked again after choosing, the answer is the same.
     in.base = vessel.leftAlone;
     if (!vessel.record.of<facts::BaseRecipeFact>().empty())
-        in.usual = settingUsual(vessel.record, vessel.now());
+        in.usual = asSteered(vessel, cellar, settingUsual(vessel.record, vessel.now()));
     const vessel::Schedule dates = datesWith(vessel, cellar, in.base);
     if (openChoice(vessel.record, vessel.now()) || usualIsNew(vessel.record, vessel.now()))
         job.open = triedFor(in.base, job.inUse, shared.pantry);

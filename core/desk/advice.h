@@ -3,6 +3,7 @@
 #pragma once
 
 #include "advice/board.h"
+#include "desk/age_steering.h"
 #include "desk/ledger_note.h"
 #include "facts/facts.h"
 #include "ingredient/pantry.h"
@@ -31,6 +32,7 @@ struct AdviceJob {
     facts::VesselName vessel;
     std::int64_t revision = 0;
     vessel::Schedule dates;
+    std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     estimate::Estimates estimates;
     advice::Setting inUse;                               ///< for the coming refill; input.base: what goes on undecided
     std::optional<std::vector<advice::TriedValue>> open; ///< what is decided for it, as tried against input.base

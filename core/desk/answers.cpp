@@ -153,6 +153,25 @@ Json outcomeJson(const forward::Outcome& outcome, const PerDimension<advice::Ban
 
 } // namespace
 
+namespace {
+
+Json steeringJson(const AgeSteering& s) {
+    Json json{{"wanted_age_d", s.wanted.d},
+              {"reachable", s.reachable},
+              {"reached_on", isoDay(s.reached)},
+              {"age_at_draw_d", s.atDraw.d},
+              {"age_after_refill_d", s.afterRefill.d},
+              {"next_draw_on", isoDay(s.again)},
+              {"age_at_next_draw_d", s.atNextDraw.d},
+              {"by_interval_on", isoDay(s.byInterval)}};
+    json["draw_to_keep_l"] = s.keeps ? Json(s.keeps->l) : Json();
+    json["draw_to_bring_back_l"] = s.brings ? Json(s.brings->l) : Json();
+    json["words"] = words(s.words);
+    return json;
+}
+
+} // namespace
+
 std::string toJson(const std::vector<VesselSummary>& cellar) {
     Json list = Json::array();
     for (const auto& vessel : cellar) {
@@ -180,6 +199,8 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
                                  {"draw", isoDay(vessel.dates.draw)},
                                  {"next_sample", isoDay(vessel.dates.nextSample)},
                                  {"next_draw", isoDay(vessel.dates.nextDraw)}};
+        if (vessel.steering)
+            json["by_age"] = steeringJson(*vessel.steering);
         if (!vessel.fault.empty())
             json["fault"] = vessel.fault;
         Json generations = Json::array();
@@ -216,6 +237,8 @@ std::string toJson(const AdviceJob& job, const advice::Advice& advice) {
               {"leave_it_alone", proposalJson(advice.leaveAlone, job.input.withSettled)},
               {"notes", words(advice.notes)},
               {"findings", notesJson(job.findings)}};
+    if (job.steering)
+        json["by_age"] = steeringJson(*job.steering);
     if (advice.usual)
         json["usual_recipe"] = proposalJson(*advice.usual, job.input.withSettled);
     return jsonText(json);

@@ -16,7 +16,8 @@ struct Job {
     DueKind kind;
     const char* key; ///< of its title
     Day on;
-    std::string cycle; ///< the refills the vessel had before it; a first fill comes before all cycles
+    std::string cycle;         ///< the refills the vessel had before it; a first fill comes before all cycles
+    std::optional<Days> age{}; ///< of the beer, where it is drawn at one
 };
 
 std::vector<Job> jobsOf(const CurrentVessel& vessel) {
@@ -24,8 +25,10 @@ std::vector<Job> jobsOf(const CurrentVessel& vessel) {
     const vessel::LedgerState& now = vessel.now();
     const std::string cycle = (vessel.toFill ? "fill-" : "") + std::to_string(now.cycle);
     const std::string next = std::to_string(now.cycle + (now.opened ? 1 : 0));
+    const auto steered = steeringOf(vessel);
     const char* drawKey = vessel.toFill  ? "desk.calendar.fill"
                           : vessel.drawn ? "desk.calendar.refill"
+                          : steered      ? "desk.calendar.draw_aged"
                                          : "desk.calendar.draw";
     std::vector<Job> jobs;
     if (vessel.due.kind == DueKind::taste)
@@ -33,9 +36,13 @@ std::vector<Job> jobsOf(const CurrentVessel& vessel) {
     if (!vessel.brewed)
         jobs.push_back(
             {DueKind::brew, vessel.toFill ? "desk.calendar.brew_first" : "desk.calendar.brew", dates.brew, cycle});
-    jobs.push_back({DueKind::draw, drawKey, dates.draw, cycle});
+    jobs.push_back(
+        {DueKind::draw, drawKey, dates.draw, cycle, steered ? std::optional(steered->atDraw) : std::nullopt});
     jobs.push_back({DueKind::taste, "desk.calendar.taste", dates.nextSample, next});
-    jobs.push_back({DueKind::draw, "desk.calendar.draw_next", dates.nextDraw, next});
+    if (steered)
+        jobs.push_back({DueKind::draw, "desk.calendar.draw_next_aged", dates.nextDraw, next, steered->atNextDraw});
+    else
+        jobs.push_back({DueKind::draw, "desk.calendar.draw_next", dates.nextDraw, next});
     return jobs;
 }
 
@@ -73,7 +80,8 @@ void addVessel(std::vector<CalendarItem>& items, const CurrentVessel& vessel, co
         const Message title = say(job.key)
                                   .with("vessel", vessel.record.facts.name)
                                   .with("draw", vessel.inUse.draw)
-                                  .with("refill", refillWanted(vessel.inUse, vessel));
+                                  .with("refill", refillWanted(vessel.inUse, vessel))
+                                  .with("age", Age{job.age.value_or(Days{0}).d});
         const std::string id = idOf(book, vessel, what + "-" + job.cycle + "-" + wordOf(job.kind));
         items.push_back({kind, id, on, render(title, units)});
     };

@@ -176,6 +176,14 @@ Result<void> checkCleared(const facts::RefitFact& f) {
     return {};
 }
 
+Result<void> checkWantedAge(const facts::VesselEditFact& f) {
+    const auto cleared = std::find(f.clear.begin(), f.clear.end(), facts::factWords::wantedAge);
+    if (f.wantedAgeYears && cleared != f.clear.end())
+        return refuse("/clear/" + std::to_string(cleared - f.clear.begin()),
+                      say("desk.given_and_cleared").with("field", *cleared), say("desk.given_and_cleared.remedy"));
+    return {};
+}
+
 /// As a plan of the brewer's own would be: what a vessel is steered by is never taken unseen.
 Result<void> checkForecast(const facts::Forecast& forecast, const VesselRecord& record, const SharedFacts& shared,
                            Day on) {
@@ -250,6 +258,8 @@ struct Meaning {
             if (f.name)
                 if (auto ok = nameIsFree(*f.name, shared().names.vesselLike(*f.name), record.facts.name); !ok)
                     return ok;
+            if (auto ok = checkWantedAge(f); !ok)
+                return ok;
             const auto refit = refitIn(f, today);
             return refit ? canBecome(*refit, record) : Result<void>{};
         });

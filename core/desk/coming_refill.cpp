@@ -22,10 +22,7 @@ Litres volumeOnDraw(const CurrentVessel& vessel, Day draw) {
 Litres usualFill(const CurrentVessel& vessel) {
     const Litres capacity = vessel.record.facts.capacity;
     const Litres most = vessel.toFill ? capacity * (1 - constants::desk::headspace) : capacity;
-    for (std::size_t i = vessel.entries.size(); i-- > 0;)
-        if (vessel.entries[i].kind == vessel::EntryKind::refill && !vessel.entries[i].outOfThisVessel)
-            return std::min(vessel.replayed.after[i].volume, most);
-    return most;
+    return vessel.now().lastRefill ? std::min(vessel.now().lastFilled, most) : most;
 }
 
 Litres refillWanted(const advice::Setting& setting, const CurrentVessel& vessel) {

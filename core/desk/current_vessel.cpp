@@ -4,6 +4,7 @@
 #include "desk/brought.h"
 #include "desk/coming_refill.h"
 #include "desk/evidence.h"
+#include "desk/refits.h"
 #include "estimate/estimates.h"
 
 #include <cmath>
@@ -44,6 +45,15 @@ std::optional<FaultFound> lastFault(const VesselRecord& record, Day today) {
     return FaultFound{mark->fault, rule, on, rule ? clearsOn(*rule, on) : std::nullopt};
 }
 
+/// Drawn at an age, with this setting.
+std::optional<vessel::AgeAim> aimOf(const CurrentVessel& vessel, const advice::Setting& coming) {
+    const facts::VesselFact& facts = vessel.record.facts;
+    if (!facts.wantedAgeYears)
+        return std::nullopt;
+    return vessel::AgeAim{Days{*facts.wantedAgeYears * daysPerYear}, coming.draw, vessel.drawn.value_or(Litres{0}),
+                          usualFill(vessel), shapeOf(facts)};
+}
+
 ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const advice::Setting& coming) {
     const vessel::LedgerState& now = vessel.now();
     ScheduleRule rule;
@@ -54,6 +64,7 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
         rule.primary = Days{static_cast<double>(yeast->primaryDays)};
     if (vessel.brewed)
         rule.brewed = vessel.brewed->on;
+    rule.aim = aimOf(vessel, coming);
     rule.empty = vessel.toFill;
     if (vessel.toFill) {
         setDates(rule, vessel.record, now, vessel.today);
@@ -62,7 +73,7 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
     if (vessel.drawn)
         rule.drawn = now.lastDraw;
     const facts::SittingFact* last = lastToLearnFrom(vessel.record, vessel.today);
-    if (last && looksAtDraw(last->sitting.on, now, rule.interval))
+    if (last && looksAtDraw(last->sitting.on, now, intervalOf(now, rule)))
         rule.sampled = last->sitting.on;
     if (vessel.fault && estimate::ofThisCycle(vessel.fault->on, now.lastRefill))
         rule.fault = vessel.fault->until;
@@ -70,10 +81,10 @@ ScheduleRule ruleOf(const CurrentVessel& vessel, const Cellar& cellar, const adv
     return rule;
 }
 
-Due dueOf(const CurrentVessel& vessel, const ScheduleRule& rule) {
+Due dueOf(const CurrentVessel& vessel) {
     if (vessel.record.facts.retired)
         return {vessel::DueKind::nothing, vessel.today, 0, say("desk.due.retired")};
-    const vessel::NextJob next = nextJob(vessel.now(), rule, vessel.dates);
+    const vessel::NextJob next = nextJob(vessel.now(), vessel.rule, vessel.dates);
     if (vessel.toFill && next.kind == vessel::DueKind::brew)
         return {next.kind, next.on, 0, say("desk.due.empty")};
     constexpr std::array keys = {"desk.due.taste", "desk.due.brew", "desk.due.draw", "desk.due.refill"};
@@ -92,7 +103,7 @@ CycleWorks worksOf(const ScheduleRule& rule) {
 
 CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day today,
                         std::vector<vessel::LedgerEntry> entries, vessel::Replay replayed) {
-    CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}, {}};
+    CurrentVessel vessel{record, today, std::move(entries), std::move(replayed), {}, {}, {}, nullptr, {}, {}, {}, {}};
     const vessel::LedgerState& now = vessel.now();
     vessel.inUse = settingInUse(record, cellar.shared().pantry, now);
     vessel.leftAlone = settingLeftAlone(record, cellar.shared(), now);
@@ -103,10 +114,13 @@ CurrentVessel workedOut(const VesselRecord& record, const Cellar& cellar, Day to
         vessel.inUse.draw = Litres{0};
     else
         vessel.fault = lastFault(record, today);
-    const ScheduleRule rule = ruleOf(vessel, cellar, vessel.inUse);
-    vessel.dates = schedule(now, rule, today);
-    vessel.works = worksOf(rule);
-    vessel.due = dueOf(vessel, rule);
+    vessel.rule = ruleOf(vessel, cellar, vessel.inUse);
+    vessel.dates = schedule(now, vessel.rule, today);
+    vessel.works = worksOf(vessel.rule);
+    vessel.due = dueOf(vessel);
+    const advice::Setting leftAlone = asSteered(vessel, cellar, vessel.leftAlone);
+    vessel.inUse = asSteered(vessel, cellar, vessel.inUse);
+    vessel.leftAlone = leftAlone;
     return vessel;
 }
 
@@ -136,6 +150,14 @@ CurrentVessel currentOutline(const VesselRecord& record, Cellar& cellar, Day tod
 
 vessel::Schedule datesWith(const CurrentVessel& vessel, const Cellar& cellar, const advice::Setting& coming) {
     return schedule(vessel.now(), ruleOf(vessel, cellar, coming), vessel.today);
+}
+
+advice::Setting asSteered(const CurrentVessel& vessel, const Cellar& cellar, advice::Setting setting) {
+    if (byAge(vessel.rule)) {
+        const vessel::Schedule dates = datesWith(vessel, cellar, setting);
+        setting.interval = Days{static_cast<double>(daysBetween(dates.draw, dates.nextDraw))};
+    }
+    return setting;
 }
 
 } // namespace staveline::desk

@@ -28,7 +28,8 @@ struct CurrentVessel {
     std::optional<Litres> drawn;             ///< for it already
     const facts::BrewFact* brewed = nullptr; ///< for it already
     std::optional<FaultFound> fault;
-    vessel::Schedule dates; ///< with the setting in use
+    vessel::ScheduleRule rule; ///< by which its days go, with the setting in use
+    vessel::Schedule dates;
     Due due;
     CycleWorks works{};
     bool toFill = false; ///< empty, and not because it was drawn for a refill: nothing to taste, draw or advise on
@@ -44,5 +45,8 @@ struct CurrentVessel {
 /// The dates as they would be if the refill were planned like this.
 [[nodiscard]] vessel::Schedule datesWith(const CurrentVessel& vessel, const Cellar& cellar,
                                          const advice::Setting& coming);
+
+/// Drawn at an age, a vessel has the interval that follows from the draw; else its setting is as given.
+[[nodiscard]] advice::Setting asSteered(const CurrentVessel& vessel, const Cellar& cellar, advice::Setting setting);
 
 } // namespace staveline::desk

@@ -51,8 +51,11 @@ struct LedgerPreview;
 struct LedgerView;
 struct PastDraw;
 struct PlannedRecipe;
+struct Prospect;
+struct Start;
 struct TasteView;
 struct VesselSummary;
+struct WhatIf;
 template <class F> struct Filed;
 using EstimatesView = estimate::Estimates;
 
@@ -154,6 +157,9 @@ public:
     /// The work to come of this vessel, of all of them without a name, as an iCalendar file.
     [[nodiscard]] Result<std::string> calendar(const facts::VesselName& name = {},
                                                const DisplayUnits& units = {}) const;
+    /// What a vessel would become, run in another way (desk/what_if.h); nothing is written.
+    [[nodiscard]] Result<Prospect> whatIf(const facts::VesselName& name, const WhatIf& what) const;
+    [[nodiscard]] Result<Start> startOf(const facts::VesselName& name) const;
     /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
     [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;
     /// What "leave it alone" brews: the last refill without its one-cycle aids, with what is locked.

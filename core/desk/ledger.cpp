@@ -78,6 +78,7 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.dates = vessel.dates;
     s.works = vessel.works;
     s.draw = vessel.inUse.draw;
+    s.steering = steeringOf(vessel);
     s.due = vessel.due;
     s.headline = s.due.text;
     if (vessel.fault) {

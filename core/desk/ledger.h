@@ -2,6 +2,7 @@
 // What the vessels hold, what is due, and how each entry changed it.
 #pragma once
 
+#include "desk/age_steering.h"
 #include "desk/ledger_note.h"
 #include "facts/facts.h"
 #include "quantity/message.h"
@@ -37,7 +38,8 @@ struct VesselSummary {
     vessel::LedgerState now;
     vessel::Schedule dates;
     CycleWorks works;
-    Litres draw{0}; ///< planned for the coming one
+    Litres draw{0};                      ///< planned for the coming one
+    std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     Due due;
     Message headline;  ///< due, or verdict, or fault: one line
     std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting

@@ -38,7 +38,8 @@ Result<void> Recorder::apply(const Fact& fact) {
 }
 
 Result<void> Recorder::store(const facts::VesselEditFact& f) {
-    Overruled overruled{f.drawShare.has_value(), f.interval.has_value(), false};
+    const bool byInterval = std::find(f.clear.begin(), f.clear.end(), facts::factWords::wantedAge) != f.clear.end();
+    Overruled overruled{f.drawShare.has_value(), f.interval || f.wantedAgeYears || byInterval, false};
     if (const auto refit = refitIn(f, today_)) {
         if (auto done = addRefit(*refit); !done)
             return fail(done.error());
@@ -56,6 +57,8 @@ Result<void> Recorder::store(const facts::VesselEditFact& f) {
         take(v.note, f.note);
         take(v.canChangeTemperature, f.canChangeTemperature);
         take(v.interval, f.interval);
+        if (f.wantedAgeYears || byInterval)
+            v.wantedAgeYears = f.wantedAgeYears;
         take(v.sampleBefore, f.sampleBefore);
         take(v.drawShare, f.drawShare);
         take(v.drawMayMove, f.drawMayMove);

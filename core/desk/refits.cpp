@@ -34,6 +34,7 @@ std::optional<RefitFact> refitIn(const facts::VesselEditFact& edit, Day today) {
     refit.cultureHeldBack = edit.cultureHeldBack;
     refit.oxygenPerYear = edit.oxygenPerYear;
     refit.clear = edit.clear;
+    std::erase(refit.clear, facts::factWords::wantedAge);
     return refit == nothing ? std::nullopt : std::optional(refit);
 }
 

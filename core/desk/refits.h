@@ -7,7 +7,8 @@
 
 namespace staveline::desk {
 
-/// The part of an edit that counts from a day on; empty: it says nothing of size, wood and cellar.
+/// The part of an edit that counts from a day on; empty: it says nothing of size, wood and cellar. To be drawn by the
+/// interval again is none of it.
 [[nodiscard]] std::optional<facts::RefitFact> refitIn(const facts::VesselEditFact& edit, Day today);
 void apply(const facts::RefitFact& refit, facts::VesselFact& vessel);
 /// The vessel in force on a day. Without one: as it stands in the end.

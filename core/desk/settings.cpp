@@ -137,6 +137,8 @@ std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, cons
     Setting last = settingBy(record, baseOfLastRefill(record, now), choiceInForce(record, now));
     if (drawnForRefill(record, now) == to.draw)
         last.draw = to.draw;
+    if (record.facts.wantedAgeYears) // nobody changed the interval: it follows from the age
+        last.interval = to.interval;
     return changesBetween(last, to, pantry, units);
 }
 

@@ -37,7 +37,7 @@ template <class F> std::string subjectName(const F& f) {
 }
 
 /// What the text of an edit is told by beside its kind: by the word of an event or of the work, by what is wanted of a
-/// sitting, by a permission that is changed alone.
+/// sitting, by a permission or a wanted age that is changed alone.
 template <class F> std::string tellingPart(const F&) {
     return {};
 }
@@ -51,14 +51,18 @@ std::string tellingPart(const facts::SittingUseFact& f) {
     return f.learn ? ".learn" : ".leave";
 }
 std::string tellingPart(const facts::VesselEditFact& f) {
-    facts::VesselEditFact draw, interval;
-    draw.vessel = interval.vessel = f.vessel;
+    facts::VesselEditFact draw, interval, age;
+    draw.vessel = interval.vessel = age.vessel = f.vessel;
     draw.drawMayMove = f.drawMayMove;
     interval.intervalMayMove = f.intervalMayMove;
+    age.wantedAgeYears = f.wantedAgeYears;
+    age.on = f.on;
     if (f.drawMayMove && f == draw)
         return *f.drawMayMove ? ".draw_may_move" : ".draw_stays";
     if (f.intervalMayMove && f == interval)
         return *f.intervalMayMove ? ".interval_may_move" : ".interval_stays";
+    if (f.wantedAgeYears && f == age)
+        return ".wanted_age";
     return {};
 }
 

@@ -25,6 +25,7 @@ struct VesselFact {
     Celsius temperature{16};
     bool canChangeTemperature = false;
     Days interval{240};
+    std::optional<double> wantedAgeYears; ///< mean age at the draw, by which it is drawn; none: by the interval
     Share drawShare{.35};
     Days sampleBefore{30};
     bool drawMayMove = false;                ///< the adviser may propose another draw
@@ -49,8 +50,8 @@ struct VesselEditFact {
     std::optional<bool> canChangeTemperature, drawMayMove, intervalMayMove;
     std::optional<Days> interval, sampleBefore;
     std::optional<Share> drawShare, evaporationPerYear, cultureHeldBack;
-    std::optional<double> oxygenPerYear;
-    std::vector<std::string> clear; ///< fields to go back to what the material says
+    std::optional<double> oxygenPerYear, wantedAgeYears;
+    std::vector<std::string> clear; ///< fields to go back to what the material says, or to no wanted age
     bool operator==(const VesselEditFact&) const = default;
 };
 /// What a vessel became on a day: before it the ledger and the model see the vessel as it was.

@@ -156,6 +156,7 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
     v.field(Field{"temperature_c", -2, 35}, f.temperature);
     v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
     v.field(Field{"interval_d", 7, 3650}, f.interval);
+    v.field(Field{.name = "wanted_age_years", .low = 0.05, .high = 100, .unit = UnitKind::years}, f.wantedAgeYears);
     v.field(Field{"draw_share", 0.01, 1}, f.drawShare);
     v.field(Field{"sample_days_before_draw", 0, 365}, f.sampleBefore);
     v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
@@ -177,6 +178,7 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.field(Field{"temperature_c", -2, 35}, f.temperature);
     v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
     v.field(Field{"interval_d", 7, 3650}, f.interval);
+    v.field(Field{.name = "wanted_age_years", .low = 0.05, .high = 100, .unit = UnitKind::years}, f.wantedAgeYears);
     v.field(Field{"draw_share", 0.01, 1}, f.drawShare);
     v.field(Field{"sample_days_before_draw", 0, 365}, f.sampleBefore);
     v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);

@@ -29,6 +29,8 @@ inline constexpr std::array<std::string_view, 3> brett = {"established", "young"
 inline constexpr std::array<std::string_view, 5> happenings = {"pitched", "racked", "cleaned", "moved", "tasters"};
 inline constexpr std::array<std::string_view, 2> works = {"taste", "brew"};
 inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
+/// A vessel without it goes by its interval: cleared, it does again.
+inline constexpr std::string_view wantedAge = "wanted_age_years";
 /// Fields of a vessel that can go back to what its material says.
 inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_year", "oxygen_mg_l_year",
                                                               "culture_held_back"};

@@ -173,6 +173,7 @@ void Replayer::fill(const LedgerEntry& entry) {
     pourIn(entry, entry.volume.l);
     if (entry.kind == EntryKind::refill) {
         facts_.lastRefill = entry.on;
+        facts_.lastFilled = facts_.volume;
         facts_.cycle += facts_.opened ? 1 : 0;
     }
     if (!facts_.opened)

@@ -80,6 +80,7 @@ struct LedgerState {
     std::optional<Day> lastDraw, lastRefill, opened;
     int cycle = 0; ///< refills since the opening
     LedgerTotals totals;
+    Litres lastFilled{0}; ///< held after the last refill
 };
 
 enum class FindingKind { drawnMore, overFull, dipAbove, dipDiffers, beforeOpening, secondOpening, notPositive, future };

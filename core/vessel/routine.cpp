@@ -11,6 +11,13 @@ Litres evaporatedPerDay(const Routine& routine) {
     return {routine.filled.l * routine.evaporationPerYear.of1 / daysPerYear};
 }
 
+/// What each draw replaces in a vessel of a row, counted from the oldest: it makes good what has evaporated from those
+/// older than it, too.
+double shareInRow(const Routine& routine, std::size_t fromOldest) {
+    const double lost = evaporated(routine).l * static_cast<double>(fromOldest + 1);
+    return std::min(1.0, (routine.draw.l + lost) / routine.filled.l);
+}
+
 double square(double x) {
     return x * x;
 }
@@ -41,14 +48,18 @@ int drawsToSettle(const Routine& routine, Share rest) {
     return kept <= 0 ? 1 : static_cast<int>(std::ceil(std::log(rest.of1) / std::log(kept)));
 }
 
-std::vector<AgePoint> growth(const Routine& routine, int draws, Days startAge, Days startSd) {
-    const double share = refillShare(routine).of1;
+namespace {
+
+/// A vessel from draw to draw.
+struct Growing {
+    double mean, variance, first = 1, since = 0;
     std::vector<AgePoint> points;
-    double mean = startAge.d, variance = square(startSd.d), first = 1;
-    for (int n = 1; n <= draws; ++n) {
+
+    void draw(const Routine& routine, double share) {
+        since += routine.interval.d;
         mean += routine.interval.d;
         const double apart = mean - routine.refillAge.d;
-        AgePoint point{n, {n * routine.interval.d}, {mean}, {}, {std::sqrt(variance)}, {}};
+        AgePoint point{static_cast<int>(points.size()) + 1, {since}, {mean}, {}, {std::sqrt(variance)}, {}};
         variance = (1 - share) * variance + share * square(routine.refillAgeSd.d) + share * (1 - share) * square(apart);
         mean -= share * apart;
         first *= 1 - share;
@@ -56,7 +67,26 @@ std::vector<AgePoint> growth(const Routine& routine, int draws, Days startAge, D
         point.first = {first};
         points.push_back(point);
     }
-    return points;
+};
+
+} // namespace
+
+std::vector<AgePoint> growth(const Routine& routine, int draws, Days startAge, Days startSd) {
+    const double share = refillShare(routine).of1;
+    Growing growing{startAge.d, square(startSd.d), 1, 0, {}};
+    for (int n = 0; n < draws; ++n)
+        growing.draw(routine, share);
+    return growing.points;
+}
+
+std::vector<AgePoint> growthAtAge(const Routine& routine, Days wanted, int draws, Days startAge, Days startSd) {
+    Growing growing{startAge.d, square(startSd.d), 1, 0, {}};
+    Routine next = routine;
+    for (int n = 0; n < draws; ++n) {
+        next.interval = {std::max(0.0, wanted.d - growing.mean)};
+        growing.draw(next, refillShare(next).of1);
+    }
+    return growing.points;
 }
 
 /// interval / share = gain, with share = (draw + interval x lost a day) / filled.
@@ -81,7 +111,6 @@ std::optional<Litres> drawFor(const Routine& routine, Days wanted) {
 /// The youngest part went in by the last draw; each earlier one moved on by chance `share`: the age is the interval
 /// times a negative binomial count, cut off at the draws there were.
 Days ageInRow(const Routine& routine, int vessels, int draw) {
-    const double share = refillShare(routine).of1;
     std::vector<double> moved(static_cast<std::size_t>(vessels)); // chance of having moved i times so far
     moved[0] = 1;
     double intervals = 0;
@@ -89,16 +118,47 @@ Days ageInRow(const Routine& routine, int vessels, int draw) {
         for (const double chance : moved)
             intervals += chance;
         for (std::size_t i = moved.size(); i-- > 0;)
-            moved[i] = moved[i] * (1 - share) + (i > 0 ? moved[i - 1] * share : 0);
+            moved[i] =
+                moved[i] * (1 - shareInRow(routine, i)) + (i > 0 ? moved[i - 1] * shareInRow(routine, i - 1) : 0);
     }
     return {routine.refillAge.d + routine.interval.d * intervals};
 }
 
+/// Each vessel adds what one alone would, for its own share.
 SettledAge settledAgeInRow(const Routine& routine, int vessels) {
-    const double share = refillShare(routine).of1;
-    const double before = routine.refillAge.d + vessels * routine.interval.d / share;
-    const double variance = vessels * square(routine.interval.d) * (1 - share) / square(share);
-    return {{before}, {before - routine.interval.d}, {std::sqrt(variance + square(routine.refillAgeSd.d))}};
+    double before = routine.refillAge.d, variance = square(routine.refillAgeSd.d);
+    for (int i = 0; i < vessels; ++i) {
+        const double share = shareInRow(routine, static_cast<std::size_t>(i));
+        before += routine.interval.d / share;
+        variance += square(routine.interval.d) * (1 - share) / square(share);
+    }
+    return {{before}, {before - routine.interval.d}, {std::sqrt(variance)}};
+}
+
+/// The longer the interval, the older.
+std::optional<Days> intervalForRow(const Routine& routine, int vessels, Days wanted) {
+    Routine tried = routine;
+    double low = 0, high = 200 * daysPerYear;
+    for (int i = 0; i < 80; ++i) {
+        tried.interval = {(low + high) / 2};
+        (settledAgeInRow(tried, vessels).beforeDraw < wanted ? low : high) = tried.interval.d;
+    }
+    const bool fits = refillOfRow(tried, vessels) <= routine.filled;
+    const bool met = std::abs(settledAgeInRow(tried, vessels).beforeDraw.d - wanted.d) < 1e-3;
+    return fits && met && wanted > routine.refillAge ? std::optional(tried.interval) : std::nullopt;
+}
+
+int drawsToSettleInRow(const Routine& routine, int vessels, Share rest, int most) {
+    const double settled = settledAgeInRow(routine, vessels).beforeDraw.d;
+    const double near = rest.of1 * (settled - routine.refillAge.d);
+    int draw = 1;
+    while (draw < most && settled - ageInRow(routine, vessels, draw).d > near)
+        ++draw;
+    return draw;
+}
+
+Litres refillOfRow(const Routine& routine, int vessels) {
+    return routine.draw + evaporated(routine) * vessels;
 }
 
 std::optional<Share> shareToReach(Days now, Days wanted, Days refillAge) {

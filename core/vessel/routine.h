@@ -48,15 +48,25 @@ struct AgePoint {
 /// `draws` of them, from a vessel filled to the level with beer of this age.
 [[nodiscard]] std::vector<AgePoint> growth(const Routine& routine, int draws, Days startAge, Days startSd = {0});
 
+/// The same when it is drawn each time it is `wanted` old, above the refill's age: at once where it is older.
+[[nodiscard]] std::vector<AgePoint> growthAtAge(const Routine& routine, Days wanted, int draws, Days startAge,
+                                                Days startSd = {0});
+
 /// What keeps the age before each draw at `wanted` in the long run; none: no draw of a full vessel does.
 [[nodiscard]] std::optional<Days> intervalFor(const Routine& routine, Days wanted);
 [[nodiscard]] std::optional<Litres> drawFor(const Routine& routine, Days wanted);
 
 /// Vessels of one size in a row, one draw from the oldest, each topped from the next younger, the youngest refilled.
-/// All start full of fresh beer; the mean age in the oldest before the n-th draw. No evaporation.
+/// All start full of fresh beer; the mean age in the oldest before the n-th draw.
 [[nodiscard]] Days ageInRow(const Routine& routine, int vessels, int draw);
 /// And after many draws.
 [[nodiscard]] SettledAge settledAgeInRow(const Routine& routine, int vessels);
+/// What settles the oldest at `wanted`; none: no interval does.
+[[nodiscard]] std::optional<Days> intervalForRow(const Routine& routine, int vessels, Days wanted);
+/// Draws until the age in the oldest is within `rest` (0..1) of the way to where it settles; at most `most`.
+[[nodiscard]] int drawsToSettleInRow(const Routine& routine, int vessels, Share rest = {0.05}, int most = 1000);
+/// What goes into the youngest each time: the draw, and what evaporates from all of them.
+[[nodiscard]] Litres refillOfRow(const Routine& routine, int vessels);
 
 /// How much of a vessel to replace (share of the volume after) by beer of `refillAge`, so that its mean age falls from
 /// `now` to `wanted`; none: it is younger already, or the refill is not young enough.

@@ -10,12 +10,12 @@ namespace staveline::testing {
 /// In an order that can be recorded one after the other on 2026-03-02. Values differ from the defaults.
 inline constexpr const char* fullRecords = R"([
  {"kind": "vessel", "name": "Plover", "shape": "foeder", "material": "oak new", "capacity_l": 600,
-  "temperature_c": 14.5, "temperature_can_change": true, "interval_d": 200, "draw_share": 0.3,
+  "temperature_c": 14.5, "temperature_can_change": true, "interval_d": 200, "wanted_age_years": 1.75, "draw_share": 0.3,
   "sample_days_before_draw": 25, "evaporation_per_year": 0.03, "oxygen_mg_l_year": 9.5, "culture_held_back": 0.4,
   "draw_may_move": true, "interval_may_move": true,
   "note": "north wall", "retired_on": null, "retired_reason": ""},
  {"kind": "vessel", "name": "Dunlin", "shape": "keg", "material": "steel", "capacity_l": 50, "temperature_c": 12,
-  "temperature_can_change": true, "interval_d": 90, "draw_share": 0.5, "sample_days_before_draw": 10,
+  "temperature_can_change": true, "interval_d": 90, "wanted_age_years": 0.5, "draw_share": 0.5, "sample_days_before_draw": 10,
   "evaporation_per_year": 0.001, "oxygen_mg_l_year": 1, "culture_held_back": 0.2,
   "draw_may_move": true, "interval_may_move": false, "note": "seal replaced",
   "retired_on": "2025-12-01", "retired_reason": "lid bent"},
@@ -92,7 +92,7 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "retire", "vessel": "Knot", "on": "2026-02-10", "reason": "leaks"},
  {"kind": "bring_back", "vessel": "Knot", "on": "2026-02-15"},
  {"kind": "vessel_edit", "vessel": "Knot", "name": "Sanderling", "shape": "tank", "material": "plastic",
-  "capacity_l": 60, "temperature_c": 17, "temperature_can_change": true, "interval_d": 300, "draw_share": 0.4,
+  "capacity_l": 60, "temperature_c": 17, "temperature_can_change": true, "interval_d": 300, "wanted_age_years": 2.5, "draw_share": 0.4,
   "sample_days_before_draw": 20, "evaporation_per_year": 0.02, "oxygen_mg_l_year": 30, "culture_held_back": 0.1,
   "draw_may_move": true, "interval_may_move": true,
   "note": "moved to the loft"},

@@ -24,7 +24,7 @@ const std::map<std::string, std::set<std::string>> addedSince = {{"event", {}},
                                                                  {"refill", {"at", "turn"}},
                                                                  {"top_up", {"at", "turn"}},
                                                                  {"sitting", {"learn", "learn_reason"}},
-                                                                 {"vessel", {"draw_may_move", "interval_may_move"}},
+                                                                 {"vessel", {"draw_may_move", "interval_may_move", "wanted_age_years"}},
                                                                  {"equipment", {"water_boils_c", "vessel"}}};
 
 bool isAdded(const std::string& table, const std::string& column) {

@@ -135,7 +135,8 @@ AuditReport roundIn(Appearance look) {
     round.look("all vessels");
     cellar.all().showYear(true);
     round.look("the year ahead");
-    recordAll(*w.window->session(), R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500})");
+    recordAll(*w.window->session(),
+              R"({"kind": "vessel", "name": "Curlew", "capacity_l": 500, "wanted_age_years": 2})");
     round.lookAtPages("Curlew");
     w.window->cellar()->drawRefill().begin(EntryKind::opening);
     round.look("opening");

@@ -345,7 +345,8 @@ void Walk::allVessels() const {
 
 void Walk::emptyVessel() const {
     recordAll(*w_.window->session(),
-              R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500})");
+              R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500,
+                  "wanted_age_years": 2})");
     at("Curlew", PageId::taste);
     take("empty-taste");
     at("Curlew", PageId::adjust);

@@ -3,8 +3,12 @@
 #include "ui/support.h"
 
 #include "desk/advice.h"
+#include "desk/ledger.h"
+#include "ui/cellar/prospect_panel.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
+#include "ui/chart/chart_stack.h"
+#include "ui/draw_refill/vessel_panel.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
@@ -12,6 +16,7 @@
 #include "ui/window/help_panel.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/status_line.h"
+#include "ui/window/vessel_header.h"
 
 #include <QAbstractButton>
 #include <QLabel>
@@ -61,10 +66,10 @@ TEST_CASE("a vessel that is thought over says what its habit comes to, and nothi
     at.put(form, "capacity_l", "100");
     at.put(form, "interval_d", "365");
     at.put(form, "draw_share", "50");
-    const QString words = at.page().findChild<QLabel*>("habit")->text();
+    const QString words = at.page().findChild<QLabel*>("prospect")->text();
     // half a year by year: 50 L and what evaporates of 100 L (4 % in used oak) make a share of 0.54; one year / 0.54
     // and 14 days of fermenting are 1.89 years, 23 months
-    CHECK(words.contains("With 50.0 L drawn every 12 months, the beer at the draw comes to a mean age of 23 months"));
+    CHECK(words.contains("50.0 L drawn every 12 months: the beer comes to 23 months at the draw"));
     CHECK(words.contains("after 4 draws")); // ln 0.05 / ln 0.46 = 3.9
     CHECK(at.desk().cellar()->size() == 3);
 }
@@ -316,4 +321,67 @@ TEST_CASE("help on the page is the page's own", "[ui][vesselpage][help]") {
     at.window->cellar()->showVessel("Heron");
     at.key(Qt::Key_F1);
     CHECK(at.help().words() != words);
+}
+
+namespace {
+
+/// Of the curve beside the numbers: the age it comes to, as it is drawn [months].
+double settledOn(const AtVesselPage& at) {
+    const ChartPanel& panel = part<ChartStack>(at.page()).chartData().panels.front();
+    return panel.series.front().points.front().value * (panel.unit == "years" ? 12 : 1);
+}
+
+} // namespace
+
+TEST_CASE("the curve follows the numbers as they are turned, and nothing is stored", "[ui][vesselpage][age]") {
+    AtVesselPage at;
+    at.change("Heron");
+    const auto revision = at.desk().revision();
+    const double before = settledOn(at);
+    at.put(at.page().fields(), "interval_d", "480");
+    const double longer = settledOn(at);
+    CHECK(longer > before * 1.4);
+    ProspectPanel& panel = part<ProspectPanel>(at.page());
+    const auto fields = panel.findChildren<NumberField*>();
+    REQUIRE(fields.size() == 2);
+    fields[1]->edit()->selectAll();
+    QTest::keyClicks(fields[1]->edit(), "3");
+    CHECK(settledOn(at) > longer * 1.5);
+    CHECK(panel.findChild<QLabel*>("prospect")->text().contains("3 vessels in a row"));
+    at.put(at.page().fields(), "draw_share", "x");
+    CHECK(settledOn(at) > longer * 1.5); // half typed
+    CHECK(at.desk().revision() == revision);
+    at.key(Qt::Key_Escape);
+    CHECK(at.desk().revision() == revision);
+}
+
+TEST_CASE("a vessel is drawn at an age from its page, and its days and ages follow", "[ui][vesselpage][age]") {
+    AtVesselPage at;
+    const VesselFact before = factsOf(at, "Heron");
+    const auto byInterval = at.desk().vessel("Heron")->dates;
+    at.change("Heron");
+    at.put(at.page().fields(), "wanted_age_years", "2.5");
+    CHECK(part<ProspectPanel>(at.page()).findChild<QLabel*>("prospect")->text().contains("then it is drawn every"));
+    at.key(Qt::Key_Return);
+    CHECK(factsOf(at, "Heron").wantedAgeYears == 2.5);
+    CHECK(factsOf(at, "Heron").interval == before.interval);
+    const auto summary = at.desk().vessel("Heron");
+    CHECK(summary->dates.draw != byInterval.draw);
+    QStringList milestones;
+    for (const MilestoneButton* milestone : part<VesselHeader>(*at.window->cellar()).timeline().buttons())
+        milestones << milestone->text();
+    CHECK(milestones.join('|').contains("next draw at 30 months"));
+    at.window->cellar()->showPage(PageId::drawRefill);
+    const QString words = part<VesselPanel>(*at.window->cellar()).findChild<QLabel*>("steering")->text();
+    CHECK(words.contains("30 months"));
+    at.change("Heron");
+    CHECK(at.page().fields().number("interval_d")->stored() == before.interval.d); // not the one that follows
+    at.put(at.page().fields(), "wanted_age_years", "");
+    at.key(Qt::Key_Return);
+    CHECK_FALSE(factsOf(at, "Heron").wantedAgeYears);
+    CHECK(at.desk().vessel("Heron")->dates.draw == byInterval.draw);
+    CHECK(part<VesselPanel>(*at.window->cellar()).findChild<QLabel*>("steering")->text().isEmpty());
+    at.key(Qt::Key_Z, Qt::ControlModifier);
+    at.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(factsOf(at, "Heron") == before);
 }

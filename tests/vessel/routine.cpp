@@ -118,6 +118,54 @@ TEST_CASE("a row of vessels adds a spread and an age for each") {
     CHECK(settledAgeInRow(routine(.25, 1, 0), 1).sd.d == Approx(settledAge(routine(.25, 1, 0)).sd.d));
 }
 
+TEST_CASE("a row that evaporates is topped with more, the younger the more") {
+    // 100 L each, 10 L drawn a year, 5 L a year lost from each: from the oldest on they take 15, 20 and 25 L, so
+    // 100 / 15 + 100 / 20 + 100 / 25 = 15.6667 years, and refills of a year on top
+    const Routine row{{100}, {10}, {daysPerYear}, {.05}, {daysPerYear}, {0}};
+    CHECK(settledAgeInRow(row, 3).beforeDraw.d == Approx((100 / 15. + 5 + 4 + 1) * daysPerYear).margin(1e-6));
+    CHECK(ageInRow(row, 3, 400).d == Approx(settledAgeInRow(row, 3).beforeDraw.d).margin(1e-6));
+    CHECK(refillOfRow(row, 3).l == Approx(25).margin(1e-9));
+    std::vector<double> ages(3, daysPerYear); // vessel by vessel, the oldest first
+    for (int n = 1; n <= 60; ++n) {
+        for (double& age : ages)
+            age += daysPerYear;
+        CHECK(ageInRow(row, 3, n).d == Approx(ages[0]).margin(1e-6));
+        for (std::size_t i = 0; i < 3; ++i) {
+            const double share = (15 + 5. * static_cast<double>(i)) / 100;
+            const double from = i < 2 ? ages[i + 1] : daysPerYear;
+            ages[i] = (1 - share) * ages[i] + share * from;
+        }
+    }
+}
+
+TEST_CASE("draws until a row has settled, and the interval that settles it at an age") {
+    const Routine row = routine(.25, 1, 0);
+    CHECK(drawsToSettleInRow(row, 1) == drawsToSettle(row));
+    const int draws = drawsToSettleInRow(row, 4); // 16 in the end: 15.2 and above
+    CHECK(ageInRow(row, 4, draws).d >= 15.2);
+    CHECK(ageInRow(row, 4, draws - 1).d < 15.2);
+    CHECK(intervalForRow(row, 4, {16})->d == Approx(1).margin(1e-6));
+    CHECK(intervalForRow(row, 1, {4})->d == Approx(1).margin(1e-6));
+    CHECK_FALSE(intervalForRow(routine(.25, 1, 5), 4, {5}));
+    Routine dry = row;
+    dry.evaporationPerYear = {.2};
+    CHECK_FALSE(intervalForRow(dry, 2, {1e5})); // it evaporates faster than it ages
+}
+
+TEST_CASE("drawn at an age it is that old at each draw, at once where it is older") {
+    // half drawn at 4 days, fresh refills: first after 4 days, then every 2; the spread of the long run is 2.8284
+    const auto points = growthAtAge(routine(.5, 9, 0), {4}, 40, {0});
+    CHECK(points.front().since.d == 4);
+    CHECK(points[1].since.d == 6);
+    CHECK(points.back().before.d == Approx(4).margin(1e-12));
+    CHECK(points.back().sd.d == Approx(2.8284).margin(5e-5));
+    const auto older = growthAtAge(routine(.5, 9, 0), {4}, 3, {10});
+    CHECK(older[0].since.d == 0);
+    CHECK(older[0].before.d == 10);
+    CHECK(older[1].since.d == 0); // 5 days old after it: drawn again
+    CHECK(older[2].since.d == Approx(1.5).margin(1e-12));
+}
+
 TEST_CASE("how much to replace for a younger vessel") {
     CHECK(shareToReach({28}, {20}, {1})->of1 == Approx(.2963).margin(5e-5)); // (28 - 20) / (28 - 1)
     CHECK_FALSE(shareToReach({28}, {30}, {1}));

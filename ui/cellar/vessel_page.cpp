@@ -2,12 +2,13 @@
 #include "ui/cellar/vessel_page.h"
 
 #include "desk/advice.h"
-#include "desk/habit.h"
 #include "desk/ledger.h"
 #include "ui/cellar/new_vessel_questions.h"
+#include "ui/cellar/prospect_panel.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/panes.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -93,6 +94,8 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     takeChange(edit.drawShare, before.drawShare, after.drawShare);
     takeChange(edit.drawMayMove, before.drawMayMove, after.drawMayMove);
     takeChange(edit.intervalMayMove, before.intervalMayMove, after.intervalMayMove);
+    takeOptional(edit, edit.wantedAgeYears, facts::factWords::wantedAge.data(), before.wantedAgeYears,
+                 after.wantedAgeYears);
     takeOptional(edit, edit.evaporationPerYear, "evaporation_per_year", before.evaporationPerYear,
                  after.evaporationPerYear);
     takeOptional(edit, edit.oxygenPerYear, "oxygen_mg_l_year", before.oxygenPerYear, after.oxygenPerYear);
@@ -104,7 +107,8 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
 
 VesselPage::VesselPage(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), title_(new QLabel(this)), words_(new QLabel(this)), form_(new FactForm(this)),
-      questions_(new NewVesselQuestions(this)), message_(new MessageLabel(this)), finish_(new QPushButton(this)) {
+      questions_(new NewVesselQuestions(this)), prospect_(new ProspectPanel(session, this)),
+      message_(new MessageLabel(this)), finish_(new QPushButton(this)) {
     auto* page = new QWidget(this);
     auto* column = new QVBoxLayout(page);
     column->setContentsMargins(0, 0, lines(*this, 1), 0);
@@ -115,12 +119,6 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     column->addWidget(title_);
     column->addWidget(words_);
     column->addWidget(form_);
-    column->addWidget(habit_ = new QLabel(page));
-    habit_->setObjectName("habit");
-    habit_->setWordWrap(true);
-    habit_->setAlignment(Qt::AlignTop);
-    habit_->setMinimumHeight(lines(*this, 4.5)); // what stands below does not move while numbers are typed
-    habit_->setForegroundRole(QPalette::PlaceholderText);
     column->addWidget(questions_);
     column->addWidget(changes_ = makeChanges());
     column->addWidget(message_);
@@ -132,13 +130,15 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll->setFocusPolicy(Qt::NoFocus);
     scroll->setWidget(page);
+    auto* panes = new Panes(QStringLiteral("vessel"), this);
+    panes->addPane(scroll, 44, 26);
+    panes->addPane(prospect_, 36, 18);
     auto* outer = new QHBoxLayout(this);
-    outer->addWidget(scroll, 4);
-    outer->addStretch(1);
+    outer->addWidget(panes);
     const auto edited = [this] {
         message_->clear();
         tell();
-        sayHabit();
+        showProspect();
     };
     for (const FactForm* form : {form_, culture_})
         connect(form, &FactForm::edited, this, edited);
@@ -151,7 +151,6 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
         form_->setUnits(session_.units());
         culture_->setUnits(session_.units());
         questions_->setUnits(session_.units());
-        sayHabit();
     });
 }
 
@@ -206,12 +205,8 @@ void VesselPage::tell() {
     session_.setUnstored("vessel", started() ? QStringList{what} : QStringList());
 }
 
-/// Half-typed numbers keep what the last whole ones came to.
-void VesselPage::sayHabit() {
-    QStringList words;
-    for (const Message& message : desk::habitWords(std::get<VesselFact>(form_->fact())))
-        words << session_.words(message);
-    habit_->setText(words.join(QLatin1Char(' ')));
+void VesselPage::showProspect() {
+    prospect_->showVessel(std::get<VesselFact>(form_->fact()));
 }
 
 bool VesselPage::goesOn(const std::optional<facts::VesselName>& wanted) {
@@ -249,7 +244,8 @@ void VesselPage::change(const facts::VesselName& vessel) {
     }
     before_ = found->facts;
     if (const auto inUse = session_.desk().setting(vessel)) { // a plan may have changed them since
-        before_->interval = inUse->interval;
+        if (!before_->wantedAgeYears)                         // else it follows from the age
+            before_->interval = inUse->interval;
         before_->temperature = inUse->temperature;
     }
     cultureBefore_ = lastCulture();
@@ -281,8 +277,10 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
         context.hidden = {"on"};
         culture_->build(cultureBefore_, context);
     }
+    const auto start = isNew ? Result<desk::Start>(desk::Start{context.today}) : session_.desk().startOf(facts.name);
+    prospect_->begin(start.value_or(desk::Start{context.today}));
     message_->clear();
-    sayHabit();
+    showProspect();
     form_->focusFirst();
     active_ = true;
 }

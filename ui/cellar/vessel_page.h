@@ -15,6 +15,7 @@ namespace staveline::ui {
 class FactForm;
 class MessageLabel;
 class NewVesselQuestions;
+class ProspectPanel;
 
 class VesselPage : public QWidget {
     Q_OBJECT
@@ -47,7 +48,7 @@ private:
     [[nodiscard]] bool goesOn(const std::optional<facts::VesselName>& wanted);
     void leave();
     void tell();
-    void sayHabit();
+    void showProspect();
     [[nodiscard]] bool usable(); ///< else it is said at the field
     void add(const facts::VesselFact& vessel);
     void recordChanges(const facts::VesselFact& vessel);
@@ -56,7 +57,6 @@ private:
     [[nodiscard]] facts::CultureFact lastCulture() const;
 
     Session& session_;
-    QLabel* habit_ = nullptr;                 ///< what the numbers typed come to
     std::optional<facts::VesselFact> before_; ///< none: a new vessel
     facts::CultureFact cultureBefore_;
     bool active_ = false;
@@ -64,6 +64,7 @@ private:
     QLabel* words_;
     FactForm* form_;
     NewVesselQuestions* questions_;
+    ProspectPanel* prospect_; ///< what the numbers typed come to
     QWidget* changes_;
     FactForm* culture_;
     QLineEdit* reason_;

@@ -48,6 +48,8 @@ void DrawDateLine::showVessel(const desk::VesselSummary& vessel) {
     day_->setToday(session_.desk().today());
     day_->setDay(planned_);
     interval_->setVisible(vessel.works.draw.set);
+    interval_->setText(vessel.steering && vessel.steering->reachable ? tr("By the age again")
+                                                                     : tr("By the interval again"));
     offer();
 }
 

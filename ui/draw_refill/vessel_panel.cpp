@@ -15,10 +15,12 @@ namespace staveline::ui {
 VesselPanel::VesselPanel(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), level_(new QLabel(this)), caption_(new QLabel(this)), ages_(new QLabel(this)),
       drawing_(new VesselDrawing(this)), dateHeading_(new QLabel(tr("Next dates"), this)), dates_(new QWidget(this)),
-      dateGrid_(new QGridLayout(dates_)), drawDate_(new DrawDateLine(session, this)) {
+      dateGrid_(new QGridLayout(dates_)), steering_(new QLabel(this)), drawDate_(new DrawDateLine(session, this)) {
     setType(*level_, Type::number);
     level_->setObjectName("level");
     ages_->setWordWrap(true);
+    steering_->setObjectName("steering");
+    steering_->setWordWrap(true);
     caption_->setForegroundRole(QPalette::PlaceholderText);
     dateGrid_->setContentsMargins(0, 0, 0, 0);
     dateGrid_->setHorizontalSpacing(lines(*this, 1));
@@ -35,8 +37,12 @@ VesselPanel::VesselPanel(Session& session, QWidget* parent)
     setType(*dateHeading_, Type::strong);
     column->addWidget(dateHeading_);
     column->addWidget(dates_);
+    column->addWidget(steering_);
     column->addWidget(drawDate_);
-    connect(&session, &Session::unitsChanged, this, &VesselPanel::refresh);
+    connect(&session, &Session::unitsChanged, this, [this] {
+        refresh();
+        saySteering();
+    });
 }
 
 void VesselPanel::showVessel(const desk::VesselSummary& vessel) {
@@ -93,12 +99,22 @@ void VesselPanel::refresh() {
     drawing_->setLook(look, session_.units());
 }
 
+void VesselPanel::saySteering() {
+    QStringList words;
+    if (vessel_.steering)
+        for (const Message& message : vessel_.steering->words)
+            words << session_.words(message);
+    steering_->setText(words.join(QLatin1Char(' ')));
+    steering_->setVisible(!words.isEmpty());
+}
+
 void VesselPanel::refreshDates() {
     while (QLayoutItem* item = dateGrid_->takeAt(0)) {
         delete item->widget();
         delete item;
     }
     drawDate_->showVessel(vessel_);
+    saySteering();
     int row = 0;
     for (const DateLine& line : dateLines(vessel_.dates, vessel_.due, session_.desk().today(), vessel_.toFill)) {
         dateGrid_->addWidget(new QLabel(line.what, dates_), row, 0);

@@ -29,6 +29,7 @@ private:
     // A preview goes before the past, the past before today.
     void refresh();
     void refreshDates();
+    void saySteering();
     [[nodiscard]] const vessel::LedgerState& shown() const;
     [[nodiscard]] bool showsPast() const;
 
@@ -44,6 +45,7 @@ private:
     QLabel* dateHeading_;
     QWidget* dates_;
     QGridLayout* dateGrid_;
+    QLabel* steering_; ///< what the age has to do with the dates
     DrawDateLine* drawDate_;
 };
 

@@ -41,8 +41,8 @@ std::vector<Milestone> milestonesOf(const vessel::Schedule& dates, const vessel:
     std::vector<Milestone> milestones{{MilestoneKind::taste, dates.sample, dates.sampleDue},
                                       {MilestoneKind::brew, dates.brew, dates.brewDue},
                                       {MilestoneKind::draw, dates.draw, dates.drawDue},
-                                      {MilestoneKind::nextTaste, dates.nextSample},
-                                      {MilestoneKind::nextDraw, dates.nextDraw}};
+                                      {MilestoneKind::nextTaste, dates.nextSample, {}},
+                                      {MilestoneKind::nextDraw, dates.nextDraw, {}}};
     if (const auto start = cycleStart(now))
         milestones.insert(milestones.begin(), *start);
     std::stable_sort(milestones.begin(), milestones.end(),
@@ -92,10 +92,11 @@ std::vector<double> spread(const std::vector<double>& wanted, double gap, double
 MilestoneButton::MilestoneButton(const Milestone& milestone, Day today, bool current, QWidget* parent)
     : QAbstractButton(parent), milestone_(milestone), today_(today), current_(current) {
     setFocusPolicy(Qt::StrongFocus);
-    setText(wordOf(milestone.kind));
+    setText(milestone.age ? tr("%1 at %2").arg(wordOf(milestone.kind), spanWords(*milestone.age))
+                          : wordOf(milestone.kind));
     setAccessibleName(tr("%1, %2, %3").arg(text(), weekdayWords(milestone.on), when()));
     setToolTip(tr("%1, %2").arg(weekdayWords(milestone.on), when()));
-    setObjectName(QStringLiteral("milestone ") + text());
+    setObjectName(QStringLiteral("milestone ") + wordOf(milestone.kind));
     setEnabled(!isStart(milestone.kind));
 }
 

@@ -30,8 +30,9 @@ enum class MilestoneKind {
 
 struct Milestone {
     MilestoneKind kind = MilestoneKind::taste;
-    Day on{};                 ///< planned, or done
-    std::optional<Day> due{}; ///< by the interval alone; before `on` when it is overdue
+    Day on{};                  ///< planned, or done
+    std::optional<Day> due{};  ///< by the interval alone; before `on` when it is overdue
+    std::optional<Days> age{}; ///< of the beer on that day, where it is drawn at one
     bool operator==(const Milestone&) const = default;
 };
 /// In order of time; the start is the last refill or the takeover. `toFill`: those of an empty vessel.

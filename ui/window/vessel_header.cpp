@@ -33,6 +33,18 @@ std::optional<MilestoneKind> milestoneOf(DueKind kind, bool toFill) {
     return std::nullopt;
 }
 
+/// The ages that a vessel is drawn at.
+std::vector<Milestone> aged(std::vector<Milestone> milestones, const std::optional<desk::AgeSteering>& steering) {
+    if (!steering)
+        return milestones;
+    for (Milestone& milestone : milestones)
+        if (milestone.kind == MilestoneKind::draw)
+            milestone.age = steering->atDraw;
+        else if (milestone.kind == MilestoneKind::nextDraw || milestone.kind == MilestoneKind::firstDraw)
+            milestone.age = steering->atNextDraw;
+    return milestones;
+}
+
 } // namespace
 
 VesselHeader::VesselHeader(Session& session, QWidget* parent)
@@ -61,8 +73,8 @@ void VesselHeader::showVessel(const desk::VesselSummary& vessel) {
     kind_->setText(vesselKind(vessel.facts, session_.units()));
     ages_->setText(ageWords(vessel.now));
     change_->setEnabled(!session_.desk().readOnly());
-    timeline_->setMilestones(milestonesOf(vessel.dates, vessel.now, vessel.toFill), session_.desk().today(),
-                             milestoneOf(vessel.due.kind, vessel.toFill));
+    timeline_->setMilestones(aged(milestonesOf(vessel.dates, vessel.now, vessel.toFill), vessel.steering),
+                             session_.desk().today(), milestoneOf(vessel.due.kind, vessel.toFill));
 }
 
 } // namespace staveline::ui
