@@ -194,6 +194,8 @@ int statusOf(FaultKind kind) {
 }
 
 int newBook(const Options& options) {
+    if (!options.from.empty())
+        return bookFrom(options);
     auto desk = Desk::create(options.book, clockOf(options));
     if (!desk)
         return complain(desk.error(), options);
@@ -344,6 +346,21 @@ int predict(const Options& options) {
     return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) { return predictFor(desk, *plan, options); });
 }
 
+namespace {
+
+/// A spreadsheet or a table, as the ending of the file says.
+int deliverHistory(const std::vector<desk::HistoryRow>& rows, const Options& options) {
+    const auto ending = std::filesystem::path(options.out).extension();
+    if (ending != ".xlsx" && ending != ".csv")
+        return complain({FaultKind::input, "/out", say("app.unknown_ending").with("file", options.out),
+                         say("app.unknown_ending.remedy").with("endings", std::string(".csv or .xlsx"))},
+                        options);
+    const auto bytes = ending == ".csv" ? Result<std::string>(toCsv(rows)) : toXlsx(rows);
+    return bytes ? deliver(*bytes, options) : complain(bytes.error(), options);
+}
+
+} // namespace
+
 int history(const Options& options) {
     return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) {
         auto past = desk.history(options.vessel);
@@ -351,6 +368,8 @@ int history(const Options& options) {
             return complain(past.error(), options);
         if (!options.json)
             printNotes(stderr, past->findings, unitsOf(options));
+        if (!options.out.empty())
+            return deliverHistory(past->rows, options);
         fmt::print("{}", options.json ? toJson(*past) : toCsv(past->rows));
         return 0;
     });

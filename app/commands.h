@@ -12,7 +12,7 @@
 namespace staveline::app {
 
 struct Options {
-    std::string book, file, vessel, out;
+    std::string book, file, vessel, out, from;
     std::vector<std::string> locks, without;
     std::optional<int> choose, levers;
     std::string todayText; ///< as typed
@@ -23,6 +23,7 @@ struct Options {
 };
 
 int newBook(const Options& options);
+int bookFrom(const Options& options); ///< of an exported folder
 int status(const Options& options);
 int record(const Options& options);
 int advise(const Options& options);
@@ -30,6 +31,7 @@ int sheet(const Options& options);
 int predict(const Options& options);
 int history(const Options& options);
 int calendar(const Options& options);
+int exportBook(const Options& options);
 int undo(const Options& options);
 int redo(const Options& options);
 int check(const Options& options);

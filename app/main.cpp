@@ -68,11 +68,15 @@ void addGeneral(CLI::App& parser, Options& options) {
 }
 
 void addBooks(CLI::App& parser, Options& options, int& result) {
-    command(parser, "new", "make a new cellar book", options, result, newBook)
-        ->add_flag("--sample", options.sample, "fill it with the sample cellar");
+    auto* made = command(parser, "new", "make a new cellar book", options, result, newBook);
+    auto* sample = made->add_flag("--sample", options.sample, "fill it with the sample cellar");
+    made->add_option("--from", options.from, "a folder that export made; the book becomes the same")->excludes(sample);
     command(parser, "status", "every vessel: level, age, what is due", options, result, status);
     command(parser, "record", "record facts from a JSON file", options, result, record)
         ->add_option("file", options.file, "the file; - reads standard input")
+        ->required();
+    command(parser, "export", "the whole book as tables (CSV) and a page a cycle", options, result, exportBook)
+        ->add_option("--out", options.out, "a new or empty folder")
         ->required();
     command(parser, "undo", "take back the last edit", options, result, undo);
     command(parser, "redo", "bring back the last edit taken back", options, result, redo);
@@ -107,6 +111,7 @@ void addPapers(CLI::App& parser, Options& options, int& result) {
     auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
     needVessel(past, options);
     past->add_flag("--csv", options.csv, "as CSV (the default)");
+    past->add_option("--out", options.out, "into a file: a table (.csv) or a spreadsheet (.xlsx)");
     auto* days = command(parser, "calendar", "the work to come as a calendar file (.ics)", options, result, calendar);
     days->add_option("--vessel", options.vessel, "name of the vessel; all of them without it");
     days->add_option("--out", options.out, "the file; - prints it")->required();

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/on_book.h"
 
+#include "desk/json.h"
+#include "desk/whole_file.h"
+
 #include <fmt/core.h>
 #include <set>
 
@@ -38,6 +41,20 @@ int onBook(const Options& options, book::OpenMode mode, const std::function<int(
     const int status = work(**desk);
     notices.say(**desk);
     return (*desk)->damages().empty() ? status : statusOf(FaultKind::storage);
+}
+
+int deliver(const std::string& text, const Options& options) {
+    if (options.out == "-") {
+        fmt::print("{}", text);
+        return 0;
+    }
+    if (auto written = desk::writeWhole(options.out, text); !written) {
+        written.error().path = "/out";
+        return complain(written.error(), options);
+    }
+    fmt::print("{}", options.json ? desk::toJson("file", options.out)
+                                  : render(say("app.written").with("file", options.out)) + "\n");
+    return 0;
 }
 
 } // namespace staveline::app

@@ -33,6 +33,10 @@ namespace staveline::ingredient {
 class Pantry;
 } // namespace staveline::ingredient
 
+namespace staveline::facts {
+struct TextFile;
+} // namespace staveline::facts
+
 namespace staveline::sheet {
 struct Document;
 } // namespace staveline::sheet
@@ -127,6 +131,10 @@ public:
     /// Typing within 2 s merges. Refused when it is brewed already; a base recipe as such can always be recorded.
     Result<Recorded> revise(const facts::VesselName& vessel, const advice::Setting& setting, const EditNote& note = {});
 
+    /// Puts the tables of an exported folder into an empty book, row for row as they were; fields and references are
+    /// checked, at "/<file>/<line or id>/<column>", the ledgers are taken as they stand. One edit.
+    Result<Recorded> restore(const std::vector<facts::TextFile>& files);
+
     Result<Recorded> undo();
     Result<Recorded> redo();
     [[nodiscard]] std::string undoText() const; ///< empty: nothing to undo
@@ -194,6 +202,11 @@ public:
     /// What a refill of this vessel can be taken from: the brew made for it first, then the newest; used up ones too.
     [[nodiscard]] Result<std::vector<BrewStock>> brewsToPour(const facts::VesselName& vessel) const;
     [[nodiscard]] const ingredient::Pantry& pantry() const;
+
+    /// The whole book to be read without the program: a table (CSV) a kind of fact, a page (HTML) a cycle of each
+    /// vessel, and what lies there. `progress` counts vessels.
+    [[nodiscard]] Result<std::vector<facts::TextFile>> exported(const DisplayUnits& units = {},
+                                                                const Progress& progress = {}) const;
 
     [[nodiscard]] Result<book::CheckReport> check() const;
     Result<void> backup(const std::filesystem::path& to) const;

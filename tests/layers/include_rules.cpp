@@ -77,6 +77,8 @@ const std::vector<Library>& libraries() {
          true},
         {std::regex("utf8proc\\.h"), {"quantity"}, true},
         {std::regex("libical/ical\\.h"), {"sheet"}, true},
+        {std::regex("csv\\.h"), {"facts"}, true},
+        {std::regex("xlsxwriter\\.h"), {"desk"}, true},
         {std::regex("boost/crc\\.hpp"), {"book", "desk"}, true},
         {std::regex("(SQLiteCpp/.*|sqlite3\\.h)"), {"book"}, false},
         {std::regex("sys/(file|mman|stat|types|wait)\\.h"), {"book", "app"}, true},
