@@ -34,20 +34,6 @@ using tasting::z80;
 
 namespace {
 
-Result<std::string> readFile(const std::string& path) {
-    if (path == "-")
-        return std::string(std::istreambuf_iterator<char>(std::cin), {});
-    std::error_code unknown;
-    const bool folder = std::filesystem::is_directory(path, unknown); // the library opens it, then throws
-    std::ifstream in;
-    if (!folder)
-        in.open(path, std::ios::binary);
-    std::string text(std::istreambuf_iterator<char>(in), {});
-    if (folder || (!in.good() && !in.eof()))
-        return fail({FaultKind::storage, "", say("app.cannot_read").with("file", path), say("app.cannot_read.remedy")});
-    return text;
-}
-
 /// A lever without a value is held as it is.
 Result<advice::LeverLock> lockOf(const std::string& text, const Desk& desk, const facts::VesselName& vessel) {
     const auto& levers = advice::builtInLevers();

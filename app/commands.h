@@ -17,9 +17,11 @@ struct Options {
     std::optional<int> choose, levers;
     std::string todayText; ///< as typed
     std::optional<Day> today;
-    bool json = false, csv = false, sample = false;
-    std::string units = "metric"; ///< metric or us
-    std::string paper;            ///< a4 or letter; empty: that of the country
+    bool json = false, csv = false, sample = false, preview = false;
+    std::string kind, dates, decimal, templateOf; ///< of notes
+    std::vector<std::string> columns;             ///< COLUMN=FIELD
+    std::string units = "metric";                 ///< metric or us
+    std::string paper;                            ///< a4 or letter; empty: that of the country
 };
 
 int newBook(const Options& options);
@@ -31,6 +33,7 @@ int sheet(const Options& options);
 int predict(const Options& options);
 int history(const Options& options);
 int calendar(const Options& options);
+int importNotes(const Options& options);
 int exportBook(const Options& options);
 int undo(const Options& options);
 int redo(const Options& options);

@@ -83,6 +83,24 @@ void addBooks(CLI::App& parser, Options& options, int& result) {
     command(parser, "check", "look for damage in the whole book", options, result, check);
 }
 
+void addNotes(CLI::App& parser, Options& options, int& result) {
+    CLI::App* notes = parser.add_subcommand("import", "years of notes from a CSV file, or a template for them");
+    notes->add_option("book", options.book, "the cellar book (*.cellar)");
+    notes->add_option("file", options.file, "the notes (CSV); - reads standard input");
+    notes->add_option("--kind", options.kind,
+                      "what each row is: reading, draw_off, refill, sitting, brew and the like");
+    notes->add_option("--vessel", options.vessel, "vessel of the rows that name none");
+    notes->add_option("--map", options.columns,
+                      "COLUMN=FIELD, what a column means; COLUMN= leaves it out; may be repeated");
+    notes->add_option("--dates", options.dates, "order of day, month and year")
+        ->check(CLI::IsMember({"ymd", "dmy", "mdy"}));
+    notes->add_option("--decimal", options.decimal, "the decimal mark")->check(CLI::IsMember({".", ","}));
+    notes->add_flag("--preview", options.preview, "say what would be taken and what not; store nothing");
+    notes->add_option("--template", options.templateOf, "print the CSV file of this kind to fill in");
+    notes->add_flag("--json", options.json, "answer in JSON");
+    notes->callback([&options, &result] { result = importNotes(options); });
+}
+
 void addDecision(CLI::App& parser, Options& options, int& result) {
     auto* advice = command(parser, "advise", "what to change for the coming refill", options, result, advise);
     needVessel(advice, options);
@@ -126,6 +144,7 @@ int runCommand(int argc, char** argv) {
     CLI::App* window = parser.add_subcommand("open", "open a book in the window");
     window->add_option("book", options.book, "the cellar book (*.cellar)");
     window->callback([&] { result = openWindow(options, argc, argv); });
+    addNotes(parser, options, result);
     addDecision(parser, options, result);
     addPapers(parser, options, result);
     try {

@@ -4,7 +4,11 @@
 #include "desk/json.h"
 #include "desk/whole_file.h"
 
+#include <filesystem>
 #include <fmt/core.h>
+#include <fstream>
+#include <iostream>
+#include <iterator>
 #include <set>
 
 namespace staveline::app {
@@ -41,6 +45,20 @@ int onBook(const Options& options, book::OpenMode mode, const std::function<int(
     const int status = work(**desk);
     notices.say(**desk);
     return (*desk)->damages().empty() ? status : statusOf(FaultKind::storage);
+}
+
+Result<std::string> readFile(const std::string& path) {
+    if (path == "-")
+        return std::string(std::istreambuf_iterator<char>(std::cin), {});
+    std::error_code unknown;
+    const bool folder = std::filesystem::is_directory(path, unknown); // the library opens it, then throws
+    std::ifstream in;
+    if (!folder)
+        in.open(path, std::ios::binary);
+    std::string text(std::istreambuf_iterator<char>(in), {});
+    if (folder || (!in.good() && !in.eof()))
+        return fail({FaultKind::storage, "", say("app.cannot_read").with("file", path), say("app.cannot_read.remedy")});
+    return text;
 }
 
 int deliver(const std::string& text, const Options& options) {

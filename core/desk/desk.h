@@ -12,6 +12,7 @@
 
 #include <filesystem>
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 
@@ -73,6 +74,9 @@ struct EditNote {
 /// Told after each of many facts: how many are checked and written, of how many.
 using Progress = std::function<void(std::size_t done, std::size_t all)>;
 
+/// The same of work that can be broken off: false says so.
+using GoOn = std::function<bool(std::size_t done, std::size_t all)>;
+
 /// What an edit did.
 struct Recorded {
     std::string edit; ///< its name
@@ -80,6 +84,11 @@ struct Recorded {
         rows; ///< stored, in the order of the facts; of undo and redo what changed, some of it gone
     std::vector<VesselNote> findings = {};       ///< new ones; not of undo and redo
     std::vector<facts::VesselName> vessels = {}; ///< of undo and redo: whose edit it was; none: the whole book's
+};
+/// What became of many facts of which some cannot be.
+struct RecordedSome {
+    Recorded recorded;
+    std::map<std::size_t, Fault> refused; ///< by place among the facts
 };
 /// A decision as it was stored, with its promise.
 struct Chosen {
@@ -113,6 +122,10 @@ public:
     /// "/<field>" when there is one.
     Result<Recorded> record(const std::vector<facts::Fact>& facts, const Progress& progress = {});
     Result<Recorded> record(const facts::Fact& fact, const EditNote& note = {});
+    /// Those of many entries, tastings or brews that can be, in one edit; the others are told. A `trial` stores nothing
+    /// and answers the same. Refused when an entry on record would become impossible, or `goOn` says so.
+    Result<RecordedSome> recordSome(const std::vector<facts::Fact>& facts, const EditNote& note, bool trial,
+                                    const GoOn& goOn = {});
     /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
     Result<Recorded> amend(const std::string& table, std::int64_t id, const facts::Fact& fact,
                            const EditNote& note = {});

@@ -106,7 +106,8 @@ std::string guarded(std::string_view text) {
 }
 
 std::string withoutGuard(std::string_view cell) {
-    if (cell.starts_with('\''))
+    constexpr std::string_view guardedStarts = "=+-@\t\r\n'";
+    if (cell.size() > 1 && cell.front() == '\'' && guardedStarts.find(cell[1]) != std::string_view::npos)
         cell.remove_prefix(1);
     return std::string(cell);
 }

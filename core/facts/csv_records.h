@@ -27,7 +27,8 @@ struct CsvRecord {
 /// One record with its end of line.
 [[nodiscard]] std::string csvLine(const std::vector<std::optional<std::string>>& cells);
 
-/// A text that no spreadsheet takes for a formula, such that withoutGuard gives the very same text back.
+/// A text that no spreadsheet takes for a formula, such that withoutGuard gives the very same text back. The apostrophe
+/// of a text that was never guarded ("'tis sour") stays.
 [[nodiscard]] std::string guarded(std::string_view text);
 [[nodiscard]] std::string withoutGuard(std::string_view cell);
 
