@@ -18,6 +18,7 @@ struct Options {
     std::string todayText; ///< as typed
     std::optional<Day> today;
     bool json = false, csv = false, sample = false, preview = false;
+    std::string recipeIn, recipeAs;               ///< usual or plan
     std::string kind, dates, decimal, templateOf; ///< of notes
     std::vector<std::string> columns;             ///< COLUMN=FIELD
     std::string units = "metric";                 ///< metric or us
@@ -34,6 +35,7 @@ int predict(const Options& options);
 int history(const Options& options);
 int calendar(const Options& options);
 int importNotes(const Options& options);
+int recipe(const Options& options);
 int exportBook(const Options& options);
 int undo(const Options& options);
 int redo(const Options& options);

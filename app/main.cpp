@@ -126,6 +126,13 @@ void addPapers(CLI::App& parser, Options& options, int& result) {
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
     paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
         ->check(CLI::IsMember({"a4", "letter"}));
+    auto* recipe = command(parser, "recipe", "the recipe of the coming refill to or from other programs", options,
+                           result, app::recipe);
+    needVessel(recipe, options);
+    recipe->add_option("--out", options.out, "write BeerJSON (.json) or BeerXML (.xml)");
+    recipe->add_option("--in", options.recipeIn, "read such a file");
+    recipe->add_option("--as", options.recipeAs, "what is read becomes the usual recipe (the default) or the plan")
+        ->check(CLI::IsMember({"usual", "plan"}));
     auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
     needVessel(past, options);
     past->add_flag("--csv", options.csv, "as CSV (the default)");

@@ -79,6 +79,7 @@ const std::vector<Library>& libraries() {
         {std::regex("libical/ical\\.h"), {"sheet"}, true},
         {std::regex("csv\\.h"), {"facts"}, true},
         {std::regex("xlsxwriter\\.h"), {"desk"}, true},
+        {std::regex("pugixml\\.hpp"), {"desk"}, true},
         {std::regex("boost/crc\\.hpp"), {"book", "desk"}, true},
         {std::regex("(SQLiteCpp/.*|sqlite3\\.h)"), {"book"}, false},
         {std::regex("sys/(file|mman|stat|types|wait)\\.h"), {"book", "app"}, true},
