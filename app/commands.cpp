@@ -35,20 +35,6 @@ using tasting::z80;
 
 namespace {
 
-Result<std::string> readFile(const std::string& path) {
-    if (path == "-")
-        return std::string(std::istreambuf_iterator<char>(std::cin), {});
-    std::error_code unknown;
-    const bool folder = std::filesystem::is_directory(path, unknown); // the library opens it, then throws
-    std::ifstream in;
-    if (!folder)
-        in.open(path, std::ios::binary);
-    std::string text(std::istreambuf_iterator<char>(in), {});
-    if (folder || (!in.good() && !in.eof()))
-        return fail({FaultKind::storage, "", say("app.cannot_read").with("file", path), say("app.cannot_read.remedy")});
-    return text;
-}
-
 /// A lever without a value is held as it is.
 Result<advice::LeverLock> lockOf(const std::string& text, const Desk& desk, const facts::VesselName& vessel) {
     const auto& levers = advice::builtInLevers();
@@ -202,6 +188,8 @@ int statusOf(FaultKind kind) {
 }
 
 int newBook(const Options& options) {
+    if (!options.from.empty())
+        return bookFrom(options);
     auto desk = Desk::create(options.book, clockOf(options));
     if (!desk)
         return complain(desk.error(), options);
@@ -355,6 +343,21 @@ int predict(const Options& options) {
     return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) { return predictFor(desk, *plan, options); });
 }
 
+namespace {
+
+/// A spreadsheet or a table, as the ending of the file says.
+int deliverHistory(const std::vector<desk::HistoryRow>& rows, const Options& options) {
+    const auto ending = std::filesystem::path(options.out).extension();
+    if (ending != ".xlsx" && ending != ".csv")
+        return complain({FaultKind::input, "/out", say("app.unknown_ending").with("file", options.out),
+                         say("app.unknown_ending.remedy").with("endings", std::string(".csv or .xlsx"))},
+                        options);
+    const auto bytes = ending == ".csv" ? Result<std::string>(toCsv(rows)) : toXlsx(rows);
+    return bytes ? deliver(*bytes, options) : complain(bytes.error(), options);
+}
+
+} // namespace
+
 int history(const Options& options) {
     return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) {
         auto past = desk.history(options.vessel);
@@ -362,6 +365,8 @@ int history(const Options& options) {
             return complain(past.error(), options);
         if (!options.json)
             printNotes(stderr, past->findings, unitsOf(options));
+        if (!options.out.empty())
+            return deliverHistory(past->rows, options);
         fmt::print("{}", options.json ? toJson(*past) : toCsv(past->rows));
         return 0;
     });

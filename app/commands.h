@@ -12,19 +12,23 @@
 namespace staveline::app {
 
 struct Options {
-    std::string book, file, vessel, out;
+    std::string book, file, vessel, out, from;
     std::vector<std::string> locks, without;
     std::optional<int> choose, levers;
     std::string capacity, draw, every, wantedAge, refillAge; ///< of a trial, as typed; empty: as it is
     int inRow = 1;
     std::string todayText; ///< as typed
     std::optional<Day> today;
-    bool json = false, csv = false, sample = false;
-    std::string units = "metric"; ///< metric or us
-    std::string paper;            ///< a4 or letter; empty: that of the country
+    bool json = false, csv = false, sample = false, preview = false;
+    std::string recipeIn, recipeAs;               ///< usual or plan
+    std::string kind, dates, decimal, templateOf; ///< of notes
+    std::vector<std::string> columns;             ///< COLUMN=FIELD
+    std::string units = "metric";                 ///< metric or us
+    std::string paper;                            ///< a4 or letter; empty: that of the country
 };
 
 int newBook(const Options& options);
+int bookFrom(const Options& options); ///< of an exported folder
 int status(const Options& options);
 int record(const Options& options);
 int advise(const Options& options);
@@ -33,6 +37,9 @@ int predict(const Options& options);
 int history(const Options& options);
 int calendar(const Options& options);
 int whatIf(const Options& options);
+int importNotes(const Options& options);
+int recipe(const Options& options);
+int exportBook(const Options& options);
 int undo(const Options& options);
 int redo(const Options& options);
 int check(const Options& options);

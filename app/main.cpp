@@ -68,15 +68,37 @@ void addGeneral(CLI::App& parser, Options& options) {
 }
 
 void addBooks(CLI::App& parser, Options& options, int& result) {
-    command(parser, "new", "make a new cellar book", options, result, newBook)
-        ->add_flag("--sample", options.sample, "fill it with the sample cellar");
+    auto* made = command(parser, "new", "make a new cellar book", options, result, newBook);
+    auto* sample = made->add_flag("--sample", options.sample, "fill it with the sample cellar");
+    made->add_option("--from", options.from, "a folder that export made; the book becomes the same")->excludes(sample);
     command(parser, "status", "every vessel: level, age, what is due", options, result, status);
     command(parser, "record", "record facts from a JSON file", options, result, record)
         ->add_option("file", options.file, "the file; - reads standard input")
         ->required();
+    command(parser, "export", "the whole book as tables (CSV) and a page a cycle", options, result, exportBook)
+        ->add_option("--out", options.out, "a new or empty folder")
+        ->required();
     command(parser, "undo", "take back the last edit", options, result, undo);
     command(parser, "redo", "bring back the last edit taken back", options, result, redo);
     command(parser, "check", "look for damage in the whole book", options, result, check);
+}
+
+void addNotes(CLI::App& parser, Options& options, int& result) {
+    CLI::App* notes = parser.add_subcommand("import", "years of notes from a CSV file, or a template for them");
+    notes->add_option("book", options.book, "the cellar book (*.cellar)");
+    notes->add_option("file", options.file, "the notes (CSV); - reads standard input");
+    notes->add_option("--kind", options.kind,
+                      "what each row is: reading, draw_off, refill, sitting, brew and the like");
+    notes->add_option("--vessel", options.vessel, "vessel of the rows that name none");
+    notes->add_option("--map", options.columns,
+                      "COLUMN=FIELD, what a column means; COLUMN= leaves it out; may be repeated");
+    notes->add_option("--dates", options.dates, "order of day, month and year")
+        ->check(CLI::IsMember({"ymd", "dmy", "mdy"}));
+    notes->add_option("--decimal", options.decimal, "the decimal mark")->check(CLI::IsMember({".", ","}));
+    notes->add_flag("--preview", options.preview, "say what would be taken and what not; store nothing");
+    notes->add_option("--template", options.templateOf, "print the CSV file of this kind to fill in");
+    notes->add_flag("--json", options.json, "answer in JSON");
+    notes->callback([&options, &result] { result = importNotes(options); });
 }
 
 void addDecision(CLI::App& parser, Options& options, int& result) {
@@ -116,9 +138,17 @@ void addPapers(CLI::App& parser, Options& options, int& result) {
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
     paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
         ->check(CLI::IsMember({"a4", "letter"}));
+    auto* recipe = command(parser, "recipe", "the recipe of the coming refill to or from other programs", options,
+                           result, app::recipe);
+    needVessel(recipe, options);
+    recipe->add_option("--out", options.out, "write BeerJSON (.json) or BeerXML (.xml)");
+    recipe->add_option("--in", options.recipeIn, "read such a file");
+    recipe->add_option("--as", options.recipeAs, "what is read becomes the usual recipe (the default) or the plan")
+        ->check(CLI::IsMember({"usual", "plan"}));
     auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
     needVessel(past, options);
     past->add_flag("--csv", options.csv, "as CSV (the default)");
+    past->add_option("--out", options.out, "into a file: a table (.csv) or a spreadsheet (.xlsx)");
     auto* days = command(parser, "calendar", "the work to come as a calendar file (.ics)", options, result, calendar);
     days->add_option("--vessel", options.vessel, "name of the vessel; all of them without it");
     days->add_option("--out", options.out, "the file; - prints it")->required();
@@ -133,6 +163,7 @@ int runCommand(int argc, char** argv) {
     CLI::App* window = parser.add_subcommand("open", "open a book in the window");
     window->add_option("book", options.book, "the cellar book (*.cellar)");
     window->callback([&] { result = openWindow(options, argc, argv); });
+    addNotes(parser, options, result);
     addDecision(parser, options, result);
     addTrial(parser, options, result);
     addPapers(parser, options, result);

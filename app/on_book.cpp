@@ -1,7 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/on_book.h"
 
+#include "desk/json.h"
+#include "desk/whole_file.h"
+
+#include <filesystem>
 #include <fmt/core.h>
+#include <fstream>
+#include <iostream>
+#include <iterator>
 #include <set>
 
 namespace staveline::app {
@@ -38,6 +45,34 @@ int onBook(const Options& options, book::OpenMode mode, const std::function<int(
     const int status = work(**desk);
     notices.say(**desk);
     return (*desk)->damages().empty() ? status : statusOf(FaultKind::storage);
+}
+
+Result<std::string> readFile(const std::string& path) {
+    if (path == "-")
+        return std::string(std::istreambuf_iterator<char>(std::cin), {});
+    std::error_code unknown;
+    const bool folder = std::filesystem::is_directory(path, unknown); // the library opens it, then throws
+    std::ifstream in;
+    if (!folder)
+        in.open(path, std::ios::binary);
+    std::string text(std::istreambuf_iterator<char>(in), {});
+    if (folder || (!in.good() && !in.eof()))
+        return fail({FaultKind::storage, "", say("app.cannot_read").with("file", path), say("app.cannot_read.remedy")});
+    return text;
+}
+
+int deliver(const std::string& text, const Options& options) {
+    if (options.out == "-") {
+        fmt::print("{}", text);
+        return 0;
+    }
+    if (auto written = desk::writeWhole(options.out, text); !written) {
+        written.error().path = "/out";
+        return complain(written.error(), options);
+    }
+    fmt::print("{}", options.json ? desk::toJson("file", options.out)
+                                  : render(say("app.written").with("file", options.out)) + "\n");
+    return 0;
 }
 
 } // namespace staveline::app

@@ -14,4 +14,9 @@ namespace staveline::app {
 /// was there before or was found while the work read. A damaged book is open for reading only.
 int onBook(const Options& options, book::OpenMode mode, const std::function<int(desk::Desk&)>& work);
 
+/// Of a file, or of standard input for "-".
+[[nodiscard]] Result<std::string> readFile(const std::string& path);
+/// Text or bytes to the file of --out, or to standard output for "-"; says where. The exit status.
+int deliver(const std::string& text, const Options& options);
+
 } // namespace staveline::app

@@ -68,6 +68,8 @@ class Writer {
 public:
     virtual ~Writer() = default;
     virtual Result<RowId> insert(const std::string& table, const std::vector<Value>& values) = 0;
+    /// With the id it had in another book. One that is taken, or below 1, is refused at "/id".
+    virtual Result<void> insertAs(const std::string& table, RowId id, const std::vector<Value>& values) = 0;
     virtual Result<void> update(const std::string& table, RowId id, const std::vector<Value>& values) = 0;
     virtual Result<void> remove(const std::string& table, RowId id) = 0;
 };

@@ -11,7 +11,7 @@ namespace {
 struct Advice {
     std::string_view cause, remedy;
 };
-constexpr std::array<Advice, 46> advice{{
+constexpr std::array<Advice, 47> advice{{
     {"book.no_such_file", "book.remedy.new_book"},
     {"book.is_folder", "book.remedy.name_file"},
     {"book.not_a_file", "book.remedy.name_file"},
@@ -52,6 +52,7 @@ constexpr std::array<Advice, 46> advice{{
     {"book.value_range", "book.remedy.range"},
     {"book.value_not_finite", "book.remedy.number"},
     {"book.value_refused", "book.remedy.values"},
+    {"book.id_taken", "book.remedy.other_value"},
     {"book.not_unique", "book.remedy.other_value"},
     {"book.reference_missing", "book.remedy.record_first"},
     {"book.still_used", "book.remedy.remove_first"},

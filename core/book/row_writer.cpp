@@ -141,6 +141,16 @@ Result<RowId> RowWriter::insert(const std::string& name, const std::vector<Value
     });
 }
 
+Result<void> RowWriter::insertAs(const std::string& name, RowId id, const std::vector<Value>& values) {
+    return attempt([&] {
+        const Table& table = tables_.require(name);
+        requireValues(*table.spec, values);
+        if (id < 1 || exists(connection_, name, Value{id}))
+            throw Refusal{at("id", "book.id_taken")};
+        put(table, insertSql(table), id, values);
+    });
+}
+
 Result<void> RowWriter::update(const std::string& name, RowId id, const std::vector<Value>& values) {
     return attempt([&] {
         const Table& table = tables_.require(name);

@@ -16,6 +16,7 @@ public:
         : connection_(connection), tables_(tables), health_(health) {}
 
     Result<RowId> insert(const std::string& table, const std::vector<Value>& values) override;
+    Result<void> insertAs(const std::string& table, RowId id, const std::vector<Value>& values) override;
     Result<void> update(const std::string& table, RowId id, const std::vector<Value>& values) override;
     Result<void> remove(const std::string& table, RowId id) override;
     /// Brings the tallies up to date. Refuses when anything failed in storage, whatever the body made of it.

@@ -4,12 +4,14 @@
 #include "desk/advice.h"
 #include "desk/full_answer.h"
 #include "desk/history.h"
+#include "desk/history_table.h"
 #include "desk/json.h"
 #include "desk/ledger.h"
+#include "facts/csv_records.h"
 #include "quantity/csv.h"
 
 #include <cmath>
-#include <fmt/core.h>
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 namespace staveline::desk {
@@ -438,35 +440,51 @@ std::string toJson(const HistoryView& history) {
                          {"findings", notesJson(history.findings)}});
 }
 
+HistoryTable tableOf(const std::vector<HistoryRow>& history) {
+    HistoryTable table{{"on", "what"}, 0, {}};
+    eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { table.columns.push_back(name); });
+    table.columns.insert(table.columns.end(), {"happened", "learn"});
+    table.freeText = table.columns.size();
+    eachWord(HistoryRow{}, [&](const std::string& name, const std::string&) { table.columns.push_back(name); });
+    for (const auto& row : history) {
+        auto& cells = table.rows.emplace_back();
+        const auto add = [&](const std::string& words) {
+            words.empty() ? cells.emplace_back(std::monostate{}) : cells.emplace_back(words);
+        };
+        cells.emplace_back(row.on);
+        add(std::string(wordOf(row)));
+        eachColumn(row, [&](const std::string&, const auto& value) {
+            const auto number = plain(value);
+            number ? cells.emplace_back(*number) : cells.emplace_back(std::monostate{});
+        });
+        add(row.happened ? std::string(wordOf(*row.happened)) : "");
+        add(row.kind != HistoryKind::sitting ? "" : row.learn ? "yes" : "no");
+        eachWord(row, [&](const std::string&, const std::string& words) { add(words); });
+    }
+    return table;
+}
+
 namespace {
 
-/// RFC 4180: between quotes, quotes doubled; nothing where there is nothing.
-std::string quoted(const std::string& words) {
-    if (words.empty())
+std::string csvCellOf(const HistoryTable::Cell& cell, bool freeText) {
+    if (const auto* number = std::get_if<double>(&cell))
+        return fmt::format("{:.6g}", *number);
+    if (const auto* day = std::get_if<Day>(&cell))
+        return isoDay(*day);
+    const auto* words = std::get_if<std::string>(&cell);
+    if (!words)
         return {};
-    std::string text = "\"";
-    for (char c : withoutFormula(words))
-        text += c == '"' ? std::string("\"\"") : std::string(1, c);
-    return text + "\"";
+    return freeText ? facts::quotedCell(withoutFormula(*words)) : *words;
 }
 
 } // namespace
 
 std::string toCsv(const std::vector<HistoryRow>& history) {
-    std::string text = "on,what";
-    eachColumn(HistoryRow{}, [&](const std::string& name, const auto&) { text += "," + name; });
-    text += ",happened,learn";
-    eachWord(HistoryRow{}, [&](const std::string& name, const std::string&) { text += "," + name; });
-    text += "\r\n";
-    for (const auto& row : history) {
-        text += isoDay(row.on) + "," + std::string(wordOf(row));
-        eachColumn(row, [&](const std::string&, const auto& value) {
-            const auto number = plain(value);
-            text += number ? fmt::format(",{:.6g}", *number) : std::string(",");
-        });
-        const std::string_view learn = row.kind != HistoryKind::sitting ? "" : row.learn ? "yes" : "no";
-        text += fmt::format(",{},{}", row.happened ? wordOf(*row.happened) : "", learn);
-        eachWord(row, [&](const std::string&, const std::string& words) { text += "," + quoted(words); });
+    const HistoryTable table = tableOf(history);
+    std::string text = fmt::format("{}\r\n", fmt::join(table.columns, ","));
+    for (const auto& row : table.rows) {
+        for (std::size_t i = 0; i < row.size(); ++i)
+            text += (i == 0 ? "" : ",") + csvCellOf(row[i], i >= table.freeText);
         text += "\r\n";
     }
     return text;

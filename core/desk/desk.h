@@ -12,6 +12,7 @@
 
 #include <filesystem>
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 
@@ -32,6 +33,10 @@ struct Estimates;
 namespace staveline::ingredient {
 class Pantry;
 } // namespace staveline::ingredient
+
+namespace staveline::facts {
+struct TextFile;
+} // namespace staveline::facts
 
 namespace staveline::sheet {
 struct Document;
@@ -72,6 +77,9 @@ struct EditNote {
 /// Told after each of many facts: how many are checked and written, of how many.
 using Progress = std::function<void(std::size_t done, std::size_t all)>;
 
+/// The same of work that can be broken off: false says so.
+using GoOn = std::function<bool(std::size_t done, std::size_t all)>;
+
 /// What an edit did.
 struct Recorded {
     std::string edit; ///< its name
@@ -79,6 +87,11 @@ struct Recorded {
         rows; ///< stored, in the order of the facts; of undo and redo what changed, some of it gone
     std::vector<VesselNote> findings = {};       ///< new ones; not of undo and redo
     std::vector<facts::VesselName> vessels = {}; ///< of undo and redo: whose edit it was; none: the whole book's
+};
+/// What became of many facts of which some cannot be.
+struct RecordedSome {
+    Recorded recorded;
+    std::map<std::size_t, Fault> refused; ///< by place among the facts
 };
 /// A decision as it was stored, with its promise.
 struct Chosen {
@@ -112,6 +125,10 @@ public:
     /// "/<field>" when there is one.
     Result<Recorded> record(const std::vector<facts::Fact>& facts, const Progress& progress = {});
     Result<Recorded> record(const facts::Fact& fact, const EditNote& note = {});
+    /// Those of many entries, tastings or brews that can be, in one edit; the others are told. A `trial` stores nothing
+    /// and answers the same. Refused when an entry on record would become impossible, or `goOn` says so.
+    Result<RecordedSome> recordSome(const std::vector<facts::Fact>& facts, const EditNote& note, bool trial,
+                                    const GoOn& goOn = {});
     /// Replaces a recorded ledger fact (same kind, same table), or removes it. Audited by the edit log.
     Result<Recorded> amend(const std::string& table, std::int64_t id, const facts::Fact& fact,
                            const EditNote& note = {});
@@ -129,6 +146,10 @@ public:
     /// The recipe for the coming refill, edited: a new promise when a choice is open, else the base recipe of today.
     /// Typing within 2 s merges. Refused when it is brewed already; a base recipe as such can always be recorded.
     Result<Recorded> revise(const facts::VesselName& vessel, const advice::Setting& setting, const EditNote& note = {});
+
+    /// Puts the tables of an exported folder into an empty book, row for row as they were; fields and references are
+    /// checked, at "/<file>/<line or id>/<column>", the ledgers are taken as they stand. One edit.
+    Result<Recorded> restore(const std::vector<facts::TextFile>& files);
 
     Result<Recorded> undo();
     Result<Recorded> redo();
@@ -200,6 +221,11 @@ public:
     /// What a refill of this vessel can be taken from: the brew made for it first, then the newest; used up ones too.
     [[nodiscard]] Result<std::vector<BrewStock>> brewsToPour(const facts::VesselName& vessel) const;
     [[nodiscard]] const ingredient::Pantry& pantry() const;
+
+    /// The whole book to be read without the program: a table (CSV) a kind of fact, a page (HTML) a cycle of each
+    /// vessel, and what lies there. `progress` counts vessels.
+    [[nodiscard]] Result<std::vector<facts::TextFile>> exported(const DisplayUnits& units = {},
+                                                                const Progress& progress = {}) const;
 
     [[nodiscard]] Result<book::CheckReport> check() const;
     Result<void> backup(const std::filesystem::path& to) const;

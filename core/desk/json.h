@@ -27,5 +27,7 @@ struct HistoryRow;
 [[nodiscard]] std::string toJson(const HistoryView& history);
 /// The history as a table, empty cells where nothing was measured (RFC 4180).
 [[nodiscard]] std::string toCsv(const std::vector<HistoryRow>& history);
+/// The same table as a spreadsheet (XLSX): the bytes of its file.
+[[nodiscard]] Result<std::string> toXlsx(const std::vector<HistoryRow>& history);
 
 } // namespace staveline::desk

@@ -80,6 +80,14 @@ ByEntry byEntry(const std::vector<LedgerFinding>& findings) {
     return found;
 }
 
+/// Worse than it was, and not to be let stand.
+bool becomesImpossible(const LedgerFinding& now, const ByEntry& before, bool own) {
+    const auto was = before.find({now.entry, now.kind});
+    const bool grew = was == before.end() || now.beyond > was->second->beyond;
+    const bool couldBe = own || was == before.end() || !cannotBe(*was->second);
+    return grew && couldBe && cannotBe(now);
+}
+
 /// The changed rows by their entries.
 std::map<std::int64_t, std::size_t> placesOf(const std::vector<book::RowKey>& changed) {
     std::map<std::int64_t, std::size_t> places;
@@ -122,9 +130,7 @@ Result<LedgerGuard::Outcome> LedgerGuard::outcome(const std::vector<book::RowKey
                 outcome.notes.push_back({name, noteOf(now)});
             const auto place = places.find(now.entry);
             const bool own = place != places.end();
-            const bool grew = was == before.end() || now.beyond > was->second->beyond;
-            const bool couldBe = own || was == before.end() || !cannotBe(*was->second);
-            if (!grew || !couldBe || !cannotBe(now))
+            if (!becomesImpossible(now, before, own))
                 continue;
             if (own && (!refusal || !refusal->row || place->second < *refusal->row))
                 refusal = Refusal{itself(now, name), place->second};
@@ -133,6 +139,47 @@ Result<LedgerGuard::Outcome> LedgerGuard::outcome(const std::vector<book::RowKey
         }
     }
     return outcome;
+}
+
+namespace {
+
+/// Of what cannot be, what no other entry is to blame for: more than the vessel ever holds, else the first.
+std::vector<LedgerFinding> rootsAmong(const std::vector<LedgerFinding>& impossible, bool all) {
+    std::vector<LedgerFinding> roots;
+    std::copy_if(impossible.begin(), impossible.end(), std::back_inserter(roots), [&](const LedgerFinding& finding) {
+        return all || runsOver(finding.possible + finding.beyond, finding.capacity);
+    });
+    if (roots.empty() && !impossible.empty())
+        roots.push_back(impossible.front());
+    return roots;
+}
+
+} // namespace
+
+Result<std::map<std::size_t, Fault>> LedgerGuard::roots(const std::vector<book::RowKey>& changed) const {
+    constexpr int mostRounds = 300; // replays; whoever has more to blame is told of all at once
+    const auto places = placesOf(changed);
+    std::map<std::size_t, Fault> blamed;
+    for (const auto& [vessel, findings] : before_) {
+        auto found = cellar_.vesselById(vessel);
+        if (!found)
+            return fail(found.error());
+        const ByEntry before = byEntry(findings);
+        auto entries = ledgerEntries(**found, cellar_.shared());
+        for (int round = 0;; ++round) {
+            auto impossible = replayNow(entries, shapesOf(**found), today_).findings;
+            std::erase_if(impossible, [&](const LedgerFinding& now) {
+                return !places.contains(now.entry) || !becomesImpossible(now, before, true);
+            });
+            if (impossible.empty())
+                break;
+            for (const auto& root : rootsAmong(impossible, round > mostRounds)) {
+                blamed.emplace(places.at(root.entry), itself(root, (*found)->facts.name));
+                std::erase_if(entries, [&](const auto& entry) { return entry.id == root.entry; });
+            }
+        }
+    }
+    return blamed;
 }
 
 } // namespace staveline::desk

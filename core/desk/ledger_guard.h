@@ -28,6 +28,8 @@ public:
     /// After the change. A changed entry that cannot be is refused, and so is another one that could be before and
     /// cannot any more. What could not be before may stay as it is and be corrected step by step.
     [[nodiscard]] Result<Outcome> outcome(const std::vector<book::RowKey>& changed) const;
+    /// After a change of many rows: those that cannot be by themselves, not because of one of the others.
+    [[nodiscard]] Result<std::map<std::size_t, Fault>> roots(const std::vector<book::RowKey>& changed) const;
 
 private:
     using Findings = std::vector<vessel::LedgerFinding>;

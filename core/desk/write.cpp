@@ -307,6 +307,93 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
     return inside_->write(label, body, readAgain);
 }
 
+namespace {
+
+/// Facts that are tried together, less those that turned out impossible.
+class Trial {
+public:
+    Trial(const std::vector<Fact>& facts, Day today, const GoOn& goOn) : facts_(facts), today_(today), goOn_(goOn) {}
+
+    /// None: some turned out impossible; try again without them.
+    Result<std::optional<LedgerGuard::Outcome>> run(Cellar& working, book::Writer& writer) {
+        Recorder recorder(working, writer, today_);
+        std::vector<std::size_t> places;
+        for (std::size_t i = 0; i < facts_.size(); ++i) {
+            if (goOn_ && !goOn_(i, facts_.size()))
+                return fail({FaultKind::notPossible, "", say("desk.broken_off"), say("desk.broken_off.remedy")});
+            if (refused.contains(i))
+                continue;
+            auto done = checkFact(facts_[i]) ? recorder.apply(facts_[i]) : checkFact(facts_[i]);
+            if (!done && ofStorage(done.error().kind))
+                return fail(done.error());
+            if (!done)
+                refused.emplace(i, done.error());
+            else
+                places.push_back(i);
+        }
+        rows = recorder.rows();
+        const auto blamed = recorder.guard().roots(rows);
+        if (!blamed)
+            return fail(blamed.error());
+        for (const auto& [row, why] : *blamed)
+            refused.emplace(places[row], why);
+        if (!blamed->empty())
+            return std::nullopt;
+        return recorder.guard().outcome(rows).map([](auto outcome) { return std::optional(std::move(outcome)); });
+    }
+
+    std::map<std::size_t, Fault> refused;
+    std::vector<book::RowKey> rows; ///< one a fact that was taken
+
+private:
+    static Result<void> checkFact(const Fact& fact) {
+        return std::visit([](const auto& f) { return checkFields(f); }, fact);
+    }
+    const std::vector<Fact>& facts_;
+    Day today_;
+    const GoOn& goOn_;
+};
+
+/// Why nothing is stored though nothing went wrong.
+const char* const trialOnly = "desk.trial_only";
+
+} // namespace
+
+Result<RecordedSome> Desk::recordSome(const std::vector<Fact>& given, const EditNote& note, bool trial,
+                                      const GoOn& goOn) {
+    if (readOnly() && !trial)
+        return fail(readOnlyFault());
+    std::vector<Fact> facts;
+    std::transform(given.begin(), given.end(), std::back_inserter(facts), asKept);
+    if (auto shared = inside_->cellar->loadShared(); !shared)
+        return fail(shared.error());
+    Trial tried(facts, today(), goOn);
+    RecordedSome some{{note.text, {}, {}, {}}, {}};
+    const book::EditLabel label{note.text, "many", toText(scopeOf(facts, inside_->cellar->shared().names)), ""};
+    for (;;) {
+        bool again = false;
+        auto done = inside_->write(label, [&](Cellar& working, book::Writer& writer) -> Result<Inside::Written> {
+            auto outcome = tried.run(working, writer);
+            if (!outcome)
+                return fail(outcome.error());
+            again = !*outcome;
+            if (!again && (*outcome)->refusal)
+                return fail((*outcome)->refusal->fault);
+            if (again || trial || tried.rows.empty())
+                return fail({FaultKind::notPossible, "", say(trialOnly), {}});
+            return Inside::Written{tried.rows, std::move((*outcome)->notes)};
+        });
+        const bool onTrial = !done && done.error().cause.key == trialOnly;
+        if (!done && !onTrial)
+            return fail(done.error());
+        if (again)
+            continue;
+        some.recorded = done ? *std::move(done) : Recorded{note.text, tried.rows, {}, {}};
+        some.refused = std::move(tried.refused);
+        return some;
+    }
+}
+
 Result<Recorded> Desk::Inside::write(const book::EditLabel& label, const WriteBody& body, bool readAgain) {
     for (int attempt = 0;; ++attempt) {
         if (auto shared = cellar->loadShared(); !shared)

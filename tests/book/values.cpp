@@ -90,6 +90,24 @@ TEST_CASE("Not measured comes back as not measured") {
     CHECK(values == std::vector<Value>{Value(), Value(), Value()});
 }
 
+TEST_CASE("A row can be given the id it had elsewhere, once") {
+    const Scratch scratch;
+    const auto book = created(scratch / "a.cellar");
+    const auto addAs = [&](RowId id) {
+        return book->commit({"vessel", "vessel", "", ""}, [&](Writer& writer) -> Result<void> {
+            return writer.insertAs("vessel", id, {"Plover " + std::to_string(id), 225.0});
+        });
+    };
+    REQUIRE(addAs(7));
+    CHECK(book->row("vessel", 7)->values.front() == Value(std::string("Plover 7")));
+    CHECK(keyOf(addAs(7)) == "book.id_taken");
+    CHECK(addAs(0).error().path == "/id");
+    REQUIRE(addAs(3));
+    REQUIRE(addVessel(*book, "Knot"));
+    CHECK(book->rows("vessel")->back().id == 8); // the next after the highest
+    CHECK(book->check()->sound());
+}
+
 TEST_CASE("NaN and infinity are refused at their field") {
     std::string path;
     for (const double value : {Limits::quiet_NaN(), Limits::infinity(), -Limits::infinity()}) {

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// The tables of a cellar book as CSV files, one a kind of fact, and back without loss. All of it follows from the
+// schema that fields.h describes, so a new fact or field needs nothing here.
+//
+// A file has the row's id and then its columns, in their names with units. Numbers have '.' and all their digits, days
+// are like 2026-03-02, yes and no are 1 and 0, vessels and brews stand by name, lists as JSON. Nothing between two
+// commas is a field that was never given; "" is an empty text.
+#pragma once
+
+#include "facts/codec.h"
+
+#include <map>
+
+namespace staveline::facts {
+
+struct TextFile {
+    std::string name; ///< "reading.csv"
+    std::string text;
+};
+using TableRows = std::map<std::string, std::vector<book::Row>, std::less<>>; ///< by table
+
+/// Every table of the book.
+[[nodiscard]] Result<std::vector<TextFile>> writeTables(const book::Book& book);
+/// Rows with the ids they had. A table without a file is empty, files of other names are passed over. Refused, at
+/// "/<file>/<line>/<column>": what writeTables would not have written.
+[[nodiscard]] Result<TableRows> readTables(const std::vector<TextFile>& files);
+
+} // namespace staveline::facts
