@@ -27,12 +27,16 @@ struct VesselSummary {
     bool toFill = false; ///< empty: `dates` are those of a first fill, which goes in on the draw day
     vessel::LedgerState now;
     vessel::Schedule dates;
+    bool drawn = false;   ///< for the coming refill already: the draw day is that of the refill alone
     bool drawSet = false; ///< its day is the brewer's own, not the interval's
     Due due;
     Message headline;  ///< due, or verdict, or fault: one line
     std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
     std::vector<LedgerNote> findings;
 };
+
+/// "foeder", "cask of used oak"
+[[nodiscard]] std::string vesselWords(const facts::VesselFact& vessel);
 
 struct LedgerLine {
     std::int64_t id = 0;

@@ -93,7 +93,7 @@ void expectSteady(const QWidget& form, const std::function<void()>& slip, const 
     const auto before = placesIn(form);
     REQUIRE_FALSE(before.isEmpty());
     slip();
-    QTest::qWait(60);
+    QTest::qWait(700); // what a slip does to other parts follows when the typing rests
     CHECK_FALSE(words().isEmpty());
     CHECK(moved(before, placesIn(form)).toStdString() == "");
 }
