@@ -97,13 +97,21 @@ void addDecision(CLI::App& parser, Options& options, int& result) {
     forecast->add_option("--plan", options.file, "JSON with what differs from leaving it alone")->required();
 }
 
+void needPaper(CLI::App* paper, Options& options) {
+    paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
+    paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
+        ->check(CLI::IsMember({"a4", "letter"}));
+}
+
 void addPapers(CLI::App& parser, Options& options, int& result) {
     auto* paper =
         command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);
     needVessel(paper, options);
-    paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
-    paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
-        ->check(CLI::IsMember({"a4", "letter"}));
+    needPaper(paper, options);
+    auto* cards =
+        command(parser, "card", "write the cards that hang on the vessels, four to a page", options, result, app::card);
+    cards->add_option("--vessel", options.vessel, "name of the vessel; all in use without it");
+    needPaper(cards, options);
     auto* past = command(parser, "history", "everything about a vessel by day", options, result, history);
     needVessel(past, options);
     past->add_flag("--csv", options.csv, "as CSV (the default)");

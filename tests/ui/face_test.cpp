@@ -157,7 +157,7 @@ TEST_CASE("charts grow with the window", "[ui][face]") {
     s.at("Plover", PageId::adjust);
     CHECK(timeline() >= 210);
     s.at("Plover", PageId::history);
-    const auto panel = [&] { return parts<PanelView>(s.cellar().history()).front()->height(); };
+    const auto panel = [&] { return parts<PanelView>(s.cellar().history()).front()->width(); };
     const int large = panel();
     s.w->window->resize(1280, 800);
     QTest::qWait(30);

@@ -182,6 +182,7 @@ TEST_CASE("on the board the lever in hand stays where it is, and no number moves
         if (auto* area = qobject_cast<QScrollArea*>(at))
             area->ensureWidgetVisible(slider);
     slider->setFocus(Qt::MouseFocusReason);
+    QTest::qWait(700); // what the number typed before does to other parts
     s.settle();
     const auto at = [&] { return slider->mapTo(s.window.get(), QPoint(0, 0)).y(); };
     const int before = at();

@@ -23,6 +23,7 @@ struct Actions {
     QMap<vessel::EntryKind, QAction*> entries;
     QAction *amend, *remove, *storedAlready;
     QAction *print, *savePdf, *saveHtml, *saveMarkdown, *saveCsv;
+    QAction *printCards, *saveCards;
     QMap<PageId, QAction*> workPages;
     QAction* brewSheet;
     QAction *sameAgain, *newSitting, *adopt, *asNow;

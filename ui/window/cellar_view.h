@@ -56,6 +56,7 @@ public:
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
+    [[nodiscard]] const Printout& cards() const { return cards_; } ///< of all vessels in use
     [[nodiscard]] DrawRefillPage& drawRefill() const { return *drawRefill_; }
     [[nodiscard]] TastePage& taste() const { return *taste_; }
     [[nodiscard]] AdjustPage& adjust() const { return *adjust_; }
@@ -78,9 +79,10 @@ private:
     void openMilestone(MilestoneKind kind);
     void selectInRail();
     [[nodiscard]] std::optional<Printout::Made> ledger() const;
+    [[nodiscard]] std::optional<Printout::Made> vesselCards() const;
 
     Session& session_;
-    Printout ledgerPrintout_;
+    Printout ledgerPrintout_, cards_;
     facts::VesselName vessel_;
     CellarModel* model_;
     Rail* rail_;
