@@ -26,6 +26,7 @@
 #include <fstream>
 #include <iostream>
 #include <iterator>
+#include <set>
 
 namespace staveline::app {
 
@@ -109,20 +110,35 @@ void printSteering(const std::optional<desk::AgeSteering>& steering, const Displ
             fmt::print("  {}\n", render(message, units));
 }
 
+/// What an answer says is not said again by a note.
+void printAnswers(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
+    std::set<std::string> said;
+    for (const auto& answer : desk::answersOf(advice.verdicts, job.estimates.faults, job.dates)) {
+        fmt::print("  {}\n", render(answer.title, units));
+        for (const auto& line : answer.lines) {
+            const std::string words = render(line.words, units);
+            fmt::print("    {}: {}\n", render(line.head, units), words);
+            said.insert(words);
+        }
+    }
+    for (const auto& note : advice.notes)
+        if (const std::string words = render(note, units); said.insert(words).second)
+            fmt::print("  {}\n", words);
+}
+
+/// What all three scores wait for is said once, by the answer below.
+std::string reasonOf(const tasting::Verdict& verdict, const DisplayUnits& units) {
+    return verdict.kind == tasting::VerdictKind::faultFirst ? std::string() : "  " + render(verdict.reason, units);
+}
+
 void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
     fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
     printSteering(job.steering, units);
     printNotes(stdout, job.findings, units);
     for (Dimension d : allDimensions)
-        fmt::print("  {:8} {:.1f} ±{:.1f}  {}\n", name(d), staveline::advice::onScale(job.estimates.combined[d].mean),
-                   job.estimates.combined[d].sd * z80, render(advice.verdicts[d].reason, units));
-    for (const auto& answer : desk::answersOf(advice.verdicts, job.estimates.faults, job.dates)) {
-        fmt::print("  {}\n", render(answer.title, units));
-        for (const auto& line : answer.lines)
-            fmt::print("    {}: {}\n", render(line.head, units), render(line.words, units));
-    }
-    for (const auto& note : advice.notes)
-        fmt::print("  {}\n", render(note, units));
+        fmt::print("  {:8} {:.1f} ±{:.1f}{}\n", name(d), staveline::advice::onScale(job.estimates.combined[d].mean),
+                   job.estimates.combined[d].sd * z80, reasonOf(advice.verdicts[d], units));
+    printAnswers(job, advice, units);
     const auto print = [&](const advice::Proposal& proposal, int number) {
         printProposal(proposal, number, onlyAids(proposal.setting, advice.leaveAlone.setting, *job.pantry), units);
         printCautions(addedCautions(proposal, advice.leaveAlone), units);
@@ -206,17 +222,6 @@ int newBook(const Options& options) {
 
 namespace {
 
-/// "foeder", "cask of used oak"
-std::string vesselWords(const facts::VesselFact& vessel) {
-    const std::string_view shape = wordOf(vessel.shape), material = wordOf(vessel.material);
-    std::string words = render(say("ui.word." + std::string(shape)));
-    if (shape != material)
-        words += " of " + render(say("ui.word." + std::string(material)));
-    std::transform(words.begin(), words.end(), words.begin(),
-                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-    return words;
-}
-
 /// An empty vessel has no age and nothing to draw: it says when it is filled.
 void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cellar, const DisplayUnits& units) {
     for (const auto& vessel : cellar) {
@@ -227,7 +232,7 @@ void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cella
                                       .with("vessel", vessel.name)
                                       .with("volume", vessel.now.volume)
                                       .with("capacity", vessel.facts.capacity)
-                                      .with("kind", vesselWords(vessel.facts))
+                                      .with("kind", desk::vesselWords(vessel.facts))
                                       .with("age", Age{vessel.now.meanAge.d})
                                       .with("headline", render(vessel.headline, units))
                                       .with("brew", isoDay(vessel.dates.brew))
@@ -334,6 +339,19 @@ int advise(const Options& options) {
 
 int sheet(const Options& options) {
     return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) { return sheetOf(desk, options); });
+}
+
+int card(const Options& options) {
+    return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) {
+        auto document = desk.vesselCards(options.vessel, unitsOf(options));
+        if (!document)
+            return complain(document.error(), options);
+        if (auto written = writePaper(*document, options.out, options.paper); !written)
+            return complain(written.error(), options);
+        if (options.out != "-")
+            fmt::print("{}\n", render(say("app.written").with("file", options.out)));
+        return 0;
+    });
 }
 
 int predict(const Options& options) {

@@ -33,6 +33,7 @@ int status(const Options& options);
 int record(const Options& options);
 int advise(const Options& options);
 int sheet(const Options& options);
+int card(const Options& options);
 int predict(const Options& options);
 int history(const Options& options);
 int calendar(const Options& options);

@@ -131,13 +131,21 @@ void addTrial(CLI::App& parser, Options& options, int& result) {
     trial->add_option("--in-row", options.inRow, "vessels like it in a row, each topped from the next younger");
 }
 
+void needPaper(CLI::App* paper, Options& options) {
+    paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
+    paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
+        ->check(CLI::IsMember({"a4", "letter"}));
+}
+
 void addPapers(CLI::App& parser, Options& options, int& result) {
     auto* paper =
         command(parser, "sheet", "write the brew sheet (.md, .html, .csv, .txt, .pdf)", options, result, app::sheet);
     needVessel(paper, options);
-    paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
-    paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
-        ->check(CLI::IsMember({"a4", "letter"}));
+    needPaper(paper, options);
+    auto* cards =
+        command(parser, "card", "write the cards that hang on the vessels, four to a page", options, result, app::card);
+    cards->add_option("--vessel", options.vessel, "name of the vessel; all in use without it");
+    needPaper(cards, options);
     auto* recipe = command(parser, "recipe", "the recipe of the coming refill to or from other programs", options,
                            result, app::recipe);
     needVessel(recipe, options);

@@ -73,10 +73,11 @@ struct AdviceInput {
     PerDimension<bool> seen{{true, true, true}}; ///< something was observed of it; else it steers nothing
     PerDimension<double> oneMoreTaster{{constants::advice::oneMoreTaster, constants::advice::oneMoreTaster,
                                         constants::advice::oneMoreTaster}}; ///< error variance [points^2]
-    PerDimension<bool> tastedToday{};                                       ///< no more tasting of it is asked for
-    bool titrationHelps = false;                                            ///< in the first cycles of a single taster
-    std::optional<GramsPerLitre> measuredTa{};                              ///< the latest of this cycle
-    std::optional<Ph> measuredPh{};                                         ///< likewise
+    PerDimension<bool> tastedThisCycle{{true, true, true}}; ///< else a first tasting is asked for, not one more taster
+    PerDimension<bool> tastedToday{};                       ///< no more tasting of it is asked for
+    bool titrationHelps = false;                            ///< in the first cycles of a single taster
+    std::optional<GramsPerLitre> measuredTa{};              ///< the latest of this cycle
+    std::optional<Ph> measuredPh{};                         ///< likewise
     tasting::Target target;
     bool targetSet = true;                   ///< false: nobody set one, this is an ordinary one
     std::vector<estimate::Doubt> doubts{};   ///< of this cycle, to be said whatever is advised

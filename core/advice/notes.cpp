@@ -72,7 +72,7 @@ void tastingNotes(const AdviceInput& input, const Advice& advice, std::vector<Me
     if (!advice.tasting.dimension)
         return;
     const auto d = *advice.tasting.dimension;
-    notes.push_back(say(fmt::format("advice.note.{}.oneMore", name(d))));
+    notes.push_back(say(fmt::format("advice.note.{}.{}", name(d), input.tastedThisCycle[d] ? "oneMore" : "taste")));
     if (d == Dimension::acidity && input.titrationHelps)
         notes.push_back(say("advice.note.titrate"));
     notes.push_back(say(advice.proposals.empty() ? "advice.note.meanwhile.alone" : "advice.note.meanwhile.plan"));

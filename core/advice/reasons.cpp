@@ -330,7 +330,7 @@ std::vector<Message> reasonsOf(const ProposalContext& context) {
         if (context.proposal.moves[i].next)
             reasons.push_back(whatItDoes(context.proposal.moves[i], i));
     for (auto d : allDimensions)
-        if (context.input.seen[d] && !concerns(context, d))
+        if (changed && context.input.seen[d] && !concerns(context, d))
             reasons.push_back(held(context, d));
     append(reasons, assumed(context.proposal));
     const bool once = onlyAids(context.proposal.setting, context.alone.setting, *context.input.pantry);

@@ -55,8 +55,12 @@ Verdict leave(const AdviceInput& input, Dimension d, bool planned) {
 Verdict again(const AdviceInput& input, Dimension d) {
     auto verdict = input.verdicts[d];
     verdict.kind = VerdictKind::tasteAgain;
+    verdict.firstOfCycle = !input.tastedThisCycle[d];
     const bool titrate = d == Dimension::acidity && input.titrationHelps;
-    verdict.reason = numbers(input, d, titrate ? "advice.verdict.again.titrate" : "advice.verdict.again");
+    verdict.reason = numbers(input, d,
+                             verdict.firstOfCycle ? "advice.verdict.again.first"
+                             : titrate            ? "advice.verdict.again.titrate"
+                                                  : "advice.verdict.again");
     return verdict;
 }
 

@@ -14,6 +14,11 @@ bool isWeighed(const Recipe& recipe) {
                                                 [](const GristPart& part) { return part.mass && part.mass->kg > 0; });
 }
 
+Kilograms asScaleReads(Kilograms mass) {
+    const double steps = mass.kg < 10 ? 1000 : 100; // in a kilogram
+    return {std::round(mass.kg * steps) / steps};
+}
+
 Recipe asWeighed(Recipe recipe) {
     if (!isWeighed(recipe))
         return recipe;

@@ -10,6 +10,9 @@ namespace staveline::brewing {
 
 /// Every grain of it was weighed out.
 [[nodiscard]] bool isWeighed(const Recipe& recipe);
+
+/// As a scale of its size reads: from 10 kg on to 10 g, below to the gram.
+[[nodiscard]] Kilograms asScaleReads(Kilograms mass);
 /// The shares follow the kilograms where every grain was weighed and they are others; else the recipe stays as it is.
 [[nodiscard]] Recipe asWeighed(Recipe recipe);
 /// As a plan has it: the kilograms belong to the brew they were weighed for.

@@ -62,8 +62,9 @@ void fermenterCautions(const PlanFacts& facts, Cautions& cautions) {
     const Litres wort = facts.volumes.intoFermenter, room = facts.equipment.fermenter;
     cautions.push_back(say("caution.fermenter.cleaners")); // what the wort goes into was cleaned that day
     if (facts.beer.hexoseTaken > 0)
-        cautions.push_back(say("caution.fermenter.gas")
-                               .with("gas", Litres{constants::plan::gasPerHexose * facts.beer.hexoseTaken * wort.l}));
+        cautions.push_back(
+            say("caution.fermenter.gas")
+                .with("gas", roughly(Litres{constants::plan::gasPerHexose * facts.beer.hexoseTaken * wort.l})));
     if (wort.l > constants::plan::headspaceLimit * room.l)
         cautions.push_back(say("caution.fermenter.headspace").with("wort", wort).with("fermenter", room));
     if (facts.input.recipe.sugarShare.of1 > 0)

@@ -123,6 +123,7 @@ void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const esti
     for (Dimension d : allDimensions)
         in.seen[d] = estimates.sittings[d] > 0;
     in.oneMoreTaster = estimates.oneMoreTaster;
+    in.tastedThisCycle = estimates.tastedThisCycle;
     in.tastedToday = estimates.tastedToday;
     in.titrationHelps = titrationHelps(known, estimates);
     in.measuredTa = estimates.ta;

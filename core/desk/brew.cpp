@@ -140,12 +140,24 @@ void sayStrongVessel(const CurrentVessel& vessel, Cellar& cellar, std::vector<Me
             say("caution.refill.strongVessel").with("alcohol", state->beer.alcohol()).with("limit", limit));
 }
 
+/// What is lacking is told with what can still be done: nothing of beer that is made, not less drawn of what is drawn.
+void tellShortage(const CurrentVessel& vessel, std::vector<Message>& findings) {
+    const auto isShortage = [](const Message& finding) { return finding.key == "brewing.brew_short"; };
+    if (vessel.brewed)
+        std::erase_if(findings, isShortage);
+    else if (vessel.drawn || vessel.toFill)
+        for (Message& finding : findings)
+            if (isShortage(finding))
+                finding.key = "brewing.brew_short.drawn";
+}
+
 /// What is said of a plan for this vessel beside what the kit and the model say.
 void sayOfVessel(const CurrentVessel& vessel, Cellar& cellar, const facts::EquipmentFact& kit,
                  brewing::BrewPlan& plan) {
     const auto notes = firstFillNotes(vessel, cellar.shared(), kit, plan);
     plan.assumptions.insert(plan.assumptions.begin(), notes.begin(), notes.end());
     sayStrongVessel(vessel, cellar, plan.cautions);
+    tellShortage(vessel, plan.findings);
 }
 
 Result<brewing::BrewPlan> sized(const CurrentVessel& vessel, Cellar& cellar) {

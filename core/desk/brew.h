@@ -31,6 +31,7 @@ struct BrewStock {
     facts::BrewFact brew;
     std::optional<Litres> left; ///< for a vessel; none: what went into the fermenter is not recorded
     bool forThisRefill = false;
+    bool poured = false; ///< some of it is in a vessel
 };
 /// A draft recalculated; nothing is written.
 struct BrewDraft {

@@ -106,8 +106,8 @@ Result<std::vector<BrewStock>> Desk::brewsToPour(const facts::VesselName& vessel
     std::vector<BrewStock> stock;
     stock.reserve(shared.brews.size());
     for (const auto& stored : shared.brews)
-        stock.push_back(
-            {stored.id, stored.fact, leftOf(stored.fact, shared, taken), &stored.fact == (*current)->brewed});
+        stock.push_back({stored.id, stored.fact, leftOf(stored.fact, shared, taken), &stored.fact == (*current)->brewed,
+                         taken.contains(stored.fact.name)});
     std::sort(stock.begin(), stock.end(), [](const BrewStock& a, const BrewStock& b) {
         return std::tuple(a.forThisRefill, a.brew.on, a.id) > std::tuple(b.forThisRefill, b.brew.on, b.id);
     });

@@ -3,6 +3,7 @@
 
 #include "brewing/as_brewed.h"
 #include "desk/house.h"
+#include "desk/settings.h"
 #include "quantity/density.h"
 #include "vessel/materials.h"
 
@@ -116,8 +117,21 @@ BlendEvent blendEvent(const Passage& passage) {
     return event;
 }
 
+/// The recipe of a refill without a brew, by the state it went into. None: the vessel never ran on another.
+std::optional<brewing::Recipe> plannedFor(const vessel::LedgerEntry& entry, const VesselRecord& record,
+                                          const ingredient::Pantry& pantry, const vessel::LedgerState& before) {
+    const bool always = record.of<facts::ChoiceFact>().empty() && record.of<facts::BaseRecipeFact>().size() < 2;
+    if (always || entry.kind != EntryKind::refill || entry.outOfThisVessel || entry.brew)
+        return {};
+    for (const auto& stored : record.of<facts::RefillFact>())
+        if (stored.id == rowOf(entry.id) && stored.fact.from.empty())
+            return recipeGoneInBy(stored.fact, record, pantry, before);
+    return {};
+}
+
 std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
-                                const vessel::Replay& replayed, const std::vector<BlendEvent>& told, Day asked) {
+                                const vessel::Replay& replayed, const std::vector<BlendEvent>& told, Day asked,
+                                const ingredient::Pantry& pantry) {
     std::map<std::int64_t, VesselName> sources;
     transferSources(record.of<facts::RefillFact>(), EntryKind::refill, sources);
     transferSources(record.of<facts::TopUpFact>(), EntryKind::topUp, sources);
@@ -137,6 +151,7 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
             passage.share = Share{std::min(1.0, entries[i].volume / replayed.after[i].volume)};
         if (const auto source = sources.find(entries[i].id); source != sources.end())
             passage.from = source->second;
+        passage.planned = plannedFor(entries[i], record, pantry, i > 0 ? replayed.after[i - 1] : vessel::LedgerState());
         if (const auto found = measured.find(entries[i].id); found != measured.end() && held(i))
             passage.measured = found->second;
         events += passage.changesBeer() ? 1 : 0;
@@ -168,6 +183,15 @@ std::map<std::size_t, VesselName> sourcesOf(const std::vector<Passage>& passages
     return sources;
 }
 
+/// By event, the recipes of refills without a brew.
+std::map<std::size_t, brewing::Recipe> plannedOf(const std::vector<Passage>& passages) {
+    std::map<std::size_t, brewing::Recipe> planned;
+    for (const auto& passage : passages)
+        if (passage.fills() && passage.planned)
+            planned[passage.before] = *passage.planned;
+    return planned;
+}
+
 } // namespace
 
 forward::Parameters parametersFor(const VesselRecord& record, Day day) {
@@ -197,7 +221,7 @@ double oxygenOf(const facts::VesselFact& facts) {
 Chemistry::Ledger Chemistry::ledgerOf(const VesselRecord& record) const {
     const auto ledger = [&](const auto& entries, const vessel::Replay& replayed) -> Ledger {
         auto told = toldLater(record, entries, asked_.today);
-        auto passages = passagesOf(record, entries, replayed, told, asked_.today);
+        auto passages = passagesOf(record, entries, replayed, told, asked_.today, cellar_.shared().pantry);
         return {std::move(passages), std::move(told), entries.empty() ? asked_.today : entries.front().on};
     };
     if (record.id == asked_.record.id)
@@ -257,11 +281,13 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     const culture::AgeConditions cellaring = cellaringOn(record, first);
     auto events = blendEvents(passages, told);
     auto sources = sourcesOf(passages);
+    auto planned = plannedOf(passages);
     History history{record,
                     std::move(*usual),
                     std::move(passages),
                     {std::move(events), beer, cellaring, parameters},
-                    std::move(sources)};
+                    std::move(sources),
+                    std::move(planned)};
     return &histories_.emplace(record.id, std::move(history)).first->second;
 }
 
@@ -297,6 +323,12 @@ Result<void> Chemistry::findBeers(History& history, std::size_t from, std::size_
         if (const auto source = history.sources.find(i); source != history.sources.end()) {
             event.brew = addTransfer(source->second, event.on);
             history.sources.erase(i);
+        } else if (const auto recipe = history.planned.find(i); recipe != history.planned.end()) {
+            auto added = addPlanned(recipe->second, history.record, event.on);
+            if (!added)
+                return fail(added.error());
+            event.brew = *added;
+            history.planned.erase(recipe);
         } else if (event.brew) {
             if (auto added = addBrew(*event.brew); !added)
                 return added;
@@ -327,6 +359,16 @@ Result<void> Chemistry::addBrew(std::int64_t id) {
     return {};
 }
 
+Result<std::int64_t> Chemistry::addPlanned(const brewing::Recipe& recipe, const VesselRecord& record, Day day) {
+    const SharedFacts& shared = cellar_.shared();
+    auto input = resolve(recipe, shared.pantry, shared.kit(day, record.facts.name).equipment.heatingRate);
+    if (!input)
+        return fail(input.error());
+    const std::int64_t id = nextOwn();
+    beers_.emplace(id, brew(*input, houseOn(day)));
+    return id;
+}
+
 const brewing::BrewParameters& Chemistry::houseOn(Day day) {
     const SharedFacts& shared = cellar_.shared();
     Day known = Day::min(); // of the last brew that shows something of the house
@@ -340,6 +382,10 @@ const brewing::BrewParameters& Chemistry::houseOn(Day day) {
         .first->second;
 }
 
+std::int64_t Chemistry::nextOwn() const {
+    return -1 - static_cast<std::int64_t>(beers_.size());
+}
+
 /// A pseudo brew for what came out of another vessel; none when that is not known.
 std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day day) {
     auto source = cellar_.vessel(from);
@@ -348,7 +394,7 @@ std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day d
     auto state = at(**source, day, true);
     if (!state)
         return {};
-    const std::int64_t id = -1 - static_cast<std::int64_t>(beers_.size());
+    const std::int64_t id = nextOwn();
     brewing::RefillBeer beer;
     beer.beer = state->beer;
     beer.lactics = state->lactics;

@@ -15,9 +15,10 @@ namespace staveline::desk {
 /// An entry of a ledger as the chemistry sees it.
 struct Passage {
     vessel::LedgerEntry entry;
-    std::size_t before = 0; ///< events (what changes the beer) before it
-    Share share{0};         ///< of the volume after it; above 0: it brings liquid into this vessel
-    facts::VesselName from; ///< a transfer's
+    std::size_t before = 0;                      ///< events (what changes the beer) before it
+    Share share{0};                              ///< of the volume after it; above 0: it brings liquid into this vessel
+    facts::VesselName from;                      ///< a transfer's
+    std::optional<brewing::Recipe> planned = {}; ///< of a refill without a brew
     const facts::Measured* measured = nullptr;
 
     [[nodiscard]] bool fills() const { return share.of1 > 0; }
@@ -51,6 +52,7 @@ private:
         std::vector<Passage> passages;
         estimate::CarriedStates states;
         std::map<std::size_t, facts::VesselName> sources; ///< by event, of transfers not looked up yet
+        std::map<std::size_t, brewing::Recipe> planned;   ///< by event, of refills not brewed yet
     };
 
     Result<culture::VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
@@ -64,6 +66,9 @@ private:
     Result<void> start(History& history);
     Result<void> findBeers(History& history, std::size_t from, std::size_t to);
     Result<void> addBrew(std::int64_t id);
+    [[nodiscard]] std::int64_t nextOwn() const; ///< of a pseudo brew
+    /// A pseudo brew by a recipe.
+    Result<std::int64_t> addPlanned(const brewing::Recipe& recipe, const VesselRecord& record, Day day);
     /// How brews of this house ended until a day.
     const brewing::BrewParameters& houseOn(Day day);
     std::optional<std::int64_t> addTransfer(const facts::VesselName& from, Day day);
@@ -72,7 +77,7 @@ private:
     const CurrentVessel& asked_;
     std::map<book::RowId, History> histories_;
     std::map<Day, brewing::BrewParameters> houses_; ///< by the day of the last brew that shows something of it
-    estimate::CarriedStates::Beers beers_;          ///< brews by id; what came out of other vessels below 0
+    estimate::CarriedStates::Beers beers_;          ///< brews by id; below 0 plans and other vessels'
 };
 
 } // namespace staveline::desk

@@ -161,6 +161,9 @@ public:
     /// What is recorded of each vessel itself, in the order of cellar(): quick in any book, no ledger is read.
     [[nodiscard]] Result<std::vector<facts::VesselFact>> vessels() const;
     [[nodiscard]] Result<VesselSummary> vessel(const facts::VesselName& name) const;
+    /// The vessel whose work comes first, one to fill among them; of very many only the first are looked at. None:
+    /// there is nothing to do.
+    [[nodiscard]] Result<std::optional<VesselSummary>> firstDue() const;
     [[nodiscard]] Result<LedgerView> ledger(const facts::VesselName& name) const;
     /// Refuses what `record` would refuse, with the same faults.
     [[nodiscard]] Result<LedgerPreview> preview(const facts::Fact& fact) const;
@@ -175,6 +178,9 @@ public:
     [[nodiscard]] Result<brewing::BrewPlan> brewPlan(const facts::VesselName& name) const;
     [[nodiscard]] Result<sheet::Document> brewSheet(const facts::VesselName& name,
                                                     const DisplayUnits& units = {}) const;
+    /// A card for this vessel, for all in use without a name. Fault where none is in use.
+    [[nodiscard]] Result<sheet::Document> vesselCards(const facts::VesselName& name = {},
+                                                      const DisplayUnits& units = {}) const;
     /// The work to come of this vessel, of all of them without a name, as an iCalendar file.
     [[nodiscard]] Result<std::string> calendar(const facts::VesselName& name = {},
                                                const DisplayUnits& units = {}) const;
@@ -248,6 +254,7 @@ private:
     Result<Recorded> recordNamed(const std::vector<facts::Fact>& facts, const EditNote& note,
                                  const Progress& progress = {});
     Result<void> requireCurrent(const AdviceJob& job);
+    Result<Chosen> chosen(const facts::ChoiceFact& choice);
     /// The choice of proposal `number` with its forecast, as it would be promised on `on`; writes nothing.
     [[nodiscard]] Result<facts::ChoiceFact> promise(const facts::VesselName& vessel, int number, Day on) const;
     [[nodiscard]] Result<facts::ChoiceFact> promise(const AdviceJob& job, const advice::Advice& advice, int number,

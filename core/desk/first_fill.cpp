@@ -51,7 +51,23 @@ std::vector<Message> firstFillNotes(const CurrentVessel& vessel, const SharedFac
     return notes;
 }
 
+namespace {
+
+/// Beer that is known by its level alone.
+bool ofUnknownBeer(const CurrentVessel& vessel) {
+    return std::none_of(vessel.entries.begin(), vessel.entries.end(), [](const vessel::LedgerEntry& entry) {
+        const vessel::Flow flow = vessel::traitsOf(entry.kind).flow;
+        return !entry.outOfThisVessel && (flow == vessel::Flow::opens || flow == vessel::Flow::in);
+    });
+}
+
+} // namespace
+
 Result<void> holdsBeer(const CurrentVessel& vessel) {
+    if (!vessel.toFill && ofUnknownBeer(vessel))
+        return fail({FaultKind::notPossible, "/vessel",
+                     say("desk.dip_alone").with("vessel", vessel.record.facts.name).with("volume", vessel.now().volume),
+                     say("desk.dip_alone.remedy")});
     if (!vessel.toFill)
         return {};
     return fail({FaultKind::notPossible, "/vessel", say("desk.empty").with("vessel", vessel.record.facts.name),

@@ -93,10 +93,11 @@ FullAnswer firstTasteAnswer(const Verdicts& verdicts, const Verdict& verdict) {
 }
 
 FullAnswer tasteAnswer(const Verdicts& verdicts, const Verdict& verdict) {
-    return {verdict,
-            say("desk.answer.taste").with("what", render(concerned(verdicts, VerdictKind::tasteAgain))),
-            {{say("desk.answer.head.first"), say("desk.answer.tasters")},
-             {say("desk.answer.head.meanwhile"), say("desk.answer.draft")}}};
+    const char* first = verdict.firstOfCycle ? "desk.answer.taste_cycle" : "desk.answer.tasters";
+    return {
+        verdict,
+        say("desk.answer.taste").with("what", render(concerned(verdicts, VerdictKind::tasteAgain))),
+        {{say("desk.answer.head.first"), say(first)}, {say("desk.answer.head.meanwhile"), say("desk.answer.draft")}}};
 }
 
 FullAnswer holdAnswer(const Verdict& verdict, const vessel::Schedule& dates) {

@@ -177,6 +177,14 @@ template <class F> const F* firstFrom(const VesselRecord& record, Day day) {
     return nullptr;
 }
 
+/// The first that went in after a choice.
+const facts::RefillFact* refillBy(const VesselRecord& record, const facts::ChoiceFact& choice) {
+    const auto& refills = record.of<facts::RefillFact>();
+    const auto at = std::find_if(refills.begin(), refills.end(),
+                                 [&](const auto& stored) { return wentInAfter(stored.fact, choice); });
+    return at == refills.end() ? nullptr : &at->fact;
+}
+
 const Sitting* lastSitting(const VesselRecord& record, Day after, Day until) {
     const facts::SittingFact* found = lastToLearnFrom(record, until, after);
     return found ? &found->sitting : nullptr;
@@ -200,9 +208,9 @@ std::vector<PromiseOutcome> promisesOf(const VesselRecord& record, Day today) {
     const auto& choices = record.of<facts::ChoiceFact>();
     for (std::size_t i = 0; i < choices.size(); ++i) {
         const facts::ChoiceFact& choice = choices[i].fact;
-        const auto* refill = firstFrom<facts::RefillFact>(record, choice.on);
+        const auto* refill = refillBy(record, choice);
         // A later choice for the same refill takes the place of an earlier one.
-        if (!choice.forecast || (i + 1 < choices.size() && (!refill || choices[i + 1].fact.on <= refill->on)))
+        if (!choice.forecast || (i + 1 < choices.size() && (!refill || wentInAfter(*refill, choices[i + 1].fact))))
             continue;
         PromiseOutcome promise;
         promise.made = choice.on;
@@ -311,6 +319,9 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     view.findings = notesOf(vessel.replayed.findings);
     const estimate::Learned learned = learnedOf(vessel, *inside_->cellar);
     view.learned = learnedLines(learned);
+    for (Dimension d : allDimensions)
+        if (learned.sittings[d] > 0)
+            view.offsetToday[d] = Estimate{learned.offsets[d].mean[estimate::Offset::now], learned.offsets[d].sd()};
     for (const auto& stored : record.of<facts::TargetFact>())
         view.targets.push_back(stored.fact);
     ledger.addRows(view.rows);

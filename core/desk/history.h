@@ -77,6 +77,7 @@ struct HistoryView {
         bool run = false; ///< the last sittings all came out on one side: a drift
     };
     std::vector<LearnedLine> learned;
+    PerDimension<std::optional<tasting::Estimate>> offsetToday; ///< from the model; none: never tasted
     /// The model between the entries, for the sawtooth: mean age and volume at each change and just before it.
     struct SawtoothPoint {
         Day on{};

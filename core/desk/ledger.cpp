@@ -93,6 +93,16 @@ VesselSummary summary(const CurrentVessel& vessel) {
 
 } // namespace
 
+std::string vesselWords(const facts::VesselFact& vessel) {
+    const std::string_view shape = wordOf(vessel.shape), material = wordOf(vessel.material);
+    std::string words = render(say("ui.word." + std::string(shape)));
+    if (shape != material)
+        words += " of " + render(say("ui.word." + std::string(material)));
+    std::transform(words.begin(), words.end(), words.begin(),
+                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+    return words;
+}
+
 Result<std::vector<VesselSummary>> Desk::cellar() const {
     std::vector<VesselSummary> all;
     Cellar& cellar = *inside_->cellar;
@@ -102,6 +112,24 @@ Result<std::vector<VesselSummary>> Desk::cellar() const {
         all.push_back(summary(currentOutline(**cellar.vesselById(stored.id), cellar, today())));
     std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.retired < b.retired; });
     return all;
+}
+
+Result<std::optional<VesselSummary>> Desk::firstDue() const {
+    constexpr std::size_t mostRead = 30; // what is due is found in the ledger of each
+    auto all = vessels();
+    if (!all)
+        return fail(all.error());
+    all->resize(std::min(all->size(), mostRead));
+    std::optional<VesselSummary> first;
+    for (const facts::VesselFact& each : *all) {
+        auto record = inside_->cellar->vessel(each.name);
+        if (!record)
+            return fail(record.error());
+        const CurrentVessel current = currentOutline(**record, *inside_->cellar, today());
+        if (current.due.kind != vessel::DueKind::nothing && (!first || current.due.on < first->due.on))
+            first = summary(current);
+    }
+    return first;
 }
 
 Result<std::vector<facts::VesselFact>> Desk::vessels() const {

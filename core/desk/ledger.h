@@ -46,6 +46,9 @@ struct VesselSummary {
     std::vector<LedgerNote> findings;
 };
 
+/// "foeder", "cask of used oak"
+[[nodiscard]] std::string vesselWords(const facts::VesselFact& vessel);
+
 struct LedgerLine {
     std::int64_t id = 0;
     std::string table; ///< "draw_off", to amend or remove it

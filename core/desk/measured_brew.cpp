@@ -13,6 +13,8 @@ void takeLitres(brewing::BrewPlan& plan, Litres intoFermenter, const brewing::Eq
     const Litres gives = intoVesselFrom(intoFermenter, kit);
     plan.intoVessel = std::min(plan.intoVessel, gives);
     plan.leftOver = gives - plan.intoVessel;
+    // The beer is made: what its litres mean is said beside it, and more cannot be brewed.
+    std::erase_if(plan.findings, [](const Message& finding) { return finding.key == "brewing.brew_short"; });
 }
 
 void takeFinalGravity(brewing::BrewPlan& plan, SpecificGravity measured) {

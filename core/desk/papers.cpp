@@ -39,7 +39,8 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
         return fail(*plan->cannot);
     sheet::BrewSheetInput sheet;
     sheet.vessel = name;
-    sheet.brew = vessel.brewed ? vessel.brewed->name : nextBrewName();
+    if (vessel.brewed)
+        sheet.brew = vessel.brewed->name;
     sheet.vesselShape = wordOf(record.facts.shape);
     if (const facts::CultureFact* culture = record.latest<facts::CultureFact>(today()))
         sheet.killerSensitive = culture->killerSensitive;
@@ -47,8 +48,11 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
     sheet.plan = std::move(*plan);
     sheet.recipe = setting.recipe;
     sheet.dates = vessel.dates;
-    if (vessel.fault && vessel.fault->rule)
+    if (vessel.fault && vessel.fault->rule) {
         sheet.fault = faultWords(*vessel.fault->rule, vessel.fault->until);
+        sheet.notYet = vessel.fault->rule->blocksAdvice;
+        sheet.lookAgain = vessel.fault->until;
+    }
     sheet.firstFill = vessel.toFill;
     sheet.draw = setting.draw;
     advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));

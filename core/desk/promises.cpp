@@ -145,6 +145,18 @@ Result<ChoiceFact> Desk::promiseOwn(const AdviceJob& job, const Setting& setting
     return choice;
 }
 
+/// As it was stored: it has its place among the entries of the day.
+Result<Chosen> Desk::chosen(const ChoiceFact& choice) {
+    auto done = record(Fact{choice});
+    if (!done)
+        return fail(done.error());
+    const book::RowKey& row = done->rows.front();
+    auto stored = fact(row.table, row.id);
+    if (!stored)
+        return fail(stored.error());
+    return Chosen{std::get<ChoiceFact>(*std::move(stored)), *std::move(done)};
+}
+
 Result<Chosen> Desk::choose(const AdviceJob& job, const Advice& advice, int number) {
     const Batch once(*this); // the look for other programs may tell too
     if (auto current = requireCurrent(job); !current)
@@ -152,10 +164,7 @@ Result<Chosen> Desk::choose(const AdviceJob& job, const Advice& advice, int numb
     auto choice = promise(job, advice, number, today());
     if (!choice)
         return fail(choice.error());
-    auto done = record(Fact{*choice});
-    if (!done)
-        return fail(done.error());
-    return Chosen{*std::move(choice), *std::move(done)};
+    return chosen(*choice);
 }
 
 /// A promise made from what the book no longer says would be no promise.
@@ -174,10 +183,7 @@ Result<Chosen> Desk::adopt(const AdviceJob& job, const Setting& setting) {
     auto choice = promiseOwn(job, setting);
     if (!choice)
         return fail(choice.error());
-    auto done = record(Fact{*choice});
-    if (!done)
-        return fail(done.error());
-    return Chosen{*std::move(choice), *std::move(done)};
+    return chosen(*choice);
 }
 
 Result<Recorded> Desk::revise(const facts::VesselName& name, const Setting& setting, const EditNote& note) {
@@ -196,7 +202,9 @@ Result<Recorded> Desk::revise(const facts::VesselName& name, const Setting& sett
     auto choice = promiseOwn(*job, setting);
     if (!choice)
         return fail(choice.error());
-    return setToday(Fact{*choice}, note);
+    // What went into the vessel by an earlier choice of today stays as it was.
+    const ChoiceFact* open = openChoice(vessel.record, vessel.now());
+    return open && open->on == today() ? setToday(Fact{*choice}, note) : record(Fact{*choice}, note);
 }
 
 namespace {

@@ -71,6 +71,10 @@ Result<void> Recorder::store(const facts::RefitFact& f) {
     if (!id)
         return fail(id.error());
     rows_.push_back({std::string(tableOf<facts::RefitFact>), *id});
+    return overruleBy(f);
+}
+
+Result<void> Recorder::overruleBy(const facts::RefitFact& f) {
     return overruleChoices(f.vessel, {false, false, decidesTemperature(f)});
 }
 

@@ -25,6 +25,8 @@ public:
     [[nodiscard]] const std::vector<book::RowKey>& rows() const { return rows_; }
 
     Result<void> apply(const facts::Fact& fact);
+    /// The brewer's word on the temperature goes before what was chosen with a plan.
+    Result<void> overruleBy(const facts::RefitFact& f);
     /// Of the ledgers they touch.
     [[nodiscard]] const LedgerGuard& guard() const { return guard_; }
     /// Built-in ingredients are copied on first use, so that a later data table does not rewrite history.

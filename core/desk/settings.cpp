@@ -15,26 +15,33 @@ using vessel::LedgerState;
 
 namespace {
 
-bool belongsToComing(const ChoiceFact& choice, const LedgerState& now) {
-    return !now.lastRefill || choice.on >= *now.lastRefill;
+bool belongsToComing(const ChoiceFact& choice, const VesselRecord& record, const LedgerState& now) {
+    const auto& refills = record.of<facts::RefillFact>();
+    return !now.lastRefill || std::none_of(refills.begin(), refills.end(), [&](const auto& stored) {
+        return stored.fact.on <= *now.lastRefill && wentInAfter(stored.fact, choice);
+    });
 }
 
-const ChoiceFact* latestChoice(const VesselRecord& record, const LedgerState& now, bool forComing) {
+/// `by`: of those that it may have gone in by.
+const ChoiceFact* latestChoice(const VesselRecord& record, const LedgerState& now, bool forComing,
+                               const facts::RefillFact* by = nullptr) {
     const ChoiceFact* found = nullptr;
     for (const auto& stored : record.of<ChoiceFact>())
-        if (stored.fact.forecast && stored.fact.on <= now.on && belongsToComing(stored.fact, now) == forComing)
+        if (stored.fact.forecast && stored.fact.on <= now.on && (!by || wentInAfter(*by, stored.fact)) &&
+            belongsToComing(stored.fact, record, now) == forComing)
             found = &stored.fact;
     return found;
 }
 
-/// The base recipe of the day the last refill went in; before it was written down, the first one: it ran on that.
-const BaseRecipeFact* baseOfLastRefill(const VesselRecord& record, const LedgerState& now) {
+/// The base recipe of a day; before it was written down, the first one: the vessel ran on that.
+const BaseRecipeFact* baseOn(const VesselRecord& record, Day day) {
     const auto& recipes = record.of<BaseRecipeFact>();
-    if (recipes.empty())
-        return nullptr;
-    const auto start = now.lastRefill ? now.lastRefill : now.opened;
-    const BaseRecipeFact* then = start ? record.latest<BaseRecipeFact>(*start) : nullptr;
-    return then ? then : &recipes.front().fact;
+    const BaseRecipeFact* then = record.latest<BaseRecipeFact>(day);
+    return then || recipes.empty() ? then : &recipes.front().fact;
+}
+
+const BaseRecipeFact* baseOfLastRefill(const VesselRecord& record, const LedgerState& now) {
+    return baseOn(record, now.lastRefill.value_or(now.opened.value_or(Day::min())));
 }
 
 Setting settingBy(const VesselRecord& record, const BaseRecipeFact* base, const ChoiceFact* choice) {
@@ -83,6 +90,10 @@ Setting asDrawn(Setting setting, const VesselRecord& record, const LedgerState& 
 
 } // namespace
 
+bool wentInAfter(const facts::RefillFact& refill, const ChoiceFact& choice) {
+    return std::pair(refill.on, refill.turn.value_or(0)) >= std::pair(choice.on, choice.turn.value_or(0));
+}
+
 std::optional<Litres> drawnForRefill(const VesselRecord& record, const LedgerState& now) {
     if (!now.opened || !now.lastDraw || (now.lastRefill && *now.lastDraw <= *now.lastRefill))
         return {};
@@ -115,6 +126,16 @@ const ChoiceFact* choiceInForce(const VesselRecord& record, const LedgerState& n
 
 Setting settingInUse(const VesselRecord& record, const ingredient::Pantry& pantry, const LedgerState& now) {
     return asDrawn(plannedSetting(record, pantry, now), record, now);
+}
+
+brewing::Recipe recipeGoneInBy(const facts::RefillFact& refill, const VesselRecord& record,
+                               const ingredient::Pantry& pantry, LedgerState before) {
+    before.on = refill.on;
+    const BaseRecipeFact* base = baseOn(record, refill.on);
+    if (const ChoiceFact* made = latestChoice(record, before, true, &refill))
+        return settingBy(record, base, made).recipe;
+    const ChoiceFact* earlier = latestChoice(record, before, false, &refill);
+    return withoutAids(settingBy(record, base, earlier), settingBy(record, base, nullptr), pantry).recipe;
 }
 
 Setting settingUsual(const VesselRecord& record, const LedgerState& now) {

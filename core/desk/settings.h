@@ -17,6 +17,8 @@ namespace staveline::desk {
 // from that refill on, until a later choice's. Of a recipe the later one counts, base recipe or choice; a base recipe
 // says nothing about the rest. Once it is drawn, the draw is what was drawn.
 
+/// Whether a refill spent a choice: it went in on a later day, or on the same one and not before it.
+[[nodiscard]] bool wentInAfter(const facts::RefillFact& refill, const facts::ChoiceFact& choice);
 /// The choice made for the refill that is due; none after that refill went in.
 [[nodiscard]] const facts::ChoiceFact* openChoice(const VesselRecord& record, const vessel::LedgerState& now);
 /// The choice that the refill in the vessel went in by; none: the vessel's own interval, draw and temperature.
@@ -24,6 +26,10 @@ namespace staveline::desk {
 /// For the coming refill: what is chosen for it, or what goes on if nothing is.
 [[nodiscard]] advice::Setting settingInUse(const VesselRecord& record, const ingredient::Pantry& pantry,
                                            const vessel::LedgerState& now);
+/// What a refill without a brew on record was brewed by: the plan made for it, else what went on. `before`: the vessel
+/// before it went in.
+[[nodiscard]] brewing::Recipe recipeGoneInBy(const facts::RefillFact& refill, const VesselRecord& record,
+                                             const ingredient::Pantry& pantry, vessel::LedgerState before);
 /// The usual recipe and handling: the base recipe in force, and the vessel's own draw, interval and temperature.
 [[nodiscard]] advice::Setting settingUsual(const VesselRecord& record, const vessel::LedgerState& now);
 /// The last refill as it was brewed, without its one-cycle aids; before the first, what goes on without a choice. The

@@ -458,7 +458,8 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                     return fail(old.error());
                 if (auto ok = checkMeaning(fact, working, today()); !ok)
                     return fail(ok.error());
-                if (auto kept = Recorder(working, writer, today()).keepIngredientsOf(*replacement); !kept)
+                Recorder recorder(working, writer, today());
+                if (auto kept = recorder.keepIngredientsOf(*replacement); !kept)
                     return fail(kept.error());
                 F placed = *replacement;
                 if (auto at = placeAgain(placed, *old, working); !at)
@@ -469,6 +470,10 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 putBack(working, *touched, id, placed);
                 if (auto done = writer.update(table, id, *row); !done)
                     return fail(done.error());
+                if constexpr (std::is_same_v<F, facts::RefitFact>)
+                    if (placed.temperature != old->temperature)
+                        if (auto done = recorder.overruleBy(placed); !done)
+                            return fail(done.error());
                 return unlessImpossible<Inside::Written>(guard, {{table, id}}, true);
             },
             !ofVesselAlone<F>);

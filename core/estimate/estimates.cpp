@@ -84,6 +84,7 @@ private:
             const Estimate& tasted = *lesson.tasted[d];
             estimates_.evidence[d].push_back(
                 {Evidence::Kind::sitting, {tasted.mean + modelled_[d] - lesson.model[d], tasted.sd}, lesson.on});
+            estimates_.tastedThisCycle[d] = true;
             estimates_.tastedToday[d] = lesson.on == known_.today;
         }
     }

@@ -57,6 +57,7 @@ struct Estimates {
     PerDimension<std::vector<Evidence>> evidence;    ///< what `combined` rests on
     PerDimension<double>
         oneMoreTaster{}; ///< variance of one more taster's score; beside a lone taster a stranger's [points^2]
+    PerDimension<bool> tastedThisCycle{};
     PerDimension<bool> tastedToday{};
     std::optional<GramsPerLitre> ta; ///< of this cycle, the latest
     std::optional<Ph> ph;            ///< likewise

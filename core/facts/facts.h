@@ -288,6 +288,7 @@ struct ChoiceFact {
     std::optional<Forecast> forecast; ///< filled by the desk when the choice is made
     /// By what was said of the vessel itself after it; the promise stays as it was made.
     bool drawOverruled = false, intervalOverruled = false, temperatureOverruled = false;
+    std::optional<int> turn = {}; ///< on its day, among the entries of the ledger: a later refill went in by it
     bool operator==(const ChoiceFact&) const = default;
 };
 

@@ -368,6 +368,7 @@ template <class V> void describe(V& v, Like<ChoiceFact> auto& f) {
     v.field(Field{.name = "draw_overruled", .later = true}, f.drawOverruled);
     v.field(Field{.name = "interval_overruled", .later = true}, f.intervalOverruled);
     v.field(Field{.name = "temperature_overruled", .later = true}, f.temperatureOverruled);
+    v.field(turnField, f.turn);
 }
 
 // --- built-in ingredients copied into the book on first use ----------------------------------------------------------

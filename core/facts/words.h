@@ -31,6 +31,9 @@ inline constexpr std::array<std::string_view, 2> works = {"taste", "brew"};
 inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
 /// A vessel without it goes by its interval: cleared, it does again.
 inline constexpr std::string_view wantedAge = "wanted_age_years";
+/// What a vessel of each shape is made of more often than not.
+inline constexpr std::array<Material, 6> usualMaterials = {Material::oakUsed, Material::steel, Material::foeder,
+                                                           Material::steel,   Material::glass, Material::plastic};
 /// Fields of a vessel that can go back to what its material says.
 inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_year", "oxygen_mg_l_year",
                                                               "culture_held_back"};
@@ -41,6 +44,9 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
 }
 [[nodiscard]] constexpr std::string_view wordOf(Material material) {
     return factWords::materials[static_cast<std::size_t>(material)];
+}
+[[nodiscard]] constexpr Material usualMaterial(VesselForm form) {
+    return factWords::usualMaterials[static_cast<std::size_t>(form)];
 }
 [[nodiscard]] constexpr std::string_view wordOf(Brettanomyces state) {
     return factWords::brett[static_cast<std::size_t>(state)];

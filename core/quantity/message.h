@@ -32,6 +32,7 @@ struct Amount {
     UnitKind kind = UnitKind::none;
     double value = 0.0; ///< in the stored unit of its kind
     int decimals = 1;   ///< of a bare number; the other kinds know their own
+    bool rough = false; ///< shown to two figures: an estimate of an order of size
 
     constexpr Amount(UnitKind what, double size) : kind(what), value(size) {}
     template <Quantity Q> constexpr Amount(Q quantity) : kind(Q::kind), value(raw(quantity)) {}
@@ -39,6 +40,12 @@ struct Amount {
     constexpr Amount(SignedPoints difference) : kind(UnitKind::pointsDifference), value(difference.points) {}
     bool operator==(const Amount&) const = default;
 };
+
+/// "2000 L", not "2013.4 L".
+[[nodiscard]] constexpr Amount roughly(Amount amount) {
+    amount.rough = true;
+    return amount;
+}
 
 /// A text, a count, an amount or a day.
 using ArgumentValue = std::variant<std::string, std::int64_t, Amount, std::chrono::sys_days>;

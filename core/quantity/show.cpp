@@ -37,9 +37,19 @@ std::string signedPoints(double points) {
     return points > 0 && text != "0.0" ? '+' + text : text;
 }
 
-std::string volume(double litres, const DisplayUnits& units) {
+/// Two figures, all other digits nought: 4.5, 45, 450.
+std::string twoFigures(double value) {
+    if (!(std::abs(value) > 0) || !std::isfinite(value))
+        return fixed(value, 0);
+    const double last = std::pow(10, std::floor(std::log10(std::abs(value))) - 1);
+    return fixed(std::round(value / last) * last, last < 1 ? 1 : 0);
+}
+
+std::string volume(double litres, bool rough, const DisplayUnits& units) {
     const auto [size, word] = shownVolume(units.volume);
     const double shown = litres / size;
+    if (rough)
+        return fmt::format("{} {}", twoFigures(shown), word);
     const bool large = units.volume == DisplayUnits::Volume::hectolitre;
     return fmt::format("{} {}", large ? fixed(shown, 2) : scaled(shown), word);
 }
@@ -126,9 +136,9 @@ std::string inOneUnit(const Amount& amount) {
 std::string amount(const Amount& amount, const DisplayUnits& units) {
     switch (amount.kind) {
     case UnitKind::volume:
-        return volume(amount.value, units);
+        return volume(amount.value, amount.rough, units);
     case UnitKind::flow:
-        return volume(amount.value, units) + "/h";
+        return volume(amount.value, amount.rough, units) + "/h";
     case UnitKind::temperature:
         return temperature(amount.value, units);
     case UnitKind::heatingRate:

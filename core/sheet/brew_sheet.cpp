@@ -72,9 +72,21 @@ void whatChanged(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.placeAllBut({"mash", "kettle", "yeast", "fermenter", "draw", "refill"});
 }
 
+/// Whoever has the sheet in hand on brew day reads it first.
+void faultFirst(SheetBuilder& sheet, const BrewSheetInput& in) {
+    if (in.notYet)
+        sheet.document.blocks.emplace_back(Caution{
+            sheet.text(in.lookAgain ? say("sheet.not_yet.until").with("day", *in.lookAgain) : say("sheet.not_yet"))});
+    if (in.fault)
+        sheet.document.blocks.emplace_back(Caution{sheet.text(*in.fault)});
+}
+
 /// What tells this brew from the others, and by whom it was made.
 void who(SheetBuilder& sheet, const BrewSheetInput& in) {
-    sheet.table({"sheet.column.brew", "sheet.column.brewed_on", "sheet.column.brewer"}, {}, {{in.brew, "", ""}});
+    const Message purpose =
+        say(in.firstFill ? "sheet.for_fill" : "sheet.for_refill").with("vessel", in.vessel).with("day", in.dates.draw);
+    sheet.table({"sheet.column.brew", "sheet.column.brewed_on", "sheet.column.brewer"}, {},
+                {{in.brew.empty() ? sheet.text(purpose) : in.brew, "", ""}});
 }
 
 void dates(SheetBuilder& sheet, const BrewSheetInput& in) {
@@ -304,10 +316,8 @@ Document brewSheet(const BrewSheetInput& in, const DisplayUnits& units, const Ca
                                              .with("day", in.on));
     sheet.document.footer = sheet.text(say("sheet.footer").with("vessel", in.vessel).with("day", in.on));
     keepCautions(sheet, in);
-    if (in.fault)
-        sheet.document.blocks.emplace_back(Caution{sheet.text(*in.fault)});
-    for (const auto section :
-         {who, whatChanged, dates, water, grist, mash, boil, fermentation, targets, notes, drawDay, expected})
+    for (const auto section : {faultFirst, who, whatChanged, dates, water, grist, mash, boil, fermentation, targets,
+                               notes, drawDay, expected})
         section(sheet, in);
     return std::move(sheet.document);
 }

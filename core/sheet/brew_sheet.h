@@ -14,13 +14,15 @@ inline constexpr double oxygenInAir = constants::sheet::oxygenInAir; ///< g/L
 
 struct BrewSheetInput {
     std::string vessel, brewery;
-    std::string brew;        ///< the name it is recorded under; empty: a space to write in
+    std::string brew;        ///< the name it is recorded under; empty: not brewed yet, named by what it is for
     std::string vesselShape; ///< "keg" holds pressure, other shapes are vented; empty: not known, both cautions print
     bool killerSensitive = true; ///< what lives in the vessel
     Day on{};
     brewing::BrewPlan plan;
     brewing::Recipe recipe;
     std::optional<Message> fault;             ///< of the beer in the vessel: what to do before this is brewed for it
+    bool notYet = false;                      ///< by that fault: this is not to be brewed before it is gone
+    std::optional<Day> lookAgain{};           ///< at the fault; none: waiting is no cure
     const advice::Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
     vessel::Schedule dates;
     bool firstFill = false; ///< of an empty vessel: nothing is tasted or drawn before

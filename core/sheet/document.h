@@ -43,6 +43,7 @@ struct Document {
     std::vector<Block> blocks;
     std::string language = "en";         ///< of the texts, BCP 47
     std::string cautionWord = "Caution"; ///< stands before every caution
+    bool cards = false;                  ///< each section of level 1 is a card: four to a printed page
 };
 
 [[nodiscard]] std::string writeText(const Document& document);

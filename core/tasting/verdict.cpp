@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tasting/verdict.h"
 
+#include "quantity/day_limits.h"
 #include "quantity/text.h"
 #include "tasting/statistics.h"
 
@@ -35,7 +36,7 @@ Verdict faultFirst(Verdict v, const VerdictContext& context) {
 Verdict waitUntil(Verdict v, Dimension d, const Estimate& estimate, const TargetWindow& window,
                   const VerdictContext& context) {
     v.kind = VerdictKind::waitUntil;
-    v.until = context.modelArrives.value_or(context.today + std::chrono::days{waitWithoutModel});
+    v.until = std::min(lastDay, context.modelArrives.value_or(context.today + std::chrono::days{waitWithoutModel}));
     v.gravityFalls = context.gravityFalling;
     const char* key = v.gravityFalls ? "tasting.verdict.wait_gravity" : "tasting.verdict.wait_arrives";
     v.reason = withNumbers(key, d, estimate, window).with("until", *v.until);
@@ -62,7 +63,7 @@ std::string openKey(Dimension d, double gap, const TargetWindow& window) {
 std::optional<Day> clearsOn(const FaultRule& rule, Day found) {
     if (!rule.blocksAdvice || rule.waitDays <= 0)
         return {};
-    return found + std::chrono::days{rule.waitDays};
+    return std::min(lastDay, found + std::chrono::days{rule.waitDays});
 }
 
 Message faultWords(const FaultRule& rule, std::optional<Day> until) {

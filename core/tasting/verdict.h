@@ -45,6 +45,7 @@ struct Verdict {
     std::optional<Day> until;  ///< waitUntil, faultFirst where waiting is the cure
     bool gravityFalls = false; ///< waitUntil: it waits for that, not for what the model says is to come
     std::string fault;         ///< faultFirst
+    bool firstOfCycle = false; ///< tasteAgain: nobody tasted in this cycle
     Message reason;
 };
 

@@ -66,9 +66,12 @@ private:
 
 void Replayer::apply(const LedgerEntry& entry) {
     advanceTo(entry.on);
-    if (opening_ && before(entry, *opening_))
+    if (opening_ && before(entry, *opening_)) {
+        if (entry.kind == EntryKind::dip) // the takeover says anew what is in it
+            return;
         return find(entry, FindingKind::beforeOpening,
                     say("vessel.before_opening").with("day", entry.on).with("opened", opening_->on));
+    }
     Flow flow = traitsOf(entry.kind).flow;
     const double least = flow == Flow::level ? 0 : std::numeric_limits<double>::min();
     if (flow != Flow::none && !(std::isfinite(entry.volume.l) && entry.volume.l >= least))

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "vessel/schedule.h"
 
+#include "quantity/day_limits.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -76,6 +78,14 @@ Schedule firstFill(const LedgerState& now, const ScheduleRule& rule, Day today) 
     return dates;
 }
 
+/// Nothing is planned beyond the calendar of the book.
+Schedule inCalendar(Schedule dates) {
+    for (Day* day : {&dates.sample, &dates.brew, &dates.draw, &dates.nextSample, &dates.nextDraw, &dates.sampleDue,
+                     &dates.brewDue, &dates.drawDue})
+        *day = std::min(*day, lastDay);
+    return dates;
+}
+
 } // namespace
 
 bool byAge(const ScheduleRule& rule) {
@@ -90,7 +100,7 @@ Days intervalOf(const LedgerState& now, const ScheduleRule& rule) {
 
 Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
     if (rule.empty)
-        return firstFill(now, rule, today);
+        return inCalendar(firstFill(now, rule, today));
     const Day from = cycleStart(now, rule, today);
     Schedule dates{};
     dates.drawDue = drawDue(now, from, rule);
@@ -100,7 +110,7 @@ Schedule schedule(const LedgerState& now, const ScheduleRule& rule, Day today) {
     dates.brew = rule.brewed.value_or(std::max(dates.brewDue, today));
     dates.draw = std::max({dates.drawDue, dates.brew + whole(rule.primary), today});
     planNext(dates, now, rule);
-    return dates;
+    return inCalendar(dates);
 }
 
 bool looksAtDraw(Day tasted, const LedgerState& now, Days interval) {
@@ -115,7 +125,7 @@ NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule
     if (!now.opened)
         return {};
     if (rule.drawn)
-        return {DueKind::refill, dates.drawDue};
+        return rule.brewed ? NextJob{DueKind::refill, dates.drawDue} : NextJob{DueKind::brew, dates.brewDue};
     if (!sampled(rule))
         return {DueKind::taste, dates.sampleDue};
     if (!rule.brewed)

@@ -42,7 +42,8 @@ struct NextJob {
     DueKind kind = DueKind::nothing;
     Day on{};
 };
-/// The first that is not done: refill when drawn, else taste, brew, draw; of an empty vessel brew, then refill.
+/// The first that is not done: when drawn brew, then refill, else taste, brew, draw; of an empty vessel brew, then
+/// refill.
 /// Nothing in an unopened one that is not said to be empty.
 [[nodiscard]] NextJob nextJob(const LedgerState& now, const ScheduleRule& rule, const Schedule& dates);
 

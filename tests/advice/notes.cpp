@@ -67,6 +67,14 @@ TEST_CASE("one more taster is asked for by the dimension it is worth it for, and
     CHECK(keys(input, advice) == Keys{"advice.note.funk.oneMore", "advice.note.meanwhile.plan"});
 }
 
+TEST_CASE("where nobody tasted in this cycle a tasting is asked for, not one more taster") {
+    auto input = withVerdicts(VerdictKind::move, VerdictKind::tasteAgain, VerdictKind::hold);
+    input.tastedThisCycle[Dimension::funk] = false;
+    auto advice = adviceFor(input);
+    advice.tasting = {.03, Dimension::funk};
+    CHECK(keys(input, advice) == Keys{"advice.note.funk.taste", "advice.note.meanwhile.alone"});
+}
+
 TEST_CASE("a titration is offered for acidity only where it helps") {
     auto input = withVerdicts(VerdictKind::tasteAgain, VerdictKind::hold, VerdictKind::hold);
     auto advice = adviceFor(input);
@@ -150,7 +158,8 @@ TEST_CASE("against funk only that is named which may be moved in this vessel") {
     auto input = withVerdicts(VerdictKind::hold, VerdictKind::move, VerdictKind::hold);
     input.verdicts[Dimension::funk].gap = -1.2;
     const auto ends = [&](const std::string& means, const Baseline& baseline = {}) {
-        return render(notesOf(input, baseline, adviceFor(input)).at(0)).ends_with("what takes more: " + means + ".");
+        return render(notesOf(input, baseline, adviceFor(input)).at(0))
+            .ends_with("What else lowers it: " + means + ".");
     };
     CHECK(ends("more sugar and more oats"));
     input.mayMoveDraw = true;

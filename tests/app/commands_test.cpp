@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include <map>
+#include <set>
 #include <sstream>
 
 using namespace staveline::testing;
@@ -291,4 +292,27 @@ TEST_CASE_METHOD(Terminal, "answers are JSON whatever a vessel or a book is call
     CHECK(recorded["edit"].get<std::string>().find("5\" keg \\ left") != std::string::npos);
     const Json undone = Json::parse(expect("undo 'five \"inch\".cellar' --json").out);
     CHECK(undone["edit"] == recorded["edit"]);
+}
+
+TEST_CASE_METHOD(Terminal, "the advice in words says nothing twice before its plans", "[app][advise]") {
+    expect("--today 2026-11-30 new s.cellar --sample");
+    for (const std::string vessel : {"Plover", "Knot", "Dunlin"}) {
+        const std::string words = expect("--today 2026-11-30 advise s.cellar --vessel " + vessel).out;
+        std::istringstream lines(words.substr(0, words.find("\n\n")));
+        std::set<std::string> said;
+        for (std::string line; std::getline(lines, line);) {
+            const auto from = line.find(": ");
+            const std::string sentence =
+                line.substr(from == std::string::npos ? line.find_first_not_of(' ') : from + 2);
+            INFO(words);
+            CHECK(said.insert(sentence).second);
+        }
+    }
+}
+
+TEST_CASE_METHOD(Terminal, "where nobody tasted in this cycle the advice asks for a tasting", "[app][advise]") {
+    expect("--today 2026-11-30 new s.cellar --sample");
+    const std::string words = expect("--today 2026-11-30 advise s.cellar --vessel Plover").out;
+    CHECK(words.find("Taste before you brew") != std::string::npos);
+    CHECK(words.find("ne more taster") == std::string::npos);
 }

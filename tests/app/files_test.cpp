@@ -146,3 +146,18 @@ TEST_CASE_METHOD(Cellar, "a lock reads numbers as everywhere, alone or in the le
     }
     CHECK(Json::parse(ask("draw=79 gal").out)["fault"]["remedy"] == "Give it in L, or the number alone.");
 }
+
+TEST_CASE_METHOD(Cellar, "the cards of all vessels are written like the other papers", "[app][card]") {
+    for (const std::string ending : {"md", "html", "csv", "txt", "pdf"}) {
+        INFO(ending);
+        CHECK(command("card s.cellar --out cards." + ending).status == 0);
+    }
+    CHECK(readAll(scratch / "cards.pdf").starts_with("%PDF-"));
+    const std::string all = command("card s.cellar --out -").out,
+                      one = command("card s.cellar --vessel Knot --out -").out;
+    for (const char* vessel : {"## Plover", "## Knot", "## Dunlin"}) {
+        CHECK(all.find(vessel) != std::string::npos);
+        CHECK((one.find(vessel) != std::string::npos) == (std::string(vessel) == "## Knot"));
+    }
+    CHECK(command("card s.cellar --vessel Nobody --out -").status == 2);
+}

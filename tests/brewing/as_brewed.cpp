@@ -147,3 +147,8 @@ TEST_CASE("shares follow the kilograms, and stay where a scale reads no finer") 
     CHECK_FALSE(withoutWeights(recipe).grist[0].mass);
     CHECK(withoutWeights(recipe).grist[0].share == recipe.grist[0].share);
 }
+
+TEST_CASE("kilograms to weigh out are no finer than a scale of their size reads") {
+    CHECK(asScaleReads(Kilograms{14.6664}).kg == Approx(14.67));
+    CHECK(asScaleReads(Kilograms{3.51764}).kg == Approx(3.518));
+}

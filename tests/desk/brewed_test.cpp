@@ -54,6 +54,26 @@ TEST_CASE_METHOD(BrewedFixture, "a few litres do not make less than nothing", "[
     CHECK(intoVesselFrom(Litres{0}, desk->kit().equipment).l == 0);
 }
 
+TEST_CASE_METHOD(BrewedFixture, "beer that is made is not told to be brewed more of, and what is drawn not less",
+                 "[desk][brewed]") {
+    const auto shortage = [](const BrewPlan& plan) {
+        for (const Message& finding : plan.findings)
+            if (finding.key.starts_with("brewing.brew_short"))
+                return finding.key;
+        return std::string();
+    };
+    auto small = desk->kit();
+    small.brewLength = Litres{40};
+    const auto planned = [&] { return shortage(desk->draft("Plover", setting(), small)->plan); };
+    CHECK(planned() == "brewing.brew_short");
+    CHECK(shortage(drafted({{}, {}, Litres{40}}).plan).empty());
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-03-02", "volume_l": 79})");
+    CHECK(planned() == "brewing.brew_short.drawn");
+    record(R"({"kind": "brew", "name": "Brew 1", "vessel": "Plover", "on": "2026-03-02",
+               "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}]})");
+    CHECK(planned().empty());
+}
+
 TEST_CASE_METHOD(BrewedFixture, "measured gravities stand as read and the alcohol follows", "[desk][brewed]") {
     const auto plan = drafted({SpecificGravity{1.060}, SpecificGravity{1.010}, {}}).plan;
     CHECK(toGravity(plan.originalGravity).sg == Approx(1.060).margin(1e-6));

@@ -3,6 +3,7 @@
 #include "desk/brew_days.h"
 #include "desk/draw_day.h"
 #include "desk/support.h"
+#include "quantity/day_limits.h"
 
 #include <nlohmann/json.hpp>
 
@@ -266,6 +267,56 @@ TEST_CASE_METHOD(DatesFixture, "after a draw the refill is due at once, wherever
     CHECK(plover().due.on == now);
     now = day(2026, 1, 1);
     CHECK(render(plover().due.text) == "refill overdue 3 days");
+}
+
+TEST_CASE_METHOD(DatesFixture, "a draw without a brew asks for the brew first, and the refill waits for it",
+                 "[desk][dates]") {
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2025-12-29", "volume_l": 79})");
+    CHECK(plover().due.kind == DueKind::brew);
+    CHECK(plover().due.on == dates().brewDue);
+    CHECK(plover().drawn);
+    CHECK(dates().brew == now);
+    CHECK(dates().draw == now + std::chrono::days{14});
+}
+
+TEST_CASE_METHOD(DatesFixture, "the sheet under a fault says at its head not to brew by it yet", "[desk][dates]") {
+    tasteRopy();
+    const auto paper = desk->brewSheet("Plover", {});
+    REQUIRE(paper);
+    const auto* first = std::get_if<sheet::Caution>(&paper->blocks.front());
+    REQUIRE(first);
+    CHECK(first->text ==
+          "Do not brew by this sheet yet. Look again on 29 Mar 2026: only if the fault is gone does this "
+          "plan hold.");
+}
+
+TEST_CASE_METHOD(DatesFixture, "a sheet that is not brewed yet is named by what it is for", "[desk][dates]") {
+    const auto named = [&] {
+        const auto paper = desk->brewSheet("Plover", {});
+        REQUIRE(paper);
+        return std::get<sheet::Table>(paper->blocks.front()).rows[0][0];
+    };
+    CHECK(named() == "Refill of Plover, 27 Jan 2026");
+    record(R"({"kind": "brew", "name": "Brew 7", "vessel": "Plover", "on": "2025-12-20",
+               "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}]})");
+    CHECK(named() == "Brew 7");
+}
+
+TEST_CASE_METHOD(DatesFixture, "on the last day of the calendar nothing is planned beyond it", "[desk][dates][bad]") {
+    now = lastDay;
+    for (const Day day : {dates().sample, dates().brew, dates().draw, dates().nextSample, dates().nextDraw})
+        CHECK(day <= lastDay);
+}
+
+TEST_CASE_METHOD(DatesFixture, "what is due first is the core's word, a vessel to fill among it", "[desk][dates]") {
+    CHECK((*desk->firstDue())->name == "Plover");
+    now = day(2025, 11, 1); // nothing of Plover is due for weeks
+    record(R"({"kind": "vessel", "name": "Knot", "capacity_l": 100})");
+    const auto first = desk->firstDue();
+    REQUIRE((first && *first));
+    CHECK((*first)->name == "Knot");
+    CHECK((*first)->toFill);
+    CHECK_FALSE(*DeskFixture().desk->firstDue());
 }
 
 TEST_CASE_METHOD(DatesFixture, "a capacity below what is held is refused, and what was set can be cleared",

@@ -148,6 +148,20 @@ TEST_CASE_METHOD(DeskFixture, "a dip that finds beer in a vessel opens it: it ca
           "desk.not_opened");
 }
 
+TEST_CASE_METHOD(DeskFixture, "beer known by a dip alone is not called nothing, and its takeover may come after",
+                 "[desk][dip]") {
+    record(R"([{"kind": "vessel", "name": "Knot", "capacity_l": 225},
+               {"kind": "dip", "vessel": "Knot", "on": "2026-02-01", "volume_l": 200}])");
+    const auto advice = desk->advise({"Knot", {}, {}});
+    REQUIRE_FALSE(advice);
+    CHECK(advice.error().kind == FaultKind::notPossible);
+    CHECK(advice.error().cause.key == "desk.dip_alone");
+    record(R"({"kind": "opening", "vessel": "Knot", "on": "2026-02-10", "volume_l": 198, "age_years": 1})");
+    CHECK(desk->advise({"Knot", {}, {}}));
+    CHECK(desk->vessel("Knot")->findings.empty());
+    CHECK(refused(R"({"kind": "refill", "vessel": "Knot", "on": "2026-02-05", "volume_l": 20})").path == "/on");
+}
+
 TEST_CASE_METHOD(DeskFixture, "a vessel whose takeover is taken out stands by its dip, or is empty",
                  "[desk][empty][dip]") {
     addPlover();

@@ -150,13 +150,14 @@ TEST_CASE("A vessel that was emptied is filled again like a new one, to what it 
     CHECK(at.sheet().find("Draw ") == std::string::npos);
 }
 
-TEST_CASE("A vessel drawn to the last litre is in its cycle: the refill is due, not a first fill") {
+TEST_CASE("A vessel drawn to the last litre is in its cycle: its refill is due, not a first fill") {
     EmptyVessel at;
     at.record(R"([{"kind": "refill", "vessel": "Knot", "on": "2026-01-10", "volume_l": 92},
                   {"kind": "dip", "vessel": "Knot", "on": "2026-11-25", "volume_l": 90},
                   {"kind": "draw_off", "vessel": "Knot", "on": "2026-11-28", "volume_l": 90}])");
     CHECK_FALSE(at.desk->vessel("Knot")->toFill);
-    CHECK(at.desk->vessel("Knot")->due.kind == vessel::DueKind::refill);
+    CHECK(at.desk->vessel("Knot")->drawn);
+    CHECK(at.desk->vessel("Knot")->due.kind == vessel::DueKind::brew);
 }
 
 TEST_CASE("The recipe edited for a first fill becomes the vessel's usual one") {

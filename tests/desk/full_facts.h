@@ -86,7 +86,7 @@ inline constexpr const char* fullRecords = R"([
   "target": {"acidity": 6, "funk": 5}, "draw_l": 180, "interval_d": 190, "temperature_c": 15,
   "this_draw": "2026-04-01", "next_draw": "2026-10-08", "moves": ["saccharification 63 instead of 64"],
   "reasons": ["less to sour"], "model_version": "2026.11", "fingerprint": "0123456789abcdef"},
-  "draw_overruled": true, "interval_overruled": true, "temperature_overruled": true},
+  "draw_overruled": true, "interval_overruled": true, "temperature_overruled": true, "turn": 3},
  {"kind": "refit", "vessel": "Plover", "on": "2025-12-21", "capacity_l": 600, "material": "oak new",
   "temperature_c": 14.5, "evaporation_per_year": 0.03, "oxygen_mg_l_year": 9.5, "culture_held_back": 0.4, "clear": []},
  {"kind": "retire", "vessel": "Knot", "on": "2026-02-10", "reason": "leaks"},

@@ -163,6 +163,21 @@ TEST_CASE_METHOD(DeskFixture, "a vessel that became smaller keeps what was measu
     CHECK(render(opening.cause) == "240.0 L is more than the vessel holds (225.0 L).");
 }
 
+TEST_CASE_METHOD(RefitFixture, "a change of the cellar that is corrected is the brewer's word like a new one",
+                 "[desk][refit][choice]") {
+    record(R"({"kind": "refit", "vessel": "Plover", "on": "2026-02-20", "temperature_c": 14, "capacity_l": 225})");
+    adopt([](advice::Setting& setting) { setting.temperature = Celsius{18}; });
+    RefitFact refit = std::get<RefitFact>(*desk->fact("refit", 1));
+    refit.capacity = Litres{230};
+    REQUIRE(desk->amend("refit", 1, refit));
+    CHECK(desk->setting("Plover")->temperature.c == 18); // it says nothing new of the temperature
+    refit.temperature = Celsius{13};
+    REQUIRE(desk->amend("refit", 1, refit));
+    CHECK(desk->setting("Plover")->temperature.c == 13);
+    REQUIRE(desk->undo());
+    CHECK(desk->setting("Plover")->temperature.c == 18);
+}
+
 TEST_CASE_METHOD(RefitFixture, "an old change of the cellar does not overrule a plan made under a later one",
                  "[desk][refit][choice]") {
     record(R"({"kind": "refit", "vessel": "Plover", "on": "2026-02-20", "temperature_c": 14})");

@@ -43,6 +43,22 @@ double shownNumber(const std::string& text) {
     return std::stod(text);
 }
 
+TEST_CASE("An estimate of an order of size is shown to two figures, in the unit chosen") {
+    const auto shown = [](double litres, const DisplayUnits& units = {}) {
+        return show(roughly(Litres{litres}), units);
+    };
+    CHECK(shown(445.5) == "450 L");
+    CHECK(shown(7198) == "7200 L");
+    CHECK(shown(45.4) == "45 L");
+    CHECK(shown(4.54) == "4.5 L");
+    CHECK(shown(99.6) == "100 L");
+    CHECK(shown(0) == "0 L");
+    DisplayUnits us;
+    us.volume = DisplayUnits::Volume::usGallon;
+    CHECK(shown(445.5, us).starts_with("120 "));
+    CHECK(show(Litres{445.5}) == "445.5 L");
+}
+
 } // namespace
 
 TEST_CASE("Volumes keep about three figures") {

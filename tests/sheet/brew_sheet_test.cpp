@@ -70,7 +70,7 @@ TEST_CASE("The sheet names its brew and has room for the day, the brewer and not
     CHECK(contains(text, "| Brew | Brewed on | Brewer |\n| --- | --- | --- |\n| Brew 32 |  |  |\n"));
     CHECK(inOrder(text, {"Brew 32", "## Targets", "| Notes |\n| --- |\n|  |\n|  |\n|  |\n", "## Draw"}));
     in.brew.clear();
-    CHECK(contains(sheetText(in), "| --- | --- | --- |\n|  |  |  |\n"));
+    CHECK(contains(sheetText(in), "| --- | --- | --- |\n| Refill of Plover, "));
 }
 
 TEST_CASE("Nothing is left unsaid or unfilled, in any units") {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The Adjust page answers what to brew, and why: the sentence follows the plan in view and never says more than is
-// known.
+// The decision at Adjust: its sentence, what moves, what was taught, adopting it, what may move, and which plan stays
+// in view.
 #include "ui/adjust_support.h"
 
 #include "advice/lever.h"

@@ -383,11 +383,14 @@ TEST_CASE("preferences hold at once, and the menus show them", "[ui][habits]") {
     CHECK(w.window->session()->units().volume == DisplayUnits::Volume::usGallon);
     CHECK(w.window->session()->units().gravity == DisplayUnits::Gravity::plato); // one choice keeps the others
     CHECK(w.cellar().drawRefill().model().index(0, LedgerModel::level).data().toString().contains("US gal"));
+    int offered = 0;
     for (QAction* action : w.window->findChildren<QAction*>())
         if (wordsOf(*action) == "US gallons") {
             Q_EMIT qobject_cast<QMenu*>(action->associatedObjects().front())->aboutToShow();
             CHECK(action->isChecked());
+            ++offered;
         }
+    CHECK(offered == 1);
     QTest::keyClick(&preferences, Qt::Key_Escape);
     CHECK_FALSE(preferences.isVisible());
 }

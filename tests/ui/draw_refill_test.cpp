@@ -3,6 +3,7 @@
 #include "ui/parts.h"
 #include "ui/support.h"
 
+#include "desk/advice.h"
 #include "ui/draw_refill/brew_offers.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
@@ -598,6 +599,33 @@ TEST_CASE("brews are offered with day, vessel and litres left, those used up las
     CHECK(offers[1].shown.contains("litres not recorded"));
     CHECK(offers[2].word == "Brew 8");
     CHECK(offers[2].shown.contains("nothing left"));
+}
+
+TEST_CASE("a brew that was poured stands last, also where its litres were never recorded", "[ui][page][brews]") {
+    testing::DeskInScratch made;
+    const Session session(std::move(made.desk));
+    BrewStock old = stock("Brew 7", day(2025, 12, 5), std::nullopt);
+    old.poured = true;
+    const auto offers = brewOffers({old, stock("Brew 6", day(2025, 11, 5), std::nullopt)}, session);
+    CHECK(offers[0].word == "Brew 6");
+    CHECK(offers[1].word == "Brew 7");
+    CHECK(offers[1].shown.contains("poured"));
+}
+
+TEST_CASE("without a brew on record a refill is by the plan adopted for it", "[ui][page][brews]") {
+    AtPage s;
+    const auto shown = [&](EntryKind kind) {
+        s.workPage->begin(kind);
+        const QString words = s.workPage->form().fields().choice("brew")->currentText();
+        s.workPage->form().leave();
+        return words;
+    };
+    CHECK(shown(EntryKind::refill) != "the plan of 2 Mar 2026");
+    const auto job = s.session->desk().adviceJob({"Heron", {}, {}, false});
+    REQUIRE(job);
+    REQUIRE(s.session->adopt(*job, job->input.base));
+    CHECK(shown(EntryKind::refill) == "the plan of 2 Mar 2026");
+    CHECK(shown(EntryKind::topUp) == "the usual recipe");
 }
 
 TEST_CASE("a refill is filled in with the brew made for it, and with no other", "[ui][page][brews]") {

@@ -103,12 +103,17 @@ TEST_CASE("the youngest third is a third", "[ui][words]") {
     CHECK(youngestThird(state).d == Approx(120).margin(1));
     CHECK(ageWords(state) == "mean age 16 months; youngest third under 4 months");
     CHECK(ageWords({}).isEmpty());
+    state.generations = {{3, state.on, Share{.4}, Days{0}}, {1, day(2023, 3, 2), Share{.6}, Days{0}}};
+    CHECK(ageWords(state) == "mean age 16 months; a third or more went in today");
 }
 
 TEST_CASE("next dates come in order of time", "[ui][words]") {
     const Schedule dates{day(2026, 2, 3),   day(2026, 2, 19), day(2026, 3, 5),  day(2026, 10, 1),
                          day(2026, 10, 31), day(2026, 2, 3),  day(2026, 2, 19), day(2026, 3, 5)};
-    const auto lines = dateLines(dates, {DueKind::draw, day(2026, 3, 5), 3, {}}, day(2026, 3, 2));
+    desk::VesselSummary vessel;
+    vessel.dates = dates;
+    vessel.due = {DueKind::draw, day(2026, 3, 5), 3, {}};
+    const auto lines = dateLines(vessel, day(2026, 3, 2));
     REQUIRE(lines.size() == 5);
     CHECK(lines[0].when == "Tue 3 Feb 2026");
     CHECK(lines[0].distance == "27 days ago");
@@ -126,13 +131,19 @@ TEST_CASE("what is next says by how many days it is late, not what day it slid t
                          day(2026, 2, 3),
                          day(2026, 2, 19),
                          day(2026, 3, 5)};
-    const auto late = dateLines(dates, {DueKind::brew, day(2026, 2, 19), -11, {}}, today);
+    desk::VesselSummary vessel;
+    vessel.dates = dates;
+    vessel.due = {DueKind::brew, day(2026, 2, 19), -11, {}};
+    const auto late = dateLines(vessel, today);
     CHECK(late[1].what == "Brew the refill");
     CHECK(late[1].distance == "overdue 11 days");
     CHECK(late[2].distance == "in 14 days");
-    const auto drawn = dateLines(dates, {DueKind::refill, today, 0, {}}, today);
-    CHECK(drawn[2].what == "Refill");
-    const auto empty = dateLines(dates, {DueKind::refill, day(2026, 3, 5), 3, {}}, today, true);
+    vessel.drawn = true; // before its beer is brewed
+    CHECK(dateLines(vessel, today)[2].what == "Refill");
+    CHECK(dateLines(vessel, today)[1].distance == "overdue 11 days");
+    vessel.toFill = true;
+    vessel.due = {DueKind::refill, day(2026, 3, 5), 3, {}};
+    const auto empty = dateLines(vessel, today);
     REQUIRE(empty.size() == 4);
     CHECK(empty[0].what == "Brew the first fill");
     CHECK(empty[1].what == "Fill");

@@ -134,6 +134,8 @@ TEST_CASE("notes stand under their entry in the printed ledger", "[ui][print]") 
     w.prompt.answers = {w.scratch / "l.md"};
     w.action("Save as Markdown").trigger();
     const std::string page = readAll(w.scratch / "l.md");
-    CHECK(page.find("Clear, firm, a little barnyard.") != std::string::npos);
-    CHECK(page.find("| 8 Jul 2025 |") != std::string::npos);
+    const std::size_t note = page.find("Clear, firm, a little barnyard.");
+    REQUIRE(note != std::string::npos);
+    const std::size_t row = page.rfind('\n', note) + 1;
+    CHECK(page.substr(row, 15) == "| 8 Jul 2025 | ");
 }

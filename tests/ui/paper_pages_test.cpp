@@ -129,6 +129,25 @@ TEST_CASE("lines for notes are not torn, wherever they come", "[ui][paper]") {
     }
 }
 
+TEST_CASE("a short table is not torn, wherever it comes", "[ui][paper]") {
+    if (!hasPdfTools())
+        return;
+    Scratch scratch;
+    for (int before = 20; before < 60; ++before) {
+        sheet::Document paper;
+        paper.title = "Paper";
+        for (int i = 0; i < before; ++i)
+            paper.blocks.emplace_back(sheet::Paragraph{"A line before."});
+        paper.blocks.emplace_back(sheet::Table{
+            {"What", "Measured"}, {{"first row", ""}, {"second row", ""}, {"third row", ""}, {"last row", ""}}, {}});
+        REQUIRE(writePdf(paper, scratch / "torn.pdf", PaperSize::letter));
+        for (const QString& page : pdfPages(scratch / "torn.pdf")) {
+            INFO(before << " lines before");
+            CHECK(page.contains("first row") == page.contains("last row"));
+        }
+    }
+}
+
 TEST_CASE("a space to write in is a box, what is printed has none", "[ui][paper]") {
     Document paper;
     paper.title = "Sheet";

@@ -5,8 +5,11 @@
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/underlined_tabs.h"
+#include "ui/window/typing_guard.h"
 
 #include <QAbstractItemView>
+#include <QAction>
+#include <QComboBox>
 #include <QHelpEvent>
 #include <QLineEdit>
 #include <QStyleOptionComboBox>
@@ -139,4 +142,29 @@ TEST_CASE("a message shows while it has words and is heard", "[ui][message][a11y
     CHECK(testing::accessibleName(*label) == QStringLiteral("Too much."));
     label->clear();
     CHECK_FALSE(label->isVisible());
+}
+
+TEST_CASE("a choice that can be typed into keeps the keys of typing like a field", "[ui][typing]") {
+    QWidget page;
+    QVBoxLayout column(&page);
+    auto* choice = new QComboBox;
+    choice->setEditable(true);
+    column.addWidget(choice);
+    QAction act, undo, redo;
+    act.setShortcut(QKeySequence(Qt::CTRL | Qt::Key_D)); // no key of a field by itself
+    page.addAction(&act);
+    int acted = 0;
+    QObject::connect(&act, &QAction::triggered, [&] { ++acted; });
+    const TypingGuard guard({&act}, undo, redo, nullptr);
+    page.show();
+    page.activateWindow();
+    REQUIRE(QTest::qWaitForWindowActive(&page));
+    choice->setFocus();
+    QTest::keyClick(choice, Qt::Key_D, Qt::ControlModifier);
+    CHECK(acted == 0);
+    choice->setEditable(false);
+    choice->clearFocus();
+    choice->setFocus();
+    QTest::keyClick(choice, Qt::Key_D, Qt::ControlModifier);
+    CHECK(acted == 1);
 }

@@ -160,6 +160,14 @@ TEST_CASE("entries before the opening and a second opening do not count") {
     CHECK(result.now.cycle == 0);
 }
 
+TEST_CASE("a dip before the takeover is no contradiction: the takeover says anew what is in it") {
+    const auto result = Book{}.dip(0, 180).opening(10, 200, 400).on(40);
+    CHECK(result.findings.empty());
+    CHECK(result.now.volume.l == 200);
+    CHECK(result.now.opened == dayAfter(10));
+    CHECK(result.now.meanAge.d == 430);
+}
+
 TEST_CASE("a volume that is none is a finding and moves nothing") {
     constexpr double nan = std::numeric_limits<double>::quiet_NaN(), inf = std::numeric_limits<double>::infinity();
     for (const double litres : {0.0, -3.0, nan, inf, -inf}) {

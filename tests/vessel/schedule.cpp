@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "vessel/schedule.h"
 #include "ledger_support.h"
+#include "quantity/day_limits.h"
 #include "support/property.h"
 
 #include <limits>
@@ -105,8 +106,29 @@ TEST_CASE("a draw that is made already sets the dates, early or late", "[schedul
     const auto dates = schedule(refilledOn(100), drawn, dayAfter(325));
     CHECK(dates.drawDue == dayAfter(320));
     CHECK(dates.sampleDue == dayAfter(290));
-    CHECK(nextJob(refilledOn(100), drawn, dates).kind == DueKind::refill);
-    CHECK(nextJob(refilledOn(100), drawn, dates).on == dayAfter(320));
+    drawn.brewed = dayAfter(300);
+    const auto ready = schedule(refilledOn(100), drawn, dayAfter(325));
+    CHECK(nextJob(refilledOn(100), drawn, ready).kind == DueKind::refill);
+    CHECK(nextJob(refilledOn(100), drawn, ready).on == dayAfter(320));
+}
+
+TEST_CASE("a draw made before its beer is brewed waits for that beer, and the next job is to brew it", "[schedule]") {
+    ScheduleRule drawn = rule;
+    drawn.drawn = dayAfter(320);
+    const auto dates = schedule(refilledOn(100), drawn, dayAfter(325));
+    CHECK(nextJob(refilledOn(100), drawn, dates).kind == DueKind::brew);
+    CHECK(nextJob(refilledOn(100), drawn, dates).on == dates.brewDue);
+    CHECK(dates.brew == dayAfter(325));
+    CHECK(dates.draw == dates.brew + std::chrono::days{14});
+}
+
+TEST_CASE("nothing is planned beyond the calendar of the book", "[schedule][bad]") {
+    LedgerState late = refilledOn(0);
+    late.lastRefill = lastDay - std::chrono::days{10};
+    const auto dates = schedule(late, rule, lastDay);
+    for (const Day day : {dates.sample, dates.brew, dates.draw, dates.nextSample, dates.nextDraw, dates.sampleDue,
+                          dates.brewDue, dates.drawDue})
+        CHECK(day <= lastDay);
 }
 
 TEST_CASE("a late brew is late, and its draw waits for it", "[schedule]") {

@@ -54,9 +54,14 @@ PlannedMove moveInView(const advice::Move& move, bool settled, bool linked, cons
     const auto value = [&](const advice::LeverValue& at) {
         return render(advice::valueText(move.lever, at, *job.pantry), units);
     };
-    Message change = say("ui.adjust.move")
+    const auto minutes = std::find_if(move.wording.arguments.begin(), move.wording.arguments.end(),
+                                      [](const Argument& argument) { return argument.name == "minutes"; });
+    const bool timed = minutes != move.wording.arguments.end(); // a rest at another temperature lasts as long
+    Message change = say(timed ? "ui.adjust.move.timed" : "ui.adjust.move")
                          .with("from", value(move.from))
                          .with("to", value(move.to), linked ? Origin(OriginKind::moveTo) : Origin());
+    if (timed)
+        change.arguments.push_back(*minutes);
     if (!move.next)
         return {nameInView(move, job), std::move(change), tr("its part is not known by itself"), false};
     const auto kept = settled ? move.settled : std::nullopt;
@@ -146,10 +151,14 @@ PlanInView planInView(const desk::AdviceJob& job, const advice::Trial& trial, co
 
 Message oneMoreTaster(const advice::Advice& advice, const advice::AdviceInput& input) {
     if (const auto d = advice.tasting.dimension)
-        return say("advice.note." + std::string(name(*d)) + ".oneMore");
+        return say("advice.note." + std::string(name(*d)) + (input.tastedThisCycle[*d] ? ".oneMore" : ".taste"));
     const bool canHelp = std::any_of(allDimensions.begin(), allDimensions.end(),
                                      [&](Dimension d) { return input.seen[d] && !input.tastedToday[d]; });
-    return canHelp && !advice.faultFirst ? say("ui.adjust.no_taster") : Message{};
+    if (!canHelp || advice.faultFirst)
+        return {};
+    const auto& tasted = input.tastedThisCycle.values;
+    const bool again = std::any_of(tasted.begin(), tasted.end(), [](bool each) { return each; });
+    return say(again ? "ui.adjust.no_taster" : "ui.adjust.no_tasting");
 }
 
 std::vector<Message> notesBeside(const Answer& answer) {

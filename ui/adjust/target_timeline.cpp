@@ -4,11 +4,10 @@
 #include "ui/present/text.h"
 #include "ui/present/verdict_words.h"
 #include "ui/widgets/paper_style.h"
+#include "ui/widgets/tip_at.h"
 
-#include <QHelpEvent>
 #include <QKeyEvent>
 #include <QPainter>
-#include <QToolTip>
 
 #include <algorithm>
 
@@ -221,15 +220,7 @@ QString TargetTimeline::wordsAt(QPointF at) const {
 }
 
 bool TargetTimeline::event(QEvent* event) {
-    if (event->type() != QEvent::ToolTip)
-        return QWidget::event(event);
-    const auto* asked = static_cast<QHelpEvent*>(event);
-    const QString words = wordsAt(asked->pos());
-    if (words.isEmpty())
-        QToolTip::hideText();
-    else
-        QToolTip::showText(asked->globalPos(), words, this);
-    return true;
+    return tipAt(*event, *this, [this](const QPoint& at) { return wordsAt(at); }) || QWidget::event(event);
 }
 
 TimelineLegend::TimelineLegend(QWidget* parent) : QWidget(parent) {

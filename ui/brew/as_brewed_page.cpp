@@ -259,7 +259,7 @@ std::optional<BrewFact> AsBrewedPage::planned() const {
     fact.recipe = planned->setting.recipe;
     if (const auto plan = session_.desk().brewPlan(vessel_))
         for (std::size_t i = 0; i < fact.recipe.grist.size(); ++i)
-            fact.recipe.grist[i].mass = Kilograms{std::round(plan->grist[i].mass.kg * 1000) / 1000};
+            fact.recipe.grist[i].mass = brewing::asScaleReads(plan->grist[i].mass);
     return fact;
 }
 

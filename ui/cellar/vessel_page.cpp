@@ -39,15 +39,11 @@ const std::set<std::string> byHabit = {"temperature_can_change",
                                        "retired_on",
                                        "retired_reason"};
 
-/// What a vessel of that shape is made of more often than not; both in the words of the book.
-std::string usualMaterial(const std::string& shape) {
-    if (shape == "keg" || shape == "tank")
-        return "steel";
-    if (shape == "carboy")
-        return "glass";
-    if (shape == "bucket")
-        return "plastic";
-    return shape == "foeder" ? shape : "oak used";
+/// By the words of the form.
+std::string usualMaterialOf(const std::string& shape) {
+    const auto& shapes = facts::factWords::shapes;
+    const auto at = std::find(shapes.begin(), shapes.end(), shape) - shapes.begin();
+    return std::string(wordOf(facts::usualMaterial(static_cast<facts::VesselForm>(at))));
 }
 
 /// A new keg is no oak: the material follows the shape until it is chosen by hand.
@@ -58,7 +54,7 @@ void followShape(const FactForm& form) {
     QObject::connect(material, &ChoiceField::activated, material, [chosen] { *chosen = true; });
     QObject::connect(shape, &ChoiceField::activated, material, [=] {
         if (!*chosen)
-            material->setWord(usualMaterial(shape->word()));
+            material->setWord(usualMaterialOf(shape->word()));
     });
 }
 

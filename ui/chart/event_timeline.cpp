@@ -3,11 +3,10 @@
 
 #include "ui/chart/panel_view.h"
 #include "ui/chart/reading.h"
+#include "ui/widgets/tip_at.h"
 
-#include <QHelpEvent>
 #include <QMouseEvent>
 #include <QPainter>
-#include <QToolTip>
 
 #include <algorithm>
 #include <cmath>
@@ -58,12 +57,11 @@ const ChartEvent* EventTimeline::eventAt(double x) const {
 }
 
 bool EventTimeline::event(QEvent* event) {
-    if (event->type() != QEvent::ToolTip)
-        return QWidget::event(event);
-    const auto* help = static_cast<QHelpEvent*>(event);
-    const ChartEvent* mark = eventAt(help->pos().x());
-    QToolTip::showText(help->globalPos(), mark ? eventWords(chartData_, mark->on) : QString(), this);
-    return true;
+    const auto words = [this](const QPoint& at) {
+        const ChartEvent* mark = eventAt(at.x());
+        return mark ? eventWords(chartData_, mark->on) : QString();
+    };
+    return tipAt(*event, *this, words) || QWidget::event(event);
 }
 
 void EventTimeline::mouseMoveEvent(QMouseEvent* event) {

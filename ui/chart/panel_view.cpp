@@ -3,11 +3,10 @@
 
 #include "ui/chart/reading.h"
 #include "ui/present/text.h"
+#include "ui/widgets/tip_at.h"
 
-#include <QHelpEvent>
 #include <QMouseEvent>
 #include <QPainter>
-#include <QToolTip>
 
 #include <cmath>
 
@@ -96,12 +95,10 @@ bool PanelView::inPlot(const QPointF& at) const {
 }
 
 bool PanelView::event(QEvent* event) {
-    if (event->type() != QEvent::ToolTip)
-        return QWidget::event(event);
-    const auto* help = static_cast<QHelpEvent*>(event);
-    const QString words = inPlot(help->pos()) ? panelWords(panel(), frame().dayAtX(help->pos().x())) : QString();
-    QToolTip::showText(help->globalPos(), words, this);
-    return true;
+    const auto words = [this](const QPoint& at) {
+        return inPlot(at) ? panelWords(panel(), frame().dayAtX(at.x())) : QString();
+    };
+    return tipAt(*event, *this, words) || QWidget::event(event);
 }
 
 void PanelView::mouseMoveEvent(QMouseEvent* event) {

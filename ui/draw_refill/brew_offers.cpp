@@ -15,6 +15,11 @@ bool usedUp(const BrewStock& stock) {
     return stock.left && *stock.left < shownAsNothing;
 }
 
+/// Where its litres are not recorded, a brew that was poured is taken to be gone.
+bool waits(const BrewStock& stock) {
+    return stock.left ? !usedUp(stock) : !stock.poured;
+}
+
 QString wordsOf(const BrewStock& stock, const Session& session) {
     const facts::BrewFact& brew = stock.brew;
     QStringList words{qs(brew.name), dayWords(brew.on)};
@@ -25,7 +30,7 @@ QString wordsOf(const BrewStock& stock, const Session& session) {
     else if (stock.left)
         words << text(say("ui.brew_offer.left").with("left", *stock.left), session.units());
     else
-        words << own("ui.brew_offer.unknown");
+        words << own(stock.poured ? "ui.brew_offer.poured" : "ui.brew_offer.unknown");
     return words.join(QStringLiteral(" \u00b7 "));
 }
 
@@ -33,12 +38,21 @@ QString wordsOf(const BrewStock& stock, const Session& session) {
 
 std::vector<Offer> brewOffers(const std::vector<BrewStock>& stock, const Session& session) {
     std::vector<BrewStock> sorted = stock;
-    std::stable_partition(sorted.begin(), sorted.end(), [](const BrewStock& each) { return !usedUp(each); });
+    std::stable_partition(sorted.begin(), sorted.end(), waits);
     std::vector<Offer> offers;
     offers.reserve(sorted.size());
     for (const BrewStock& each : sorted)
         offers.push_back({wordsOf(each, session), each.brew.name});
     return offers;
+}
+
+QString withoutBrew(const desk::Desk& desk, const facts::VesselName& vessel) {
+    using From = desk::PlannedRecipe::From;
+    const auto planned = desk.planned(vessel);
+    if (planned && !planned->firstFill && planned->from == From::choice && planned->since)
+        return text(say("ui.choice.planned").with("on", *planned->since));
+    const bool last = planned && !planned->firstFill && planned->from == From::lastRefill;
+    return own(last ? "ui.choice.last_refill" : "ui.choice.usual_recipe");
 }
 
 std::string brewMadeFor(const std::vector<BrewStock>& stock) {

@@ -43,8 +43,8 @@ void DrawDateLine::showVessel(const desk::VesselSummary& vessel) {
     using vessel::DueKind;
     vessel_ = vessel.name;
     planned_ = vessel.dates.draw;
-    setVisible(!vessel.toFill && !vessel.retired && vessel.due.kind != DueKind::refill &&
-               vessel.due.kind != DueKind::nothing && !session_.desk().readOnly());
+    setVisible(!vessel.toFill && !vessel.retired && !vessel.works.draw.done && vessel.due.kind != DueKind::nothing &&
+               !session_.desk().readOnly());
     day_->setToday(session_.desk().today());
     day_->setDay(planned_);
     interval_->setVisible(vessel.works.draw.set);

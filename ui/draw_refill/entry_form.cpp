@@ -143,6 +143,9 @@ FormContext EntryForm::context(EntryKind kind, const facts::VesselName& vessel) 
     made.labels = vessel::traitsOf(kind).word;
     if (kind == EntryKind::refill || kind == EntryKind::topUp)
         made.brews = brewOffers(session_.desk().brewsToPour(vessel).value_or(std::vector<desk::BrewStock>()), session_);
+    made.withoutBrew = kind != EntryKind::refill ? own("ui.choice.usual_recipe")
+                       : amended_                ? own("ui.choice.planned_then")
+                                                 : withoutBrew(session_.desk(), vessel);
     const auto vessels = session_.desk().vessels().value_or(std::vector<facts::VesselFact>());
     for (const facts::VesselFact& other : vessels)
         if (other.name != vessel && !other.retired)

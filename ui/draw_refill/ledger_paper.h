@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// The ledger as a paper, newest entry first as in the window; notes and findings stand under their entry.
+// The ledger as a paper, newest entry first as in the window; notes and findings stand in the line of their entry.
 #pragma once
 
 #include "sheet/document.h"

@@ -30,6 +30,16 @@ std::vector<Under> linesUnder(const LedgerModel& model, int row) {
     return under;
 }
 
+/// What a cell shows: beside what happened there may be no room for the age, which then stands below the level.
+QString wordsIn(const QModelIndex& index, const QWidget* widget) {
+    const QString words = index.data().toString();
+    const auto* table = qobject_cast<const QTableView*>(widget);
+    if (index.column() != LedgerModel::level || !table || !table->isColumnHidden(LedgerModel::age))
+        return words;
+    const QString age = index.siblingAtColumn(LedgerModel::age).data().toString();
+    return age.isEmpty() ? words : words + QLatin1Char('\n') + age;
+}
+
 int inset(const QFontMetrics& metrics) {
     return static_cast<int>(metrics.height() * 1.5);
 }
@@ -47,9 +57,11 @@ LedgerDelegate::LedgerDelegate(LedgerModel& model, QObject* parent) : QStyledIte
 QSize LedgerDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
     const QFontMetrics metrics(option.font);
     const int pad = static_cast<int>(2 * padding * metrics.height());
+    if (index.column() != LedgerModel::entry) {
+        const QSize words = metrics.size(0, wordsIn(index, option.widget));
+        return {words.width() + 2 * pad, words.height() + pad};
+    }
     const QString words = index.data().toString();
-    if (index.column() != LedgerModel::entry)
-        return {metrics.horizontalAdvance(words) + 2 * pad, metrics.height() + pad};
     const auto* table = qobject_cast<const QTableView*>(option.widget);
     const int width = (table ? table->columnWidth(LedgerModel::entry) : option.rect.width()) - inset(metrics) - pad;
     int height = heightOf(metrics, width, words) + pad;
@@ -76,8 +88,10 @@ void LedgerDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
         paintEntry(*painter, box, index.row(), option);
     } else {
         const auto alignment = index.data(Qt::TextAlignmentRole).value<Qt::Alignment>() & Qt::AlignHorizontal_Mask;
+        const QString words = wordsIn(index, option.widget);
+        const bool oneLine = !words.contains(QLatin1Char('\n'));
         painter->drawText(box, static_cast<int>(alignment | Qt::AlignTop),
-                          option.fontMetrics.elidedText(index.data().toString(), Qt::ElideRight, box.width()));
+                          oneLine ? option.fontMetrics.elidedText(words, Qt::ElideRight, box.width()) : words);
     }
     painter->restore();
 }
@@ -149,14 +163,17 @@ void LedgerTable::fitRows() {
     QStyleOptionViewItem option;
     initViewItemOption(&option);
     for (int row = 0; row < model()->rowCount(); ++row) {
-        const int height = itemDelegate()->sizeHint(option, model()->index(row, LedgerModel::entry)).height();
+        const auto heightOfCell = [&](int column) {
+            return itemDelegate()->sizeHint(option, model()->index(row, column)).height();
+        };
+        const int height = std::max(heightOfCell(LedgerModel::entry), heightOfCell(LedgerModel::level));
         if (rowHeight(row) != height)
             setRowHeight(row, height);
     }
     setMaximumHeight(horizontalHeader()->sizeHint().height() + verticalHeader()->length() + 2 * frameWidth());
 }
 
-/// Where it is narrow the age makes room for what happened; the drawing beside it tells the age of a row.
+/// Where it is narrow the age makes room for what happened, and stands below the level.
 void LedgerTable::resizeEvent(QResizeEvent* event) {
     setColumnHidden(LedgerModel::age, width() < lines(*this, leastWithAge));
     QTableView::resizeEvent(event);

@@ -116,7 +116,7 @@ void VesselPanel::refreshDates() {
     drawDate_->showVessel(vessel_);
     saySteering();
     int row = 0;
-    for (const DateLine& line : dateLines(vessel_.dates, vessel_.due, session_.desk().today(), vessel_.toFill)) {
+    for (const DateLine& line : dateLines(vessel_, session_.desk().today())) {
         dateGrid_->addWidget(new QLabel(line.what, dates_), row, 0);
         dateGrid_->addWidget(new QLabel(line.when, dates_), row, 1);
         auto* distance = new QLabel(line.distance, dates_);

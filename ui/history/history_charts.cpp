@@ -107,7 +107,7 @@ private:
             made.series.push_back(std::move(aside));
         return made;
     }
-    /// How far the vessel tastes from the model, as it stood after each sitting: it holds until the next.
+    /// How far the vessel tastes from the model, as it stood after each sitting, and today.
     [[nodiscard]] ChartPanel learned(Dimension d) const {
         ChartPanel made = panel(("learned_" + std::string(name(d))).c_str(), QString(), 1);
         made.least = 2;
@@ -119,9 +119,11 @@ private:
                 band.points.push_back(estimatePoint(row.on, *row.offset[d]));
                 offset.points.push_back(plainPoint(row.on, row.offset[d]->mean));
             }
-        if (!band.points.empty()) {
-            band.points.push_back(band.points.back());
-            band.points.back().on = std::max(band.points.back().on, whole_.to);
+        // It fades and shifts between sittings: the last point is what Adjust tells of today.
+        if (const auto& today = history_.offsetToday[d]; today && !band.points.empty()) {
+            const Day to = std::max(band.points.back().on, whole_.to);
+            band.points.push_back(estimatePoint(to, *today));
+            offset.points.push_back(plainPoint(to, today->mean));
         }
         made.series = {std::move(band), std::move(offset)};
         return made;

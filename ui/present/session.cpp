@@ -37,12 +37,12 @@ const Recorded& recordedOf(const Recorded& done) {
 const Recorded& recordedOf(const desk::Chosen& done) {
     return done.recorded;
 }
-/// "reading of 9 Nov 2026"
-QString entryOfDay(const Fact& fact) {
+/// "Removed the reading of 9 Nov 2026."; `key`: what was done.
+QString saidOf(const char* key, const Fact& fact) {
     const auto entry = facts::traitsOf(fact).entry;
     const QString kind =
         entry ? own("ui.entry." + std::string(vessel::traitsOf(*entry).word)).toLower() : QString(Session::tr("entry"));
-    return Session::tr("%1 of %2").arg(kind, dayWords(dayOf(fact)));
+    return text(say(key).with("entry", toStd(kind)).with("day", dayOf(fact)));
 }
 
 } // namespace
@@ -72,14 +72,14 @@ Result<Recorded> Session::record(const std::vector<Fact>& facts) {
 Result<Recorded> Session::amend(const std::string& table, std::int64_t id, const Fact& fact) {
     const auto amended = amend(table, id, fact, {});
     if (amended)
-        Q_EMIT said(tr("Amended the %1.").arg(entryOfDay(fact)));
+        Q_EMIT said(saidOf("ui.said.amended", fact));
     return amended;
 }
 Result<Recorded> Session::remove(const std::string& table, std::int64_t id) {
     const auto fact = desk_->fact(table, id);
     const auto removed = remove(table, id, {});
     if (removed && fact)
-        Q_EMIT said(tr("Removed the %1.").arg(entryOfDay(*fact)));
+        Q_EMIT said(saidOf("ui.said.removed", *fact));
     return removed;
 }
 

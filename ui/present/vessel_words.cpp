@@ -60,12 +60,15 @@ QString ageWords(const vessel::LedgerState& state) {
     QString mean = tr("mean age %1").arg(spanWords(state.meanAge));
     if (state.generations.size() < 2)
         return mean;
-    return tr("%1; youngest third under %2").arg(mean, spanWords(youngestThird(state)));
+    const Days young = youngestThird(state);
+    return young.d < .5 ? tr("%1; a third or more went in today").arg(mean)
+                        : tr("%1; youngest third under %2").arg(mean, spanWords(young));
 }
 
-std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today, bool toFill) {
+std::vector<DateLine> dateLines(const desk::VesselSummary& vessel, Day today) {
+    const desk::Due& next = vessel.due;
     std::vector<Named> named =
-        toFill ? firstFillDates(dates) : refillDates(dates, next.kind == vessel::DueKind::refill);
+        vessel.toFill ? firstFillDates(vessel.dates) : refillDates(vessel.dates, vessel.works.draw.done);
     std::stable_sort(named.begin(), named.end(), [](const Named& a, const Named& b) { return a.on < b.on; });
     std::vector<DateLine> made;
     made.reserve(named.size());

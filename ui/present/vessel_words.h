@@ -17,8 +17,7 @@ namespace staveline::ui {
 struct DateLine {
     QString what, when, distance;
 };
-/// The next dates in order of time. `toFill`: those of a first fill.
-[[nodiscard]] std::vector<DateLine> dateLines(const vessel::Schedule& dates, const desk::Due& next, Day today,
-                                              bool toFill = false);
+/// The next dates in order of time.
+[[nodiscard]] std::vector<DateLine> dateLines(const desk::VesselSummary& vessel, Day today);
 
 } // namespace staveline::ui

@@ -3,6 +3,7 @@
 
 #include "sheet/document.h"
 #include "ui/present/text.h"
+#include "ui/print/card_pages.h"
 #include "ui/print/text_document.h"
 
 #include <QAbstractTextDocumentLayout>
@@ -133,6 +134,11 @@ QPageLayout PagedPaper::layout(PaperSize size) {
 
 PagedPaper::PagedPaper(const sheet::Document& document, PaperSize size)
     : points_(layout(size).fullRect(QPageLayout::Point).size()), foot_(qs(document.footer)) {
+    if (document.cards) {
+        cards_ = std::make_unique<CardPages>(document, points_);
+        pages_ = cards_->pages();
+        return;
+    }
     const QSizeF body = (points_ - QSizeF(2 * margin, 2 * margin + footRoom)) * unitsPerPoint;
     text_ = textDocument(document, body.width());
     text_->setPageSize(body);
@@ -154,6 +160,11 @@ QSizeF PagedPaper::pagePoints() const {
 
 void PagedPaper::paint(QPainter& painter, int page) const {
     painter.save();
+    if (cards_) {
+        cards_->paint(painter, page);
+        painter.restore();
+        return;
+    }
     painter.translate(margin, margin);
     painter.scale(1 / unitsPerPoint, 1 / unitsPerPoint);
     const QSizeF body = text_->pageSize();

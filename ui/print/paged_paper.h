@@ -15,6 +15,8 @@ class QTextDocument;
 
 namespace staveline::ui {
 
+class CardPages;
+
 class PagedPaper {
 public:
     PagedPaper(const sheet::Document& document, PaperSize size);
@@ -34,6 +36,7 @@ private:
 
     QSizeF points_;
     QString foot_;
+    std::unique_ptr<CardPages> cards_; ///< of a document of cards, instead of a text
     std::unique_ptr<QTextDocument> text_;
     int pages_ = 1;
 };

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A drawing among the words of a paper; it is painted as lines and letters, not as dots.
+// A drawing among the words of a paper; it is painted as its SVG says, so that lines stay lines.
 #pragma once
 
 #include <QObject>

@@ -145,6 +145,8 @@ bool isBlank(const std::vector<std::string>& row) {
 bool isForNotes(const Table& table) {
     return !table.rows.empty() && std::all_of(table.rows.begin(), table.rows.end(), isBlank);
 }
+/// A short table is read at one look: it is not torn for a page.
+constexpr std::size_t keptRows = 8;
 bool isWide(const Table& table) {
     return table.columns.size() > 5;
 }
@@ -230,7 +232,7 @@ void Setter::operator()(const Table& table) {
     format.setBottomMargin(5 * unitsPerPoint);
     format.setWidth(QTextLength(QTextLength::FixedLength, width_));
     format.setColumnWidthConstraints(columnWidths(table));
-    if (isForNotes(table))
+    if (isForNotes(table) || table.rows.size() <= keptRows)
         format.setProperty(keptWhole, true);
     QTextTable* made = cursor_.insertTable(static_cast<int>(table.rows.size()) + 1, columns, format);
     for (int row = 0; row <= static_cast<int>(table.rows.size()); ++row)

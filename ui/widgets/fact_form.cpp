@@ -122,7 +122,7 @@ void FactForm::makeLine(Editor& editor) {
 void FactForm::makeChoice(Editor& editor) {
     editor.widget = editor.choice = new ChoiceField(page_);
     if (editor.spec.kind == FieldKind::brew) {
-        editor.choice->add(own("ui.choice.usual_recipe"), {});
+        editor.choice->add(context_.withoutBrew, {});
         for (const Offer& brew : context_.brews)
             editor.choice->add(brew.shown, brew.word);
     } else if (editor.spec.kind == FieldKind::vessel) {

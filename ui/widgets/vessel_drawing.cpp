@@ -37,6 +37,9 @@ QString labelOf(const Stratum& layer) {
         .arg(std::lround(layer.share.of1 * 100))
         .arg(dayWords(layer.on));
 }
+QString shareOf(const Stratum& layer) {
+    return QCoreApplication::translate("VesselDrawing", "%1 %").arg(std::lround(layer.share.of1 * 100));
+}
 Stratum widestLabel() {
     Stratum layer;
     layer.rest = true;
@@ -159,7 +162,9 @@ void VesselDrawing::paintEvent(QPaintEvent*) {
     const double line = fontMetrics().height();
     const double ratio = VesselShapeDrawing::of(look_.shape).widthToHeight();
     QRectF room = QRectF(rect()).adjusted(line / 8, line / 8, -line / 8, -line / 8);
-    const double gutter = fontMetrics().horizontalAdvance(labelOf(widestLabel())) + line * 1.2;
+    const auto gutterFor = [&](const QString& label) { return fontMetrics().horizontalAdvance(label) + line * 1.2; };
+    const bool days = room.width() > 1.7 * gutterFor(labelOf(widestLabel()));
+    const double gutter = gutterFor(days ? labelOf(widestLabel()) : shareOf(widestLabel()));
     const double below = labelStep(fontMetrics()) * static_cast<double>(strata(look_).size()) + line;
     const bool lies = ratio > 1 && room.height() - below > room.width() * .35;
     if (lies)
@@ -171,10 +176,10 @@ void VesselDrawing::paintEvent(QPaintEvent*) {
     if (lies)
         paintLabelsBelow(painter, vessel);
     else if (room.right() < width() - gutter / 2)
-        paintLabelsBeside(painter, vessel);
+        paintLabelsBeside(painter, vessel, days);
 }
 
-void VesselDrawing::paintLabelsBeside(QPainter& painter, const QRectF& vessel) const {
+void VesselDrawing::paintLabelsBeside(QPainter& painter, const QRectF& vessel, bool days) const {
     const double step = labelStep(fontMetrics());
     double free = vessel.top();
     for (const Stratum& layer : strata(look_)) {
@@ -188,7 +193,7 @@ void VesselDrawing::paintLabelsBeside(QPainter& painter, const QRectF& vessel) c
                          QPointF(vessel.right() + step * .75, y + step / 2));
         painter.setPen(palette().color(QPalette::WindowText));
         painter.drawText(QRectF(vessel.right() + step, y, width() - vessel.right() - step, step),
-                         Qt::AlignLeft | Qt::AlignVCenter, labelOf(layer));
+                         Qt::AlignLeft | Qt::AlignVCenter, days ? labelOf(layer) : shareOf(layer));
     }
 }
 

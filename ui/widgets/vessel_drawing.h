@@ -48,7 +48,7 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 
 private:
-    void paintLabelsBeside(QPainter& painter, const QRectF& vessel) const;
+    void paintLabelsBeside(QPainter& painter, const QRectF& vessel, bool days) const; ///< else shares alone
     void paintLabelsBelow(QPainter& painter, const QRectF& vessel) const;
 
     VesselLook look_;

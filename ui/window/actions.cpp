@@ -63,16 +63,18 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     saveHtml = add(tr("Save as &HTML\u2026"));
     saveMarkdown = add(tr("Save as &Markdown\u2026"));
     saveCsv = add(tr("Save as &CSV\u2026"));
+    printCards = add(tr("Print the vessel ca&rds\u2026"));
+    saveCards = add(tr("Save the &vessel cards as PDF\u2026"));
     help = add(tr("&Help for this page"), keys("F1"));
     about = add(tr("&About Staveline"));
 
     needWriting = QList<QAction*>(entries.values())
                   << addVessel << changeVessel << amend << remove << newSitting << sameAgain << adopt;
-    needBook =
-        needWriting + workPages.values() +
-        QList<QAction*>{allVessels,   copyBook,      calendar,  checkBook,     closeBook, nextVessel,  previousVessel,
-                        brewSheet,    storedAlready, nextPlace, previousPlace, print,     savePdf,     saveHtml,
-                        saveMarkdown, saveCsv,       asNow,     find,          findNext,  findPrevious};
+    needBook = needWriting + workPages.values() +
+               QList<QAction*>{allVessels,     copyBook,     calendar,      checkBook, closeBook,     nextVessel,
+                               previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace, print,
+                               savePdf,        saveHtml,     saveMarkdown,  saveCsv,   asNow,         find,
+                               findNext,       findPrevious, printCards,    saveCards};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

@@ -35,6 +35,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     : QWidget(parent), session_(session),
       ledgerPrintout_(session, prompt, tr("ledger"), {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown},
                       [this] { return ledger(); }),
+      cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
       vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)) {
     auto* row = new QHBoxLayout(this);
@@ -155,7 +156,7 @@ BrewSheetPage& CellarView::brewSheet() const {
 void CellarView::setPaper(PaperSize size) {
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
         page->setPaper(size);
-    for (Printout* printout : {&ledgerPrintout_, &history_->printout(), &cellarPage_->printout()})
+    for (Printout* printout : {&ledgerPrintout_, &cards_, &history_->printout(), &cellarPage_->printout()})
         printout->setSize(size);
 }
 
@@ -165,6 +166,13 @@ std::optional<Printout::Made> CellarView::ledger() const {
     if (!paper)
         return std::nullopt;
     return Printout::Made{std::move(*paper), tr("%1 ledger %2").arg(qs(vessel_), qs(isoDay(today)))};
+}
+
+std::optional<Printout::Made> CellarView::vesselCards() const {
+    auto paper = session_.desk().vesselCards({}, session_.units());
+    if (!paper)
+        return std::nullopt;
+    return Printout::Made{*std::move(paper), tr("vessel cards %1").arg(qs(isoDay(session_.desk().today())))};
 }
 
 PaperInFront CellarView::paperInFront() {
@@ -264,9 +272,6 @@ void CellarView::showBrewSheet() {
 
 namespace {
 
-/// Finding what is due reads the ledger of each vessel.
-constexpr int mostRead = 30;
-
 PageId pageOf(vessel::DueKind kind) {
     switch (kind) {
     case vessel::DueKind::taste:
@@ -306,16 +311,10 @@ void CellarView::openWork(const QString& vessel, vessel::DueKind work) {
 }
 
 void CellarView::showDue() {
-    const desk::VesselSummary* first = nullptr;
-    for (int row = 0; row < std::min(model_->rowCount(), mostRead); ++row) {
-        const desk::VesselSummary* vessel = model_->at(row);
-        const bool waits = vessel->opened && vessel->due.kind != vessel::DueKind::nothing;
-        if (waits && (!first || vessel->due.inDays < first->due.inDays))
-            first = vessel;
-    }
-    if (!first)
+    const auto first = session_.desk().firstDue();
+    if (!first || !*first)
         return;
-    openWork(qs(first->name), first->due.kind);
+    openWork(qs((*first)->name), (*first)->due.kind);
 }
 
 void CellarView::beginEntry(EntryKind kind) {

@@ -61,6 +61,7 @@ public:
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
     [[nodiscard]] CellarPage& all() const { return *cellarPage_; }
+    [[nodiscard]] const Printout& cards() const { return cards_; } ///< of all vessels in use
     [[nodiscard]] DrawRefillPage& drawRefill() const { return *drawRefill_; }
     [[nodiscard]] TastePage& taste() const { return *taste_; }
     [[nodiscard]] AdjustPage& adjust() const { return *adjust_; }
@@ -84,9 +85,10 @@ private:
     void openWork(const QString& vessel, vessel::DueKind work);
     void selectInRail();
     [[nodiscard]] std::optional<Printout::Made> ledger() const;
+    [[nodiscard]] std::optional<Printout::Made> vesselCards() const;
 
     Session& session_;
-    Printout ledgerPrintout_;
+    Printout ledgerPrintout_, cards_;
     facts::VesselName vessel_;
     CellarModel* model_;
     Rail* rail_;

@@ -98,6 +98,7 @@ void MainWindow::makeMenus() {
     paper->addActions({a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
     paper->addSeparator();
     paper->addAction(a.brewSheet);
+    paper->addActions({a.printCards, a.saveCards});
     addPaperChoices(*paper->addMenu(tr("Si&ze")), settings_, [this](PaperSize size) { setPaper(size); });
     QMenu* view = menuBar()->addMenu(tr("&View"));
     view->addAction(a.allVessels);
@@ -230,6 +231,8 @@ void MainWindow::connectPapers() {
             if (const PaperInFront paper = cellar_->paperInFront(); paper.printout)
                 paper.printout->save(*this, format);
         });
+    connect(actions_->printCards, &QAction::triggered, this, [this] { cellar_->cards().print(*this); });
+    connect(actions_->saveCards, &QAction::triggered, this, [this] { cellar_->cards().save(*this, PaperFormat::pdf); });
 }
 
 /// What the menus offer, where the hand is already.

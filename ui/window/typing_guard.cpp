@@ -3,6 +3,7 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QComboBox>
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -12,8 +13,14 @@
 namespace staveline::ui {
 namespace {
 
+/// Of a field, or of a choice that can be typed: it keeps the keys and hands them on.
+const QLineEdit* lineOf(const QWidget* widget) {
+    const auto* choice = qobject_cast<const QComboBox*>(widget);
+    return choice ? choice->lineEdit() : qobject_cast<const QLineEdit*>(widget);
+}
+
 bool takesText(const QWidget* widget) {
-    if (const auto* line = qobject_cast<const QLineEdit*>(widget))
+    if (const QLineEdit* line = lineOf(widget))
         return !line->isReadOnly();
     const auto* text = qobject_cast<const QPlainTextEdit*>(widget);
     return text && !text->isReadOnly();
@@ -36,7 +43,7 @@ void TypingGuard::watch(QWidget* focus) {
 
 /// Undo or redo, with nothing typed that it could take back.
 bool TypingGuard::isSpent(const QKeySequence& pressed) const {
-    const auto* line = qobject_cast<const QLineEdit*>(field_);
+    const QLineEdit* line = lineOf(field_);
     const auto* text = qobject_cast<const QPlainTextEdit*>(field_);
     if (undo_.shortcuts().contains(pressed))
         return line ? !line->isUndoAvailable() : text && !text->document()->isUndoAvailable();
