@@ -4,6 +4,7 @@
 
 #include "desk/history.h"
 #include "desk/ledger.h"
+#include "estimate/estimates.h"
 #include "facts/sample.h"
 #include "support/bench.h"
 #include "support/full_disk.h"
@@ -385,7 +386,11 @@ TEST_CASE("what the sittings taught stands over time with its band, and in words
             if (row.offset[d])
                 taught.push_back(&row);
         REQUIRE_FALSE(taught.empty());
-        REQUIRE(panel.series[1].points.size() == taught.size());
+        REQUIRE(panel.series[1].points.size() == taught.size() + 1);
+        // Its last point is the figure that Adjust tells of today.
+        const auto known = s.session->desk().estimates("Plover");
+        REQUIRE(known);
+        CHECK(panel.series[1].points.back().value == Approx(known->offsets[d].mean[estimate::Offset::now]));
         for (std::size_t i = 0; i < taught.size(); ++i) {
             const ChartPoint& band = panel.series[0].points[i];
             CHECK(band.on == taught[i]->on);

@@ -428,6 +428,7 @@ TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]"
                                 "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "
                                 "Next part of the window, Previous part of the window, Print: ledger, "
                                 "Save as PDF: ledger, Save as HTML: ledger, Save as Markdown: ledger, "
+                                "Print the vessel cards, Save the vessel cards as PDF, "
                                 "Help for this page, About Staveline");
     CHECK(w.window->status().words().contains("reading only"));
     w.key(Qt::Key_D, Qt::ControlModifier);
