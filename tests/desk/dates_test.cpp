@@ -274,7 +274,7 @@ TEST_CASE_METHOD(DatesFixture, "a draw without a brew asks for the brew first, a
     record(R"({"kind": "draw_off", "vessel": "Plover", "on": "2025-12-29", "volume_l": 79})");
     CHECK(plover().due.kind == DueKind::brew);
     CHECK(plover().due.on == dates().brewDue);
-    CHECK(plover().drawn);
+    CHECK(plover().works.draw.done);
     CHECK(dates().brew == now);
     CHECK(dates().draw == now + std::chrono::days{14});
 }

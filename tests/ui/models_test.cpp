@@ -138,7 +138,7 @@ TEST_CASE("what is next says by how many days it is late, not what day it slid t
     CHECK(late[1].what == "Brew the refill");
     CHECK(late[1].distance == "overdue 11 days");
     CHECK(late[2].distance == "in 14 days");
-    vessel.drawn = true; // before its beer is brewed
+    vessel.works.draw.done = true; // before its beer is brewed
     CHECK(dateLines(vessel, today)[2].what == "Refill");
     CHECK(dateLines(vessel, today)[1].distance == "overdue 11 days");
     vessel.toFill = true;
