@@ -245,6 +245,9 @@ void printCellar(const std::vector<desk::VesselSummary>& cellar, const DisplayUn
                                       .with("draw", isoDay(vessel.dates.draw)),
                                   units));
         printSteering(vessel.steering, units);
+        if (vessel.round)
+            for (const Message& finding : vessel.round->findings)
+                fmt::print("  {}\n", render(finding, units));
         printNotes(stdout, vessel.findings, units);
     }
 }

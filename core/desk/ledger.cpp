@@ -79,6 +79,7 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.drawSet = vessel.drawSet;
     s.steering = steeringOf(vessel);
     s.due = vessel.due;
+    s.round = roundOf(record, vessel.today);
     s.headline = s.due.text;
     if (vessel.fault) {
         s.fault = vessel.fault->id;

@@ -4,6 +4,7 @@
 
 #include "desk/age_steering.h"
 #include "desk/ledger_note.h"
+#include "desk/round.h"
 #include "facts/facts.h"
 #include "quantity/message.h"
 #include "vessel/schedule.h"
@@ -31,8 +32,9 @@ struct VesselSummary {
     bool drawSet = false;                ///< its day is the brewer's own, not the interval's
     std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     Due due;
-    Message headline;  ///< due, or verdict, or fault: one line
-    std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
+    std::optional<RoundState> round; ///< none: never looked at
+    Message headline;                ///< due, or verdict, or fault: one line
+    std::string fault;               ///< id of an unwanted fault of severity 2 or 3 in the last sitting
     std::vector<LedgerNote> findings;
 };
 

@@ -21,6 +21,7 @@ class BrewPage;
 class DrawRefillPage;
 class HistoryPage;
 class Rail;
+class RoundPage;
 class UnderlinedTabs;
 class WorkPage;
 class TastePage;
@@ -43,6 +44,7 @@ public:
     void showDue();                          ///< the vessel whose work comes first, at the page where it is done
     void beginEntry(vessel::EntryKind kind); ///< in Draw & refill
     void addVessel();
+    void showRound();
     void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
     void setPaper(PaperSize size);
     void addToRail(const QList<QAction*>& actions); ///< to its menu
@@ -53,6 +55,7 @@ public:
 
     [[nodiscard]] const facts::VesselName& vessel() const { return vessel_; }
     [[nodiscard]] bool atVessel() const; ///< a vessel's pages are in front
+    [[nodiscard]] bool atRound() const;
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
@@ -62,6 +65,7 @@ public:
     [[nodiscard]] BrewPage& brew() const { return *brew_; }
     [[nodiscard]] BrewSheetPage& brewSheet() const;
     [[nodiscard]] HistoryPage& history() const { return *history_; }
+    [[nodiscard]] RoundPage& round() const { return *round_; }
 
 Q_SIGNALS:
     void moved(); ///< another vessel or page
@@ -73,6 +77,7 @@ private:
     void makePages(Prompt& prompt);
     void connectPages();
     void connectVesselPage();
+    void connectRound();
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openMilestone(MilestoneKind kind);
@@ -97,6 +102,7 @@ private:
     HistoryPage* history_;
     std::vector<WorkPage*> workPages_; ///< in the order of PageId
     VesselPage* vesselPage_;
+    RoundPage* round_;
     QWidget* emptyPart_;
 };
 

@@ -278,7 +278,7 @@ QString MainWindow::page() const {
     if (!cellar_)
         return QStringLiteral("start");
     if (!cellar_->atVessel())
-        return QStringLiteral("vessel");
+        return cellar_->atRound() ? QStringLiteral("round") : QStringLiteral("vessel");
     return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->workPage());
 }
 
