@@ -239,6 +239,9 @@ void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cella
                                       .with("draw", isoDay(vessel.dates.draw)),
                                   units));
         printSteering(vessel.steering, units);
+        if (vessel.round)
+            for (const Message& finding : vessel.round->findings)
+                fmt::print("  {}\n", render(finding, units));
         printNotes(stdout, vessel.findings, units);
     }
     for (const desk::BrewDay& day : desk::brewDays(cellar))

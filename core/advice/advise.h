@@ -80,6 +80,7 @@ struct AdviceInput {
     std::optional<Ph> measuredPh{};                         ///< likewise
     tasting::Target target;
     bool targetSet = true;                   ///< false: nobody set one, this is an ordinary one
+    std::vector<Message> atVessel{};         ///< what was seen at the vessel and bears on it, to be said likewise
     std::vector<estimate::Doubt> doubts{};   ///< of this cycle, to be said whatever is advised
     PerDimension<tasting::Verdict> verdicts; ///< as they stand before any plan
     // what can be done

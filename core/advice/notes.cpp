@@ -40,6 +40,7 @@ std::vector<Message> faultNotes(const Verdicts& verdicts) {
 void factNotes(const AdviceInput& input, std::vector<Message>& notes) {
     for (const auto& doubt : input.doubts)
         notes.push_back(estimate::told(doubt));
+    notes.insert(notes.end(), input.atVessel.begin(), input.atVessel.end());
     if (input.targetSet)
         return;
     auto note = say("advice.note.noTarget");

@@ -6,6 +6,7 @@
 #include "desk/house.h"
 #include "desk/in_force.h"
 #include "desk/inside.h"
+#include "desk/round.h"
 #include "ingredient/nearest.h"
 #include "quantity/parse.h"
 #include "quantity/words.h"
@@ -168,6 +169,8 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (openChoice(vessel.record, vessel.now()) || usualIsNew(vessel.record, vessel.now()))
         job.open = triedFor(in.base, job.inUse, shared.pantry);
     takeVessel(in, vessel, dates.draw);
+    if (const auto round = roundOf(vessel.record, vessel.today))
+        in.atVessel = round->findings;
     takeKnown(in, *known, job.estimates);
     in.parameters.brew = houseOn(shared, vessel.today).parameters(in.parameters.brew);
     const facts::EquipmentFact kit = shared.kit(vessel.today, vessel.record.facts.name);

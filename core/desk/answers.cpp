@@ -7,6 +7,7 @@
 #include "desk/history_table.h"
 #include "desk/json.h"
 #include "desk/ledger.h"
+#include "desk/round.h"
 #include "facts/csv_records.h"
 #include "quantity/csv.h"
 
@@ -201,6 +202,11 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
                                  {"draw", isoDay(vessel.dates.draw)},
                                  {"next_sample", isoDay(vessel.dates.nextSample)},
                                  {"next_draw", isoDay(vessel.dates.nextDraw)}};
+        if (vessel.round)
+            json["round"] = Json{{"on", isoDay(vessel.round->last.on)},
+                                 {"seen", render(seenWords(vessel.round->last))},
+                                 {"next_look", isoDay(vessel.round->next)},
+                                 {"findings", words(vessel.round->findings)}};
         if (vessel.steering)
             json["by_age"] = steeringJson(*vessel.steering);
         if (!vessel.fault.empty())
@@ -376,6 +382,7 @@ void eachWord(const HistoryRow& row, auto&& put) {
     put("other_vessel", row.other);
     put("faults", joined(row.faults, [](const auto& mark) { return fmt::format("{} {}", mark.fault, mark.severity); }));
     put("scores", joined(row.scores, scoreWords));
+    put("round", row.round ? render(seenWords(*row.round)) : std::string());
     put("note", row.note);
 }
 

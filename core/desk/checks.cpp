@@ -386,6 +386,19 @@ struct Meaning {
             return ok;
         return checkRecipe(f.recipe, shared(), f.on, f.vessel);
     }
+    Result<void> operator()(const facts::RoundFact& f) {
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord&) -> Result<void> {
+            facts::RoundFact nothing;
+            nothing.vessel = f.vessel;
+            nothing.on = f.on;
+            if (f == nothing)
+                return refuse("", say("desk.nothing_seen").with("vessel", f.vessel), say("desk.nothing_seen.remedy"));
+            if (f.nextLook && *f.nextLook <= f.on)
+                return refuse("/next_look", say("desk.next_look_past").with("next", *f.nextLook).with("on", f.on),
+                              say("desk.next_look_past.remedy"));
+            return {};
+        });
+    }
     Result<void> operator()(const facts::DrawDateFact& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {
             if (auto ok = begun(record, f.on); !ok)

@@ -197,6 +197,8 @@ public:
     [[nodiscard]] Result<TasteView> taste(const facts::SittingFact& sitting) const;
     [[nodiscard]] sheet::Document tastingPaper(const facts::VesselName& name, bool shortSheet,
                                                const DisplayUnits& units = {}) const;
+    /// To be filled in on the way through the cellar; the vessels in the order of cellar().
+    [[nodiscard]] sheet::Document walkSheet(const DisplayUnits& units = {}) const;
     /// None: never set; the adviser then works with a default one.
     [[nodiscard]] Result<std::optional<Filed<facts::TargetFact>>> target(const facts::VesselName& name) const;
     [[nodiscard]] Result<std::vector<PastDraw>> pastDraws(const facts::VesselName& name) const; ///< newest first

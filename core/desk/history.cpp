@@ -42,6 +42,17 @@ void addSittings(const VesselRecord& record, std::vector<HistoryRow>& rows) {
     }
 }
 
+void addRounds(const VesselRecord& record, std::vector<HistoryRow>& rows) {
+    for (const auto& stored : record.of<facts::RoundFact>()) {
+        HistoryRow row;
+        row.on = stored.fact.on;
+        row.kind = HistoryKind::round;
+        row.round = stored.fact;
+        row.note = stored.fact.note;
+        rows.push_back(std::move(row));
+    }
+}
+
 /// Sittings and lessons stand by day, both in the order of the record.
 void addLessons(const std::vector<estimate::Lesson>& lessons, std::vector<HistoryRow>& rows) {
     auto next = lessons.begin();
@@ -327,6 +338,7 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     ledger.addRows(view.rows);
     addSittings(record, view.rows);
     addForecasts(view.promises, view.rows);
+    addRounds(record, view.rows);
     std::stable_sort(view.rows.begin(), view.rows.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
     addLessons(learned.lessons, view.rows);
     return view;

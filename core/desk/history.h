@@ -32,7 +32,7 @@ struct PromiseOutcome {
     [[nodiscard]] std::optional<bool> nearer(Dimension dimension) const;
 };
 
-enum class HistoryKind { entry, movedOut, sitting, forecast };
+enum class HistoryKind { entry, movedOut, sitting, forecast, round };
 struct HistoryRow {
     Day on{};
     HistoryKind kind = HistoryKind::entry;
@@ -55,12 +55,13 @@ struct HistoryRow {
     facts::VesselName other;                  ///< where beer came from or went to
     std::vector<tasting::FaultMark> faults;   ///< of a sitting
     std::vector<tasting::Score> scores;       ///< of a sitting, as they were given
+    std::optional<facts::RoundFact> round;    ///< what a round saw
     std::string note;
     [[nodiscard]] bool is(vessel::EntryKind wanted) const { return kind == HistoryKind::entry && entry == wanted; }
 };
 /// As answers and tables have it: "refill", "moved_out", "sitting".
 [[nodiscard]] constexpr std::string_view wordOf(HistoryKind kind, vessel::EntryKind entry) {
-    constexpr std::array<std::string_view, 3> others = {"moved_out", "sitting", "forecast"};
+    constexpr std::array<std::string_view, 4> others = {"moved_out", "sitting", "forecast", "round"};
     return kind == HistoryKind::entry ? vessel::traitsOf(entry).word : others[static_cast<std::size_t>(kind) - 1];
 }
 [[nodiscard]] inline std::string_view wordOf(const HistoryRow& row) {

@@ -80,6 +80,7 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.draw = vessel.inUse.draw;
     s.steering = steeringOf(vessel);
     s.due = vessel.due;
+    s.round = roundOf(record, vessel.today);
     s.headline = s.due.text;
     if (vessel.fault) {
         s.fault = vessel.fault->id;

@@ -4,6 +4,7 @@
 
 #include "desk/age_steering.h"
 #include "desk/ledger_note.h"
+#include "desk/round.h"
 #include "facts/facts.h"
 #include "quantity/message.h"
 #include "vessel/schedule.h"
@@ -41,8 +42,9 @@ struct VesselSummary {
     Litres draw{0};                      ///< planned for the coming one
     std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     Due due;
-    Message headline;  ///< due, or verdict, or fault: one line
-    std::string fault; ///< id of an unwanted fault of severity 2 or 3 in the last sitting
+    std::optional<RoundState> round; ///< none: never looked at
+    Message headline;                ///< due, or verdict, or fault: one line
+    std::string fault;               ///< id of an unwanted fault of severity 2 or 3 in the last sitting
     std::vector<LedgerNote> findings;
 };
 

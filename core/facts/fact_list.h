@@ -58,6 +58,7 @@ struct FactTraits {
     FACT(RefillFact,       "refill",       Kept::byVessel, Form::flat, vessel::EntryKind::refill)  \
     FACT(TopUpFact,        "top_up",       Kept::byVessel, Form::flat, vessel::EntryKind::topUp)   \
     FACT(EventFact,        "event",        Kept::byVessel, Form::flat, vessel::EntryKind::event)   \
+    FACT(RoundFact,        "round",        Kept::byVessel, Form::flat)                 \
     FACT(DrawDateFact,     "draw_date",    Kept::byVessel, Form::flat)                 \
     FACT(WorkDateFact,     "work_date",    Kept::byVessel, Form::flat)                 \
     FACT(LockFact,         "lock",         Kept::byVessel, Form::own)                  \
@@ -66,7 +67,7 @@ struct FactTraits {
 // clang-format on
 
 /// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
-inline constexpr int tablesMinor = 6;
+inline constexpr int tablesMinor = 7;
 
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};

@@ -223,6 +223,21 @@ struct EventFact {
     std::optional<int> turn = {}; ///< on its day
     bool operator==(const EventFact&) const = default;
 };
+/// The look at a vessel that is made every month or so. Its level is a dip and what it is topped with a top-up: facts
+/// of their own, recorded with it.
+struct RoundFact {
+    VesselName vessel;
+    Day on{};
+    std::optional<Bung> bung; ///< none of these: not looked at
+    std::optional<Weep> weep;
+    std::optional<Pellicle> pellicle;
+    std::optional<Smell> smell;
+    std::optional<Celsius> room; ///< temperature of the air
+    bool purged = false;         ///< the headspace, with CO2
+    std::optional<Day> nextLook;
+    std::string note;
+    bool operator==(const RoundFact&) const = default;
+};
 /// The day of the coming draw, put off or brought forward. It holds for this cycle alone.
 struct DrawDateFact {
     VesselName vessel;

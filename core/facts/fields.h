@@ -323,6 +323,18 @@ template <class V> void describe(V& v, Like<EventFact> auto& f) {
     v.field(noteField, f.note);
     v.field(turnField, f.turn);
 }
+template <class V> void describe(V& v, Like<RoundFact> auto& f) {
+    v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.word(Field{"bung"}, f.bung, factWords::bungs);
+    v.word(Field{"weep"}, f.weep, factWords::weeps);
+    v.word(Field{"pellicle"}, f.pellicle, factWords::pellicles);
+    v.word(Field{"smell"}, f.smell, factWords::smells);
+    v.field(Field{"room_c", -20, 45}, f.room);
+    v.field(Field{"purged"}, f.purged);
+    v.field(Field{"next_look"}, f.nextLook);
+    v.field(noteField, f.note);
+}
 template <class V> void describe(V& v, Like<DrawDateFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);

@@ -21,6 +21,12 @@ enum class Happening {
 /// Of a cycle, before its draw.
 enum class Work { taste, brew };
 
+// What a round sees.
+enum class Bung { tight, loose, changed };
+enum class Weep { none, damp, dripping };
+enum class Pellicle { none, thin, full, broken };
+enum class Smell { clean, vinegar, solvent, mould, sulphur };
+
 namespace factWords {
 inline constexpr std::array<std::string_view, 6> shapes = {"cask", "keg", "foeder", "tank", "carboy", "bucket"};
 inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak used", "foeder",
@@ -28,6 +34,10 @@ inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak us
 inline constexpr std::array<std::string_view, 3> brett = {"established", "young", "none"};
 inline constexpr std::array<std::string_view, 5> happenings = {"pitched", "racked", "cleaned", "moved", "tasters"};
 inline constexpr std::array<std::string_view, 2> works = {"taste", "brew"};
+inline constexpr std::array<std::string_view, 3> bungs = {"tight", "loose", "changed"};
+inline constexpr std::array<std::string_view, 3> weeps = {"none", "damp", "dripping"};
+inline constexpr std::array<std::string_view, 4> pellicles = {"none", "thin", "full", "broken"};
+inline constexpr std::array<std::string_view, 5> smells = {"clean", "vinegar", "solvent", "mould", "sulphur"};
 inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
 /// A vessel without it goes by its interval: cleared, it does again.
 inline constexpr std::string_view wantedAge = "wanted_age_years";
@@ -54,6 +64,18 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
 
 [[nodiscard]] constexpr std::string_view wordOf(Work work) {
     return factWords::works[static_cast<std::size_t>(work)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(Bung state) {
+    return factWords::bungs[static_cast<std::size_t>(state)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(Weep state) {
+    return factWords::weeps[static_cast<std::size_t>(state)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(Pellicle state) {
+    return factWords::pellicles[static_cast<std::size_t>(state)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(Smell smell) {
+    return factWords::smells[static_cast<std::size_t>(smell)];
 }
 [[nodiscard]] constexpr std::string_view wordOf(Happening what) {
     return factWords::happenings[static_cast<std::size_t>(what)];

@@ -109,7 +109,7 @@ TEST_CASE_METHOD(Events, "ledger, undo and history say what the event was", "[de
         const auto rows = desk->history("Plover")->rows;
         REQUIRE(rows.back().happened);
         CHECK(wordOf(*rows.back().happened) == what);
-        CHECK(toCsv(rows).find(what + ",,,,,,,,,\"seen \"\"once\"\"\"\r\n") != std::string::npos);
+        CHECK(toCsv(rows).find(what + ",,,,,,,,,,\"seen \"\"once\"\"\"\r\n") != std::string::npos);
         CHECK(toJson(*desk->history("Plover")).find("\"happened\": \"" + what + "\"") != std::string::npos);
         REQUIRE(desk->undo());
         CHECK_FALSE(desk->history("Plover")->rows.back().happened);

@@ -64,6 +64,8 @@ inline constexpr const char* fullRecords = R"([
   "ta_g_l": 6.3, "temperature_c": 16, "ibu": 8.4, "note": "through the nail"},
  {"kind": "dip", "vessel": "Plover", "on": "2025-08-02", "at": "10:15", "turn": 1, "volume_l": 480, "note": "stick"},
  {"kind": "event", "vessel": "Plover", "on": "2025-08-02", "at": "10:15", "turn": 1, "what": "cleaned", "note": "hot water, two manways open"},
+ {"kind": "round", "vessel": "Plover", "on": "2025-08-02", "bung": "loose", "weep": "damp", "pellicle": "full",
+  "smell": "vinegar", "room_c": 19.5, "purged": true, "next_look": "2025-09-02", "note": "third stave"},
  {"kind": "draw_date", "vessel": "Plover", "on": "2025-04-20", "draw_on": "2025-12-20", "reason": "the lees"},
  {"kind": "work_date", "vessel": "Plover", "on": "2025-04-20", "work": "taste", "work_on": "2025-11-20", "reason": "the lees"},
  {"kind": "sitting", "vessel": "Plover", "on": "2025-08-03", "scores": [

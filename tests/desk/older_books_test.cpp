@@ -13,19 +13,22 @@ using namespace staveline::testing;
 namespace {
 
 /// What came after version 1.0, by table; no columns: the table itself.
-const std::map<std::string, std::set<std::string>> addedSince = {{"event", {}},
-                                                                 {"work_date", {}},
-                                                                 {"refit", {}},
-                                                                 {"opening", {"at", "turn"}},
-                                                                 {"reading", {"at", "turn"}},
-                                                                 {"sample", {"at", "turn"}},
-                                                                 {"dip", {"at", "turn"}},
-                                                                 {"draw_off", {"at", "turn"}},
-                                                                 {"refill", {"at", "turn"}},
-                                                                 {"top_up", {"at", "turn"}},
-                                                                 {"sitting", {"learn", "learn_reason"}},
-                                                                 {"vessel", {"draw_may_move", "interval_may_move", "wanted_age_years"}},
-                                                                 {"equipment", {"water_boils_c", "vessel"}}};
+const std::map<std::string, std::set<std::string>> addedSince = {
+    {"event", {}},
+    {"refit", {}},
+    {"round", {}},
+    {"work_date", {}},
+    {"opening", {"at", "turn"}},
+    {"reading", {"at", "turn"}},
+    {"sample", {"at", "turn"}},
+    {"dip", {"at", "turn"}},
+    {"draw_off", {"at", "turn"}},
+    {"refill", {"at", "turn"}},
+    {"top_up", {"at", "turn"}},
+    {"sitting", {"learn", "learn_reason"}},
+    {"choice", {"turn"}},
+    {"vessel", {"draw_may_move", "interval_may_move", "wanted_age_years"}},
+    {"equipment", {"water_boils_c", "vessel"}}};
 
 bool isAdded(const std::string& table, const std::string& column) {
     const auto found = addedSince.find(table);

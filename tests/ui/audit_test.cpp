@@ -145,6 +145,8 @@ AuditReport roundIn(Appearance look) {
     w.window->cellar()->showVessel("Plover");
     w.window->cellar()->changeVessel();
     round.look("change a vessel");
+    w.window->cellar()->showRound();
+    round.look("the round");
     w.window->toggleHelp();
     round.look("help");
     return round.whole;

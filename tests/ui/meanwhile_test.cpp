@@ -5,6 +5,7 @@
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/present/cellar_model.h"
+#include "ui/widgets/fact_form.h"
 #include "ui/window/book_tasks.h"
 
 #include <QPlainTextEdit>
@@ -85,7 +86,7 @@ TEST_CASE("the first vessel, half described, stays in front whatever else change
     WindowInScratch w(false);
     REQUIRE(w.window->newBook(w.scratch / "first.cellar"));
     CHECK_FALSE(w.window->cellar()->atVessel());
-    auto* name = w.window->findChild<VesselPage*>()->findChild<QLineEdit*>();
+    auto* name = w.window->findChild<VesselPage*>()->fields().line("name");
     REQUIRE(name);
     name->setFocus();
     QTest::keyClicks(name, "Whimbrel");

@@ -325,6 +325,8 @@ void Walk::vessels() const {
     at("Plover", PageId::drawRefill);
     cellar().changeVessel();
     take("vessel-change");
+    cellar().showRound();
+    take("round");
     cellar().showPage(PageId::taste);
     for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history}) {
         cellar().showPage(workPage);

@@ -94,6 +94,9 @@ ProspectPanel::ProspectPanel(Session& session, QWidget* parent)
         label->setWordWrap(true);
         label->setAlignment(Qt::AlignTop);
     }
+    for (QWidget* part :
+         std::initializer_list<QWidget*>{reading_, words_, chart_}) // the form beside it keeps its width
+        part->setSizePolicy(QSizePolicy::Ignored, part->sizePolicy().verticalPolicy());
     reading_->setForegroundRole(QPalette::PlaceholderText);
     reading_->setMinimumHeight(lines(*this, 2.2));
     auto* column = new QVBoxLayout(this);

@@ -95,6 +95,12 @@ public:
     template <class E> void word(const Field& f, const E& member, Words words) {
         values[std::string(f.name)] = std::string(words[static_cast<std::size_t>(member)]);
     }
+    template <class E> void word(const Field& f, const std::optional<E>& member, Words words) {
+        if (member)
+            word(f, *member, words);
+        else
+            values[std::string(f.name)] = FieldValue{};
+    }
     void gravity(std::string_view name, const std::optional<SpecificGravity>& member) {
         values[std::string(name)] = read(member);
     }
@@ -126,6 +132,15 @@ public:
         assign(f.name, chosen);
         if (const auto at = std::find(words.begin(), words.end(), chosen); at != words.end())
             member = static_cast<E>(at - words.begin());
+    }
+    /// A word that is none of them: not said.
+    template <class E> void word(const Field& f, std::optional<E>& member, Words words) {
+        const auto found = values.find(std::string(f.name));
+        if (found == values.end())
+            return;
+        const auto* chosen = std::get_if<std::string>(&found->second);
+        const auto at = chosen ? std::find(words.begin(), words.end(), *chosen) : words.end();
+        member = at == words.end() ? std::nullopt : std::optional(static_cast<E>(at - words.begin()));
     }
     void gravity(std::string_view name, std::optional<SpecificGravity>& member) { assign(name, member); }
     void vessel(const Field& f, VesselName& member) { assign(f.name, member); }

@@ -37,6 +37,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     preferences = add(tr("Pr&eferences\u2026"), keys("Ctrl+,"));
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
+    round = add(tr("The roun&d"), keys("Ctrl+Shift+R"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
     for (const EntryLook& entry : entryLooks())
@@ -69,7 +70,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     about = add(tr("&About Staveline"));
 
     needWriting = QList<QAction*>(entries.values())
-                  << addVessel << changeVessel << amend << remove << newSitting << sameAgain << adopt;
+                  << addVessel << changeVessel << round << amend << remove << newSitting << sameAgain << adopt;
     needBook = needWriting + workPages.values() +
                QList<QAction*>{allVessels,     copyBook,     calendar,      checkBook, closeBook,     nextVessel,
                                previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace, print,

@@ -19,7 +19,7 @@ struct Actions {
 
     QAction *newBook, *sampleBook, *openBook, *copyBook, *calendar, *checkBook, *closeBook, *quit;
     QAction *undo, *redo, *find, *findNext, *findPrevious, *preferences;
-    QAction *addVessel, *changeVessel, *nextVessel, *previousVessel;
+    QAction *addVessel, *changeVessel, *round, *nextVessel, *previousVessel;
     QMap<vessel::EntryKind, QAction*> entries;
     QAction *amend, *remove, *storedAlready;
     QAction *print, *savePdf, *saveHtml, *saveMarkdown, *saveCsv;

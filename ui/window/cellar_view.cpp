@@ -7,6 +7,7 @@
 #include "ui/brew_sheet/page.h"
 #include "ui/cellar/cellar_page.h"
 #include "ui/cellar/rail.h"
+#include "ui/cellar/round_page.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_paper.h"
@@ -14,12 +15,14 @@
 #include "ui/history/page.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/taste/page.h"
+#include "ui/widgets/number_field.h"
 #include "ui/widgets/underlined_tabs.h"
 #include "ui/window/vessel_header.h"
 #include "vessel/schedule.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -37,7 +40,8 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
                       [this] { return ledger(); }),
       cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
-      vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)) {
+      vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)),
+      round_(new RoundPage(session, prompt, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
@@ -46,12 +50,14 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     parts_->addWidget(vesselPart_ = makeVesselPart(prompt));
     parts_->addWidget(vesselPage_);
     parts_->addWidget(cellarPage_);
+    parts_->addWidget(round_);
     parts_->addWidget(emptyPart_ = makeEmptyPart());
     connect(&session, &Session::changed, this, &CellarView::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
     connect(rail_, &Rail::chosen, this, [this](const QString& vessel) { showVessel(toStd(vessel)); });
     connect(cellarPage_, &CellarPage::opened, this, &CellarView::openWork);
     connectVesselPage();
+    connectRound();
     refresh();
 }
 
@@ -69,6 +75,16 @@ void CellarView::connectVesselPage() {
         showVessel(toStd(vessel));
         focusWork();
     });
+}
+
+void CellarView::connectRound() {
+    const auto back = [this] {
+        parts_->setCurrentWidget(vesselPart_);
+        refresh();
+        focusWork();
+    };
+    connect(round_, &RoundPage::left, this, back);
+    connect(round_, &RoundPage::recorded, this, back);
 }
 
 QWidget* CellarView::makeRail() {
@@ -156,7 +172,8 @@ BrewSheetPage& CellarView::brewSheet() const {
 void CellarView::setPaper(PaperSize size) {
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
         page->setPaper(size);
-    for (Printout* printout : {&ledgerPrintout_, &cards_, &history_->printout(), &cellarPage_->printout()})
+    for (Printout* printout :
+         {&ledgerPrintout_, &cards_, &history_->printout(), &cellarPage_->printout(), &round_->printout()})
         printout->setSize(size);
 }
 
@@ -178,6 +195,8 @@ std::optional<Printout::Made> CellarView::vesselCards() const {
 PaperInFront CellarView::paperInFront() {
     if (atAll())
         return {&cellarPage_->printout(), {}};
+    if (atRound())
+        return {&round_->printout(), {}};
     if (!atVessel() || vessel_.empty())
         return {nullptr, tr("this page has no paper")};
     switch (workPage()) {
@@ -330,6 +349,10 @@ bool CellarView::atAll() const {
     return parts_->currentWidget() == cellarPage_;
 }
 
+bool CellarView::atRound() const {
+    return parts_->currentWidget() == round_;
+}
+
 bool CellarView::atBrewSheet() const {
     return atVessel() && workPage() == PageId::brew && brew_->part() == BrewPage::Part::sheet;
 }
@@ -344,6 +367,16 @@ void CellarView::addVessel() {
     parts_->setCurrentWidget(vesselPage_);
     vesselPage_->begin();
     Q_EMIT moved();
+}
+
+void CellarView::showRound() {
+    if (session_.desk().readOnly() || vessel_.empty())
+        return;
+    round_->begin();
+    parts_->setCurrentWidget(round_);
+    Q_EMIT moved();
+    if (!round_->rows().empty())
+        round_->rows().front().level->edit()->setFocus(Qt::OtherFocusReason);
 }
 
 void CellarView::changeVessel() {

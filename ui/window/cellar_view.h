@@ -22,6 +22,7 @@ class CellarPage;
 class DrawRefillPage;
 class HistoryPage;
 class Rail;
+class RoundPage;
 class UnderlinedTabs;
 class WorkPage;
 class TastePage;
@@ -46,6 +47,7 @@ public:
     void showDue();                          ///< the vessel whose work comes first, at the page where it is done
     void beginEntry(vessel::EntryKind kind); ///< in Draw & refill
     void addVessel();
+    void showRound();
     void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
     void setPaper(PaperSize size);
     void addToRail(const QList<QAction*>& actions); ///< to its menu
@@ -57,6 +59,7 @@ public:
     [[nodiscard]] const facts::VesselName& vessel() const { return vessel_; }
     [[nodiscard]] bool atVessel() const; ///< a vessel's pages are in front
     [[nodiscard]] bool atAll() const;
+    [[nodiscard]] bool atRound() const;
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
@@ -68,6 +71,7 @@ public:
     [[nodiscard]] BrewPage& brew() const { return *brew_; }
     [[nodiscard]] BrewSheetPage& brewSheet() const;
     [[nodiscard]] HistoryPage& history() const { return *history_; }
+    [[nodiscard]] RoundPage& round() const { return *round_; }
 
 Q_SIGNALS:
     void moved(); ///< another vessel or page
@@ -79,6 +83,7 @@ private:
     void makePages(Prompt& prompt);
     void connectPages();
     void connectVesselPage();
+    void connectRound();
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openMilestone(MilestoneKind kind);
@@ -107,6 +112,7 @@ private:
     VesselPage* vesselPage_;
     CellarPage* cellarPage_;
     QPushButton* toAll_;
+    RoundPage* round_;
     QWidget* emptyPart_;
 };
 

@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/round.h"
+
+#include "desk/inside.h"
+#include "desk/ledger.h"
+#include "quantity/constants.h"
+#include "quantity/text.h"
+#include "sheet/walk_sheet.h"
+
+#include <cmath>
+
+namespace staveline::desk {
+
+using facts::RoundFact;
+
+namespace {
+
+constexpr std::chrono::days usualNext{static_cast<int>(constants::desk::roundDays)};
+/// A look says something of the vessel as it is for so long.
+constexpr std::chrono::days fresh{static_cast<int>(constants::desk::roundFresh)};
+
+void sayAir(const RoundFact& round, std::vector<Message>& findings) {
+    if (round.weep && *round.weep != facts::Weep::none)
+        findings.push_back(
+            say(*round.weep == facts::Weep::damp ? "desk.round.damp" : "desk.round.dripping").with("on", round.on));
+    if (round.bung == facts::Bung::loose)
+        findings.push_back(say("desk.round.loose").with("on", round.on));
+    if (round.pellicle == facts::Pellicle::full || round.pellicle == facts::Pellicle::broken)
+        findings.push_back(say(round.pellicle == facts::Pellicle::full ? "desk.round.film" : "desk.round.film_broken")
+                               .with("on", round.on));
+    if (round.smell && *round.smell != facts::Smell::clean)
+        findings.push_back(say("desk.round.smell")
+                               .with("on", round.on)
+                               .with("smell", render(say("desk.round.smell." + std::string(wordOf(*round.smell))))));
+}
+
+void sayRoom(const RoundFact& round, const facts::VesselFact& vessel, std::vector<Message>& findings) {
+    if (!round.room)
+        return;
+    const double warmer = round.room->c - vessel.temperature.c;
+    if (std::abs(warmer) < constants::desk::roomOff)
+        return;
+    findings.push_back(say(warmer > 0 ? "desk.round.warm" : "desk.round.cold")
+                           .with("on", round.on)
+                           .with("room", *round.room)
+                           .with("kept", vessel.temperature));
+}
+
+} // namespace
+
+Message seenWords(const RoundFact& round) {
+    std::string words;
+    const auto add = [&](const char* key, auto&& value) {
+        words += (words.empty() ? "" : "; ") + render(say(key).with("value", value));
+    };
+    if (round.bung)
+        add("desk.seen.bung", std::string(wordOf(*round.bung)));
+    if (round.weep)
+        add("desk.seen.weep", std::string(wordOf(*round.weep)));
+    if (round.pellicle)
+        add("desk.seen.pellicle", std::string(wordOf(*round.pellicle)));
+    if (round.smell)
+        add("desk.seen.smell", std::string(wordOf(*round.smell)));
+    if (round.room)
+        add("desk.seen.room", *round.room);
+    if (round.purged)
+        add("desk.seen.purged", std::string());
+    return words.empty() ? say("desk.seen.nothing") : say("desk.seen").with("words", words);
+}
+
+sheet::Document Desk::walkSheet(const DisplayUnits& units) const {
+    std::vector<sheet::WalkRow> rows;
+    if (const auto all = cellar())
+        for (const VesselSummary& vessel : *all)
+            if (!vessel.retired)
+                rows.push_back({vessel.name, vessel.facts.capacity, vessel.now.volume});
+    return sheet::walkSheet(rows, today(), units);
+}
+
+std::optional<RoundState> roundOf(const VesselRecord& record, Day today) {
+    const RoundFact* last = record.latest<RoundFact>(today);
+    if (!last)
+        return std::nullopt;
+    RoundState state{*last, last->nextLook.value_or(last->on + usualNext), {}};
+    if (today - last->on > fresh)
+        return state;
+    sayAir(*last, state.findings);
+    sayRoom(*last, record.facts, state.findings);
+    return state;
+}
+
+} // namespace staveline::desk

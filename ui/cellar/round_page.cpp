@@ -1,0 +1,291 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/cellar/round_page.h"
+
+#include "desk/brew.h"
+#include "ui/draw_refill/brew_offers.h"
+#include "ui/widgets/choice_field.h"
+#include "ui/widgets/date_field.h"
+#include "ui/widgets/elided_label.h"
+#include "ui/widgets/message_label.h"
+#include "ui/widgets/number_field.h"
+#include "ui/widgets/theme.h"
+
+#include <QCheckBox>
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QScrollArea>
+
+#include <algorithm>
+#include <span>
+
+namespace staveline::ui {
+
+using facts::RoundFact;
+using sheet::PaperFormat;
+
+namespace {
+
+constexpr int nameColumn = 0, firstColumn = 1;
+
+/// Empty: not looked at.
+ChoiceField* oneOf(std::span<const std::string_view> of, QWidget* parent) {
+    auto* choice = new ChoiceField(parent);
+    choice->add({}, {});
+    for (const std::string_view word : of)
+        choice->add(own("ui.word." + std::string(word)), std::string(word));
+    choice->setMinimumWidth(lines(*parent, 5));
+    return choice;
+}
+
+template <class Enum> std::optional<Enum> seen(const ChoiceField& choice, std::span<const std::string_view> of) {
+    const auto at = std::find(of.begin(), of.end(), choice.word());
+    return at == of.end() ? std::nullopt : std::optional(static_cast<Enum>(at - of.begin()));
+}
+
+QStringList headings() {
+    return {RoundPage::tr("Level"),  RoundPage::tr("Bung"), RoundPage::tr("Weep"),   RoundPage::tr("Pellicle"),
+            RoundPage::tr("Smell"),  RoundPage::tr("Room"), RoundPage::tr("Topped"), RoundPage::tr("With"),
+            RoundPage::tr("Purged"), RoundPage::tr("Note")};
+}
+
+bool filled(const RoundRow& row) {
+    const auto typed = [](const NumberField* field) { return !field->edit()->text().trimmed().isEmpty(); };
+    const auto chosen = [](const ChoiceField* choice) { return !choice->word().empty(); };
+    return typed(row.level) || typed(row.room) || typed(row.topped) || chosen(row.bung) || chosen(row.weep) ||
+           chosen(row.pellicle) || chosen(row.smell) || row.purged->isChecked() ||
+           !row.note->text().trimmed().isEmpty();
+}
+
+} // namespace
+
+RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
+    : QWidget(parent), session_(session),
+      printout_(session, prompt, tr("walk sheet"), {PaperFormat::pdf, PaperFormat::html},
+                [this] {
+                    return std::optional(Printout::Made{session_.desk().walkSheet(session_.units()),
+                                                        tr("round %1").arg(qs(isoDay(session_.desk().today())))});
+                }),
+      next_(new DateField(session.desk().today(), this)), table_(new QWidget(this)), grid_(new QGridLayout(table_)),
+      message_(new MessageLabel(this)), finish_(new QPushButton(tr("&Keep the round"), this)) {
+    auto* title = new QLabel(tr("The round"), this);
+    setType(*title, Type::title);
+    auto* intro = new QLabel(own("ui.round.words"), this);
+    intro->setWordWrap(true);
+    next_->setName(tr("Next look"));
+    grid_->setContentsMargins(0, 0, 0, 0);
+    grid_->setHorizontalSpacing(lines(*this, .5));
+    auto* scroll = new QScrollArea(this);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setWidgetResizable(true);
+    scroll->setWidget(table_);
+    auto* leave = new QPushButton(tr("Cancel (Esc)"), this);
+    leave->setFlat(true);
+    auto* look = new QHBoxLayout;
+    look->addWidget(new QLabel(tr("Next look"), this));
+    look->addWidget(next_);
+    look->addStretch(1);
+    auto* buttons = new QHBoxLayout;
+    buttons->addWidget(finish_);
+    buttons->addWidget(leave);
+    buttons->addStretch(1);
+    message_->keepRoom(1.1);
+    auto* column = new QVBoxLayout(this);
+    column->setSpacing(lines(*this, .6));
+    column->addWidget(title);
+    column->addWidget(intro);
+    column->addWidget(scroll, 1);
+    column->addLayout(look);
+    column->addWidget(message_);
+    column->addLayout(buttons);
+    connect(finish_, &QPushButton::clicked, this, &RoundPage::finish);
+    connect(leave, &QPushButton::clicked, this, &RoundPage::left);
+    connect(&session, &Session::storeAsked, this, [this] {
+        if (started())
+            finish();
+    });
+    connect(&session, &Session::unitsChanged, this, [this] {
+        for (const RoundRow& row : rows_)
+            for (NumberField* field : {row.level, row.room, row.topped})
+                field->setUnits(session_.units());
+    });
+}
+
+bool RoundPage::started() const {
+    return active_ && std::any_of(rows_.begin(), rows_.end(), filled);
+}
+
+void RoundPage::tell() {
+    message_->clear();
+    session_.setUnstored("round", started() ? QStringList{tr("the round")} : QStringList());
+}
+
+void RoundPage::begin() {
+    if (started())
+        return;
+    const auto all = session_.desk().cellar();
+    if (!all) {
+        Q_EMIT session_.failed(all.error());
+        return;
+    }
+    build(*all);
+    next_->setToday(session_.desk().today());
+    next_->setDay(addMonths(session_.desk().today(), 1));
+    active_ = true;
+    tell();
+}
+
+void RoundPage::build(const std::vector<desk::VesselSummary>& vessels) {
+    for (const RoundRow& row : rows_)
+        for (QWidget* cell : row.cells)
+            delete cell;
+    rows_.clear();
+    if (!grid_->itemAtPosition(0, firstColumn))
+        for (int i = 0; i < headings().size(); ++i) {
+            auto* heading = new QLabel(headings()[i], table_);
+            setType(*heading, Type::strong);
+            grid_->addWidget(heading, 0, firstColumn + i);
+        }
+    int at = 1;
+    for (const desk::VesselSummary& vessel : vessels)
+        if (!vessel.retired)
+            addRow(vessel, at++);
+    grid_->setRowStretch(at, 1);
+    grid_->setColumnStretch(firstColumn + static_cast<int>(headings().size()) - 1, 1);
+}
+
+void RoundPage::addRow(const desk::VesselSummary& vessel, int at) {
+    using namespace facts::factWords;
+    RoundRow row;
+    row.vessel = vessel.name;
+    row.level = new NumberField(UnitKind::volume, {0, vessel.facts.capacity.l}, false, table_);
+    row.bung = oneOf(bungs, table_);
+    row.weep = oneOf(weeps, table_);
+    row.pellicle = oneOf(pellicles, table_);
+    row.smell = oneOf(smells, table_);
+    row.room = new NumberField(UnitKind::temperature, {-20, 45}, false, table_);
+    row.topped = new NumberField(UnitKind::volume, {.001, vessel.facts.capacity.l}, false, table_);
+    row.with = oneOf({}, table_);
+    row.with->setItemText(0, own("ui.choice.usual_recipe"));
+    if (const auto stock = session_.desk().brewsToPour(vessel.name))
+        for (const Offer& brew : brewOffers(*stock, session_))
+            row.with->add(brew.shown, brew.word);
+    row.purged = new QCheckBox(table_);
+    row.note = new QLineEdit(table_);
+    auto* name = new QLabel(tr("%1, %2").arg(qs(vessel.name), session_.amount(vessel.now.volume)), table_);
+    row.cells = {name,     row.level,  row.bung, row.weep,   row.pellicle, row.smell,
+                 row.room, row.topped, row.with, row.purged, row.note};
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+        grid_->addWidget(row.cells[i], at, nameColumn + static_cast<int>(i));
+        if (i == 0)
+            continue;
+        const QString called = tr("%1, %2").arg(qs(vessel.name), headings()[static_cast<qsizetype>(i) - 1]);
+        row.cells[i]->setAccessibleName(called);
+        if (auto* number = qobject_cast<NumberField*>(row.cells[i])) {
+            number->setName(called);
+            number->setUnits(session_.units());
+            connect(number, &NumberField::edited, this, &RoundPage::tell);
+        }
+    }
+    for (ChoiceField* choice : {row.bung, row.weep, row.pellicle, row.smell, row.with})
+        connect(choice, &ChoiceField::activated, this, &RoundPage::tell);
+    connect(row.purged, &QCheckBox::toggled, this, &RoundPage::tell);
+    connect(row.note, &QLineEdit::textEdited, this, &RoundPage::tell);
+    QWidget* before = rows_.empty() ? nullptr : static_cast<QWidget*>(rows_.back().note);
+    for (std::size_t i = 1; i < row.cells.size(); ++i) { // along the row, then to the next
+        auto* number = qobject_cast<NumberField*>(row.cells[i]);
+        QWidget* stop = number ? static_cast<QWidget*>(number->edit()) : row.cells[i];
+        if (before)
+            QWidget::setTabOrder(before, stop);
+        before = stop;
+    }
+    rows_.push_back(std::move(row));
+}
+
+/// The level as it was found, then what it was topped with, then what was seen.
+std::vector<facts::Fact> RoundPage::factsOf(const RoundRow& row) const {
+    using namespace facts::factWords;
+    const Day today = session_.desk().today();
+    std::vector<facts::Fact> facts;
+    if (row.level->stored())
+        facts.emplace_back(facts::DipFact{row.vessel, today, Litres{*row.level->stored()}, {}});
+    if (row.topped->stored()) {
+        facts::TopUpFact topUp;
+        topUp.vessel = row.vessel;
+        topUp.on = today;
+        topUp.volume = Litres{*row.topped->stored()};
+        topUp.brew = row.with->word();
+        facts.emplace_back(topUp);
+    }
+    RoundFact round;
+    round.vessel = row.vessel;
+    round.on = today;
+    round.bung = seen<facts::Bung>(*row.bung, bungs);
+    round.weep = seen<facts::Weep>(*row.weep, weeps);
+    round.pellicle = seen<facts::Pellicle>(*row.pellicle, pellicles);
+    round.smell = seen<facts::Smell>(*row.smell, smells);
+    if (row.room->stored())
+        round.room = Celsius{*row.room->stored()};
+    round.purged = row.purged->isChecked();
+    round.nextLook = next_->day();
+    round.note = toStd(row.note->text().trimmed());
+    facts.emplace_back(round);
+    return facts;
+}
+
+void RoundPage::finish() {
+    std::vector<facts::Fact> facts;
+    std::vector<std::size_t> rowOfFact;
+    for (std::size_t i = 0; i < rows_.size(); ++i) {
+        for (const NumberField* field : {rows_[i].level, rows_[i].room, rows_[i].topped})
+            if (!field->usable()) {
+                field->edit()->setFocus(Qt::OtherFocusReason);
+                return;
+            }
+        if (!filled(rows_[i]))
+            continue;
+        for (facts::Fact& fact : factsOf(rows_[i])) {
+            facts.push_back(std::move(fact));
+            rowOfFact.push_back(i);
+        }
+    }
+    if (facts.empty())
+        return message_->say(MessageLabel::Weight::warning, own("ui.round.nothing"));
+    active_ = false;
+    const auto done = session_.record(facts);
+    active_ = !done;
+    tell();
+    if (done)
+        Q_EMIT recorded();
+    else
+        showFault(done.error(), rowOfFact);
+}
+
+/// A fault in one of several facts is found at "/3/volume_l".
+void RoundPage::showFault(const Fault& fault, const std::vector<std::size_t>& rowOfFact) {
+    std::size_t fact = 0;
+    if (fault.path.size() > 1 && fault.path[1] >= '0' && fault.path[1] <= '9')
+        fact = static_cast<std::size_t>(std::stoi(fault.path.substr(1)));
+    const RoundRow& row = rows_[rowOfFact[std::min(fact, rowOfFact.size() - 1)]];
+    message_->say(MessageLabel::Weight::fault, tr("%1: %2").arg(qs(row.vessel), session_.words(fault)));
+    row.level->edit()->setFocus(Qt::OtherFocusReason);
+}
+
+QString RoundPage::words() const {
+    return message_->words();
+}
+
+void RoundPage::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape)
+        Q_EMIT left();
+    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+        finish();
+    else
+        QWidget::keyPressEvent(event);
+}
+
+} // namespace staveline::ui
