@@ -156,7 +156,7 @@ TEST_CASE("A vessel drawn to the last litre is in its cycle: its refill is due, 
                   {"kind": "dip", "vessel": "Knot", "on": "2026-11-25", "volume_l": 90},
                   {"kind": "draw_off", "vessel": "Knot", "on": "2026-11-28", "volume_l": 90}])");
     CHECK_FALSE(at.desk->vessel("Knot")->toFill);
-    CHECK(at.desk->vessel("Knot")->drawn);
+    CHECK(at.desk->vessel("Knot")->works.draw.done);
     CHECK(at.desk->vessel("Knot")->due.kind == vessel::DueKind::brew);
 }
 
