@@ -176,6 +176,8 @@ void RoundPage::addRow(const desk::VesselSummary& vessel, int at) {
             row.with->add(brew.shown, brew.word);
     row.purged = new QCheckBox(table_);
     row.note = new QLineEdit(table_);
+    row.with->setMaximumWidth(lines(*this, 10)); // its words end in dots there; the note needs the room
+    row.note->setMinimumWidth(lines(*this, 9));
     auto* name = new QLabel(tr("%1, %2").arg(qs(vessel.name), session_.amount(vessel.now.volume)), table_);
     row.cells = {name,     row.level,  row.bung, row.weep,   row.pellicle, row.smell,
                  row.room, row.topped, row.with, row.purged, row.note};
