@@ -74,11 +74,11 @@ struct SampleWindow : WindowInScratch {
     [[nodiscard]] QLineEdit* targetField() const {
         go(ui::PageId::adjust);
         adjust().openTarget(true);
-        return part<TargetForm>(adjust()).number("acidity")->edit();
+        return part<ui::TargetForm>(adjust()).number("acidity")->edit();
     }
     [[nodiscard]] QLineEdit* leverField(const char* lever = "sacch_temperature") const {
         go(ui::PageId::adjust);
-        return part<LeverBoard>(adjust()).line(lever)->number()->edit();
+        return part<ui::LeverBoard>(adjust()).line(lever)->number()->edit();
     }
     [[nodiscard]] ui::NumberField& recipeNumber(const char* path) const {
         return *part<ui::PlanPage>(cellar().brew()).flow().fields().numberAt(path);
