@@ -23,8 +23,7 @@ Result<NotesOutcome> takeNotes(Desk& desk, std::string_view text, NoteForm form,
     if (!settledForm)
         return fail(settledForm.error());
     NotedFacts noted = facts::factsIn(*table, *settledForm, desk.pantry());
-    const auto label =
-        say("desk.edit.notes").with("count", static_cast<std::int64_t>(noted.facts.size())).with("name", name);
+    const auto label = say("desk.edit.notes").with("name", name);
     auto some = desk.recordSome(noted.facts, {render(label), ""}, trial, goOn);
     if (!some)
         return fail(some.error());

@@ -354,9 +354,6 @@ private:
     const GoOn& goOn_;
 };
 
-/// Why nothing is stored though nothing went wrong.
-const char* const trialOnly = "desk.trial_only";
-
 } // namespace
 
 Result<RecordedSome> Desk::recordSome(const std::vector<Fact>& given, const EditNote& note, bool trial,
@@ -371,7 +368,7 @@ Result<RecordedSome> Desk::recordSome(const std::vector<Fact>& given, const Edit
     RecordedSome some{{note.text, {}, {}, {}}, {}};
     const book::EditLabel label{note.text, "many", toText(scopeOf(facts, inside_->cellar->shared().names)), ""};
     for (;;) {
-        bool again = false;
+        bool again = false, rolledBack = false; // the latter: nothing is stored though nothing went wrong
         auto done = inside_->write(label, [&](Cellar& working, book::Writer& writer) -> Result<Inside::Written> {
             auto outcome = tried.run(working, writer);
             if (!outcome)
@@ -379,12 +376,12 @@ Result<RecordedSome> Desk::recordSome(const std::vector<Fact>& given, const Edit
             again = !*outcome;
             if (!again && (*outcome)->refusal)
                 return fail((*outcome)->refusal->fault);
-            if (again || trial || tried.rows.empty())
-                return fail({FaultKind::notPossible, "", say(trialOnly), {}});
+            rolledBack = again || trial || tried.rows.empty();
+            if (rolledBack)
+                return fail({FaultKind::notPossible, "", {}, {}});
             return Inside::Written{tried.rows, std::move((*outcome)->notes)};
         });
-        const bool onTrial = !done && done.error().cause.key == trialOnly;
-        if (!done && !onTrial)
+        if (!done && !rolledBack)
             return fail(done.error());
         if (again)
             continue;

@@ -35,7 +35,7 @@ TEST_CASE_METHOD(Notes, "notes are one edit and one undo, the impossible ones to
     CHECK(done->rejected[0].line == 4);
     CHECK(done->rejected[0].why.path == "/volume_l");
     CHECK(done->rejected[1].line == 5);
-    CHECK(desk->undoText() == "import of 5 entries from notes.csv");
+    CHECK(desk->undoText() == "import of notes.csv");
     REQUIRE(desk->undo());
     CHECK(entries() == 1);
 }
@@ -61,7 +61,7 @@ TEST_CASE_METHOD(Notes, "the same notes again add nothing", "[notes]") {
     CHECK(again->taken == 0);
     CHECK(again->rejected.size() == 2);
     CHECK(entries() == 3);
-    CHECK(desk->undoText() == "import of 2 entries from notes.csv"); // no edit of nothing
+    CHECK(desk->undoText() == "import of notes.csv"); // no edit of nothing
 }
 
 TEST_CASE_METHOD(Notes, "notes that make an entry on record impossible are refused whole", "[notes]") {

@@ -419,6 +419,8 @@ TEST_CASE("picture, drawing and table are written whole", "[ui][history]") {
     CHECK(drawing.isValid());
     CHECK(save(HistoryPage::Format::csv, "h.csv") == toCsv(s.history().rows));
     CHECK(s.prompt.asked.back() == "Plover history 2026-03-02.csv");
+    CHECK(save(HistoryPage::Format::xlsx, "h.xlsx").starts_with("PK")); // what is in it: tests/app
+    CHECK(s.prompt.asked.back() == "Plover history 2026-03-02.xlsx");
     s.workPage->save(HistoryPage::Format::csv); // cancelled
     CHECK(s.workPage->words().isEmpty());
 }

@@ -35,6 +35,7 @@
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/underlined_tabs.h"
 #include "ui/window/cellar_view.h"
+#include "ui/window/notes_import.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/preferences.h"
 
@@ -146,6 +147,7 @@ public:
     void allVessels() const;
     void emptyVessel() const;
     void vessels() const;
+    void importing() const;
     void papers() const;
 
 private:
@@ -345,6 +347,17 @@ void Walk::allVessels() const {
     cellar().all().showYear(false);
 }
 
+void Walk::importing() const {
+    writeAll(w_.scratch / "notes.csv", "Date;SG;pH;Acid;Remarks\n13.05.2026;1,004;3,41;6,1;clear\n"
+                                       "14.05.2026;1,004;9;6,2;\nsoon;1,003;3,4;6,2;dull\n");
+    w_.prompt.answers = {w_.scratch / "notes.csv"};
+    w_.action("Import notes").trigger();
+    auto& dialog = part<NotesImport>(*w_.window);
+    REQUIRE(QTest::qWaitFor([&] { return !dialog.busy(); }, 20000));
+    keep(dialog.grab().toImage(), folder_ + "/import" + ending_ + ".png");
+    dialog.close();
+}
+
 void Walk::emptyVessel() const {
     recordAll(*w_.window->session(),
               R"({"kind": "vessel", "name": "Curlew", "shape": "tank", "material": "steel", "capacity_l": 500,
@@ -378,6 +391,7 @@ void Walk::workPages() const {
     drawAndRefill();
     history();
     vessels();
+    importing();
     emptyVessel();
     for (const bool shortSheet : {true, false})
         REQUIRE(writePdf(desk().tastingPaper("Plover", shortSheet),

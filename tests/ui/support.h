@@ -50,6 +50,16 @@ public:
                                                      const QString&) override {
         return next(suggestion);
     }
+    std::optional<std::filesystem::path> fileToRead(QWidget*, const QString& title, const QString&,
+                                                    const QString&) override {
+        return next(title);
+    }
+    std::optional<std::filesystem::path> folderToRead(QWidget*, const QString& title, const QString&) override {
+        return next(title);
+    }
+    std::optional<std::filesystem::path> folderToMake(QWidget*, const QString&, const QString& suggestion) override {
+        return next(suggestion);
+    }
     bool setUpPrinter(QWidget*, QPrinter&) override { return printerSet; }
     ui::Leaving leaveUnstored(QWidget*, const QStringList& what) override {
         unstored.push_back(what);

@@ -422,7 +422,8 @@ TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]"
         if (action->isEnabled())
             offered << wordsOf(*action);
     CHECK(offered.join(", ") == "New cellar, Open a book, Sample cellar, Save a copy, Save the dates as a calendar "
-                                "file, Check the book for damage, "
+                                "file, Export whole book, New cellar from an exported folder, Check the book for "
+                                "damage, "
                                 "Close book, Saved automatically, Quit, Find, Find next, Find previous, Preferences, "
                                 "Next vessel, Previous vessel, All vessels, Taste, Adjust, "
                                 "Brew, Draw & refill, History, Brew sheet, Reset to current settings, "

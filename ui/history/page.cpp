@@ -47,6 +47,8 @@ QString endingOf(HistoryPage::Format format) {
         return QStringLiteral(".png");
     case HistoryPage::Format::svg:
         return QStringLiteral(".svg");
+    case HistoryPage::Format::xlsx:
+        return QStringLiteral(".xlsx");
     case HistoryPage::Format::csv:
         break;
     }
@@ -184,8 +186,10 @@ QPushButton* HistoryPage::addFaceButton(QWidget& row, Face face, const QString& 
 void HistoryPage::addSaveMenu(QWidget& row) {
     auto* button = new QPushButton(tr("Save as"), &row);
     auto* menu = new QMenu(button);
-    const std::pair<QString, Format> ways[] = {
-        {tr("Picture (PNG)"), Format::png}, {tr("Drawing (SVG)"), Format::svg}, {tr("Table (CSV)"), Format::csv}};
+    const std::pair<QString, Format> ways[] = {{tr("Picture (PNG)"), Format::png},
+                                               {tr("Drawing (SVG)"), Format::svg},
+                                               {tr("Table (CSV)"), Format::csv},
+                                               {tr("Spreadsheet (XLSX)"), Format::xlsx}};
     for (const auto& way : ways)
         connect(menu->addAction(way.first), &QAction::triggered, this, [this, format = way.second] { save(format); });
     menu->addSeparator();
@@ -416,9 +420,11 @@ Printout::Made HistoryPage::paper() const {
     return {historyPaper(input, *model_, *promiseModel_), fileName(), toCsv(history_.rows)};
 }
 
-QByteArray HistoryPage::bytesOf(Format format) const {
+Result<QByteArray> HistoryPage::bytesOf(Format format) const {
     if (format == Format::csv)
         return QByteArray::fromStdString(toCsv(history_.rows));
+    if (format == Format::xlsx)
+        return toXlsx(history_.rows).map(&QByteArray::fromStdString);
     if (format == Format::svg)
         return charts_->svg();
     QByteArray bytes;
@@ -435,9 +441,9 @@ void HistoryPage::save(Format format) {
     const auto to = prompt_.fileToWrite(this, tr("Save the history"), fileName() + ending, ending);
     if (!to)
         return;
-    const QByteArray bytes = bytesOf(format);
-    const auto saved =
-        desk::writeWhole(*to, std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())));
+    const auto bytes = bytesOf(format);
+    const auto saved = bytes ? desk::writeWhole(*to, {bytes->constData(), static_cast<std::size_t>(bytes->size())})
+                             : Result<void>(fail(bytes.error()));
     if (!saved) {
         message_->say(MessageLabel::Weight::fault, session().words(saved.error()));
         return;

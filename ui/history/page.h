@@ -27,7 +27,7 @@ class HistoryPage : public WorkPage {
     Q_OBJECT
 public:
     enum class Face { charts, table, promises };
-    enum class Format { png, svg, csv };
+    enum class Format { png, svg, csv, xlsx };
 
     HistoryPage(Session& session, Prompt& prompt, QWidget* parent = nullptr);
     void focusWork() override;
@@ -73,7 +73,7 @@ private:
     void readCursor(bool byKeyboard);
     [[nodiscard]] Printout::Made paper() const;
     [[nodiscard]] QString fileName() const; ///< without its ending
-    [[nodiscard]] QByteArray bytesOf(Format format) const;
+    [[nodiscard]] Result<QByteArray> bytesOf(Format format) const;
 
     Prompt& prompt_;
     Printout printout_;

@@ -25,11 +25,15 @@ std::optional<std::filesystem::path> pathOf(const QString& chosen) {
 } // namespace
 
 QString fileKind(const QString& ending) {
-    static const std::pair<const char*, const char*> kinds[] = {
-        {".cellar", QT_TRANSLATE_NOOP("Prompt", "Cellar book")}, {".pdf", QT_TRANSLATE_NOOP("Prompt", "PDF page")},
-        {".html", QT_TRANSLATE_NOOP("Prompt", "Web page")},      {".md", QT_TRANSLATE_NOOP("Prompt", "Markdown text")},
-        {".csv", QT_TRANSLATE_NOOP("Prompt", "Table")},          {".png", QT_TRANSLATE_NOOP("Prompt", "Picture")},
-        {".svg", QT_TRANSLATE_NOOP("Prompt", "Drawing")},        {".txt", QT_TRANSLATE_NOOP("Prompt", "Text")}};
+    static const std::pair<const char*, const char*> kinds[] = {{".cellar", QT_TRANSLATE_NOOP("Prompt", "Cellar book")},
+                                                                {".pdf", QT_TRANSLATE_NOOP("Prompt", "PDF page")},
+                                                                {".html", QT_TRANSLATE_NOOP("Prompt", "Web page")},
+                                                                {".md", QT_TRANSLATE_NOOP("Prompt", "Markdown text")},
+                                                                {".csv", QT_TRANSLATE_NOOP("Prompt", "Table")},
+                                                                {".png", QT_TRANSLATE_NOOP("Prompt", "Picture")},
+                                                                {".svg", QT_TRANSLATE_NOOP("Prompt", "Drawing")},
+                                                                {".xlsx", QT_TRANSLATE_NOOP("Prompt", "Spreadsheet")},
+                                                                {".txt", QT_TRANSLATE_NOOP("Prompt", "Text")}};
     for (const auto& [known, words] : kinds)
         if (ending == QLatin1String(known))
             return QStringLiteral("%1 (*%2)").arg(tr(words), ending);
@@ -47,6 +51,21 @@ std::optional<std::filesystem::path> DialogPrompt::fileToWrite(QWidget* parent, 
     if (!chosen.isEmpty() && QFileInfo(chosen).suffix().isEmpty())
         chosen += ending;
     return pathOf(chosen);
+}
+
+std::optional<std::filesystem::path> DialogPrompt::fileToRead(QWidget* parent, const QString& title,
+                                                              const QString& folder, const QString& ending) {
+    return pathOf(QFileDialog::getOpenFileName(parent, title, folder, fileKind(ending)));
+}
+
+std::optional<std::filesystem::path> DialogPrompt::folderToRead(QWidget* parent, const QString& title,
+                                                                const QString& folder) {
+    return pathOf(QFileDialog::getExistingDirectory(parent, title, folder));
+}
+
+std::optional<std::filesystem::path> DialogPrompt::folderToMake(QWidget* parent, const QString& title,
+                                                                const QString& suggestion) {
+    return pathOf(QFileDialog::getSaveFileName(parent, title, suggestion));
 }
 
 bool DialogPrompt::setUpPrinter(QWidget* parent, QPrinter& printer) {

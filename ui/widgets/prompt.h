@@ -23,6 +23,14 @@ public:
     /// `ending` with its dot is added when none is typed.
     virtual std::optional<std::filesystem::path> fileToWrite(QWidget* parent, const QString& title,
                                                              const QString& suggestion, const QString& ending) = 0;
+    /// `ending` of the files that are offered.
+    virtual std::optional<std::filesystem::path> fileToRead(QWidget* parent, const QString& title,
+                                                            const QString& folder, const QString& ending) = 0;
+    virtual std::optional<std::filesystem::path> folderToRead(QWidget* parent, const QString& title,
+                                                              const QString& folder) = 0;
+    /// A new one; `suggestion` with its name.
+    virtual std::optional<std::filesystem::path> folderToMake(QWidget* parent, const QString& title,
+                                                              const QString& suggestion) = 0;
     /// False: the brewer thought better of it.
     virtual bool setUpPrinter(QWidget* parent, QPrinter& printer) = 0;
     /// `unstored` in words, one line each; never empty.
@@ -38,6 +46,12 @@ public:
     std::optional<std::filesystem::path> bookToOpen(QWidget* parent, const QString& folder) override;
     std::optional<std::filesystem::path> fileToWrite(QWidget* parent, const QString& title, const QString& suggestion,
                                                      const QString& ending) override;
+    std::optional<std::filesystem::path> fileToRead(QWidget* parent, const QString& title, const QString& folder,
+                                                    const QString& ending) override;
+    std::optional<std::filesystem::path> folderToRead(QWidget* parent, const QString& title,
+                                                      const QString& folder) override;
+    std::optional<std::filesystem::path> folderToMake(QWidget* parent, const QString& title,
+                                                      const QString& suggestion) override;
     bool setUpPrinter(QWidget* parent, QPrinter& printer) override;
     Leaving leaveUnstored(QWidget* parent, const QStringList& unstored) override;
 };

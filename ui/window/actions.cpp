@@ -24,6 +24,9 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     sampleBook = add(tr("&Sample cellar"));
     copyBook = add(tr("Save a &copy\u2026"), keys("Ctrl+Shift+S"));
     calendar = add(tr("Save the dates as a calen&dar file\u2026"));
+    importNotes = add(tr("&Import notes\u2026"));
+    exportBook = add(tr("&Export whole book\u2026"));
+    bookFromFolder = add(tr("Ne&w cellar from an exported folder\u2026"));
     checkBook = add(tr("C&heck the book for damage"));
     closeBook = add(tr("C&lose book"), keys("Ctrl+W"));
     storedAlready = add(tr("Saved &automatically"), keys("Ctrl+S"));
@@ -69,13 +72,13 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     help = add(tr("&Help for this page"), keys("F1"));
     about = add(tr("&About Staveline"));
 
-    needWriting = QList<QAction*>(entries.values())
-                  << addVessel << changeVessel << round << amend << remove << newSitting << sameAgain << adopt;
+    needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << importNotes << amend
+                                                    << remove << newSitting << sameAgain << adopt;
     needBook = needWriting + workPages.values() +
                QList<QAction*>{allVessels,     copyBook,     calendar,      checkBook, closeBook,     nextVessel,
                                previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace, print,
                                savePdf,        saveHtml,     saveMarkdown,  saveCsv,   asNow,         find,
-                               findNext,       findPrevious, printCards,    saveCards};
+                               findNext,       findPrevious, printCards,    saveCards, exportBook};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

@@ -18,6 +18,7 @@ struct Actions {
     explicit Actions(QObject& owner);
 
     QAction *newBook, *sampleBook, *openBook, *copyBook, *calendar, *checkBook, *closeBook, *quit;
+    QAction *exportBook, *bookFromFolder, *importNotes;
     QAction *undo, *redo, *find, *findNext, *findPrevious, *preferences;
     QAction *addVessel, *changeVessel, *round, *nextVessel, *previousVessel;
     QMap<vessel::EntryKind, QAction*> entries;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/book_tasks.h"
 
+#include "desk/folder.h"
+
 namespace staveline::ui {
 
 BookTasks::BookTasks(desk::Clock clock, QObject* parent) : QObject(parent), clock_(std::move(clock)) {}
@@ -28,6 +30,30 @@ void BookTasks::check(const std::filesystem::path& book) {
     run(
         book, [](const desk::Desk& desk) { return desk.check(); },
         [this](const Result<book::CheckReport>& report) { Q_EMIT checked(*report); });
+}
+
+void BookTasks::exportAll(const std::filesystem::path& book, const DisplayUnits& units,
+                          const std::filesystem::path& to) {
+    run(
+        book,
+        [units, to](const desk::Desk& desk) {
+            const auto files = desk.exported(units);
+            return files ? desk::writeFolder(to, *files) : Result<void>(fail(files.error()));
+        },
+        [this, to](const Result<void>&) { Q_EMIT exported(to); });
+}
+
+void BookTasks::make(const std::filesystem::path& book, const std::filesystem::path& folder) {
+    worker_.post([this, book, folder] {
+        const auto desk = desk::bookFromFolder(book, folder, clock_);
+        const std::optional<Fault> fault = desk ? std::nullopt : std::optional(desk.error());
+        QMetaObject::invokeMethod(this, [this, book, fault] {
+            if (fault)
+                Q_EMIT failed(*fault);
+            else
+                Q_EMIT made(book);
+        });
+    });
 }
 
 } // namespace staveline::ui

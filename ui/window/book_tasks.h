@@ -16,9 +16,15 @@ public:
     /// One task at a time; what is asked while one runs comes after it, also when the window closes meanwhile.
     void copy(const std::filesystem::path& book, const std::filesystem::path& to);
     void check(const std::filesystem::path& book);
+    /// All of it into a new folder.
+    void exportAll(const std::filesystem::path& book, const DisplayUnits& units, const std::filesystem::path& to);
+    /// A new book of such a folder.
+    void make(const std::filesystem::path& book, const std::filesystem::path& folder);
 
 Q_SIGNALS:
     void copied(const std::filesystem::path& to);
+    void exported(const std::filesystem::path& to);
+    void made(const std::filesystem::path& book);
     void checked(const staveline::book::CheckReport& report);
     void failed(const staveline::Fault& fault);
 

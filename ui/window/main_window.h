@@ -72,6 +72,7 @@ private:
     void connectWork();
     void connectFinding();
     void connectPapers();
+    void connectExchange();
     void addContextMenus();
     // --- the book in hand
     void take(std::unique_ptr<desk::Desk> desk);
@@ -93,6 +94,9 @@ private:
     void keepPanes();
     void copyBook();
     void saveCalendar();
+    void exportBook();
+    void bookFromFolder();
+    void importNotes();
     void checkBook();
     void showReport(const book::CheckReport& report);
     void showNotices();

@@ -75,10 +75,10 @@ void MainWindow::makeMenus() {
     Actions& a = *actions_;
     addActions(a.all); // keys work from everywhere
     QMenu* book = menuBar()->addMenu(tr("&Book"));
-    book->addActions({a.newBook, a.openBook, a.sampleBook});
+    book->addActions({a.newBook, a.openBook, a.sampleBook, a.bookFromFolder});
     recentMenu_ = book->addMenu(tr("&Recent books"));
     book->addSeparator();
-    book->addActions({a.storedAlready, a.copyBook, a.calendar, a.checkBook, a.closeBook});
+    book->addActions({a.storedAlready, a.copyBook, a.calendar, a.exportBook, a.importNotes, a.checkBook, a.closeBook});
     book->addSeparator();
     book->addAction(a.quit);
     QMenu* edit = menuBar()->addMenu(tr("&Edit"));
@@ -141,6 +141,7 @@ void MainWindow::connectBook() {
     connect(a.copyBook, &QAction::triggered, this, &MainWindow::copyBook);
     connect(a.calendar, &QAction::triggered, this, &MainWindow::saveCalendar);
     connect(a.checkBook, &QAction::triggered, this, &MainWindow::checkBook);
+    connectExchange();
     connect(tasks_, &BookTasks::copied, this,
             [this](const std::filesystem::path& to) { status_->say(tr("Copied to %1").arg(qs(to.string()))); });
     connect(tasks_, &BookTasks::checked, this, &MainWindow::showReport);
