@@ -426,11 +426,11 @@ struct Meaning {
                 if (auto ok = heldBeer(record, f.on); !ok)
                     return ok;
             } else if (const auto* brew = brewForRefill(record, cellar, stateOn(record, f.on), f.on)) {
-                return refuse("/work", say("desk.brewed_by").with("brew", brew->name).with("on", brew->on),
+                return refuse("/what", say("desk.brewed_by").with("brew", brew->name).with("on", brew->on),
                               say("desk.brewed_by.remedy"));
             }
             if (f.workOn && *f.workOn < f.on)
-                return refuse("/work_on", say("desk.work_date_past").with("work", *f.workOn).with("on", f.on),
+                return refuse("/due_on", say("desk.work_date_past").with("work", *f.workOn).with("on", f.on),
                               say("desk.work_date_past.remedy"));
             return {};
         });

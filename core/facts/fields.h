@@ -344,8 +344,8 @@ template <class V> void describe(V& v, Like<DrawDateFact> auto& f) {
 template <class V> void describe(V& v, Like<WorkDateFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
-    v.word(Field{.name = "work", .required = true}, f.work, factWords::works);
-    v.field(Field{"work_on"}, f.workOn);
+    v.word(Field{.name = "what", .required = true}, f.work, factWords::works);
+    v.field(Field{"due_on"}, f.workOn);
     v.field(Field{.name = "reason", .holds = Holds::prose}, f.reason);
 }
 template <class V> void describe(V& v, Like<BrewFact> auto& f) {

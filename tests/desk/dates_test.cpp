@@ -223,13 +223,13 @@ TEST_CASE("a brew of a fixed length is shared out, and no litre is lost", "[desk
 TEST_CASE_METHOD(DatesFixture, "work that is done or past cannot be set", "[desk][dates]") {
     const auto past = setWork(Work::brew, day(2025, 12, 1));
     REQUIRE_FALSE(past);
-    CHECK(past.error().path == "/work_on");
+    CHECK(past.error().path == "/due_on");
     record(R"({"kind": "brew", "name": "Brew 1", "vessel": "Plover", "on": "2025-12-20",
                "grist": [{"grain": "pilsner", "share": 1}], "mash": [{"temperature_c": 66, "minutes": 60}],
                "into_fermenter_l": 90})");
     const auto brewed = setWork(Work::brew, day(2026, 1, 20));
     REQUIRE_FALSE(brewed);
-    CHECK(brewed.error().path == "/work");
+    CHECK(brewed.error().path == "/what");
     CHECK(render(brewed.error().cause) ==
           "Brew 1 was made for this refill on 20 Dec 2025: there is no brew to put off.");
 }

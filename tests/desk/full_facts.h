@@ -67,7 +67,7 @@ inline constexpr const char* fullRecords = R"([
  {"kind": "round", "vessel": "Plover", "on": "2025-08-02", "bung": "loose", "weep": "damp", "pellicle": "full",
   "smell": "vinegar", "room_c": 19.5, "purged": true, "next_look": "2025-09-02", "note": "third stave"},
  {"kind": "draw_date", "vessel": "Plover", "on": "2025-04-20", "draw_on": "2025-12-20", "reason": "the lees"},
- {"kind": "work_date", "vessel": "Plover", "on": "2025-04-20", "work": "taste", "work_on": "2025-11-20", "reason": "the lees"},
+ {"kind": "work_date", "vessel": "Plover", "on": "2025-04-20", "what": "taste", "due_on": "2025-11-20", "reason": "the lees"},
  {"kind": "sitting", "vessel": "Plover", "on": "2025-08-03", "scores": [
   {"taster": "Rook", "attribute": "TA1", "cold": 6.5, "cellar": 7}, {"taster": "Rook", "attribute": "TA2", "cold": 6}],
   "faults": [{"fault": "ropy", "severity": 1}], "note": "third glass", "draw_it": true,

@@ -5,6 +5,8 @@
 
 #include "ui/adjust/page.h"
 #include "ui/adjust/proposal_list.h"
+#include "ui/cellar/cellar_page.h"
+#include "ui/cellar/overview_table.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/start_choice.h"
 #include "ui/cellar/start_page.h"
@@ -277,7 +279,7 @@ TEST_CASE("the choices of the first page show all their words, however narrow", 
     }
 }
 
-TEST_CASE("a book asked for opens where work is due", "[ui][start]") {
+TEST_CASE("a book asked for opens at its vessels, the most urgent in front", "[ui][start]") {
     WindowInScratch w(false);
     REQUIRE(w.window->sampleBook(w.scratch / "sample.cellar"));
     w.window->cellar()->showVessel("Knot");
@@ -285,8 +287,27 @@ TEST_CASE("a book asked for opens where work is due", "[ui][start]") {
     w.open();
     w.window->start(w.scratch / "sample.cellar");
     REQUIRE(w.window->session());
-    CHECK(w.window->cellar()->vessel() == "Plover"); // to be tasted in three days
-    CHECK(w.window->cellar()->workPage() == PageId::taste);
+    CHECK(w.cellar().atAll());
+    REQUIRE(QTest::qWaitFor([&] { return w.cellar().all().model().isWorkedOut(); }, 30000));
+    const auto first = w.cellar().all().table().model()->index(0, OverviewModel::name);
+    CHECK(first.data().toString() == "Plover"); // to be tasted in three days
+    w.cellar().all().table().setCurrentIndex(first);
+    w.key(Qt::Key_Return);
+    CHECK(w.cellar().vessel() == "Plover");
+    CHECK(w.cellar().workPage() == PageId::taste);
+}
+
+TEST_CASE("a book of one vessel opens where its work is due", "[ui][start]") {
+    WindowInScratch w(false);
+    REQUIRE(w.window->newBook(w.scratch / "one.cellar"));
+    recordAll(*w.window->session(), R"([{"kind": "vessel", "name": "Wren", "capacity_l": 225},
+      {"kind": "opening", "vessel": "Wren", "on": "2025-08-01", "volume_l": 220}])");
+    w.window->close();
+    w.open();
+    w.window->start(w.scratch / "one.cellar");
+    CHECK_FALSE(w.cellar().atAll());
+    CHECK(w.cellar().vessel() == "Wren");
+    CHECK(w.cellar().workPage() == PageId::taste);
 }
 
 TEST_CASE("what the window remembers is stored before it is closed", "[ui][session]") {

@@ -457,7 +457,7 @@ TEST_CASE("the file follows RFC 4180 in stored units", "[ui][history]") {
     const std::string csv = toCsv(s.history().rows);
     CHECK(csv.rfind("on,what,acidity,funk,body,acidity_sd,funk_sd,body_sd,acidity_forecast,", 0) == 0);
     CHECK(csv.find("volume_l,moved_l,mean_age_d,gravity_sg,ph,ta_g_l,temperature_c,ibu,refill_ibu,mash_c,happened,"
-                   "learn,learn_reason,at,lot,brew,other_vessel,faults,scores,note\r\n") != std::string::npos);
+                   "learn,learn_reason,at,lot,brew,other_vessel,faults,scores,round,note\r\n") != std::string::npos);
     CHECK(csv.find("\"Firm, \"\"dry\"\", long\"\r\n") != std::string::npos);
     CHECK(csv.find("2025-02-01,opening,") != std::string::npos);
     CHECK(std::count(csv.begin(), csv.end(), '\n') == 3);

@@ -7,18 +7,6 @@
 
 namespace staveline::ui {
 
-[[nodiscard]] constexpr Glyph glyphOf(VesselMood mood) {
-    switch (mood) {
-    case VesselMood::fault:
-        return Glyph::fault;
-    case VesselMood::overdue:
-        return Glyph::overdue;
-    case VesselMood::soon:
-        return Glyph::soon;
-    case VesselMood::calm:
-        break;
-    }
-    return Glyph::calm;
-}
+[[nodiscard]] Glyph glyphOf(VesselMood mood);
 
 } // namespace staveline::ui

@@ -40,7 +40,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     preferences = add(tr("Pr&eferences\u2026"), keys("Ctrl+,"));
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
-    round = add(tr("The roun&d"), keys("Ctrl+Shift+R"));
+    round = add(tr("The ro&und"), keys("Ctrl+Shift+R"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
     for (const EntryLook& entry : entryLooks())
