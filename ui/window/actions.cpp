@@ -71,7 +71,10 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     saveCards = add(tr("Save the &vessel cards as PDF\u2026"));
     help = add(tr("&Help for this page"), keys("F1"));
     about = add(tr("&About Staveline"));
+    tellNeeds();
+}
 
+void Actions::tellNeeds() {
     needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << importNotes << amend
                                                     << remove << newSitting << sameAgain << adopt;
     needBook = needWriting + workPages.values() +

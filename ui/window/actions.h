@@ -39,6 +39,7 @@ struct Actions {
 
 private:
     QAction* add(const QString& words, const QKeySequence& key = {});
+    void tellNeeds();
     QObject& owner_;
 };
 
