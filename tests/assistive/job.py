@@ -64,8 +64,12 @@ class Job:
     # The steps; each returns what it found, in a few words.
 
     def opened(self):
-        """The first focus is on the work that is due, a tasting, not on a button that takes something back."""
+        """The first focus is in the table of all vessels; Enter leads to the work that is due there, a tasting, not to a
+        button that takes something back."""
         self.window.activate()
+        self.window.find("table", "All vessels")
+        self.look("All vessels")
+        self.window.key("Return")
         cell = self.window.until(lambda: next((each for each in self.window.all("text")
                                                if has(each, State.FOCUSED)), None), "focus on a score")
         self.look("Taste")
