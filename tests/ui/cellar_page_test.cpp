@@ -5,6 +5,7 @@
 #include "desk/moved_work.h"
 #include "ui/cellar/cellar_page.h"
 #include "ui/cellar/overview_table.h"
+#include "ui/cellar/plan_scout.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/work_date_line.h"
 #include "ui/cellar/year_lane.h"
@@ -85,6 +86,40 @@ TEST_CASE("each vessel has a row: what is due, what it holds, how it stands, how
     CHECK(w.shown(heron, OverviewModel::age) == spanWords(w.summary("Heron").now.meanAge));
     const auto heard = w.table().model()->index(heron, OverviewModel::acidity).data(Qt::AccessibleTextRole).toString();
     CHECK(heard.startsWith("Acidity: "));
+}
+
+TEST_CASE("the adviser is asked for each vessel, and what it says stands in its row", "[ui][cellarpage]") {
+    const AllVessels w;
+    REQUIRE(QTest::qWaitFor([&] { return w.page().model().knowsPlans(); }, 60000));
+    const QString asked = w.shown(w.rowOf("Heron"), OverviewModel::plan);
+    CHECK(asked == wordsOf(PlanState::tasteFirst)); // nobody tasted in this cycle
+    recordAll(*w.window->session(), R"({"kind": "sitting", "vessel": "Heron", "on": "2026-03-02", "scores": [
+      {"taster": "Rook", "attribute": "TA1", "cold": 9}, {"taster": "Rook", "attribute": "TA2", "cold": 9},
+      {"taster": "Wren", "attribute": "TA1", "cold": 9}, {"taster": "Wren", "attribute": "TA2", "cold": 9}]})");
+    w.settle();
+    REQUIRE(QTest::qWaitFor([&] { return w.page().model().knowsPlans(); }, 60000));
+    const auto advice = w.desk().advise({"Heron", {}, {}, false});
+    REQUIRE(advice);
+    CHECK(w.shown(w.rowOf("Heron"), OverviewModel::plan) == wordsOf(stateFrom(*advice)));
+    CHECK(w.shown(w.rowOf("Heron"), OverviewModel::plan) != asked);
+}
+
+TEST_CASE("a verdict has one word in the table", "[ui][cellarpage]") {
+    advice::Advice advice;
+    const auto say = [&](tasting::VerdictKind kind) {
+        for (const Dimension d : allDimensions)
+            advice.verdicts[d].kind = tasting::VerdictKind::hold;
+        advice.verdicts[Dimension::funk].kind = kind;
+        return stateFrom(advice);
+    };
+    CHECK(say(tasting::VerdictKind::hold) == PlanState::leaveAlone);
+    CHECK(say(tasting::VerdictKind::move) == PlanState::helps);
+    CHECK(say(tasting::VerdictKind::leaveAlone) == PlanState::leaveAlone);
+    CHECK(say(tasting::VerdictKind::tasteAgain) == PlanState::tasteAgain);
+    CHECK(say(tasting::VerdictKind::neverTasted) == PlanState::tasteFirst);
+    CHECK(say(tasting::VerdictKind::waitUntil) == PlanState::wait);
+    advice.faultFirst = true;
+    CHECK(say(tasting::VerdictKind::move) == PlanState::wait);
 }
 
 TEST_CASE("the most urgent vessel stands first, and a head sorts by its column", "[ui][cellarpage]") {

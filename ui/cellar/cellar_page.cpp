@@ -25,7 +25,7 @@ namespace {
 constexpr int brewDaysShown = 4;
 const std::vector<int> printed = {OverviewModel::due,     OverviewModel::name, OverviewModel::level,
                                   OverviewModel::acidity, OverviewModel::funk, OverviewModel::body,
-                                  OverviewModel::age};
+                                  OverviewModel::plan,    OverviewModel::age};
 
 OverviewFilter::Which whichOf(const std::string& word) {
     return word == "due"      ? OverviewFilter::Which::due
@@ -37,7 +37,7 @@ OverviewFilter::Which whichOf(const std::string& word) {
 } // namespace
 
 CellarPage::CellarPage(CellarModel& cellar, Session& session, Prompt& prompt, QWidget* parent)
-    : QWidget(parent), session_(session), model_(new OverviewModel(cellar, this)),
+    : QWidget(parent), session_(session), model_(new OverviewModel(cellar, session, this)),
       shown_(new OverviewFilter(*model_, this)),
       printout_(session, prompt, tr("list of vessels"), {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown},
                 [this] { return paper(); }),

@@ -2,6 +2,7 @@
 #include "ui/cellar/overview_model.h"
 
 #include "ui/cellar/mood_glyph.h"
+#include "ui/cellar/plan_scout.h"
 #include "ui/present/score_words.h"
 #include "ui/present/verdict_words.h"
 
@@ -55,8 +56,12 @@ QString standingWords(const tasting::Verdict& verdict) {
                            : OverviewModel::tr("%1 below \u00b1%2").arg(by, error);
 }
 
-OverviewModel::OverviewModel(CellarModel& cellar, QObject* parent)
-    : QAbstractTableModel(parent), cellar_(cellar), worker_(new QTimer(this)) {
+OverviewModel::OverviewModel(CellarModel& cellar, Session& session, QObject* parent)
+    : QAbstractTableModel(parent), cellar_(cellar), worker_(new QTimer(this)), scout_(new PlanScout(session, this)) {
+    connect(scout_, &PlanScout::known, this, [this](const QString& vessel) {
+        if (const int row = cellar_.rowOf(toStd(vessel)); row >= 0)
+            Q_EMIT dataChanged(index(row, plan), index(row, plan));
+    });
     connect(worker_, &QTimer::timeout, this, &OverviewModel::workOutSome);
     connect(&cellar, &CellarModel::modelAboutToBeReset, this, &OverviewModel::beginResetModel);
     connect(&cellar, &CellarModel::modelReset, this, [this] {
@@ -84,6 +89,7 @@ int OverviewModel::columnCount(const QModelIndex& parent) const {
 
 void OverviewModel::forget() {
     estimates_.clear();
+    scout_->forget();
     worker_->stop();
 }
 
@@ -114,8 +120,22 @@ void OverviewModel::workOutSome() {
             estimates ? std::optional(std::move(*estimates)) : std::optional<estimate::Estimates>();
         Q_EMIT dataChanged(index(row, acidity), index(row, body));
     }
-    if (isWorkedOut())
-        worker_->stop();
+    if (!isWorkedOut())
+        return;
+    worker_->stop();
+    askForPlans();
+}
+
+void OverviewModel::askForPlans() {
+    std::deque<facts::VesselName> vessels;
+    for (int row = 0; row < rowCount(); ++row)
+        if (const VesselSummary* vessel = at(row); vessel && vessel->opened && !vessel->toFill)
+            vessels.push_back(vessel->name);
+    scout_->ask(std::move(vessels));
+}
+
+bool OverviewModel::knowsPlans() const {
+    return isWorkedOut() && !scout_->busy();
 }
 
 const estimate::Estimates* OverviewModel::estimatesOf(int row) const {
@@ -150,6 +170,10 @@ QVariant OverviewModel::shown(int row, const VesselSummary& vessel, int column) 
             .arg(cellar_.session().amount(vessel.now.volume), cellar_.session().amount(vessel.facts.capacity));
     case age:
         return ageOf(vessel);
+    case plan: {
+        const auto state = scout_->of(vessel.name);
+        return state ? wordsOf(*state) : QString();
+    }
     case year:
         return {};
     default:
@@ -172,6 +196,8 @@ QVariant OverviewModel::sorted(int row, const VesselSummary& vessel, int column)
         return partHeld(vessel);
     case age:
         return vessel.now.meanAge.d;
+    case plan:
+        return static_cast<int>(scout_->of(vessel.name).value_or(PlanState::unsaid));
     default:
         break;
     }
@@ -234,6 +260,8 @@ QVariant OverviewModel::headerData(int section, Qt::Orientation orientation, int
         return tr("Level");
     case age:
         return tr("Mean age");
+    case plan:
+        return tr("Refill");
     case year:
         return tr("The year ahead");
     default:

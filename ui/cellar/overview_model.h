@@ -14,14 +14,16 @@
 
 namespace staveline::ui {
 
+class PlanScout;
+
 class OverviewModel : public QAbstractTableModel {
     Q_OBJECT
 public:
-    enum Column { due, name, level, acidity, funk, body, age, year };
+    enum Column { due, name, level, acidity, funk, body, plan, age, year };
     static constexpr int columns = year + 1;
     enum Role { sortRole = Qt::UserRole, glyphRole, shareRole }; ///< a number; a Glyph or none; a part, 0..1
 
-    explicit OverviewModel(CellarModel& cellar, QObject* parent = nullptr);
+    OverviewModel(CellarModel& cellar, Session& session, QObject* parent = nullptr);
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] int columnCount(const QModelIndex& parent = {}) const override;
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
@@ -32,12 +34,14 @@ public:
     [[nodiscard]] const desk::VesselSummary* at(int row) const { return cellar_.known(row); }
     void workOut(bool wanted); ///< whether the estimates are wanted: while the page is in front
     [[nodiscard]] bool isWorkedOut() const;
+    [[nodiscard]] bool knowsPlans() const;         ///< what the adviser says is known too
     [[nodiscard]] bool isOffTarget(int row) const; ///< in any dimension; false while it is not worked out
     [[nodiscard]] std::vector<desk::VesselSummary> allKnown() const;
 
 private:
     void forget();
     void workOutSome();
+    void askForPlans();
     [[nodiscard]] const estimate::Estimates* estimatesOf(int row) const;
     [[nodiscard]] QVariant shown(int row, const desk::VesselSummary& vessel, int column) const;
     [[nodiscard]] QVariant sorted(int row, const desk::VesselSummary& vessel, int column) const;
@@ -48,6 +52,7 @@ private:
     CellarModel& cellar_;
     std::map<facts::VesselName, std::optional<estimate::Estimates>> estimates_; ///< none: cannot be said
     QTimer* worker_;
+    PlanScout* scout_;
     bool wanted_ = false;
 };
 

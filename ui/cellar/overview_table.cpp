@@ -31,6 +31,8 @@ double widthOf(int column) {
         return 10.5;
     case OverviewModel::age:
         return 6;
+    case OverviewModel::plan:
+        return 8.5;
     default:
         return 10.5;
     }
