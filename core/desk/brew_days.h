@@ -3,6 +3,7 @@
 #pragma once
 
 #include "desk/ledger.h"
+#include "quantity/constants.h"
 #include "quantity/text.h"
 
 #include <optional>
@@ -22,8 +23,8 @@ struct BrewDay {
     std::vector<BrewShare> shares; ///< two or more, by their own days
     [[nodiscard]] Litres draws() const;
 };
-/// As long as a usual primary: what is brewed so much early is not old when it goes in (common practice, no source).
-inline constexpr Days brewsTogether{14};
+/// Row "desk.brews_together" of resources/data/rules.csv.
+inline constexpr Days brewsTogether{constants::desk::brewsTogether};
 
 /// Of vessels in use whose coming brew is not made, those within `apart` of the first; by day.
 [[nodiscard]] std::vector<BrewDay> brewDays(const std::vector<VesselSummary>& cellar, Days apart = brewsTogether);

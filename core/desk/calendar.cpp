@@ -3,6 +3,7 @@
 // and for each vessel what is due first.
 #include "sheet/calendar.h"
 #include "desk/inside.h"
+#include "desk/vessels_asked.h"
 
 #include <algorithm>
 
@@ -95,17 +96,11 @@ void addVessel(std::vector<CalendarItem>& items, const CurrentVessel& vessel, co
 
 Result<std::string> Desk::calendar(const facts::VesselName& name, const DisplayUnits& units) const {
     const std::string book = inside_->book->identity();
-    std::vector<facts::VesselName> names{name};
-    if (name.empty()) {
-        const auto all = vessels();
-        if (!all)
-            return fail(all.error());
-        names.clear();
-        for (const auto& vessel : *all)
-            names.push_back(vessel.name);
-    }
+    const auto names = vesselsAsked(*this, name);
+    if (!names)
+        return fail(names.error());
     std::vector<CalendarItem> items;
-    for (const auto& each : names) {
+    for (const auto& each : *names) {
         const auto vessel = inside_->current(each);
         if (!vessel)
             return fail(vessel.error());

@@ -2,6 +2,7 @@
 // The cards that hang on the vessels.
 #include "desk/inside.h"
 #include "desk/ledger.h"
+#include "desk/vessels_asked.h"
 #include "sheet/vessel_card.h"
 
 #include <algorithm>
@@ -68,18 +69,11 @@ VesselCard cardOf(const CurrentVessel& vessel, const LedgerView& ledger) {
 } // namespace
 
 Result<sheet::Document> Desk::vesselCards(const facts::VesselName& name, const DisplayUnits& units) const {
-    std::vector<facts::VesselName> names{name};
-    if (name.empty()) {
-        const auto all = vessels();
-        if (!all)
-            return fail(all.error());
-        names.clear();
-        for (const facts::VesselFact& each : *all)
-            if (!each.retired)
-                names.push_back(each.name);
-    }
+    const auto names = vesselsAsked(*this, name);
+    if (!names)
+        return fail(names.error());
     std::vector<VesselCard> cards;
-    for (const auto& each : names) {
+    for (const auto& each : *names) {
         const auto ledgerView = ledger(each);
         if (!ledgerView)
             return fail(ledgerView.error());

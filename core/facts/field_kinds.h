@@ -18,6 +18,20 @@ concept Optional = IsOptional<std::remove_const_t<T>>::value;
 template <class T>
 concept QuantityLike = Quantity<std::remove_const_t<T>>;
 
+/// Passes by every field: a visitor that looks at a few kinds of them says only what it does with these.
+struct PassesBy {
+    template <class T> void field(const Field&, T&) {}
+    template <class T> void number(const Field&, T&) {}
+    template <class T> void word(const Field&, T&, std::span<const std::string_view>) {}
+    template <class T> void extract(std::string_view, T&) {}
+    template <class T> void gravity(std::string_view, T&) {}
+    template <class T> void vessel(const Field&, T&) {}
+    template <class T> void brew(const Field&, T&) {}
+    template <class T> void list(const Field&, T&) {}
+    template <class T> void nested(const Field&, T&) {}
+    template <class T> void object(const Field&, T&) {}
+};
+
 inline std::string pathOf(const std::string& base, std::string_view name) {
     return base + "/" + excerpt(name);
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "facts/sample.h"
 
-#include "facts/fields.h"
+#include "facts/field_kinds.h"
 #include "facts/record_file.h"
 #include "resources/resources.h"
 
@@ -11,7 +11,7 @@ namespace {
 /// The day the sample was written for; only what it promises lies after.
 constexpr Day writtenFor = std::chrono::year{2026} / std::chrono::June / 1;
 
-class DayShifter {
+class DayShifter : public PassesBy {
 public:
     explicit DayShifter(int days) : days_(days) {}
     template <class T> void field(const Field&, T& value) {
@@ -21,13 +21,6 @@ public:
             if (value)
                 *value += days_;
     }
-    template <class T> void number(const Field&, T&) {}
-    template <class E> void word(const Field&, E&, std::span<const std::string_view>) {}
-    void extract(std::string_view, Plato&) {}
-    void gravity(std::string_view, std::optional<SpecificGravity>&) {}
-    void vessel(const Field&, std::string&) {}
-    void brew(const Field&, std::string&) {}
-    template <class T> void list(const Field&, std::vector<T>&) {}
     template <class T> void nested(const Field&, T& value) { describe(*this, value); }
     template <class T> void object(const Field&, std::optional<T>& value) {
         if (value)

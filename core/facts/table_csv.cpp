@@ -104,15 +104,8 @@ std::optional<Value> valueOf(const Column& column, const std::optional<std::stri
 }
 
 /// Which fields are kept as JSON.
-struct NestedFields {
+struct NestedFields : PassesBy {
     std::set<std::string_view> names;
-    template <class T> void field(const Field&, T&) {}
-    template <class T> void number(const Field&, T&) {}
-    template <class E> void word(const Field&, E&, std::span<const std::string_view>) {}
-    void extract(std::string_view, Plato&) {}
-    void gravity(std::string_view, std::optional<SpecificGravity>&) {}
-    void vessel(const Field&, std::string&) {}
-    void brew(const Field&, std::string&) {}
     template <class T> void list(const Field& f, std::vector<T>&) { names.insert(f.name); }
     template <class T> void nested(const Field& f, T&) { names.insert(f.name); }
     template <class T> void object(const Field& f, std::optional<T>&) { names.insert(f.name); }
