@@ -12,6 +12,7 @@
 #include "ui/adjust/verdict_panel.h"
 #include "ui/brew/page.h"
 #include "ui/brew/plan_page.h"
+#include "ui/cellar/prospect_panel.h"
 #include "ui/chart/chart_stack.h"
 #include "ui/chart/panel_view.h"
 #include "ui/draw_refill/entry_form.h"
@@ -162,6 +163,20 @@ TEST_CASE("charts grow with the window", "[ui][face]") {
     s.w->window->resize(1280, 800);
     QTest::qWait(30);
     CHECK(large > panel());
+}
+
+TEST_CASE("a chart alone fills its room, with its whole legend", "[ui][face]") {
+    const AtSample s;
+    s.at("Plover", PageId::history);
+    s.cellar().changeVessel();
+    QTest::qWait(30);
+    auto& chart = part<ChartStack>(part<ProspectPanel>(s.cellar()));
+    const auto& panel = part<PanelView>(chart);
+    CHECK(panel.height() >= chart.findChild<QScrollArea*>()->viewport()->height() - 2);
+    QString legend = panel.panel().title + ", " + panel.panel().unit;
+    for (const ChartSeries& series : panel.panel().series)
+        legend += "   — " + series.name;
+    CHECK(QFontMetrics(panel.font()).horizontalAdvance(legend + "     ") < panel.width());
 }
 
 TEST_CASE("another vessel begins every page at its top", "[ui][face]") {

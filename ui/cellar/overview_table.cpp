@@ -3,7 +3,7 @@
 
 #include "ui/widgets/glyph.h"
 #include "ui/widgets/paper_style.h"
-#include "ui/widgets/table_copy.h"
+#include "ui/widgets/quiet_table.h"
 #include "ui/widgets/theme.h"
 
 #include <QKeyEvent>
@@ -99,7 +99,6 @@ void OverviewDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opti
 
 OverviewHeader::OverviewHeader(Day today, QWidget* parent) : QHeaderView(Qt::Horizontal, parent), today_(today) {
     setSectionsClickable(true);
-    setHighlightSections(false);
     setSortIndicatorShown(true);
     setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     setMinimumSectionSize(fontMetrics().height() * 2);
@@ -121,21 +120,15 @@ OverviewTable::OverviewTable(OverviewModel& model, QSortFilterProxyModel& shown,
     setHorizontalHeader(header_);
     setModel(&shown);
     setItemDelegate(new OverviewDelegate(*this));
-    setAccessibleName(tr("All vessels"));
-    setFrameShape(QFrame::NoFrame);
-    setShowGrid(false);
+    makeQuiet(*this, tr("All vessels"));
     setSelectionBehavior(QAbstractItemView::SelectRows);
     setSelectionMode(QAbstractItemView::SingleSelection);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setTabKeyNavigation(false);
     setWordWrap(false);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
-    verticalHeader()->setVisible(false);
     verticalHeader()->setDefaultSectionSize(static_cast<int>(fontMetrics().height() * (1 + 2 * padding + .2)));
     setSortingEnabled(true);
     sortByColumn(OverviewModel::due, Qt::AscendingOrder);
-    new TableCopy(*this);
     connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, &OverviewTable::handChanged);
     connect(&shown, &QAbstractItemModel::dataChanged, this, &OverviewTable::handChanged);
     connect(this, &QAbstractItemView::doubleClicked, this, &OverviewTable::openAsked);

@@ -52,8 +52,7 @@ ChartData prospectChart(const desk::Prospect& prospect, Day today) {
     panel.title = ProspectPanel::tr("Mean age");
     panel.unit = inYears ? ProspectPanel::tr("years") : ProspectPanel::tr("months");
     panel.low = 0;
-    auto age =
-        line(row ? ProspectPanel::tr("at the draw") : ProspectPanel::tr("in the vessel"), Tone::tasted, Shape::none);
+    auto age = line(row ? ProspectPanel::tr("drawn") : ProspectPanel::tr("in it"), Tone::tasted, Shape::none);
     Day last = prospect.begins;
     for (const vessel::AgePoint& point : prospect.growth) {
         last = prospect.begins + std::chrono::days{std::lround(point.since.d)};
@@ -66,7 +65,7 @@ ChartData prospectChart(const desk::Prospect& prospect, Day today) {
     const double first = prospect.growth.front().before.d - (row ? 0 : prospect.growth.front().since.d);
     if (!row)
         age.points.insert(age.points.begin(), plainPoint(prospect.begins, first / unit));
-    auto settled = line(ProspectPanel::tr("in the long run, at the draw"), Tone::predicted, Shape::none);
+    auto settled = line(ProspectPanel::tr("long run"), Tone::predicted, Shape::none);
     settled.spoken = false;
     for (const Day on : {prospect.begins, last})
         settled.points.push_back(plainPoint(on, prospect.settled.beforeDraw.d / unit));
@@ -87,7 +86,8 @@ ProspectPanel::ProspectPanel(Session& session, QWidget* parent)
     row_ = field(UnitKind::none, {1, desk::WhatIf::mostInRow}, tr("Vessels in a row"), *numbers, this);
     row_->setToolTip(tr("Drawn from the oldest, each topped from the next younger, the youngest refilled."));
     numbers->addStretch(1);
-    chart_->setFixedHeight(lines(*this, 20));
+    chart_->setMinimumHeight(lines(*this, 14));
+    chart_->setMaximumHeight(lines(*this, 26));
     chart_->setAccessibleName(tr("Mean age on the days to come"));
     words_->setObjectName("prospect");
     for (QLabel* label : {reading_, words_}) {
@@ -105,9 +105,9 @@ ProspectPanel::ProspectPanel(Session& session, QWidget* parent)
     column->addWidget(heading);
     column->addWidget(words_);
     column->addLayout(numbers);
-    column->addWidget(chart_);
+    column->addWidget(chart_, 1);
     column->addWidget(reading_);
-    column->addStretch(1);
+    column->addStretch(0);
     connect(chart_, &ChartStack::cursorMoved, this, &ProspectPanel::readCursor);
     for (NumberField* each : {refillAge_, row_})
         connect(each, &NumberField::edited, this, &ProspectPanel::refresh);

@@ -101,6 +101,21 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     return edit == none ? std::nullopt : std::optional(edit);
 }
 
+namespace {
+
+/// With large text either side is longer than the window.
+QScrollArea* scrolled(QWidget* page, QWidget* parent) {
+    auto* scroll = new QScrollArea(parent);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setWidgetResizable(true);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setWidget(page);
+    return scroll;
+}
+
+} // namespace
+
 VesselPage::VesselPage(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), title_(new QLabel(this)), words_(new QLabel(this)), form_(new FactForm(this)),
       questions_(new NewVesselQuestions(this)), prospect_(new ProspectPanel(session, this)),
@@ -120,15 +135,9 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     column->addWidget(message_);
     column->addLayout(makeButtons());
     column->addStretch(1);
-    auto* scroll = new QScrollArea(this);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidgetResizable(true);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setWidget(page);
     auto* panes = new Panes(QStringLiteral("vessel"), this);
-    panes->addPane(scroll, 44, 26);
-    panes->addPane(prospect_, 36, 18);
+    panes->addPane(scrolled(page, this), 44, 26);
+    panes->addPane(scrolled(prospect_, this), 36, 18);
     auto* outer = new QHBoxLayout(this);
     outer->addWidget(panes);
     const auto edited = [this] {

@@ -2,6 +2,7 @@
 #include "ui/cellar/work_date_line.h"
 
 #include "ui/cellar/year_lane.h"
+#include "ui/present/score_words.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/theme.h"
@@ -26,17 +27,24 @@ std::string wordFor(DueKind kind) {
 
 } // namespace
 
-WorkDateLine::WorkDateLine(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), label_(new QLabel(this)), work_(new ChoiceField(this)),
-      day_(new DateField(session.desk().today(), this)), set_(new QPushButton(tr("Move it"), this)),
-      back_(new QPushButton(tr("By the interval again"), this)) {
+WorkDateLine::WorkDateLine(Session& session, QWidget* parent, std::optional<DueKind> only)
+    : QWidget(parent), session_(session), only_(only), label_(new QLabel(this)), work_(new ChoiceField(this)),
+      day_(new DateField(session.desk().today(), this)),
+      set_(new QPushButton(only ? tr("Move the %1").arg(workWord(*only)) : tr("Move it"), this)),
+      back_(new QPushButton(this)) {
     work_->setAccessibleName(tr("Work to move"));
-    day_->setName(tr("Day of the work"));
+    work_->setVisible(!only);
+    day_->setName(only ? tr("Day of the %1").arg(workWord(*only)) : tr("Day of the work"));
     set_->setToolTip(tr("Puts this off, or brings it forward, for this cycle alone."));
     auto* row = new WrapLayout(this, lines(*this, .5));
     for (QWidget* part : {static_cast<QWidget*>(label_), static_cast<QWidget*>(work_), static_cast<QWidget*>(day_),
                           static_cast<QWidget*>(set_), static_cast<QWidget*>(back_)})
         row->addWidget(part);
+    connectParts();
+    showVessel(nullptr);
+}
+
+void WorkDateLine::connectParts() {
     connect(work_, &ChoiceField::activated, this, &WorkDateLine::showWork);
     connect(day_, &DateField::edited, this, &WorkDateLine::offer);
     connect(day_->edit(), &QLineEdit::returnPressed, set_, &QPushButton::click);
@@ -48,15 +56,23 @@ WorkDateLine::WorkDateLine(Session& session, QWidget* parent)
         if (const PlannedWork* work = chosen())
             move(vessel_, work->kind, std::nullopt);
     });
-    showVessel(nullptr);
+}
+
+std::vector<PlannedWork> WorkDateLine::worksOf(const desk::VesselSummary* vessel) const {
+    if (!vessel || session_.desk().readOnly())
+        return {};
+    std::vector<PlannedWork> works = desk::movableWork(*vessel);
+    std::erase_if(works, [this](const PlannedWork& work) { return only_ && work.kind != *only_; });
+    return works;
 }
 
 void WorkDateLine::showVessel(const desk::VesselSummary* vessel) {
     const bool same = vessel && vessel->name == vessel_;
     const std::string before = work_->word();
     vessel_ = vessel ? vessel->name : facts::VesselName();
-    works_ = vessel && !session_.desk().readOnly() ? desk::movableWork(*vessel) : std::vector<PlannedWork>();
-    label_->setText(vessel_.empty() ? tr("Move") : tr("Move for %1:").arg(qs(vessel_)));
+    works_ = worksOf(vessel);
+    label_->setText(only_ ? sentenceCase(tr("%1 on").arg(workWord(*only_))) : tr("Move for %1:").arg(qs(vessel_)));
+    label_->setVisible(!vessel_.empty());
     work_->clear();
     for (const PlannedWork& work : works_)
         work_->add(workWord(work.kind), wordFor(work.kind));
@@ -65,6 +81,9 @@ void WorkDateLine::showVessel(const desk::VesselSummary* vessel) {
     if (same && there)
         work_->setWord(before);
     setEnabled(!works_.empty());
+    setVisible(!only_ || !works_.empty());
+    back_->setText(vessel && vessel->steering && vessel->steering->reachable ? tr("By the age again")
+                                                                             : tr("By the interval again"));
     day_->setToday(session_.desk().today());
     showWork();
 }

@@ -18,17 +18,22 @@ class DateField;
 class WorkDateLine : public QWidget {
     Q_OBJECT
 public:
-    explicit WorkDateLine(Session& session, QWidget* parent = nullptr);
-    /// Null: no vessel in hand. Disabled where nothing can be moved.
+    /// `only`: of this work alone, and hidden where it cannot be moved; without it any is chosen, and the line is
+    /// disabled.
+    explicit WorkDateLine(Session& session, QWidget* parent = nullptr, std::optional<vessel::DueKind> only = {});
+    /// Null: no vessel in hand.
     void showVessel(const desk::VesselSummary* vessel);
     void move(const facts::VesselName& vessel, vessel::DueKind kind, std::optional<Day> to);
 
 private:
     [[nodiscard]] const desk::PlannedWork* chosen() const;
+    [[nodiscard]] std::vector<desk::PlannedWork> worksOf(const desk::VesselSummary* vessel) const;
+    void connectParts();
     void showWork();
     void offer();
 
     Session& session_;
+    std::optional<vessel::DueKind> only_;
     facts::VesselName vessel_;
     std::vector<desk::PlannedWork> works_;
     QLabel* label_;

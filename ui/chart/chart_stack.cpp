@@ -87,7 +87,7 @@ void ChartStack::rebuild() {
         connect(view, &PanelView::pointed, this, [this](Day day) { placeCursor(day, false); });
         connect(view, &PanelView::dragged, this, [this](const TimeSpan& span) { moveSpan(span, false); });
         connect(view, &PanelView::foldAsked, this, [this, id] { setOpen(id, !isOpen(id)); });
-        column_->addWidget(view);
+        column_->addWidget(view, 1); // what is folded keeps its height, what is plotted shares the rest
         panels_.push_back(view);
     }
     column_->addStretch(0);

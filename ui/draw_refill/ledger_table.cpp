@@ -5,7 +5,7 @@
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/glyph.h"
 #include "ui/widgets/paper_style.h"
-#include "ui/widgets/table_copy.h"
+#include "ui/widgets/quiet_table.h"
 
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -127,25 +127,18 @@ void LedgerDelegate::paintEntry(QPainter& painter, const QRect& box, int row,
 LedgerTable::LedgerTable(LedgerModel& model, QWidget* parent) : QTableView(parent) {
     setModel(&model);
     setItemDelegate(new LedgerDelegate(model, this));
-    setAccessibleName(tr("Ledger"));
-    setFrameShape(QFrame::NoFrame);
-    setShowGrid(false);
+    makeQuiet(*this, tr("Ledger"));
     setSelectionBehavior(QAbstractItemView::SelectRows);
     setSelectionMode(QAbstractItemView::SingleSelection);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setTabKeyNavigation(false);
     setWordWrap(true);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-    verticalHeader()->setVisible(false);
     verticalHeader()->setMinimumSectionSize(1);
     verticalHeader()->setDefaultSectionSize(fontMetrics().height() +
                                             static_cast<int>(2 * padding * fontMetrics().height()));
     horizontalHeader()->setResizeContentsPrecision(64); // rows looked at for the width of a column
     horizontalHeader()->setSectionsClickable(false);
-    horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     horizontalHeader()->setSectionResizeMode(LedgerModel::entry, QHeaderView::Stretch);
-    new TableCopy(*this);
     connect(this, &QAbstractItemView::doubleClicked, this, &LedgerTable::amendAsked);
 }
 

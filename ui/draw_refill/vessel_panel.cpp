@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/draw_refill/vessel_panel.h"
 
-#include "ui/draw_refill/draw_date_line.h"
+#include "ui/cellar/work_date_line.h"
 #include "ui/present/vessel_words.h"
 #include "ui/widgets/theme.h"
 #include "ui/widgets/vessel_drawing.h"
@@ -15,7 +15,8 @@ namespace staveline::ui {
 VesselPanel::VesselPanel(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), level_(new QLabel(this)), caption_(new QLabel(this)), ages_(new QLabel(this)),
       drawing_(new VesselDrawing(this)), dateHeading_(new QLabel(tr("Next dates"), this)), dates_(new QWidget(this)),
-      dateGrid_(new QGridLayout(dates_)), steering_(new QLabel(this)), drawDate_(new DrawDateLine(session, this)) {
+      dateGrid_(new QGridLayout(dates_)), steering_(new QLabel(this)),
+      drawDate_(new WorkDateLine(session, this, vessel::DueKind::draw)) {
     setType(*level_, Type::number);
     level_->setObjectName("level");
     ages_->setWordWrap(true);
@@ -113,7 +114,7 @@ void VesselPanel::refreshDates() {
         delete item->widget();
         delete item;
     }
-    drawDate_->showVessel(vessel_);
+    drawDate_->showVessel(&vessel_);
     saySteering();
     int row = 0;
     for (const DateLine& line : dateLines(vessel_, session_.desk().today())) {

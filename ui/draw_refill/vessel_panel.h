@@ -12,7 +12,7 @@ class QLabel;
 
 namespace staveline::ui {
 
-class DrawDateLine;
+class WorkDateLine;
 class VesselDrawing;
 
 class VesselPanel : public QWidget {
@@ -46,7 +46,7 @@ private:
     QWidget* dates_;
     QGridLayout* dateGrid_;
     QLabel* steering_; ///< what the age has to do with the dates
-    DrawDateLine* drawDate_;
+    WorkDateLine* drawDate_;
 };
 
 } // namespace staveline::ui

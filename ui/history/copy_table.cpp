@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/history/copy_table.h"
 
-#include "ui/widgets/table_copy.h"
+#include "ui/widgets/quiet_table.h"
 #include "ui/widgets/theme.h"
 
 #include <QHeaderView>
@@ -19,22 +19,15 @@ bool isLetter(const QKeyEvent& event) {
 
 CopyTable::CopyTable(const QString& name, QAbstractItemModel& model, QWidget* parent) : QTableView(parent) {
     setModel(&model);
-    setAccessibleName(name);
-    setFrameShape(QFrame::NoFrame);
-    setShowGrid(false);
     setAlternatingRowColors(true);
+    makeQuiet(*this, name);
     setSelectionMode(QAbstractItemView::ContiguousSelection);
-    setEditTriggers(QAbstractItemView::NoEditTriggers);
-    setTabKeyNavigation(false);
     setWordWrap(false);
     setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
-    verticalHeader()->setVisible(false);
     verticalHeader()->setMinimumSectionSize(1);
     verticalHeader()->setDefaultSectionSize(lines(*this, 1.6));
     horizontalHeader()->setSectionsClickable(false);
-    horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setResizeContentsPrecision(64); // rows looked at for the width of a column
-    new TableCopy(*this);
 }
 
 void CopyTable::keyPressEvent(QKeyEvent* event) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/notes_import.h"
 
+#include "tasting/sitting.h"
+#include "ui/present/fact_fields.h"
 #include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
@@ -43,6 +45,25 @@ QString kindWords(const std::string& kind) {
     return own("desk.kind." + kind);
 }
 
+/// "Sour peak, cold", "Gravity"; empty: the name in the file is all there is.
+QString nameOfField(const std::string& kind, const std::string& name) {
+    const std::string code = name.substr(0, name.find('_'));
+    if (const tasting::Attribute* attribute = tasting::builtInSheet().find(code))
+        return NotesImport::tr("%1, %2 glass")
+            .arg(qs(attribute->name), name.ends_with("_cold") ? NotesImport::tr("cold") : NotesImport::tr("cellar"));
+    const std::string field = fieldAt("/" + name);
+    for (const std::string& key : {"ui.field." + kind + "." + field, "ui.field." + field})
+        if (builtInTexts().has(key))
+            return own(key);
+    return {};
+}
+
+/// With the name that files have: a template says it so.
+QString fieldWords(const std::string& kind, const std::string& name) {
+    const QString words = nameOfField(kind, name);
+    return words.isEmpty() ? qs(name) : NotesImport::tr("%1 (%2)").arg(words, qs(name));
+}
+
 /// The first thing that stands in a column.
 QString exampleOf(const facts::NoteTable& table, std::size_t column) {
     for (const auto& row : table.rows)
@@ -76,6 +97,9 @@ NotesImport::NotesImport(Source source, desk::Clock clock, QWidget* parent)
     column->addWidget(makeButtons());
     message_->keepRoom(2);
     progress_->setAccessibleName(tr("How far the import is"));
+    QSizePolicy keepsRoom = progress_->sizePolicy();
+    keepsRoom.setRetainSizeWhenHidden(true);
+    progress_->setSizePolicy(keepsRoom);
     resize(lines(*this, 46), lines(*this, 40));
     guess();
 }
@@ -136,7 +160,7 @@ void NotesImport::guess() {
         fields_[i]->clear();
         fields_[i]->add(tr("(left out)"), "");
         for (const auto& field : facts::noteFields(kind_->word()))
-            fields_[i]->add(qs(field.name), field.name);
+            fields_[i]->add(fieldWords(kind_->word(), field.name), field.name);
         fields_[i]->setWord(guesses[i]);
     }
     preview();
@@ -213,7 +237,7 @@ void NotesImport::showRejected(const std::vector<facts::RejectedRow>& rejected) 
     for (std::size_t i = 0; i < shown; ++i) {
         const int row = static_cast<int>(i);
         setCell(*rejected_, row, 0, QString::number(rejected[i].line));
-        setCell(*rejected_, row, 1, qs(rejected[i].why.path).mid(1));
+        setCell(*rejected_, row, 1, fieldWords(kind_->word(), rejected[i].why.path.substr(1)));
         setCell(*rejected_, row, 2, text(rejected[i].why));
     }
 }
@@ -223,7 +247,8 @@ void NotesImport::setBusy(bool busy) {
     take_->setEnabled(!busy);
     stop_->setEnabled(busy);
     progress_->setRange(0, 1);
-    progress_->setValue(busy ? 0 : 1);
+    progress_->setValue(0);
+    progress_->setVisible(busy);
 }
 
 } // namespace staveline::ui
