@@ -28,7 +28,7 @@ bool OverviewFilter::filterAcceptsRow(int row, const QModelIndex&) const {
     if (!vessel)
         return true;
     const VesselMood mood = moodOf(*vessel);
-    const bool wanted = which_ == Which::all || (which_ == Which::due && mood != VesselMood::calm) ||
+    const bool wanted = which_ == Which::all || (which_ == Which::due && isSoon(*vessel)) ||
                         (which_ == Which::faulty && mood == VesselMood::fault) ||
                         (which_ == Which::offTarget && model_.isOffTarget(row));
     const QString said = qs(vessel->name) + QLatin1Char(' ') + model_.cellar().headline(*vessel);

@@ -88,21 +88,23 @@ int OverviewModel::columnCount(const QModelIndex& parent) const {
 }
 
 void OverviewModel::forget() {
-    estimates_.clear();
+    workedOut_.clear();
     scout_->forget();
     worker_->stop();
 }
 
 void OverviewModel::workOut(bool wanted) {
     wanted_ = wanted;
-    if (wanted)
+    if (wanted) {
         cellar_.readAll();
-    else
+    } else {
         worker_->stop();
+        scout_->forget();
+    }
 }
 
 bool OverviewModel::isWorkedOut() const {
-    return cellar_.isAllRead() && static_cast<int>(estimates_.size()) >= rowCount();
+    return cellar_.isAllRead() && static_cast<int>(workedOut_.size()) >= rowCount();
 }
 
 /// What can be seen first: rows stand in that order.
@@ -112,12 +114,13 @@ void OverviewModel::workOutSome() {
     sliced.start();
     for (int row = 0; row < rowCount() && sliced.elapsed() < sliceMs; ++row) {
         const VesselSummary* vessel = at(row);
-        if (!vessel || estimates_.contains(vessel->name))
+        if (!vessel || workedOut_.contains(vessel->name))
             continue;
         auto estimates = vessel->opened && !vessel->toFill ? cellar_.session().desk().estimates(vessel->name)
                                                            : Result<desk::EstimatesView>(fail(Fault{}));
         estimates_[vessel->name] =
             estimates ? std::optional(std::move(*estimates)) : std::optional<estimate::Estimates>();
+        workedOut_.insert(vessel->name);
         Q_EMIT dataChanged(index(row, acidity), index(row, body));
     }
     if (!isWorkedOut())
@@ -146,9 +149,9 @@ const estimate::Estimates* OverviewModel::estimatesOf(int row) const {
 
 bool OverviewModel::isOffTarget(int row) const {
     const auto* estimates = estimatesOf(row);
-    return estimates && std::ranges::any_of(allDimensions, [&](Dimension d) {
-               return estimates->verdicts[d].kind == VerdictKind::open;
-           });
+    return !estimates || std::ranges::any_of(allDimensions, [&](Dimension d) {
+        return estimates->verdicts[d].kind == VerdictKind::open;
+    });
 }
 
 std::vector<VesselSummary> OverviewModel::allKnown() const {
@@ -197,7 +200,7 @@ QVariant OverviewModel::sorted(int row, const VesselSummary& vessel, int column)
     case age:
         return vessel.now.meanAge.d;
     case plan:
-        return static_cast<int>(scout_->of(vessel.name).value_or(PlanState::unsaid));
+        return static_cast<int>(scout_->of(vessel.name).value_or(desk::PlanState::unsaid));
     default:
         break;
     }

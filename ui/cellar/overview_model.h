@@ -10,6 +10,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace staveline::ui {
@@ -35,7 +36,7 @@ public:
     void workOut(bool wanted); ///< whether the estimates are wanted: while the page is in front
     [[nodiscard]] bool isWorkedOut() const;
     [[nodiscard]] bool knowsPlans() const;         ///< what the adviser says is known too
-    [[nodiscard]] bool isOffTarget(int row) const; ///< in any dimension; false while it is not worked out
+    [[nodiscard]] bool isOffTarget(int row) const; ///< in any dimension; also while it is not known
     [[nodiscard]] std::vector<desk::VesselSummary> allKnown() const;
 
 private:
@@ -51,6 +52,7 @@ private:
 
     CellarModel& cellar_;
     std::map<facts::VesselName, std::optional<estimate::Estimates>> estimates_; ///< none: cannot be said
+    std::set<facts::VesselName> workedOut_;                                     ///< since the last change
     QTimer* worker_;
     PlanScout* scout_;
     bool wanted_ = false;

@@ -1,17 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/cellar/plan_scout.h"
 
-#include "advice/advise.h"
-#include "desk/advice.h"
-
 #include <QCoreApplication>
-
-#include <algorithm>
 
 namespace staveline::ui {
 
 using desk::AdviceJob;
-using tasting::VerdictKind;
+using desk::PlanState;
 
 namespace {
 
@@ -19,29 +14,7 @@ QString tr(const char* words) {
     return QCoreApplication::translate("PlanScout", words);
 }
 
-/// What is known without asking the adviser.
-std::optional<PlanState> knownOf(const AdviceJob& job) {
-    if (job.brewed)
-        return PlanState::brewed;
-    if (job.open)
-        return PlanState::adopted;
-    return job.estimates.tastedOn ? std::nullopt : std::optional(PlanState::tasteFirst);
-}
-
 } // namespace
-
-PlanState stateFrom(const advice::Advice& advice) {
-    const auto any = [&](VerdictKind kind) {
-        return std::ranges::any_of(allDimensions, [&](Dimension d) { return advice.verdicts[d].kind == kind; });
-    };
-    if (advice.faultFirst || any(VerdictKind::waitUntil))
-        return PlanState::wait;
-    if (any(VerdictKind::move))
-        return PlanState::helps;
-    if (any(VerdictKind::tasteAgain))
-        return PlanState::tasteAgain;
-    return any(VerdictKind::neverTasted) ? PlanState::tasteFirst : PlanState::leaveAlone;
-}
 
 QString wordsOf(PlanState state) {
     switch (state) {
@@ -78,7 +51,6 @@ void PlanScout::forget() {
     ++question_;
     asked_ = false;
     waiting_.clear();
-    states_.clear();
 }
 
 std::optional<PlanState> PlanScout::of(const facts::VesselName& vessel) const {
@@ -99,7 +71,7 @@ void PlanScout::next() {
             this, [this, question, vessel, state] { take(question, vessel, state); }, Qt::QueuedConnection);
     };
     const auto job = session_.desk().adviceJob({vessel, {}, {}, false});
-    const auto known = job ? knownOf(*job) : std::optional(PlanState::unsaid);
+    const auto known = job ? planState(*job) : std::optional(PlanState::unsaid);
     if (known) {
         answer(*known);
         return;
@@ -107,7 +79,7 @@ void PlanScout::next() {
     worker_.post([asked = std::make_shared<const AdviceJob>(std::move(*job)), answer](const std::stop_token& stop) {
         const auto advice = advise(asked->input, stop);
         if (!stop.stop_requested())
-            answer(advice ? stateFrom(*advice) : PlanState::unsaid);
+            answer(advice ? desk::planState(*advice) : PlanState::unsaid);
     });
 }
 

@@ -2,6 +2,7 @@
 // Whether a plan would help a vessel: asked of the adviser for one vessel after the other, on a thread of its own.
 #pragma once
 
+#include "desk/plan_state.h"
 #include "ui/present/latest_worker.h"
 #include "ui/present/session.h"
 
@@ -10,24 +11,9 @@
 #include <deque>
 #include <map>
 
-namespace staveline::advice {
-struct Advice;
-}
-
 namespace staveline::ui {
 
-enum class PlanState {
-    unsaid,     ///< nothing is to be decided, or nothing can be advised
-    tasteFirst, ///< not tasted in this cycle
-    tasteAgain, ///< one more taster would settle it
-    wait,       ///< a fault or a date comes first
-    helps,      ///< a proposal is better than leaving it alone
-    leaveAlone,
-    adopted,
-    brewed
-};
-[[nodiscard]] PlanState stateFrom(const advice::Advice& advice);
-[[nodiscard]] QString wordsOf(PlanState state);
+[[nodiscard]] QString wordsOf(desk::PlanState state);
 
 class PlanScout : public QObject {
     Q_OBJECT
@@ -35,9 +21,9 @@ public:
     explicit PlanScout(Session& session, QObject* parent = nullptr);
     /// In this order; what was asked before and is not answered is dropped.
     void ask(std::deque<facts::VesselName> vessels);
-    void forget(); ///< the book changed
+    void forget(); ///< the book changed, or nobody looks: what is known stays until it is asked again
     /// None: not known yet.
-    [[nodiscard]] std::optional<PlanState> of(const facts::VesselName& vessel) const;
+    [[nodiscard]] std::optional<desk::PlanState> of(const facts::VesselName& vessel) const;
     [[nodiscard]] bool busy() const { return asked_ || !waiting_.empty(); }
 
 Q_SIGNALS:
@@ -45,10 +31,10 @@ Q_SIGNALS:
 
 private:
     void next();
-    void take(int question, const facts::VesselName& vessel, PlanState state);
+    void take(int question, const facts::VesselName& vessel, desk::PlanState state);
 
     Session& session_;
-    std::map<facts::VesselName, PlanState> states_;
+    std::map<facts::VesselName, desk::PlanState> states_;
     std::deque<facts::VesselName> waiting_;
     int question_ = 0;
     bool asked_ = false;

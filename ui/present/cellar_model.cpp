@@ -33,10 +33,14 @@ VesselSummary summaryOf(const desk::Desk& desk, const facts::VesselName& name) {
 
 } // namespace
 
+bool isSoon(const VesselSummary& vessel) {
+    return vessel.due.kind != vessel::DueKind::nothing && vessel.due.inDays <= soonDays;
+}
+
 VesselMood moodOf(const VesselSummary& vessel) {
     if (!vessel.fault.empty())
         return VesselMood::fault;
-    if (vessel.due.kind == vessel::DueKind::nothing || vessel.due.inDays > soonDays)
+    if (!isSoon(vessel))
         return VesselMood::calm;
     return vessel.due.inDays < 0 ? VesselMood::overdue : VesselMood::soon;
 }
@@ -74,7 +78,7 @@ void CellarModel::take(std::vector<Row> fresh) {
     };
     if (names(fresh) == names(rows_)) {
         for (Row& row : rows_)
-            row.read.reset();
+            row.stale = true;
         if (!rows_.empty())
             Q_EMIT dataChanged(index(0), index(rowCount() - 1));
         return;
@@ -90,7 +94,7 @@ void CellarModel::readAll() {
 }
 
 bool CellarModel::isAllRead() const {
-    return std::ranges::all_of(rows_, [](const Row& row) { return row.read.has_value(); });
+    return std::ranges::none_of(rows_, &Row::stale);
 }
 
 void CellarModel::readSome() {
@@ -133,8 +137,9 @@ const VesselSummary* CellarModel::at(int row) const {
     if (row < 0 || row >= rowCount())
         return nullptr;
     const Row& asked = rows_[static_cast<std::size_t>(row)];
-    if (!asked.read)
+    if (asked.stale)
         asked.read = summaryOf(session_.desk(), asked.name);
+    asked.stale = false;
     return &*asked.read;
 }
 

@@ -20,6 +20,8 @@ enum class VesselMood {
 };
 /// Shape, word and colour of the line under a vessel.
 [[nodiscard]] VesselMood moodOf(const desk::VesselSummary& vessel);
+/// Within ten days, or overdue; whatever else is said of it.
+[[nodiscard]] bool isSoon(const desk::VesselSummary& vessel);
 
 class CellarModel : public QAbstractListModel {
     Q_OBJECT
@@ -32,7 +34,7 @@ public:
     /// What is due, or the verdict, or the fault: one line.
     [[nodiscard]] QString headline(const desk::VesselSummary& vessel) const;
     [[nodiscard]] const Session& session() const { return session_; }
-    /// What is read of it already; null: nothing since the last change.
+    /// What is read of it, perhaps of before the last change until it is read anew; null: nothing yet.
     [[nodiscard]] const desk::VesselSummary* known(int row) const;
     /// More than can be seen at once: the rail is compact then and stands by what is due.
     [[nodiscard]] bool crowded() const { return rowCount() > roomy; }
@@ -51,7 +53,8 @@ public Q_SLOTS:
 private:
     struct Row {
         facts::VesselName name;
-        mutable std::optional<desk::VesselSummary> read; ///< none: not looked at since the last change
+        mutable std::optional<desk::VesselSummary> read{}; ///< none: never looked at
+        mutable bool stale = true;                         ///< the book has changed since
     };
     void take(std::vector<Row> fresh);
     void readSome();
