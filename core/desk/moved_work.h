@@ -15,6 +15,7 @@ struct PlannedWork {
     vessel::DueKind kind = vessel::DueKind::taste;
     Day on{};
     bool set = false; ///< the brewer's own day
+    bool operator==(const PlannedWork&) const = default;
 };
 /// Those still to do whose day can be set, in the order of the cycle; none of a retired vessel.
 [[nodiscard]] std::vector<PlannedWork> movableWork(const VesselSummary& vessel);

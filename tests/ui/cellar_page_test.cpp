@@ -35,7 +35,7 @@ struct AllVessels : WindowInScratch {
         settle();
     }
     void settle() const {
-        QTRY_VERIFY(page().model().isWorkedOut());
+        REQUIRE(QTest::qWaitFor([this] { return page().model().isWorkedOut(); }, 30000));
         QCoreApplication::processEvents();
     }
     [[nodiscard]] CellarPage& page() const { return cellar().all(); }
@@ -100,26 +100,8 @@ TEST_CASE("the adviser is asked for each vessel, and what it says stands in its 
     REQUIRE(QTest::qWaitFor([&] { return w.page().model().knowsPlans(); }, 60000));
     const auto advice = w.desk().advise({"Heron", {}, {}, false});
     REQUIRE(advice);
-    CHECK(w.shown(w.rowOf("Heron"), OverviewModel::plan) == wordsOf(stateFrom(*advice)));
+    CHECK(w.shown(w.rowOf("Heron"), OverviewModel::plan) == wordsOf(planState(*advice)));
     CHECK(w.shown(w.rowOf("Heron"), OverviewModel::plan) != asked);
-}
-
-TEST_CASE("a verdict has one word in the table", "[ui][cellarpage]") {
-    advice::Advice advice;
-    const auto say = [&](tasting::VerdictKind kind) {
-        for (const Dimension d : allDimensions)
-            advice.verdicts[d].kind = tasting::VerdictKind::hold;
-        advice.verdicts[Dimension::funk].kind = kind;
-        return stateFrom(advice);
-    };
-    CHECK(say(tasting::VerdictKind::hold) == PlanState::leaveAlone);
-    CHECK(say(tasting::VerdictKind::move) == PlanState::helps);
-    CHECK(say(tasting::VerdictKind::leaveAlone) == PlanState::leaveAlone);
-    CHECK(say(tasting::VerdictKind::tasteAgain) == PlanState::tasteAgain);
-    CHECK(say(tasting::VerdictKind::neverTasted) == PlanState::tasteFirst);
-    CHECK(say(tasting::VerdictKind::waitUntil) == PlanState::wait);
-    advice.faultFirst = true;
-    CHECK(say(tasting::VerdictKind::move) == PlanState::wait);
 }
 
 TEST_CASE("the most urgent vessel stands first, and a head sorts by its column", "[ui][cellarpage]") {
@@ -190,6 +172,8 @@ TEST_CASE("a day that is past is refused beside the field", "[ui][cellarpage][ba
     const AllVessels w;
     w.choose("Heron");
     auto& line = part<WorkDateLine>(w.page());
+    part<ChoiceField>(line).setWord("draw");
+    Q_EMIT part<ChoiceField>(line).activated(0);
     const Day before = w.summary("Heron").dates.draw;
     QLineEdit& day = *part<DateField>(line).edit();
     day.selectAll();
@@ -197,6 +181,66 @@ TEST_CASE("a day that is past is refused beside the field", "[ui][cellarpage][ba
     QTest::keyClick(&day, Qt::Key_Return);
     CHECK(w.summary("Heron").dates.draw == before);
     CHECK(part<DateField>(line).words().contains("is before"));
+}
+
+TEST_CASE("a day that is being typed stays while the vessels are read and worked out", "[ui][cellarpage]") {
+    const AllVessels w;
+    w.choose("Heron");
+    auto& line = part<WorkDateLine>(w.page());
+    part<ChoiceField>(line).setWord("draw");
+    Q_EMIT part<ChoiceField>(line).activated(0);
+    QLineEdit& day = *part<DateField>(line).edit();
+    day.setFocus();
+    day.selectAll();
+    QTest::keyClicks(&day, "2026-1");
+    recordAll(*w.window->session(), R"({"kind": "reading", "vessel": "Teal", "on": "2026-03-01", "ph": 3.4})");
+    CHECK(line.isEnabled());
+    w.settle();
+    CHECK(day.text() == "2026-1");
+    CHECK(day.hasFocus());
+    CHECK(part<ChoiceField>(line).word() == "draw");
+}
+
+TEST_CASE("a click that shakes moves nothing, and a mark is held where it was taken", "[ui][cellarpage]") {
+    const AllVessels w;
+    w.page().showYear(true);
+    QCoreApplication::processEvents();
+    w.choose("Heron");
+    const std::string before = w.desk().undoText();
+    const Day draw = w.summary("Heron").dates.draw;
+    const QRectF lane = w.table().laneOf(w.table().currentIndex());
+    const YearScale scale(w.today, lane);
+    QWidget& area = *w.table().viewport();
+    const QPoint edge(static_cast<int>(scale.x(draw)) + 6, static_cast<int>(lane.center().y()));
+    QTest::mousePress(&area, Qt::LeftButton, {}, edge);
+    QTest::mouseMove(&area, edge + QPoint(2, 0));
+    QTest::mouseRelease(&area, Qt::LeftButton, {}, edge + QPoint(2, 0));
+    CHECK(w.desk().undoText() == before);
+    const int by = static_cast<int>(scale.x(draw + std::chrono::days{60}) - scale.x(draw));
+    QTest::mousePress(&area, Qt::LeftButton, {}, edge);
+    QTest::mouseMove(&area, edge + QPoint(by, 0));
+    QTest::mouseRelease(&area, Qt::LeftButton, {}, edge + QPoint(by, 0));
+    CHECK(std::abs(daysBetween(draw + std::chrono::days{60}, w.summary("Heron").dates.draw)) <= 1);
+}
+
+TEST_CASE("what is late by more than the lane shows stands at its left end", "[ui][cellarpage]") {
+    const QRectF lane(100, 0, 760, 20);
+    const std::vector<YearMark> marks{{DueKind::brew, testToday - std::chrono::days{40}, true, false, true}};
+    CHECK(markAt(marks, testToday, lane, lane.left(), 20) == &marks.front());
+    CHECK(markAt(marks, testToday, lane, lane.left() + 200, 20) == nullptr);
+}
+
+TEST_CASE("a vessel with a fault is due within ten days only when it is", "[ui][cellarpage]") {
+    VesselSummary vessel;
+    vessel.fault = "ropy";
+    vessel.due.kind = DueKind::taste;
+    vessel.due.inDays = 90;
+    CHECK(moodOf(vessel) == VesselMood::fault);
+    CHECK_FALSE(isSoon(vessel));
+    vessel.due.inDays = -3;
+    CHECK(isSoon(vessel));
+    vessel.due.kind = DueKind::nothing;
+    CHECK_FALSE(isSoon(vessel));
 }
 
 TEST_CASE("a mark of the year is dragged to its new day", "[ui][cellarpage]") {
@@ -229,13 +273,16 @@ TEST_CASE("a drag that is left by Esc moves nothing", "[ui][cellarpage]") {
     const std::string before = w.desk().undoText();
     const auto marks = marksOf(w.summary("Heron"), w.today);
     const auto mark = std::find_if(marks.begin(), marks.end(), [](const YearMark& each) { return each.movable; });
+    REQUIRE(mark != marks.end());
     const QRectF lane = w.table().laneOf(w.table().currentIndex());
     const YearScale scale(w.today, lane);
     QWidget& area = *w.table().viewport();
     const QPoint from(static_cast<int>(scale.x(mark->on)), static_cast<int>(lane.center().y()));
     QTest::mousePress(&area, Qt::LeftButton, {}, from);
     QTest::mouseMove(&area, from + QPoint(80, 0));
+    CHECK(w.table().moved(w.table().currentIndex()));
     QTest::keyClick(&w.table(), Qt::Key_Escape);
+    CHECK_FALSE(w.table().moved(w.table().currentIndex()));
     QTest::mouseRelease(&area, Qt::LeftButton, {}, from + QPoint(80, 0));
     CHECK(w.desk().undoText() == before);
 }
@@ -297,7 +344,7 @@ TEST_CASE("all vessels are the first page of a book that has several, and the li
     WindowInScratch w;
     w.window->start(w.book);
     CHECK(w.cellar().atAll());
-    QTRY_VERIFY(w.cellar().all().model().isWorkedOut());
+    REQUIRE(QTest::qWaitFor([&] { return w.cellar().all().model().isWorkedOut(); }, 30000));
     const PaperInFront paper = w.cellar().paperInFront();
     REQUIRE(paper.printout);
     CHECK(paper.printout->name() == "list of vessels");
@@ -312,7 +359,7 @@ TEST_CASE("a book for reading only offers no move", "[ui][cellarpage][readonly]"
     CellarModel cellar(session);
     CellarPage page(cellar, session, w.prompt);
     page.show();
-    QTRY_VERIFY(page.model().isWorkedOut());
+    REQUIRE(QTest::qWaitFor([&] { return page.model().isWorkedOut(); }, 30000));
     page.showVessel("Heron");
     REQUIRE(page.table().inHand());
     CHECK_FALSE(part<WorkDateLine>(page).isEnabled());

@@ -156,16 +156,21 @@ void CellarPage::tellCount() {
 
 /// The first of them; each with the button that makes it so.
 void CellarPage::showBrewDays() {
-    qDeleteAll(brewDays_->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
     const auto days = desk::brewDays(model_->allKnown());
+    QStringList words;
+    for (const desk::BrewDay& day : days)
+        words << qs(desk::brewDayWords(day, session_.desk().kit().brewLength, session_.units()));
+    if (words == brewDayWords_)
+        return; // a button keeps its focus
+    brewDayWords_ = words;
+    qDeleteAll(brewDays_->findChildren<QWidget*>(QString(), Qt::FindDirectChildrenOnly));
     for (std::size_t i = 0; i < std::min<std::size_t>(days.size(), brewDaysShown); ++i) {
         auto* row = new QWidget(brewDays_);
         auto* layout = new QHBoxLayout(row);
         layout->setContentsMargins(0, 0, 0, 0);
-        auto* words =
-            new QLabel(qs(desk::brewDayWords(days[i], session_.desk().kit().brewLength, session_.units())), row);
-        words->setWordWrap(true);
-        layout->addWidget(words, 1);
+        auto* label = new QLabel(words[static_cast<qsizetype>(i)], row);
+        label->setWordWrap(true);
+        layout->addWidget(label, 1);
         auto* together = new QPushButton(tr("Brew for all on that day"), row);
         together->setAccessibleName(tr("Brew for %1 on %2").arg(qs(desk::namesIn(days[i])), dayWords(days[i].on)));
         together->setEnabled(!session_.desk().readOnly());

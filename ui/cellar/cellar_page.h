@@ -61,6 +61,7 @@ private:
     OverviewTable* table_;
     WorkDateLine* dates_;
     QWidget* brewDays_;
+    QStringList brewDayWords_; ///< as they are shown
 };
 
 } // namespace staveline::ui

@@ -6,6 +6,7 @@
 #include "ui/widgets/quiet_table.h"
 #include "ui/widgets/theme.h"
 
+#include <QApplication>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
@@ -13,6 +14,7 @@
 #include <QToolTip>
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace staveline::ui {
 namespace {
@@ -111,6 +113,8 @@ void OverviewHeader::paintSection(QPainter* painter, const QRect& box, int colum
     }
     painter->save();
     painter->fillRect(box, palette().color(QPalette::Base));
+    painter->setPen(palette().color(QPalette::WindowText));
+    painter->drawLine(box.bottomLeft(), box.bottomRight());
     paintMonths(*painter, laneIn(box, fontMetrics().height()), today_, palette());
     painter->restore();
 }
@@ -130,7 +134,10 @@ OverviewTable::OverviewTable(OverviewModel& model, QSortFilterProxyModel& shown,
     setSortingEnabled(true);
     sortByColumn(OverviewModel::due, Qt::AscendingOrder);
     connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this, &OverviewTable::handChanged);
-    connect(&shown, &QAbstractItemModel::dataChanged, this, &OverviewTable::handChanged);
+    connect(&shown, &QAbstractItemModel::dataChanged, this, [this](const QModelIndex& from, const QModelIndex& to) {
+        if (currentIndex().row() >= from.row() && currentIndex().row() <= to.row())
+            Q_EMIT handChanged();
+    });
     connect(this, &QAbstractItemView::doubleClicked, this, &OverviewTable::openAsked);
     showYear(false);
 }
@@ -168,7 +175,7 @@ const desk::VesselSummary* OverviewTable::inHand() const {
 }
 
 std::optional<YearMark> OverviewTable::moved(const QModelIndex& shown) const {
-    return drag_ && drag_->row.row() == shown.row() ? std::optional(drag_->now) : std::nullopt;
+    return drag_ && drag_->begun && drag_->row.row() == shown.row() ? std::optional(drag_->now) : std::nullopt;
 }
 
 QRectF OverviewTable::laneOf(const QModelIndex& shown) const {
@@ -195,8 +202,8 @@ void OverviewTable::mousePressEvent(QMouseEvent* event) {
     const YearMark* mark = markAt(marks, today(), laneOf(index), event->position().x(), fontMetrics().height());
     if (!mark || !mark->movable)
         return;
-    drag_ = {index, *mark, *mark};
-    viewport()->setCursor(Qt::ClosedHandCursor);
+    const double grip = event->position().x() - YearScale(today(), laneOf(index)).x(mark->on);
+    drag_ = {index, *mark, *mark, grip, event->pos().x(), false};
 }
 
 /// Not before today: what is past cannot be planned.
@@ -205,7 +212,12 @@ void OverviewTable::mouseMoveEvent(QMouseEvent* event) {
         QTableView::mouseMoveEvent(event);
         return;
     }
-    drag_->now.on = std::max(today(), YearScale(today(), laneOf(drag_->row)).day(event->position().x()));
+    drag_->begun = drag_->begun || std::abs(event->pos().x() - drag_->pressedAt) >= QApplication::startDragDistance();
+    if (!drag_->begun)
+        return;
+    viewport()->setCursor(Qt::ClosedHandCursor);
+    const YearScale scale(today(), laneOf(drag_->row));
+    drag_->now.on = std::max(today(), scale.day(event->position().x() - drag_->grip));
     QToolTip::showText(event->globalPosition().toPoint(),
                        tr("%1 on %2").arg(workWord(drag_->now.kind), weekdayWords(drag_->now.on)), this);
     viewport()->update();

@@ -71,6 +71,9 @@ private:
     struct Drag {
         QPersistentModelIndex row;
         YearMark from, now;
+        double grip = 0; ///< of the mouse, right of the day of the mark
+        int pressedAt = 0;
+        bool begun = false; ///< moved far enough to be meant
     };
     void endDrag();
     void fitColumns();

@@ -66,8 +66,11 @@ std::vector<PlannedWork> WorkDateLine::worksOf(const desk::VesselSummary* vessel
     return works;
 }
 
+/// What is half typed stays while nothing of it changed.
 void WorkDateLine::showVessel(const desk::VesselSummary* vessel) {
     const bool same = vessel && vessel->name == vessel_;
+    if (same && worksOf(vessel) == works_)
+        return;
     const std::string before = work_->word();
     vessel_ = vessel ? vessel->name : facts::VesselName();
     works_ = worksOf(vessel);

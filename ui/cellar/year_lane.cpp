@@ -29,9 +29,14 @@ void addNext(std::vector<YearMark>& marks, const VesselSummary& vessel) {
     marks.push_back({DueKind::draw, vessel.dates.nextDraw, false, false, false});
 }
 
+/// What is late by more than the lane shows stands at its left end.
+double placeOf(const YearScale& scale, Day day) {
+    return scale.x(std::max(day, scale.from()));
+}
+
 QRectF boxAt(const YearScale& scale, const QRectF& lane, Day day, double line) {
     const double side = line * markSize;
-    return {scale.x(day) - side / 2, lane.center().y() - side / 2, side, side};
+    return {placeOf(scale, day) - side / 2, lane.center().y() - side / 2, side, side};
 }
 
 void paintMark(QPainter& painter, const QRectF& box, const YearMark& mark, const QPalette& palette, bool inHand) {
@@ -140,7 +145,7 @@ void paintMonths(QPainter& painter, const QRectF& lane, Day today, const QPalett
 const YearMark* markAt(const std::vector<YearMark>& marks, Day today, const QRectF& lane, double x, double line) {
     const YearScale scale(today, lane);
     for (auto mark = marks.rbegin(); mark != marks.rend(); ++mark)
-        if (std::abs(scale.x(mark->on) - x) <= line * markSize / 2)
+        if (std::abs(placeOf(scale, mark->on) - x) <= line * markSize / 2)
             return &*mark;
     return nullptr;
 }
