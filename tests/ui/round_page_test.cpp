@@ -7,11 +7,13 @@
 #include "sheet/document.h"
 #include "ui/cellar/round_page.h"
 #include "ui/widgets/choice_field.h"
+#include "ui/widgets/date_field.h"
 #include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
 
 #include <QCheckBox>
 #include <QLineEdit>
+#include <QPushButton>
 
 using namespace staveline;
 using namespace staveline::desk;
@@ -103,4 +105,32 @@ TEST_CASE("a round in which nothing stands, or too much, is told in words and st
     CHECK(at.window->cellar()->atVessel());
     at.key(Qt::Key_R, Qt::ControlModifier | Qt::ShiftModifier); // what was begun is still there
     CHECK(at.row("Heron").topped->stored() == 220.0);
+}
+
+TEST_CASE("a next look that is no day is not a month on, but asked for again", "[ui][round][bad]") {
+    AtRound at;
+    at.row("Heron").purged->click();
+    QLineEdit& next = *at.page().nextLook().edit();
+    next.selectAll();
+    QTest::keyClicks(&next, "2026-04-3x");
+    at.page().finish();
+    CHECK(at.page().started()); // nothing is stored, nothing lost
+    CHECK(next.hasFocus());
+    next.selectAll();
+    QTest::keyClicks(&next, "2026-04-20");
+    at.page().finish();
+    CHECK_FALSE(at.page().started());
+}
+
+TEST_CASE("a round that is thrown away is begun anew", "[ui][round]") {
+    AtRound at;
+    at.row("Heron").purged->click();
+    REQUIRE(at.page().started());
+    for (QPushButton* button : at.page().findChildren<QPushButton*>())
+        if (button->text() == "Throw it away")
+            button->click();
+    CHECK_FALSE(at.page().started());
+    CHECK(at.window->session()->unstored().isEmpty());
+    at.key(Qt::Key_R, Qt::ControlModifier | Qt::ShiftModifier);
+    CHECK_FALSE(at.row("Heron").purged->isChecked());
 }

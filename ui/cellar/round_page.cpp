@@ -83,8 +83,11 @@ RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
     scroll->setFocusPolicy(Qt::NoFocus);
     scroll->setWidgetResizable(true);
     scroll->setWidget(table_);
-    auto* leave = new QPushButton(tr("Cancel (Esc)"), this);
-    leave->setFlat(true);
+    auto* leave = new QPushButton(tr("Later (Esc)"), this);
+    leave->setToolTip(tr("What is entered stays here until it is kept or thrown away."));
+    auto* throwAway = new QPushButton(tr("Throw it away"), this);
+    for (QPushButton* quiet : {leave, throwAway})
+        quiet->setFlat(true);
     auto* look = new QHBoxLayout;
     look->addWidget(new QLabel(tr("Next look"), this));
     look->addWidget(next_);
@@ -92,6 +95,7 @@ RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(finish_);
     buttons->addWidget(leave);
+    buttons->addWidget(throwAway);
     buttons->addStretch(1);
     message_->keepRoom(1.1);
     auto* column = new QVBoxLayout(this);
@@ -104,6 +108,11 @@ RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
     column->addLayout(buttons);
     connect(finish_, &QPushButton::clicked, this, &RoundPage::finish);
     connect(leave, &QPushButton::clicked, this, &RoundPage::left);
+    connect(throwAway, &QPushButton::clicked, this, [this] {
+        active_ = false;
+        tell();
+        Q_EMIT left();
+    });
     connect(&session, &Session::storeAsked, this, [this] {
         if (started())
             finish();
@@ -239,15 +248,26 @@ std::vector<facts::Fact> RoundPage::factsOf(const RoundRow& row) const {
     return facts;
 }
 
+/// What is typed and no number or day has the focus then, and its message.
+bool RoundPage::allUsable() {
+    for (const RoundRow& row : rows_)
+        for (const NumberField* field : {row.level, row.room, row.topped})
+            if (!field->usable()) {
+                field->edit()->setFocus(Qt::OtherFocusReason);
+                return false;
+            }
+    if (next_->day())
+        return true;
+    next_->edit()->setFocus(Qt::OtherFocusReason);
+    return false;
+}
+
 void RoundPage::finish() {
+    if (!allUsable())
+        return;
     std::vector<facts::Fact> facts;
     std::vector<std::size_t> rowOfFact;
     for (std::size_t i = 0; i < rows_.size(); ++i) {
-        for (const NumberField* field : {rows_[i].level, rows_[i].room, rows_[i].topped})
-            if (!field->usable()) {
-                field->edit()->setFocus(Qt::OtherFocusReason);
-                return;
-            }
         if (!filled(rows_[i]))
             continue;
         for (facts::Fact& fact : factsOf(rows_[i])) {

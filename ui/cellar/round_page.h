@@ -59,6 +59,7 @@ private:
     void build(const std::vector<desk::VesselSummary>& vessels);
     void addRow(const desk::VesselSummary& vessel, int at);
     void tell();
+    [[nodiscard]] bool allUsable();
     [[nodiscard]] std::vector<facts::Fact> factsOf(const RoundRow& row) const;
     void showFault(const Fault& fault, const std::vector<std::size_t>& rowOfFact);
 
