@@ -64,7 +64,7 @@ TEST_CASE("notes are mapped, previewed and imported in one edit", "[ui][exchange
     CHECK(w.words() == "Rows: 3. Entries to take: 2. Rows not taken: 1. Nothing is stored yet.");
     REQUIRE(w.rejected().rowCount() == 1);
     CHECK(w.rejected().item(0, 0)->text() == "4");
-    CHECK(w.rejected().item(0, 1)->text() == "ph");
+    CHECK(w.rejected().item(0, 1)->text() == "pH (ph)");
     CHECK(w.entries() == before);
     w.button("Import").click();
     REQUIRE(QTest::qWaitFor([&] { return w.entries() == before + 2; }, 20000));
@@ -88,6 +88,9 @@ TEST_CASE("another kind of notes has other columns", "[ui][exchange]") {
     Importing w("Date,Litres\n2026-01-05,5\n");
     REQUIRE(w.dialog);
     CHECK(w.choice("Litres means").word().empty());
+    REQUIRE(w.rejected().rowCount() == 1); // the row as a whole: a reading that says nothing
+    CHECK(w.rejected().item(0, 1)->text().isEmpty());
+    CHECK_FALSE(w.rejected().item(0, 2)->text().isEmpty());
     w.choose("Each row is a", "draw_off");
     CHECK(w.choice("Litres means").word() == "volume_l");
 }
@@ -96,18 +99,16 @@ TEST_CASE("a large import never holds the window up, and stops when told", "[ui]
     std::string notes = "date,ph,note\n";
     for (int i = 0; i < 10000; ++i)
         notes += isoDay(day(2024, 1, 1) + std::chrono::days(i % 700)) + ",3.4," + std::to_string(i) + "\n";
-    QElapsedTimer beat;
-    qint64 longest = 0;
+    int beats = 0;
     Importing w(notes);
     REQUIRE(w.dialog);
     const auto before = w.entries();
     QTimer timer;
-    QObject::connect(&timer, &QTimer::timeout, [&] { longest = std::max(longest, beat.restart()); });
-    beat.start();
+    QObject::connect(&timer, &QTimer::timeout, [&] { ++beats; });
     timer.start(5);
     w.choose("Days", "ymd"); // a preview of all of them
     timer.stop();
-    UNSCOPED_INFO("longest pause " << longest << " ms"); // told, not asserted: the machine is shared
+    CHECK(beats > 5); // the window went on all the while
     w.button("Import").click();
     w.button("Stop").click();
     w.ready();

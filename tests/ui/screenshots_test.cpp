@@ -340,7 +340,7 @@ void Walk::vessels() const {
 
 void Walk::allVessels() const {
     cellar().showAll();
-    REQUIRE(QTest::qWaitFor([this] { return cellar().all().model().isWorkedOut(); }, 60000));
+    REQUIRE(QTest::qWaitFor([this] { return cellar().all().model().knowsPlans(); }, 60000));
     take("all-vessels");
     cellar().all().showYear(true);
     take("all-vessels-year");

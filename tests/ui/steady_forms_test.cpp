@@ -92,12 +92,14 @@ void write(QLineEdit& edit, const char* text) {
 /// more.
 QMap<const QWidget*, QRect> settledPlaces(const QWidget& form) {
     QMap<const QWidget*, QRect> places = placesIn(form);
-    for (int still = 0, looks = 0; still < 3 && looks < 100; ++looks) {
+    int still = 0;
+    for (int looks = 0; still < 3 && looks < 100; ++looks) {
         QTest::qWait(250);
         const auto now = placesIn(form);
         still = now == places ? still + 1 : 0;
         places = now;
     }
+    REQUIRE(still == 3);
     return places;
 }
 

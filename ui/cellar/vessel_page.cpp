@@ -9,6 +9,7 @@
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/panes.h"
+#include "ui/widgets/steady_scroll.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -101,21 +102,6 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     return edit == none ? std::nullopt : std::optional(edit);
 }
 
-namespace {
-
-/// With large text either side is longer than the window.
-QScrollArea* scrolled(QWidget* page, QWidget* parent) {
-    auto* scroll = new QScrollArea(parent);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidgetResizable(true);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setWidget(page);
-    return scroll;
-}
-
-} // namespace
-
 VesselPage::VesselPage(Session& session, QWidget* parent)
     : QWidget(parent), session_(session), title_(new QLabel(this)), words_(new QLabel(this)), form_(new FactForm(this)),
       questions_(new NewVesselQuestions(this)), prospect_(new ProspectPanel(session, this)),
@@ -136,8 +122,8 @@ VesselPage::VesselPage(Session& session, QWidget* parent)
     column->addLayout(makeButtons());
     column->addStretch(1);
     auto* panes = new Panes(QStringLiteral("vessel"), this);
-    panes->addPane(scrolled(page, this), 44, 26);
-    panes->addPane(scrolled(prospect_, this), 36, 18);
+    panes->addPane(new SteadyScroll(page, this), 44, 26);
+    panes->addPane(new SteadyScroll(prospect_, this), 36, 18);
     auto* outer = new QHBoxLayout(this);
     outer->addWidget(panes);
     const auto edited = [this] {

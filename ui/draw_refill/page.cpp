@@ -30,7 +30,7 @@ DrawRefillPage::DrawRefillPage(Session& session, QWidget* parent)
       remove_(new QPushButton(tr("Remove"), this)) {
     auto* panes = new Panes(QStringLiteral("draw_refill"), this);
     panes->addPane(makeLeft(), 46, 22);
-    panes->addPane(panel_, 29, 12);
+    panes->addPane(new SteadyScroll(panel_, this), 29, 12);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .6), 0, 0);
     column->addWidget(panes);

@@ -41,8 +41,8 @@ TimeSpan wholeOf(const HistoryView& history, Day today) {
 /// Builds the panels; numbers are converted on the way in.
 class Panels {
 public:
-    Panels(const HistoryView& history, const DisplayUnits& units, const TimeSpan& whole)
-        : history_(history), units_(units), whole_(whole) {}
+    Panels(const HistoryView& history, const DisplayUnits& units, const TimeSpan& whole, Day today)
+        : history_(history), units_(units), whole_(whole), today_(today) {}
 
     [[nodiscard]] std::vector<ChartPanel> all() const {
         std::vector<ChartPanel> panels;
@@ -121,7 +121,7 @@ private:
             }
         // It fades and shifts between sittings: the last point is what Adjust tells of today.
         if (const auto& today = history_.offsetToday[d]; today && !band.points.empty()) {
-            const Day to = std::max(band.points.back().on, whole_.to);
+            const Day to = std::max(band.points.back().on, today_);
             band.points.push_back(estimatePoint(to, *today));
             offset.points.push_back(plainPoint(to, today->mean));
         }
@@ -218,6 +218,7 @@ private:
     const HistoryView& history_;
     const DisplayUnits& units_;
     TimeSpan whole_;
+    Day today_;
 };
 
 ChartEvent::Row rowOf(EntryKind kind) {
@@ -258,7 +259,7 @@ ChartData historyCharts(const facts::VesselName& vessel, const HistoryView& hist
     chartData.subject = qs(vessel);
     chartData.today = today;
     chartData.whole = wholeOf(history, today);
-    chartData.panels = Panels(history, units, chartData.whole).all();
+    chartData.panels = Panels(history, units, chartData.whole, today).all();
     chartData.events = eventsOf(history, ledger, units);
     return chartData;
 }

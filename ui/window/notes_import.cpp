@@ -237,9 +237,11 @@ void NotesImport::showRejected(const std::vector<facts::RejectedRow>& rejected) 
     for (std::size_t i = 0; i < shown; ++i) {
         const int row = static_cast<int>(i);
         setCell(*rejected_, row, 0, QString::number(rejected[i].line));
-        setCell(*rejected_, row, 1, fieldWords(kind_->word(), rejected[i].why.path.substr(1)));
+        const std::string& path = rejected[i].why.path; // empty: the row as a whole
+        setCell(*rejected_, row, 1, path.empty() ? QString() : fieldWords(kind_->word(), path.substr(1)));
         setCell(*rejected_, row, 2, text(rejected[i].why));
     }
+    rejected_->resizeRowsToContents();
 }
 
 void NotesImport::setBusy(bool busy) {
