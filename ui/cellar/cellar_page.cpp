@@ -162,8 +162,7 @@ void CellarPage::showBrewDays() {
         auto* row = new QWidget(brewDays_);
         auto* layout = new QHBoxLayout(row);
         layout->setContentsMargins(0, 0, 0, 0);
-        auto* words =
-            new QLabel(qs(desk::brewDayWords(days[i], session_.desk().kit().brewLength, session_.units())), row);
+        auto* words = new QLabel(qs(desk::brewDayWords(days[i], session_.desk().kit(), session_.units())), row);
         words->setWordWrap(true);
         layout->addWidget(words, 1);
         auto* together = new QPushButton(tr("Brew for all on that day"), row);
@@ -176,13 +175,9 @@ void CellarPage::showBrewDays() {
     brewDays_->setVisible(!days.empty());
 }
 
-/// One act: those that are later are brought forward.
+/// One act.
 void CellarPage::brewTogether(const desk::BrewDay& day) {
-    std::vector<facts::Fact> moves;
-    for (const desk::VesselSummary& vessel : model_->allKnown())
-        if (std::ranges::find(day.shares, vessel.name, &desk::BrewShare::vessel) != day.shares.end() &&
-            vessel.dates.brew != day.on)
-            moves.push_back(desk::movedWork(vessel.name, vessel::DueKind::brew, session_.desk().today(), day.on));
+    const auto moves = desk::brewOn(day, model_->allKnown(), session_.desk().today());
     if (!moves.empty())
         if (const auto done = session_.record(moves); !done)
             Q_EMIT session_.failed(done.error());
