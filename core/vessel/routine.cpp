@@ -138,7 +138,7 @@ SettledAge settledAgeInRow(const Routine& routine, int vessels) {
 /// The longer the interval, the older.
 std::optional<Days> intervalForRow(const Routine& routine, int vessels, Days wanted) {
     Routine tried = routine;
-    double low = 0, high = 200 * daysPerYear;
+    double low = 0, high = longestAge;
     for (int i = 0; i < 80; ++i) {
         tried.interval = {(low + high) / 2};
         (settledAgeInRow(tried, vessels).beforeDraw < wanted ? low : high) = tried.interval.d;

@@ -12,6 +12,8 @@
 
 namespace staveline::vessel {
 
+inline constexpr double longestAge = 200 * daysPerYear; ///< no age and no interval is worked out beyond it [d]
+
 struct Routine {
     Litres filled{225};          ///< held after each refill, above 0
     Litres draw{75};             ///< each time, above 0, at most what is held then
