@@ -65,6 +65,20 @@ std::optional<Days> wantedAge(const VesselFact& vessel) {
     return vessel.wantedAgeYears ? std::optional(Days{*vessel.wantedAgeYears * daysPerYear}) : std::nullopt;
 }
 
+Result<void> canBeKept(const Routine& routine, Days wanted, Days interval) {
+    if (intervals.holds(interval.d))
+        return {};
+    const std::string key = interval.d < intervals.low ? "desk.what_if.too_often" : "desk.what_if.too_rarely";
+    return badInput("/wanted_age_d",
+                    say(key)
+                        .with("wanted", Age{wanted.d})
+                        .with("draw", routine.draw)
+                        .with("interval", Age{interval.d})
+                        .with("least", Days{intervals.low})
+                        .with("most", Age{intervals.high}),
+                    say(key + ".remedy"));
+}
+
 /// Of a vessel drawn at an age: the interval that comes of it.
 Result<Routine> routineOf(const VesselFact& vessel, const WhatIf& what, const Start& start) {
     Routine routine;
@@ -84,16 +98,8 @@ Result<Routine> routineOf(const VesselFact& vessel, const WhatIf& what, const St
                             .with("draw", routine.draw)
                             .with("refill", Age{routine.refillAge.d}),
                         say("desk.what_if.no_interval.remedy"));
-    if (!intervals.holds(interval->d))
-        return badInput(
-            "/wanted_age_d",
-            say(interval->d < intervals.low ? "desk.what_if.too_often" : "desk.what_if.too_rarely")
-                .with("wanted", Age{wanted->d})
-                .with("draw", routine.draw)
-                .with("interval", Age{interval->d})
-                .with("least", Days{intervals.low})
-                .with("most", Age{intervals.high}),
-            say(interval->d < intervals.low ? "desk.what_if.too_often.remedy" : "desk.what_if.too_rarely.remedy"));
+    if (auto ok = canBeKept(routine, *wanted, *interval); !ok)
+        return fail(ok.error());
     routine.interval = *interval;
     return routine;
 }
@@ -118,13 +124,12 @@ Day comingDraw(const VesselFact& vessel, const InUse& in, Day today) {
     vessel::ScheduleRule rule = in.rule;
     if (vessel.interval != in.interval)
         rule.interval = vessel.interval;
-    const auto wanted = wantedAge(vessel);
-    if (!wanted)
-        rule.aim.reset();
-    else if (!rule.aim)
-        rule.aim.emplace();
-    if (wanted)
+    if (const auto wanted = wantedAge(vessel)) {
+        rule.aim = rule.aim.value_or(vessel::AgeAim{});
         rule.aim->wanted = *wanted;
+    } else {
+        rule.aim.reset();
+    }
     return schedule(in.now, rule, today).draw;
 }
 
