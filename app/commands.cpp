@@ -245,7 +245,7 @@ void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cella
         printNotes(stdout, vessel.findings, units);
     }
     for (const desk::BrewDay& day : desk::brewDays(cellar))
-        fmt::print("{}\n", desk::brewDayWords(day, desk.kit().brewLength, units));
+        fmt::print("{}\n", desk::brewDayWords(day, desk.kit(), units));
 }
 
 int adviseOn(Desk& desk, const desk::AdviceRequest& request, const Options& options) {

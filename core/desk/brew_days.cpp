@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/brew_days.h"
 
+#include "desk/measured_brew.h"
+#include "desk/moved_work.h"
+
 #include <algorithm>
 
 namespace staveline::desk {
@@ -17,12 +20,24 @@ std::string enumerated(std::vector<std::string> words) {
     return render(say("desk.answer.two").with("a", first).with("b", last));
 }
 
+BrewShare shareOf(const VesselSummary& vessel) {
+    BrewShare share{vessel.name, vessel.refill, {}};
+    if (!vessel.toFill && !vessel.works.draw.done)
+        share.draw = vessel.draw;
+    return share;
+}
+
+/// By how much the refill can be smaller.
+Litres open(const BrewShare& share) {
+    return std::min(share.draw.value_or(Litres{0}), share.takes);
+}
+
 } // namespace
 
-Litres BrewDay::draws() const {
+Litres BrewDay::takes() const {
     Litres all{0};
     for (const BrewShare& share : shares)
-        all += share.draw;
+        all += share.takes;
     return all;
 }
 
@@ -36,19 +51,28 @@ std::vector<BrewDay> brewDays(const std::vector<VesselSummary>& cellar, Days apa
     for (const VesselSummary* vessel : toBrew) {
         if (days.empty() || daysBetween(days.back().on, vessel->dates.brew) > apart.d)
             days.push_back({vessel->dates.brew, {}});
-        days.back().shares.push_back({vessel->name, vessel->draw});
+        days.back().shares.push_back(shareOf(*vessel));
     }
     std::erase_if(days, [](const BrewDay& day) { return day.shares.size() < 2; });
     return days;
 }
 
-SharedOut shareOut(const BrewDay& day, Litres brewLength) {
-    const Litres wanted = day.draws();
-    if (brewLength >= wanted)
-        return {day.shares, brewLength - wanted, {}};
-    SharedOut shared{day.shares, {}, wanted - brewLength};
+SharedOut shareOut(const BrewDay& day, Litres given) {
+    const Litres wanted = day.takes();
+    if (given >= wanted)
+        return {day.shares, given - wanted, {}, false};
+    Litres spare{0};
+    for (const BrewShare& share : day.shares)
+        spare += open(share);
+    SharedOut shared{day.shares, {}, wanted - given, wanted - given <= spare};
+    if (!shared.drawingLess)
+        return shared;
     for (BrewShare& share : shared.shares)
-        share.draw = share.draw * (brewLength / wanted);
+        if (share.draw) {
+            const Litres less = open(share) * (shared.missing / spare);
+            share.takes = share.takes - less;
+            share.draw = *share.draw - less;
+        }
     return shared;
 }
 
@@ -59,24 +83,48 @@ std::string namesIn(const BrewDay& day) {
     return enumerated(names);
 }
 
-std::string brewDayWords(const BrewDay& day, std::optional<Litres> brewLength, const DisplayUnits& units) {
-    const std::string together = render(
-        say("desk.brew_day").with("day", day.on).with("vessels", namesIn(day)).with("draws", day.draws()), units);
-    if (!brewLength)
-        return together;
-    const SharedOut shared = shareOut(day, *brewLength);
-    if (shared.missing.l <= 0)
-        return together + " " +
-               render(say("desk.brew_day.left").with("length", *brewLength).with("left", shared.left), units);
+namespace {
+
+std::string givenWords(const BrewDay& day, Litres length, Litres given, const DisplayUnits& units) {
+    const SharedOut shared = shareOut(day, given);
     std::vector<std::string> draws;
     for (const BrewShare& share : shared.shares)
-        draws.push_back(render(say("desk.brew_day.draw").with("draw", share.draw).with("vessel", share.vessel), units));
-    return together + " " +
-           render(say("desk.brew_day.short")
-                      .with("length", *brewLength)
+        if (share.draw)
+            draws.push_back(
+                render(say("desk.brew_day.draw").with("draw", *share.draw).with("vessel", share.vessel), units));
+    const char* key = shared.missing.l <= 0 ? "desk.brew_day.left"
+                      : shared.drawingLess  ? "desk.brew_day.short"
+                                            : "desk.brew_day.several";
+    return render(say(key)
+                      .with("length", length)
+                      .with("given", given)
+                      .with("left", shared.left)
                       .with("missing", shared.missing)
-                      .with("draws", enumerated(draws)),
+                      .with("draws", draws.empty() ? std::string() : enumerated(draws)),
                   units);
+}
+
+} // namespace
+
+std::string brewDayWords(const BrewDay& day, const facts::EquipmentFact& kit, const DisplayUnits& units) {
+    std::vector<std::string> shares;
+    for (const BrewShare& share : day.shares)
+        shares.push_back(
+            render(say("desk.brew_day.share").with("litres", share.takes).with("vessel", share.vessel), units));
+    const std::string together = render(
+        say("desk.brew_day").with("day", day.on).with("shares", enumerated(shares)).with("litres", day.takes()), units);
+    if (!kit.brewLength)
+        return together;
+    return together + " " + givenWords(day, *kit.brewLength, intoVesselFrom(*kit.brewLength, kit.equipment), units);
+}
+
+std::vector<facts::Fact> brewOn(const BrewDay& day, const std::vector<VesselSummary>& cellar, Day today) {
+    std::vector<facts::Fact> moves;
+    for (const VesselSummary& vessel : cellar)
+        if (std::ranges::find(day.shares, vessel.name, &BrewShare::vessel) != day.shares.end() &&
+            vessel.dates.brew != day.on)
+            moves.push_back(movedWork(vessel.name, vessel::DueKind::brew, today, day.on));
+    return moves;
 }
 
 } // namespace staveline::desk

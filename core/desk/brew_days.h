@@ -3,6 +3,7 @@
 #pragma once
 
 #include "desk/ledger.h"
+#include "facts/fact_list.h"
 #include "quantity/constants.h"
 #include "quantity/text.h"
 
@@ -12,16 +13,17 @@
 
 namespace staveline::desk {
 
-/// What a vessel takes of a brew: as much as is drawn from it, losses aside.
+/// What a vessel takes of a brew.
 struct BrewShare {
     facts::VesselName vessel;
-    Litres draw{0};
+    Litres takes{0};              ///< its refill as planned, or its first fill
+    std::optional<Litres> draw{}; ///< still to come, and its size is open; none: drawn already, or empty
     bool operator==(const BrewShare&) const = default;
 };
 struct BrewDay {
     Day on{};                      ///< of the first: the beer of the others waits, no draw moves
     std::vector<BrewShare> shares; ///< two or more, by their own days
-    [[nodiscard]] Litres draws() const;
+    [[nodiscard]] Litres takes() const;
 };
 /// Row "desk.brews_together" of resources/data/rules.csv.
 inline constexpr Days brewsTogether{constants::desk::brewsTogether};
@@ -30,16 +32,19 @@ inline constexpr Days brewsTogether{constants::desk::brewsTogether};
 [[nodiscard]] std::vector<BrewDay> brewDays(const std::vector<VesselSummary>& cellar, Days apart = brewsTogether);
 
 struct SharedOut {
-    std::vector<BrewShare> shares; ///< as planned, or each smaller by the same part where the brew is short
+    std::vector<BrewShare> shares; ///< as planned; where less drawn is enough, each draw smaller by the same part
     Litres left{0};                ///< for topping up; it has the age of the brew
-    Litres missing{0};             ///< of the draws as planned
+    Litres missing{0};             ///< of what they take as planned
+    bool drawingLess = false;      ///< it is enough so
 };
-/// A brew of a fixed length, for these vessels. Both are at least 0.
-[[nodiscard]] SharedOut shareOut(const BrewDay& day, Litres brewLength);
+/// Of a brew that gives so much, at least 0.
+[[nodiscard]] SharedOut shareOut(const BrewDay& day, Litres given);
 
 /// What it comes to, and with a brew of a fixed length how it is shared out.
-[[nodiscard]] std::string brewDayWords(const BrewDay& day, std::optional<Litres> brewLength,
+[[nodiscard]] std::string brewDayWords(const BrewDay& day, const facts::EquipmentFact& kit,
                                        const DisplayUnits& units = {});
+/// What makes it so: the brews of its vessels moved to it, where they are on another day.
+[[nodiscard]] std::vector<facts::Fact> brewOn(const BrewDay& day, const std::vector<VesselSummary>& cellar, Day today);
 /// "Knot, Plover and Heron"
 [[nodiscard]] std::string namesIn(const BrewDay& day);
 

@@ -12,11 +12,10 @@ using facts::BrewFact;
 
 Litres volumeOnDraw(const CurrentVessel& vessel, Day draw) {
     const Day until = std::max(vessel.now().on, draw);
-    const vessel::LedgerState* last = nullptr;
+    const vessel::LedgerState* last = &vessel.now(); // an outline has no states after its entries
     for (std::size_t i = 0; i < vessel.entries.size() && vessel.entries[i].on <= until; ++i)
         last = &vessel.replayed.after[i];
-    const Litres held = last ? volumeOn(*last, shapeOf(vessel.record.facts), until) : Litres{0};
-    return held + vessel.drawn.value_or(Litres{0});
+    return volumeOn(*last, shapeOf(vessel.record.facts), until) + vessel.drawn.value_or(Litres{0});
 }
 
 Litres usualFill(const CurrentVessel& vessel) {

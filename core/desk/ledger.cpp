@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/ledger.h"
 
+#include "desk/coming_refill.h"
 #include "desk/evidence.h"
 #include "desk/inside.h"
 
@@ -78,6 +79,7 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.dates = vessel.dates;
     s.works = vessel.works;
     s.draw = vessel.inUse.draw;
+    s.refill = refillWanted(vessel.inUse, vessel);
     s.steering = steeringOf(vessel);
     s.due = vessel.due;
     s.round = roundOf(record, vessel.today);

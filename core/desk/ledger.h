@@ -40,6 +40,7 @@ struct VesselSummary {
     vessel::Schedule dates;
     CycleWorks works;
     Litres draw{0};                      ///< planned for the coming one
+    Litres refill{0};                    ///< that it takes then, or at its first fill
     std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     Due due;
     std::optional<RoundState> round; ///< none: never looked at

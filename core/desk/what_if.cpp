@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/what_if.h"
 
+#include "desk/coming_refill.h"
+#include "desk/entry_checks.h"
 #include "desk/inside.h"
 #include "desk/refits.h"
 #include "facts/fields.h"
@@ -17,8 +19,10 @@ using facts::VesselFact;
 using vessel::AgePoint;
 using vessel::Routine;
 
+constexpr Range intervals{7, 3650}; // [d] of the field
+
 std::chrono::days whole(Days days) {
-    return std::chrono::days{std::lround(std::clamp(days.d, 0.0, 200 * daysPerYear))};
+    return std::chrono::days{std::lround(std::clamp(days.d, 0.0, vessel::longestAge))};
 }
 
 Result<void> inRange(const char* path, const std::optional<double>& value, Range range) {
@@ -35,7 +39,7 @@ Result<void> check(const VesselFact& vessel, const WhatIf& what) {
     const double capacity = what.capacity.value_or(vessel.capacity).l;
     for (auto ok : {inRange("/capacity_l", plain(what.capacity, &Litres::l), {1, facts::maxLitres}),
                     inRange("/draw_l", plain(what.draw, &Litres::l), {capacity * .01, capacity}),
-                    inRange("/interval_d", plain(what.interval, &Days::d), {7, 3650}),
+                    inRange("/interval_d", plain(what.interval, &Days::d), intervals),
                     inRange("/wanted_age_d", plain(what.wanted, &Days::d), {.05 * daysPerYear, 100 * daysPerYear}),
                     inRange("/refill_age_d", plain(what.refillAge, &Days::d), {0, 20000}),
                     inRange("/in_row", static_cast<double>(what.inRow), {1, WhatIf::mostInRow})})
@@ -61,13 +65,27 @@ std::optional<Days> wantedAge(const VesselFact& vessel) {
     return vessel.wantedAgeYears ? std::optional(Days{*vessel.wantedAgeYears * daysPerYear}) : std::nullopt;
 }
 
+Result<void> canBeKept(const Routine& routine, Days wanted, Days interval) {
+    if (intervals.holds(interval.d))
+        return {};
+    const std::string key = interval.d < intervals.low ? "desk.what_if.too_often" : "desk.what_if.too_rarely";
+    return badInput("/wanted_age_d",
+                    say(key)
+                        .with("wanted", Age{wanted.d})
+                        .with("draw", routine.draw)
+                        .with("interval", Age{interval.d})
+                        .with("least", Days{intervals.low})
+                        .with("most", Age{intervals.high}),
+                    say(key + ".remedy"));
+}
+
 /// Of a vessel drawn at an age: the interval that comes of it.
 Result<Routine> routineOf(const VesselFact& vessel, const WhatIf& what, const Start& start) {
     Routine routine;
-    routine.filled = vessel.capacity;
+    routine.filled = vessel.capacity * start.filled.of1;
     routine.draw = vessel.capacity * vessel.drawShare.of1;
     routine.interval = vessel.interval;
-    routine.evaporationPerYear = shapeOf(vessel).evaporationPerYear;
+    routine.evaporationPerYear = Share{shapeOf(vessel).evaporationPerYear.of1 / start.filled.of1};
     routine.refillAge = what.refillAge.value_or(start.refillAge);
     const auto wanted = wantedAge(vessel);
     if (!wanted)
@@ -80,8 +98,18 @@ Result<Routine> routineOf(const VesselFact& vessel, const WhatIf& what, const St
                             .with("draw", routine.draw)
                             .with("refill", Age{routine.refillAge.d}),
                         say("desk.what_if.no_interval.remedy"));
+    if (auto ok = canBeKept(routine, *wanted, *interval); !ok)
+        return fail(ok.error());
     routine.interval = *interval;
     return routine;
+}
+
+Result<void> holdsWhatIsIn(const VesselFact& vessel, const Start& start) {
+    if (!start.inUse || !runsOver(start.inUse->now.volume, vessel.capacity))
+        return {};
+    const Litres held = start.inUse->now.volume;
+    return badInput("/capacity_l", say("desk.capacity_below_held").with("capacity", vessel.capacity).with("held", held),
+                    say("desk.capacity_below_held.remedy").with("held", held));
 }
 
 std::vector<AgePoint> rowGrowth(const Routine& routine, int vessels, int draws) {
@@ -91,46 +119,99 @@ std::vector<AgePoint> rowGrowth(const Routine& routine, int vessels, int draws) 
     return points;
 }
 
+/// By the rules its own days go by: what the brewer set, what is brewed and a fault hold for the trial, too.
+Day comingDraw(const VesselFact& vessel, const InUse& in, Day today) {
+    vessel::ScheduleRule rule = in.rule;
+    if (vessel.interval != in.interval)
+        rule.interval = vessel.interval;
+    if (const auto wanted = wantedAge(vessel)) {
+        rule.aim = rule.aim.value_or(vessel::AgeAim{});
+        rule.aim->wanted = *wanted;
+    } else {
+        rule.aim.reset();
+    }
+    return schedule(in.now, rule, today).draw;
+}
+
+/// A vessel in use begins as it stands: with what it holds, at its coming draw or refill.
+vessel::Beginning beginningOf(Prospect& p, const Start& start) {
+    const InUse& in = *start.inUse;
+    const bool drawn = in.rule.drawn.has_value();
+    const Day draw = comingDraw(p.vessel, in, start.today);
+    const Days until{static_cast<double>(daysBetween(start.today, draw))};
+    const Litres held = volumeOn(in.now, shapeOf(p.vessel), draw) - (drawn ? Litres{0} : p.routine.draw);
+    const Share stays{std::clamp(held / p.routine.filled, 0.0, 1.0)};
+    p.firstRefill = FirstRefill{draw, p.routine.filled * (1 - stays.of1)};
+    vessel::Beginning from{in.now.meanAge, in.now.ageSd, drawn, until, Share{1 - stays.of1}};
+    p.begins = start.today;
+    if (drawn) {
+        p.begins = draw;
+        from.age = {from.age.d + until.d};
+    }
+    return from;
+}
+
+void growRow(Prospect& p, int fewest, int most) {
+    p.draws = drawsToSettleInRow(p.routine, p.inRow);
+    p.toSettle = p.routine.interval * p.draws;
+    p.growth = rowGrowth(p.routine, p.inRow, std::clamp(p.draws + 2, fewest, most));
+}
+
+/// By age; where that cannot be had, by the interval that can.
+bool heldAtAge(const Prospect& p) {
+    return p.vessel.wantedAgeYears && !p.tooYoung;
+}
+
 /// A row starts full of fresh beer, as an empty vessel does.
 void grow(Prospect& p, const Start& start) {
-    constexpr int fewest = 6, most = 240;
-    const Routine& routine = p.routine;
-    const bool running = start.age && p.inRow == 1;
-    const Days from = running ? *start.age : routine.refillAge;
-    const Days sd = running ? start.sd.value_or(Days{0}) : Days{0};
-    p.begins = running ? start.today : start.today + whole(routine.refillAge);
-    p.draws = p.inRow > 1 ? drawsToSettleInRow(routine, p.inRow) : drawsToSettle(routine);
-    p.toSettle = routine.interval * p.draws;
-    const int shown = std::clamp(p.draws + 2, fewest, most);
-    if (p.inRow > 1) {
-        p.growth = rowGrowth(routine, p.inRow, shown);
-    } else if (const auto wanted = wantedAge(p.vessel)) {
-        p.growth = growthAtAge(routine, *wanted, shown, from, sd);
-        p.draws = 1;
-        p.toSettle = p.growth.front().since;
-    } else {
-        p.growth = vessel::growth(routine, shown, from, sd);
-        if (!running)
-            p.waits = p.begins + whole(Days{p.settled.beforeDraw.d - routine.refillAge.d});
-    }
+    constexpr int fewest = 6, most = 240, lookedAt = 1000;
+    constexpr double near = .05, sameDay = 1;
+    p.begins = start.today + whole(p.routine.refillAge);
+    if (p.inRow > 1)
+        return growRow(p, fewest, most);
+    const vessel::Beginning from =
+        start.inUse ? beginningOf(p, start) : vessel::Beginning{p.routine.refillAge, {}, false, {}, {}};
+    const auto wanted = wantedAge(p.vessel);
+    p.growth = wanted ? growthAtAge(p.routine, *wanted, lookedAt, from, start.refillAge)
+                      : vessel::growth(p.routine, lookedAt, from);
+    const Days settled = p.settled.beforeDraw;
+    p.draws = settledFrom(p.growth, settled, Days{heldAtAge(p) ? sameDay : near * settled.d}).value_or(lookedAt);
+    p.toSettle = p.growth[static_cast<std::size_t>(p.draws) - 1].since;
+    p.growth.resize(static_cast<std::size_t>(std::clamp(p.draws + 2, fewest, most)));
+    if (!start.inUse && !wanted)
+        p.waits = p.begins + whole(Days{settled.d - p.routine.refillAge.d});
 }
 
 void sayWay(Prospect& p) {
-    const auto wanted = wantedAge(p.vessel);
-    if (wanted && p.inRow == 1)
-        p.words.push_back(say("desk.what_if.at_age")
-                              .with("age", Age{p.growth.front().before.d})
-                              .with("on", p.begins + whole(p.growth.front().since))
-                              .with("interval", Age{p.routine.interval.d}));
-    else
-        p.words.push_back(say("desk.what_if.way").with("draws", std::int64_t{p.draws}).with("time", Age{p.toSettle.d}));
+    const char* key = p.inRow > 1 ? "desk.what_if.way_row" : heldAtAge(p) ? "desk.what_if.at_age" : "desk.what_if.way";
+    p.words.push_back(say(key)
+                          .with("draw", std::int64_t{p.draws})
+                          .with("on", p.begins + whole(p.toSettle))
+                          .with("age", Age{p.settled.beforeDraw.d})
+                          .with("interval", Age{p.routine.interval.d}));
+}
+
+void sayLitres(Prospect& p) {
+    constexpr double asUsual = .05;
+    p.words.push_back(say(p.lostPerYear.l > 0 ? "desk.what_if.litres" : "desk.what_if.litres_tight")
+                          .with("year", p.drawnPerYear)
+                          .with("refill", p.refill)
+                          .with("lost", p.lostPerYear)
+                          .with("filled", p.routine.filled));
+    if (p.firstRefill && std::abs(p.firstRefill->takes / p.refill - 1) > asUsual)
+        p.words.push_back(
+            say("desk.what_if.first_refill").with("on", p.firstRefill->on).with("refill", p.firstRefill->takes));
+    if (p.refill > p.routine.filled)
+        p.doubts.push_back(say(p.inRow > 1 ? "desk.what_if.overdrawn_row" : "desk.what_if.overdrawn")
+                               .with("refill", p.refill)
+                               .with("filled", p.routine.filled));
 }
 
 void sayStart(Prospect& p, const Start& start) {
     const AgePoint& first = p.growth.front();
     if (p.inRow > 1)
         p.words.push_back(say("desk.what_if.start_row").with("on", p.begins).with("age", Age{first.before.d}));
-    else if (!start.age)
+    else if (!start.inUse)
         p.words.push_back(say("desk.what_if.start")
                               .with("brew", start.today)
                               .with("fill", p.routine.filled)
@@ -151,11 +232,13 @@ void sayAll(Prospect& p, const Start& start) {
                           .with("after", Age{p.settled.afterRefill.d})
                           .with("sd", Age{p.settled.sd.d}));
     sayWay(p);
-    p.words.push_back(
-        say("desk.what_if.litres").with("year", p.drawnPerYear).with("refill", p.refill).with("lost", p.lostPerYear));
+    sayLitres(p);
     sayStart(p, start);
-    if (p.refill > p.routine.filled)
-        p.doubts.push_back(say("desk.what_if.overdrawn").with("refill", p.refill).with("capacity", p.routine.filled));
+    if (p.tooYoung)
+        p.doubts.push_back(say("desk.what_if.not_ready")
+                               .with("wanted", Age{wantedAge(p.vessel)->d})
+                               .with("age", Age{p.settled.beforeDraw.d})
+                               .with("ready", start.refillAge));
 }
 
 } // namespace
@@ -165,10 +248,15 @@ Result<Prospect> prospectOf(const VesselFact& vessel, const WhatIf& what, const 
         return fail(ok.error());
     Prospect p;
     p.vessel = asTried(vessel, what);
+    if (auto ok = holdsWhatIsIn(p.vessel, start); !ok)
+        return fail(ok.error());
     auto routine = routineOf(p.vessel, what, start);
     if (!routine)
         return fail(routine.error());
     p.routine = *routine;
+    p.tooYoung = wantedAge(p.vessel) && p.routine.interval < start.refillAge;
+    if (p.tooYoung)
+        p.routine.interval = start.refillAge;
     p.inRow = what.inRow;
     p.settled = p.inRow > 1 ? settledAgeInRow(p.routine, p.inRow) : settledAge(p.routine);
     p.refill = refillOfRow(p.routine, p.inRow);
@@ -202,11 +290,9 @@ Result<Start> Desk::startOf(const facts::VesselName& name) const {
     if (!found)
         return fail(found.error());
     const CurrentVessel& vessel = **found;
-    Start start{today(), vessel.rule.primary, {}, {}};
-    if (!vessel.toFill) {
-        start.age = vessel.now().meanAge;
-        start.sd = vessel.now().ageSd;
-    }
+    Start start{today(), vessel.rule.primary, Share{usualFill(vessel) / vessel.record.facts.capacity}, {}};
+    if (!vessel.toFill)
+        start.inUse = InUse{vessel.now(), vessel.rule, vessel.record.facts.interval};
     return start;
 }
 
@@ -239,7 +325,8 @@ std::string toJson(const Prospect& p) {
         return list;
     };
     Json json{{"vessel", p.vessel.name},
-              {"capacity_l", p.routine.filled.l},
+              {"capacity_l", p.vessel.capacity.l},
+              {"filled_l", p.routine.filled.l},
               {"draw_l", p.routine.draw.l},
               {"interval_d", p.routine.interval.d},
               {"refill_age_d", p.routine.refillAge.d},
@@ -251,6 +338,7 @@ std::string toJson(const Prospect& p) {
               {"draws_to_settle", p.draws},
               {"to_settle_d", p.toSettle.d},
               {"refill_l", p.refill.l},
+              {"first_refill_l", p.firstRefill ? Json(p.firstRefill->takes.l) : Json()},
               {"drawn_l_year", p.drawnPerYear.l},
               {"evaporates_l_year", p.lostPerYear.l},
               {"begins_on", isoDay(p.begins)}};

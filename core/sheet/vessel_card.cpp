@@ -76,6 +76,14 @@ std::string drawn(const SheetBuilder& sheet, const VesselCard& card, const std::
                        boxWide, whole);
 }
 
+std::string levelWords(const SheetBuilder& sheet, const VesselCard& card) {
+    const bool empty = card.fill || card.now.volume.l <= 0;
+    return sheet.text(say(empty ? "sheet.card.level.empty" : "sheet.card.level.room")
+                          .with("held", card.now.volume)
+                          .with("capacity", card.capacity)
+                          .with("room", card.capacity - card.now.volume));
+}
+
 std::string inWords(const SheetBuilder& sheet, const VesselCard& card, const std::vector<Layer>& layers) {
     std::string words =
         sheet.text(say("sheet.card.level").with("held", card.now.volume).with("capacity", card.capacity));
@@ -88,10 +96,7 @@ std::string inWords(const SheetBuilder& sheet, const VesselCard& card, const std
 std::vector<std::vector<std::string>> linesOf(const SheetBuilder& sheet, const VesselCard& card) {
     std::vector<std::vector<std::string>> lines;
     const auto add = [&](const char* key, std::string words) { lines.push_back({sheet.text(key), std::move(words)}); };
-    add("sheet.card.holds", sheet.text(say("sheet.card.level.room")
-                                           .with("held", card.now.volume)
-                                           .with("capacity", card.capacity)
-                                           .with("room", card.capacity - card.now.volume)));
+    add("sheet.card.holds", levelWords(sheet, card));
     if (card.now.volume.l > 0)
         add("sheet.card.age", sheet.value(Age{card.now.meanAge.d}));
     if (card.lastIn)

@@ -14,7 +14,7 @@ constexpr double asGoodAs = 1e-6; // [d] of a day that is reached: sums of ages 
 } // namespace
 
 Day ageReached(const LedgerState& now, Days wanted) {
-    const double missing = std::clamp(wanted.d - now.meanAge.d, -200 * daysPerYear, 200 * daysPerYear);
+    const double missing = std::clamp(wanted.d - now.meanAge.d, -longestAge, longestAge);
     return now.on + std::chrono::days{std::lround(std::ceil(missing - asGoodAs))};
 }
 

@@ -55,38 +55,58 @@ struct Growing {
     double mean, variance, first = 1, since = 0;
     std::vector<AgePoint> points;
 
-    void draw(const Routine& routine, double share) {
-        since += routine.interval.d;
-        mean += routine.interval.d;
-        const double apart = mean - routine.refillAge.d;
-        AgePoint point{static_cast<int>(points.size()) + 1, {since}, {mean}, {}, {std::sqrt(variance)}, {}};
+    void refill(const Routine& routine, Share by) {
+        const double share = by.of1, apart = mean - routine.refillAge.d;
         variance = (1 - share) * variance + share * square(routine.refillAgeSd.d) + share * (1 - share) * square(apart);
         mean -= share * apart;
         first *= 1 - share;
+    }
+    void draw(const Routine& routine, Share refilled) {
+        since += routine.interval.d;
+        mean += routine.interval.d;
+        AgePoint point{static_cast<int>(points.size()) + 1, {since}, {mean}, {}, {std::sqrt(variance)}, {}};
+        refill(routine, refilled);
         point.after = {mean};
         point.first = {first};
         points.push_back(point);
     }
 };
 
-} // namespace
-
-std::vector<AgePoint> growth(const Routine& routine, int draws, Days startAge, Days startSd) {
-    const double share = refillShare(routine).of1;
-    Growing growing{startAge.d, square(startSd.d), 1, 0, {}};
-    for (int n = 0; n < draws; ++n)
-        growing.draw(routine, share);
+/// `gapAt`: days to the next draw, by the mean age after the refill.
+template <class GapAt>
+std::vector<AgePoint> grown(Routine routine, int draws, const Beginning& from, const GapAt& gapAt) {
+    Growing growing{from.age.d, square(from.sd.d), 1, 0, {}};
+    if (from.drawn)
+        growing.refill(routine, from.refilled.value_or(refillShare(routine)));
+    for (int n = 0; n < draws; ++n) {
+        const bool asItStands = n == 0 && !from.drawn;
+        routine.interval = asItStands && from.until ? *from.until : gapAt(Days{growing.mean});
+        growing.draw(routine, asItStands && from.refilled ? *from.refilled : refillShare(routine));
+    }
     return growing.points;
 }
 
-std::vector<AgePoint> growthAtAge(const Routine& routine, Days wanted, int draws, Days startAge, Days startSd) {
-    Growing growing{startAge.d, square(startSd.d), 1, 0, {}};
-    Routine next = routine;
-    for (int n = 0; n < draws; ++n) {
-        next.interval = {std::max(0.0, wanted.d - growing.mean)};
-        growing.draw(next, refillShare(next).of1);
-    }
-    return growing.points;
+} // namespace
+
+std::vector<AgePoint> growth(const Routine& routine, int draws, const Beginning& from) {
+    return grown(routine, draws, from, [&](Days) { return routine.interval; });
+}
+
+std::vector<AgePoint> growthAtAge(const Routine& routine, Days wanted, int draws, const Beginning& from,
+                                  Days leastGap) {
+    const auto gapAt = [&](Days age) { return Days{std::max(leastGap.d, wanted.d - age.d)}; };
+    Beginning begin = from;
+    if (!begin.until)
+        begin.until = Days{std::max(0.0, wanted.d - from.age.d)};
+    return grown(routine, draws, begin, gapAt);
+}
+
+std::optional<int> settledFrom(const std::vector<AgePoint>& points, Days at, Days near) {
+    const auto apart = std::find_if(points.rbegin(), points.rend(),
+                                    [&](const AgePoint& point) { return std::abs(point.before.d - at.d) > near.d; });
+    if (apart == points.rbegin())
+        return std::nullopt;
+    return static_cast<int>(points.rend() - apart) + 1;
 }
 
 /// interval / share = gain, with share = (draw + interval x lost a day) / filled.
@@ -138,7 +158,7 @@ SettledAge settledAgeInRow(const Routine& routine, int vessels) {
 /// The longer the interval, the older.
 std::optional<Days> intervalForRow(const Routine& routine, int vessels, Days wanted) {
     Routine tried = routine;
-    double low = 0, high = 200 * daysPerYear;
+    double low = 0, high = longestAge;
     for (int i = 0; i < 80; ++i) {
         tried.interval = {(low + high) / 2};
         (settledAgeInRow(tried, vessels).beforeDraw < wanted ? low : high) = tried.interval.d;

@@ -12,6 +12,8 @@
 
 namespace staveline::vessel {
 
+inline constexpr double longestAge = 200 * daysPerYear; ///< no age and no interval is worked out beyond it [d]
+
 struct Routine {
     Litres filled{225};          ///< held after each refill, above 0
     Litres draw{75};             ///< each time, above 0, at most what is held then
@@ -45,12 +47,21 @@ struct AgePoint {
     Days sd{0};     ///< spread as it is drawn
     Share first{0}; ///< of what was in the vessel at the start, after the refill
 };
-/// `draws` of them, from a vessel filled to the level with beer of this age.
-[[nodiscard]] std::vector<AgePoint> growth(const Routine& routine, int draws, Days startAge, Days startSd = {0});
+/// A vessel as the habit begins.
+struct Beginning {
+    Days age{0}, sd{0};              ///< of what is in it
+    bool drawn = false;              ///< it is refilled first, at once
+    std::optional<Days> until{};     ///< to the first draw of one that is not; none: as to the others
+    std::optional<Share> refilled{}; ///< of the vessel by its first refill, 0..1; none: as by the others
+};
+[[nodiscard]] std::vector<AgePoint> growth(const Routine& routine, int draws, const Beginning& from);
 
-/// The same when it is drawn each time it is `wanted` old, above the refill's age: at once where it is older.
-[[nodiscard]] std::vector<AgePoint> growthAtAge(const Routine& routine, Days wanted, int draws, Days startAge,
-                                                Days startSd = {0});
+/// The same when it is drawn each time it is `wanted` old, above the refill's age, and where it is older `leastGap`
+/// after the draw before, at first at once.
+[[nodiscard]] std::vector<AgePoint> growthAtAge(const Routine& routine, Days wanted, int draws, const Beginning& from,
+                                                Days leastGap = {0});
+/// The draw from which on all are within `near` of `at`; none: not the last of them is.
+[[nodiscard]] std::optional<int> settledFrom(const std::vector<AgePoint>& points, Days at, Days near);
 
 /// What keeps the age before each draw at `wanted` in the long run; none: no draw of a full vessel does.
 [[nodiscard]] std::optional<Days> intervalFor(const Routine& routine, Days wanted);

@@ -53,7 +53,7 @@ TEST_CASE_METHOD(Steel, "a vessel thought over answers with its curve and writes
     CHECK(trial.at("settled").at("before_draw_d").get<double>() == Approx(330));
     CHECK(trial.at("settled").at("after_refill_d").get<double>() == Approx(240));
     CHECK(trial.at("settled").at("sd_d").get<double>() == Approx(250.998).margin(1e-3));
-    CHECK(trial.at("draws_to_settle") == 9);
+    CHECK(trial.at("draws_to_settle") == 7); // 125.25 x 0.7^6 = 14.7 d off, of the 16.5 d that are 5 %
     CHECK(trial.at("growth").front().at("before_draw_d").get<double>() == Approx(365.25 + 90));
     CHECK(trial.at("growth").front().at("on") == "2026-08-30");
     // half of it every second year: four years (published)

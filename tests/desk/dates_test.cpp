@@ -2,6 +2,7 @@
 // The days of a cycle: what the ledger, the brewer and a fault say of them, and one answer wherever they are asked for.
 #include "desk/brew_days.h"
 #include "desk/draw_day.h"
+#include "desk/moved_work.h"
 #include "desk/support.h"
 #include "quantity/day_limits.h"
 
@@ -36,6 +37,17 @@ struct DatesFixture : DeskFixture {
                    "faults": [{"fault": "ropy", "severity": 3}]})");
     }
 };
+
+VesselSummary toBrew(const std::string& name, Day brew, double draw, double refill) {
+    VesselSummary made;
+    made.name = name;
+    made.opened = true;
+    made.dates.brew = brew;
+    made.due.kind = DueKind::brew;
+    made.draw = Litres{draw};
+    made.refill = Litres{refill};
+    return made;
+}
 
 } // namespace
 
@@ -172,23 +184,19 @@ TEST_CASE_METHOD(DatesFixture, "who has tasted and sets a later day is asked to 
 }
 
 TEST_CASE("brews that lie close are one day's work, on the first of their days", "[desk][dates]") {
-    const auto vessel = [](const std::string& name, Day brew, double draw) {
-        VesselSummary made;
-        made.name = name;
-        made.opened = true;
-        made.dates.brew = brew;
-        made.due.kind = DueKind::brew;
-        made.draw = Litres{draw};
-        return made;
-    };
-    std::vector<VesselSummary> cellar{vessel("Plover", day(2026, 3, 20), 79), vessel("Knot", day(2026, 3, 10), 300),
-                                      vessel("Heron", day(2026, 3, 25), 60), vessel("Dunlin", day(2026, 6, 1), 20),
-                                      vessel("Rail", day(2026, 6, 16), 20)};
+    std::vector<VesselSummary> cellar{
+        toBrew("Plover", day(2026, 3, 20), 79, 85), toBrew("Knot", day(2026, 3, 10), 300, 320),
+        toBrew("Heron", day(2026, 3, 25), 60, 60), toBrew("Dunlin", day(2026, 6, 1), 20, 20),
+        toBrew("Rail", day(2026, 6, 16), 20, 20)};
     auto days = brewDays(cellar);
     REQUIRE(days.size() == 1); // Heron's is fifteen days after Knot's, Rail's after Dunlin's
     CHECK(days[0].on == day(2026, 3, 10));
-    CHECK(days[0].shares == std::vector<BrewShare>{{"Knot", Litres{300}}, {"Plover", Litres{79}}});
-    CHECK(days[0].draws().l == Approx(379));
+    CHECK(days[0].shares ==
+          std::vector<BrewShare>{{"Knot", Litres{320}, Litres{300}}, {"Plover", Litres{85}, Litres{79}}});
+    CHECK(days[0].takes().l == Approx(405));
+    const auto moves = brewOn(days[0], cellar, day(2026, 3, 1));
+    REQUIRE(moves.size() == 1); // Knot's is on that day
+    CHECK(moves[0] == movedWork("Plover", DueKind::brew, day(2026, 3, 1), day(2026, 3, 10)));
     cellar[0].works.brew.done = true;
     CHECK(brewDays(cellar).empty());
     cellar[0].works.brew.done = false;
@@ -197,27 +205,90 @@ TEST_CASE("brews that lie close are one day's work, on the first of their days",
     CHECK(brewDays({}).empty());
 }
 
+TEST_CASE("of a vessel that is drawn or empty no draw is left to choose", "[desk][dates]") {
+    std::vector<VesselSummary> cellar{toBrew("Knot", day(2026, 3, 10), 300, 320),
+                                      toBrew("Plover", day(2026, 3, 12), 79, 85),
+                                      toBrew("Rail", day(2026, 3, 14), 0, 28.5)};
+    cellar[1].works.draw.done = true;
+    cellar[2].toFill = true;
+    const auto days = brewDays(cellar);
+    REQUIRE(days.size() == 1);
+    CHECK(days[0].shares == std::vector<BrewShare>{{"Knot", Litres{320}, Litres{300}},
+                                                   {"Plover", Litres{85}, {}},
+                                                   {"Rail", Litres{28.5}, {}}});
+}
+
+TEST_CASE_METHOD(DatesFixture, "a vessel takes its draw and what evaporated, an empty one its first fill",
+                 "[desk][dates]") {
+    const VesselSummary before = plover();
+    REQUIRE(before.dates.draw > now);
+    // 225 L, of which 4 % a year evaporate: full again after the draw
+    const double held = before.now.volume.l - 9 / daysPerYear * daysBetween(now, before.dates.draw);
+    const double filled = before.now.lastRefill ? before.now.lastFilled.l : 225;
+    CHECK(before.refill.l == Approx(filled - held + before.draw.l));
+    record(R"({"kind": "draw_off", "vessel": "Plover", "on": ")" + isoDay(now) + R"(", "volume_l": 100})");
+    const double gap = 9 / daysPerYear * daysBetween(now, plover().dates.draw);
+    CHECK(plover().refill.l == Approx(filled - plover().now.volume.l + gap)); // whatever was planned
+    facts::VesselFact rail = plover().facts;
+    rail.name = "Rail";
+    rail.capacity = Litres{30};
+    REQUIRE(desk->record(rail));
+    const VesselSummary empty = *desk->vessel("Rail");
+    REQUIRE(empty.toFill);
+    CHECK(empty.draw.l == 0);
+    CHECK(empty.refill.l > 25);
+    CHECK(empty.refill.l < 30);
+    const auto cellar = desk->cellar();
+    REQUIRE(cellar);
+    for (const VesselSummary& listed : *cellar) // worked out without the states after each entry
+        CHECK(listed.refill.l == Approx(desk->vessel(listed.name)->refill.l));
+}
+
 TEST_CASE("a brew of a fixed length is shared out, and no litre is lost", "[desk][dates]") {
-    const BrewDay day{testing::day(2026, 3, 10), {{"Knot", Litres{300}}, {"Plover", Litres{80}}}};
-    const SharedOut ample = shareOut(day, Litres{400});
+    const BrewDay day{
+        testing::day(2026, 3, 10),
+        {{"Knot", Litres{310}, Litres{300}}, {"Plover", Litres{80}, Litres{75}}, {"Rail", Litres{30}, {}}}};
+    const SharedOut ample = shareOut(day, Litres{440});
     CHECK(ample.shares == day.shares);
     CHECK(ample.left.l == Approx(20));
     CHECK(ample.missing.l == 0);
-    const SharedOut scarce = shareOut(day, Litres{190});
-    CHECK(scarce.shares[0].draw.l == Approx(150));
-    CHECK(scarce.shares[1].draw.l == Approx(40));
-    CHECK(scarce.missing.l == Approx(190));
-    CHECK(brewDayWords(day, Litres{190}) ==
-          "10 Mar 2026: one brew day for Knot and Plover, draws of 380.0 L in all. A brew of 190.0 L is 190.0 L short: "
-          "draw 150.0 L from Knot and 40.0 L from Plover.");
-    CHECK(brewDayWords(day, Litres{400}).find("leaves 20.0 L for topping up.") != std::string::npos);
-    CHECK(shareOut(day, Litres{0}).shares[0].draw.l == 0);
-    for (const double length : {0.0, 10.0, 379.9, 380.0, 1000.0}) {
-        const SharedOut shared = shareOut(day, Litres{length});
-        const double poured = shared.shares[0].draw.l + shared.shares[1].draw.l;
-        CHECK(poured + shared.left.l == Approx(length));
-        CHECK(poured + shared.missing.l == Approx(day.draws().l));
+    const SharedOut scarce = shareOut(day, Litres{270}); // 150 short, of the 375 that are drawn
+    CHECK(scarce.drawingLess);
+    CHECK(scarce.missing.l == Approx(150));
+    CHECK(scarce.shares[0].draw->l == Approx(180));
+    CHECK(scarce.shares[0].takes.l == Approx(190)); // what evaporated is made good all the same
+    CHECK(scarce.shares[1].draw->l == Approx(45));
+    CHECK(scarce.shares[2] == day.shares[2]);
+    for (const double given : {45.0, 100.0, 419.9, 420.0, 1000.0}) {
+        const SharedOut shared = shareOut(day, Litres{given});
+        Litres poured{0};
+        for (const BrewShare& share : shared.shares)
+            poured += share.takes;
+        CHECK(poured.l + shared.left.l == Approx(given));
+        CHECK(poured.l + shared.missing.l == Approx(day.takes().l));
     }
+    const SharedOut never = shareOut(day, Litres{40}); // 45 L are missing before anything is drawn
+    CHECK_FALSE(never.drawingLess);
+    CHECK(never.shares == day.shares);
+    CHECK(never.missing.l == Approx(380));
+}
+
+TEST_CASE("the words of a brew day count what the kit loses", "[desk][dates]") {
+    const BrewDay day{testing::day(2026, 3, 10), {{"Knot", Litres{310}, Litres{300}}, {"Rail", Litres{30}, {}}}};
+    facts::EquipmentFact kit;
+    kit.equipment.fermenterLoss = Share{.05};
+    kit.equipment.transferLoss = Litres{3};
+    const std::string first = "10 Mar 2026: one brew day, 310.0 L into Knot and 30.0 L into Rail: 340.0 L in all.";
+    CHECK(brewDayWords(day, kit) == first);
+    kit.brewLength = Litres{200};
+    CHECK(brewDayWords(day, kit) ==
+          first + " A brew of 200.0 L gives 187.0 L, 153.0 L short: draw less, 147.0 L from Knot.");
+    kit.brewLength = Litres{400};
+    CHECK(brewDayWords(day, kit) == first + " A brew of 400.0 L gives 377.0 L: 37.0 L over, for topping up.");
+    kit.brewLength = Litres{20};
+    CHECK(brewDayWords(day, kit) ==
+          first +
+              " A brew of 20.0 L gives 16.0 L, 324.0 L short whatever is drawn: brew more than once, or fill later.");
 }
 
 TEST_CASE_METHOD(DatesFixture, "work that is done or past cannot be set", "[desk][dates]") {

@@ -71,4 +71,6 @@ TEST_CASE("each vessel has its card, an empty one no layers and the day it is fi
     CHECK(knot.find("16 Mar 2026") != std::string::npos);
     CHECK(knot.find("Draw and refill") == std::string::npos);
     CHECK(knot.find(" % from ") == std::string::npos);
+    CHECK(knot.find("empty, room for 1200 L") != std::string::npos);
+    CHECK(writeText(paper).find("0.00 L") == std::string::npos);
 }

@@ -36,7 +36,7 @@ TEST_CASE("a habit settles at refill age + interval / share") {
 TEST_CASE("the way there is the replay of the same entries") {
     // 30 % every 90 days with beer of ten days: the first four draws, worked by hand in months of ten days:
     // 10, 16.3, 20.71, 23.797 before and 7.3, 11.71, 14.797, 16.9579 after
-    const auto points = growth(routine(.3, 90, 10), 4, {10});
+    const auto points = growth(routine(.3, 90, 10), 4, {{10}});
     constexpr double before[] = {100, 163, 207.1, 237.97}, after[] = {73, 117.1, 147.97, 169.579};
     constexpr double sd[] = {0, 41.243, 78.145, 111.502}, first[] = {.7, .49, .343, .2401};
     REQUIRE(points.size() == 4);
@@ -51,9 +51,37 @@ TEST_CASE("the way there is the replay of the same entries") {
         const int cycles = *rc::gen::inRange(1, 30), step = *rc::gen::inRange(1, 400);
         const double share = *rc::gen::inRange(5, 95) / 100., refillAge = *rc::gen::inRange(0, 60);
         const auto now = solera(225, share, step, refillAge, cycles).on(cycles * step).now;
-        const auto last = growth(routine(share, step, refillAge), cycles, {refillAge}).back();
+        const auto last = growth(routine(share, step, refillAge), cycles, {{refillAge}}).back();
         RC_ASSERT(std::abs(now.meanAge.d - last.after.d) < 1e-6 * (1 + last.after.d));
     });
+}
+
+TEST_CASE("a vessel in use begins with its coming draw, one that is drawn with its refill") {
+    // 200 days old, drawn in 20 days, 40 % then refilled with beer of ten days: 220 - 0.4 x 210 = 136 days after
+    const auto points = growth(routine(.3, 90, 10), 2, {{200}, {0}, false, Days{20}, Share{.4}});
+    CHECK(points[0].since.d == 20);
+    CHECK(points[0].before.d == Approx(220));
+    CHECK(points[0].after.d == Approx(136));
+    CHECK(points[1].since.d == 110);
+    CHECK(points[1].before.d == Approx(226));
+    CHECK(points[1].after.d == Approx(226 - .3 * 216)); // by habit from then on
+    // refilled first: 200 - 0.4 x 190 = 124; variance 0.4 x 0.6 x 190^2
+    const auto drawn = growth(routine(.3, 90, 10), 1, {{200}, {0}, true, {}, Share{.4}});
+    CHECK(drawn[0].since.d == 90);
+    CHECK(drawn[0].before.d == Approx(214));
+    CHECK(drawn[0].after.d == Approx(214 - .3 * 204));
+    CHECK(drawn[0].sd.d == Approx(93.081).margin(1e-3));
+}
+
+TEST_CASE("how near a habit is to where it settles depends on where it begins") {
+    // 310 - 210 x 0.7^(n - 1): within 15.5 days from the ninth draw on
+    CHECK(settledFrom(growth(routine(.3, 90, 10), 40, {{10}}), {310}, {15.5}) == 9);
+    CHECK(settledFrom(growth(routine(.3, 90, 10), 40, {{220}}), {310}, {15.5}) == 1);
+    CHECK_FALSE(settledFrom(growth(routine(.3, 90, 10), 8, {{10}}), {310}, {15.5}));
+    // near at first by chance, then away and back: 300, 310 - 150, ...
+    const auto past = growth(routine(.3, 90, 10), 40, {{300}, {0}, false, Days{0}, Share{.8}});
+    CHECK(past[0].before.d == 300);
+    CHECK(settledFrom(past, {310}, {15.5}) == 9); // 310 - 152 x 0.7^(n - 2)
 }
 
 TEST_CASE("draws until a habit has settled") {
@@ -154,12 +182,19 @@ TEST_CASE("draws until a row has settled, and the interval that settles it at an
 
 TEST_CASE("drawn at an age it is that old at each draw, at once where it is older") {
     // half drawn at 4 days, fresh refills: first after 4 days, then every 2; the spread of the long run is 2.8284
-    const auto points = growthAtAge(routine(.5, 9, 0), {4}, 40, {0});
+    const auto points = growthAtAge(routine(.5, 9, 0), {4}, 40, {{0}});
     CHECK(points.front().since.d == 4);
     CHECK(points[1].since.d == 6);
     CHECK(points.back().before.d == Approx(4).margin(1e-12));
     CHECK(points.back().sd.d == Approx(2.8284).margin(5e-5));
-    const auto older = growthAtAge(routine(.5, 9, 0), {4}, 3, {10});
+    // never two draws on one day, where a refill takes three to be ready: 10, 5 + 3, 4 + 3
+    const auto waiting = growthAtAge(routine(.5, 9, 0), {4}, 3, {{10}}, {3});
+    CHECK(waiting[0].since.d == 0);
+    CHECK(waiting[1].since.d == 3);
+    CHECK(waiting[1].before.d == 8);
+    CHECK(waiting[2].since.d == 6);
+    CHECK(waiting[2].before.d == 7);
+    const auto older = growthAtAge(routine(.5, 9, 0), {4}, 3, {{10}});
     CHECK(older[0].since.d == 0);
     CHECK(older[0].before.d == 10);
     CHECK(older[1].since.d == 0); // 5 days old after it: drawn again

@@ -159,7 +159,7 @@ void CellarPage::showBrewDays() {
     const auto days = desk::brewDays(model_->allKnown());
     QStringList words;
     for (const desk::BrewDay& day : days)
-        words << qs(desk::brewDayWords(day, session_.desk().kit().brewLength, session_.units()));
+        words << qs(desk::brewDayWords(day, session_.desk().kit(), session_.units()));
     if (words == brewDayWords_)
         return; // a button keeps its focus
     brewDayWords_ = words;
@@ -181,13 +181,9 @@ void CellarPage::showBrewDays() {
     brewDays_->setVisible(!days.empty());
 }
 
-/// One act: those that are later are brought forward.
+/// One act.
 void CellarPage::brewTogether(const desk::BrewDay& day) {
-    std::vector<facts::Fact> moves;
-    for (const desk::VesselSummary& vessel : model_->allKnown())
-        if (std::ranges::find(day.shares, vessel.name, &desk::BrewShare::vessel) != day.shares.end() &&
-            vessel.dates.brew != day.on)
-            moves.push_back(desk::movedWork(vessel.name, vessel::DueKind::brew, session_.desk().today(), day.on));
+    const auto moves = desk::brewOn(day, model_->allKnown(), session_.desk().today());
     if (!moves.empty())
         if (const auto done = session_.record(moves); !done)
             Q_EMIT session_.failed(done.error());

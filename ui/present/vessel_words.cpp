@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/vessel_words.h"
 
+#include "vessel/routine.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
@@ -46,7 +48,7 @@ QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units) {
 }
 
 Days youngestThird(const vessel::LedgerState& state) {
-    double young = 0, old = 200 * daysPerYear;
+    double young = 0, old = vessel::longestAge;
     for (int i = 0; i < 60; ++i) {
         const double middle = (young + old) / 2;
         (olderThan(state, Days{middle}).of1 > 2.0 / 3 ? young : old) = middle;
