@@ -145,11 +145,15 @@ public:
             made_.recipe.originalGravity = *card_.original;
         else
             made_.left.push_back(say("desk.recipe.left.no_gravity").with("gravity", made_.recipe.originalGravity));
-        takeHops();
         takeCulture();
-        made_.recipe.preSoured = Share{0};
+        if (made_.recipe.preSoured.of1 > 0)
+            made_.left.push_back(say("desk.recipe.left.pre_soured_kept")
+                                     .with("share", made_.recipe.preSoured)
+                                     .with("ta", made_.recipe.preSourTa));
         for (const auto& other : card_.others)
             made_.left.push_back(say("desk.recipe.left.other").with("name", other));
+        if (auto hopped = takeHops(); !hopped)
+            return fail(hopped.error());
         return std::move(made_);
     }
 
@@ -174,12 +178,19 @@ private:
         made_.left.push_back(say("desk.recipe.left.taken_as").with("name", given.name).with("grain", taken.name));
         return taken;
     }
+    Share efficiency() {
+        if (card_.mashEfficiency || card_.brewhouse)
+            return card_.mashEfficiency ? *card_.mashEfficiency : *card_.brewhouse;
+        const Share assumed = brewing::Equipment{}.efficiency;
+        made_.left.push_back(say("desk.recipe.left.no_efficiency").with("share", assumed));
+        return assumed;
+    }
     void takeFermentables() {
         Recipe& recipe = made_.recipe;
         recipe.grist.clear();
         recipe.sugarShare = Share{0};
         double mass = 0, extract = 0, sugar = 0;
-        const double won = card_.mashEfficiency.value_or(card_.brewhouse).of1;
+        const double won = efficiency().of1;
         for (const auto& given : card_.fermentables) {
             const Grain grain = grainFor(given);
             if (grain.isSugar()) {
@@ -214,8 +225,10 @@ private:
         made_.recipe.liquorToGrist = card_.liquor.value_or(made_.recipe.liquorToGrist);
     }
     /// What each brings by Tinseth; the parts are kept, and the whole where the file does not say it.
-    void takeHops() {
+    Result<void> takeHops() {
         const SpecificGravity gravity = toGravity(made_.recipe.originalGravity);
+        const bool sized = card_.batch.l > 0;
+        const Litres volume{sized ? card_.batch.l : 1}; // the parts are the same in any
         std::vector<double> brings;
         double all = 0;
         made_.recipe.hops.clear();
@@ -224,7 +237,6 @@ private:
                 made_.left.push_back(say("desk.recipe.left.hop").with("name", hop.name));
                 continue;
             }
-            const Litres volume{std::max(card_.batch.l, 1.0)};
             brings.push_back(brewing::tinsethIbu(hop.mass, hop.alpha, volume, gravity, hop.boiled).ibu);
             all += brings.back();
             made_.recipe.hops.push_back({hop.name, hop.alpha, hop.boiled, Share{0}});
@@ -232,7 +244,10 @@ private:
         for (std::size_t i = 0; i < brings.size(); ++i)
             made_.recipe.hops[i].ofBitterness =
                 Share{all > 0 ? brings[i] / all : 1.0 / static_cast<double>(brings.size())};
+        if (!card_.bitterness && !sized && all > 0)
+            return badInput("/batch_size", say("desk.recipe.no_batch"), say("desk.recipe.no_batch.remedy"));
         made_.recipe.bitterness = card_.bitterness.value_or(Ibu{all});
+        return {};
     }
     void takeCulture() {
         bool found = false;
