@@ -52,8 +52,11 @@ inline Fault missingField(std::string path, std::string_view name) {
             say("desk.missing.remedy")};
 }
 
+inline constexpr Range gravities{.95, 1.2}; ///< of beer or wort [SG]
+inline constexpr Range extracts{0, 40};     ///< of wort [P]
+
 /// Numbers in few figures, whatever was written.
-[[nodiscard]] bool isGravity(SpecificGravity given); ///< of beer or wort
+[[nodiscard]] bool isGravity(SpecificGravity given);
 [[nodiscard]] Fault gravityRange(std::string path, SpecificGravity given);
 [[nodiscard]] Fault outOfRange(std::string path, const Field& field, double value);
 
