@@ -76,13 +76,22 @@ template <class Number> std::optional<Number> wholeCell(std::string_view cell) {
     return number;
 }
 
+/// Where a comma does not part cells it is the decimal mark of a spreadsheet.
+std::optional<double> realCell(std::string cell, char separator) {
+    const auto comma = separator == ',' || cell.find('.') != cell.npos ? cell.npos : cell.find(',');
+    if (comma != cell.npos)
+        cell[comma] = '.';
+    return plainNumber(cell);
+}
+
 Fault badCell(std::string path, std::string_view cell) {
     return {FaultKind::input, std::move(path), say("facts.csv_cell").with("text", excerpt(cell)),
             say("facts.csv_cell.remedy")};
 }
 
 /// One cell as its column has it; none: it cannot be.
-std::optional<Value> valueOf(const Column& column, const std::optional<std::string>& cell, const Names& names) {
+std::optional<Value> valueOf(const Column& column, const std::optional<std::string>& cell, const Names& names,
+                             char separator) {
     const bool isText = column.type == ColumnType::text && column.references.empty();
     if (isText && (cell || column.required)) // a spreadsheet that saves the file again drops the two quotes
         return Value{withoutGuard(cell.value_or(""))};
@@ -98,7 +107,7 @@ std::optional<Value> valueOf(const Column& column, const std::optional<std::stri
         return whole ? std::optional(Value{*whole}) : std::nullopt;
     }
     if (column.type == ColumnType::real) {
-        const auto number = plainNumber(*cell);
+        const auto number = realCell(*cell, separator);
         return number ? std::optional(Value{*number}) : std::nullopt;
     }
     return storedDay(*cell) ? std::optional(Value{*cell}) : std::nullopt;
@@ -148,15 +157,17 @@ public:
     TableReader(const TableSpec& table, Names& names, bool isOlder) : table_(table), names_(names), isOlder_(isOlder) {}
 
     Result<std::vector<Row>> read(std::string_view text) {
-        auto records = readCsv(text);
-        if (!records)
-            return fail(records.error());
-        if (records->empty())
+        auto sheet = readSheet(text);
+        if (!sheet)
+            return fail(sheet.error());
+        const auto& records = sheet->records;
+        separator_ = sheet->separator;
+        if (records.empty())
             return badInput("/1", say("facts.csv_empty"), say("facts.csv_cell.remedy"));
-        if (auto header = readHeader(records->front()); !header)
-            return fail(header.error());
+        if (auto header = readHeader(records.front()); !header)
+            return fail(under("/" + std::to_string(records.front().line), header.error()));
         std::vector<Row> rows;
-        for (auto record = records->begin() + 1; record != records->end(); ++record) {
+        for (auto record = records.begin() + 1; record != records.end(); ++record) {
             auto row = readRow(*record);
             if (!row)
                 return fail(under("/" + std::to_string(record->line), row.error()));
@@ -181,13 +192,13 @@ private:
         for (std::size_t i = 0; i < header.cells.size(); ++i) {
             const std::string name = header.cells[i].value_or("");
             if (std::find(known.begin(), known.end(), name) == known.end() || !places_.try_emplace(name, i).second)
-                return badInput("/1/" + excerpt(name), say("desk.unknown_field").with("field", excerpt(name)),
+                return badInput("/" + excerpt(name), say("desk.unknown_field").with("field", excerpt(name)),
                                 offerName(name, known));
         }
         width_ = header.cells.size();
         for (const auto& name : known)
             if (!places_.contains(name) && !mayLack(name))
-                return badInput("/1/" + name, say("facts.csv_no_column").with("field", name),
+                return badInput("/" + name, say("facts.csv_no_column").with("field", name),
                                 say("facts.csv_missing.remedy"));
         return {};
     }
@@ -209,7 +220,7 @@ private:
         Row row{*id, {}};
         for (const auto& column : table_.columns) {
             const auto given = cell(record, column.name);
-            auto value = valueOf(column, given, names_);
+            auto value = valueOf(column, given, names_, separator_);
             if (!value)
                 return fail(badCell("/" + column.name, given.value_or("")));
             row.values.push_back(*std::move(value));
@@ -222,6 +233,7 @@ private:
     const bool isOlder_;
     std::map<std::string, std::size_t, std::less<>> places_;
     std::size_t width_ = 0;
+    char separator_ = ',';
     std::set<book::RowId> ids_;
 };
 

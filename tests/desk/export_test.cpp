@@ -134,6 +134,30 @@ TEST_CASE_METHOD(DeskFixture, "an export with a table or a column gone is refuse
     CHECK(refused(narrow).cause.key == "facts.csv_no_column");
 }
 
+TEST_CASE_METHOD(DeskFixture, "tables that a spreadsheet saved with semicolons come back", "[export]") {
+    addPlover();
+    record(R"({"kind": "reading", "vessel": "Plover", "on": "2025-07-01", "ph": 3.31, "note": "dull, then; clear"})");
+    auto files = exportOf(*desk);
+    const std::string dull = "\"dull, then; clear\"";
+    for (const char* name : {"vessel.csv", "reading.csv", "tables.csv"}) {
+        auto& text = fileNamed(files, name).text;
+        const auto kept = std::min(text.find(dull), text.size());
+        std::replace(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(kept), ',', ';');
+        std::replace(text.begin() + static_cast<std::ptrdiff_t>(std::min(kept + dull.size(), text.size())), text.end(),
+                     ',', ';');
+    }
+    auto& readings = fileNamed(files, "reading.csv").text;
+    readings.replace(readings.find("3.31"), 4, "3,31");
+    readings += ";;;\r\n";
+    Again again;
+    REQUIRE(again.restore(files));
+    CHECK(tablesOf(*again.desk) == tablesOf(*desk));
+    readings.replace(readings.find("3,31"), 4, "3,3,1");
+    CHECK(Again().restore(files).error().path == "/reading.csv/2/ph");
+    readings.insert(0, "sep=;\r\n");
+    CHECK(Again().restore(files).error().path == "/reading.csv/3/ph");
+}
+
 TEST_CASE_METHOD(DeskFixture, "only what an older export never had may be missing", "[export]") {
     addPlover();
     auto files = without(exportOf(*desk), "work_date.csv");
