@@ -36,7 +36,7 @@ Json fermentableJson(const RecipeCard::Fermentable& each, std::size_t rests) {
     Json json{{"name", each.name},
               {"type", typeWords[static_cast<std::size_t>(each.type)]},
               {"product_id", each.id},
-              {"yield", {{"fine_grind", perCent(Share{each.yieldShare})}}},
+              {"yield", {{"fine_grind", perCent(Share{each.yieldShare.value_or(0)})}}},
               {"color", measure("EBC", each.colour.ebc)},
               {"amount", measure("kg", each.mass.kg)}};
     if (each.type == Type::grain)
@@ -170,6 +170,8 @@ RecipeCard::Fermentable fermentableFrom(const Json& json) {
     each.group = textAt(json, "grain_group");
     each.colour = colourOf(at(json, "color")).value_or(each.colour);
     each.mass = Kilograms{measured(at(json, "amount")).value_or(0)};
+    if (const auto yield = numberIn(at(at(json, "yield"), "fine_grind"), "%"); yield && *yield > 0)
+        each.yieldShare = *yield / 100;
     const Json& timing = at(json, "timing");
     each.late = textAt(timing, "use") == "add_to_mash" && at(timing, "step").is_number() && at(timing, "step") > 1;
     return each;

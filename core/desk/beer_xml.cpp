@@ -41,7 +41,7 @@ void putFermentables(xml_node recipe, const RecipeCard& card) {
         constexpr const char* words[] = {"Grain", "Sugar", "Extract", "Dry Extract", "Adjunct"};
         put(node, "TYPE", words[static_cast<std::size_t>(each.type)]);
         put(node, "AMOUNT", each.mass.kg);
-        put(node, "YIELD", each.yieldShare * 100);
+        put(node, "YIELD", each.yieldShare.value_or(0) * 100);
         put(node, "COLOR", toLovibond(each.colour));
     }
 }
@@ -150,6 +150,8 @@ private:
         if (type == "Adjunct")
             each.group = "adjunct";
         each.mass = Kilograms{number(node, "AMOUNT").value_or(0)};
+        if (const auto yield = number(node, "YIELD"); yield && *yield > 0)
+            each.yieldShare = *yield / 100;
         if (const auto colour = number(node, "COLOR"))
             each.colour = ebcOfLovibond(*colour);
         return each;

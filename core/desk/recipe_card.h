@@ -11,8 +11,8 @@ struct RecipeCard {
     struct Fermentable {
         std::string name, id{}; ///< id: of the pantry, where the format has room for it
         enum class Type { grain, sugar, extract, dryExtract, other } type = Type::grain;
-        std::string group{};    ///< BeerJSON's: "base", "caramel", ...
-        double yieldShare = .8; ///< fine grind, dry
+        std::string group{};                ///< BeerJSON's: "base", "caramel", ...
+        std::optional<double> yieldShare{}; ///< of grain fine and dry, of sugar and extract as they are weighed
         Ebc colour{5};
         Kilograms mass{0};
         bool late = false; ///< to the mash at its last rest

@@ -4,7 +4,9 @@
 
 #include "brewing/hops.h"
 #include "desk/recipe_card.h"
+#include "facts/ranges.h"
 #include "facts/record_file.h"
+#include "quantity/constants.h"
 #include "quantity/density.h"
 #include "quantity/text.h"
 #include "quantity/words.h"
@@ -58,7 +60,9 @@ const char* groupOf(GrainKind kind) {
 }
 
 RecipeCard::Fermentable fermentableOf(const Grain& grain, Kilograms mass, bool late) {
-    return {grain.name, grain.id, typeOf(grain), groupOf(grain.kind), grain.extractDryBasis, grain.colour, mass, late};
+    const Type type = typeOf(grain);
+    const double yield = type == Type::grain ? grain.extractDryBasis : grain.dryExtract();
+    return {grain.name, grain.id, type, groupOf(grain.kind), yield, grain.colour, mass, late};
 }
 
 RecipeCard::Culture cultureOf(const ingredient::Yeast& yeast) {
@@ -141,6 +145,11 @@ public:
             return badInput("/grist", say("desk.recipe.no_grain"), say("desk.recipe.no_grain.remedy"));
         takeMash();
         made_.recipe.boil = card_.boil;
+        if (card_.original && !facts::extracts.holds(card_.original->p))
+            return badInput("/original_gravity", say("desk.recipe.no_wort"),
+                            say("desk.recipe.no_wort.remedy")
+                                .with("low", Plato{facts::extracts.low})
+                                .with("high", Plato{facts::extracts.high}));
         if (card_.original)
             made_.recipe.originalGravity = *card_.original;
         else
@@ -158,11 +167,11 @@ public:
     }
 
 private:
-    /// By id, by name, else the one of its type that is nearest in colour.
-    Grain grainFor(const RecipeCard::Fermentable& given) {
+    /// By id, by name, else the one of its type that is nearest in colour; null: there is none of its type.
+    const Grain* grainFor(const RecipeCard::Fermentable& given) {
         for (const auto& grain : pantry_.grains())
             if (grain.id == given.id || nameKey(grain.name) == nameKey(given.name))
-                return grain;
+                return &grain;
         const Grain* nearest = nullptr;
         double least = std::numeric_limits<double>::infinity();
         const Type wanted = given.type == Type::extract ? Type::dryExtract : given.type;
@@ -174,9 +183,25 @@ private:
                 least = away;
             }
         }
-        const Grain taken = nearest ? *nearest : pantry_.grains().front();
-        made_.left.push_back(say("desk.recipe.left.taken_as").with("name", given.name).with("grain", taken.name));
-        return taken;
+        made_.left.push_back(
+            nearest ? say("desk.recipe.left.taken_as").with("name", given.name).with("grain", nearest->name)
+                    : say("desk.recipe.left.other").with("name", given.name));
+        return nearest;
+    }
+    /// Extract of a kilogram of what is not mashed.
+    double extractOf(const RecipeCard::Fermentable& given, const Grain& taken) {
+        if (given.yieldShare || given.type != Type::extract)
+            return given.yieldShare.value_or(taken.dryExtract());
+        const Share assumed{constants::grain::liquidExtract};
+        made_.left.push_back(say("desk.recipe.left.no_yield").with("name", given.name).with("share", assumed));
+        return assumed.of1;
+    }
+    void takeSugar(const RecipeCard::Fermentable& given, const Grain& grain, double& extract) {
+        if (extract > 0 && made_.recipe.sugar != grain.id)
+            made_.left.push_back(say("desk.recipe.left.sugar").with("name", given.name));
+        else
+            made_.recipe.sugar = grain.id;
+        extract += given.mass.kg * extractOf(given, grain);
     }
     Share efficiency() {
         if (card_.mashEfficiency || card_.brewhouse)
@@ -192,18 +217,18 @@ private:
         double mass = 0, extract = 0, sugar = 0;
         const double won = efficiency().of1;
         for (const auto& given : card_.fermentables) {
-            const Grain grain = grainFor(given);
-            if (grain.isSugar()) {
-                if (sugar > 0 && recipe.sugar != grain.id)
-                    made_.left.push_back(say("desk.recipe.left.sugar").with("name", given.name));
-                else
-                    recipe.sugar = grain.id;
-                sugar += given.mass.kg * grain.dryExtract();
+            const Grain* grain = grainFor(given);
+            if (!grain)
+                continue;
+            if (grain->isSugar()) {
+                takeSugar(given, *grain, sugar);
                 continue;
             }
-            recipe.grist.push_back({grain.id, Share{given.mass.kg}, given.late, {}});
-            mass += given.mass.kg;
-            extract += given.mass.kg * grain.dryExtract() * (grain.mashed() ? won : 1);
+            // of an extract the dry one that brings as much
+            const double kg = given.mass.kg * (grain->mashed() ? 1 : extractOf(given, *grain) / grain->dryExtract());
+            recipe.grist.push_back({grain->id, Share{kg}, given.late, {}});
+            mass += kg;
+            extract += kg * grain->dryExtract() * (grain->mashed() ? won : 1);
         }
         for (auto& part : recipe.grist)
             part.share = Share{mass > 0 ? part.share.of1 / mass : 0};
@@ -211,9 +236,10 @@ private:
             recipe.sugarShare = Share{sugar / (sugar + extract)};
     }
     void takeMash() {
+        const Range ofRests = facts::restTemperatures();
         std::vector<brewing::MashStep> steps;
         for (const auto& step : card_.mash)
-            if (step.type == RecipeCard::Step::Type::other || step.temperature.c < 20 || step.temperature.c > 80)
+            if (step.type == RecipeCard::Step::Type::other || !ofRests.holds(step.temperature.c))
                 made_.left.push_back(say("desk.recipe.left.step").with("temperature", step.temperature));
             else
                 steps.push_back({step.temperature, step.rest});

@@ -131,6 +131,10 @@ private:
     std::string path_;
 };
 
+Range restTemperatures() {
+    return rangeOf<brewing::MashStep>("temperature_c");
+}
+
 bool isGravity(SpecificGravity given) {
     return gravities.holds(given.sg);
 }

@@ -111,6 +111,51 @@ TEST_CASE("an original gravity of water is none", "[recipe]") {
     CHECK(either->recipe.originalGravity.p == Approx(12.39).margin(.02));
 }
 
+TEST_CASE("what is not mashed brings what its yield says, by its weight", "[recipe]") {
+    // BeerXML 1.0: YIELD is the dry yield of a grain, the raw yield by weight of an extract or a sugar.
+    const auto recipe = [](const std::string& syrup, const std::string& honey) {
+        return xmlOf("<EFFICIENCY>72</EFFICIENCY><OG>1.050</OG>")
+            .replace(xmlOf("<EFFICIENCY>72</EFFICIENCY><OG>1.050</OG>").find("</FERMENTABLES>"), 0,
+                     "<FERMENTABLE><NAME>Amber syrup</NAME><TYPE>Extract</TYPE><AMOUNT>3</AMOUNT>" + syrup +
+                         "</FERMENTABLE><FERMENTABLE><NAME>Honey</NAME><TYPE>Sugar</TYPE><AMOUNT>1</AMOUNT>" + honey +
+                         "</FERMENTABLE>");
+    };
+    const auto& pantry = ingredient::builtInPantry();
+    const double ofMalt = pantry.grain("pilsner")->dryExtract(), ofDry = pantry.grain("dry_extract")->dryExtract();
+    const auto made = read(recipe("<YIELD>76</YIELD>", "<YIELD>75</YIELD>"));
+    REQUIRE(made);
+    CHECK_FALSE(tells(*made, "desk.recipe.left.no_yield"));
+    REQUIRE(made->recipe.grist.size() == 2);
+    const auto& grist = made->recipe.grist;
+    CHECK(grist[1].share.of1 / grist[0].share.of1 == Approx(3 * .76 / ofDry / 14.665828));
+    CHECK(made->recipe.sugarShare.of1 == Approx(.75 / (.75 + 3 * .76 + 14.665828 * ofMalt * .72)));
+    const auto unsaid = read(recipe("", ""));
+    CHECK(tells(*unsaid, "desk.recipe.left.no_yield"));
+    CHECK(unsaid->recipe.grist[1].share.of1 / unsaid->recipe.grist[0].share.of1 ==
+          Approx(3 * .80 / ofDry / 14.665828)); // a liquid extract is a fifth water
+    CHECK(unsaid->recipe.sugarShare.of1 <
+          .79 * 1.01 / (.79 + 3 * .80 + 14.665828 * ofMalt * .72)); // honey of the pantry
+    const auto json = fromBeerJson(jsonOf("").replace(jsonOf("").find(R"("type")"), 0,
+                                                      R"("yield": {"fine_grind": {"unit": "%", "value": 78}}, )"));
+    CHECK(json->fermentables.at(0).yieldShare == Approx(.78));
+}
+
+TEST_CASE("what is neither grain, sugar nor extract is left out of the grist", "[recipe]") {
+    std::string text = jsonOf("");
+    const auto made = read(text.replace(text.find("]"), 0,
+                                        R"(, {"name": "Sour cherries", "type": "fruit",
+                                              "amount": {"unit": "kg", "value": 9}})"));
+    REQUIRE(made);
+    CHECK(made->recipe.grist.size() == 1);
+    CHECK(tells(*made, "desk.recipe.left.other"));
+}
+
+TEST_CASE("an original gravity that no wort has is refused", "[recipe]") {
+    for (const char* bad : {"<OG>1048</OG>", "<OG>1.9</OG>"})
+        CHECK(read(xmlOf(bad)).error().path == "/original_gravity");
+    CHECK(read(xmlOf("<OG>1.120</OG>")));
+}
+
 TEST_CASE("colours of a recipe are on the scales of the absorbance", "[recipe]") {
     // EBC = 25 A430 and SRM = 12.7 A430 (EBC 8.5, ASBC Beer-10); malt: SRM = 1.3546 L - 0.76.
     CHECK(fromBeerJson(jsonOf(""))->fermentables.at(0).colour.ebc == Approx(25).epsilon(1e-9));
