@@ -2,6 +2,7 @@
 // BeerJSON 1.0 (schema of the npm package @beerjson/beerjson 1.0.2): values are {unit, value}, times whole numbers.
 #include "desk/recipe_card.h"
 #include "facts/json_syntax.h"
+#include "quantity/colour.h"
 #include "quantity/density.h"
 
 #include <array>
@@ -35,7 +36,7 @@ Json fermentableJson(const RecipeCard::Fermentable& each, std::size_t rests) {
     Json json{{"name", each.name},
               {"type", typeWords[static_cast<std::size_t>(each.type)]},
               {"product_id", each.id},
-              {"yield", {{"fine_grind", perCent(Share{each.yieldShare})}}},
+              {"yield", {{"fine_grind", perCent(Share{each.yieldShare.value_or(0)})}}},
               {"color", measure("EBC", each.colour.ebc)},
               {"amount", measure("kg", each.mass.kg)}};
     if (each.type == Type::grain)
@@ -150,12 +151,13 @@ std::optional<Ebc> colourOf(const Json& json) {
     if (const auto ebc = numberIn(json, "EBC"))
         return Ebc{*ebc};
     if (const auto srm = numberIn(json, "SRM"))
-        return Ebc{*srm * 1.97};
+        return ebcOfSrm(*srm);
     const auto lovibond = numberIn(json, "Lovi");
     return lovibond ? std::optional(ebcOfLovibond(*lovibond)) : std::nullopt;
 }
-Share shareOf(const Json& json, double otherwise) {
-    return Share{numberIn(json, "%").value_or(otherwise * 100) / 100};
+std::optional<Share> efficiencyOf(const Json& recipe, const char* which) {
+    const auto perCent = numberIn(at(at(recipe, "efficiency"), which), "%");
+    return perCent && *perCent > 0 ? std::optional(Share{*perCent / 100}) : std::nullopt;
 }
 
 RecipeCard::Fermentable fermentableFrom(const Json& json) {
@@ -168,6 +170,8 @@ RecipeCard::Fermentable fermentableFrom(const Json& json) {
     each.group = textAt(json, "grain_group");
     each.colour = colourOf(at(json, "color")).value_or(each.colour);
     each.mass = Kilograms{measured(at(json, "amount")).value_or(0)};
+    if (const auto yield = numberIn(at(at(json, "yield"), "fine_grind"), "%"); yield && *yield > 0)
+        each.yieldShare = *yield / 100;
     const Json& timing = at(json, "timing");
     each.late = textAt(timing, "use") == "add_to_mash" && at(timing, "step").is_number() && at(timing, "step") > 1;
     return each;
@@ -176,7 +180,7 @@ RecipeCard::Fermentable fermentableFrom(const Json& json) {
 RecipeCard::Hop hopFrom(const Json& json) {
     const Json& timing = at(json, "timing");
     const auto boiled = measured(at(timing, at(timing, "duration").is_null() ? "time" : "duration"));
-    return {textAt(json, "name"), shareOf(at(json, "alpha_acid"), 0),
+    return {textAt(json, "name"), Share{numberIn(at(json, "alpha_acid"), "%").value_or(0) / 100},
             Grams{measured(at(json, "amount")).value_or(0) * 1000}, Minutes{boiled.value_or(0)},
             textAt(timing, "use") == "add_to_boil"};
 }
@@ -225,7 +229,7 @@ std::string beerJson(const RecipeCard& card, const std::string& brewer) {
         {"name", card.name},
         {"type", "all grain"},
         {"author", brewer},
-        {"efficiency", {{"brewhouse", perCent(card.brewhouse)}}},
+        {"efficiency", {{"brewhouse", perCent(card.brewhouse.value_or(Share{0}))}}},
         {"batch_size", measure("l", card.batch.l)},
         {"boil", {{"pre_boil_size", measure("l", card.preBoil.l)}, {"boil_time", minutes(card.boil)}}},
         {"ingredients", ingredientsJson(card)},
@@ -259,13 +263,14 @@ Result<RecipeCard> fromBeerJson(std::string_view text) {
     RecipeCard card;
     card.name = textAt(recipe, "name");
     card.batch = Litres{measured(at(recipe, "batch_size")).value_or(0)};
-    card.brewhouse = shareOf(at(at(recipe, "efficiency"), "brewhouse"), .75);
-    if (const auto mash = numberIn(at(at(recipe, "efficiency"), "mash"), "%"))
-        card.mashEfficiency = Share{*mash / 100};
+    card.brewhouse = efficiencyOf(recipe, "brewhouse");
+    card.mashEfficiency = efficiencyOf(recipe, "mash");
     card.boil = Minutes{measured(at(at(recipe, "boil"), "boil_time")).value_or(card.boil.min)};
     takeIngredients(at(recipe, "ingredients"), card);
     takeMash(at(recipe, "mash"), card);
     card.original = extractOf(at(recipe, "original_gravity"));
+    if (card.original && card.original->p <= 0) // water is what was never filled in
+        card.original.reset();
     if (const auto ibu = numberIn(at(at(recipe, "ibu_estimate"), "value"), "IBUs"))
         card.bitterness = Ibu{*ibu};
     return card;

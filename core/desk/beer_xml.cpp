@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // BeerXML 1.0: upper-case tags with plain text, kilograms, litres, minutes, degrees Celsius, per cent, Lovibond.
 #include "desk/recipe_card.h"
+#include "quantity/colour.h"
 #include "quantity/density.h"
 #include "quantity/parse.h"
 
@@ -33,10 +34,6 @@ xml_node record(xml_node in, const char* tag, const std::string& name) {
     return node;
 }
 
-double srmOf(Ebc colour) {
-    return colour.ebc / 1.97;
-}
-
 void putFermentables(xml_node recipe, const RecipeCard& card) {
     xml_node all = recipe.append_child("FERMENTABLES");
     for (const auto& each : card.fermentables) {
@@ -44,8 +41,8 @@ void putFermentables(xml_node recipe, const RecipeCard& card) {
         constexpr const char* words[] = {"Grain", "Sugar", "Extract", "Dry Extract", "Adjunct"};
         put(node, "TYPE", words[static_cast<std::size_t>(each.type)]);
         put(node, "AMOUNT", each.mass.kg);
-        put(node, "YIELD", each.yieldShare * 100);
-        put(node, "COLOR", lovibondOf(each.colour));
+        put(node, "YIELD", each.yieldShare.value_or(0) * 100);
+        put(node, "COLOR", toLovibond(each.colour));
     }
 }
 void putHops(xml_node recipe, const RecipeCard& card) {
@@ -98,68 +95,102 @@ void putStyle(xml_node recipe, const RecipeCard& card) {
     range("OG", toGravity(card.original.value_or(Plato{0})).sg);
     range("FG", toGravity(card.final.value_or(Plato{0})).sg);
     range("IBU", card.bitterness.value_or(Ibu{0}).ibu);
-    range("COLOR", srmOf(card.colour.value_or(Ebc{0})));
+    range("COLOR", toSrm(card.colour.value_or(Ebc{0})));
 }
 
 std::string textIn(const xml_node& node, const char* tag) {
     return node.child(tag).text().as_string();
 }
-/// The number a text begins with: "1.048 SG".
-std::optional<double> numberIn(const xml_node& node, const char* tag) {
-    const std::string text = textIn(node, tag);
-    const auto begin = std::min(text.find_first_not_of(" \t\r\n"), text.size());
-    return plainNumber(text.substr(begin, text.find_first_not_of("+-.0123456789eE", begin) - begin));
-}
+/// Fills a card; the first number that cannot be read is kept.
+class XmlReader {
+public:
+    std::optional<Fault> fault;
 
-RecipeCard::Fermentable fermentableFrom(const xml_node& node) {
-    RecipeCard::Fermentable each{textIn(node, "NAME"), ""};
-    const std::string type = textIn(node, "TYPE");
-    each.type = type == "Grain"         ? Type::grain
-                : type == "Sugar"       ? Type::sugar
-                : type == "Extract"     ? Type::extract
-                : type == "Dry Extract" ? Type::dryExtract
-                : type == "Adjunct"     ? Type::grain
-                                        : Type::other;
-    if (type == "Adjunct")
-        each.group = "adjunct";
-    each.mass = Kilograms{numberIn(node, "AMOUNT").value_or(0)};
-    if (const auto colour = numberIn(node, "COLOR"))
-        each.colour = ebcOfLovibond(*colour);
-    return each;
-}
+    RecipeCard read(const xml_node& recipe) {
+        RecipeCard card;
+        card.name = textIn(recipe, "NAME");
+        card.batch = Litres{number(recipe, "BATCH_SIZE").value_or(0)};
+        card.boil = Minutes{number(recipe, "BOIL_TIME").value_or(card.boil.min)};
+        if (const auto efficiency = number(recipe, "EFFICIENCY"); efficiency && *efficiency > 0)
+            card.brewhouse = Share{*efficiency / 100};
+        takeIngredients(recipe, card);
+        takeMash(recipe.child("MASH"), card);
+        for (const char* tag : {"OG", "EST_OG"})
+            if (const auto gravity = number(recipe, tag); gravity && *gravity > 1) // 1.000 is what was never filled in
+                card.original = toPlato(SpecificGravity{*gravity});
+        if (const auto ibu = number(recipe, "IBU"))
+            card.bitterness = Ibu{*ibu};
+        return card;
+    }
 
-void takeIngredients(const xml_node& recipe, RecipeCard& card) {
-    for (const auto& node : recipe.child("FERMENTABLES").children("FERMENTABLE"))
-        card.fermentables.push_back(fermentableFrom(node));
-    for (const auto& node : recipe.child("HOPS").children("HOP"))
-        card.hops.push_back({textIn(node, "NAME"), Share{numberIn(node, "ALPHA").value_or(0) / 100},
-                             Grams{numberIn(node, "AMOUNT").value_or(0) * 1000},
-                             Minutes{numberIn(node, "TIME").value_or(0)},
-                             textIn(node, "USE") == "Boil" || textIn(node, "USE") == "First Wort"});
-    for (const auto& node : recipe.child("YEASTS").children("YEAST")) {
+private:
+    /// The number a text begins with, before its unit: "1.048 SG". None: there is no text.
+    std::optional<double> number(const xml_node& node, const char* tag) {
+        const std::string text = textIn(node, tag);
+        const auto begin = text.find_first_not_of(" \t\r\n");
+        if (begin == text.npos)
+            return std::nullopt;
+        const auto end = std::min(text.find_first_not_of("+-.0123456789eE", begin), text.size());
+        const auto read = plainNumber(text.substr(text[begin] == '+' ? begin + 1 : begin, end - begin));
+        const bool onlyUnit = text.find_first_of(",;.0123456789", end) == text.npos;
+        if ((!read || !onlyUnit) && !fault)
+            fault = Fault{FaultKind::input, node.path() + "/" + tag,
+                          say("desk.recipe.number").with("text", excerpt(text)), say("desk.recipe.number.remedy")};
+        return read;
+    }
+    RecipeCard::Fermentable fermentable(const xml_node& node) {
+        RecipeCard::Fermentable each{textIn(node, "NAME"), ""};
         const std::string type = textIn(node, "TYPE");
-        card.cultures.push_back({textIn(node, "NAME"), textIn(node, "PRODUCT_ID"),
-                                 type == "Lager"                         ? "lager"
-                                 : type == "Wine" || type == "Champagne" ? "wine"
-                                                                         : "ale"});
+        each.type = type == "Grain"         ? Type::grain
+                    : type == "Sugar"       ? Type::sugar
+                    : type == "Extract"     ? Type::extract
+                    : type == "Dry Extract" ? Type::dryExtract
+                    : type == "Adjunct"     ? Type::grain
+                                            : Type::other;
+        if (type == "Adjunct")
+            each.group = "adjunct";
+        each.mass = Kilograms{number(node, "AMOUNT").value_or(0)};
+        if (const auto yield = number(node, "YIELD"); yield && *yield > 0)
+            each.yieldShare = *yield / 100;
+        if (const auto colour = number(node, "COLOR"))
+            each.colour = ebcOfLovibond(*colour);
+        return each;
     }
-    for (const auto& [list, tag] : {std::pair("MISCS", "MISC"), std::pair("WATERS", "WATER")})
-        for (const auto& node : recipe.child(list).children(tag))
-            card.others.push_back(textIn(node, "NAME"));
-}
-
-void takeMash(const xml_node& mash, RecipeCard& card) {
-    if (const auto ph = numberIn(mash, "PH"))
-        card.mashPh = Ph{*ph};
-    for (const auto& node : mash.child("MASH_STEPS").children("MASH_STEP")) {
-        RecipeCard::Step step;
-        step.type =
-            textIn(node, "TYPE") == "Infusion" ? RecipeCard::Step::Type::infusion : RecipeCard::Step::Type::heat;
-        step.temperature = Celsius{numberIn(node, "STEP_TEMP").value_or(-100)}; // then it is left out
-        step.rest = Minutes{numberIn(node, "STEP_TIME").value_or(0)};
-        card.mash.push_back(step);
+    RecipeCard::Hop hop(const xml_node& node) {
+        const std::string use = textIn(node, "USE");
+        return {textIn(node, "NAME"), Share{number(node, "ALPHA").value_or(0) / 100},
+                Grams{number(node, "AMOUNT").value_or(0) * 1000}, Minutes{number(node, "TIME").value_or(0)},
+                use == "Boil" || use == "First Wort"};
     }
-}
+    void takeIngredients(const xml_node& recipe, RecipeCard& card) {
+        for (const auto& node : recipe.child("FERMENTABLES").children("FERMENTABLE"))
+            card.fermentables.push_back(fermentable(node));
+        for (const auto& node : recipe.child("HOPS").children("HOP"))
+            card.hops.push_back(hop(node));
+        for (const auto& node : recipe.child("YEASTS").children("YEAST")) {
+            const std::string type = textIn(node, "TYPE");
+            card.cultures.push_back({textIn(node, "NAME"), textIn(node, "PRODUCT_ID"),
+                                     type == "Lager"                         ? "lager"
+                                     : type == "Wine" || type == "Champagne" ? "wine"
+                                                                             : "ale"});
+        }
+        for (const auto& [list, tag] : {std::pair("MISCS", "MISC"), std::pair("WATERS", "WATER")})
+            for (const auto& node : recipe.child(list).children(tag))
+                card.others.push_back(textIn(node, "NAME"));
+    }
+    void takeMash(const xml_node& mash, RecipeCard& card) {
+        if (const auto ph = number(mash, "PH"))
+            card.mashPh = Ph{*ph};
+        for (const auto& node : mash.child("MASH_STEPS").children("MASH_STEP")) {
+            RecipeCard::Step step;
+            step.type =
+                textIn(node, "TYPE") == "Infusion" ? RecipeCard::Step::Type::infusion : RecipeCard::Step::Type::heat;
+            step.temperature = Celsius{number(node, "STEP_TEMP").value_or(-100)}; // then it is left out
+            step.rest = Minutes{number(node, "STEP_TIME").value_or(0)};
+            card.mash.push_back(step);
+        }
+    }
+};
 
 } // namespace
 
@@ -175,7 +206,7 @@ std::string beerXml(const RecipeCard& card, const std::string& brewer) {
     put(recipe, "BATCH_SIZE", card.batch.l);
     put(recipe, "BOIL_SIZE", card.preBoil.l);
     put(recipe, "BOIL_TIME", card.boil.min);
-    put(recipe, "EFFICIENCY", card.brewhouse.of1 * 100);
+    put(recipe, "EFFICIENCY", card.brewhouse.value_or(Share{0}).of1 * 100);
     putHops(recipe, card);
     putFermentables(recipe, card);
     recipe.append_child("MISCS");
@@ -208,18 +239,10 @@ Result<RecipeCard> fromBeerXml(std::string_view text) {
     const xml_node recipe = file.child("RECIPES").child("RECIPE");
     if (!recipe)
         return badInput("/RECIPES", say("desk.recipe.none"), say("desk.recipe.none.remedy"));
-    RecipeCard card;
-    card.name = textIn(recipe, "NAME");
-    card.batch = Litres{numberIn(recipe, "BATCH_SIZE").value_or(0)};
-    card.boil = Minutes{numberIn(recipe, "BOIL_TIME").value_or(card.boil.min)};
-    card.brewhouse = Share{numberIn(recipe, "EFFICIENCY").value_or(75) / 100};
-    takeIngredients(recipe, card);
-    takeMash(recipe.child("MASH"), card);
-    for (const char* tag : {"OG", "EST_OG"})
-        if (const auto gravity = numberIn(recipe, tag); gravity && *gravity > .9 && *gravity < 1.3)
-            card.original = toPlato(SpecificGravity{*gravity});
-    if (const auto ibu = numberIn(recipe, "IBU"))
-        card.bitterness = Ibu{*ibu};
+    XmlReader reader;
+    RecipeCard card = reader.read(recipe);
+    if (reader.fault)
+        return fail(*reader.fault);
     return card;
 }
 

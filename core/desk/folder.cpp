@@ -12,15 +12,22 @@ namespace {
 
 namespace fs = std::filesystem;
 
-tl::unexpected<Fault> folderFault(std::string key, const fs::path& path) {
-    const std::string help = key + ".remedy";
-    return fail({FaultKind::storage, "/out", say(key).with("folder", path.string()), say(help)});
+Fault unwritable(const std::string& key, const fs::path& folder, const fs::path& part = {}) {
+    return {FaultKind::storage, "/out", say(key).with("folder", folder.string()),
+            say(key + ".remedy").with("part", part.string())};
+}
+Fault unreadable(const fs::path& path) {
+    return {FaultKind::storage, "/from", say("desk.folder_unread").with("folder", path.string()),
+            say("desk.folder_unread.remedy")};
 }
 
-/// Gone again unless it becomes the folder that was asked for.
+/// Gone again unless all of it becomes the folder that was asked for: by a new name, or where that folder is there by
+/// moving what it holds into it, as someone may stand in it.
 class PartFolder {
 public:
-    explicit PartFolder(fs::path to) : to_(std::move(to)), part_(to_.string() + ".part") {}
+    explicit PartFolder(fs::path to)
+        : to_(std::move(to)), isThere_(fs::is_directory(to_, error_)),
+          part_(isThere_ ? to_ / ".part" : fs::path(to_.string() + ".part")) {}
     ~PartFolder() {
         std::error_code ignored;
         if (made_)
@@ -35,14 +42,31 @@ public:
         return writeWhole(part_ / file.name, file.text);
     }
     bool publish() {
+        if (isThere_)
+            return moveInto();
         fs::rename(part_, to_, error_);
         made_ = made_ && error_;
         return !error_;
     }
+    [[nodiscard]] const fs::path& path() const { return part_; }
 
 private:
-    fs::path to_, part_;
+    bool moveInto() {
+        std::vector<fs::path> names;
+        for (const auto& each : fs::directory_iterator(part_, error_))
+            names.push_back(each.path().filename());
+        for (auto name = names.begin(); name != names.end() && !error_; ++name)
+            fs::rename(part_ / *name, to_ / *name, error_);
+        std::error_code ignored;
+        for (auto name = names.begin(); name != names.end() && error_; ++name)
+            fs::remove_all(to_ / *name, ignored); // it was empty
+        return !error_;
+    }
+
+    fs::path to_;
     std::error_code error_;
+    bool isThere_;
+    fs::path part_;
     bool made_ = false;
 };
 
@@ -56,7 +80,7 @@ Result<std::string> readText(const fs::path& path) {
     std::ifstream in(path, std::ios::binary);
     std::string text(std::istreambuf_iterator<char>(in), {});
     if (in.bad() || !in.is_open())
-        return folderFault("desk.folder_unread", path);
+        return fail(unreadable(path));
     return text;
 }
 
@@ -65,16 +89,16 @@ Result<std::string> readText(const fs::path& path) {
 Result<void> writeFolder(const fs::path& given, const std::vector<facts::TextFile>& files) {
     const fs::path to = given.has_filename() ? given : given.parent_path(); // "out/" is "out"
     if (!isFree(to))
-        return folderFault("desk.folder_full", to);
+        return fail(unwritable("desk.folder_full", to));
     PartFolder part(to);
     if (!part.make())
-        return folderFault("desk.folder_unmade", to);
+        return fail(unwritable("desk.folder_unmade", to, part.path()));
     for (const auto& file : files)
         if (auto written = part.write(file); !written) {
             written.error().path = "/out";
             return written;
         }
-    return part.publish() ? Result<void>() : folderFault("desk.folder_unmade", to);
+    return part.publish() ? Result<void>() : fail(unwritable("desk.folder_unmade", to, part.path()));
 }
 
 Result<std::vector<facts::TextFile>> readFolder(const fs::path& from, std::string_view ending) {
@@ -89,7 +113,7 @@ Result<std::vector<facts::TextFile>> readFolder(const fs::path& from, std::strin
         files.push_back({at->path().filename().string(), *std::move(text)});
     }
     if (error)
-        return folderFault("desk.folder_unread", from);
+        return fail(unreadable(from));
     return files;
 }
 

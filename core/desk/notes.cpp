@@ -28,7 +28,8 @@ Result<NotesOutcome> takeNotes(Desk& desk, std::string_view text, NoteForm form,
     if (!some)
         return fail(some.error());
     for (const auto& [place, why] : some->refused)
-        noted.rejected.push_back({noted.lines[place], why});
+        for (const auto line : noted.lines[place])
+            noted.rejected.push_back({line, why});
     std::stable_sort(noted.rejected.begin(), noted.rejected.end(),
                      [](const auto& a, const auto& b) { return a.line < b.line; });
     return NotesOutcome{table->headings,           *std::move(settledForm),

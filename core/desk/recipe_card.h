@@ -11,8 +11,8 @@ struct RecipeCard {
     struct Fermentable {
         std::string name, id{}; ///< id: of the pantry, where the format has room for it
         enum class Type { grain, sugar, extract, dryExtract, other } type = Type::grain;
-        std::string group{};    ///< BeerJSON's: "base", "caramel", ...
-        double yieldShare = .8; ///< fine grind, dry
+        std::string group{};                ///< BeerJSON's: "base", "caramel", ...
+        std::optional<double> yieldShare{}; ///< of grain fine and dry, of sugar and extract as they are weighed
         Ebc colour{5};
         Kilograms mass{0};
         bool late = false; ///< to the mash at its last rest
@@ -34,8 +34,8 @@ struct RecipeCard {
         Litres water{0};
     };
     std::string name, notes;
-    Litres batch{0}, preBoil{0};
-    Share brewhouse{.75};
+    Litres batch{0}, preBoil{0}; ///< 0: not said
+    std::optional<Share> brewhouse;
     std::optional<Share> mashEfficiency; ///< grain to kettle
     Minutes boil{60};
     std::vector<Fermentable> fermentables;
@@ -51,14 +51,6 @@ struct RecipeCard {
     std::optional<Ebc> colour;
     std::vector<std::string> others; ///< names of what is added beside: spices, water salts
 };
-
-/// Degrees Lovibond of malt: SRM = 1.3546 L - 0.76, EBC = 1.97 SRM.
-[[nodiscard]] constexpr Ebc ebcOfLovibond(double lovibond) {
-    return Ebc{(1.3546 * lovibond - .76) * 1.97};
-}
-[[nodiscard]] constexpr double lovibondOf(Ebc colour) {
-    return (colour.ebc / 1.97 + .76) / 1.3546;
-}
 
 [[nodiscard]] std::string beerJson(const RecipeCard& card, const std::string& brewer);
 [[nodiscard]] std::string beerXml(const RecipeCard& card, const std::string& brewer);

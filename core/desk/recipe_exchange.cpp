@@ -4,7 +4,9 @@
 
 #include "brewing/hops.h"
 #include "desk/recipe_card.h"
+#include "facts/ranges.h"
 #include "facts/record_file.h"
+#include "quantity/constants.h"
 #include "quantity/density.h"
 #include "quantity/text.h"
 #include "quantity/words.h"
@@ -58,7 +60,9 @@ const char* groupOf(GrainKind kind) {
 }
 
 RecipeCard::Fermentable fermentableOf(const Grain& grain, Kilograms mass, bool late) {
-    return {grain.name, grain.id, typeOf(grain), groupOf(grain.kind), grain.extractDryBasis, grain.colour, mass, late};
+    const Type type = typeOf(grain);
+    const double yield = type == Type::grain ? grain.extractDryBasis : grain.dryExtract();
+    return {grain.name, grain.id, type, groupOf(grain.kind), yield, grain.colour, mass, late};
 }
 
 RecipeCard::Culture cultureOf(const ingredient::Yeast& yeast) {
@@ -141,24 +145,33 @@ public:
             return badInput("/grist", say("desk.recipe.no_grain"), say("desk.recipe.no_grain.remedy"));
         takeMash();
         made_.recipe.boil = card_.boil;
+        if (card_.original && !facts::extracts.holds(card_.original->p))
+            return badInput("/original_gravity", say("desk.recipe.no_wort"),
+                            say("desk.recipe.no_wort.remedy")
+                                .with("low", Plato{facts::extracts.low})
+                                .with("high", Plato{facts::extracts.high}));
         if (card_.original)
             made_.recipe.originalGravity = *card_.original;
         else
             made_.left.push_back(say("desk.recipe.left.no_gravity").with("gravity", made_.recipe.originalGravity));
-        takeHops();
         takeCulture();
-        made_.recipe.preSoured = Share{0};
+        if (made_.recipe.preSoured.of1 > 0)
+            made_.left.push_back(say("desk.recipe.left.pre_soured_kept")
+                                     .with("share", made_.recipe.preSoured)
+                                     .with("ta", made_.recipe.preSourTa));
         for (const auto& other : card_.others)
             made_.left.push_back(say("desk.recipe.left.other").with("name", other));
+        if (auto hopped = takeHops(); !hopped)
+            return fail(hopped.error());
         return std::move(made_);
     }
 
 private:
-    /// By id, by name, else the one of its type that is nearest in colour.
-    Grain grainFor(const RecipeCard::Fermentable& given) {
+    /// By id, by name, else the one of its type that is nearest in colour; null: there is none of its type.
+    const Grain* grainFor(const RecipeCard::Fermentable& given) {
         for (const auto& grain : pantry_.grains())
             if (grain.id == given.id || nameKey(grain.name) == nameKey(given.name))
-                return grain;
+                return &grain;
         const Grain* nearest = nullptr;
         double least = std::numeric_limits<double>::infinity();
         const Type wanted = given.type == Type::extract ? Type::dryExtract : given.type;
@@ -170,29 +183,52 @@ private:
                 least = away;
             }
         }
-        const Grain taken = nearest ? *nearest : pantry_.grains().front();
-        made_.left.push_back(say("desk.recipe.left.taken_as").with("name", given.name).with("grain", taken.name));
-        return taken;
+        made_.left.push_back(
+            nearest ? say("desk.recipe.left.taken_as").with("name", given.name).with("grain", nearest->name)
+                    : say("desk.recipe.left.other").with("name", given.name));
+        return nearest;
+    }
+    /// Extract of a kilogram of what is not mashed.
+    double extractOf(const RecipeCard::Fermentable& given, const Grain& taken) {
+        if (given.yieldShare || given.type != Type::extract)
+            return given.yieldShare.value_or(taken.dryExtract());
+        const Share assumed{constants::grain::liquidExtract};
+        made_.left.push_back(say("desk.recipe.left.no_yield").with("name", given.name).with("share", assumed));
+        return assumed.of1;
+    }
+    void takeSugar(const RecipeCard::Fermentable& given, const Grain& grain, double& extract) {
+        if (extract > 0 && made_.recipe.sugar != grain.id)
+            made_.left.push_back(say("desk.recipe.left.sugar").with("name", given.name));
+        else
+            made_.recipe.sugar = grain.id;
+        extract += given.mass.kg * extractOf(given, grain);
+    }
+    Share efficiency() {
+        if (card_.mashEfficiency || card_.brewhouse)
+            return card_.mashEfficiency ? *card_.mashEfficiency : *card_.brewhouse;
+        const Share assumed = brewing::Equipment{}.efficiency;
+        made_.left.push_back(say("desk.recipe.left.no_efficiency").with("share", assumed));
+        return assumed;
     }
     void takeFermentables() {
         Recipe& recipe = made_.recipe;
         recipe.grist.clear();
         recipe.sugarShare = Share{0};
         double mass = 0, extract = 0, sugar = 0;
-        const double won = card_.mashEfficiency.value_or(card_.brewhouse).of1;
+        const double won = efficiency().of1;
         for (const auto& given : card_.fermentables) {
-            const Grain grain = grainFor(given);
-            if (grain.isSugar()) {
-                if (sugar > 0 && recipe.sugar != grain.id)
-                    made_.left.push_back(say("desk.recipe.left.sugar").with("name", given.name));
-                else
-                    recipe.sugar = grain.id;
-                sugar += given.mass.kg * grain.dryExtract();
+            const Grain* grain = grainFor(given);
+            if (!grain)
+                continue;
+            if (grain->isSugar()) {
+                takeSugar(given, *grain, sugar);
                 continue;
             }
-            recipe.grist.push_back({grain.id, Share{given.mass.kg}, given.late, {}});
-            mass += given.mass.kg;
-            extract += given.mass.kg * grain.dryExtract() * (grain.mashed() ? won : 1);
+            // of an extract the dry one that brings as much
+            const double kg = given.mass.kg * (grain->mashed() ? 1 : extractOf(given, *grain) / grain->dryExtract());
+            recipe.grist.push_back({grain->id, Share{kg}, given.late, {}});
+            mass += kg;
+            extract += kg * grain->dryExtract() * (grain->mashed() ? won : 1);
         }
         for (auto& part : recipe.grist)
             part.share = Share{mass > 0 ? part.share.of1 / mass : 0};
@@ -200,9 +236,10 @@ private:
             recipe.sugarShare = Share{sugar / (sugar + extract)};
     }
     void takeMash() {
+        const Range ofRests = facts::restTemperatures();
         std::vector<brewing::MashStep> steps;
         for (const auto& step : card_.mash)
-            if (step.type == RecipeCard::Step::Type::other || step.temperature.c < 20 || step.temperature.c > 80)
+            if (step.type == RecipeCard::Step::Type::other || !ofRests.holds(step.temperature.c))
                 made_.left.push_back(say("desk.recipe.left.step").with("temperature", step.temperature));
             else
                 steps.push_back({step.temperature, step.rest});
@@ -214,8 +251,10 @@ private:
         made_.recipe.liquorToGrist = card_.liquor.value_or(made_.recipe.liquorToGrist);
     }
     /// What each brings by Tinseth; the parts are kept, and the whole where the file does not say it.
-    void takeHops() {
+    Result<void> takeHops() {
         const SpecificGravity gravity = toGravity(made_.recipe.originalGravity);
+        const bool sized = card_.batch.l > 0;
+        const Litres volume{sized ? card_.batch.l : 1}; // the parts are the same in any
         std::vector<double> brings;
         double all = 0;
         made_.recipe.hops.clear();
@@ -224,7 +263,6 @@ private:
                 made_.left.push_back(say("desk.recipe.left.hop").with("name", hop.name));
                 continue;
             }
-            const Litres volume{std::max(card_.batch.l, 1.0)};
             brings.push_back(brewing::tinsethIbu(hop.mass, hop.alpha, volume, gravity, hop.boiled).ibu);
             all += brings.back();
             made_.recipe.hops.push_back({hop.name, hop.alpha, hop.boiled, Share{0}});
@@ -232,7 +270,10 @@ private:
         for (std::size_t i = 0; i < brings.size(); ++i)
             made_.recipe.hops[i].ofBitterness =
                 Share{all > 0 ? brings[i] / all : 1.0 / static_cast<double>(brings.size())};
+        if (!card_.bitterness && !sized && all > 0)
+            return badInput("/batch_size", say("desk.recipe.no_batch"), say("desk.recipe.no_batch.remedy"));
         made_.recipe.bitterness = card_.bitterness.value_or(Ibu{all});
+        return {};
     }
     void takeCulture() {
         bool found = false;

@@ -30,8 +30,9 @@ struct ReadRecipe {
     brewing::Recipe recipe;
     std::vector<Message> left; ///< what is not in a refill recipe, and what was taken for something near it
 };
-/// What the file does not say stays as in `base`. Faults: not such a file, no recipe or no grain in it, a recipe out of
-/// range (with its field).
+/// What the file does not say stays as in `base`, and is told. Faults: not such a file, no recipe or no grain in it, a
+/// number that is none (with its place), hops of which neither batch size nor bitterness says what they bring, an
+/// original gravity that no wort has.
 [[nodiscard]] Result<ReadRecipe> readRecipe(RecipeFormat format, std::string_view text,
                                             const ingredient::Pantry& pantry, const brewing::Recipe& base);
 

@@ -75,7 +75,7 @@ public:
     template <class E> void word(const Field&, const E&, std::span<const std::string_view>) {}
     void extract(std::string_view name, const Plato& value) {
         const std::string field = std::string(name) + "_p";
-        number(Field{std::string_view(field), 0, 40}, value.p);
+        number(Field{std::string_view(field), extracts.low, extracts.high}, value.p);
     }
     void gravity(std::string_view name, const std::optional<SpecificGravity>& value) {
         if (value && !fault && !isGravity(*value))
@@ -131,8 +131,12 @@ private:
     std::string path_;
 };
 
+Range restTemperatures() {
+    return rangeOf<brewing::MashStep>("temperature_c");
+}
+
 bool isGravity(SpecificGravity given) {
-    return given.sg >= .95 && given.sg <= 1.2;
+    return gravities.holds(given.sg);
 }
 
 template <class F> Result<void> checkFields(const F& fact) {

@@ -3,6 +3,7 @@
 
 #include "quantity/csv.h"
 
+#include <algorithm>
 #include <csv.h>
 #include <memory>
 
@@ -62,12 +63,63 @@ tl::unexpected<Fault> badQuotes(std::size_t line) {
                     say("facts.csv_quotes.remedy"));
 }
 
+std::string_view withoutMark(std::string_view text) {
+    constexpr std::string_view byteOrderMark = "\xEF\xBB\xBF";
+    return text.substr(text.starts_with(byteOrderMark) ? byteOrderMark.size() : 0);
+}
+
+std::string_view firstLine(std::string_view text) {
+    return text.substr(0, text.find_first_of("\r\n"));
+}
+
+/// "sep=;", for spreadsheets.
+std::optional<char> saidSeparator(std::string_view text) {
+    constexpr std::string_view says = "sep=";
+    const auto line = firstLine(withoutMark(text));
+    const bool said = line.starts_with(says) && line.size() == says.size() + 1 && line.back() != '"';
+    return said ? std::optional(line.back()) : std::nullopt;
+}
+
+std::size_t countUnquoted(std::string_view line, char wanted) {
+    bool quoted = false;
+    return static_cast<std::size_t>(std::count_if(line.begin(), line.end(), [&](char c) {
+        quoted = quoted != (c == '"');
+        return !quoted && c == wanted;
+    }));
+}
+
+char likelySeparator(std::string_view text) {
+    text = withoutMark(text);
+    text.remove_prefix(std::min(text.find_first_not_of(",; \t\r\n"), text.size()));
+    const auto line = firstLine(text);
+    char likely = ',';
+    for (const char each : {';', '\t'})
+        if (countUnquoted(line, each) > countUnquoted(line, likely))
+            likely = each;
+    return likely;
+}
+
+bool saysNothing(const CsvRecord& record) {
+    return std::all_of(record.cells.begin(), record.cells.end(),
+                       [](const auto& cell) { return !cell || cell->find_first_not_of(' ') == cell->npos; });
+}
+
 } // namespace
 
+Result<CsvSheet> readSheet(std::string_view text) {
+    const auto said = saidSeparator(text);
+    const char separator = said.value_or(likelySeparator(text));
+    auto records = readCsv(text, separator);
+    if (!records)
+        return fail(records.error());
+    if (said)
+        records->erase(records->begin());
+    std::erase_if(*records, saysNothing);
+    return CsvSheet{separator, *std::move(records)};
+}
+
 Result<std::vector<CsvRecord>> readCsv(std::string_view text, char separator) {
-    constexpr std::string_view byteOrderMark = "\xEF\xBB\xBF";
-    if (text.starts_with(byteOrderMark))
-        text.remove_prefix(byteOrderMark.size());
+    text = withoutMark(text);
     Parser parser(separator);
     Reading reading;
     while (!text.empty()) { // a line at a time, so that a record knows where it began

@@ -20,6 +20,13 @@ struct CsvRecord {
 
 /// Empty lines are passed over. A stray or an open quote is a fault that names its line.
 [[nodiscard]] Result<std::vector<CsvRecord>> readCsv(std::string_view text, char separator = ',');
+/// As spreadsheets save it: the separator is the one that a first line "sep=;" says, else that of ',', ';' and tab
+/// which the first line that says anything has most of. That line and records in which nothing stands are left out.
+struct CsvSheet {
+    char separator = ',';
+    std::vector<CsvRecord> records;
+};
+[[nodiscard]] Result<CsvSheet> readSheet(std::string_view text);
 /// Between quotes.
 [[nodiscard]] std::string quotedCell(std::string_view text);
 /// Quoted where it has to be; an empty text is "".

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "facts/fields.h"
-#include "quantity/parse.h"
+#include "facts/ranges.h"
 
 #include <optional>
 #include <string>
@@ -32,6 +32,23 @@ struct PassesBy {
     template <class T> void object(const Field&, T&) {}
 };
 
+struct RangeFinder : PassesBy {
+    std::string_view name;
+    Range found{};
+    template <class T> void field(const Field& f, T&) {
+        if (f.name == name)
+            found = {f.low, f.high};
+    }
+};
+/// Of a number by its name, as it is described.
+template <class Described> Range rangeOf(std::string_view name) {
+    RangeFinder finder;
+    finder.name = name;
+    Described any{};
+    describe(finder, any);
+    return finder.found;
+}
+
 inline std::string pathOf(const std::string& base, std::string_view name) {
     return base + "/" + excerpt(name);
 }
@@ -53,7 +70,7 @@ inline Fault missingField(std::string path, std::string_view name) {
 }
 
 /// Numbers in few figures, whatever was written.
-[[nodiscard]] bool isGravity(SpecificGravity given); ///< of beer or wort
+[[nodiscard]] bool isGravity(SpecificGravity given);
 [[nodiscard]] Fault gravityRange(std::string path, SpecificGravity given);
 [[nodiscard]] Fault outOfRange(std::string path, const Field& field, double value);
 

@@ -64,6 +64,54 @@ std::string_view trimmed(std::string_view text) {
     return text.substr(begin, text.find_last_not_of(" \t") + 1 - begin);
 }
 
+/// Takes what a text begins with, as long as it is there.
+class Taker {
+public:
+    explicit Taker(std::string_view text) : rest_(text) {}
+    [[nodiscard]] bool isAtEnd() const { return rest_.empty(); }
+    bool one(std::string_view of) {
+        const bool found = !rest_.empty() && of.find(rest_.front()) != of.npos;
+        rest_.remove_prefix(found ? 1 : 0);
+        return found;
+    }
+    bool digits(std::size_t least, std::size_t most) {
+        const auto count = std::min(rest_.find_first_not_of("0123456789"), rest_.size());
+        const bool found = count >= least && count <= most;
+        rest_.remove_prefix(found ? count : 0);
+        return found;
+    }
+
+private:
+    std::string_view rest_;
+};
+
+/// "14:30", "14:30:00.000+02:00", "2:30 pm"
+bool isTime(std::string_view text) {
+    constexpr std::size_t mostFractions = 9;
+    Taker take(text);
+    if (!take.digits(1, 2) || !take.one(":") || !take.digits(2, 2))
+        return false;
+    if (take.one(":") && (!take.digits(2, 2) || (take.one(".,") && !take.digits(1, mostFractions))))
+        return false;
+    take.one(" ");
+    if (take.one("AaPp") && !take.one("Mm"))
+        return false;
+    if (take.one("+-"))
+        return take.digits(2, 2) && (take.one(":"), take.digits(2, 2)) && take.isAtEnd();
+    take.one("Z");
+    return take.isAtEnd();
+}
+
+/// A day without the time that a spreadsheet or a logger put after it.
+std::string_view withoutTime(std::string_view text) {
+    text = trimmed(text);
+    const auto colon = std::min(text.find(':'), text.size());
+    const auto before = text.find_last_not_of("0123456789", colon == 0 ? 0 : colon - 1);
+    if (colon == text.size() || before == text.npos || !isTime(text.substr(before + 1)))
+        return text;
+    return text[before] == ' ' || text[before] == 'T' ? text.substr(0, before) : text;
+}
+
 /// Digits before the decimal mark without what groups them; none: they are grouped otherwise.
 std::optional<std::string> ungrouped(std::string_view whole, char group) {
     std::string digits;
@@ -86,7 +134,7 @@ std::optional<std::string> ungrouped(std::string_view whole, char group) {
 } // namespace
 
 std::optional<Day> readDay(std::string_view text, DateOrder order) {
-    const auto t = tokensOf(text);
+    const auto t = tokensOf(withoutTime(text));
     if (t.size() != 3)
         return std::nullopt;
     if (const auto m = monthNamed(t[1]))

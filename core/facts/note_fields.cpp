@@ -4,6 +4,7 @@
 #include "facts/csv_records.h"
 #include "facts/fact_list.h"
 #include "facts/field_kinds.h"
+#include "quantity/density.h"
 #include "quantity/text.h"
 #include "quantity/words.h"
 #include "tasting/sitting.h"
@@ -26,15 +27,20 @@ public:
         NoteField& made = add<std::string>(f);
         made.words.assign(words.begin(), words.end());
     }
-    void extract(std::string_view name, const Plato&) { addBoth(name); }
-    void gravity(std::string_view name, const std::optional<SpecificGravity>&) { addBoth(name); }
+    void extract(std::string_view name, const Plato&) {
+        addBoth(name, {toGravity(Plato{extracts.low}).sg, toGravity(Plato{extracts.high}).sg}, extracts);
+    }
+    void gravity(std::string_view name, const std::optional<SpecificGravity>&) {
+        addBoth(name, gravities,
+                {toPlato(SpecificGravity{gravities.low}).p, toPlato(SpecificGravity{gravities.high}).p});
+    }
     void vessel(const Field& f, const std::string&) { add<std::string>(f); }
     void brew(const Field& f, const std::string&) { add<std::string>(f); }
     template <class T> void list(const Field&, const T&) {}
 
 private:
     template <class T> NoteField& add(const Field& f) {
-        fields.push_back({std::string(f.name), cellOf<T>(), f.low, f.high, f.required});
+        fields.push_back({std::string(f.name), cellOf<T>(), f.low, f.high, f.required, unitOf<T>(f)});
         if (f.name == turnField.name) // is given by the desk
             fields.pop_back();
         return fields.back();
@@ -53,36 +59,54 @@ private:
         else
             return NoteCell::text;
     }
-    void addBoth(std::string_view name) {
-        fields.push_back({std::string(name) + "_sg", NoteCell::number, .95, 1.2, false});
-        fields.push_back({std::string(name) + "_p", NoteCell::number, -5, 45, false});
+    template <class T> static constexpr UnitKind unitOf(const Field& f) {
+        if constexpr (Optional<T>)
+            return unitOf<typename T::value_type>(f);
+        else if constexpr (QuantityLike<T>)
+            return T::kind;
+        else
+            return f.unit;
+    }
+    void addBoth(std::string_view name, Range sg, Range p) {
+        fields.push_back({std::string(name) + "_sg", NoteCell::number, sg.low, sg.high, false, SpecificGravity::kind});
+        fields.push_back({std::string(name) + "_p", NoteCell::number, p.low, p.high, false, Plato::kind});
     }
 };
 
+/// A column for one field of an item in a list.
+template <class Item> NoteField partOf(std::string_view field, std::string column) {
+    NoteFieldLister lister;
+    const Item item{};
+    describe(lister, item);
+    auto found = *std::find_if(lister.fields.begin(), lister.fields.end(),
+                               [&](const NoteField& each) { return each.name == field; });
+    found.name = std::move(column);
+    found.required = false;
+    return found;
+}
+
 void addScores(std::vector<NoteField>& fields) {
-    fields.push_back({"taster", NoteCell::text, 0, 0, false});
+    fields.push_back(partOf<tasting::Score>("taster", "taster"));
     for (const auto& attribute : tasting::builtInSheet().attributes)
-        for (const char* glass : {"_cold", "_cellar"})
-            fields.push_back({attribute.code + glass, NoteCell::number, 0, 10, false});
+        for (const std::string glass : {"cold", "cellar"})
+            fields.push_back(partOf<tasting::Score>(glass, attribute.code + "_" + glass));
 }
 
 void addRecipe(std::vector<NoteField>& fields) {
-    const auto add = [&](std::string name, NoteCell cell, double low, double high) {
-        fields.push_back({std::move(name), cell, low, high, false});
-    };
+    using brewing::GristPart, brewing::MashStep, brewing::HopAddition;
     for (int i = 1; i <= mostGrains; ++i) {
-        add(fmt::format("grain_{}", i), NoteCell::text, 0, 0);
-        add(fmt::format("grain_{}_kg", i), NoteCell::number, 0, 100000);
-        add(fmt::format("grain_{}_share", i), NoteCell::share, 0, 1);
+        fields.push_back(partOf<GristPart>("grain", fmt::format("grain_{}", i)));
+        fields.push_back(partOf<GristPart>("mass_kg", fmt::format("grain_{}_kg", i)));
+        fields.push_back(partOf<GristPart>("share", fmt::format("grain_{}_share", i)));
     }
     for (int i = 1; i <= mostRests; ++i) {
-        add(fmt::format("rest_{}_c", i), NoteCell::number, 20, 80);
-        add(fmt::format("rest_{}_min", i), NoteCell::number, 0, 600);
+        fields.push_back(partOf<MashStep>("temperature_c", fmt::format("rest_{}_c", i)));
+        fields.push_back(partOf<MashStep>("minutes", fmt::format("rest_{}_min", i)));
     }
     for (int i = 1; i <= mostHops; ++i) {
-        add(fmt::format("hop_{}", i), NoteCell::text, 0, 0);
-        add(fmt::format("hop_{}_alpha", i), NoteCell::share, 0, .3);
-        add(fmt::format("hop_{}_min", i), NoteCell::number, 0, 600);
+        fields.push_back(partOf<HopAddition>("name", fmt::format("hop_{}", i)));
+        fields.push_back(partOf<HopAddition>("alpha_share", fmt::format("hop_{}_alpha", i)));
+        fields.push_back(partOf<HopAddition>("minutes", fmt::format("hop_{}_min", i)));
     }
 }
 
@@ -109,24 +133,51 @@ Heading headingOf(std::string_view text) {
     return heading;
 }
 
-bool isForeign(const std::string& unit) {
-    static const std::set<std::string_view> foreign = {"f",   "°f", "gal", "usgal", "gallons", "hl",
-                                                       "bbl", "oz", "lb",  "ml",    "g"};
-    return foreign.contains(unit);
+/// What a text lists, each without spaces and case.
+std::vector<std::string> listedIn(const std::string& key) {
+    std::vector<std::string> names;
+    if (!builtInTexts().has(key))
+        return names;
+    const std::string_view all = builtInTexts().find(key);
+    for (std::size_t at = 0; at < all.size();) {
+        const auto end = std::min(all.find(", ", at), all.size());
+        names.push_back(headingOf(all.substr(at, end - at)).words);
+        at = end + 2;
+    }
+    return names;
+}
+
+/// The text that lists how the unit of a number is written; empty: it is never written in brackets.
+std::string_view unitKey(UnitKind kind) {
+    static const std::map<UnitKind, std::string_view> keys = {{UnitKind::volume, "facts.unit.volume"},
+                                                              {UnitKind::mass, "facts.unit.mass"},
+                                                              {UnitKind::temperature, "facts.unit.temperature"},
+                                                              {UnitKind::minutes, "facts.unit.minutes"},
+                                                              {UnitKind::days, "facts.unit.days"},
+                                                              {UnitKind::age, "facts.unit.days"},
+                                                              {UnitKind::years, "facts.unit.years"},
+                                                              {UnitKind::extract, "facts.unit.extract"},
+                                                              {UnitKind::gravity, "facts.unit.gravity"},
+                                                              {UnitKind::concentration, "facts.unit.concentration"},
+                                                              {UnitKind::bitterness, "facts.unit.bitterness"},
+                                                              {UnitKind::ph, "facts.unit.ph"},
+                                                              {UnitKind::thickness, "facts.unit.thickness"}};
+    const auto at = keys.find(kind);
+    return at == keys.end() ? std::string_view() : at->second;
+}
+
+/// What stands in brackets after a number is its unit.
+bool isInUnit(const NoteField& field, const std::string& unit) {
+    if (unit.empty() || (field.cell != NoteCell::number && field.cell != NoteCell::share))
+        return true;
+    const auto known = listedIn(std::string(unitKey(field.unit)));
+    return std::find(known.begin(), known.end(), unit) != known.end();
 }
 
 /// What headings call a field beside its own name: "facts.column.<field>" lists them.
 std::vector<std::string> namesOf(const NoteField& field) {
-    std::vector<std::string> names = {headingOf(field.name).words};
-    const std::string key = "facts.column." + field.name;
-    if (builtInTexts().has(key)) {
-        const std::string_view all = builtInTexts().find(key);
-        for (std::size_t at = 0; at < all.size();) {
-            const auto end = std::min(all.find(", ", at), all.size());
-            names.push_back(headingOf(all.substr(at, end - at)).words);
-            at = end + 2;
-        }
-    }
+    std::vector<std::string> names = listedIn("facts.column." + field.name);
+    names.insert(names.begin(), headingOf(field.name).words);
     for (const auto& attribute : tasting::builtInSheet().attributes)
         if (field.name.starts_with(attribute.code + "_"))
             names.push_back(headingOf(attribute.name + field.name.substr(attribute.code.size())).words);
@@ -176,20 +227,24 @@ std::vector<NoteField> noteFields(std::string_view kind) {
 }
 
 std::vector<std::string> guessFields(std::string_view kind, const std::vector<std::string>& headings) {
-    std::map<std::string, std::string> byName;
-    for (const auto& field : noteFields(kind))
+    const auto fields = noteFields(kind);
+    std::map<std::string, const NoteField*> byName;
+    for (const auto& field : fields)
         for (auto& name : namesOf(field))
-            byName.try_emplace(std::move(name), field.name);
-    std::vector<std::string> guesses;
+            byName.try_emplace(std::move(name), &field);
     std::set<std::string> taken;
-    for (const auto& text : headings) {
+    const auto guess = [&](const std::string& text) -> std::string {
         const Heading heading = headingOf(text);
-        auto at = byName.find(heading.words + heading.unit); // "extract (p)"
-        if (at == byName.end())
+        auto at = byName.find(heading.words + heading.unit); // "gravity (plato)"
+        if (at == byName.end()) {
             at = byName.find(heading.words);
-        const bool fits = at != byName.end() && !isForeign(heading.unit) && taken.insert(at->second).second;
-        guesses.push_back(fits ? at->second : "");
-    }
+            if (at == byName.end() || !isInUnit(*at->second, heading.unit))
+                return "";
+        }
+        return taken.insert(at->second->name).second ? at->second->name : "";
+    };
+    std::vector<std::string> guesses;
+    std::transform(headings.begin(), headings.end(), std::back_inserter(guesses), guess);
     return guesses;
 }
 

@@ -179,13 +179,14 @@ Day dayOf(const Fact& fact) {
 class Sittings {
 public:
     /// True: it is part of one that is there.
-    bool join(NotedFacts& noted, const Fact& fact) {
+    bool join(NotedFacts& noted, const Fact& fact, std::size_t line) {
         const auto* sitting = std::get_if<SittingFact>(&fact);
         if (!sitting)
             return false;
         const auto [at, isNew] = places_.try_emplace({sitting->vessel, sitting->sitting.on}, noted.facts.size());
         if (isNew)
             return false;
+        noted.lines[at->second].push_back(line);
         auto& whole = std::get<SittingFact>(noted.facts[at->second]).sitting;
         whole.scores.insert(whole.scores.end(), sitting->sitting.scores.begin(), sitting->sitting.scores.end());
         if (!sitting->sitting.note.empty())
@@ -205,7 +206,7 @@ NotedFacts byDay(NotedFacts noted) {
     NotedFacts sorted;
     for (const auto i : order) {
         sorted.facts.push_back(std::move(noted.facts[i]));
-        sorted.lines.push_back(noted.lines[i]);
+        sorted.lines.push_back(std::move(noted.lines[i]));
     }
     sorted.rejected = std::move(noted.rejected);
     return sorted;
@@ -221,9 +222,9 @@ NotedFacts factsIn(const NoteTable& table, const NoteForm& form, const ingredien
         auto fact = maker.factOf(row);
         if (!fact) {
             noted.rejected.push_back({row.line, fact.error()});
-        } else if (!sittings.join(noted, *fact)) {
+        } else if (!sittings.join(noted, *fact, row.line)) {
             noted.facts.push_back(*std::move(fact));
-            noted.lines.push_back(row.line);
+            noted.lines.push_back({row.line});
         }
     }
     return byDay(std::move(noted));

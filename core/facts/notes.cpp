@@ -116,20 +116,16 @@ Result<char> decimalIn(const std::vector<MarkedCell>& cells) {
 Result<NoteTable> readNotes(std::string_view text) {
     if (!isUtf8(text))
         return badInput("", say("facts.notes_encoding"), say("facts.notes_encoding.remedy"));
-    const auto first = text.substr(0, text.find_first_of("\r\n"));
-    char separator = ',';
-    for (const char each : {';', '\t'})
-        if (std::count(first.begin(), first.end(), each) > std::count(first.begin(), first.end(), separator))
-            separator = each;
-    auto records = readCsv(text, separator);
-    if (!records)
-        return fail(records.error());
-    if (records->size() < 2)
+    auto sheet = readSheet(text);
+    if (!sheet)
+        return fail(sheet.error());
+    if (sheet->records.size() < 2)
         return badInput("", say("facts.notes_empty"), say("facts.notes_empty.remedy"));
     NoteTable table;
-    for (const auto& cell : records->front().cells)
+    for (const auto& cell : sheet->records.front().cells)
         table.headings.push_back(cell.value_or(""));
-    table.rows.assign(std::make_move_iterator(records->begin() + 1), std::make_move_iterator(records->end()));
+    table.rows.assign(std::make_move_iterator(sheet->records.begin() + 1),
+                      std::make_move_iterator(sheet->records.end()));
     return table;
 }
 

@@ -15,10 +15,9 @@ enum class DateOrder { ymd, dmy, mdy };
 /// A file as it lies there.
 struct NoteTable {
     std::vector<std::string> headings;
-    std::vector<CsvRecord> rows; ///< as wide as the headings
+    std::vector<CsvRecord> rows; ///< those that say anything, each as wide as it is; a wider one is rejected later
 };
-/// The separator is the one that the first line has most of: ',', ';' or a tab. Faults: not UTF-8, no heading, no
-/// row, quotes that do not pair.
+/// The separator is found as readSheet does. Faults: not UTF-8, no heading, no row, quotes that do not pair.
 [[nodiscard]] Result<NoteTable> readNotes(std::string_view text);
 
 /// How the file is meant.
@@ -38,8 +37,8 @@ struct RejectedRow {
     Fault why; ///< its path names the field
 };
 struct NotedFacts {
-    std::vector<Fact> facts;        ///< by day
-    std::vector<std::size_t> lines; ///< of each; the first where several rows make one tasting
+    std::vector<Fact> facts;                     ///< by day
+    std::vector<std::vector<std::size_t>> lines; ///< of each; several where several rows make one tasting
     std::vector<RejectedRow> rejected;
 };
 /// `form` as settled() gave it. Malts and yeasts may stand by name or id.

@@ -21,6 +21,7 @@ using book::TableSpec;
 using book::Value;
 
 constexpr std::string_view ending = ".csv";
+constexpr std::string_view contentsName = "tables.csv"; ///< which tables there are, and their version
 using NamesById = std::map<book::RowId, std::string>;
 using IdsByName = std::map<std::string, book::RowId, std::less<>>;
 
@@ -75,13 +76,22 @@ template <class Number> std::optional<Number> wholeCell(std::string_view cell) {
     return number;
 }
 
+/// Where a comma does not part cells it is the decimal mark of a spreadsheet.
+std::optional<double> realCell(std::string cell, char separator) {
+    const auto comma = separator == ',' || cell.find('.') != cell.npos ? cell.npos : cell.find(',');
+    if (comma != cell.npos)
+        cell[comma] = '.';
+    return plainNumber(cell);
+}
+
 Fault badCell(std::string path, std::string_view cell) {
     return {FaultKind::input, std::move(path), say("facts.csv_cell").with("text", excerpt(cell)),
             say("facts.csv_cell.remedy")};
 }
 
 /// One cell as its column has it; none: it cannot be.
-std::optional<Value> valueOf(const Column& column, const std::optional<std::string>& cell, const Names& names) {
+std::optional<Value> valueOf(const Column& column, const std::optional<std::string>& cell, const Names& names,
+                             char separator) {
     const bool isText = column.type == ColumnType::text && column.references.empty();
     if (isText && (cell || column.required)) // a spreadsheet that saves the file again drops the two quotes
         return Value{withoutGuard(cell.value_or(""))};
@@ -97,7 +107,7 @@ std::optional<Value> valueOf(const Column& column, const std::optional<std::stri
         return whole ? std::optional(Value{*whole}) : std::nullopt;
     }
     if (column.type == ColumnType::real) {
-        const auto number = plainNumber(*cell);
+        const auto number = realCell(*cell, separator);
         return number ? std::optional(Value{*number}) : std::nullopt;
     }
     return storedDay(*cell) ? std::optional(Value{*cell}) : std::nullopt;
@@ -134,20 +144,30 @@ Result<void> checkAny(const TableSpec& table, const Row& row, const Names& names
     return checked;
 }
 
+/// What an export says that it holds.
+struct Contents {
+    std::int64_t version = tablesMinor;
+    std::set<std::string, std::less<>> files;
+    [[nodiscard]] bool isOlder() const { return version < tablesMinor; }
+};
+
 class TableReader {
 public:
-    TableReader(const TableSpec& table, Names& names) : table_(table), names_(names) {}
+    /// A table of an older version may lack columns that need no value.
+    TableReader(const TableSpec& table, Names& names, bool isOlder) : table_(table), names_(names), isOlder_(isOlder) {}
 
     Result<std::vector<Row>> read(std::string_view text) {
-        auto records = readCsv(text);
-        if (!records)
-            return fail(records.error());
-        if (records->empty())
+        auto sheet = readSheet(text);
+        if (!sheet)
+            return fail(sheet.error());
+        const auto& records = sheet->records;
+        separator_ = sheet->separator;
+        if (records.empty())
             return badInput("/1", say("facts.csv_empty"), say("facts.csv_cell.remedy"));
-        if (auto header = readHeader(records->front()); !header)
-            return fail(header.error());
+        if (auto header = readHeader(records.front()); !header)
+            return fail(under("/" + std::to_string(records.front().line), header.error()));
         std::vector<Row> rows;
-        for (auto record = records->begin() + 1; record != records->end(); ++record) {
+        for (auto record = records.begin() + 1; record != records.end(); ++record) {
             auto row = readRow(*record);
             if (!row)
                 return fail(under("/" + std::to_string(record->line), row.error()));
@@ -172,11 +192,20 @@ private:
         for (std::size_t i = 0; i < header.cells.size(); ++i) {
             const std::string name = header.cells[i].value_or("");
             if (std::find(known.begin(), known.end(), name) == known.end() || !places_.try_emplace(name, i).second)
-                return badInput("/1/" + excerpt(name), say("desk.unknown_field").with("field", excerpt(name)),
+                return badInput("/" + excerpt(name), say("desk.unknown_field").with("field", excerpt(name)),
                                 offerName(name, known));
         }
         width_ = header.cells.size();
+        for (const auto& name : known)
+            if (!places_.contains(name) && !mayLack(name))
+                return badInput("/" + name, say("facts.csv_no_column").with("field", name),
+                                say("facts.csv_missing.remedy"));
         return {};
+    }
+    [[nodiscard]] bool mayLack(const std::string& name) const {
+        const auto column = std::find_if(table_.columns.begin(), table_.columns.end(),
+                                         [&](const Column& each) { return each.name == name; });
+        return isOlder_ && column != table_.columns.end() && !column->required;
     }
     [[nodiscard]] std::optional<std::string> cell(const CsvRecord& record, const std::string& column) const {
         const auto at = places_.find(column);
@@ -191,7 +220,7 @@ private:
         Row row{*id, {}};
         for (const auto& column : table_.columns) {
             const auto given = cell(record, column.name);
-            auto value = valueOf(column, given, names_);
+            auto value = valueOf(column, given, names_, separator_);
             if (!value)
                 return fail(badCell("/" + column.name, given.value_or("")));
             row.values.push_back(*std::move(value));
@@ -201,10 +230,63 @@ private:
 
     const TableSpec& table_;
     Names& names_;
+    const bool isOlder_;
     std::map<std::string, std::size_t, std::less<>> places_;
     std::size_t width_ = 0;
+    char separator_ = ',';
     std::set<book::RowId> ids_;
 };
+
+std::string fileOf(const TableSpec& table) {
+    return table.name + std::string(ending);
+}
+
+const TextFile* fileNamed(const std::vector<TextFile>& files, std::string_view name) {
+    const auto at = std::find_if(files.begin(), files.end(), [&](const TextFile& each) { return each.name == name; });
+    return at == files.end() ? nullptr : &*at;
+}
+
+TextFile contentsOf(const std::vector<TextFile>& tables) {
+    std::string text = csvLine({"version", "file"});
+    for (const auto& table : tables)
+        text += csvLine({std::to_string(tablesMinor), table.name});
+    return {std::string(contentsName), text};
+}
+
+/// Where nothing is said all that this version has is to be there.
+Result<Contents> readContents(const std::vector<TextFile>& files) {
+    Contents contents;
+    const TextFile* file = fileNamed(files, contentsName);
+    if (!file)
+        return contents;
+    const auto sheet = readSheet(file->text);
+    if (!sheet)
+        return fail(sheet.error());
+    for (const auto& record : sheet->records) {
+        if (&record == &sheet->records.front())
+            continue; // the heading
+        const std::string at = "/" + std::to_string(record.line);
+        const std::string given = record.cells.front().value_or("");
+        const auto version = wholeCell<std::int64_t>(given);
+        const bool isSame = contents.files.empty() || version == contents.version;
+        if (!version || *version < 0 || *version > tablesMinor || !isSame)
+            return fail(badCell(at + "/version", given));
+        if (record.cells.size() < 2)
+            return badInput(at, say("facts.csv_width"), say("facts.csv_cell.remedy"));
+        contents.version = *version;
+        contents.files.insert(record.cells[1].value_or(""));
+    }
+    return contents;
+}
+
+/// The file of a table; null: an older export that never had it.
+Result<const TextFile*> fileFor(const TableSpec& table, const std::vector<TextFile>& files, const Contents& contents) {
+    const std::string name = fileOf(table);
+    const TextFile* file = fileNamed(files, name);
+    if (!file && (!contents.isOlder() || contents.files.contains(name)))
+        return badInput("/" + name, say("facts.no_table").with("file", name), say("facts.csv_missing.remedy"));
+    return file;
+}
 
 } // namespace
 
@@ -216,29 +298,34 @@ Result<std::vector<TextFile>> writeTables(const book::Book& book) {
         if (!rows)
             return fail(rows.error());
         takeNames(table, *rows, names);
-        files.push_back({table.name + std::string(ending), tableText(table, *rows, names)});
+        files.push_back({fileOf(table), tableText(table, *rows, names)});
     }
+    files.push_back(contentsOf(files));
     return files;
 }
 
 Result<TableRows> readTables(const std::vector<TextFile>& files) {
+    const auto& tables = cellarSchema().tables;
+    if (std::none_of(tables.begin(), tables.end(), [&](const auto& each) { return fileNamed(files, fileOf(each)); }))
+        return badInput("", say("facts.no_tables"), say("facts.no_tables.remedy"));
+    const auto contents = readContents(files);
+    if (!contents)
+        return fail(under("/" + std::string(contentsName), contents.error()));
     TableRows all;
     Names names;
-    for (const auto& table : cellarSchema().tables) {
-        const auto file = std::find_if(files.begin(), files.end(), [&](const TextFile& each) {
-            return each.name == table.name + std::string(ending);
-        });
-        if (file == files.end())
+    for (const auto& table : tables) {
+        const auto file = fileFor(table, files, *contents);
+        if (!file)
+            return fail(file.error());
+        if (!*file)
             continue;
-        TableReader reader(table, names);
-        auto rows = reader.read(file->text);
+        TableReader reader(table, names, contents->isOlder());
+        auto rows = reader.read((*file)->text);
         auto sound = rows ? reader.check(*rows) : Result<void>(fail(rows.error()));
         if (!sound)
-            return fail(under("/" + file->name, sound.error()));
+            return fail(under("/" + (*file)->name, sound.error()));
         all.emplace(table.name, *std::move(rows));
     }
-    if (all.empty())
-        return badInput("", say("facts.no_tables"), say("facts.no_tables.remedy"));
     return all;
 }
 

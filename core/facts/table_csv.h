@@ -19,10 +19,12 @@ struct TextFile {
 };
 using TableRows = std::map<std::string, std::vector<book::Row>, std::less<>>; ///< by table
 
-/// Every table of the book.
+/// Every table of the book, and "tables.csv", which names them beside the version of the book's tables.
 [[nodiscard]] Result<std::vector<TextFile>> writeTables(const book::Book& book);
-/// Rows with the ids they had. A table without a file is empty, files of other names are passed over. Refused, at
-/// "/<file>/<line>/<column>": what writeTables would not have written.
+/// Rows with the ids they had, also of tables that a spreadsheet saved with another separator; files of other names are
+/// passed over. Refused, at "/<file>/<line>/<column>": what writeTables would not have written. Tables and columns that
+/// are missing are refused too, but those that an older export never had: tables that its "tables.csv" does not name,
+/// columns that need no value.
 [[nodiscard]] Result<TableRows> readTables(const std::vector<TextFile>& files);
 
 } // namespace staveline::facts

@@ -80,11 +80,27 @@ TEST_CASE_METHOD(Exported, "an export goes into a new folder and says so", "[app
     CHECK(run("new s.cellar --from folder").status == 3); // there is a book already
     CHECK(run("new t.cellar --from nowhere").status == 3);
     CHECK(run("new t.cellar --from folder --sample").status == 2);
-    write("folder/reading.csv", "id,vessel\r\n1,Nobody\r\n");
+    std::string readings = readAll(scratch / "folder" / "reading.csv");
+    const auto cell = readings.find(',', readings.find("\r\n")) + 1;
+    write("folder/reading.csv", readings.replace(cell, readings.find(',', cell) - cell, "Nobody"));
     const Answer answer = run("new t.cellar --from folder --json");
     CHECK(answer.status == 2);
     CHECK(answer.err.find("/reading.csv/2/vessel") != std::string::npos);
     CHECK_FALSE(std::filesystem::exists(scratch / "t.cellar"));
+}
+
+TEST_CASE_METHOD(Exported, "an empty folder one stands in is exported into", "[app][export]") {
+    expect("--today 2026-06-01 new s.cellar --sample");
+    std::filesystem::create_directory(scratch / "here");
+    const std::string in = "cd '" + (scratch / "here").string() + "' && ";
+    CHECK(std::system((in + "'" STAVELINE_PROGRAM "' export ../s.cellar --out . >../out.txt 2>&1").c_str()) == 0);
+    CHECK(std::filesystem::exists(scratch / "here" / "contents.html"));
+    CHECK(run("new t.cellar --from here").status == 0);
+    std::filesystem::remove(scratch / "here" / "reading.csv");
+    const Answer answer = run("new u.cellar --from here --json");
+    CHECK(answer.status == 2);
+    CHECK(answer.err.find("/reading.csv") != std::string::npos);
+    CHECK_FALSE(std::filesystem::exists(scratch / "u.cellar"));
 }
 
 TEST_CASE_METHOD(Exported, "the history as a spreadsheet says what its CSV says", "[app][export]") {

@@ -37,6 +37,12 @@ struct Again {
     Result<desk::Recorded> restore(const std::vector<TextFile>& files) { return desk->restore(files); }
 };
 
+std::vector<TextFile> without(std::vector<TextFile> files, const std::string& name) {
+    files.erase(std::remove_if(files.begin(), files.end(), [&](const auto& each) { return each.name == name; }),
+                files.end());
+    return files;
+}
+
 /// The first thing that is refused in a file with `from` replaced by `to`.
 Fault refusal(std::vector<TextFile> files, const std::string& name, const std::string& from, const std::string& to) {
     auto& text = fileNamed(files, name).text;
@@ -105,6 +111,78 @@ TEST_CASE_METHOD(DeskFixture, "a table that was changed by hand is refused where
     CHECK(refusal({{"notes.csv", "a,b"}}, "notes.csv", "a", "a").cause.key == "facts.no_tables");
 }
 
+TEST_CASE_METHOD(DeskFixture, "an export with a table or a column gone is refused by its name", "[export]") {
+    addPlover();
+    const auto files = exportOf(*desk);
+    const auto refused = [](const std::vector<TextFile>& given) {
+        Again again;
+        const auto done = again.restore(given);
+        CHECK(again.desk->vessels()->empty() != done.has_value());
+        return done ? Fault{} : done.error();
+    };
+    for (const char* name : {"vessel.csv", "opening.csv", "draw_off.csv"}) {
+        const Fault gone = refused(without(files, name));
+        CHECK(gone.path == "/" + std::string(name));
+        CHECK(render(gone.cause).find(name) != std::string::npos);
+        CHECK_FALSE(render(gone.remedy).empty());
+        CHECK(refused(without(without(files, "tables.csv"), name)) == gone); // an export that says no version
+    }
+    CHECK(refused(without(files, "tables.csv")) == Fault{}); // all is there
+    auto narrow = files;
+    fileNamed(narrow, "reading.csv").text = "id,vessel,on\r\n";
+    CHECK(refused(narrow).path.starts_with("/reading.csv/1/"));
+    CHECK(refused(narrow).cause.key == "facts.csv_no_column");
+}
+
+TEST_CASE_METHOD(DeskFixture, "tables that a spreadsheet saved with semicolons come back", "[export]") {
+    addPlover();
+    record(R"({"kind": "reading", "vessel": "Plover", "on": "2025-07-01", "ph": 3.31, "note": "dull, then; clear"})");
+    auto files = exportOf(*desk);
+    const std::string dull = "\"dull, then; clear\"";
+    for (const char* name : {"vessel.csv", "reading.csv", "tables.csv"}) {
+        auto& text = fileNamed(files, name).text;
+        const auto kept = std::min(text.find(dull), text.size());
+        std::replace(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(kept), ',', ';');
+        std::replace(text.begin() + static_cast<std::ptrdiff_t>(std::min(kept + dull.size(), text.size())), text.end(),
+                     ',', ';');
+    }
+    auto& readings = fileNamed(files, "reading.csv").text;
+    readings.replace(readings.find("3.31"), 4, "3,31");
+    readings += ";;;\r\n";
+    Again again;
+    REQUIRE(again.restore(files));
+    CHECK(tablesOf(*again.desk) == tablesOf(*desk));
+    readings.replace(readings.find("3,31"), 4, "3,3,1");
+    CHECK(Again().restore(files).error().path == "/reading.csv/2/ph");
+    readings.insert(0, "sep=;\r\n");
+    CHECK(Again().restore(files).error().path == "/reading.csv/3/ph");
+}
+
+TEST_CASE_METHOD(DeskFixture, "only what an older export never had may be missing", "[export]") {
+    addPlover();
+    auto files = without(exportOf(*desk), "work_date.csv");
+    auto& contents = fileNamed(files, "tables.csv").text;
+    const std::string ours = std::to_string(facts::tablesMinor) + ",";
+    for (std::size_t at = 0; (at = contents.find(ours, at)) != contents.npos;)
+        contents.replace(at, ours.size(), "1,");
+    auto& readings = fileNamed(files, "reading.csv").text;
+    readings.replace(readings.find(",at,"), 3, ""); // came later
+    {
+        Again again; // it says that it had the table
+        CHECK(again.restore(files).error().path == "/work_date.csv");
+    }
+    contents.replace(contents.find("1,work_date.csv\r\n"), 17, "");
+    Again again;
+    REQUIRE(again.restore(files));
+    CHECK(tablesOf(*again.desk) == tablesOf(*desk));
+    readings.replace(readings.find(",note"), 5, ""); // a column that was always there
+    CHECK(Again().restore(files).error().path == "/reading.csv/1/note");
+    contents.replace(contents.find("1,"), 2, "99,");
+    CHECK(Again().restore(files).error().path == "/tables.csv/2/version");
+    contents.replace(contents.find("99,"), 3, "new,");
+    CHECK(Again().restore(files).error().path == "/tables.csv/2/version");
+}
+
 TEST_CASE_METHOD(DeskFixture, "a book that holds something is not filled", "[export]") {
     addPlover();
     CHECK(desk->restore(exportOf(*desk)).error().path == "/vessel.csv/id 1/id");
@@ -151,6 +229,32 @@ TEST_CASE_METHOD(DeskFixture, "a folder is made whole, and only where nothing is
     CHECK_FALSE(std::filesystem::exists(scratch / "half.part"));
     std::filesystem::create_directory(scratch / "empty");
     CHECK(desk::writeFolder(scratch / "empty", files));
+}
+
+TEST_CASE_METHOD(DeskFixture, "an empty folder is filled where it is", "[export]") {
+    addPlover();
+    const auto files = exportOf(*desk);
+    for (const char* name : {"empty", "dot"}) {
+        INFO(name);
+        const auto folder = scratch / name;
+        std::filesystem::create_directory(folder);
+        REQUIRE(desk::writeFolder(name == std::string("dot") ? folder / "." : folder, files));
+        CHECK(readAll(folder / "cycles" / "plover-1-00.html") == files[files.size() - 2].text);
+        CHECK_FALSE(std::filesystem::exists(folder / ".part"));
+    }
+    std::filesystem::create_directory(scratch / "half");
+    CHECK_FALSE(desk::writeFolder(scratch / "half", {{"a.csv", "x"}, {"a.csv/b.csv", "x"}}));
+    CHECK(std::filesystem::is_empty(scratch / "half"));
+}
+
+TEST_CASE_METHOD(DeskFixture, "a folder that cannot be used is named with what was asked", "[export]") {
+    const auto out = desk::writeFolder(scratch / "none" / "out", {});
+    REQUIRE_FALSE(out);
+    CHECK(out.error().path == "/out");
+    CHECK(render(out.error().remedy).find((scratch / "none" / "out.part").string()) != std::string::npos);
+    const auto from = desk::bookFromFolder(scratch / "new.cellar", scratch / "nowhere");
+    REQUIRE_FALSE(from);
+    CHECK(from.error().path == "/from");
 }
 
 TEST_CASE_METHOD(DeskFixture, "a new book of a folder appears whole or not at all", "[export]") {

@@ -97,6 +97,22 @@ TEST_CASE_METHOD(Notes, "many impossible rows are told one by one", "[notes]") {
     CHECK(done->rejected.size() == 150);
 }
 
+TEST_CASE_METHOD(Notes, "every row of a tasting that is refused is told", "[notes]") {
+    const auto done = take("sitting", "date,taster,TA1 cold\n"
+                                      "2027-01-01,Rook,6\n" // to come
+                                      "2025-09-01,Rook,6\n"
+                                      "2027-01-01,Wren,5\n"
+                                      "2027-01-01,Teal,4\n");
+    REQUIRE(done);
+    CHECK(done->rows == 4);
+    CHECK(done->taken == 1);
+    REQUIRE(done->rejected.size() == 3);
+    for (const auto& [at, line] : {std::pair{0U, 2U}, {1U, 4U}, {2U, 5U}}) {
+        CHECK(done->rejected[at].line == line);
+        CHECK(done->rejected[at].why == done->rejected[0].why);
+    }
+}
+
 TEST_CASE_METHOD(Notes, "what a form cannot know is asked", "[notes]") {
     CHECK(take("reading", "date,ph\n02.03.2025,3.41\n").error().path == "/dates");
     CHECK(take("draw_off", "date,litres\n2025-09-01,\"1,250\"\n").error().path == "/decimal");

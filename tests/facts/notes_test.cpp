@@ -93,6 +93,63 @@ TEST_CASE("columns are guessed from their headings", "[notes]") {
           Strings{"name", "on", "measured_original_gravity_sg", "grain_1", "grain_1_kg"});
 }
 
+TEST_CASE("a unit in brackets must be the field's", "[notes]") {
+    CHECK(guessFields("reading", {"TA (%)", "Temperature (Fahrenheit)", "Gravity (Brix)", "pH (mV)"}) ==
+          Strings{"", "", "", ""});
+    CHECK(guessFields("reading", {"Temp (deg F)", "TA (meq/L)", "Gravity (kg/m3)"}) == Strings{"", "", ""});
+    CHECK(guessFields("draw_off", {"volume (barrels)", "Amount (hL)", "drawn [US gal]"}) == Strings{"", "", ""});
+    CHECK(guessFields("draw_off", {"Volume (Liters)"}) == Strings{"volume_l"});
+    CHECK(guessFields("draw_off", {"drawn [L]"}) == Strings{"volume_l"});
+    CHECK(guessFields("reading", {"TA (g/l)", "Temp (Celsius)", "Gravity (Plato)", "Date (dd.mm.yyyy)"}) ==
+          Strings{"ta_g_l", "temperature_c", "gravity_p", "on"}); // a day has no unit
+    CHECK(guessFields("reading", {"Gravity (sg)", "Extract (\u00b0Plato)", "temperature (deg C)", "ph (pH)"}) ==
+          Strings{"gravity_sg", "gravity_p", "temperature_c", "ph"});
+    CHECK(guessFields("brew",
+                      {"Boil (min)", "Boil time (h)", "Batch size (litres)", "Bitterness (IBU)", "Grain 1 kg (lb)"}) ==
+          Strings{"boil_min", "", "into_fermenter_l", "bitterness_ibu", ""});
+}
+
+TEST_CASE("the parts of a list have the ranges and units of its items", "[notes]") {
+    const auto named = [](const char* kind, const std::string& name) {
+        const auto fields = noteFields(kind);
+        return *std::find_if(fields.begin(), fields.end(), [&](const auto& each) { return each.name == name; });
+    };
+    const auto same = [](const NoteField& field, double low, double high, UnitKind unit) {
+        return field.low == low && field.high == high && field.unit == unit && !field.required;
+    };
+    CHECK(same(named("brew", "rest_2_c"), 20, 80, UnitKind::temperature));
+    CHECK(same(named("brew", "hop_1_alpha"), .001, .3, UnitKind::share)); // refused below by the fact itself
+    CHECK(same(named("sitting", "TA1_cellar"), 0, 10, UnitKind::none));
+    CHECK(same(named("brew", "original_gravity_p"), 0, 40, UnitKind::extract));
+    CHECK(same(named("reading", "gravity_sg"), .95, 1.2, UnitKind::gravity));
+}
+
+TEST_CASE("what a spreadsheet puts around the rows is passed over", "[notes]") {
+    const auto noted = taken("\xEF\xBB\xBFsep=;\r\n;;\r\n\r\nDate;pH;Note\r\n;;\r\n2026-03-02;3,4;a, b\r\n ;;\r\n"
+                             "2026-03-03;sour;\r\n",
+                             "reading");
+    REQUIRE(noted.facts.size() == 1);
+    CHECK(std::get<ReadingFact>(noted.facts[0]).measured.ph == Ph{3.4});
+    REQUIRE(noted.rejected.size() == 1);
+    CHECK(noted.rejected[0].line == 8);
+    CHECK(readNotes("sep=|\ndate|ph\n2026-03-02|3.4\n")->headings == Strings{"date", "ph"});
+    CHECK(readNotes("\"a, b, c\";ph\n1;2\n")->headings == Strings{"a, b, c", "ph"});
+    CHECK(readNotes("date,ph\n,\n\n , \n").error().cause.key == "facts.notes_empty");
+    CHECK(readNotes("sep=;\n").error().cause.key == "facts.notes_empty");
+}
+
+TEST_CASE("a time after a day is cut off", "[notes]") {
+    for (const char* text : {"2026-10-02 14:30", "2026-10-02T14:30:00", "2026-10-02T14:30:00Z", "2026-10-02  9:05 PM",
+                             "2026-10-02T14:30:00.000+02:00", "2 Oct 2026 14:30"}) {
+        INFO(text);
+        CHECK(readDay(text, DateOrder::ymd) == on(2026, 10, 2));
+    }
+    CHECK(readDay("02.10.2026 00:00:00", DateOrder::dmy) == on(2026, 10, 2));
+    for (const char* none : {"14:30", "2026-10-02 at:30", "2026-10-02 14:soon", "2026-10 14:30"})
+        CHECK_FALSE(readDay(none, DateOrder::ymd));
+    CHECK(asked("date,ph\n2026-10-02 14:30,3.4\n").empty());
+}
+
 TEST_CASE("rows become readings, and those that cannot be are told with the reason", "[notes]") {
     const auto noted = taken("Date;SG;pH;Note\n"
                              "05.03.2026;1,004;3,41;\"clear; bright\"\n"
@@ -103,7 +160,7 @@ TEST_CASE("rows become readings, and those that cannot be are told with the reas
                              "16.03.2026;1,004;3,4;x;y\n",
                              "reading");
     REQUIRE(noted.facts.size() == 2);
-    CHECK(noted.lines == std::vector<std::size_t>{3, 2}); // by day
+    CHECK(noted.lines == std::vector<std::vector<std::size_t>>{{3}, {2}}); // by day
     const auto& later = std::get<ReadingFact>(noted.facts[1]);
     CHECK(later.vessel == "Plover");
     CHECK(later.on == on(2026, 3, 5));

@@ -3,10 +3,13 @@
 #include "layers/text_rules.h"
 
 #include "quantity/csv.h"
+#include "quantity/words.h"
 #include "support/catch.h"
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <regex>
 
 namespace staveline::layers {
 namespace {
@@ -82,6 +85,30 @@ TEST_CASE("Every template is said somewhere") {
     for (const auto& file : filesUnder({"resources/data"}))
         addCells(file.text, mentioned);
     checkNone(unusedKeys(readTemplates(textFiles()), mentioned));
+}
+
+TEST_CASE("The help names every library that the program is made of") {
+    const auto text = nameKey(readTemplates(textFiles()).at("ui.help.about.4"));
+    const std::map<std::string, std::string> calledOtherwise = {{"nlohmann-json3", "json for modern c++"},
+                                                                {"qt6opengl6", "qt"},
+                                                                {"qt6-base", "qt"},
+                                                                {"qt6-charts", "qt charts"},
+                                                                {"qt6-svg", "qt"},
+                                                                {"fonts-dejavu-core", "dejavu fonts"},
+                                                                {"sqlite3", "sqlite"}};
+    const auto files = filesUnder({"app"});
+    const auto list =
+        std::find_if(files.begin(), files.end(), [](const auto& file) { return file.path == "app/packages.txt"; });
+    REQUIRE(list != files.end());
+    std::vector<std::string> unnamed;
+    static const std::regex library("(^|\\n)(?:lib)?([a-z0-9-]+)-dev(?=\\n)|(fonts-[a-z-]+)");
+    for (std::sregex_iterator at(list->text.begin(), list->text.end(), library), end; at != end; ++at) {
+        const std::string package = (*at)[2].matched ? (*at)[2].str() : (*at)[3].str();
+        const auto other = calledOtherwise.find(package);
+        if (text.find(nameKey(other == calledOtherwise.end() ? package : other->second)) == text.npos)
+            unnamed.push_back(package);
+    }
+    checkNone(unnamed);
 }
 
 TEST_CASE("Every cause and every remedy ends as a sentence") {

@@ -54,6 +54,12 @@ TEST_CASE("SRM and EBC measure the same absorbance") {
     // EBC = 25 x A430, SRM = 12.7 x A430.
     CHECK(toSrm({25}) == Approx(12.7));
     CHECK(toSrm({0}) == 0);
+    CHECK(ebcOfSrm(12.7).ebc == Approx(25));
+    // Malt: SRM = 1.3546 L - 0.76.
+    CHECK(toSrm(ebcOfLovibond(10)) == Approx(12.786));
+    CHECK(toLovibond(ebcOfLovibond(60)) == Approx(60));
+    CHECK(toLovibond({0}) == 0);
+    CHECK(ebcOfLovibond(0).ebc == 0);
 }
 
 } // namespace staveline
