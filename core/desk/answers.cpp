@@ -431,6 +431,29 @@ Json promiseJson(const PromiseOutcome& promise) {
     return json;
 }
 
+Json lineageJson(const std::vector<LineageLine>& lineage) {
+    Json list = Json::array();
+    for (const auto& line : lineage)
+        list.push_back(
+            Json{{"on", isoDay(line.on)}, {"vessel", line.vessel}, {"back", line.back}, {"text", render(line.text)}});
+    return list;
+}
+
+Json woodJson(const WoodLife& wood) {
+    Json json{{"fills_before", wood.fillsBefore}, {"lost_l", wood.lost.l}};
+    const auto add = [&](const std::string& name, const Times& times) {
+        json[name] = times.count;
+        if (times.last)
+            json["last_" + name] = isoDay(*times.last);
+    };
+    add("fills", wood.fills);
+    add("refills", wood.refills);
+    add("repairs", wood.repairs);
+    add("leaks", wood.leaks);
+    add("cleanings", wood.cleanings);
+    return json;
+}
+
 } // namespace
 
 std::string toJson(const HistoryView& history) {
@@ -444,6 +467,8 @@ std::string toJson(const HistoryView& history) {
                          {"promises", promises},
                          {"record", words(history.record)},
                          {"learned", learned},
+                         {"lineage", lineageJson(history.life.lineage)},
+                         {"wood", woodJson(history.life.wood)},
                          {"findings", notesJson(history.findings)}});
 }
 

@@ -22,6 +22,18 @@ std::vector<Message> cultureWords(const facts::CultureFact& culture) {
     return words;
 }
 
+/// What was pitched last.
+std::optional<Message> pitchedLast(const CurrentVessel& vessel) {
+    const facts::EventFact* last = nullptr;
+    for (const auto& [id, event] : vessel.record.of<facts::EventFact>())
+        if (event.what == facts::Happening::pitched && event.on <= vessel.today)
+            last = &event;
+    if (!last)
+        return {};
+    return last->culture.empty() ? say("desk.card.pitched").with("on", last->on)
+                                 : say("desk.card.pitched.what").with("culture", last->culture).with("on", last->on);
+}
+
 std::vector<Message> cautionsOf(const CurrentVessel& vessel, const facts::CultureFact* culture) {
     std::vector<Message> cautions;
     if (vessel.fault && vessel.fault->rule)
@@ -62,6 +74,8 @@ VesselCard cardOf(const CurrentVessel& vessel, const LedgerView& ledger) {
         (vessel.toFill ? card.fill : card.draw) = vessel.dates.draw;
     if (culture)
         card.culture = cultureWords(*culture);
+    if (auto pitched = pitchedLast(vessel))
+        card.culture.push_back(std::move(*pitched));
     card.cautions = cautionsOf(vessel, culture);
     return card;
 }

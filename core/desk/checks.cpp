@@ -245,6 +245,13 @@ struct Meaning {
     operator()(const F& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return afterOpening(record, f.on); });
     }
+    Result<void> operator()(const facts::EventFact& f) {
+        if (!f.culture.empty() && f.what != facts::Happening::pitched)
+            return refuse("/culture", say("desk.event.culture"), say("desk.event.culture.remedy"));
+        if (f.volume && !facts::losesBeer(f.what))
+            return refuse("/volume_l", say("desk.event.volume"), say("desk.event.volume.remedy"));
+        return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return afterOpening(record, f.on); });
+    }
     Result<void> operator()(const facts::VesselFact& f) {
         return nameIsFree(f.name, shared().names.vesselLike(f.name));
     }

@@ -59,6 +59,7 @@ struct PlannedRecipe;
 struct Prospect;
 struct Start;
 struct TasteView;
+struct VesselLife;
 struct VesselSummary;
 struct WhatIf;
 template <class F> struct Filed;
@@ -192,6 +193,7 @@ public:
     /// What "leave it alone" brews: the last refill without its one-cycle aids, with what is locked.
     [[nodiscard]] Result<advice::Setting> leftAlone(const facts::VesselName& name) const;
     [[nodiscard]] Result<HistoryView> history(const facts::VesselName& name) const;
+    [[nodiscard]] Result<VesselLife> life(const facts::VesselName& name) const;
     /// Newest first.
     [[nodiscard]] Result<std::vector<Filed<facts::SittingFact>>> sittings(const facts::VesselName& name) const;
     [[nodiscard]] Result<TasteView> taste(const facts::SittingFact& sitting) const;

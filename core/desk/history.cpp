@@ -118,14 +118,15 @@ void takeBrew(const facts::BrewFact& brew, HistoryRow& row) {
         row.mashTemperature = brew.recipe.mash.back().temperature;
 }
 
-bool movesLiquid(vessel::EntryKind kind) {
-    return traitsOf(kind).flow == vessel::Flow::in || traitsOf(kind).flow == vessel::Flow::out;
+bool movesLiquid(const LedgerEntry& e) {
+    const vessel::Flow flow = traitsOf(e.kind).flow;
+    return flow == vessel::Flow::in || flow == vessel::Flow::out || (flow == vessel::Flow::loss && e.volume.l > 0);
 }
 
 /// The level just before an entry: what the entry moved is taken back.
 Litres volumeBefore(const LedgerEntry& e, const vessel::LedgerState& after) {
     const bool in = !e.outOfThisVessel && traitsOf(e.kind).flow == vessel::Flow::in;
-    if (!movesLiquid(e.kind))
+    if (!movesLiquid(e))
         return after.volume;
     return Litres{std::max(0.0, in ? after.volume.l - e.volume.l : after.volume.l + e.volume.l)};
 }
@@ -144,7 +145,7 @@ public:
             row.entry = e.kind;
             row.volume = replayed_.after[i].volume;
             row.meanAge = replayed_.after[i].meanAge;
-            if (movesLiquid(e.kind))
+            if (movesLiquid(e))
                 row.moved = e.volume;
             if (e.outOfThisVessel)
                 row.other = receiverOf(record_, e);
@@ -341,6 +342,10 @@ Result<HistoryView> Desk::history(const facts::VesselName& name) const {
     addRounds(record, view.rows);
     std::stable_sort(view.rows.begin(), view.rows.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
     addLessons(learned.lessons, view.rows);
+    auto lived = life(name);
+    if (!lived)
+        return fail(lived.error());
+    view.life = std::move(*lived);
     return view;
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "desk/ledger_note.h"
+#include "desk/vessel_life.h"
 #include "estimate/learning.h"
 #include "facts/fact_list.h"
 
@@ -87,6 +88,7 @@ struct HistoryView {
     };
     std::vector<SawtoothPoint> sawtooth;
     std::vector<LedgerNote> findings; ///< what does not agree in the ledger
+    VesselLife life;
 };
 
 } // namespace staveline::desk

@@ -28,6 +28,14 @@ facts::VesselName sourceOf(const VesselRecord& record, const vessel::LedgerEntry
     return from;
 }
 
+/// "racked, 3.0 L lost with it"
+Message eventText(const facts::EventFact& event) {
+    const std::string key = "desk.line.event." + std::string(wordOf(event.what));
+    if (!event.culture.empty())
+        return say(key + ".what").with("culture", event.culture);
+    return event.volume ? say(key + ".lost").with("volume", *event.volume) : say(key);
+}
+
 /// `first`: it went into an empty vessel.
 Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vessel::LedgerEntry& e, bool first,
                  const SharedFacts& shared) {
@@ -44,7 +52,7 @@ Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vesse
             return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
     if (kind == vessel::EntryKind::event)
         if (const auto* event = byId<facts::EventFact>(record, rowOf(e.id)))
-            return say("desk.line.event." + std::string(wordOf(event->what)));
+            return eventText(*event);
     const std::string word(first && kind == vessel::EntryKind::refill ? "first_fill" : vessel::traitsOf(kind).word);
     if (e.brew)
         return say("desk.line." + word + "_brew")

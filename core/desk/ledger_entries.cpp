@@ -17,7 +17,7 @@ constexpr std::int64_t kindCount = 16;
 
 constexpr int timeNotSaid = -1;
 
-/// How much, where there is a volume.
+/// How much, where a volume is said.
 template <class F> LedgerEntry entry(const Stored<F>& stored) {
     const F& fact = stored.fact;
     LedgerEntry e;
@@ -27,7 +27,9 @@ template <class F> LedgerEntry entry(const Stored<F>& stored) {
     e.minute = minuteOfDay(fact.at).value_or(timeNotSaid);
     e.turn = fact.turn.value_or(0);
     e.rank = rankOf(e.kind);
-    if constexpr (requires { fact.volume; })
+    if constexpr (requires { fact.volume.value_or(Litres{0}); })
+        e.volume = fact.volume.value_or(Litres{0});
+    else if constexpr (requires { fact.volume; })
         e.volume = fact.volume;
     return e;
 }

@@ -63,6 +63,7 @@ Result<void> Recorder::store(const facts::VesselEditFact& f) {
         take(v.drawShare, f.drawShare);
         take(v.drawMayMove, f.drawMayMove);
         take(v.intervalMayMove, f.intervalMayMove);
+        take(v.fillsBefore, f.fillsBefore);
     });
 }
 

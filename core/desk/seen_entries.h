@@ -52,7 +52,7 @@ private:
         if constexpr (requires { fact.note; })
             mix(look, std::hash<std::string>{}(fact.note));
         if constexpr (requires { fact.volume; })
-            mix(look, std::hash<double>{}(fact.volume.l));
+            mixNumber(look, std::optional(fact.volume));
         if constexpr (requires { fact.measured; }) {
             mixNumber(look, fact.measured.gravity);
             mixNumber(look, fact.measured.ph);

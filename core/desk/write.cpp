@@ -71,7 +71,7 @@ std::string editText(const Fact& fact, const DisplayUnits& units) {
         [&]<class F>(const F& f) {
             const std::string key = "desk.edit." + std::string(facts::kindOf<F>) + tellingPart(f);
             Message message = say(key).with("name", subjectName(f));
-            if constexpr (requires { f.volume; })
+            if constexpr (requires { f.volume.l; })
                 message.arguments.push_back({"volume", f.volume, {}});
             return render(message, units);
         },

@@ -33,6 +33,7 @@ struct VesselFact {
     std::optional<Share> evaporationPerYear; ///< none: by material
     std::optional<double> oxygenPerYear;     ///< mg/(L year); none: by material
     std::optional<Share> cultureHeldBack;    ///< none: by material
+    double fillsBefore = 0;                  ///< from empty, before it came to this cellar
     std::string note;
     std::optional<Day> retired;
     std::string retiredReason;
@@ -50,7 +51,7 @@ struct VesselEditFact {
     std::optional<bool> canChangeTemperature, drawMayMove, intervalMayMove;
     std::optional<Days> interval, sampleBefore;
     std::optional<Share> drawShare, evaporationPerYear, cultureHeldBack;
-    std::optional<double> oxygenPerYear, wantedAgeYears;
+    std::optional<double> oxygenPerYear, wantedAgeYears, fillsBefore;
     std::vector<std::string> clear; ///< fields to go back to what the material says, or to no wanted age
     bool operator==(const VesselEditFact&) const = default;
 };
@@ -213,14 +214,16 @@ struct TopUpFact {
     std::optional<int> turn = {}; ///< on its day
     bool operator==(const TopUpFact&) const = default;
 };
-/// Moves no liquid.
+/// Moves no liquid but what is lost with it.
 struct EventFact {
     VesselName vessel;
     Day on{};
     Happening what = Happening::pitched;
     std::string note;
-    std::string at = {};          ///< time of day; empty: not said
-    std::optional<int> turn = {}; ///< on its day
+    std::string at = {};               ///< time of day; empty: not said
+    std::optional<int> turn = {};      ///< on its day
+    std::string culture = {};          ///< what was pitched
+    std::optional<Litres> volume = {}; ///< left behind, run out or rinsed away with it
     bool operator==(const EventFact&) const = default;
 };
 /// The look at a vessel that is made every month or so. Its level is a dip and what it is topped with a top-up: facts

@@ -164,6 +164,7 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.field(Field{.name = "draw_may_move", .later = true}, f.drawMayMove);
     v.field(Field{.name = "interval_may_move", .later = true}, f.intervalMayMove);
+    v.field(Field{.name = "fills_before", .low = 0, .high = 1000, .later = true}, f.fillsBefore);
     v.field(noteField, f.note);
     v.field(Field{"retired_on"}, f.retired);
     v.field(Field{"retired_reason"}, f.retiredReason);
@@ -186,6 +187,7 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.field(Field{"draw_may_move"}, f.drawMayMove);
     v.field(Field{"interval_may_move"}, f.intervalMayMove);
+    v.field(Field{"fills_before", 0, 1000}, f.fillsBefore);
     v.field(noteField, f.note);
     v.list(Field{"clear"}, f.clear);
 }
@@ -320,6 +322,8 @@ template <class V> void describe(V& v, Like<EventFact> auto& f) {
     v.field(Field{.name = "on", .required = true}, f.on);
     v.field(timeField, f.at);
     v.word(Field{.name = "what", .required = true}, f.what, factWords::happenings);
+    v.field(Field{.name = "culture", .later = true}, f.culture);
+    v.field(Field{.name = "volume_l", .low = 0, .high = maxLitres, .later = true}, f.volume);
     v.field(noteField, f.note);
     v.field(turnField, f.turn);
 }

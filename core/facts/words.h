@@ -12,11 +12,13 @@ enum class Material { oakNew, oakUsed, foeder, steel, glass, plastic };
 enum class Brettanomyces { established, young, none };
 /// What befell a vessel beside its liquid, after which it may taste otherwise than before.
 enum class Happening {
-    pitched, ///< a culture was put in
-    racked,  ///< the beer went to another vessel, or off its lees
-    cleaned, ///< the wood was cleaned hard
-    moved,   ///< the vessel stands elsewhere
-    tasters  ///< other people taste it now
+    pitched,  ///< a culture was put in
+    racked,   ///< the beer went to another vessel, or off its lees
+    cleaned,  ///< the wood was cleaned hard
+    moved,    ///< the vessel stands elsewhere
+    tasters,  ///< other people taste it now
+    repaired, ///< hoops, a stave, the head
+    leaked
 };
 /// Of a cycle, before its draw.
 enum class Work { taste, brew };
@@ -32,7 +34,8 @@ inline constexpr std::array<std::string_view, 6> shapes = {"cask", "keg", "foede
 inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak used", "foeder",
                                                               "steel",   "glass",    "plastic"};
 inline constexpr std::array<std::string_view, 3> brett = {"established", "young", "none"};
-inline constexpr std::array<std::string_view, 5> happenings = {"pitched", "racked", "cleaned", "moved", "tasters"};
+inline constexpr std::array<std::string_view, 7> happenings = {"pitched", "racked",   "cleaned", "moved",
+                                                               "tasters", "repaired", "leaked"};
 inline constexpr std::array<std::string_view, 2> works = {"taste", "brew"};
 inline constexpr std::array<std::string_view, 3> bungs = {"tight", "loose", "changed"};
 inline constexpr std::array<std::string_view, 3> weeps = {"none", "damp", "dripping"};
@@ -76,6 +79,10 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
 }
 [[nodiscard]] constexpr std::string_view wordOf(Smell smell) {
     return factWords::smells[static_cast<std::size_t>(smell)];
+}
+/// Beer is left behind, spilt or runs out with it.
+[[nodiscard]] constexpr bool losesBeer(Happening what) {
+    return what != Happening::pitched && what != Happening::tasters;
 }
 [[nodiscard]] constexpr std::string_view wordOf(Happening what) {
     return factWords::happenings[static_cast<std::size_t>(what)];

@@ -16,6 +16,7 @@ enum class Flow {
     out,
     in,
     level, ///< says how much is in it
+    loss,  ///< out, where it says how much
     none
 };
 
@@ -33,7 +34,7 @@ inline constexpr auto entryKinds = std::to_array<EntryTraits>({
     {EntryKind::sample, "sample", 2, Flow::out},
     {EntryKind::dip, "dip", 1, Flow::level},
     {EntryKind::reading, "reading", 1, Flow::none},
-    {EntryKind::event, "event", 6, Flow::none},
+    {EntryKind::event, "event", 6, Flow::loss},
 });
 
 [[nodiscard]] constexpr const EntryTraits& traitsOf(EntryKind kind) {

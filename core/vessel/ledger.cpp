@@ -73,6 +73,8 @@ void Replayer::apply(const LedgerEntry& entry) {
                     say("vessel.before_opening").with("day", entry.on).with("opened", opening_->on));
     }
     Flow flow = traitsOf(entry.kind).flow;
+    if (flow == Flow::loss)
+        flow = entry.volume.l == 0 ? Flow::none : Flow::out;
     const double least = flow == Flow::level ? 0 : std::numeric_limits<double>::min();
     if (flow != Flow::none && !(std::isfinite(entry.volume.l) && entry.volume.l >= least))
         return find(entry, FindingKind::notPositive,
@@ -88,6 +90,7 @@ void Replayer::apply(const LedgerEntry& entry) {
         return fill(entry);
     case Flow::level:
         return dip(entry);
+    case Flow::loss:
     case Flow::none:
         return;
     }

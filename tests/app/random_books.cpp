@@ -160,7 +160,8 @@ private:
         if (dice_.chance(20))
             record("dip", with(at, {{"volume_l", held(vessel) * dice_.between(0, 1)}}));
         if (dice_.chance(20))
-            record("event", with(at, {{"what", dice_.chance(50) ? "racked" : "tasters"}}));
+            record("event", dice_.chance(50) ? with(at, {{"what", "racked"}, {"volume_l", held(vessel) * .01}})
+                                             : with(at, {{"what", "tasters"}}));
         Entry scores = Entry::array();
         for (const char* taster : {"Rook", "Wren"})
             for (const auto& line : tasting::builtInSheet().attributes)

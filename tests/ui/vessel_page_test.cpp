@@ -4,6 +4,7 @@
 
 #include "desk/advice.h"
 #include "desk/ledger.h"
+#include "ui/cellar/life_lines.h"
 #include "ui/cellar/prospect_panel.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/vessel_page.h"
@@ -353,6 +354,21 @@ TEST_CASE("the curve follows the numbers as they are turned, and nothing is stor
     CHECK(at.desk().revision() == revision);
     at.key(Qt::Key_Escape);
     CHECK(at.desk().revision() == revision);
+}
+
+TEST_CASE("the page of a vessel tells its life so far", "[ui][vesselpage]") {
+    AtVesselPage at;
+    EventFact pitched{"Heron", testing::testToday, Happening::pitched};
+    pitched.culture = "Moor slurry";
+    REQUIRE(at.desk().record(pitched));
+    at.change("Heron");
+    QStringList words;
+    for (const QLabel* label : part<LifeLines>(at.page()).findChildren<QLabel*>())
+        if (label->isVisibleTo(&at.page()))
+            words << label->text();
+    CHECK(words.join('\n').contains("Moor slurry pitched"));
+    CHECK(words.join('\n').contains("Fills from empty: 1"));
+    CHECK_FALSE(words.join('\n').contains("Leaks"));
 }
 
 TEST_CASE("a vessel is drawn at an age from its page, and its days and ages follow", "[ui][vesselpage][age]") {

@@ -3,6 +3,7 @@
 
 #include "desk/advice.h"
 #include "desk/ledger.h"
+#include "ui/cellar/life_lines.h"
 #include "ui/cellar/new_vessel_questions.h"
 #include "ui/cellar/prospect_panel.h"
 #include "ui/widgets/choice_field.h"
@@ -36,6 +37,7 @@ const std::set<std::string> byHabit = {"temperature_can_change",
                                        "culture_held_back",
                                        "draw_may_move",
                                        "interval_may_move",
+                                       "fills_before",
                                        "note",
                                        "retired_on",
                                        "retired_reason"};
@@ -91,6 +93,7 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     takeChange(edit.drawShare, before.drawShare, after.drawShare);
     takeChange(edit.drawMayMove, before.drawMayMove, after.drawMayMove);
     takeChange(edit.intervalMayMove, before.intervalMayMove, after.intervalMayMove);
+    takeChange(edit.fillsBefore, before.fillsBefore, after.fillsBefore);
     takeOptional(edit, edit.wantedAgeYears, facts::factWords::wantedAge.data(), before.wantedAgeYears,
                  after.wantedAgeYears);
     takeOptional(edit, edit.evaporationPerYear, "evaporation_per_year", before.evaporationPerYear,
@@ -153,6 +156,7 @@ QWidget* VesselPage::makeChanges() {
     auto* heading = new QLabel(tr("What lives in it"), part);
     setType(*heading, Type::strong);
     culture_ = new FactForm(part);
+    life_ = new LifeLines(session_, part);
     reason_ = new QLineEdit(part);
     reason_->setAccessibleName(tr("Why it is retired"));
     reason_->setPlaceholderText(tr("why, if you like"));
@@ -165,7 +169,7 @@ QWidget* VesselPage::makeChanges() {
     auto* row = new QHBoxLayout;
     row->addWidget(reason_, 1);
     row->addWidget(retire_);
-    for (QWidget* widget : std::initializer_list<QWidget*>{heading, culture_, ending, words})
+    for (QWidget* widget : std::initializer_list<QWidget*>{heading, culture_, life_, ending, words})
         column->addWidget(widget);
     column->addLayout(row);
     connect(retire_, &QPushButton::clicked, this, &VesselPage::retire);
@@ -267,6 +271,7 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
         context.labels = "culture";
         context.hidden = {"on"};
         culture_->build(cultureBefore_, context);
+        life_->showVessel(facts.name);
     }
     const auto start = isNew ? Result<desk::Start>(desk::Start{context.today}) : session_.desk().startOf(facts.name);
     prospect_->begin(start.value_or(desk::Start{context.today}));

@@ -13,6 +13,7 @@ class QPushButton;
 namespace staveline::ui {
 
 class FactForm;
+class LifeLines;
 class MessageLabel;
 class NewVesselQuestions;
 class ProspectPanel;
@@ -67,6 +68,7 @@ private:
     ProspectPanel* prospect_; ///< what the numbers typed come to
     QWidget* changes_;
     FactForm* culture_;
+    LifeLines* life_;
     QLineEdit* reason_;
     QPushButton* retire_;
     MessageLabel* message_;
