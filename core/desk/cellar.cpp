@@ -123,6 +123,8 @@ Result<void> Cellar::loadShared() {
         shared.names.addBrew(stored.id, stored.fact.name);
     for (auto& stored : *grains) {
         shared.kept.insert(stored.fact.id);
+        if (const auto known = shared.pantry.grain(stored.fact.id); known && stored.fact.lactic <= 0)
+            stored.fact.lactic = known->lactic; // kept before it was reckoned with
         shared.pantry.put(std::move(stored.fact));
     }
     for (auto& stored : *yeasts) {

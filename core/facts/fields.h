@@ -401,6 +401,7 @@ template <class V> void describe(V& v, Like<ingredient::Grain> auto& g) {
     v.field(Field{"beta_glucan_kg_kg", 0, 0.2}, g.betaGlucan);
     v.field(Field{"glucanase", 0, 5}, g.glucanase);
     v.field(Field{"arabinoxylan_g_l", 0, 10}, g.arabinoxylan);
+    v.field(Field{.name = "lactic", .low = 0, .high = .1, .later = true}, g.lactic);
     v.field(Field{"own_rdf", -1, 1}, g.ownRdf);
     v.field(Field{"max_share", 0, 1}, g.maxShare);
     v.field(Field{"extract_as_is", 0, 1.05}, g.extractAsIs);
