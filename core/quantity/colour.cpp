@@ -20,6 +20,10 @@ double toSrm(Ebc colour) {
     return colour.ebc / ebcPerSrm;
 }
 
+Ebc fromSrm(double srm) {
+    return {srm * ebcPerSrm};
+}
+
 Ebc wortColour(std::span<const ColouredMass> grist, Litres volume) {
     double kgLovibond = 0;
     for (const auto& part : grist)

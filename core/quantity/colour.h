@@ -15,5 +15,6 @@ struct ColouredMass {
 /// Malt colour units from kg, EBC and litres, then Morey's power law; EBC = 1.97 SRM.
 [[nodiscard]] Ebc wortColour(std::span<const ColouredMass> grist, Litres volume);
 [[nodiscard]] double toSrm(Ebc colour);
+[[nodiscard]] Ebc fromSrm(double srm);
 
 } // namespace staveline
