@@ -96,6 +96,12 @@ double alphaLeft(const Recipe& recipe) {
     return sum > 0 ? recipe.bitterness.ibu * left / sum : 0;
 }
 
+/// Lactic acid [g/L] of acidulated malt in the refill; it is washed out with the extract. The mash pH is what the
+/// recipe says whatever reaches it, so that only the acid that stays counts.
+double maltAcid(const BrewInput& input, const GristSums& grist, const MaltWort& malt) {
+    return 1000 * grist.lactic * gristPerLitre(input.recipe, malt.conversion, grist);
+}
+
 Composition composed(const BrewInput& input, const Mash& mash, const GristSums& grist, const MaltWort& malt,
                      const WortHexose& wort, const Attenuation& primary, const BrewParameters& p) {
     const Recipe& recipe = input.recipe;
@@ -121,6 +127,8 @@ Composition composed(const BrewInput& input, const Mash& mash, const GristSums& 
     beer.ferulic = p.ferulicFactor * mash.phenols.ferulic() * perLitre;
     beer.coumaric = p.coumaricFactor * mash.phenols.coumaric() * perLitre;
     brewPhenols(beer, input, grist, gristPlato, p);
+    beer.lactic +=
+        maltAcid(input, grist, malt); // beyond what fresh beer holds anyway, as acid: the strong ions stay as they are
     return beer;
 }
 
@@ -138,6 +146,7 @@ RefillBeer brew(const BrewInput& input, const BrewParameters& parameters) {
     const double soured = preSouring(out.beer, input.recipe, parameters);
     out.beer.lactic += soured;
     out.beer.ethanol = std::max(0., out.beer.ethanol - parameters.ethanolPerHexose * soured);
+    out.maltAcid = maltAcid(input, grist, malt);
     out.conversion = malt.conversion;
     out.attenuationLimit = malt.attenuationLimit();
     out.starch = malt.starch;

@@ -60,6 +60,7 @@ GristSums sumsOf(std::span<const BrewInput::Part> grist) {
         if (grain.mashed()) // extract does not thin the enzymes in the tun
             tunShare += share.of1;
         sums.ferulicBound += share.of1 * grain.ferulicBound;
+        sums.lactic += share.of1 * grain.lactic;
         sums.arabinoxylan += share.of1 * grain.arabinoxylan;
     }
     if (sums.ownExtract > 0)

@@ -22,6 +22,7 @@ struct GristSums {
     double ownFermentability = 0; ///< real, of that share
     double ferulicBound = 0;      ///< mg/kg
     double arabinoxylan = 0;      ///< g/L at 12 P
+    double lactic = 0;            ///< lactic acid, kg/kg
 };
 
 /// Total for shares that sum to 1.

@@ -21,6 +21,9 @@ double shareOf(const BrewInput& input, bool (*wanted)(const ingredient::Grain&))
 bool isRyeLike(const ingredient::Grain& grain) {
     return grain.arabinoxylan >= constants::plan::ryeLike;
 }
+bool isHusk(const ingredient::Grain& grain) {
+    return grain.kind == ingredient::GrainKind::husk;
+}
 bool isGlucanRich(const ingredient::Grain& grain) {
     return !isRyeLike(grain) && grain.isGlucanRich();
 }
@@ -108,6 +111,11 @@ void checkGrist(const PlanFacts& facts, std::vector<Message>& findings) {
                                .with("glucan", Share{shareOf(facts.input, isGlucanRich)})
                                .with("rye", Share{shareOf(facts.input, isRyeLike)})
                                .with("rest", Celsius{45}));
+    if (const GramsPerLitre acid{facts.beer.maltAcid}; acid.gPerL >= constants::plan::acidTold)
+        findings.push_back(say("brewing.malt_acid")
+                               .with("acid", acid)
+                               .with("low", acid * constants::grain::lacticLeast)
+                               .with("high", acid * constants::grain::lacticMost));
     const double power = convertingPower(facts.input.grist);
     if (power < constants::plan::lowPower)
         findings.push_back(say("brewing.power_low")
@@ -122,8 +130,9 @@ void checkGrist(const PlanFacts& facts, std::vector<Message>& findings) {
 } // namespace
 
 double runOffRisk(const BrewInput& input) {
-    return shareOf(input, isGlucanRich) / constants::plan::glucanLimit +
-           shareOf(input, isRyeLike) / constants::plan::ryeLimit;
+    const double stickiness = shareOf(input, isGlucanRich) / constants::plan::glucanLimit +
+                              shareOf(input, isRyeLike) / constants::plan::ryeLimit;
+    return stickiness / (1 + shareOf(input, isHusk) / constants::plan::hullsHalve);
 }
 
 Litres waterTooMuch(const PlanFacts& facts) {

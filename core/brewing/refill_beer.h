@@ -73,6 +73,7 @@ struct RefillBeer {
     double opened = 1;             ///< gelatinised, share of the starch
     double hexoseInWort = 0;       ///< g/L
     double hexoseTaken = 0;        ///< by the primary, without what pre-souring turned to acid [g/L]
+    double maltAcid = 0;           ///< lactic acid that the malt brought, in the beer above [g/L]
     Plato finalGravity{2};         ///< apparent, after primary
     PercentVol alcohol{5};
     double lactics = 0, brett = 0; ///< what lives in it, against a full culture: beer out of another vessel

@@ -3,6 +3,7 @@
 #include "brewing/grist.h"
 #include "quantity/constants.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 
@@ -157,6 +158,12 @@ Result<ingredient::Grain> lookUpSugar(const Recipe& recipe, const ingredient::Pa
     return sugar;
 }
 
+Check checkExtract(std::span<const BrewInput::Part> grist) {
+    const bool any = std::any_of(grist.begin(), grist.end(),
+                                 [](const BrewInput::Part& part) { return part.grain.dryExtract() > 0; });
+    return any ? Check{} : fault("/grist", say("brewing.no_extract"), say("brewing.no_extract_remedy"));
+}
+
 Check checkPower(std::span<const BrewInput::Part> grist) {
     constexpr double least = constants::grist::leastPower;
     const double power = convertingPower(grist);
@@ -182,7 +189,7 @@ Result<BrewInput> resolve(const Recipe& recipe, const ingredient::Pantry& pantry
     auto yeast = pantry.yeast(recipe.yeast, "/yeast");
     if (!yeast)
         return fail(std::move(yeast).error());
-    if (auto bad = checkPower(*grist))
+    if (auto bad = first({checkExtract(*grist), checkPower(*grist)}))
         return fail(*std::move(bad));
     return BrewInput{.grist = *std::move(grist),
                      .recipe = recipe,

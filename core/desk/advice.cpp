@@ -7,6 +7,7 @@
 #include "desk/in_force.h"
 #include "desk/inside.h"
 #include "desk/round.h"
+#include "desk/stock.h"
 #include "ingredient/nearest.h"
 #include "quantity/parse.h"
 #include "quantity/words.h"
@@ -31,9 +32,9 @@ std::vector<LeverLock> recordedLocks(const VesselRecord& record, Day today) {
 
 std::set<std::string> unavailableItems(const SharedFacts& shared, Day today, Day brewDay) {
     std::set<std::string> items;
-    for (const auto& each : availabilityOn(shared, today))
-        if (!each.available && !(each.readyOn && *each.readyOn <= brewDay))
-            items.insert(each.item);
+    for (const auto& each : stockOn(shared, today))
+        if (!each.on(brewDay))
+            items.insert(each.counted.item);
     return items;
 }
 

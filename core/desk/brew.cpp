@@ -70,7 +70,7 @@ BrewMeaning meaningOfFirstFill(const BrewFact& fact, const brewing::BrewPlan& pl
 
 /// The coming draw is not its own: where it went, and what came out against its own recipe.
 Result<BrewMeaning> meaningOfPast(const BrewFact& fact, Message where, const SharedFacts& shared) {
-    auto input = resolve(fact.recipe, shared.pantry, shared.kit(fact.on, fact.vessel).equipment.heatingRate);
+    auto input = resolve(fact.recipe, shared.pantryOn(fact.on), shared.kit(fact.on, fact.vessel).equipment.heatingRate);
     if (!input)
         return fail(input.error());
     BrewMeaning meaning;

@@ -46,6 +46,25 @@ Result<void> loadElsewhere(const book::Book& book, const facts::Names& names, bo
     return {};
 }
 
+template <class F> Result<void> loadOwn(const book::Book& book, SharedFacts& shared, Facts<F>& to) {
+    auto facts = decode<F>(book.rows(std::string(tableOf<F>)), shared.names);
+    if (!facts)
+        return fail(facts.error());
+    to = std::move(*facts);
+    sortByDay(to);
+    return {};
+}
+
+Result<void> loadOwn(const book::Book& book, SharedFacts& shared) {
+    auto done = loadOwn(book, shared, shared.own.grains);
+    if (done)
+        done = loadOwn(book, shared, shared.own.yeasts);
+    if (done)
+        done = loadOwn(book, shared, shared.own.hops);
+    shared.mixPantries();
+    return done;
+}
+
 } // namespace
 
 const facts::BrewFact* SharedFacts::brew(std::string_view name) const {
@@ -59,14 +78,14 @@ const facts::BrewFact* SharedFacts::brew(std::string_view name) const {
 }
 
 facts::EquipmentFact SharedFacts::kit(Day day, std::string_view vessel) const {
-    const facts::EquipmentFact *own = nullptr, *all = nullptr;
+    const facts::EquipmentFact *its = nullptr, *all = nullptr;
     for (const auto& [id, kit] : equipment)
         if (kit.vessel.empty())
             all = kit.on <= day || !all ? &kit : all;
         else if (kit.vessel == vessel && kit.on <= day)
-            own = &kit;
-    if (own)
-        return *own;
+            its = &kit;
+    if (its)
+        return *its;
     return all ? *all : facts::EquipmentFact{};
 }
 
@@ -93,7 +112,7 @@ Result<void> Cellar::loadShared() {
     if (shared_)
         return {};
     SharedFacts shared;
-    shared.pantry = ingredient::builtInPantry();
+    shared.builtIn = ingredient::builtInPantry();
     auto vessels = decode<facts::VesselFact>(book_->rows("vessel"), shared.names);
     if (!vessels)
         return fail(vessels.error());
@@ -123,17 +142,21 @@ Result<void> Cellar::loadShared() {
         shared.names.addBrew(stored.id, stored.fact.name);
     for (auto& stored : *grains) {
         shared.kept.insert(stored.fact.id);
-        shared.pantry.put(std::move(stored.fact));
+        if (const auto known = shared.builtIn.grain(stored.fact.id); known && stored.fact.lactic <= 0)
+            stored.fact.lactic = known->lactic; // kept before it was reckoned with
+        shared.builtIn.put(std::move(stored.fact));
     }
     for (auto& stored : *yeasts) {
         shared.kept.insert(stored.fact.id);
-        shared.pantry.put(std::move(stored.fact));
+        shared.builtIn.put(std::move(stored.fact));
     }
     shared.brews = std::move(*brews);
     shared.equipment = std::move(*equipment);
     shared.availability = std::move(*availability);
     sortByDay(shared.equipment);
     sortByDay(shared.availability);
+    if (auto own = loadOwn(*book_, shared); !own)
+        return own;
     shared_ = std::make_shared<SharedFacts>(std::move(shared));
     ownShared_ = true;
     return {};

@@ -50,6 +50,21 @@ struct VesselRecord {
     }
 };
 
+/// Ingredients of the brewer's own, each list by day.
+struct OwnIngredients {
+    Facts<facts::OwnGrainFact> grains;
+    Facts<facts::OwnYeastFact> yeasts;
+    Facts<facts::OwnHopFact> hops;
+    template <class F> Facts<F>& of() {
+        if constexpr (std::is_same_v<F, facts::OwnGrainFact>)
+            return grains;
+        else if constexpr (std::is_same_v<F, facts::OwnYeastFact>)
+            return yeasts;
+        else
+            return hops;
+    }
+};
+
 /// What all vessels share.
 struct SharedFacts {
     facts::Names names;
@@ -57,14 +72,24 @@ struct SharedFacts {
     Facts<facts::BrewFact> brews;     ///< by id
     Facts<facts::EquipmentFact> equipment;
     Facts<facts::AvailabilityFact> availability;
-    ingredient::Pantry pantry;
     std::set<std::string, std::less<>> kept; ///< ingredients copied into the book
+    OwnIngredients own;
+    ingredient::Pantry builtIn; ///< with those copied into the book in their place
+    ingredient::Pantry pantry;  ///< with one's own, as they are now
+    /// As of a day: what a brew of that day is made of. With one's own as they were by then, later ones as they began.
+    [[nodiscard]] const ingredient::Pantry& pantryOn(Day day) const;
+    [[nodiscard]] bool isOwn(std::string_view id) const; ///< the id is one's own
+    void mixPantries();                                  ///< after `own` or `builtIn` changed
 
     [[nodiscard]] const facts::BrewFact* brew(std::string_view name) const;
     /// What brews for a vessel are made on: its own kit where it has one by then, else the latest of all vessels; the
     /// default kit when none is recorded.
     [[nodiscard]] facts::EquipmentFact kit(Day day, std::string_view vessel = {}) const;
     [[nodiscard]] bool kitKnown(Day day, std::string_view vessel) const; ///< one is recorded by then: not the default
+
+private:
+    /// From the day of each change on. Copies of these facts share them.
+    std::vector<std::pair<Day, std::shared_ptr<const ingredient::Pantry>>> pantries_;
 };
 
 /// What a vessel took of a brew, in a refill or a top-up.

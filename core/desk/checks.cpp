@@ -2,6 +2,7 @@
 // Meaning beyond fields and ranges: known malts, possible volumes, days in order. Forms and files meet the same.
 #include "desk/entry_checks.h"
 #include "desk/inside.h"
+#include "desk/own_ingredients.h"
 #include "desk/refits.h"
 #include "quantity/parse.h"
 
@@ -81,7 +82,7 @@ template <class F> Result<void> checkInflow(const F& f, const VesselRecord& reco
 /// That the hops can bring their part is asked of what is recorded, not of what was.
 Result<void> checkRecipe(const brewing::Recipe& recipe, const SharedFacts& shared, Day on,
                          const facts::VesselName& vessel) {
-    auto input = resolve(recipe, shared.pantry, shared.kit(on, vessel).equipment.heatingRate);
+    auto input = resolve(recipe, shared.pantryOn(on), shared.kit(on, vessel).equipment.heatingRate);
     if (!input)
         return fail(input.error());
     return checkHopsBring(recipe);
@@ -461,11 +462,22 @@ struct Meaning {
             return {};
         });
     }
+    template <class F>
+    requires requires(const F& f) { f.like; }
+    Result<void> operator()(const F& f) {
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        return canBeOwn(f, shared());
+    }
     Result<void> operator()(const facts::AvailabilityFact& f) {
         const ingredient::Pantry& pantry = shared().pantry;
-        if (pantry.grain(f.item) || pantry.yeast(f.item))
-            return {};
-        return fail(pantry.grain(f.item, "/item").error());
+        if (!pantry.grain(f.item) && !pantry.yeast(f.item) && !pantry.hop(f.item))
+            return fail(pantry.grain(f.item, "/item").error());
+        if (f.packs && !pantry.yeast(f.item))
+            return refuse("/packs", say("desk.packs_of_grain"), say("desk.packs_of_grain.remedy"));
+        if (!f.available && ((f.mass && f.mass->kg > 0) || (f.packs && *f.packs > 0)))
+            return refuse("/available", say("desk.none_but_some"), say("desk.none_but_some.remedy"));
+        return {};
     }
     Result<void> operator()(const facts::ChoiceFact& f) {
         return inUse(f.vessel, f.on, [&](const VesselRecord& record) -> Result<void> {

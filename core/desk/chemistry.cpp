@@ -346,7 +346,7 @@ Result<void> Chemistry::addBrew(std::int64_t id) {
     brewing::Recipe recipe = fact->recipe;
     if (fact->originalGravity)
         recipe.originalGravity = toPlato(*fact->originalGravity);
-    auto input = resolve(recipe, shared.pantry, shared.kit(fact->on, fact->vessel).equipment.heatingRate);
+    auto input = resolve(recipe, shared.pantryOn(fact->on), shared.kit(fact->on, fact->vessel).equipment.heatingRate);
     if (!input)
         return fail(input.error());
     // A brew whose end was not measured ended as those of this house did until then: so it was promised.
@@ -361,7 +361,7 @@ Result<void> Chemistry::addBrew(std::int64_t id) {
 
 Result<std::int64_t> Chemistry::addPlanned(const brewing::Recipe& recipe, const VesselRecord& record, Day day) {
     const SharedFacts& shared = cellar_.shared();
-    auto input = resolve(recipe, shared.pantry, shared.kit(day, record.facts.name).equipment.heatingRate);
+    auto input = resolve(recipe, shared.pantryOn(day), shared.kit(day, record.facts.name).equipment.heatingRate);
     if (!input)
         return fail(input.error());
     const std::int64_t id = nextOwn();

@@ -46,12 +46,14 @@ namespace staveline::desk {
 
 struct AdviceJob;
 struct AdviceRequest;
+struct AtHand;
 struct BrewDraft;
 struct BrewMeaning;
 struct BrewStock;
 struct DayEfficiency;
 struct DrawDayView;
 struct HistoryView;
+struct HopOffer;
 struct LedgerPreview;
 struct LedgerView;
 struct PastDraw;
@@ -208,6 +210,8 @@ public:
     culture(const facts::VesselName& name) const; ///< none: never described
     [[nodiscard]] Result<std::vector<facts::LockFact>> locks(const facts::VesselName& name) const; ///< in force today
     [[nodiscard]] std::vector<facts::AvailabilityFact> availability() const; ///< the latest of each item
+    [[nodiscard]] std::vector<HopOffer> hops() const; ///< with their alpha acids of today (desk/stock.h)
+    [[nodiscard]] std::vector<AtHand> stock() const; ///< the same with what is left of it (desk/stock.h)
     [[nodiscard]] Result<DrawDayView> drawDay(const facts::VesselName& name) const;
     [[nodiscard]] Result<PlannedRecipe> planned(const facts::VesselName& name) const;
     /// A setting and a kit as they are being edited; faults point into the recipe ("/mash/0/temperature_c") or the kit
@@ -230,7 +234,9 @@ public:
     [[nodiscard]] std::vector<Filed<facts::BrewFact>> brewsFor(const facts::VesselName& vessel) const; ///< newest first
     /// What a refill of this vessel can be taken from: the brew made for it first, then the newest; used up ones too.
     [[nodiscard]] Result<std::vector<BrewStock>> brewsToPour(const facts::VesselName& vessel) const;
-    [[nodiscard]] const ingredient::Pantry& pantry() const;
+    [[nodiscard]] const ingredient::Pantry& pantry() const; ///< with ingredients of one's own, as they are now
+    /// The grains, yeasts and hops of one's own in this order, each as it is now, by name.
+    [[nodiscard]] std::vector<Filed<facts::Fact>> ownIngredients() const;
 
     /// The whole book to be read without the program: a table (CSV) a kind of fact, a page (HTML) a cycle of each
     /// vessel, and what lies there. `progress` counts vessels.

@@ -29,7 +29,7 @@ std::optional<brewing::BrewInput> inputOf(const BrewFact& fact, const SharedFact
     brewing::Recipe recipe = fact.recipe;
     if (fact.originalGravity)
         recipe.originalGravity = toPlato(*fact.originalGravity);
-    auto input = resolve(recipe, shared.pantry, shared.kit(fact.on, fact.vessel).equipment.heatingRate);
+    auto input = resolve(recipe, shared.pantryOn(fact.on), shared.kit(fact.on, fact.vessel).equipment.heatingRate);
     return input ? std::optional(*std::move(input)) : std::nullopt;
 }
 

@@ -3,6 +3,7 @@
 
 #include "desk/filed.h"
 #include "desk/inside.h"
+#include "desk/stock.h"
 
 #include <map>
 
@@ -33,7 +34,8 @@ std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day toda
     std::vector<AvailabilityFact> items;
     items.reserve(latest.size());
     for (const auto& [item, fact] : latest)
-        items.push_back(fact);
+        if (shared.pantry.grain(item) || shared.pantry.yeast(item) || shared.pantry.hop(item)) // one's own may be gone
+            items.push_back(fact);
     return items;
 }
 
@@ -67,12 +69,50 @@ std::vector<AvailabilityFact> Desk::availability() const {
     return availabilityOn(inside_->cellar->shared(), today());
 }
 
+std::vector<AtHand> Desk::stock() const {
+    if (!inside_->cellar->loadShared())
+        return {};
+    return stockOn(inside_->cellar->shared(), today());
+}
+
+std::vector<HopOffer> Desk::hops() const {
+    if (!inside_->cellar->loadShared())
+        return {};
+    return hopsOn(inside_->cellar->shared(), today());
+}
+
 facts::EquipmentFact Desk::kit(const VesselName& vessel) const {
     return inside_->cellar->loadShared() ? inside_->cellar->shared().kit(today(), vessel) : facts::EquipmentFact{};
 }
 
 const ingredient::Pantry& Desk::pantry() const {
     return inside_->cellar->loadShared() ? inside_->cellar->shared().pantry : ingredient::builtInPantry();
+}
+
+namespace {
+
+template <class F> void addLatest(const Facts<F>& facts, std::vector<Filed<facts::Fact>>& all) {
+    std::map<std::string, const Stored<F>*> latest; // by id
+    for (const auto& stored : facts)
+        latest[stored.fact.item.id] = &stored;
+    std::map<std::string, const Stored<F>*> byName;
+    for (const auto& [id, stored] : latest)
+        byName[stored->fact.item.name] = stored;
+    for (const auto& [name, stored] : byName)
+        all.push_back({stored->id, stored->fact});
+}
+
+} // namespace
+
+std::vector<Filed<facts::Fact>> Desk::ownIngredients() const {
+    std::vector<Filed<facts::Fact>> all;
+    if (!inside_->cellar->loadShared())
+        return all;
+    const OwnIngredients& own = inside_->cellar->shared().own;
+    addLatest(own.grains, all);
+    addLatest(own.yeasts, all);
+    addLatest(own.hops, all);
+    return all;
 }
 
 Result<advice::Setting> Desk::setting(const VesselName& name) const {

@@ -2,6 +2,7 @@
 // The papers: the brew sheet and the sheet to taste on.
 #include "desk/advice.h"
 #include "desk/inside.h"
+#include "desk/stock.h"
 #include "sheet/brew_sheet.h"
 #include "sheet/tasting_paper.h"
 
@@ -53,6 +54,8 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
         sheet.notYet = vessel.fault->rule->blocksAdvice;
         sheet.lookAgain = vessel.fault->until;
     }
+    if (!vessel.brewed)
+        sheet.toBuy = toBuy(sheet.plan, setting.recipe, shared, today(), vessel.dates.brew);
     sheet.firstFill = vessel.toFill;
     sheet.draw = setting.draw;
     advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));

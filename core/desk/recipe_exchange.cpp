@@ -30,7 +30,10 @@ using Type = RecipeCard::Fermentable::Type;
 Type typeOf(const Grain& grain) {
     if (grain.isSugar())
         return Type::sugar;
-    return grain.kind == GrainKind::extract ? Type::dryExtract : Type::grain;
+    if (grain.kind != GrainKind::extract)
+        return Type::grain;
+    constexpr double wettestPowder = .1;
+    return grain.moisture > wettestPowder ? Type::extract : Type::dryExtract;
 }
 
 const char* groupOf(GrainKind kind) {
@@ -44,6 +47,7 @@ const char* groupOf(GrainKind kind) {
     case GrainKind::smoked:
         return "smoked";
     case GrainKind::unmalted:
+    case GrainKind::husk:
         return "adjunct";
     case GrainKind::base:
     case GrainKind::wheat:
@@ -174,11 +178,10 @@ private:
                 return &grain;
         const Grain* nearest = nullptr;
         double least = std::numeric_limits<double>::infinity();
-        const Type wanted = given.type == Type::extract ? Type::dryExtract : given.type;
         for (const auto& grain : pantry_.grains()) {
             const bool sameGroup = given.group.empty() || given.group == groupOf(grain.kind);
             const double away = std::abs(grain.colour.ebc - given.colour.ebc) + (sameGroup ? 0 : 1e6);
-            if (typeOf(grain) == wanted && away < least) {
+            if (typeOf(grain) == given.type && away < least) {
                 nearest = &grain;
                 least = away;
             }

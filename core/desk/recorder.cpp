@@ -2,6 +2,7 @@
 #include "desk/recorder.h"
 
 #include "desk/inside.h"
+#include "desk/own_ingredients.h"
 #include "desk/refits.h"
 
 #include <algorithm>
@@ -192,6 +193,20 @@ Result<void> Recorder::store(const facts::AvailabilityFact& f) {
     return storeShared(f, cellar_.changeShared().availability);
 }
 
+/// What was brewed keeps its numbers: one that would change them is refused.
+template <class F>
+requires requires(const F& f) {
+    f.like;
+}
+Result<void> Recorder::store(const F& f) {
+    const SharedFacts before = cellar_.shared();
+    SharedFacts& shared = cellar_.changeShared();
+    if (auto done = storeShared(f, shared.own.of<F>()); !done)
+        return done;
+    shared.mixPantries();
+    return keepsBrews(before, shared);
+}
+
 template <class F> Result<void> Recorder::storeShared(const F& f, Facts<F>& list) {
     auto id = insert(f);
     if (!id)
@@ -262,7 +277,7 @@ Result<void> Recorder::keepIngredients(const brewing::Recipe& recipe) {
 }
 
 template <class T> Result<void> Recorder::keep(const T& ingredient) {
-    if (cellar_.shared().kept.contains(ingredient.id))
+    if (cellar_.shared().kept.contains(ingredient.id) || cellar_.shared().isOwn(ingredient.id))
         return {};
     auto id = insertBeside(ingredient);
     if (!id)

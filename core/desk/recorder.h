@@ -58,6 +58,9 @@ private:
     Result<void> store(const facts::EquipmentFact& f);
     Result<void> store(const facts::AvailabilityFact& f);
     template <class F>
+    requires requires(const F& f) { f.like; }
+    Result<void> store(const F& f);
+    template <class F>
     requires facts::perVessel<F> Result<void> store(const F& f);
     template <class F> Result<void> storeShared(const F& f, Facts<F>& list);
     template <class F> Result<book::RowId> insert(const F& f);

@@ -18,8 +18,9 @@ template <class T> inline constexpr bool isOptional<std::optional<T>> = true;
 
 /// "kettle_loss_l" -> "kettle loss": the unit stands with the value.
 std::string label(std::string_view name) {
-    constexpr std::array<std::string_view, 13> units = {"_mg_l_year", "_c_min", "_g_l", "_l_kg", "_l_h", "_ibu", "_pct",
-                                                        "_kg",        "_min",   "_sg",  "_d",    "_c",   "_l"};
+    constexpr std::array<std::string_view, 16> units = {"_mg_kg", "_ebc", "_wk",  "_mg_l_year", "_c_min", "_g_l",
+                                                        "_l_kg",  "_l_h", "_ibu", "_pct",       "_kg",    "_min",
+                                                        "_sg",    "_d",   "_c",   "_l"};
     const auto unit = std::find_if(units.begin(), units.end(), [&](auto each) { return name.ends_with(each); });
     if (unit != units.end())
         name.remove_suffix(unit->size());

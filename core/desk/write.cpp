@@ -2,6 +2,7 @@
 // Recording, amending, removing: validated against a working copy, then written in one transaction.
 #include "brewing/as_brewed.h"
 #include "desk/inside.h"
+#include "desk/own_ingredients.h"
 #include "desk/recorder.h"
 #include "desk/refits.h"
 #include "desk/turns.h"
@@ -32,6 +33,8 @@ template <class F> std::string subjectName(const F& f) {
         return f.vessel;
     else if constexpr (requires { f.name; })
         return f.name;
+    else if constexpr (requires { f.item.name; })
+        return f.item.name;
     else
         return {};
 }
@@ -175,6 +178,17 @@ template <class F> const book::TableSpec& specOf() {
     const auto& tables = facts::cellarSchema().tables;
     return *std::find_if(tables.begin(), tables.end(),
                          [](const book::TableSpec& table) { return table.name == tableOf<F>; });
+}
+
+/// An ingredient of one's own that was changed in place or is gone: no brew is another one by it, and no recipe lacks
+/// it.
+template <class F> Result<void> keepsWhatUses(const SharedFacts& before, Cellar& working) {
+    if constexpr (requires(F f) { f.like; }) {
+        if (auto kept = keepsRecipes(before, working); !kept)
+            return kept;
+        return keepsBrews(before, working.shared());
+    }
+    return {};
 }
 
 /// Calls `then` with the type of fact a table holds.
@@ -467,6 +481,8 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 putBack(working, *touched, id, placed);
                 if (auto done = writer.update(table, id, *row); !done)
                     return fail(done.error());
+                if (auto kept = keepsWhatUses<F>(inside_->cellar->shared(), working); !kept)
+                    return fail(kept.error());
                 if constexpr (std::is_same_v<F, facts::RefitFact>)
                     if (placed.temperature != old->temperature)
                         if (auto done = recorder.overruleBy(placed); !done)
@@ -501,6 +517,8 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
                 forgetAfter(working, *touched, ofVesselAlone<F>);
                 if (auto done = writer.remove(table, id); !done)
                     return fail(done.error());
+                if (auto kept = keepsWhatUses<F>(inside_->cellar->shared(), working); !kept)
+                    return fail(kept.error());
                 return unlessImpossible<Inside::Written>(guard, {}, true);
             },
             !ofVesselAlone<F>);
@@ -560,6 +578,10 @@ template <class F> void Cellar::without(const std::set<book::RowId>& vessels, bo
             if (stored.id == row)
                 shared.names.brews.erase(stored.fact.name);
         std::erase_if(shared.brews, [&](const auto& stored) { return stored.id == row; });
+    } else if constexpr (requires(F f) { f.like; }) {
+        SharedFacts& shared = changeShared();
+        std::erase_if(shared.own.of<F>(), [&](const auto& stored) { return stored.id == row; });
+        shared.mixPantries();
     }
 }
 

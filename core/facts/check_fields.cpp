@@ -55,6 +55,8 @@ public:
                 field(f, *value);
         } else if constexpr (std::is_same_v<T, Share>) {
             share(f, value);
+        } else if constexpr (std::is_same_v<T, double>) {
+            f.unit == UnitKind::share ? share(f, Share{value}) : number(f, value);
         } else if constexpr (QuantityLike<T>) {
             number(f, raw(value));
         } else if constexpr (std::is_same_v<T, std::string>) {

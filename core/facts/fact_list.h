@@ -43,6 +43,9 @@ struct FactTraits {
     FACT(RefitFact,        "refit",        Kept::byVessel, Form::own)                  \
     FACT(RetireFact,       "retire",       Kept::inVessel, Form::own)                  \
     FACT(BringBackFact,    "bring_back",   Kept::inVessel, Form::own)                  \
+    FACT(OwnGrainFact,     "own_grain",    Kept::byAll,    Form::flat)                 \
+    FACT(OwnYeastFact,     "own_yeast",    Kept::byAll,    Form::flat)                 \
+    FACT(OwnHopFact,       "own_hop",      Kept::byAll,    Form::flat)                 \
     FACT(BrewFact,         "brew",         Kept::byAll,    Form::own)                  \
     FACT(CultureFact,      "culture",      Kept::byVessel, Form::flat)                 \
     FACT(EquipmentFact,    "equipment",    Kept::byAll,    Form::flat)                 \
@@ -67,7 +70,7 @@ struct FactTraits {
 // clang-format on
 
 /// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
-inline constexpr int tablesMinor = 8;
+inline constexpr int tablesMinor = 10;
 
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};

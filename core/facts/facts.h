@@ -5,6 +5,7 @@
 
 #include "brewing/recipe.h"
 #include "facts/words.h"
+#include "ingredient/pantry.h"
 #include "quantity/day.h"
 #include "tasting/verdict.h"
 
@@ -268,6 +269,31 @@ struct BrewFact {
     std::string note;
     bool operator==(const BrewFact&) const = default;
 };
+/// A malt, grain, sugar or extract of one's own, with all its numbers, so that a later data table does not change it. A
+/// brew reads what was in force on its day: the latest by then, else the first.
+struct OwnGrainFact {
+    Day on{};         ///< from when it is so
+    std::string like; ///< the built-in one it was made from
+    ingredient::Grain item;
+    std::optional<Share> fermentable; ///< of its extract, whatever the mash; none: the mash decides
+    std::string note;
+    bool operator==(const OwnGrainFact&) const = default;
+};
+struct OwnYeastFact {
+    Day on{};
+    std::string like;
+    ingredient::Yeast item;
+    Days primary{14};
+    bool operator==(const OwnYeastFact&) const = default;
+};
+/// A recipe keeps name and alpha acids of its hops by itself; this is where they are taken from.
+struct OwnHopFact {
+    Day on{}; ///< of its alpha acids
+    std::string like;
+    ingredient::Hop item;
+    std::string note;
+    bool operator==(const OwnHopFact&) const = default;
+};
 struct LockFact {
     VesselName vessel;
     Day on{};
@@ -277,11 +303,15 @@ struct LockFact {
     bool locked = true;
     bool operator==(const LockFact&) const = default;
 };
+/// What there is of an ingredient. The latest word on each counts.
 struct AvailabilityFact {
     Day on{};
-    std::string item; ///< grain or yeast id
+    std::string item; ///< id of a grain, sugar, yeast or hop
     bool available = true;
-    std::optional<Day> readyOn;
+    std::optional<Day> readyOn = {};
+    std::optional<Kilograms> mass = {}; ///< counted in the evening of that day; none: not counted
+    std::optional<double> packs = {};   ///< of yeast
+    std::optional<Day> bestBefore = {}; ///< not used after it
     bool operator==(const AvailabilityFact&) const = default;
 };
 /// What was promised when a proposal was chosen; stored, never recomputed.

@@ -362,6 +362,58 @@ template <class V> void describe(V& v, Like<BrewFact> auto& f) {
     v.field(Field{"into_fermenter_l", 0.1, maxLitres}, f.intoFermenter);
     v.field(noteField, f.note);
 }
+/// Whose it is and what it is like; all three kinds of one's own begin with it.
+template <class V> void describeOwn(V& v, auto& f) {
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{.name = "ingredient", .required = true, .holds = Holds::name}, f.item.id);
+    v.field(Field{.name = "name", .required = true, .holds = Holds::name}, f.item.name);
+    v.field(Field{.name = "like", .required = true}, f.like);
+}
+/// Ranges as in resources/data/columns.csv.
+template <class V> void describe(V& v, Like<OwnGrainFact> auto& f) {
+    auto& g = f.item;
+    describeOwn(v, f);
+    v.word(Field{"type"}, g.kind, ingredient::grainKinds);
+    v.field(Field{"extract_dry_share", 0, 1, false, UnitKind::share}, g.extractDryBasis);
+    v.field(Field{"moisture_share", 0, .3, false, UnitKind::share}, g.moisture);
+    v.field(Field{"extract_as_is_share", 0, 1, false, UnitKind::share}, g.extractAsIs);
+    v.field(Field{"fermentable_share", 0, 1}, f.fermentable);
+    v.field(Field{"colour_ebc", 0, 1800}, g.colour);
+    v.field(Field{"diastatic_power_wk", 0, 600, false, UnitKind::enzymePower}, g.diastaticPowerWk);
+    v.field(Field{"beta_glucan_share", 0, .08, false, UnitKind::share}, g.betaGlucan);
+    v.field(Field{"glucanase", 0, 2, false, UnitKind::share}, g.glucanase);
+    v.field(Field{"arabinoxylan_g_l", 0, 10, false, UnitKind::concentration}, g.arabinoxylan);
+    v.field(Field{"ferulic_free_mg_kg", 0, 30, false, UnitKind::content}, g.ferulicFree);
+    v.field(Field{"ferulic_bound_mg_kg", 0, 200, false, UnitKind::content}, g.ferulicBound);
+    v.field(Field{"coumaric_free_mg_kg", 0, 30, false, UnitKind::content}, g.coumaricFree);
+    v.field(Field{"coumaric_bound_mg_kg", 0, 200, false, UnitKind::content}, g.coumaricBound);
+    v.field(Field{"esterase", 0, 2, false, UnitKind::share}, g.esterase);
+    v.field(Field{"lactic_share", 0, .06, false, UnitKind::share}, g.lactic);
+    v.field(Field{"max_share", 0, 1, false, UnitKind::share}, g.maxShare);
+    v.field(noteField, f.note);
+}
+template <class V> void describe(V& v, Like<OwnYeastFact> auto& f) {
+    auto& y = f.item;
+    describeOwn(v, f);
+    v.field(Field{"takes_maltose", 0, 1, false, UnitKind::share}, y.takesMaltose);
+    v.field(Field{"takes_maltotriose", 0, 1, false, UnitKind::share}, y.takesMaltotriose);
+    v.field(Field{"takes_dextrin", 0, 1, false, UnitKind::share}, y.takesDextrin);
+    v.field(Field{"pof"}, y.pof);
+    v.field(Field{"glycerol_g_l", 0, 15, false, UnitKind::concentration}, y.glycerolAt12P);
+    v.field(Field{"killer_positive"}, y.killerPositive);
+    v.field(Field{"primary_d", 3, 60}, f.primary);
+    v.field(noteField, y.note);
+}
+template <class V> void describe(V& v, Like<OwnHopFact> auto& f) {
+    auto& h = f.item;
+    describeOwn(v, f);
+    v.field(Field{"alpha_share", .001, .25}, h.alpha);
+    v.field(Field{"lost_in_six_months", .05, .8}, h.lostInSixMonths);
+    v.field(Field{"stored_c", -25, 25}, h.storedAt);
+    v.word(Field{"packed"}, h.packed, ingredient::hopPacks);
+    v.field(Field{"age_d", 0, 3652.5}, h.age);
+    v.field(noteField, f.note);
+}
 template <class V> void describe(V& v, Like<LockFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
     v.field(Field{.name = "on", .required = true}, f.on);
@@ -375,6 +427,9 @@ template <class V> void describe(V& v, Like<AvailabilityFact> auto& f) {
     v.field(Field{.name = "item", .required = true}, f.item);
     v.field(Field{"available"}, f.available);
     v.field(Field{"ready_on"}, f.readyOn);
+    v.field(Field{"mass_kg", 0, 100000}, f.mass);
+    v.field(Field{"packs", 0, 10000}, f.packs);
+    v.field(Field{"best_before"}, f.bestBefore);
 }
 template <class V> void describe(V& v, Like<ChoiceFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);
@@ -405,6 +460,7 @@ template <class V> void describe(V& v, Like<ingredient::Grain> auto& g) {
     v.field(Field{"beta_glucan_kg_kg", 0, 0.2}, g.betaGlucan);
     v.field(Field{"glucanase", 0, 5}, g.glucanase);
     v.field(Field{"arabinoxylan_g_l", 0, 10}, g.arabinoxylan);
+    v.field(Field{.name = "lactic", .low = 0, .high = .1, .later = true}, g.lactic);
     v.field(Field{"own_rdf", -1, 1}, g.ownRdf);
     v.field(Field{"max_share", 0, 1}, g.maxShare);
     v.field(Field{"extract_as_is", 0, 1.05}, g.extractAsIs);

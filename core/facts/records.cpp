@@ -3,6 +3,7 @@
 #include "facts/codec.h"
 #include "facts/field_kinds.h"
 #include "facts/json_syntax.h"
+#include "facts/own_ingredients.h"
 #include "facts/record_file.h"
 #include "quantity/density.h"
 
@@ -320,8 +321,17 @@ std::vector<std::string> allKinds() {
     return kinds;
 }
 
-template <class F> Result<Fact> readFields(const Json& json, const std::string& path) {
+/// What is made like a built-in ingredient has its numbers to begin with.
+template <class F> F startOf(const Json& json) {
     F fact{};
+    if constexpr (requires { fact.like; })
+        if (const auto like = json.find("like"); like != json.end() && like->is_string())
+            startLike(fact, like->template get<std::string>());
+    return fact;
+}
+
+template <class F> Result<Fact> readFields(const Json& json, const std::string& path) {
+    F fact = startOf<F>(json);
     JsonReader reader(json, path);
     reader.allow("kind");
     describe(reader, fact);

@@ -3,32 +3,17 @@
 
 #include "ingredient/nearest.h"
 #include "quantity/columns.h"
+#include "quantity/day.h"
 #include "resources/resources.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <optional>
+#include <span>
 #include <utility>
 
 namespace staveline::ingredient {
 namespace {
-
-constexpr std::array<std::pair<std::string_view, GrainKind>, 13> grainKinds{{
-    {"base", GrainKind::base},
-    {"kilned", GrainKind::kilned},
-    {"wheat", GrainKind::wheat},
-    {"rye", GrainKind::rye},
-    {"oat", GrainKind::oat},
-    {"smoked", GrainKind::smoked},
-    {"acid", GrainKind::acid},
-    {"unmalted", GrainKind::unmalted},
-    {"flaked", GrainKind::flaked},
-    {"caramel", GrainKind::caramel},
-    {"roast", GrainKind::roast},
-    {"sugar", GrainKind::sugar},
-    {"extract", GrainKind::extract},
-}};
 
 constexpr double perCent = 0.01;
 
@@ -49,6 +34,7 @@ constexpr std::array grainNumbers = {
     GrainNumber{"beta_glucan_kg_kg", &Grain::betaGlucan},
     GrainNumber{"glucanase_rel", &Grain::glucanase},
     GrainNumber{"arabinoxylan_g_l_at_12p", &Grain::arabinoxylan},
+    GrainNumber{"lactic_pct", &Grain::lactic, perCent},
     GrainNumber{"max_share_of_extract", &Grain::maxShare},
     GrainNumber{"extract_as_is", &Grain::extractAsIs},
 };
@@ -110,14 +96,15 @@ private:
     std::optional<Fault> fault_;
 };
 
-GrainKind readKind(RowReader& row) {
-    const auto word = row.text("kind");
-    const auto found =
-        std::find_if(grainKinds.begin(), grainKinds.end(), [&](const auto& kind) { return kind.first == word; });
-    if (found != grainKinds.end())
-        return found->second;
-    row.refuse("kind", say("ingredient.unknown_kind").with("text", excerpt(word)));
-    return GrainKind::base;
+/// A cell that holds one of a few words, by its place among them; the first when it holds none.
+template <class Word>
+Word readWord(RowReader& row, std::string_view column, std::span<const std::string_view> words, std::string unknown) {
+    const auto word = row.text(column);
+    const auto found = std::find(words.begin(), words.end(), word);
+    if (found != words.end())
+        return static_cast<Word>(found - words.begin());
+    row.refuse(column, say(std::move(unknown)).with("text", excerpt(word)));
+    return Word{};
 }
 
 bool readKiller(RowReader& row) {
@@ -131,7 +118,7 @@ Grain readGrain(RowReader& row) {
     Grain grain;
     grain.id = row.text("id");
     grain.name = row.text("name");
-    grain.kind = readKind(row);
+    grain.kind = readWord<GrainKind>(row, "kind", grainKinds, "ingredient.unknown_kind");
     for (const auto& number : grainNumbers)
         grain.*number.member = row.number(number.column) * number.scale;
     grain.colour = {row.number("colour_ebc")};
@@ -140,6 +127,7 @@ Grain readGrain(RowReader& row) {
     row.checkWithin("extract_db_pct", "extract_low_pct", "extract_high_pct");
     row.checkWithin("colour_ebc", "colour_low_ebc", "colour_high_ebc");
     row.checkWithin("diastatic_power_wk", "power_low_wk", "power_high_wk");
+    row.checkWithin("lactic_pct", "lactic_low_pct", "lactic_high_pct");
     return grain;
 }
 
@@ -155,6 +143,20 @@ Yeast readYeast(RowReader& row) {
     yeast.note = row.remark("note");
     yeast.source = row.text("source");
     return yeast;
+}
+
+Hop readHop(RowReader& row) {
+    Hop hop;
+    hop.id = row.text("id");
+    hop.name = row.text("name");
+    hop.alpha = Share{row.number("alpha_pct") * perCent};
+    hop.lostInSixMonths = Share{row.number("lost_in_six_months_pct") * perCent};
+    hop.age = Days{row.number("age_years") * daysPerYear};
+    hop.storedAt = Celsius{row.number("stored_at_c")};
+    hop.packed = readWord<HopPack>(row, "packed", hopPacks, "ingredient.unknown_pack");
+    hop.source = row.text("source");
+    row.checkWithin("alpha_pct", "alpha_low_pct", "alpha_high_pct");
+    return hop;
 }
 
 template <class Item> auto findById(std::vector<Item>& items, std::string_view id) {
@@ -203,14 +205,18 @@ Result<Item> lookUp(const std::vector<Item>& items, std::string_view id, std::st
 
 } // namespace
 
-Result<Pantry> Pantry::parse(std::string_view grainsCsv, std::string_view yeastsCsv) {
+Result<Pantry> Pantry::parse(std::string_view grainsCsv, std::string_view yeastsCsv, std::string_view hopsCsv) {
     auto grains = readTable<Grain>("grains", grainsCsv, readGrain);
     if (!grains)
         return fail(under("/grains", grains.error()));
     auto yeasts = readTable<Yeast>("yeasts", yeastsCsv, readYeast);
     if (!yeasts)
         return fail(under("/yeasts", yeasts.error()));
+    auto hops = hopsCsv.empty() ? Result<std::vector<Hop>>() : readTable<Hop>("hops", hopsCsv, readHop);
+    if (!hops)
+        return fail(under("/hops", hops.error()));
     Pantry pantry;
+    pantry.hops_ = std::move(*hops);
     pantry.grains_ = std::move(*grains);
     pantry.yeasts_ = std::move(*yeasts);
     return pantry;
@@ -224,6 +230,10 @@ Result<Yeast> Pantry::yeast(std::string_view id, std::string_view path) const {
     return lookUp(yeasts_, id, path, "ingredient.unknown_yeast");
 }
 
+Result<Hop> Pantry::hop(std::string_view id, std::string_view path) const {
+    return lookUp(hops_, id, path, "ingredient.unknown_hop");
+}
+
 void Pantry::put(Grain grain) {
     putById(grains_, std::move(grain));
 }
@@ -232,9 +242,14 @@ void Pantry::put(Yeast yeast) {
     putById(yeasts_, std::move(yeast));
 }
 
+void Pantry::put(Hop hop) {
+    putById(hops_, std::move(hop));
+}
+
 const Pantry& builtInPantry() {
-    static const Pantry pantry =
-        Pantry::parse(resources::find("data/grains.csv"), resources::find("data/yeasts.csv")).value();
+    static const Pantry pantry = Pantry::parse(resources::find("data/grains.csv"), resources::find("data/yeasts.csv"),
+                                               resources::find("data/hops.csv"))
+                                     .value();
     return pantry;
 }
 

@@ -1,17 +1,38 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Malts, grains, sugars and yeasts with the numbers the models need. Parsed from resources/data.
+// Malts, grains, sugars, yeasts and hops with the numbers the models need. Parsed from resources/data.
 #pragma once
 
+#include "ingredient/hop.h"
 #include "quantity/constants.h"
 #include "quantity/fault.h"
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace staveline::ingredient {
 
-enum class GrainKind { base, kilned, wheat, rye, oat, smoked, acid, unmalted, flaked, caramel, roast, sugar, extract };
+enum class GrainKind {
+    base,
+    kilned,
+    wheat,
+    rye,
+    oat,
+    smoked,
+    acid,
+    unmalted,
+    flaked,
+    caramel,
+    roast,
+    sugar,
+    extract,
+    husk
+};
+/// In that order.
+inline constexpr std::array<std::string_view, 14> grainKinds = {"base",   "kilned", "wheat",    "rye",    "oat",
+                                                                "smoked", "acid",   "unmalted", "flaked", "caramel",
+                                                                "roast",  "sugar",  "extract",  "husk"};
 
 struct Grain {
     std::string id;
@@ -29,6 +50,7 @@ struct Grain {
     double betaGlucan = 0;       ///< kg/kg
     double glucanase = 0;        ///< relative to Pilsner malt
     double arabinoxylan = 0;     ///< g/L at 12 P if it were the whole grist
+    double lactic = 0;           ///< lactic acid, kg/kg as it is weighed
     double ownRdf = -1;          ///< real fermentability of its extract, 0..1; negative: from the mash model
     double maxShare = 1.0;       ///< of the extract
     double extractAsIs = 0.80;   ///< kg/kg as is, as the phenol and glucan models were fitted with; only for them
@@ -65,25 +87,30 @@ struct Yeast {
 
 class Pantry {
 public:
-    /// Both are CSV with a header; a missing column, a bad number, a value outside columns.csv or outside the row's own
-    /// range, or an id used twice is a fault at "/grains/<row>/<column>" or "/yeasts/...".
-    static Result<Pantry> parse(std::string_view grainsCsv, std::string_view yeastsCsv);
+    /// All are CSV with a header; a missing column, a bad number, a value outside columns.csv or outside the row's own
+    /// range, or an id used twice is a fault at "/grains/<row>/<column>", "/yeasts/..." or "/hops/...".
+    /// Without a table of hops there are none.
+    static Result<Pantry> parse(std::string_view grainsCsv, std::string_view yeastsCsv, std::string_view hopsCsv = {});
 
     /// An unknown id is a fault that offers the nearest known one; never a silent default.
     [[nodiscard]] Result<Grain> grain(std::string_view id, std::string_view path = "") const;
     [[nodiscard]] Result<Yeast> yeast(std::string_view id, std::string_view path = "") const;
+    [[nodiscard]] Result<Hop> hop(std::string_view id, std::string_view path = "") const;
     [[nodiscard]] const std::vector<Grain>& grains() const { return grains_; }
     [[nodiscard]] const std::vector<Yeast>& yeasts() const { return yeasts_; }
+    [[nodiscard]] const std::vector<Hop>& hops() const { return hops_; }
     /// Adds or replaces by id (ingredients stored in a book win over the built-in ones).
     void put(Grain grain);
     void put(Yeast yeast);
+    void put(Hop hop);
 
 private:
     std::vector<Grain> grains_;
     std::vector<Yeast> yeasts_;
+    std::vector<Hop> hops_;
 };
 
-/// Parsed once from resources/data/grains.csv and yeasts.csv.
+/// Parsed once from resources/data/grains.csv, yeasts.csv and hops.csv.
 [[nodiscard]] const Pantry& builtInPantry();
 
 } // namespace staveline::ingredient

@@ -124,6 +124,10 @@ std::string inOneUnit(const Amount& amount) {
     case UnitKind::percentOfGrist:
     case UnitKind::percentOfExtract:
         return upToOne(amount.value) + " %";
+    case UnitKind::content:
+        return scaled(amount.value, 10) + " mg/kg";
+    case UnitKind::enzymePower:
+        return fixed(amount.value, 0) + " WK";
     case UnitKind::thickness:
         return fixed(amount.value, 1) + " L/kg";
     case UnitKind::carbonation:

@@ -32,6 +32,8 @@ enum class UnitKind {
     percent,          ///< [%]
     percentOfGrist,   ///< [%]
     percentOfExtract, ///< [%]
+    content,          ///< of a substance in grain [mg/kg]
+    enzymePower,      ///< Windisch-Kolbach [WK]
     thickness,        ///< of a mash [L/kg]
     carbonation       ///< [vol]
 };

@@ -105,6 +105,22 @@ void dates(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.table({"sheet.column.step", "sheet.column.planned", "sheet.column.done"}, {}, std::move(rows));
 }
 
+void toBuy(SheetBuilder& sheet, const BrewSheetInput& in) {
+    if (in.toBuy.empty())
+        return;
+    sheet.heading("sheet.section.to_buy");
+    const auto cell = [&](const std::optional<Amount>& amount) {
+        return amount ? sheet.value(*amount) : std::string(none);
+    };
+    Rows rows;
+    for (const auto& item : in.toBuy)
+        rows.push_back({item.name, cell(item.needed), cell(item.atHand),
+                        item.missing ? sheet.value(*item.missing) : sheet.text("sheet.to_buy.yeast"), ""});
+    sheet.table({"sheet.column.what", "sheet.column.needed", "sheet.column.at_hand", "sheet.column.to_buy",
+                 "sheet.column.done"},
+                {false, true, true, true, false}, std::move(rows));
+}
+
 void water(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.heading("sheet.section.water");
     const auto& plan = in.plan;
@@ -189,7 +205,7 @@ void boil(SheetBuilder& sheet, const BrewSheetInput& in) {
                      "sheet.column.brings", "sheet.column.weighed"},
                     {false, true, true, true, true, true}, std::move(rows));
     if (in.plan.sugar.kg > 0)
-        sheet.paragraph(say("sheet.boil.sugar").with("mass", in.plan.sugar).with("sugar", in.recipe.sugar));
+        sheet.paragraph(say("sheet.boil.sugar").with("mass", in.plan.sugar).with("sugar", in.plan.sugarName));
     sheet.place("kettle");
 }
 
@@ -294,8 +310,6 @@ void keepCautions(SheetBuilder& sheet, const BrewSheetInput& in) {
         sheet.keep(say("caution.kettle.preSour"));
     if (in.plan.sugar.kg > 0)
         sheet.keep(say("caution.fermenter.sugarOut"));
-    if (const auto yeast = ingredient::builtInPantry().yeast(in.recipe.yeast); yeast && yeast->diastatic())
-        sheet.keep(say("caution.yeast.diastatic"));
     for (const auto& caution : in.plan.cautions)
         if (in.killerSensitive || caution.key != "caution.yeast.killer")
             sheet.keep(caution);
@@ -316,8 +330,8 @@ Document brewSheet(const BrewSheetInput& in, const DisplayUnits& units, const Ca
                                              .with("day", in.on));
     sheet.document.footer = sheet.text(say("sheet.footer").with("vessel", in.vessel).with("day", in.on));
     keepCautions(sheet, in);
-    for (const auto section : {faultFirst, who, whatChanged, dates, water, grist, mash, boil, fermentation, targets,
-                               notes, drawDay, expected})
+    for (const auto section : {faultFirst, who, whatChanged, dates, toBuy, water, grist, mash, boil, fermentation,
+                               targets, notes, drawDay, expected})
         section(sheet, in);
     return std::move(sheet.document);
 }

@@ -12,6 +12,12 @@ namespace staveline::sheet {
 // Rows "sheet." of resources/data/rules.csv.
 inline constexpr double oxygenInAir = constants::sheet::oxygenInAir; ///< g/L
 
+/// What less is at hand of than this brew takes. Without amounts: a yeast.
+struct ToBuy {
+    std::string name;
+    std::optional<Amount> needed, atHand, missing;
+};
+
 struct BrewSheetInput {
     std::string vessel, brewery;
     std::string brew;        ///< the name it is recorded under; empty: not brewed yet, named by what it is for
@@ -25,6 +31,7 @@ struct BrewSheetInput {
     std::optional<Day> lookAgain{};           ///< at the fault; none: waiting is no cure
     const advice::Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
     vessel::Schedule dates;
+    std::vector<ToBuy> toBuy;
     bool firstFill = false; ///< of an empty vessel: nothing is tasted or drawn before
     Litres draw{0};
     PerDimension<std::optional<advice::Band>> expected; ///< at the next draw

@@ -49,6 +49,7 @@ public:
     RandomBook fill() {
         const bool odd = dice_.chance(33);
         record("equipment", Entry{{"on", dayAt(-900)}}, kitNumbers);
+        addOwn();
         for (int i = 0; i <= dice_.below(2) + (odd ? 2 : 0); ++i)
             addVessel(dice_.one(names) + " " + std::to_string(i));
         for (const auto& vessel : book_.vessels)
@@ -91,13 +92,32 @@ private:
         if (record("vessel", vessel, vesselNumbers))
             book_.vessels.push_back(name);
     }
+    /// Malts of one's own, some with a later state, and what was counted of them.
+    void addOwn() {
+        for (int i = dice_.below(3); i > 0; --i) {
+            const std::string id = "own_" + std::to_string(i);
+            Entry own{{"ingredient", id},
+                      {"name", dice_.one(names) + " malt " + std::to_string(i)},
+                      {"like", dice_.one(ingredient::builtInPantry().grains()).id}};
+            for (const int on : {-800, -5})
+                if (dice_.chance(70) && record("own_grain", with(own, {{"on", dayAt(on)}}), ownNumbers) && on < -5)
+                    own_.push_back(id);
+            record("availability", Entry{{"on", dayAt(-4)}, {"item", id}}, {{"mass_kg", {0, 80}}});
+        }
+        record("own_hop", Entry{{"ingredient", "own_hop"}, {"name", "=leaf"}, {"like", "hops_low"}, {"on", dayAt(-9)}},
+               {{"alpha_share", {.01, .1}}, {"stored_c", {-18, 20}}});
+    }
+    std::string grain() {
+        if (!own_.empty() && dice_.chance(30))
+            return dice_.one(own_);
+        return dice_.one(ingredient::builtInPantry().grains()).id;
+    }
     Entry recipe(const std::string& kind) {
         Entry grist = Entry::array();
         int left = 20;
         for (int parts = 1 + dice_.below(4); parts > 0 && left > 0; --parts) {
             const int share = parts == 1 ? left : 1 + dice_.below(left);
-            const auto& grains = ingredient::builtInPantry().grains();
-            grist.push_back({{"grain", parts == 1 ? "pilsner" : dice_.one(grains).id},
+            grist.push_back({{"grain", parts == 1 ? "pilsner" : grain()},
                              {"share", share / 20.0},
                              {"late", parts > 1 && dice_.chance(20)}});
             left -= share;
@@ -230,6 +250,9 @@ private:
                                     {"years_running", {0, 10}},
                                     {"usual_interval_d", {60, 400}},
                                     {"usual_draw_share", {.1, .6}}};
+    const Numbers ownNumbers = {{"extract_dry_share", {.6, .85}}, {"moisture_share", {.03, .12}},
+                                {"colour_ebc", {2, 60}},          {"diastatic_power_wk", {0, 350}},
+                                {"fermentable_share", {.3, 1}},   {"lactic_share", {0, .03}}};
     const Numbers measured = {{"gravity_sg", {1.0, 1.012}},
                               {"ph", {3, 4}},
                               {"ta_g_l", {2, 10}},
@@ -239,6 +262,7 @@ private:
     Day today_;
     std::unique_ptr<desk::Desk> desk_;
     RandomBook book_;
+    std::vector<std::string> own_; ///< malts that brews may be made of
     int brews_ = 0;
 };
 

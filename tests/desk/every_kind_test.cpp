@@ -110,7 +110,7 @@ TEST_CASE_METHOD(FullFixture, "every kind is stored in the book as it was record
         CHECK(asJson(reopened(path, kind, ++next[kind])) == expected);
         ++compared;
     }
-    CHECK(compared == 27);
+    CHECK(compared == 31);
 }
 
 TEST_CASE_METHOD(FullFixture, "what a vessel is, and was changed to, is stored field by field", "[desk][vessel]") {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/folder.h"
+#include "facts/own_ingredients.h"
 #include "full_facts.h"
+#include "ingredient/pantry.h"
 #include "support/property.h"
 
 using namespace staveline;
@@ -181,6 +183,30 @@ TEST_CASE_METHOD(DeskFixture, "only what an older export never had may be missin
     CHECK(Again().restore(files).error().path == "/tables.csv/2/version");
     contents.replace(contents.find("99,"), 3, "new,");
     CHECK(Again().restore(files).error().path == "/tables.csv/2/version");
+}
+
+TEST_CASE_METHOD(DeskFixture, "ingredients of one's own come back from their export, whatever their numbers",
+                 "[export][own][properties]") {
+    record(
+        R"({"kind": "own_grain", "on": "2026-01-01", "ingredient": "barn", "name": "barn malt", "like": "pilsner"})");
+    int made = 0;
+    CHECK_PROPERTY("own grains", [&] {
+        facts::OwnGrainFact own;
+        const auto& grains = ingredient::builtInPantry().grains();
+        facts::startLike(own, grains[*rc::gen::inRange<std::size_t>(0, grains.size())].id);
+        own.on = day(2026, 1, 1) + std::chrono::days{*rc::gen::inRange(0, 50)};
+        own.item.id = "mine_" + std::to_string(++made);
+        own.item.name = own.item.id;
+        own.item.moisture = *rc::gen::inRange(0, 3000) / 10000.;
+        own.item.ferulicBound = *rc::gen::inRange(0, 20000) / 100.;
+        own.note = *rc::gen::element<std::string>("", "=1+1", "\"dry\", they said", "sack 7; lot 3");
+        RC_ASSERT(desk->record(facts::Fact{own}).has_value());
+    });
+    Again again;
+    REQUIRE(again.restore(exportOf(*desk)));
+    CHECK(tablesOf(*again.desk) == tablesOf(*desk));
+    CHECK(again.desk->pantry().grains() == desk->pantry().grains());
+    CHECK(refusal(exportOf(*desk), "own_grain.csv", ",pilsner,", ",,").path.starts_with("/own_grain.csv/id "));
 }
 
 TEST_CASE_METHOD(DeskFixture, "a book that holds something is not filled", "[export]") {

@@ -124,6 +124,9 @@ TEST_CASE("a record without what it must have names the field that is missing", 
                                                                    {"bring_back", {"vessel", "on"}},
                                                                    {"lock", {"vessel", "on", "lever"}},
                                                                    {"availability", {"on", "item"}},
+                                                                   {"own_grain", {"on", "ingredient", "name", "like"}},
+                                                                   {"own_yeast", {"on", "ingredient", "name", "like"}},
+                                                                   {"own_hop", {"on", "ingredient", "name", "like"}},
                                                                    {"choice", {"vessel", "on"}}};
     REQUIRE(required.size() == std::variant_size_v<Fact>);
     for (const auto& [kind, fields] : required) {

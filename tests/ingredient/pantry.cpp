@@ -15,10 +15,11 @@ namespace {
 const std::string grainHeader =
     "id,name,kind,extract_db_pct,extract_low_pct,extract_high_pct,moisture_pct,extract_as_is,colour_ebc,colour_low_ebc,"
     "colour_high_ebc,diastatic_power_wk,power_low_wk,power_high_wk,ferulic_free_mg_kg,ferulic_bound_mg_kg,esterase_rel,"
-    "coumaric_free_mg_kg,coumaric_bound_mg_kg,beta_glucan_kg_kg,glucanase_rel,arabinoxylan_g_l_at_12p,own_rdf,"
+    "coumaric_free_mg_kg,coumaric_bound_mg_kg,beta_glucan_kg_kg,glucanase_rel,arabinoxylan_g_l_at_12p,lactic_pct,"
+    "lactic_low_pct,lactic_high_pct,own_rdf,"
     "max_share_of_extract,source\n";
 const std::string grainRow =
-    "best,Best malt,base,81,79,83,4.5,0.8,3,2.5,4,280,220,350,4,50,1,3,46,0.0035,1,0.35,,1,memory\n";
+    "best,Best malt,base,81,79,83,4.5,0.8,3,2.5,4,280,220,350,4,50,1,3,46,0.0035,1,0.35,2,1,4,,1,memory\n";
 const std::string yeastHeader = "id,name,takes_maltose,takes_maltotriose,takes_dextrin,pof,glycerol_g_l_at_12p,killer,"
                                 "primary_days,note,source\n";
 const std::string yeastRow = "clean,clean yeast,1,0.75,0,0,2,sensitive,14,,memory\n";
@@ -75,6 +76,7 @@ TEST_CASE("A grain row is read into its units") {
     CHECK(grain.betaGlucan == 0.0035);
     CHECK(grain.glucanase == 1);
     CHECK(grain.arabinoxylan == 0.35);
+    CHECK(grain.lactic == 0.02);
     CHECK(grain.ownRdf < 0);
     CHECK(grain.maxShare == 1);
     CHECK(grain.source == "memory");
@@ -104,7 +106,7 @@ TEST_CASE("Bad cells of a grain are refused at their row and column") {
     CHECK(grainFault(grainWith("best,", ",")).path == "/grains/0/id");
     CHECK(grainFault(grainWith("Best malt", "")).path == "/grains/0/name");
     CHECK(grainFault(grainWith("memory", "")).path == "/grains/0/source");
-    CHECK(grainFault(grainWith("0.35,,1", "0.35,,")).path == "/grains/0/max_share_of_extract");
+    CHECK(grainFault(grainWith("4,,1", "4,,")).path == "/grains/0/max_share_of_extract");
     CHECK(grainFault(grainRow + grainRow).cause.key == "quantity.csv_row_twice");
     CHECK(grainFault("best,Best malt\n").cause.key == "quantity.csv_cells");
 }
@@ -118,7 +120,8 @@ TEST_CASE("Values outside the range of their column or of their row are refused"
     CHECK(render(extract.remedy) == "Give a value from 79 to 83.");
     CHECK(grainFault(grainWith("0.8,3,", "0.8,5,")).path == "/grains/0/colour_ebc");
     CHECK(grainFault(grainWith("280", "200")).path == "/grains/0/diastatic_power_wk");
-    CHECK(grainFault(grainWith("0.35,,", "0.35,1.01,")).path == "/grains/0/own_rdf");
+    CHECK(grainFault(grainWith("0.35,2,1,4", "0.35,5,1,4")).path == "/grains/0/lactic_pct");
+    CHECK(grainFault(grainWith("4,,", "4,1.01,")).path == "/grains/0/own_rdf");
 }
 
 TEST_CASE("A missing column is refused, in either table") {
@@ -185,13 +188,14 @@ TEST_CASE("What the brewer adds stands beside or in place of the built-in") {
 
 TEST_CASE("The built-in tables are read whole") {
     const auto& pantry = builtInPantry();
-    CHECK(pantry.grains().size() == 30);
+    CHECK(pantry.grains().size() == 49);
     CHECK(pantry.yeasts().size() == 10);
     CHECK(Pantry::parse(resources::find("data/grains.csv"), resources::find("data/yeasts.csv")));
     std::set<GrainKind> kinds;
     for (const auto& grain : pantry.grains())
         kinds.insert(grain.kind);
-    CHECK(kinds.size() == 13);
+    CHECK(kinds.size() == grainKinds.size());
+    CHECK(pantry.hops().size() == 9);
 }
 
 TEST_CASE("Built-in grains keep what their kind means") {
@@ -201,6 +205,9 @@ TEST_CASE("Built-in grains keep what their kind means") {
             CHECK(grain.ownRdf >= 0);
         if (grain.isSugar())
             CHECK(grain.diastaticPowerWk + grain.ferulicBound + grain.betaGlucan == 0);
+        CHECK((grain.lactic > 0) == (grain.kind == GrainKind::acid));
+        if (grain.kind == GrainKind::husk)
+            CHECK(grain.dryExtract() == 0);
         if (grain.isRaw())
             CHECK(grain.glucanase == 0);
         if (grain.kind == GrainKind::flaked)

@@ -176,9 +176,7 @@ TEST_CASE("Pre-souring, sugar and diastatic yeast bring their lines and cautions
     CHECK_FALSE(contains(sheetText(in), "opens dextrin"));
     in.recipe.preSoured = {.25};
     in.recipe.preSourTa = {8};
-    for (const auto& yeast : builtInPantry().yeasts())
-        if (yeast.diastatic())
-            in.recipe.yeast = yeast.id;
+    in.plan.cautions = {say("caution.yeast.diastatic")};
     const auto text = sheetText(in);
     CHECK(inOrder(
         text, {"## Boil", "Sour 25 % of the wort, 28.8 L,", "8.0 g/L", "below pH 4.5", "## Yeast", "opens dextrin"}));
@@ -192,6 +190,16 @@ TEST_CASE("A yeast the built-in pantry does not know is no trouble") {
     auto in = sample::input(nullptr);
     in.recipe.yeast = "house_blend_7";
     CHECK(contains(sheetText(in), "Yeast: ale yeast, clean, into 97.2 L"));
+}
+
+TEST_CASE("What less is at hand of than the brew takes is to be bought") {
+    auto in = sample::input(nullptr);
+    CHECK_FALSE(contains(sheetText(in), "## To buy"));
+    in.toBuy = {{"Pilsner malt", Amount{Kilograms{15.4}}, Amount{Kilograms{12}}, Amount{Kilograms{3.4}}},
+                {"ale yeast, clean", {}, {}, {}}};
+    const auto text = sheetText(in);
+    CHECK(inOrder(text, {"## Dates", "## To buy", "Pilsner malt | 15.4 kg | 12.0 kg | 3.40 kg", "a pack or a starter",
+                         "## Water"}));
 }
 
 TEST_CASE("No expectation, no empty section") {

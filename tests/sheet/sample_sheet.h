@@ -42,6 +42,7 @@ inline brewing::BrewPlan plan() {
                   {"flaked_oats", "Flaked oats", {2.2}, {.1}, true}};
     plan.gristMass = {22};
     plan.sugar = {.6};
+    plan.sugarName = "sucrose";
     plan.mash = {{{45}, {20}, brewing::MashStage::How::strike, {44}, {48.5}, {}, {55}},
                  {{63}, {75}, brewing::MashStage::How::infusion, {18.5}, {96}, {}, {74}},
                  {{72}, {15}, brewing::MashStage::How::heat, {0}, {0}, {9}, {76.3}}};

@@ -10,6 +10,7 @@
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/page.h"
 #include "ui/history/page.h"
+#include "ui/pantry/ingredients_page.h"
 #include "ui/taste/page.h"
 #include "ui/widgets/theme.h"
 #include "ui/window/cellar_view.h"
@@ -147,6 +148,10 @@ AuditReport roundIn(Appearance look) {
     round.look("change a vessel");
     w.window->cellar()->showRound();
     round.look("the round");
+    w.window->cellar()->showIngredients();
+    round.look("ingredients");
+    w.window->cellar()->ingredients().makeOwn();
+    round.look("an ingredient of one's own");
     w.window->toggleHelp();
     round.look("help");
     return round.whole;

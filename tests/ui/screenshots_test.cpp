@@ -25,6 +25,7 @@
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
 #include "ui/history/page.h"
+#include "ui/pantry/ingredients_page.h"
 #include "ui/print/paged_paper.h"
 #include "ui/print/pdf.h"
 #include "ui/taste/fault_list.h"
@@ -329,6 +330,10 @@ void Walk::vessels() const {
     take("vessel-change");
     cellar().showRound();
     take("round");
+    cellar().showIngredients();
+    cellar().ingredients().choose("pilsner");
+    cellar().ingredients().makeOwn();
+    take("ingredients");
     cellar().showPage(PageId::taste);
     for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history}) {
         cellar().showPage(workPage);

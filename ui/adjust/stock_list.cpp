@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/adjust/stock_list.h"
 
+#include "desk/stock.h"
 #include "ingredient/pantry.h"
 #include "ui/adjust/lever_board.h"
 #include "ui/present/verdict_words.h"
@@ -57,12 +58,17 @@ StockList::StockList(Session& session, QWidget* parent)
     fillItems();
 }
 
+/// Again when the book has others; what is chosen stays.
 void StockList::fillItems() {
+    const std::string chosen = item_->word();
+    item_->clear();
     const ingredient::Pantry& pantry = session_.desk().pantry();
     for (const ingredient::Yeast& yeast : pantry.yeasts())
         item_->add(sentenceCase(qs(yeast.name)), yeast.id);
     for (const ingredient::Grain& grain : pantry.grains())
         item_->add(sentenceCase(qs(grain.name)), grain.id);
+    if (item_->findData(qs(chosen)) >= 0)
+        item_->setWord(chosen);
 }
 
 void StockList::setPrices(const std::vector<advice::RestrictionPrice>& prices) {
@@ -72,7 +78,9 @@ void StockList::setPrices(const std::vector<advice::RestrictionPrice>& prices) {
 
 QString StockList::sentence(const facts::AvailabilityFact& fact) const {
     QString words = sentenceCase(itemName(session_.desk().pantry(), fact.item));
-    if (fact.readyOn)
+    if (fact.available)
+        words += fact.bestBefore && *fact.bestBefore < session_.desk().today() ? tr(", past its day") : tr(", used up");
+    else if (fact.readyOn)
         words += tr(", ready on %1").arg(dayWords(*fact.readyOn));
     for (const advice::RestrictionPrice& price : prices_)
         if (!price.lock && price.id == fact.item)
@@ -82,6 +90,9 @@ QString StockList::sentence(const facts::AvailabilityFact& fact) const {
 
 void StockList::refresh() {
     const bool writable = !session_.desk().readOnly();
+    const ingredient::Pantry& pantry = session_.desk().pantry();
+    if (static_cast<std::size_t>(item_->count()) != pantry.grains().size() + pantry.yeasts().size())
+        fillItems();
     for (QWidget* control : std::initializer_list<QWidget*>{item_, dated_, readyOn_, add_})
         control->setEnabled(writable);
     if (lines_) {
@@ -93,8 +104,9 @@ void StockList::refresh() {
     lines_ = new QWidget(this);
     auto* column = new QVBoxLayout(lines_);
     column->setContentsMargins(0, 0, 0, 0);
-    for (const facts::AvailabilityFact& fact : session_.desk().availability()) {
-        if (fact.available)
+    for (const desk::AtHand& item : session_.desk().stock()) {
+        const facts::AvailabilityFact& fact = item.counted;
+        if (fact.available && item.on(session_.desk().today()))
             continue;
         auto* row = new QHBoxLayout;
         auto* label = new QLabel(sentence(fact), lines_);

@@ -141,7 +141,7 @@ QWidget* FlowPage::sugarKind() {
     auto* both = new QWidget(steps_[kettle]);
     auto* kind = new ChoiceField(both);
     auto* message = new MessageLabel(both);
-    offerGrain(*kind, model_.session().desk(), true);
+    offerGrain(*kind, model_.session(), true);
     binder_->tie(*kind,
                  {"/sugar", tr("Kind of sugar"), [](const Setting& s) { return s.recipe.sugar; },
                   [](Setting& s, const std::string& id) { s.recipe.sugar = id; }},

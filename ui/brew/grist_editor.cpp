@@ -89,7 +89,7 @@ void GristEditor::fillRow(std::size_t part, QWidget& row, QHBoxLayout& layout) {
     auto* grain = new ChoiceField(both);
     auto* message = new MessageLabel(both);
     makeSearching(*grain);
-    offerGrain(*grain, model_.session().desk(), false);
+    offerGrain(*grain, model_.session(), false);
     grain->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     grain->setMinimumContentsLength(22);
     auto* column = new QVBoxLayout(both);

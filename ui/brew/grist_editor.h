@@ -52,8 +52,8 @@ private:
 };
 
 /// Fills a choice with the pantry's grain or its sugars; what is not at hand says so.
-void offerGrain(ChoiceField& field, const desk::Desk& desk, bool sugars);
-void offerYeast(ChoiceField& field, const desk::Desk& desk);
+void offerGrain(ChoiceField& field, const Session& session, bool sugars);
+void offerYeast(ChoiceField& field, const Session& session);
 /// Typing searches anywhere in the names.
 void makeSearching(ChoiceField& field);
 

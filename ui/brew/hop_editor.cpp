@@ -2,6 +2,7 @@
 #include "ui/brew/hop_editor.h"
 
 #include "advice/advise.h"
+#include "desk/stock.h"
 #include "ui/brew/boil_timeline.h"
 #include "ui/brew/row_list.h"
 #include "ui/brew/share_line.h"
@@ -9,11 +10,14 @@
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
 
+#include <QCompleter>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
+
+#include <cmath>
 
 namespace staveline::ui {
 
@@ -90,6 +94,7 @@ void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout)
                             if (holds(s, addition))
                                 s.recipe.hops[addition].name = word;
                         }});
+    offerNames(*name, addition);
     NumberField* alpha = number(
         addition, "alpha_share", tr("Hops %1, alpha acids").arg(n), UnitKind::share,
         [](const HopAddition& hop) { return hop.alpha.of1; },
@@ -118,6 +123,34 @@ void HopEditor::fillRow(std::size_t addition, QWidget& row, QHBoxLayout& layout)
     layout.addWidget(captioned(tr("Of the bitterness"), part, part->edit(), &row), 2, Qt::AlignTop);
     layout.addWidget(captioned(tr("Weighs"), grams, nullptr, &row), 1, Qt::AlignTop);
     layout.addWidget(captioned({}, remove, nullptr, &row), 0, Qt::AlignTop);
+}
+
+/// Those of the book, as they are typed; what is typed need not be one of them.
+void HopEditor::offerNames(QLineEdit& name, std::size_t addition) {
+    QStringList names;
+    for (const desk::HopOffer& hop : model_.session().desk().hops())
+        names << qs(hop.name);
+    auto* completer = new QCompleter(names, &name);
+    completer->setFilterMode(Qt::MatchContains);
+    completer->setCaseSensitivity(Qt::CaseInsensitive);
+    name.setCompleter(completer);
+    connect(completer, qOverload<const QString&>(&QCompleter::activated), this,
+            [this, addition](const QString& chosen) { takeHops(addition, chosen); });
+}
+
+/// With the alpha acids they have today.
+void HopEditor::takeHops(std::size_t addition, const QString& name) {
+    for (const desk::HopOffer& hop : model_.session().desk().hops())
+        if (qs(hop.name) == name)
+            model_.change(
+                [addition, hop](Setting& s) {
+                    if (!holds(s, addition))
+                        return;
+                    s.recipe.hops[addition].name = hop.name;
+                    s.recipe.hops[addition].alpha = Share{std::round(hop.alpha.of1 * 1000) / 1000};
+                },
+                tr("hops %1").arg(name), hopPath(addition, "name"));
+    model_.finish();
 }
 
 void HopEditor::add() {

@@ -23,6 +23,8 @@ public:
     void sync();
     void add();
     void remove(std::size_t addition);
+    void offerNames(QLineEdit& name, std::size_t addition);
+    void takeHops(std::size_t addition, const QString& name);
     void shareRest(int addition); ///< negative: the last
     [[nodiscard]] ShareLine& sum() const { return *sum_; }
     [[nodiscard]] BoilTimeline& timeline() const { return *timeline_; }

@@ -30,7 +30,7 @@ YeastEditor::YeastEditor(Binder& binder, QWidget* parent)
     : QWidget(parent), model_(binder.model()), words_(new QLabel(this)) {
     auto* yeast = new ChoiceField(this);
     auto* message = new MessageLabel(this);
-    offerYeast(*yeast, model_.session().desk());
+    offerYeast(*yeast, model_.session());
     binder.tie(*yeast,
                {"/yeast", tr("Yeast"), [](const advice::Setting& s) { return s.recipe.yeast; },
                 [](advice::Setting& s, const std::string& id) { s.recipe.yeast = id; }},

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/unit_scale.h"
 
+#include "quantity/colour.h"
 #include "quantity/density.h"
 #include "quantity/shown_units.h"
 #include "ui/present/text.h"
@@ -53,6 +54,10 @@ QString UnitScale::suffix() const {
         return QStringLiteral("min");
     case UnitKind::mass:
         return QStringLiteral("kg");
+    case UnitKind::content:
+        return QStringLiteral("mg/kg");
+    case UnitKind::enzymePower:
+        return QStringLiteral("WK");
     case UnitKind::thickness:
         return QStringLiteral("L/kg");
     case UnitKind::flow:
@@ -94,6 +99,8 @@ double UnitScale::toShown(double stored) const {
         return isSpecificGravity() ? toGravity(Plato{stored}).sg : stored;
     case UnitKind::share:
         return stored * 100;
+    case UnitKind::colour:
+        return units_.colour == DisplayUnits::Colour::srm ? toSrm(Ebc{stored}) : stored;
     default:
         return stored;
     }
@@ -115,6 +122,8 @@ double UnitScale::toStored(double shown) const {
         return isSpecificGravity() ? toPlato(SpecificGravity{shown}).p : shown;
     case UnitKind::share:
         return shown / 100;
+    case UnitKind::colour:
+        return units_.colour == DisplayUnits::Colour::srm ? ebcOfSrm(shown).ebc : shown;
     default:
         return shown;
     }

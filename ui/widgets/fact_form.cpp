@@ -24,13 +24,16 @@ bool isWhole(const FieldSpec& spec) {
     return spec.kind == FieldKind::text && spec.name == "note";
 }
 
-/// The number an entry is about stands before its day, which is today more often than not.
-void mainNumberFirst(std::vector<FieldSpec>& specs) {
+/// What a thing has to be called, else the number an entry is about, stands before its day, which is today more often
+/// than not.
+void mainFieldFirst(std::vector<FieldSpec>& specs) {
     if (specs.empty() || specs.front().kind != FieldKind::day)
         return;
-    const auto main = std::find_if(specs.begin(), specs.end(), [](const FieldSpec& spec) {
-        return spec.kind == FieldKind::number && spec.required;
-    });
+    auto main = std::find_if(specs.begin(), specs.end(),
+                             [](const FieldSpec& spec) { return spec.name == "name" && spec.required; });
+    if (main == specs.end())
+        main = std::find_if(specs.begin(), specs.end(),
+                            [](const FieldSpec& spec) { return spec.kind == FieldKind::number && spec.required; });
     if (main != specs.end())
         std::rotate(specs.begin(), main, main + 1);
 }
@@ -52,7 +55,7 @@ void FactForm::build(const facts::Fact& start, const FormContext& context) {
     delete page_;
     page_ = new QWidget(this);
     auto specs = fieldsOf(start);
-    mainNumberFirst(specs);
+    mainFieldFirst(specs);
     for (const FieldSpec& spec : specs)
         if (!context_.hidden.count(spec.name))
             editors_.push_back(make(spec));

@@ -41,6 +41,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
     round = add(tr("The ro&und"), keys("Ctrl+Shift+R"));
+    ingredients = add(tr("In&gredients and stock"), keys("Ctrl+Shift+I"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
     for (const EntryLook& entry : entryLooks())
@@ -78,10 +79,10 @@ void Actions::tellNeeds() {
     needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << importNotes << amend
                                                     << remove << newSitting << sameAgain << adopt;
     needBook = needWriting + workPages.values() +
-               QList<QAction*>{allVessels,     copyBook,     calendar,      checkBook, closeBook,     nextVessel,
-                               previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace, print,
-                               savePdf,        saveHtml,     saveMarkdown,  saveCsv,   asNow,         find,
-                               findNext,       findPrevious, printCards,    saveCards, exportBook};
+               QList<QAction*>{allVessels, ingredients,    copyBook,     calendar,      checkBook, closeBook,
+                               nextVessel, previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace,
+                               print,      savePdf,        saveHtml,     saveMarkdown,  saveCsv,   asNow,
+                               find,       findNext,       findPrevious, printCards,    saveCards, exportBook};
 }
 
 QAction* Actions::add(const QString& words, const QKeySequence& key) {

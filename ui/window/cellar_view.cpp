@@ -13,6 +13,7 @@
 #include "ui/draw_refill/ledger_paper.h"
 #include "ui/draw_refill/page.h"
 #include "ui/history/page.h"
+#include "ui/pantry/ingredients_page.h"
 #include "ui/taste/blank_sheet.h"
 #include "ui/taste/page.h"
 #include "ui/widgets/number_field.h"
@@ -41,7 +42,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
       cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
       vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)),
-      round_(new RoundPage(session, prompt, parts_)) {
+      round_(new RoundPage(session, prompt, parts_)), ingredients_(new IngredientsPage(session, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
@@ -51,13 +52,14 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     parts_->addWidget(vesselPage_);
     parts_->addWidget(cellarPage_);
     parts_->addWidget(round_);
+    parts_->addWidget(ingredients_);
     parts_->addWidget(emptyPart_ = makeEmptyPart());
     connect(&session, &Session::changed, this, &CellarView::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
     connect(rail_, &Rail::chosen, this, [this](const QString& vessel) { showVessel(toStd(vessel)); });
     connect(cellarPage_, &CellarPage::opened, this, &CellarView::openWork);
     connectVesselPage();
-    connectRound();
+    connectAside();
     refresh();
 }
 
@@ -77,7 +79,7 @@ void CellarView::connectVesselPage() {
     });
 }
 
-void CellarView::connectRound() {
+void CellarView::connectAside() {
     const auto back = [this] {
         parts_->setCurrentWidget(vesselPart_);
         refresh();
@@ -85,6 +87,7 @@ void CellarView::connectRound() {
     };
     connect(round_, &RoundPage::left, this, back);
     connect(round_, &RoundPage::recorded, this, back);
+    connect(ingredients_, &IngredientsPage::left, this, back);
 }
 
 QWidget* CellarView::makeRail() {
@@ -353,6 +356,10 @@ bool CellarView::atRound() const {
     return parts_->currentWidget() == round_;
 }
 
+bool CellarView::atIngredients() const {
+    return parts_->currentWidget() == ingredients_;
+}
+
 bool CellarView::atBrewSheet() const {
     return atVessel() && workPage() == PageId::brew && brew_->part() == BrewPage::Part::sheet;
 }
@@ -377,6 +384,12 @@ void CellarView::showRound() {
     Q_EMIT moved();
     if (!round_->rows().empty())
         round_->rows().front().level->edit()->setFocus(Qt::OtherFocusReason);
+}
+
+void CellarView::showIngredients() {
+    parts_->setCurrentWidget(ingredients_);
+    Q_EMIT moved();
+    ingredients_->begin();
 }
 
 void CellarView::changeVessel() {

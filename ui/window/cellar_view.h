@@ -21,6 +21,7 @@ class BrewPage;
 class CellarPage;
 class DrawRefillPage;
 class HistoryPage;
+class IngredientsPage;
 class Rail;
 class RoundPage;
 class UnderlinedTabs;
@@ -48,6 +49,7 @@ public:
     void beginEntry(vessel::EntryKind kind); ///< in Draw & refill
     void addVessel();
     void showRound();
+    void showIngredients();
     void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
     void setPaper(PaperSize size);
     void addToRail(const QList<QAction*>& actions); ///< to its menu
@@ -60,6 +62,7 @@ public:
     [[nodiscard]] bool atVessel() const; ///< a vessel's pages are in front
     [[nodiscard]] bool atAll() const;
     [[nodiscard]] bool atRound() const;
+    [[nodiscard]] bool atIngredients() const;
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
@@ -72,6 +75,7 @@ public:
     [[nodiscard]] BrewSheetPage& brewSheet() const;
     [[nodiscard]] HistoryPage& history() const { return *history_; }
     [[nodiscard]] RoundPage& round() const { return *round_; }
+    [[nodiscard]] IngredientsPage& ingredients() const { return *ingredients_; }
 
 Q_SIGNALS:
     void moved(); ///< another vessel or page
@@ -83,7 +87,7 @@ private:
     void makePages(Prompt& prompt);
     void connectPages();
     void connectVesselPage();
-    void connectRound();
+    void connectAside(); ///< what is left by going back to the vessel
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openMilestone(MilestoneKind kind);
@@ -113,6 +117,7 @@ private:
     CellarPage* cellarPage_;
     QPushButton* toAll_;
     RoundPage* round_;
+    IngredientsPage* ingredients_;
     QWidget* emptyPart_;
 };
 
