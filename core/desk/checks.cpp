@@ -3,6 +3,7 @@
 #include "desk/entry_checks.h"
 #include "desk/inside.h"
 #include "desk/refits.h"
+#include "desk/rooms.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -245,7 +246,16 @@ struct Meaning {
     operator()(const F& f) {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return afterOpening(record, f.on); });
     }
+    Result<void> operator()(const facts::RoomFact& f) {
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        if (auto ok = spelledAlike(f.name, *shared().rooms); !ok)
+            return ok;
+        return checkYear(f);
+    }
     Result<void> operator()(const facts::VesselFact& f) {
+        if (auto ok = knownRoom(f.room, *shared().rooms); !ok)
+            return ok;
         return nameIsFree(f.name, shared().names.vesselLike(f.name));
     }
     Result<void> operator()(const facts::VesselEditFact& f) {
@@ -277,6 +287,11 @@ struct Meaning {
             return ok;
         if (auto ok = checkCleared(f); !ok)
             return ok;
+        if (auto ok = knownRoom(f.room.value_or(std::string()), *shared().rooms); !ok)
+            return ok;
+        if (f.temperature && f.room && !f.room->empty())
+            return refuse("/temperature_c", say("desk.room.temperature_too").with("room", *f.room),
+                          say("desk.room.temperature_too.remedy"));
         const Litres held = stateOn(record, f.on).volume;
         if (f.capacity && f.capacity->l < held.l)
             return refuse("/capacity_l",
