@@ -41,6 +41,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
     round = add(tr("The ro&und"), keys("Ctrl+Shift+R"));
+    rooms = add(tr("Roo&ms"), keys("Ctrl+Shift+M"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
     for (const EntryLook& entry : entryLooks())
@@ -75,8 +76,8 @@ Actions::Actions(QObject& owner) : owner_(owner) {
 }
 
 void Actions::tellNeeds() {
-    needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << importNotes << amend
-                                                    << remove << newSitting << sameAgain << adopt;
+    needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << rooms << importNotes
+                                                    << amend << remove << newSitting << sameAgain << adopt;
     needBook = needWriting + workPages.values() +
                QList<QAction*>{allVessels,     copyBook,     calendar,      checkBook, closeBook,     nextVessel,
                                previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace, print,

@@ -7,6 +7,7 @@
 #include "ui/brew_sheet/page.h"
 #include "ui/cellar/cellar_page.h"
 #include "ui/cellar/rail.h"
+#include "ui/cellar/room_page.h"
 #include "ui/cellar/round_page.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
@@ -41,7 +42,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
       cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
       vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)),
-      round_(new RoundPage(session, prompt, parts_)) {
+      round_(new RoundPage(session, prompt, parts_)), rooms_(new RoomPage(session, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
@@ -51,6 +52,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     parts_->addWidget(vesselPage_);
     parts_->addWidget(cellarPage_);
     parts_->addWidget(round_);
+    parts_->addWidget(rooms_);
     parts_->addWidget(emptyPart_ = makeEmptyPart());
     connect(&session, &Session::changed, this, &CellarView::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
@@ -85,6 +87,7 @@ void CellarView::connectRound() {
     };
     connect(round_, &RoundPage::left, this, back);
     connect(round_, &RoundPage::recorded, this, back);
+    connect(rooms_, &RoomPage::left, this, back);
 }
 
 QWidget* CellarView::makeRail() {
@@ -241,7 +244,7 @@ void CellarView::refresh() {
     add_->setEnabled(!session_.desk().readOnly());
     toAll_->setVisible(model_->rowCount() > 1);
     if (vessel_.empty()) {
-        if (parts_->currentWidget() != vesselPage_) // the first vessel may be half described
+        if (parts_->currentWidget() != vesselPage_ && !atRooms()) // the first vessel may be half described
             parts_->setCurrentWidget(emptyPart_);
     } else {
         header_->showVessel(*model_->at(model_->rowOf(vessel_)));
@@ -353,6 +356,10 @@ bool CellarView::atRound() const {
     return parts_->currentWidget() == round_;
 }
 
+bool CellarView::atRooms() const {
+    return parts_->currentWidget() == rooms_;
+}
+
 bool CellarView::atBrewSheet() const {
     return atVessel() && workPage() == PageId::brew && brew_->part() == BrewPage::Part::sheet;
 }
@@ -377,6 +384,14 @@ void CellarView::showRound() {
     Q_EMIT moved();
     if (!round_->rows().empty())
         round_->rows().front().level->edit()->setFocus(Qt::OtherFocusReason);
+}
+
+void CellarView::showRooms() {
+    if (session_.desk().readOnly())
+        return;
+    parts_->setCurrentWidget(rooms_);
+    rooms_->begin();
+    Q_EMIT moved();
 }
 
 void CellarView::changeVessel() {

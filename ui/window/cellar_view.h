@@ -22,6 +22,7 @@ class CellarPage;
 class DrawRefillPage;
 class HistoryPage;
 class Rail;
+class RoomPage;
 class RoundPage;
 class UnderlinedTabs;
 class WorkPage;
@@ -48,6 +49,7 @@ public:
     void beginEntry(vessel::EntryKind kind); ///< in Draw & refill
     void addVessel();
     void showRound();
+    void showRooms();
     void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
     void setPaper(PaperSize size);
     void addToRail(const QList<QAction*>& actions); ///< to its menu
@@ -60,6 +62,7 @@ public:
     [[nodiscard]] bool atVessel() const; ///< a vessel's pages are in front
     [[nodiscard]] bool atAll() const;
     [[nodiscard]] bool atRound() const;
+    [[nodiscard]] bool atRooms() const;
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
@@ -72,6 +75,7 @@ public:
     [[nodiscard]] BrewSheetPage& brewSheet() const;
     [[nodiscard]] HistoryPage& history() const { return *history_; }
     [[nodiscard]] RoundPage& round() const { return *round_; }
+    [[nodiscard]] RoomPage& rooms() const { return *rooms_; }
 
 Q_SIGNALS:
     void moved(); ///< another vessel or page
@@ -113,6 +117,7 @@ private:
     CellarPage* cellarPage_;
     QPushButton* toAll_;
     RoundPage* round_;
+    RoomPage* rooms_;
     QWidget* emptyPart_;
 };
 

@@ -283,7 +283,9 @@ QString MainWindow::page() const {
     if (cellar_->atAll())
         return QStringLiteral("cellar");
     if (!cellar_->atVessel())
-        return cellar_->atRound() ? QStringLiteral("round") : QStringLiteral("vessel");
+        return cellar_->atRound()   ? QStringLiteral("round")
+               : cellar_->atRooms() ? QStringLiteral("room")
+                                    : QStringLiteral("vessel");
     return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->workPage());
 }
 
