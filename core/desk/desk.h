@@ -165,7 +165,8 @@ public:
     /// The vessel whose work comes first, one to fill among them; of very many only the first are looked at. None:
     /// there is nothing to do.
     [[nodiscard]] Result<std::optional<VesselSummary>> firstDue() const;
-    [[nodiscard]] Result<LedgerView> ledger(const facts::VesselName& name) const;
+    /// `withRounds`: what was seen at the vessel stands among its entries, as an event does.
+    [[nodiscard]] Result<LedgerView> ledger(const facts::VesselName& name, bool withRounds = false) const;
     /// Refuses what `record` would refuse, with the same faults.
     [[nodiscard]] Result<LedgerPreview> preview(const facts::Fact& fact) const;
     /// The same for a fact that would replace a recorded one.

@@ -58,6 +58,7 @@ public:
             spec.required = f.required || !Plain<T>::optional;
         } else if constexpr (std::is_same_v<Type, Day>) {
             spec.kind = FieldKind::day;
+            spec.required = f.required || !Plain<T>::optional;
         } else if constexpr (std::is_same_v<Type, bool>) {
             spec.kind = FieldKind::flag;
         } else if (f.holds == facts::Holds::room) {

@@ -109,6 +109,7 @@ void FactForm::makeNumber(Editor& editor) {
 
 void FactForm::makeDate(Editor& editor) {
     editor.widget = editor.date = new DateField(context_.today, page_);
+    editor.date->setRequired(editor.spec.required);
     editor.date->setName(editor.label->text());
     editor.stops = {editor.date->edit()};
     connect(editor.date, &DateField::edited, this, &FactForm::edited);
@@ -212,7 +213,7 @@ bool FactForm::touched() const {
     const bool halfTyped = std::any_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
         if (editor.number)
             return !editor.number->stored() && !editor.number->edit()->text().isEmpty();
-        return editor.date && !editor.date->day().has_value();
+        return editor.date && !editor.date->usable();
     });
     return halfTyped || !(fact() == asBuilt_);
 }
@@ -221,7 +222,7 @@ bool FactForm::usable() const {
     return std::all_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
         if (editor.number)
             return editor.number->usable();
-        return !editor.date || editor.date->day().has_value();
+        return !editor.date || editor.date->usable();
     });
 }
 
@@ -229,7 +230,7 @@ bool FactForm::previewable() const {
     return std::all_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
         if (editor.number)
             return editor.number->stored().has_value() || !editor.spec.required;
-        return !editor.date || editor.date->day().has_value();
+        return !editor.date || editor.date->usable();
     });
 }
 
@@ -247,7 +248,7 @@ void FactForm::complain() {
     for (const Editor& editor : editors_) {
         if (editor.number)
             editor.number->complainIfEmpty();
-        const bool bad = (editor.number && !editor.number->usable()) || (editor.date && !editor.date->day().has_value());
+        const bool bad = (editor.number && !editor.number->usable()) || (editor.date && !editor.date->usable());
         if (bad && !gone)
             editor.stops.front()->setFocus(Qt::OtherFocusReason);
         gone = gone || bad;
