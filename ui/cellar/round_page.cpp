@@ -208,24 +208,12 @@ void RoundPage::addRow(const desk::VesselSummary& vessel, int at) {
     rows_.push_back(std::move(row));
 }
 
-/// The level as it was found, then what it was topped with, then what was seen.
-std::vector<facts::Fact> RoundPage::factsOf(const RoundRow& row) const {
+desk::RoundEntry RoundPage::entryOf(const RoundRow& row) const {
     using namespace facts::factWords;
-    const Day today = session_.desk().today();
-    std::vector<facts::Fact> facts;
-    if (row.level->stored())
-        facts.emplace_back(facts::DipFact{row.vessel, today, Litres{*row.level->stored()}, {}});
-    if (row.topped->stored()) {
-        facts::TopUpFact topUp;
-        topUp.vessel = row.vessel;
-        topUp.on = today;
-        topUp.volume = Litres{*row.topped->stored()};
-        topUp.brew = row.with->word();
-        facts.emplace_back(topUp);
-    }
-    RoundFact round;
+    desk::RoundEntry entry;
+    RoundFact& round = entry.seen;
     round.vessel = row.vessel;
-    round.on = today;
+    round.on = session_.desk().today();
     round.bung = seen<facts::Bung>(*row.bung, bungs);
     round.weep = seen<facts::Weep>(*row.weep, weeps);
     round.pellicle = seen<facts::Pellicle>(*row.pellicle, pellicles);
@@ -235,8 +223,12 @@ std::vector<facts::Fact> RoundPage::factsOf(const RoundRow& row) const {
     round.purged = row.purged->isChecked();
     round.nextLook = next_->day();
     round.note = toStd(row.note->text().trimmed());
-    facts.emplace_back(round);
-    return facts;
+    if (row.level->stored())
+        entry.level = Litres{*row.level->stored()};
+    if (row.topped->stored())
+        entry.topped = Litres{*row.topped->stored()};
+    entry.brew = row.with->word();
+    return entry;
 }
 
 void RoundPage::finish() {
@@ -248,9 +240,7 @@ void RoundPage::finish() {
                 field->edit()->setFocus(Qt::OtherFocusReason);
                 return;
             }
-        if (!filled(rows_[i]))
-            continue;
-        for (facts::Fact& fact : factsOf(rows_[i])) {
+        for (facts::Fact& fact : factsOf(entryOf(rows_[i]))) {
             facts.push_back(std::move(fact));
             rowOfFact.push_back(i);
         }

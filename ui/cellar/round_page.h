@@ -4,6 +4,7 @@
 #pragma once
 
 #include "desk/ledger.h"
+#include "desk/round_entry.h"
 #include "ui/present/session.h"
 #include "ui/print/printout.h"
 
@@ -59,7 +60,7 @@ private:
     void build(const std::vector<desk::VesselSummary>& vessels);
     void addRow(const desk::VesselSummary& vessel, int at);
     void tell();
-    [[nodiscard]] std::vector<facts::Fact> factsOf(const RoundRow& row) const;
+    [[nodiscard]] desk::RoundEntry entryOf(const RoundRow& row) const;
     void showFault(const Fault& fault, const std::vector<std::size_t>& rowOfFact);
 
     Session& session_;
