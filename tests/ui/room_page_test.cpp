@@ -41,7 +41,8 @@ struct AtRooms : WindowInScratch {
         page().form().choice("coldest_month")->setWord("january");
         page().finish();
     }
-    [[nodiscard]] QString cell(int month, int column) const { return page().year().item(month, column)->text(); }
+    /// 0: told, 1: read, 2: reckoned.
+    [[nodiscard]] QString cell(int month, int column) const { return page().year().item(month, 1 + column)->text(); }
 };
 
 } // namespace

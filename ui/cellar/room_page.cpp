@@ -29,7 +29,7 @@ using vessel::RoomReading;
 
 namespace {
 
-enum YearColumn { toldColumn, readColumn, reckonedColumn, yearColumns };
+enum YearColumn { monthColumn, toldColumn, readColumn, reckonedColumn, yearColumns };
 
 /// Mean of what was read in one month of any year, and how often.
 struct MonthRead {
@@ -48,7 +48,7 @@ MonthRead readIn(std::size_t month, const std::vector<RoomReading>& readings) {
 
 void put(QTableWidget& table, std::size_t month, YearColumn column, const QString& words) {
     auto* item = new QTableWidgetItem(words);
-    item->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    item->setTextAlignment(Qt::AlignVCenter | (column == monthColumn ? Qt::AlignLeft : Qt::AlignRight));
     table.setItem(static_cast<int>(month), column, item);
 }
 
@@ -102,12 +102,9 @@ QWidget* RoomPage::makeYear() {
     offset_->setWordWrap(true);
     makeQuiet(*year_, tr("The year of the room"));
     new TableCopy(*year_);
-    year_->setHorizontalHeaderLabels({tr("Told"), tr("Read"), tr("Reckoned")});
-    QStringList months;
-    for (const std::string_view month : facts::factWords::months)
-        months << own("ui.word." + std::string(month));
-    year_->setVerticalHeaderLabels(months);
-    year_->verticalHeader()->setVisible(true);
+    year_->setHorizontalHeaderLabels({tr("Month"), tr("Told"), tr("Read"), tr("Reckoned")});
+    for (std::size_t month = 0; month < facts::factWords::months.size(); ++month)
+        put(*year_, month, monthColumn, own("ui.word." + std::string(facts::factWords::months[month])));
     year_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     year_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
     column->addWidget(offset_);
