@@ -4,6 +4,8 @@
 
 #include "desk/ledger.h"
 #include "desk/round.h"
+#include "sheet/document.h"
+#include "ui/cellar/round_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
@@ -11,6 +13,7 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/fact_form.h"
+#include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
 
 #include <QLineEdit>
@@ -88,4 +91,22 @@ TEST_CASE("a round is put right and removed where entries are, each by one undo"
     CHECK(at.row() == -1);
     at.key(Qt::Key_Z, Qt::ControlModifier);
     CHECK(at.round().note == "third stave");
+}
+
+TEST_CASE("the rows of a large cellar come while the first can be filled in", "[ui][round]") {
+    AtLedger at;
+    std::string vessels;
+    for (int i = 0; i < 40; ++i)
+        vessels += std::string(i ? "," : "") + R"({"kind": "vessel", "capacity_l": 50, "name": "Keg )" +
+                   std::to_string(i) + "\"}";
+    recordAll(*at.window->session(), "[" + vessels + "]");
+    at.window->cellar()->showRound();
+    const RoundPage& page = at.window->cellar()->round();
+    CHECK(page.rows().size() < 20);
+    CHECK(page.rows().front().level->edit()->hasFocus());
+    page.rows().front().note->setText("quiet");
+    const auto all = std::get<sheet::Table>(at.desk().walkSheet().blocks.front()).rows.size();
+    REQUIRE(QTest::qWaitFor([&] { return page.rows().size() == all; }, 20000));
+    CHECK(page.rows().front().note->text() == "quiet");
+    CHECK(page.rows().front().level->edit()->hasFocus());
 }

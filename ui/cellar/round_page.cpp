@@ -18,6 +18,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QTimer>
 
 #include <algorithm>
 #include <span>
@@ -30,6 +31,7 @@ using sheet::PaperFormat;
 namespace {
 
 constexpr int nameColumn = 0, firstColumn = 1;
+constexpr int atOnce = 12; ///< rows
 
 /// Empty: not looked at.
 ChoiceField* oneOf(std::span<const std::string_view> of, QWidget* parent) {
@@ -150,12 +152,24 @@ void RoundPage::build(const std::vector<desk::VesselSummary>& vessels) {
             setType(*heading, Type::strong);
             grid_->addWidget(heading, 0, firstColumn + i);
         }
-    int at = 1;
+    grid_->setColumnStretch(firstColumn + static_cast<int>(headings().size()) - 1, 1);
+    waiting_.clear();
     for (const desk::VesselSummary& vessel : vessels)
         if (!vessel.retired)
-            addRow(vessel, at++);
-    grid_->setRowStretch(at, 1);
-    grid_->setColumnStretch(firstColumn + static_cast<int>(headings().size()) - 1, 1);
+            waiting_.push_back(vessel);
+    addSome(atOnce);
+}
+
+/// What is first seen comes at once, the rest while nothing else is to do.
+void RoundPage::addSome(int rows) {
+    for (; rows > 0 && !waiting_.empty(); --rows) {
+        addRow(waiting_.front(), static_cast<int>(rows_.size()) + 1);
+        waiting_.pop_front();
+    }
+    if (waiting_.empty())
+        grid_->setRowStretch(static_cast<int>(rows_.size()) + 1, 1);
+    else
+        QTimer::singleShot(0, this, [this] { addSome(1); });
 }
 
 void RoundPage::addRow(const desk::VesselSummary& vessel, int at) {

@@ -10,6 +10,7 @@
 
 #include <QWidget>
 
+#include <deque>
 #include <memory>
 
 class QCheckBox;
@@ -59,6 +60,7 @@ protected:
 private:
     void build(const std::vector<desk::VesselSummary>& vessels);
     void addRow(const desk::VesselSummary& vessel, int at);
+    void addSome(int rows);
     void tell();
     [[nodiscard]] desk::RoundEntry entryOf(const RoundRow& row) const;
     void showFault(const Fault& fault, const std::vector<std::size_t>& rowOfFact);
@@ -69,6 +71,7 @@ private:
     QWidget* table_;
     QGridLayout* grid_;
     std::vector<RoundRow> rows_;
+    std::deque<desk::VesselSummary> waiting_; ///< for their rows
     MessageLabel* message_;
     QPushButton* finish_;
     bool active_ = false;
