@@ -59,6 +59,8 @@ struct AdviceInput {
     Litres fillTo{0};       ///< wanted after the refill
     Days toThisDraw{30};
     double oxygenPerYear = 10;
+    vessel::ByMonth apart{}; ///< how far the room is in each month from the temperature of a setting [K]
+    Day today{};             ///< counts where the months differ
     bool canChangeTemperature = false;
     bool mayMoveDraw = false;     ///< the brewer lets the draw be another one
     bool mayMoveInterval = false; ///< the brewer lets the interval be another one

@@ -88,13 +88,15 @@ const culture::VesselState& ModelForecaster::remainingBeer(Celsius temperature, 
     auto& remaining = remaining_[set];
     if (const auto found = remaining.find(temperature.c); found != remaining.end())
         return found->second;
-    const culture::AgeConditions wait{input_.toThisDraw, temperature, input_.oxygenPerYear};
+    const culture::AgeConditions wait{input_.toThisDraw, temperature, input_.oxygenPerYear, input_.apart, input_.today};
     return remaining.emplace(temperature.c, age(input_.state, wait, parameters_[set].culture)).first->second;
 }
 
-/// From the draw on: the remaining beer has aged already.
-forward::Plan ModelForecaster::planOf(const Setting& setting) const {
-    return {{0}, shareOf(input_, setting), setting.interval, setting.temperature, input_.oxygenPerYear};
+/// From a draw on, this one or one after so many more: the beer that remains has aged already.
+forward::Plan ModelForecaster::planOf(const Setting& setting, std::size_t drawsOn) const {
+    const Days until{input_.toThisDraw.d + static_cast<double>(drawsOn) * setting.interval.d};
+    return {{0},          shareOf(input_, setting),  setting.interval, setting.temperature, input_.oxygenPerYear,
+            input_.apart, after(input_.today, until)};
 }
 
 Result<ModelForecaster::Beers> ModelForecaster::beersOf(const Setting& setting) {
@@ -116,7 +118,8 @@ void ModelForecaster::extend(Trajectory& trajectory, const Setting& setting, con
         const bool first = trajectory.draws.empty();
         const auto& before = first ? remainingBeer(setting.temperature, set) : trajectory.draws.back().state;
         const auto& fresh = beer(first ? *beers.first : *beers.later, set);
-        const forward::Prediction step = predict(parameters_[set], before, fresh, planOf(setting));
+        const forward::Prediction step =
+            predict(parameters_[set], before, fresh, planOf(setting, trajectory.draws.size()));
         if (first)
             trajectory.thisDraw = step.thisDraw;
         trajectory.draws.push_back(step.nextDraw);

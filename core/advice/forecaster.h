@@ -70,7 +70,7 @@ private:
     Result<Known*> known(const brewing::Recipe& recipe);
     const brewing::RefillBeer& beer(Known& known, std::size_t set);
     const culture::VesselState& remainingBeer(Celsius temperature, std::size_t set);
-    [[nodiscard]] forward::Plan planOf(const Setting& setting) const;
+    [[nodiscard]] forward::Plan planOf(const Setting& setting, std::size_t drawsOn) const;
     struct Beers {
         Known *first = nullptr, *later = nullptr; ///< one-cycle aids are in the first only
     };

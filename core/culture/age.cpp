@@ -234,7 +234,9 @@ AgeConditions within(const AgeConditions& c) {
     // Written so that NaN ends at the lower bound.
     return {{std::min(36525.0, std::max(0.0, c.days.d))},
             {std::min(45.0, std::max(-5.0, c.temperature.c))},
-            std::min(1e4, std::max(0.0, c.oxygenPerYear))};
+            std::min(1e4, std::max(0.0, c.oxygenPerYear)),
+            c.apart,
+            c.from};
 }
 
 /// Water leaves and alcohol with it, at its own share; all else stays behind in less beer.
@@ -275,12 +277,8 @@ void concentrate(Composition& beer, double factor) {
     beer.original = original;
 }
 
-} // namespace
-
-VesselState age(const VesselState& state, const AgeConditions& conditions, const CultureParameters& parameters) {
-    const AgeConditions c = within(conditions);
-    if (c.days.d <= 0)
-        return state;
+/// At one temperature.
+VesselState ageSteadily(const VesselState& state, const AgeConditions& c, const CultureParameters& parameters) {
     const Rates rates(c, parameters, state.enzyme);
     const double pace = std::clamp(rates.daily().fastest(parameters) / 1.5, 1.0, 20.0);
     const int steps = std::max(1, static_cast<int>(std::ceil(c.days.d * pace - 1e-9)));
@@ -300,6 +298,18 @@ VesselState age(const VesselState& state, const AgeConditions& conditions, const
     out.beer.betaGlucan *= std::exp(-parameters.glucanLoss * months);
     out.beer.arabinoxylan *= std::exp(-parameters.arabinoxylanLoss * months);
     return out;
+}
+
+} // namespace
+
+VesselState age(const VesselState& state, const AgeConditions& conditions, const CultureParameters& parameters) {
+    const AgeConditions c = within(conditions);
+    VesselState now = state;
+    for (const vessel::Spell& spell : vessel::spellsOf(c.apart, c.from, c.days)) {
+        const AgeConditions steady{{spell.until - spell.from}, {c.temperature.c + spell.value}, c.oxygenPerYear};
+        now = ageSteadily(now, within(steady), parameters);
+    }
+    return now;
 }
 
 double hopFreedom(Ibu bitterness, double hopTolerance, Ph ph, const CultureParameters& parameters) {

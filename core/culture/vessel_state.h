@@ -6,6 +6,7 @@
 
 #include "quantity/composition.h"
 #include "quantity/constants.h"
+#include "vessel/room.h"
 
 namespace staveline::culture {
 
@@ -92,6 +93,8 @@ struct AgeConditions {
     Days days{240};            ///< 0..36525; outside: the nearest end
     Celsius temperature{16};   ///< -5..45; outside: the nearest end
     double oxygenPerYear = 10; ///< mg/(L year), 0..10000; outside: the nearest end
+    vessel::ByMonth apart{};   ///< how far each month lies from `temperature` [K]; all 0: the same all year
+    Day from{};                ///< the first of the days; counts where the months differ
 };
 
 /// What lives in beer that goes in, against a full culture.
@@ -105,7 +108,8 @@ struct Inoculum {
 /// beyond the refill of the parameters.
 [[nodiscard]] VesselState refill(const VesselState& old, const Composition& fresh, Share share,
                                  const CultureParameters& parameters, const Inoculum& brought = {});
-/// Pure; two half intervals equal one within the integrator's tolerance (steps of at most one day).
+/// Pure; two half intervals equal one within the integrator's tolerance (steps of at most one day). The beer ages at
+/// the temperature of each month; where all months are alike, to the last bit as at that one temperature.
 [[nodiscard]] VesselState age(const VesselState& state, const AgeConditions& conditions,
                               const CultureParameters& parameters);
 /// A vessel just inoculated, filled with `beer`. The lag of Brettanomyces is in its small start: lag and growth change

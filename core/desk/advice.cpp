@@ -118,6 +118,8 @@ bool titrationHelps(const estimate::KnownOfVessel& known, const estimate::Estima
 void takeKnown(AdviceInput& in, const estimate::KnownOfVessel& known, const estimate::Estimates& estimates) {
     in.state = known.state;
     in.oxygenPerYear = known.cellaring.oxygenPerYear;
+    in.apart = known.cellaring.apart;
+    in.today = known.today;
     in.model = estimates.model;
     in.combined = estimates.combined;
     in.evidence = estimates.evidence;

@@ -202,6 +202,8 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
                                  {"draw", isoDay(vessel.dates.draw)},
                                  {"next_sample", isoDay(vessel.dates.nextSample)},
                                  {"next_draw", isoDay(vessel.dates.nextDraw)}};
+        if (!vessel.facts.room.empty())
+            json["room"] = vessel.facts.room;
         if (vessel.round)
             json["round"] = Json{{"on", isoDay(vessel.round->last.on)},
                                  {"seen", render(seenWords(vessel.round->last))},

@@ -254,7 +254,8 @@ Result<BrewMeaning> Desk::meaning(const BrewFact& fact) const {
     brewing::RefillBeer beer = brew(*input, in.parameters.brew);
     if (fact.finalGravity)
         beer = withFinalGravity(beer, input->recipe.originalGravity, toPlato(*fact.finalGravity), in.parameters.brew);
-    const forward::Plan conditions{in.toThisDraw, shareOf(in, use), use.interval, use.temperature, in.oxygenPerYear};
+    const forward::Plan conditions{in.toThisDraw,    shareOf(in, use), use.interval, use.temperature,
+                                   in.oxygenPerYear, in.apart,         in.today};
     const forward::Prediction before = staveline::forward::predict(in.parameters, in.state, *asPlanned, conditions);
     const forward::Prediction after = staveline::forward::predict(in.parameters, in.state, beer, conditions);
     BrewMeaning meaning;

@@ -3,6 +3,7 @@
 // and for each vessel what is due first.
 #include "sheet/calendar.h"
 #include "desk/inside.h"
+#include "desk/round.h"
 #include "desk/vessels_asked.h"
 
 #include <algorithm>
@@ -73,6 +74,16 @@ std::string idOf(const std::string& book, const CurrentVessel& vessel, const std
     return "staveline-" + book + "-vessel-" + std::to_string(vessel.record.id) + "-" + what;
 }
 
+/// The next round, where its day was said; another look is another entry.
+void addLook(std::vector<CalendarItem>& items, const CurrentVessel& vessel, const std::string& book) {
+    const auto round = roundOf(vessel.record, vessel.today);
+    if (vessel.record.facts.retired || !round || !round->last.nextLook)
+        return;
+    const Message title = say("desk.calendar.look").with("vessel", vessel.record.facts.name);
+    items.push_back(
+        {CalendarItem::Kind::event, idOf(book, vessel, "look-" + isoDay(round->last.on)), round->next, render(title)});
+}
+
 void addVessel(std::vector<CalendarItem>& items, const CurrentVessel& vessel, const std::string& book,
                const DisplayUnits& units) {
     if (vessel.due.kind == DueKind::nothing)
@@ -105,6 +116,7 @@ Result<std::string> Desk::calendar(const facts::VesselName& name, const DisplayU
         if (!vessel)
             return fail(vessel.error());
         addVessel(items, **vessel, book, units);
+        addLook(items, **vessel, book);
     }
     return sheet::writeCalendar(items, today(), revision());
 }

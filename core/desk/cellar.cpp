@@ -3,6 +3,7 @@
 
 #include "desk/current_vessel.h"
 #include "desk/refits.h"
+#include "desk/rooms.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -99,8 +100,31 @@ bool SharedFacts::kitKnown(Day day, std::string_view vessel) const {
 Cellar::Cellar(const Cellar& other)
     : book_(other.book_), shared_(other.shared_), records_(other.records_), copied_(true), ownShared_(false) {}
 
-SharedFacts& Cellar::changeShared() {
+void Cellar::forgetWorkedOut() {
     current_.reset();
+    roomOffsets_.clear();
+}
+
+const vessel::RoomOffset* Cellar::roomOffset(const std::string& room, Day today) const {
+    const auto known = roomOffsets_.find({room, today});
+    return known == roomOffsets_.end() ? nullptr : &known->second;
+}
+
+void Cellar::keepRoomOffset(const std::string& room, Day today, const vessel::RoomOffset& offset) {
+    if (!copied_)
+        roomOffsets_.insert_or_assign({room, today}, offset);
+}
+
+void Cellar::changeRooms(Facts<facts::RoomFact> rooms) {
+    changeShared().rooms = std::make_shared<const Facts<facts::RoomFact>>(std::move(rooms));
+    for (auto& stored : changeShared().vessels)
+        takeRoom(stored.fact, *shared_->rooms, Day::max());
+    records_.clear();
+    own_.clear();
+}
+
+SharedFacts& Cellar::changeShared() {
+    forgetWorkedOut();
     if (!ownShared_) {
         shared_ = std::make_shared<SharedFacts>(*shared_);
         ownShared_ = true;
@@ -126,6 +150,13 @@ Result<void> Cellar::loadShared() {
         for (auto& stored : *vessels)
             if (stored.fact.name == refit.fact.vessel)
                 apply(refit.fact, stored.fact);
+    auto rooms = decode<facts::RoomFact>(book_->rows("room"), shared.names);
+    if (!rooms)
+        return fail(rooms.error());
+    sortByDay(*rooms);
+    for (auto& stored : *vessels)
+        takeRoom(stored.fact, *rooms, Day::max());
+    shared.rooms = std::make_shared<const Facts<facts::RoomFact>>(std::move(*rooms));
     shared.vessels = std::move(*vessels);
     auto brews = decode<facts::BrewFact>(book_->rows("brew"), shared.names);
     auto equipment = decode<facts::EquipmentFact>(book_->rows("equipment"), shared.names);
@@ -165,6 +196,7 @@ Result<void> Cellar::loadShared() {
 Result<VesselRecord> Cellar::load(book::RowId id) const {
     VesselRecord record;
     record.id = id;
+    record.rooms = shared_->rooms;
     auto row = book_->row("vessel", id);
     if (!row)
         return fail(row.error());
@@ -263,12 +295,12 @@ std::optional<Poured> Cellar::poured(const std::string& brew) const {
 
 void Cellar::drop(book::RowId id) {
     records_.erase(id);
-    current_.reset();
+    forgetWorkedOut();
 }
 
 void Cellar::dropShared() {
     shared_.reset();
-    current_.reset();
+    forgetWorkedOut();
 }
 
 void Cellar::adopt() {
@@ -276,14 +308,14 @@ void Cellar::adopt() {
     copied_ = false;
     own_.clear();
     ownShared_ = true;
-    current_.reset();
+    forgetWorkedOut();
 }
 
 void Cellar::clear() {
     records_.clear();
     own_.clear();
     shared_.reset();
-    current_.reset();
+    forgetWorkedOut();
 }
 
 } // namespace staveline::desk

@@ -5,6 +5,7 @@
 #include "desk/seen_entries.h"
 #include "facts/codec.h"
 #include "facts/fields.h"
+#include "vessel/room.h"
 
 #include <concepts>
 #include <memory>
@@ -26,6 +27,7 @@ struct VesselRecord {
     book::RowId id = 0;
     facts::VesselFact made;  ///< as its row has it
     facts::VesselFact facts; ///< with all that it became
+    std::shared_ptr<const Facts<facts::RoomFact>> rooms = std::make_shared<Facts<facts::RoomFact>>(); ///< all there are
     facts::PerVessel<Facts> lists;
     /// What left for another vessel: refills and top-ups there that name this one as their source.
     Facts<facts::RefillFact> refillsElsewhere;
@@ -72,6 +74,7 @@ struct SharedFacts {
     Facts<facts::BrewFact> brews;     ///< by id
     Facts<facts::EquipmentFact> equipment;
     Facts<facts::AvailabilityFact> availability;
+    std::shared_ptr<const Facts<facts::RoomFact>> rooms = std::make_shared<Facts<facts::RoomFact>>(); ///< by day
     std::set<std::string, std::less<>> kept; ///< ingredients copied into the book
     OwnIngredients own;
     ingredient::Pantry builtIn; ///< with those copied into the book in their place
@@ -113,6 +116,8 @@ public:
     /// Only after loadShared().
     [[nodiscard]] const SharedFacts& shared() const { return *shared_; }
     SharedFacts& changeShared();
+    /// Other rooms; the vessels are read again.
+    void changeRooms(Facts<facts::RoomFact> rooms);
     /// Loads on first use. Unknown name: fault at "/vessel".
     Result<VesselRecord*> vessel(const facts::VesselName& name);
     Result<VesselRecord*> vesselById(book::RowId id);
@@ -134,9 +139,13 @@ public:
     /// The vessel worked out last; gone with any fact. Never of a working copy.
     [[nodiscard]] const std::shared_ptr<const CurrentVessel>& current() const { return current_; }
     void keep(std::shared_ptr<const CurrentVessel> current) { current_ = std::move(current); }
+    /// What was worked out of a room; gone with any fact, never of a working copy. None: nullptr.
+    [[nodiscard]] const vessel::RoomOffset* roomOffset(const std::string& room, Day today) const;
+    void keepRoomOffset(const std::string& room, Day today, const vessel::RoomOffset& offset);
 
 private:
     Result<VesselRecord> load(book::RowId id) const;
+    void forgetWorkedOut();
     const book::Book* book_;
     std::shared_ptr<SharedFacts> shared_;
     std::map<book::RowId, std::shared_ptr<VesselRecord>> records_;
@@ -145,6 +154,7 @@ private:
     std::set<book::RowId> own_;
     bool ownShared_ = true;
     std::shared_ptr<const CurrentVessel> current_;
+    std::map<std::pair<std::string, Day>, vessel::RoomOffset> roomOffsets_;
 };
 
 } // namespace staveline::desk

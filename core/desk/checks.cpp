@@ -4,6 +4,7 @@
 #include "desk/inside.h"
 #include "desk/own_ingredients.h"
 #include "desk/refits.h"
+#include "desk/rooms.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -252,8 +253,18 @@ struct Meaning {
         if (f.volume && !facts::losesBeer(f.what))
             return refuse("/volume_l", say("desk.event.volume"), say("desk.event.volume.remedy"));
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return afterOpening(record, f.on); });
+}
+
+    Result<void> operator()(const facts::RoomFact& f) {
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        if (auto ok = spelledAlike(f.name, *shared().rooms); !ok)
+            return ok;
+        return checkYear(f);
     }
     Result<void> operator()(const facts::VesselFact& f) {
+        if (auto ok = knownRoom(f.room, *shared().rooms); !ok)
+            return ok;
         return nameIsFree(f.name, shared().names.vesselLike(f.name));
     }
     Result<void> operator()(const facts::VesselEditFact& f) {
@@ -285,6 +296,11 @@ struct Meaning {
             return ok;
         if (auto ok = checkCleared(f); !ok)
             return ok;
+        if (auto ok = knownRoom(f.room.value_or(std::string()), *shared().rooms); !ok)
+            return ok;
+        if (f.temperature && f.room && !f.room->empty())
+            return refuse("/temperature_c", say("desk.room.temperature_too").with("room", *f.room),
+                          say("desk.room.temperature_too.remedy"));
         const Litres held = stateOn(record, f.on).volume;
         if (f.capacity && f.capacity->l < held.l)
             return refuse("/capacity_l",

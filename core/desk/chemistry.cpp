@@ -3,6 +3,7 @@
 
 #include "brewing/as_brewed.h"
 #include "desk/house.h"
+#include "desk/rooms.h"
 #include "desk/settings.h"
 #include "quantity/density.h"
 #include "vessel/materials.h"
@@ -63,15 +64,10 @@ BrettAtOpening brettAt(const VesselRecord& record, Day opened, Day asked) {
     return then->brettanomyces == Brettanomyces::young ? BrettAtOpening::young : BrettAtOpening::established;
 }
 
-culture::AgeConditions cellaringOn(const VesselRecord& record, Day day) {
-    const facts::VesselFact then = vesselOn(record, day);
-    return {{}, then.temperature, oxygenOf(then)};
-}
-
 /// What was said of the culture and of the vessel after the first entry, from that day on. A vessel without
 /// Brettanomyces that is said to have some has it pitched then.
 std::vector<BlendEvent> toldLater(const VesselRecord& record, const std::vector<vessel::LedgerEntry>& entries,
-                                  Day asked) {
+                                  Cellar& cellar, Day asked) {
     std::vector<BlendEvent> told;
     const auto& all = record.of<CultureFact>();
     for (std::size_t i = 1; !entries.empty() && i < all.size() && all[i].fact.on <= asked; ++i) {
@@ -86,7 +82,11 @@ std::vector<BlendEvent> toldLater(const VesselRecord& record, const std::vector<
         if (!entries.empty() && refit.on > entries.front().on && refit.on <= asked)
             told.push_back({.on = refit.on,
                             .culture = parametersFor(record, refit.on).culture,
-                            .cellaring = cellaringOn(record, refit.on)});
+                            .cellaring = cellaringOn(record, refit.on, cellar, asked)});
+    for (const auto& [id, room] : *record.rooms)
+        if (!entries.empty() && room.on > entries.front().on && room.on <= asked &&
+            vesselOn(record, room.on).room == room.name)
+            told.push_back({.on = room.on, .cellaring = cellaringOn(record, room.on, cellar, asked)});
     std::stable_sort(told.begin(), told.end(), [](const auto& a, const auto& b) { return a.on < b.on; });
     return told;
 }
@@ -218,9 +218,9 @@ double oxygenOf(const facts::VesselFact& facts) {
         vessel::materialFacts(wordOf(facts.material)).value_or(vessel::MaterialFacts{}).oxygenPerYear);
 }
 
-Chemistry::Ledger Chemistry::ledgerOf(const VesselRecord& record) const {
+Chemistry::Ledger Chemistry::ledgerOf(const VesselRecord& record) {
     const auto ledger = [&](const auto& entries, const vessel::Replay& replayed) -> Ledger {
-        auto told = toldLater(record, entries, asked_.today);
+        auto told = toldLater(record, entries, cellar_, asked_.today);
         auto passages = passagesOf(record, entries, replayed, told, asked_.today, cellar_.shared().pantry);
         return {std::move(passages), std::move(told), entries.empty() ? asked_.today : entries.front().on};
     };
@@ -278,7 +278,7 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     auto [passages, told, first] = ledgerOf(record);
     const forward::Parameters parameters = parametersFor(record, first);
     const brewing::RefillBeer beer = brew(*usual, parameters.brew);
-    const culture::AgeConditions cellaring = cellaringOn(record, first);
+    const culture::AgeConditions cellaring = cellaringOn(record, first, cellar_, asked_.today);
     auto events = blendEvents(passages, told);
     auto sources = sourcesOf(passages);
     auto planned = plannedOf(passages);
@@ -299,9 +299,8 @@ Result<void> Chemistry::start(History& history) {
         const OpeningFact& opening = openings.front().fact;
         forward::OpeningFacts known = openingFacts(opening);
         known.brett = brettAt(record, opening.on, asked_.today);
-        const culture::AgeConditions cellaring = cellaringOn(record, opening.on);
-        states.start(opening.on, openingState(known, history.usualInput, cellaring.temperature, cellaring.oxygenPerYear,
-                                              states.parameters()));
+        const culture::AgeConditions cellaring = cellaringOn(record, opening.on, cellar_, asked_.today);
+        states.start(opening.on, openingState(known, history.usualInput, cellaring, states.parameters()));
         return {};
     }
     if (auto added = findBeers(history, 0, 1); !added)

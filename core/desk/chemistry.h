@@ -61,7 +61,7 @@ private:
         std::vector<forward::BlendEvent> told; ///< of the culture
         Day first{};                           ///< entry; today without one
     };
-    [[nodiscard]] Ledger ledgerOf(const VesselRecord& record) const;
+    [[nodiscard]] Ledger ledgerOf(const VesselRecord& record);
     Result<History*> historyOf(const VesselRecord& record);
     Result<void> start(History& history);
     Result<void> findBeers(History& history, std::size_t from, std::size_t to);

@@ -58,6 +58,7 @@ struct LedgerPreview;
 struct LedgerView;
 struct PastDraw;
 struct PlannedRecipe;
+struct RoomView;
 struct Prospect;
 struct Start;
 struct TasteView;
@@ -167,7 +168,8 @@ public:
     /// The vessel whose work comes first, one to fill among them; of very many only the first are looked at. None:
     /// there is nothing to do.
     [[nodiscard]] Result<std::optional<VesselSummary>> firstDue() const;
-    [[nodiscard]] Result<LedgerView> ledger(const facts::VesselName& name) const;
+    /// `withRounds`: what was seen at the vessel stands among its entries, as an event does.
+    [[nodiscard]] Result<LedgerView> ledger(const facts::VesselName& name, bool withRounds = false) const;
     /// Refuses what `record` would refuse, with the same faults.
     [[nodiscard]] Result<LedgerPreview> preview(const facts::Fact& fact) const;
     /// The same for a fact that would replace a recorded one.
@@ -212,6 +214,7 @@ public:
     [[nodiscard]] std::vector<facts::AvailabilityFact> availability() const; ///< the latest of each item
     [[nodiscard]] std::vector<HopOffer> hops() const; ///< with their alpha acids of today (desk/stock.h)
     [[nodiscard]] std::vector<AtHand> stock() const; ///< the same with what is left of it (desk/stock.h)
+    [[nodiscard]] Result<std::vector<RoomView>> rooms() const;               ///< as they are today, by name
     [[nodiscard]] Result<DrawDayView> drawDay(const facts::VesselName& name) const;
     [[nodiscard]] Result<PlannedRecipe> planned(const facts::VesselName& name) const;
     /// A setting and a kit as they are being edited; faults point into the recipe ("/mash/0/temperature_c") or the kit

@@ -3,6 +3,7 @@
 
 #include "desk/evidence.h"
 #include "desk/inside.h"
+#include "desk/rooms.h"
 #include "desk/vessel_story.h"
 
 #include <algorithm>
@@ -49,8 +50,7 @@ Result<estimate::KnownOfVessel> knownOf(const CurrentVessel& vessel, Cellar& cel
     known.today = vessel.today;
     known.lastRefill = vessel.now().lastRefill;
     known.state = *state;
-    known.cellaring.temperature = record.facts.temperature;
-    known.cellaring.oxygenPerYear = oxygenOf(record.facts);
+    known.cellaring = cellaringOn(record, vessel.today, cellar, vessel.today);
     known.measured = measurements(record, vessel.today);
     known.tasted = tastedLast(vessel);
     if (const facts::TargetFact* target = record.latest<facts::TargetFact>(vessel.today))

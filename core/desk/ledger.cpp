@@ -74,6 +74,45 @@ void fillDetails(const VesselRecord& record, LedgerLine& line) {
     });
 }
 
+/// A round after what happened on its day: the vessel is as that left it.
+void addRounds(const VesselRecord& record, LedgerView& view) {
+    for (const auto& [id, round] : record.of<facts::RoundFact>()) {
+        const auto after = std::find_if(view.lines.begin(), view.lines.end(),
+                                        [&, on = round.on](const LedgerLine& line) { return line.on > on; });
+        const auto at = after - view.lines.begin();
+        LedgerLine line;
+        line.id = id;
+        line.table = facts::tableOf<facts::RoundFact>;
+        line.kind = vessel::EntryKind::event;
+        line.on = round.on;
+        line.text = say("desk.ledger.round").with("seen", render(seenWords(round)));
+        line.note = round.note;
+        const vessel::LedgerState before =
+            at > 0 ? view.states[static_cast<std::size_t>(at) - 1] : vessel::LedgerState();
+        line.volumeAfter = before.volume;
+        line.meanAgeAfter = before.meanAge;
+        view.lines.insert(after, std::move(line));
+        view.states.insert(view.states.begin() + at, before);
+    }
+}
+
+std::optional<Due> lookOf(const VesselSummary& vessel, Day today) {
+    if (vessel.retired || !vessel.round || !vessel.round->last.nextLook)
+        return {};
+    const Day on = vessel.round->next;
+    const int days = daysBetween(today, on);
+    const std::string when = days < 0 ? "overdue" : days == 0 ? "today" : "in";
+    return Due{vessel::DueKind::nothing, on, days,
+               say("desk.due.look." + when).with("days", Days{std::abs(static_cast<double>(days))})};
+}
+
+/// What is due; a look whose day has come before it.
+Message headlineOf(const VesselSummary& vessel) {
+    if (!vessel.look || vessel.look->inDays > 0)
+        return vessel.due.text;
+    return say("desk.due.look_first").with("look", render(vessel.look->text)).with("then", render(vessel.due.text));
+}
+
 VesselSummary summary(const CurrentVessel& vessel) {
     const VesselRecord& record = vessel.record;
     VesselSummary s;
@@ -91,7 +130,8 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.steering = steeringOf(vessel);
     s.due = vessel.due;
     s.round = roundOf(record, vessel.today);
-    s.headline = s.due.text;
+    s.look = lookOf(s, vessel.today);
+    s.headline = headlineOf(s);
     if (vessel.fault) {
         s.fault = vessel.fault->id;
         s.headline =
@@ -103,6 +143,15 @@ VesselSummary summary(const CurrentVessel& vessel) {
 }
 
 } // namespace
+
+std::optional<int> VesselSummary::dueIn() const {
+    std::optional<int> days;
+    if (due.kind != vessel::DueKind::nothing)
+        days = due.inDays;
+    if (look)
+        days = std::min(days.value_or(look->inDays), look->inDays);
+    return days;
+}
 
 std::string vesselWords(const facts::VesselFact& vessel) {
     const std::string_view shape = wordOf(vessel.shape), material = wordOf(vessel.material);
@@ -161,7 +210,7 @@ Result<VesselSummary> Desk::vessel(const facts::VesselName& name) const {
     return summary(**vessel);
 }
 
-Result<LedgerView> Desk::ledger(const facts::VesselName& name) const {
+Result<LedgerView> Desk::ledger(const facts::VesselName& name, bool withRounds) const {
     auto found = inside_->current(name);
     if (!found)
         return fail(found.error());
@@ -189,6 +238,8 @@ Result<LedgerView> Desk::ledger(const facts::VesselName& name) const {
                 line.findings.push_back(damage.what);
         view.lines.push_back(std::move(line));
     }
+    if (withRounds)
+        addRounds(vessel.record, view);
     return view;
 }
 

@@ -44,9 +44,12 @@ struct VesselSummary {
     std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     Due due;
     std::optional<RoundState> round; ///< none: never looked at
+    std::optional<Due> look;         ///< the next round, where its day was said
     Message headline;                ///< due, or verdict, or fault: one line
     std::string fault;               ///< id of an unwanted fault of severity 2 or 3 in the last sitting
     std::vector<LedgerNote> findings;
+    /// Days to the work or the look that comes first; negative: overdue. None: there is nothing to do.
+    [[nodiscard]] std::optional<int> dueIn() const;
 };
 
 /// "foeder", "cask of used oak"
@@ -54,7 +57,7 @@ struct VesselSummary {
 
 struct LedgerLine {
     std::int64_t id = 0;
-    std::string table; ///< "draw_off", to amend or remove it
+    std::string table; ///< "draw_off", to amend or remove it; "round" among the entries is one
     vessel::EntryKind kind = vessel::EntryKind::reading;
     Day on{};
     std::string at; ///< time of day; empty: not said

@@ -82,11 +82,11 @@ Result<void> Recorder::overruleBy(const facts::RefitFact& f) {
 
 bool Recorder::decidesTemperature(const facts::RefitFact& f) {
     const auto record = cellar_.vessel(f.vessel);
-    if (!f.temperature || !record)
+    if ((!f.temperature && !f.room) || !record)
         return false;
     const auto& refits = (*record)->of<facts::RefitFact>();
     return std::none_of(refits.begin(), refits.end(), [&](const Stored<facts::RefitFact>& stored) {
-        return stored.fact.temperature && stored.fact.on > f.on;
+        return (stored.fact.temperature || stored.fact.room) && stored.fact.on > f.on;
     });
 }
 
@@ -186,6 +186,15 @@ Result<void> Recorder::store(const facts::BrewFact& f) {
     return {};
 }
 
+Result<void> Recorder::store(const facts::RoomFact& f) {
+    auto id = insert(f);
+    if (!id)
+        return fail(id.error());
+    Facts<facts::RoomFact> rooms = *cellar_.shared().rooms;
+    insertByDay(rooms, {*id, f});
+    cellar_.changeRooms(std::move(rooms));
+    return {};
+}
 Result<void> Recorder::store(const facts::EquipmentFact& f) {
     return storeShared(f, cellar_.changeShared().equipment);
 }

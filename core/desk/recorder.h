@@ -55,6 +55,7 @@ private:
     Result<void> store(const facts::SittingUseFact& f);
     Result<void> store(const facts::VesselFact& f);
     Result<void> store(const facts::BrewFact& f);
+    Result<void> store(const facts::RoomFact& f);
     Result<void> store(const facts::EquipmentFact& f);
     Result<void> store(const facts::AvailabilityFact& f);
     template <class F>

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/refits.h"
 
+#include "desk/rooms.h"
 #include "vessel/materials.h"
 
 namespace staveline::desk {
@@ -30,6 +31,7 @@ std::optional<RefitFact> refitIn(const facts::VesselEditFact& edit, Day today) {
     refit.capacity = edit.capacity;
     refit.material = edit.material;
     refit.temperature = edit.temperature;
+    refit.room = edit.room;
     refit.evaporationPerYear = edit.evaporationPerYear;
     refit.cultureHeldBack = edit.cultureHeldBack;
     refit.oxygenPerYear = edit.oxygenPerYear;
@@ -42,6 +44,10 @@ void apply(const RefitFact& refit, VesselFact& vessel) {
     vessel.capacity = refit.capacity.value_or(vessel.capacity);
     vessel.material = refit.material.value_or(vessel.material);
     vessel.temperature = refit.temperature.value_or(vessel.temperature);
+    if (refit.room)
+        vessel.room = *refit.room;
+    else if (refit.temperature)
+        vessel.room.clear();
     for (const std::string& field : refit.clear)
         clear(vessel, field);
     if (refit.evaporationPerYear)
@@ -57,6 +63,7 @@ VesselFact vesselOn(const VesselRecord& record, Day day) {
     for (const auto& stored : record.of<RefitFact>())
         if (stored.fact.on <= day)
             apply(stored.fact, vessel);
+    takeRoom(vessel, *record.rooms, day);
     return vessel;
 }
 

@@ -3,6 +3,8 @@
 
 #include "desk/inside.h"
 #include "desk/ledger.h"
+#include "desk/refits.h"
+#include "desk/rooms.h"
 #include "quantity/constants.h"
 #include "quantity/text.h"
 #include "sheet/walk_sheet.h"
@@ -34,16 +36,24 @@ void sayAir(const RoundFact& round, std::vector<Message>& findings) {
                                .with("smell", render(say("desk.round.smell." + std::string(wordOf(*round.smell))))));
 }
 
-void sayRoom(const RoundFact& round, const facts::VesselFact& vessel, std::vector<Message>& findings) {
+/// What the vessel is reckoned at in that month.
+Celsius keptAt(const VesselRecord& record, Day on) {
+    const facts::VesselFact then = vesselOn(record, on);
+    const facts::RoomFact* room = then.room.empty() ? nullptr : roomOn(*record.rooms, then.room, on);
+    return room ? Celsius{yearOf(*room)[vessel::monthOf(on)]} : record.facts.temperature;
+}
+
+void sayRoom(const RoundFact& round, const VesselRecord& record, std::vector<Message>& findings) {
     if (!round.room)
         return;
-    const double warmer = round.room->c - vessel.temperature.c;
+    const Celsius kept = keptAt(record, round.on);
+    const double warmer = round.room->c - kept.c;
     if (std::abs(warmer) < constants::desk::roomOff)
         return;
     findings.push_back(say(warmer > 0 ? "desk.round.warm" : "desk.round.cold")
                            .with("on", round.on)
                            .with("room", *round.room)
-                           .with("kept", vessel.temperature));
+                           .with("kept", kept));
 }
 
 } // namespace
@@ -85,7 +95,7 @@ std::optional<RoundState> roundOf(const VesselRecord& record, Day today) {
     if (today - last->on > fresh)
         return state;
     sayAir(*last, state.findings);
-    sayRoom(*last, record.facts, state.findings);
+    sayRoom(*last, record, state.findings);
     return state;
 }
 

@@ -56,7 +56,8 @@ Setting settingBy(const VesselRecord& record, const BaseRecipeFact* base, const 
         setting.draw = choice->forecast->draw;
     if (!choice->intervalOverruled)
         setting.interval = choice->forecast->interval;
-    if (!choice->temperatureOverruled)
+    const bool byRoom = !vessel.room.empty() && !vessel.canChangeTemperature;
+    if (!choice->temperatureOverruled && !byRoom)
         setting.temperature = choice->forecast->temperature;
     return setting;
 }

@@ -5,6 +5,7 @@
 #include "desk/own_ingredients.h"
 #include "desk/recorder.h"
 #include "desk/refits.h"
+#include "desk/rooms.h"
 #include "desk/turns.h"
 
 #include <algorithm>
@@ -99,7 +100,7 @@ EditScope scopeOf(const std::vector<Fact>& facts, const facts::Names& names) {
                 if constexpr (requires { f.from; })
                     vessel(f.from);
                 constexpr bool changesSitting = facts::factTraits<F>.kept == facts::Kept::inSitting;
-                if constexpr (std::is_same_v<F, facts::RefitFact>)
+                if constexpr (std::is_same_v<F, facts::RefitFact> || std::is_same_v<F, facts::RoomFact>)
                     scope.everything = true;
                 if constexpr (!perVessel<F> && !changesSitting)
                     (facts::factTraits<F>.kept == facts::Kept::byAll ? scope.shared : scope.everything) = true;
@@ -484,9 +485,12 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 if (auto kept = keepsWhatUses<F>(inside_->cellar->shared(), working); !kept)
                     return fail(kept.error());
                 if constexpr (std::is_same_v<F, facts::RefitFact>)
-                    if (placed.temperature != old->temperature)
+                    if (placed.temperature != old->temperature || placed.room != old->room)
                         if (auto done = recorder.overruleBy(placed); !done)
                             return fail(done.error());
+                if constexpr (std::is_same_v<F, facts::RoomFact>)
+                    if (auto ok = roomsAreThere(working, "/name"); !ok)
+                        return fail(ok.error());
                 return unlessImpossible<Inside::Written>(guard, {{table, id}}, true);
             },
             !ofVesselAlone<F>);
@@ -519,6 +523,9 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
                     return fail(done.error());
                 if (auto kept = keepsWhatUses<F>(inside_->cellar->shared(), working); !kept)
                     return fail(kept.error());
+                if constexpr (std::is_same_v<F, facts::RoomFact>)
+                    if (auto ok = roomsAreThere(working, ""); !ok)
+                        return fail(ok.error());
                 return unlessImpossible<Inside::Written>(guard, {}, true);
             },
             !ofVesselAlone<F>);
@@ -582,6 +589,10 @@ template <class F> void Cellar::without(const std::set<book::RowId>& vessels, bo
         SharedFacts& shared = changeShared();
         std::erase_if(shared.own.of<F>(), [&](const auto& stored) { return stored.id == row; });
         shared.mixPantries();
+    } else if constexpr (std::is_same_v<F, facts::RoomFact>) {
+        Facts<F> rooms = *shared().rooms;
+        std::erase_if(rooms, [&](const auto& stored) { return stored.id == row; });
+        changeRooms(std::move(rooms));
     }
 }
 

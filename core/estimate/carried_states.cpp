@@ -38,7 +38,7 @@ CarriedStates::Stood CarriedStates::carried(const Stood& from, std::size_t count
     const culture::AgeConditions cellaring = cellaringAfter(count);
     return {until,
             carryForward(from.state, from.on, std::span<const forward::BlendEvent>(events_).subspan(count, events),
-                         beers, usual_, until, cellaring.temperature, cellaring.oxygenPerYear, parametersAfter(count))};
+                         beers, usual_, until, cellaring, parametersAfter(count))};
 }
 
 culture::VesselState CarriedStates::on(Day day, std::size_t count, const Beers& beers) {

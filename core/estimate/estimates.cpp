@@ -144,8 +144,10 @@ std::optional<Day> modelArrival(Dimension d, const KnownOfVessel& known, double 
     culture::VesselState later = known.state;
     culture::AgeConditions step = known.cellaring;
     step.days = Days{static_cast<double>(by.arrivalStep)};
+    step.from = known.today;
     for (int days = by.arrivalStep; days <= by.arrivalHorizon; days += by.arrivalStep) {
         later = age(later, step, p.culture);
+        step.from += std::chrono::days{by.arrivalStep};
         const double score = scores(later.beer, p.score)[d] + deviation;
         if (std::abs(score - window.wanted) <= window.band * by.arrivalInside && std::abs(score - now) > by.arrivalMove)
             return known.today + std::chrono::days{days};

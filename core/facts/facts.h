@@ -9,6 +9,7 @@
 #include "quantity/day.h"
 #include "tasting/verdict.h"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,7 +24,8 @@ struct VesselFact {
     VesselForm shape = VesselForm::cask;
     Material material = Material::oakUsed;
     Litres capacity{225};
-    Celsius temperature{16};
+    Celsius temperature{16}; ///< all year; of a vessel that stands in a room, the room's goes before it
+    std::string room;        ///< name of a recorded room; empty: it stands at its own temperature
     bool canChangeTemperature = false;
     Days interval{240};
     std::optional<double> wantedAgeYears; ///< mean age at the draw, by which it is drawn; none: by the interval
@@ -48,7 +50,8 @@ struct VesselEditFact {
     std::optional<VesselForm> shape;
     std::optional<Material> material;
     std::optional<Litres> capacity;
-    std::optional<Celsius> temperature;
+    std::optional<Celsius> temperature; ///< of its own: it stands in no room from then on
+    std::optional<std::string> room;    ///< it was moved to; empty: back to its own temperature
     std::optional<bool> canChangeTemperature, drawMayMove, intervalMayMove;
     std::optional<Days> interval, sampleBefore;
     std::optional<Share> drawShare, evaporationPerYear, cultureHeldBack;
@@ -62,11 +65,24 @@ struct RefitFact {
     Day on{};
     std::optional<Litres> capacity;
     std::optional<Material> material;
-    std::optional<Celsius> temperature;
+    std::optional<Celsius> temperature; ///< of its own: it stands in no room from then on
+    std::optional<std::string> room;    ///< it was moved to; empty: back to its own temperature
     std::optional<Share> evaporationPerYear, cultureHeldBack;
     std::optional<double> oxygenPerYear;
     std::vector<std::string> clear; ///< fields to go back to what the material says
     bool operator==(const RefitFact&) const = default;
+};
+/// A room and its year: a temperature for each month, or the coldest month and how far it goes from there to the
+/// warmest half a year later. Told anew on a later day it was changed: a heater, a wall. Before the first day it was
+/// the same.
+struct RoomFact {
+    Day on{};
+    std::string name;
+    std::optional<Celsius> coldest, warmest;
+    std::optional<Month> coldestMonth;
+    std::array<std::optional<Celsius>, 12> months; ///< January first; all of them or none
+    std::string note;
+    bool operator==(const RoomFact&) const = default;
 };
 struct RetireFact {
     VesselName vessel;

@@ -15,7 +15,7 @@
 namespace staveline::facts {
 
 /// What a text may hold; quantity/words.h.
-enum class Holds { line, prose, name, time };
+enum class Holds { line, prose, name, time, room };
 
 struct Field {
     std::string_view name;
@@ -154,6 +154,7 @@ template <class V> void describe(V& v, Like<VesselFact> auto& f) {
     v.word(Field{"material"}, f.material, factWords::materials);
     v.field(Field{"capacity_l", 1, maxLitres, true}, f.capacity);
     v.field(Field{"temperature_c", -2, 35}, f.temperature);
+    v.field(Field{.name = "room", .later = true, .holds = Holds::room}, f.room);
     v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
     v.field(Field{"interval_d", 7, 3650}, f.interval);
     v.field(Field{.name = "wanted_age_years", .low = 0.05, .high = 100, .unit = UnitKind::years}, f.wantedAgeYears);
@@ -177,6 +178,7 @@ template <class V> void describe(V& v, Like<VesselEditFact> auto& f) {
     v.word(Field{"material"}, f.material, factWords::materials);
     v.field(Field{"capacity_l", 1, maxLitres}, f.capacity);
     v.field(Field{"temperature_c", -2, 35}, f.temperature);
+    v.field(Field{.name = "room", .holds = Holds::room}, f.room);
     v.field(Field{"temperature_can_change"}, f.canChangeTemperature);
     v.field(Field{"interval_d", 7, 3650}, f.interval);
     v.field(Field{.name = "wanted_age_years", .low = 0.05, .high = 100, .unit = UnitKind::years}, f.wantedAgeYears);
@@ -197,10 +199,24 @@ template <class V> void describe(V& v, Like<RefitFact> auto& f) {
     v.field(Field{"capacity_l", 1, maxLitres}, f.capacity);
     v.word(Field{"material"}, f.material, factWords::materials);
     v.field(Field{"temperature_c", -2, 35}, f.temperature);
+    v.field(Field{.name = "room", .holds = Holds::room}, f.room);
     v.field(Field{"evaporation_per_year", 0, 0.5}, f.evaporationPerYear);
     v.field(Field{.name = "oxygen_mg_l_year", .low = 0, .high = 1000, .unit = UnitKind::oxygenUptake}, f.oxygenPerYear);
     v.field(Field{"culture_held_back", 0, 0.99}, f.cultureHeldBack);
     v.list(Field{"clear"}, f.clear);
+}
+inline constexpr std::array<std::string_view, 12> monthFields = {
+    "january_c", "february_c", "march_c",     "april_c",   "may_c",      "june_c",
+    "july_c",    "august_c",   "september_c", "october_c", "november_c", "december_c"};
+template <class V> void describe(V& v, Like<RoomFact> auto& f) {
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{.name = "name", .required = true, .holds = Holds::name}, f.name);
+    v.field(Field{"coldest_c", -20, 45}, f.coldest);
+    v.field(Field{"warmest_c", -20, 45}, f.warmest);
+    v.word(Field{"coldest_month"}, f.coldestMonth, factWords::months);
+    for (std::size_t i = 0; i < monthFields.size(); ++i)
+        v.field(Field{monthFields[i], -20, 45}, f.months[i]);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<RetireFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);

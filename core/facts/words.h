@@ -23,6 +23,8 @@ enum class Happening {
 /// Of a cycle, before its draw.
 enum class Work { taste, brew };
 
+enum class Month { january, february, march, april, may, june, july, august, september, october, november, december };
+
 // What a round sees.
 enum class Bung { tight, loose, changed };
 enum class Weep { none, damp, dripping };
@@ -37,6 +39,9 @@ inline constexpr std::array<std::string_view, 3> brett = {"established", "young"
 inline constexpr std::array<std::string_view, 7> happenings = {"pitched", "racked",   "cleaned", "moved",
                                                                "tasters", "repaired", "leaked"};
 inline constexpr std::array<std::string_view, 2> works = {"taste", "brew"};
+inline constexpr std::array<std::string_view, 12> months = {"january",   "february", "march",    "april",
+                                                            "may",       "june",     "july",     "august",
+                                                            "september", "october",  "november", "december"};
 inline constexpr std::array<std::string_view, 3> bungs = {"tight", "loose", "changed"};
 inline constexpr std::array<std::string_view, 3> weeps = {"none", "damp", "dripping"};
 inline constexpr std::array<std::string_view, 4> pellicles = {"none", "thin", "full", "broken"};
@@ -67,6 +72,9 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
 
 [[nodiscard]] constexpr std::string_view wordOf(Work work) {
     return factWords::works[static_cast<std::size_t>(work)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(Month month) {
+    return factWords::months[static_cast<std::size_t>(month)];
 }
 [[nodiscard]] constexpr std::string_view wordOf(Bung state) {
     return factWords::bungs[static_cast<std::size_t>(state)];

@@ -52,13 +52,12 @@ Composition withBitterness(Composition beer, std::optional<Ibu> measured) {
     return beer;
 }
 
-struct Cellaring {
-    Celsius temperature;
-    double oxygenPerYear;
-};
-
-VesselState later(const VesselState& state, Days days, const Cellaring& cellar, const Parameters& p) {
-    return culture::age(state, {days, cellar.temperature, cellar.oxygenPerYear}, p.culture);
+/// Kept like this for so many days from a day on.
+VesselState later(const VesselState& state, Day from, Days days, culture::AgeConditions cellaring,
+                  const Parameters& p) {
+    cellaring.days = days;
+    cellaring.from = from;
+    return culture::age(state, cellaring, p.culture);
 }
 
 VesselState withBrettPitched(VesselState state, const Parameters& p) {
@@ -73,8 +72,8 @@ VesselState withCultureTold(VesselState state, const culture::CultureParameters&
 }
 
 /// Whole intervals end today; what is left over of the years lengthens the first.
-VesselState settled(const OpeningFacts& opening, const brewing::RefillBeer& usual, const Cellaring& cellar,
-                    const Parameters& p) {
+VesselState settled(const OpeningFacts& opening, const brewing::RefillBeer& usual,
+                    const culture::AgeConditions& cellaring, const Parameters& p) {
     const double interval = finiteWithin(opening.usualInterval.d, 14, 3650);
     const double total = finiteWithin(opening.yearsRunning, 0, 100) * daysPerYear;
     const int cycles = std::max(1, static_cast<int>(total / interval));
@@ -83,18 +82,19 @@ VesselState settled(const OpeningFacts& opening, const brewing::RefillBeer& usua
     state.enzyme = usual.enzyme;
     if (opening.brett != BrettAtOpening::established)
         state.brett = 0;
-    state = later(state, Days{total - (cycles - 1) * interval}, cellar, p);
+    const auto before = [&](double days) { return after(opening.on, Days{-days}); };
+    state = later(state, before(total), Days{total - (cycles - 1) * interval}, cellaring, p);
     for (int i = 1; i < cycles; ++i)
-        state =
-            later(refill(state, fresh, opening.usualShare, p.culture, inoculumOf(usual)), Days{interval}, cellar, p);
+        state = later(refill(state, fresh, opening.usualShare, p.culture, inoculumOf(usual)),
+                      before((cycles - i) * interval), Days{interval}, cellaring, p);
     return opening.brett == BrettAtOpening::young ? withBrettPitched(state, p) : state;
 }
 
 } // namespace
 
-VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& usualRecipe, Celsius temperature,
-                         double oxygenPerYear, const Parameters& parameters) {
-    VesselState state = settled(opening, brew(usualRecipe, parameters.brew), {temperature, oxygenPerYear}, parameters);
+VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& usualRecipe,
+                         const culture::AgeConditions& cellaring, const Parameters& parameters) {
+    VesselState state = settled(opening, brew(usualRecipe, parameters.brew), cellaring, parameters);
     state.beer = withGravity(state.beer, opening.gravity);
     state.beer = withBitterness(state.beer, opening.bitterness);
     return state;
@@ -102,14 +102,14 @@ VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& 
 
 VesselState carryForward(const VesselState& opening, Day openedOn, std::span<const BlendEvent> events,
                          const std::map<std::int64_t, brewing::RefillBeer>& brews, const brewing::RefillBeer& usual,
-                         Day today, Celsius temperature, double oxygenPerYear, const Parameters& parameters) {
-    Cellaring cellar{temperature, oxygenPerYear};
+                         Day today, const culture::AgeConditions& cellaring, const Parameters& parameters) {
+    culture::AgeConditions kept = cellaring;
     Parameters now = parameters;
     VesselState state = opening;
     Day at = openedOn;
     const auto ageTo = [&](Day day) {
         if (day > at)
-            state = later(state, Days{static_cast<double>(daysBetween(at, day))}, cellar, now);
+            state = later(state, at, Days{static_cast<double>(daysBetween(at, day))}, kept, now);
         at = std::max(at, day);
     };
     for (const BlendEvent& event : events) {
@@ -122,7 +122,7 @@ VesselState carryForward(const VesselState& opening, Day openedOn, std::span<con
         if (event.culture)
             state = withCultureTold(state, now.culture = *event.culture);
         if (event.cellaring)
-            cellar = {event.cellaring->temperature, event.cellaring->oxygenPerYear};
+            kept = *event.cellaring;
         if (event.brettPitched)
             state = withBrettPitched(state, now);
         state.beer = withGravity(state.beer, event.gravity);

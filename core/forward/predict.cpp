@@ -10,8 +10,8 @@ using culture::VesselState;
 
 namespace {
 
-culture::AgeConditions conditions(const Plan& plan, Days days) {
-    return {days, plan.temperature, plan.oxygenPerYear};
+culture::AgeConditions conditions(const Plan& plan, Days days, Day from) {
+    return {days, plan.temperature, plan.oxygenPerYear, plan.apart, from};
 }
 
 } // namespace
@@ -39,9 +39,9 @@ Prediction predict(const Parameters& parameters, const VesselState& state, const
 Prediction predict(const Parameters& parameters, const VesselState& state, const brewing::RefillBeer& beer,
                    const Plan& plan) {
     const auto& culture = parameters.culture;
-    const VesselState atDraw = age(state, conditions(plan, plan.toThisDraw), culture);
+    const VesselState atDraw = age(state, conditions(plan, plan.toThisDraw, plan.from), culture);
     const VesselState filled = refill(atDraw, freshBeer(beer, parameters), plan.refillShare, culture, inoculumOf(beer));
-    const VesselState later = age(filled, conditions(plan, plan.interval), culture);
+    const VesselState later = age(filled, conditions(plan, plan.interval, after(plan.from, plan.toThisDraw)), culture);
     return {outcomeOf(atDraw, parameters), outcomeOf(later, parameters)};
 }
 

@@ -21,6 +21,8 @@ struct Plan {
     Days interval{240};     ///< from this draw to the next
     Celsius temperature{16};
     double oxygenPerYear = 10; ///< mg/(L year)
+    vessel::ByMonth apart{};   ///< how far each month lies from the temperature [K]
+    Day from{};                ///< the day it is told on; counts where the months differ
     bool operator==(const Plan&) const = default;
 };
 
@@ -77,10 +79,9 @@ struct OpeningFacts {
 /// Runs the usual refill from a young vessel through the years stated, up to the end of an interval, then lets the
 /// measurements correct it: gravity scales the dextrins, bitterness the hop acids. Acid that was measured is no part of
 /// it: it says how far the vessel is from the model. Total: numbers out of range count as their nearest limit, NaN as
-/// not measured.
+/// not measured. The days of `cellaring` do not count, here and below.
 [[nodiscard]] culture::VesselState openingState(const OpeningFacts& opening, const brewing::BrewInput& usualRecipe,
-                                                Celsius temperature, double oxygenPerYear,
-                                                const Parameters& parameters);
+                                                const culture::AgeConditions& cellaring, const Parameters& parameters);
 
 /// One event after the opening, in ledger order.
 struct BlendEvent {
@@ -98,7 +99,7 @@ struct BlendEvent {
 [[nodiscard]] culture::VesselState carryForward(const culture::VesselState& opening, Day openedOn,
                                                 std::span<const BlendEvent> events,
                                                 const std::map<std::int64_t, brewing::RefillBeer>& brews,
-                                                const brewing::RefillBeer& usual, Day today, Celsius temperature,
-                                                double oxygenPerYear, const Parameters& parameters);
+                                                const brewing::RefillBeer& usual, Day today,
+                                                const culture::AgeConditions& cellaring, const Parameters& parameters);
 
 } // namespace staveline::forward

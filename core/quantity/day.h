@@ -5,6 +5,7 @@
 #include "quantity/fault.h"
 
 #include <chrono>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -25,6 +26,10 @@ inline constexpr double daysPerMonth = 30.4375;
 [[nodiscard]] std::string dayInWords(Day day);
 [[nodiscard]] constexpr int daysBetween(Day from, Day to) {
     return static_cast<int>((to - from).count());
+}
+/// So many days on, the last one counted when half of it is over.
+[[nodiscard]] inline Day after(Day day, Days days) {
+    return day + std::chrono::days{std::lround(days.d)};
 }
 
 } // namespace staveline

@@ -20,7 +20,7 @@ inline culture::VesselState settledState(const brewing::Recipe& recipe, double s
     forward::OpeningFacts opening;
     opening.yearsRunning = 8;
     opening.usualShare = {share};
-    auto state = forward::openingState(opening, input, {16}, 10, {});
+    auto state = forward::openingState(opening, input, {{}, {16}, 10}, {});
     return culture::age(state, {{210}, {16}, 10}, {});
 }
 

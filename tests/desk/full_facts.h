@@ -9,8 +9,13 @@ namespace staveline::testing {
 
 /// In an order that can be recorded one after the other on 2026-03-02. Values differ from the defaults.
 inline constexpr const char* fullRecords = R"([
+ {"kind": "room", "on": "2024-11-01", "name": "Loft", "coldest_c": 2.5, "warmest_c": 27, "coldest_month": "february",
+  "note": "under the tiles"},
+ {"kind": "room", "on": "2024-11-02", "name": "Barn", "january_c": 7, "february_c": 8, "march_c": 10, "april_c": 13,
+  "may_c": 17, "june_c": 20, "july_c": 22, "august_c": 21, "september_c": 19, "october_c": 16, "november_c": 12,
+  "december_c": 9, "note": "door open"},
  {"kind": "vessel", "name": "Plover", "shape": "foeder", "material": "oak new", "capacity_l": 600,
-  "temperature_c": 14.5, "temperature_can_change": true, "interval_d": 200, "wanted_age_years": 1.75, "draw_share": 0.3,
+  "temperature_c": 14.5, "room": "Barn", "temperature_can_change": true, "interval_d": 200, "wanted_age_years": 1.75, "draw_share": 0.3,
   "sample_days_before_draw": 25, "evaporation_per_year": 0.03, "oxygen_mg_l_year": 9.5, "culture_held_back": 0.4,
   "draw_may_move": true, "interval_may_move": true, "fills_before": 2,
   "note": "north wall", "retired_on": null, "retired_reason": ""},
@@ -104,6 +109,7 @@ inline constexpr const char* fullRecords = R"([
   "draw_overruled": true, "interval_overruled": true, "temperature_overruled": true, "turn": 3},
  {"kind": "refit", "vessel": "Plover", "on": "2025-12-21", "capacity_l": 600, "material": "oak new",
   "temperature_c": 14.5, "evaporation_per_year": 0.03, "oxygen_mg_l_year": 9.5, "culture_held_back": 0.4, "clear": []},
+ {"kind": "refit", "vessel": "Plover", "on": "2025-12-22", "room": "Barn"},
  {"kind": "retire", "vessel": "Knot", "on": "2026-02-10", "reason": "leaks"},
  {"kind": "bring_back", "vessel": "Knot", "on": "2026-02-15"},
  {"kind": "vessel_edit", "vessel": "Knot", "name": "Sanderling", "shape": "tank", "material": "plastic",

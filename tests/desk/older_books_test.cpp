@@ -17,6 +17,7 @@ const std::map<std::string, std::set<std::string>> addedSince = {
     {"event", {}},
     {"refit", {}},
     {"round", {}},
+    {"room", {}},
     {"work_date", {}},
     {"opening", {"at", "turn"}},
     {"reading", {"at", "turn"}},
@@ -27,7 +28,7 @@ const std::map<std::string, std::set<std::string>> addedSince = {
     {"top_up", {"at", "turn"}},
     {"sitting", {"learn", "learn_reason"}},
     {"choice", {"turn"}},
-    {"vessel", {"draw_may_move", "interval_may_move", "wanted_age_years", "fills_before"}},
+    {"vessel", {"draw_may_move", "interval_may_move", "wanted_age_years", "fills_before", "room"}},
     {"equipment", {"water_boils_c", "vessel"}}};
 
 bool isAdded(const std::string& table, const std::string& column) {

@@ -127,3 +127,43 @@ TEST_CASE_METHOD(RoundFixture, "the walk sheet has a row for each vessel in use,
                           [](const auto& cell) { return cell.empty(); }));
     }
 }
+
+TEST_CASE_METHOD(RoundFixture, "the look to come stands with what is due, first when its day has come",
+                 "[desk][round]") {
+    look(R"("weep": "none")");
+    CHECK_FALSE(desk->vessel("Plover")->look); // nobody said when
+    look(R"("weep": "damp", "next_look": "2026-03-12")");
+    const auto before = desk->vessel("Plover");
+    REQUIRE(before->look);
+    CHECK(before->look->inDays == 10);
+    CHECK(before->headline == before->due.text);
+    CHECK(before->dueIn() == std::min(10, before->due.inDays));
+    now = day(2026, 3, 12);
+    CHECK(render(desk->vessel("Plover")->headline).starts_with("look today; "));
+    now = day(2026, 3, 15);
+    const auto late = desk->vessel("Plover");
+    CHECK(render(late->headline) == "look overdue 3 days; " + render(late->due.text));
+    CHECK(late->dueIn() <= -3);
+    look(R"("weep": "none", "next_look": "2026-04-15")");
+    CHECK(desk->vessel("Plover")->headline == desk->vessel("Plover")->due.text);
+}
+
+TEST_CASE_METHOD(RoundFixture, "the look to come is an entry of the calendar, moved with the round that says it",
+                 "[desk][round][calendar]") {
+    const auto entries = [&] {
+        std::vector<std::string> found;
+        const std::string file = desk->calendar().value();
+        for (std::size_t at = file.find("-look-"); at != std::string::npos; at = file.find("-look-", at + 1))
+            found.push_back(file.substr(at, 16));
+        return found;
+    };
+    CHECK(entries().empty());
+    look(R"("weep": "damp", "next_look": "2026-03-12")");
+    CHECK(entries() == std::vector<std::string>{"-look-2026-03-02"});
+    CHECK(desk->calendar()->find("Look at Plover") != std::string::npos);
+    CHECK(desk->calendar()->find("VALUE=DATE:20260312") != std::string::npos);
+    now = day(2026, 3, 12);
+    look(R"("weep": "none", "next_look": "2026-04-12")");
+    CHECK(entries() == std::vector<std::string>{"-look-2026-03-12"});
+    CHECK(desk->calendar()->find("VALUE=DATE:20260412") != std::string::npos);
+}

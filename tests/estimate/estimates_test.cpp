@@ -34,7 +34,7 @@ BrewInput paleInput() {
 VesselState settledState() {
     OpeningFacts opening;
     opening.yearsRunning = 8;
-    return age(openingState(opening, paleInput(), {16}, 10, {}), {{60}, {16}, 10}, {});
+    return age(openingState(opening, paleInput(), {{}, {16}, 10}, {}), {{60}, {16}, 10}, {});
 }
 
 KnownOfVessel cask() {

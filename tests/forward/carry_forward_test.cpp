@@ -19,7 +19,7 @@ Day after(int days) {
 using Brews = std::map<std::int64_t, RefillBeer>;
 
 VesselState carried(const std::vector<BlendEvent>& events, Day today, const Brews& brews = {}) {
-    return carryForward(reference::settledVessel, opened, events, brews, vectorRefill(), today, {16}, 10, usual);
+    return carryForward(reference::settledVessel, opened, events, brews, vectorRefill(), today, {{}, {16}, 10}, usual);
 }
 
 VesselState aged(const VesselState& state, double days) {
@@ -75,7 +75,8 @@ TEST_CASE("What beer brings alive goes in with it; Brettanomyces can be pitched 
     RefillBeer lively = vectorRefill();
     lively.brett = .8;
     const auto from = [&](const BlendEvent& event) {
-        return carryForward(clean, opened, {&event, 1}, {{7, lively}}, vectorRefill(), after(60), {16}, 10, usual);
+        return carryForward(clean, opened, {&event, 1}, {{7, lively}}, vectorRefill(), after(60), {{}, {16}, 10},
+                            usual);
     };
     CHECK(from({.on = after(60), .share = {.25}}).brett == 0);
     CHECK(from({.on = after(60), .share = {.25}, .brew = 7}).brett == Approx(.2));
@@ -119,8 +120,8 @@ TEST_CASE("Cutting a history in two changes nothing one could see", "[forward]")
     const std::vector<BlendEvent> events = {{.on = after(60), .share = {.35}}, {.on = after(300), .share = {.2}}};
     const VesselState whole = carried(events, after(400));
     const VesselState half = carried({events[0]}, after(200));
-    const VesselState rest =
-        carryForward(half, after(200), std::span(events).subspan(1), {}, vectorRefill(), after(400), {16}, 10, usual);
+    const VesselState rest = carryForward(half, after(200), std::span(events).subspan(1), {}, vectorRefill(),
+                                          after(400), {{}, {16}, 10}, usual);
     for (const auto pool : compositionPools)
         CHECK(rest.beer.*pool == Approx(whole.beer.*pool).epsilon(1e-6).margin(1e-9));
 }

@@ -16,7 +16,7 @@ const Day opened = std::chrono::sys_days{std::chrono::year{2024} / 3 / 2};
 
 VesselState open(OpeningFacts facts, const Parameters& parameters = usual) {
     facts.on = opened;
-    return openingState(facts, baseInput(), {16}, 10, parameters);
+    return openingState(facts, baseInput(), {{}, {16}, 10}, parameters);
 }
 double acidAfter(double years, const Parameters& parameters) {
     return titratableAcidity(open({.yearsRunning = years}, parameters).beer).gPerL;
@@ -102,7 +102,7 @@ TEST_CASE("Opening is total: any numbers give a state", "[forward][property]") {
                                  .yearsRunning = std::min(30.0, anyNumber()),
                                  .gravity = Plato{anyNumber()},
                                  .bitterness = Ibu{anyNumber()}};
-        const VesselState state = openingState(facts, baseInput(), {anyNumber()}, anyNumber(), usual);
+        const VesselState state = openingState(facts, baseInput(), {{}, {anyNumber()}, anyNumber()}, usual);
         RC_ASSERT(sound(state));
         RC_ASSERT(state.beer.lactic >= 0 && state.beer.dextrin >= 0 && state.beer.isoCis >= 0);
         RC_ASSERT(sound(age(state, {{240}, {16}, 10}, usual.culture)));

@@ -148,7 +148,7 @@ TEST_CASE("A measured gravity at the opening is met whatever was blended", "[for
     OpeningFacts facts{.on = std::chrono::year{2024} / 3 / 2, .gravity = Plato{.9}};
     Recipe strong = reference::baseRecipe();
     strong.originalGravity = {16};
-    const VesselState state = openingState(facts, reference::inputFor(strong), {16}, 10, usual);
+    const VesselState state = openingState(facts, reference::inputFor(strong), {{}, {16}, 10}, usual);
     CHECK(outcomeOf(state, usual).gravity.p == Approx(.9));
     CHECK(state.beer.original == Approx(16));
 }

@@ -152,6 +152,11 @@ AuditReport roundIn(Appearance look) {
     round.look("ingredients");
     w.window->cellar()->ingredients().makeOwn();
     round.look("an ingredient of one's own");
+    recordAll(*w.window->session(), R"([{"kind": "room", "on": "2025-01-01", "name": "Barn", "coldest_c": 6,
+                                         "warmest_c": 24, "coldest_month": "january"},
+                                        {"kind": "vessel_edit", "vessel": "Plover", "room": "Barn"}])");
+    w.window->cellar()->showRooms();
+    round.look("rooms");
     w.window->toggleHelp();
     round.look("help");
     return round.whole;

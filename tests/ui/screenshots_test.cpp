@@ -334,6 +334,11 @@ void Walk::vessels() const {
     cellar().ingredients().choose("pilsner");
     cellar().ingredients().makeOwn();
     take("ingredients");
+    recordAll(*w_.window->session(), R"([{"kind": "room", "on": "2025-01-01", "name": "Barn", "coldest_c": 6,
+                                          "warmest_c": 24, "coldest_month": "january"},
+                                         {"kind": "vessel_edit", "vessel": "Plover", "room": "Barn"}])");
+    cellar().showRooms();
+    take("rooms");
     cellar().showPage(PageId::taste);
     for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history}) {
         cellar().showPage(workPage);

@@ -133,3 +133,29 @@ TEST_CASE("figures of the window", "[.][bench]") {
     reportMedian("page_switch", workPages);
     reportAllVessels(window);
 }
+
+/// The round of a large cellar: from asked for to painted.
+TEST_CASE("figures of the round", "[.][bench]") {
+    Scratch scratch;
+    QSettings settings(qs((scratch / "w.ini").string()), QSettings::IniFormat);
+    const auto book = scratch / "many.cellar";
+    {
+        auto desk = *Desk::create(book, [] { return testToday; });
+        std::vector<Fact> facts;
+        for (int v = 0; v < 200; ++v) {
+            VesselFact vessel;
+            vessel.name = "Vessel " + std::to_string(v);
+            facts.emplace_back(vessel);
+            facts.emplace_back(OpeningFact{vessel.name, firstDay, Litres{220}, {}, {}, {}, {}, {}, {}, ""});
+        }
+        REQUIRE(desk->record(facts));
+    }
+    ScriptedPrompt prompt;
+    MainWindow window([] { return testToday; }, prompt, settings);
+    REQUIRE(window.openBook(book));
+    window.resize(1280, 800);
+    window.show();
+    REQUIRE(QTest::qWaitForWindowActive(&window));
+    bench::print("round_open_200_vessels", millisecondsOf([&] { window.cellar()->showRound(); }), "ms", 1);
+    bench::print("round_paint_200_vessels", millisecondsOf([&] { static_cast<void>(window.grab()); }), "ms", 1);
+}

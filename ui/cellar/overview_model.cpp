@@ -192,7 +192,7 @@ QVariant OverviewModel::sorted(int row, const VesselSummary& vessel, int column)
     switch (column) {
     case due:
     case year:
-        return vessel.due.kind == DueKind::nothing ? last : vessel.due.inDays;
+        return vessel.dueIn().value_or(last);
     case OverviewModel::name:
         return qs(vessel.name).toLower();
     case level:

@@ -18,6 +18,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QTimer>
 
 #include <algorithm>
 #include <span>
@@ -30,6 +31,7 @@ using sheet::PaperFormat;
 namespace {
 
 constexpr int nameColumn = 0, firstColumn = 1;
+constexpr int atOnce = 12; ///< rows
 
 /// Empty: not looked at.
 ChoiceField* oneOf(std::span<const std::string_view> of, QWidget* parent) {
@@ -159,12 +161,24 @@ void RoundPage::build(const std::vector<desk::VesselSummary>& vessels) {
             setType(*heading, Type::strong);
             grid_->addWidget(heading, 0, firstColumn + i);
         }
-    int at = 1;
+    grid_->setColumnStretch(firstColumn + static_cast<int>(headings().size()) - 1, 1);
+    waiting_.clear();
     for (const desk::VesselSummary& vessel : vessels)
         if (!vessel.retired)
-            addRow(vessel, at++);
-    grid_->setRowStretch(at, 1);
-    grid_->setColumnStretch(firstColumn + static_cast<int>(headings().size()) - 1, 1);
+            waiting_.push_back(vessel);
+    addSome(atOnce);
+}
+
+/// What is first seen comes at once, the rest while nothing else is to do.
+void RoundPage::addSome(int rows) {
+    for (; rows > 0 && !waiting_.empty(); --rows) {
+        addRow(waiting_.front(), static_cast<int>(rows_.size()) + 1);
+        waiting_.pop_front();
+    }
+    if (waiting_.empty())
+        grid_->setRowStretch(static_cast<int>(rows_.size()) + 1, 1);
+    else
+        QTimer::singleShot(0, this, [this] { addSome(1); });
 }
 
 void RoundPage::addRow(const desk::VesselSummary& vessel, int at) {
@@ -217,24 +231,12 @@ void RoundPage::addRow(const desk::VesselSummary& vessel, int at) {
     rows_.push_back(std::move(row));
 }
 
-/// The level as it was found, then what it was topped with, then what was seen.
-std::vector<facts::Fact> RoundPage::factsOf(const RoundRow& row) const {
+desk::RoundEntry RoundPage::entryOf(const RoundRow& row) const {
     using namespace facts::factWords;
-    const Day today = session_.desk().today();
-    std::vector<facts::Fact> facts;
-    if (row.level->stored())
-        facts.emplace_back(facts::DipFact{row.vessel, today, Litres{*row.level->stored()}, {}});
-    if (row.topped->stored()) {
-        facts::TopUpFact topUp;
-        topUp.vessel = row.vessel;
-        topUp.on = today;
-        topUp.volume = Litres{*row.topped->stored()};
-        topUp.brew = row.with->word();
-        facts.emplace_back(topUp);
-    }
-    RoundFact round;
+    desk::RoundEntry entry;
+    RoundFact& round = entry.seen;
     round.vessel = row.vessel;
-    round.on = today;
+    round.on = session_.desk().today();
     round.bung = seen<facts::Bung>(*row.bung, bungs);
     round.weep = seen<facts::Weep>(*row.weep, weeps);
     round.pellicle = seen<facts::Pellicle>(*row.pellicle, pellicles);
@@ -244,8 +246,12 @@ std::vector<facts::Fact> RoundPage::factsOf(const RoundRow& row) const {
     round.purged = row.purged->isChecked();
     round.nextLook = next_->day();
     round.note = toStd(row.note->text().trimmed());
-    facts.emplace_back(round);
-    return facts;
+    if (row.level->stored())
+        entry.level = Litres{*row.level->stored()};
+    if (row.topped->stored())
+        entry.topped = Litres{*row.topped->stored()};
+    entry.brew = row.with->word();
+    return entry;
 }
 
 /// What is typed and no number or day has the focus then, and its message.
@@ -270,7 +276,7 @@ void RoundPage::finish() {
     for (std::size_t i = 0; i < rows_.size(); ++i) {
         if (!filled(rows_[i]))
             continue;
-        for (facts::Fact& fact : factsOf(rows_[i])) {
+        for (facts::Fact& fact : factsOf(entryOf(rows_[i]))) {
             facts.push_back(std::move(fact));
             rowOfFact.push_back(i);
         }

@@ -4,11 +4,13 @@
 #pragma once
 
 #include "desk/ledger.h"
+#include "desk/round_entry.h"
 #include "ui/present/session.h"
 #include "ui/print/printout.h"
 
 #include <QWidget>
 
+#include <deque>
 #include <memory>
 
 class QCheckBox;
@@ -58,9 +60,10 @@ protected:
 private:
     void build(const std::vector<desk::VesselSummary>& vessels);
     void addRow(const desk::VesselSummary& vessel, int at);
+    void addSome(int rows);
     void tell();
     [[nodiscard]] bool allUsable();
-    [[nodiscard]] std::vector<facts::Fact> factsOf(const RoundRow& row) const;
+    [[nodiscard]] desk::RoundEntry entryOf(const RoundRow& row) const;
     void showFault(const Fault& fault, const std::vector<std::size_t>& rowOfFact);
 
     Session& session_;
@@ -69,6 +72,7 @@ private:
     QWidget* table_;
     QGridLayout* grid_;
     std::vector<RoundRow> rows_;
+    std::deque<desk::VesselSummary> waiting_; ///< for their rows
     MessageLabel* message_;
     QPushButton* finish_;
     bool active_ = false;

@@ -9,6 +9,7 @@
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/message_label.h"
+#include "ui/widgets/number_field.h"
 #include "ui/widgets/panes.h"
 #include "ui/widgets/steady_scroll.h"
 
@@ -86,7 +87,11 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
     takeChange(edit.material, before.material, after.material);
     takeChange(edit.note, before.note, after.note);
     takeChange(edit.capacity, before.capacity, after.capacity);
-    takeChange(edit.temperature, before.temperature, after.temperature);
+    takeChange(edit.room, before.room, after.room);
+    if (after.room.empty() && !before.room.empty()) // out of a room it has what is told of it, not what it was before
+        edit.temperature = after.temperature;
+    else if (after.room.empty())
+        takeChange(edit.temperature, before.temperature, after.temperature);
     takeChange(edit.canChangeTemperature, before.canChangeTemperature, after.canChangeTemperature);
     takeChange(edit.interval, before.interval, after.interval);
     takeChange(edit.sampleBefore, before.sampleBefore, after.sampleBefore);
@@ -259,7 +264,13 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
     context.units = session_.units();
     context.labels = "vessel";
     context.hidden = isNew ? byHabit : retirement;
+    rooms_ = session_.desk().rooms().value_or(std::vector<desk::RoomView>{});
+    for (const desk::RoomView& room : rooms_)
+        context.rooms.push_back(room.told.fact.name);
+    if (rooms_.empty())
+        context.hidden.insert("room");
     form_->build(facts, context);
+    followRoom();
     changes_->setVisible(!isNew);
     questions_->setVisible(isNew);
     if (isNew) {
@@ -279,6 +290,24 @@ void VesselPage::show(const VesselFact& facts, bool isNew) {
     showProspect();
     form_->focusFirst();
     active_ = true;
+}
+
+/// A vessel in a room is as warm as the room: the mean of its year stands there, and cannot be typed.
+void VesselPage::followRoom() {
+    ChoiceField* choice = form_->choice("room");
+    if (!choice)
+        return;
+    NumberField* temperature = form_->number("temperature_c");
+    const auto follow = [this, choice, temperature] {
+        const auto room = std::find_if(rooms_.begin(), rooms_.end(), [&](const desk::RoomView& each) {
+            return each.told.fact.name == choice->word();
+        });
+        if (room != rooms_.end())
+            temperature->setStored(vessel::meanOf(room->year));
+        temperature->setEnabled(room == rooms_.end());
+    };
+    connect(choice, &ChoiceField::activated, temperature, follow);
+    temperature->setEnabled(choice->word().empty());
 }
 
 facts::CultureFact VesselPage::lastCulture() const {

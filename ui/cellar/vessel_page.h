@@ -2,6 +2,7 @@
 // A vessel for the cellar: a few questions when it is new; all its facts, its culture and its end when it is changed.
 #pragma once
 
+#include "desk/room.h"
 #include "ui/present/session.h"
 
 #include <QWidget>
@@ -50,6 +51,7 @@ private:
     void leave();
     void tell();
     void showProspect();
+    void followRoom();
     [[nodiscard]] bool usable(); ///< else it is said at the field
     void add(const facts::VesselFact& vessel);
     void recordChanges(const facts::VesselFact& vessel);
@@ -60,6 +62,7 @@ private:
     Session& session_;
     std::optional<facts::VesselFact> before_; ///< none: a new vessel
     facts::CultureFact cultureBefore_;
+    std::vector<desk::RoomView> rooms_;
     bool active_ = false;
     QLabel* title_;
     QLabel* words_;

@@ -33,8 +33,14 @@ Fact blank(EntryKind kind, const facts::VesselName& vessel, Day today) {
     return fact;
 }
 
+/// What stands among the entries of the ledger and is none looks as an event does.
 EntryKind kindOf(const Fact& fact) {
-    return facts::traitsOf(fact).entry.value_or(EntryKind::reading);
+    return facts::traitsOf(fact).entry.value_or(EntryKind::event);
+}
+
+QString wordsOf(const Fact& fact) {
+    const facts::FactTraits& traits = facts::traitsOf(fact);
+    return traits.entry ? wordOf(*traits.entry) : own("ui.history.what." + std::string(traits.kind));
 }
 
 } // namespace
@@ -198,7 +204,7 @@ void EntryForm::openRecorded(const Amended& entry) {
     }
     amended_ = entry;
     const EntryKind kind = kindOf(*fact);
-    title_->setText(tr("%1, %2: amend").arg(wordOf(kind), qs(vesselOf(*fact))));
+    title_->setText(tr("%1, %2: amend").arg(wordsOf(*fact), qs(vesselOf(*fact))));
     record_->setText(tr("&Amend"));
     open(*fact, kind);
 }
@@ -219,7 +225,7 @@ void EntryForm::open(const Fact& fact, EntryKind kind) {
 /// "draw-off of Heron"
 QString EntryForm::inWords() const {
     const QString words = amended_ ? tr("amended %1 of %2") : tr("%1 of %2");
-    return words.arg(wordOf(kind_).toLower(), qs(vessel_));
+    return words.arg(wordsOf(form_->fact()).toLower(), qs(vessel_));
 }
 
 /// For who looks whether all is stored.

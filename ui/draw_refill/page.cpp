@@ -129,7 +129,7 @@ void DrawRefillPage::takeUp() {
 }
 
 void DrawRefillPage::refresh() {
-    const auto view = session().desk().ledger(vessel());
+    const auto view = session().desk().ledger(vessel(), true);
     if (!view) {
         Q_EMIT session().failed(view.error());
         return;

@@ -113,9 +113,7 @@ void CellarModel::readSome() {
 
 /// A cellar that is seen at once stays as the brewer made it.
 void CellarModel::sortByDue() {
-    const auto daysLeft = [](const Row& row) {
-        return row.read->due.kind == vessel::DueKind::nothing ? std::numeric_limits<int>::max() : row.read->due.inDays;
-    };
+    const auto daysLeft = [](const Row& row) { return row.read->dueIn().value_or(std::numeric_limits<int>::max()); };
     if (!crowded() || std::ranges::is_sorted(rows_, {}, daysLeft))
         return;
     Q_EMIT layoutAboutToBeChanged();

@@ -58,8 +58,11 @@ public:
             spec.required = f.required || !Plain<T>::optional;
         } else if constexpr (std::is_same_v<Type, Day>) {
             spec.kind = FieldKind::day;
+            spec.required = f.required || !Plain<T>::optional;
         } else if constexpr (std::is_same_v<Type, bool>) {
             spec.kind = FieldKind::flag;
+        } else if (f.holds == facts::Holds::room) {
+            spec.kind = FieldKind::room;
         }
         specs.push_back(std::move(spec));
     }
@@ -71,6 +74,8 @@ public:
                          f.high,
                          f.required,
                          {words.begin(), words.end()}});
+        if constexpr (Plain<E>::optional)
+            specs.back().words.insert(specs.back().words.begin(), std::string()); // not said
     }
     void gravity(std::string_view name, const std::optional<SpecificGravity>&) {
         specs.push_back({std::string(name), FieldKind::number, UnitKind::gravity, .98, 1.2, false, {}});

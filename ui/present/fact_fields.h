@@ -12,7 +12,7 @@
 
 namespace staveline::ui {
 
-enum class FieldKind { number, day, text, word, flag, brew, vessel };
+enum class FieldKind { number, day, text, word, flag, brew, vessel, room };
 
 struct FieldSpec {
     std::string name; ///< as in record files: "volume_l"; gravity is "gravity" in any scale
@@ -20,7 +20,7 @@ struct FieldSpec {
     UnitKind unit = UnitKind::none;
     double low = 0, high = 0; ///< stored units; for numbers
     bool required = false;
-    std::vector<std::string> words; ///< for a word
+    std::vector<std::string> words; ///< for a word; an empty one: not said
 };
 
 /// monostate: not given.

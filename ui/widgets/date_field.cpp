@@ -55,6 +55,18 @@ void DateField::setDay(Day day) {
     sayBack();
 }
 
+void DateField::setRequired(bool required) {
+    required_ = required;
+    if (required)
+        return;
+    edit_->clear();
+    read();
+}
+
+bool DateField::usable() const {
+    return day_ || (!required_ && edit_->text().trimmed().isEmpty());
+}
+
 void DateField::recheck() {
     read();
 }
@@ -66,7 +78,10 @@ void DateField::read() {
         message_.clear();
     } else {
         day_.reset();
-        message_.say(text(parsed.error()));
+        if (usable())
+            message_.clear();
+        else
+            message_.say(text(parsed.error()));
     }
     sayBack();
 }

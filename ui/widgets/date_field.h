@@ -20,6 +20,10 @@ public:
     explicit DateField(Day today, QWidget* parent = nullptr);
     void setToday(Day today);
     void setDay(Day day);
+    /// Else it may be empty, and is until a day is set.
+    void setRequired(bool required);
+    /// A day, or nothing where none is required.
+    [[nodiscard]] bool usable() const;
     /// Empty while what is typed is no day.
     [[nodiscard]] std::optional<Day> day() const { return day_; }
     void showFault(const Fault& fault);
@@ -41,6 +45,7 @@ private:
 
     Day today_;
     std::optional<Day> day_;
+    bool required_ = true;
     QLineEdit* edit_;
     QLabel* back_;
     HungMessage message_;

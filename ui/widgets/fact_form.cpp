@@ -112,6 +112,7 @@ void FactForm::makeNumber(Editor& editor) {
 
 void FactForm::makeDate(Editor& editor) {
     editor.widget = editor.date = new DateField(context_.today, page_);
+    editor.date->setRequired(editor.spec.required);
     editor.date->setName(editor.label->text());
     editor.stops = {editor.date->edit()};
     connect(editor.date, &DateField::edited, this, &FactForm::edited);
@@ -132,9 +133,13 @@ void FactForm::makeChoice(Editor& editor) {
         editor.choice->add(own("ui.choice.no_vessel"), {});
         for (const facts::VesselName& vessel : context_.vessels)
             editor.choice->add(qs(vessel), vessel);
+    } else if (editor.spec.kind == FieldKind::room) {
+        editor.choice->add(own("ui.choice.no_room"), {});
+        for (const std::string& room : context_.rooms)
+            editor.choice->add(qs(room), room);
     } else {
         for (const std::string& word : editor.spec.words)
-            editor.choice->add(own("ui.word." + word), word);
+            editor.choice->add(word.empty() ? QString() : own("ui.word." + word), word);
     }
     connect(editor.choice, &ChoiceField::activated, this, &FactForm::edited);
 }
@@ -173,8 +178,9 @@ void FactForm::fill(Editor& editor, const FieldValue& value) {
         // A needed number that is still 0 was never given: the field starts empty.
         const bool given = stored && !(editor.spec.required && *stored == 0 && editor.spec.name == "volume_l");
         editor.number->setStored(given ? std::optional(*stored) : std::nullopt);
-    } else if (const auto* day = std::get_if<Day>(&value); day && editor.date) {
-        editor.date->setDay(*day);
+    } else if (editor.date) {
+        if (const auto* day = std::get_if<Day>(&value))
+            editor.date->setDay(*day);
     } else if (const auto* words = std::get_if<std::string>(&value)) {
         if (editor.line)
             editor.line->setText(qs(*words));
@@ -210,7 +216,7 @@ bool FactForm::touched() const {
     const bool halfTyped = std::any_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
         if (editor.number)
             return !editor.number->stored() && !editor.number->edit()->text().isEmpty();
-        return editor.date && !editor.date->day();
+        return editor.date && !editor.date->usable();
     });
     return halfTyped || !(fact() == asBuilt_);
 }
@@ -219,7 +225,7 @@ bool FactForm::usable() const {
     return std::all_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
         if (editor.number)
             return editor.number->usable();
-        return !editor.date || editor.date->day().has_value();
+        return !editor.date || editor.date->usable();
     });
 }
 
@@ -227,7 +233,7 @@ bool FactForm::previewable() const {
     return std::all_of(editors_.begin(), editors_.end(), [](const Editor& editor) {
         if (editor.number)
             return editor.number->stored().has_value() || !editor.spec.required;
-        return !editor.date || editor.date->day().has_value();
+        return !editor.date || editor.date->usable();
     });
 }
 
@@ -245,8 +251,7 @@ void FactForm::complain() {
     for (const Editor& editor : editors_) {
         if (editor.number)
             editor.number->complainIfEmpty();
-        const bool bad =
-            (editor.number && !editor.number->usable()) || (editor.date && !editor.date->day().has_value());
+        const bool bad = (editor.number && !editor.number->usable()) || (editor.date && !editor.date->usable());
         if (bad && !gone)
             editor.stops.front()->setFocus(Qt::OtherFocusReason);
         gone = gone || bad;

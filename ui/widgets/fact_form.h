@@ -32,6 +32,7 @@ struct FormContext {
     std::vector<Offer> brews;
     QString withoutBrew; ///< what it is when none of them is chosen
     std::vector<facts::VesselName> vessels;
+    std::vector<std::string> rooms;
     std::set<std::string> hidden; ///< fields left as they are
     std::string labels;           ///< "dip": labels "ui.field.dip.volume_l" win over "ui.field.volume_l"
 };

@@ -42,6 +42,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
     round = add(tr("The ro&und"), keys("Ctrl+Shift+R"));
     ingredients = add(tr("In&gredients and stock"), keys("Ctrl+Shift+I"));
+    rooms = add(tr("Roo&ms"), keys("Ctrl+Shift+M"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
     for (const EntryLook& entry : entryLooks())
@@ -76,8 +77,8 @@ Actions::Actions(QObject& owner) : owner_(owner) {
 }
 
 void Actions::tellNeeds() {
-    needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << importNotes << amend
-                                                    << remove << newSitting << sameAgain << adopt;
+    needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << rooms << importNotes
+                                                    << amend << remove << newSitting << sameAgain << adopt;
     needBook = needWriting + workPages.values() +
                QList<QAction*>{allVessels, ingredients,    copyBook,     calendar,      checkBook, closeBook,
                                nextVessel, previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace,

@@ -20,7 +20,7 @@ struct Actions {
     QAction *newBook, *sampleBook, *openBook, *copyBook, *calendar, *checkBook, *closeBook, *quit;
     QAction *exportBook, *bookFromFolder, *importNotes;
     QAction *undo, *redo, *find, *findNext, *findPrevious, *preferences;
-    QAction *addVessel, *changeVessel, *round, *ingredients, *nextVessel, *previousVessel;
+    QAction *addVessel, *changeVessel, *round, *rooms, *ingredients, *nextVessel, *previousVessel;
     QMap<vessel::EntryKind, QAction*> entries;
     QAction *amend, *remove, *storedAlready;
     QAction *print, *savePdf, *saveHtml, *saveMarkdown, *saveCsv;

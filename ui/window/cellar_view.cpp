@@ -7,6 +7,7 @@
 #include "ui/brew_sheet/page.h"
 #include "ui/cellar/cellar_page.h"
 #include "ui/cellar/rail.h"
+#include "ui/cellar/room_page.h"
 #include "ui/cellar/round_page.h"
 #include "ui/cellar/vessel_page.h"
 #include "ui/draw_refill/entry_form.h"
@@ -42,7 +43,8 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
       cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
       vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)),
-      round_(new RoundPage(session, prompt, parts_)), ingredients_(new IngredientsPage(session, parts_)) {
+      round_(new RoundPage(session, prompt, parts_)), rooms_(new RoomPage(session, parts_)),
+      ingredients_(new IngredientsPage(session, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
@@ -53,6 +55,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     parts_->addWidget(cellarPage_);
     parts_->addWidget(round_);
     parts_->addWidget(ingredients_);
+    parts_->addWidget(rooms_);
     parts_->addWidget(emptyPart_ = makeEmptyPart());
     connect(&session, &Session::changed, this, &CellarView::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
@@ -88,6 +91,7 @@ void CellarView::connectAside() {
     connect(round_, &RoundPage::left, this, back);
     connect(round_, &RoundPage::recorded, this, back);
     connect(ingredients_, &IngredientsPage::left, this, back);
+    connect(rooms_, &RoomPage::left, this, back);
 }
 
 QWidget* CellarView::makeRail() {
@@ -244,7 +248,7 @@ void CellarView::refresh() {
     add_->setEnabled(!session_.desk().readOnly());
     toAll_->setVisible(model_->rowCount() > 1);
     if (vessel_.empty()) {
-        if (parts_->currentWidget() != vesselPage_) // the first vessel may be half described
+        if (parts_->currentWidget() != vesselPage_ && !atRooms()) // the first vessel may be half described
             parts_->setCurrentWidget(emptyPart_);
     } else {
         header_->showVessel(*model_->at(model_->rowOf(vessel_)));
@@ -360,6 +364,10 @@ bool CellarView::atIngredients() const {
     return parts_->currentWidget() == ingredients_;
 }
 
+bool CellarView::atRooms() const {
+    return parts_->currentWidget() == rooms_;
+}
+
 bool CellarView::atBrewSheet() const {
     return atVessel() && workPage() == PageId::brew && brew_->part() == BrewPage::Part::sheet;
 }
@@ -390,6 +398,14 @@ void CellarView::showIngredients() {
     parts_->setCurrentWidget(ingredients_);
     Q_EMIT moved();
     ingredients_->begin();
+}
+
+void CellarView::showRooms() {
+    if (session_.desk().readOnly())
+        return;
+    parts_->setCurrentWidget(rooms_);
+    rooms_->begin();
+    Q_EMIT moved();
 }
 
 void CellarView::changeVessel() {

@@ -23,6 +23,7 @@ class DrawRefillPage;
 class HistoryPage;
 class IngredientsPage;
 class Rail;
+class RoomPage;
 class RoundPage;
 class UnderlinedTabs;
 class WorkPage;
@@ -50,6 +51,7 @@ public:
     void addVessel();
     void showRound();
     void showIngredients();
+    void showRooms();
     void changeVessel(); ///< the one in hand: its facts, its culture, retiring it
     void setPaper(PaperSize size);
     void addToRail(const QList<QAction*>& actions); ///< to its menu
@@ -63,6 +65,7 @@ public:
     [[nodiscard]] bool atAll() const;
     [[nodiscard]] bool atRound() const;
     [[nodiscard]] bool atIngredients() const;
+    [[nodiscard]] bool atRooms() const;
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
@@ -76,6 +79,7 @@ public:
     [[nodiscard]] HistoryPage& history() const { return *history_; }
     [[nodiscard]] RoundPage& round() const { return *round_; }
     [[nodiscard]] IngredientsPage& ingredients() const { return *ingredients_; }
+    [[nodiscard]] RoomPage& rooms() const { return *rooms_; }
 
 Q_SIGNALS:
     void moved(); ///< another vessel or page
@@ -118,6 +122,7 @@ private:
     QPushButton* toAll_;
     RoundPage* round_;
     IngredientsPage* ingredients_;
+    RoomPage* rooms_;
     QWidget* emptyPart_;
 };
 

@@ -284,6 +284,7 @@ QString MainWindow::page() const {
         return QStringLiteral("cellar");
     if (!cellar_->atVessel())
         return cellar_->atRound()         ? QStringLiteral("round")
+               : cellar_->atRooms()       ? QStringLiteral("room")
                : cellar_->atIngredients() ? QStringLiteral("ingredients")
                                           : QStringLiteral("vessel");
     return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->workPage());

@@ -91,7 +91,7 @@ void MainWindow::makeMenus() {
     for (const EntryLook& look : entryLooks())
         entry->addAction(a.entries[look.kind]);
     entry->addSeparator();
-    entry->addActions({a.round, a.ingredients, a.addVessel, a.changeVessel});
+    entry->addActions({a.round, a.ingredients, a.addVessel, a.changeVessel, a.rooms});
     addRetiredVessels(*entry->addMenu(tr("Bring &back into use")), [this] { return session_.get(); });
     menuBar()->addMenu(tr("&Decide"))->addActions({a.newSitting, a.sameAgain, a.adopt, a.asNow});
     QMenu* paper = menuBar()->addMenu(tr("&Paper"));
@@ -173,6 +173,7 @@ void MainWindow::connectWork() {
     on(a.changeVessel, [this] { cellar_->changeVessel(); });
     on(a.ingredients, [this] { cellar_->showIngredients(); });
     on(a.round, [this] { cellar_->showRound(); });
+    on(a.rooms, [this] { cellar_->showRooms(); });
     for (auto it = a.workPages.begin(); it != a.workPages.end(); ++it)
         on(it.value(), [this, workPage = it.key()] {
             cellar_->showPage(workPage);
