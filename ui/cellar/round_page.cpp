@@ -274,8 +274,6 @@ void RoundPage::finish() {
     std::vector<facts::Fact> facts;
     std::vector<std::size_t> rowOfFact;
     for (std::size_t i = 0; i < rows_.size(); ++i) {
-        if (!filled(rows_[i]))
-            continue;
         for (facts::Fact& fact : factsOf(entryOf(rows_[i]))) {
             facts.push_back(std::move(fact));
             rowOfFact.push_back(i);

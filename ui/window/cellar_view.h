@@ -121,8 +121,8 @@ private:
     CellarPage* cellarPage_;
     QPushButton* toAll_;
     RoundPage* round_;
-    IngredientsPage* ingredients_;
     RoomPage* rooms_;
+    IngredientsPage* ingredients_;
     QWidget* emptyPart_;
 };
 
