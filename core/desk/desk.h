@@ -212,9 +212,9 @@ public:
     culture(const facts::VesselName& name) const; ///< none: never described
     [[nodiscard]] Result<std::vector<facts::LockFact>> locks(const facts::VesselName& name) const; ///< in force today
     [[nodiscard]] std::vector<facts::AvailabilityFact> availability() const; ///< the latest of each item
-    [[nodiscard]] std::vector<HopOffer> hops() const; ///< with their alpha acids of today (desk/stock.h)
-    [[nodiscard]] std::vector<AtHand> stock() const; ///< the same with what is left of it (desk/stock.h)
-    [[nodiscard]] Result<std::vector<RoomView>> rooms() const;               ///< as they are today, by name
+    [[nodiscard]] std::vector<HopOffer> hops() const;          ///< with their alpha acids of today (desk/stock.h)
+    [[nodiscard]] std::vector<AtHand> stock() const;           ///< the same with what is left of it (desk/stock.h)
+    [[nodiscard]] Result<std::vector<RoomView>> rooms() const; ///< as they are today, by name
     [[nodiscard]] Result<DrawDayView> drawDay(const facts::VesselName& name) const;
     [[nodiscard]] Result<PlannedRecipe> planned(const facts::VesselName& name) const;
     /// A setting and a kit as they are being edited; faults point into the recipe ("/mash/0/temperature_c") or the kit

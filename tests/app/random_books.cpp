@@ -49,7 +49,6 @@ public:
     RandomBook fill() {
         const bool odd = dice_.chance(33);
         record("equipment", Entry{{"on", dayAt(-900)}}, kitNumbers);
-        addOwn();
         for (int i = 0; i <= dice_.below(2) + (odd ? 2 : 0); ++i)
             addVessel(dice_.one(names) + " " + std::to_string(i));
         for (const auto& vessel : book_.vessels)
@@ -57,6 +56,7 @@ public:
                 live(vessel, odd);
         if (odd)
             leave(book_.vessels.front());
+        addOwn(); // last: what was drawn before stays as it was
         return book_;
     }
 
@@ -100,24 +100,20 @@ private:
                       {"name", dice_.one(names) + " malt " + std::to_string(i)},
                       {"like", dice_.one(ingredient::builtInPantry().grains()).id}};
             for (const int on : {-800, -5})
-                if (dice_.chance(70) && record("own_grain", with(own, {{"on", dayAt(on)}}), ownNumbers) && on < -5)
-                    own_.push_back(id);
+                if (dice_.chance(70))
+                    record("own_grain", with(own, {{"on", dayAt(on)}}), ownNumbers);
             record("availability", Entry{{"on", dayAt(-4)}, {"item", id}}, {{"mass_kg", {0, 80}}});
         }
         record("own_hop", Entry{{"ingredient", "own_hop"}, {"name", "=leaf"}, {"like", "hops_low"}, {"on", dayAt(-9)}},
                {{"alpha_share", {.01, .1}}, {"stored_c", {-18, 20}}});
-    }
-    std::string grain() {
-        if (!own_.empty() && dice_.chance(30))
-            return dice_.one(own_);
-        return dice_.one(ingredient::builtInPantry().grains()).id;
     }
     Entry recipe(const std::string& kind) {
         Entry grist = Entry::array();
         int left = 20;
         for (int parts = 1 + dice_.below(4); parts > 0 && left > 0; --parts) {
             const int share = parts == 1 ? left : 1 + dice_.below(left);
-            grist.push_back({{"grain", parts == 1 ? "pilsner" : grain()},
+            const auto& grains = ingredient::builtInPantry().grains();
+            grist.push_back({{"grain", parts == 1 ? "pilsner" : dice_.one(grains).id},
                              {"share", share / 20.0},
                              {"late", parts > 1 && dice_.chance(20)}});
             left -= share;
@@ -262,7 +258,6 @@ private:
     Day today_;
     std::unique_ptr<desk::Desk> desk_;
     RandomBook book_;
-    std::vector<std::string> own_; ///< malts that brews may be made of
     int brews_ = 0;
 };
 
