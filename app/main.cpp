@@ -61,7 +61,7 @@ void addGeneral(CLI::App& parser, Options& options) {
         });
     parser
         .add_option("--units", options.units,
-                    "units of printed answers and papers: metric (L, \u00b0C, EBC) or us (US gallons, \u00b0F, SRM)")
+                    "units of printed answers and papers: metric (L, \u00b0C, EBC, bar) or us (US gallons, \u00b0F, SRM, psi)")
         ->check(CLI::IsMember({"metric", "us"}));
     parser.require_subcommand(0, 1);
     parser.fallthrough();

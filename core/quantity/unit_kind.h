@@ -33,7 +33,10 @@ enum class UnitKind {
     percentOfGrist,   ///< [%]
     percentOfExtract, ///< [%]
     thickness,        ///< of a mash [L/kg]
-    carbonation       ///< [vol]
+    carbonation,      ///< [vol]
+    pressure,         ///< above that of the air, as a gauge shows it [bar]
+    absolutePressure, ///< above a vacuum [bar]
+    smallVolume       ///< [mL]
 };
 
 } // namespace staveline
