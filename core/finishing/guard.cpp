@@ -105,6 +105,11 @@ void tellGrounds(GuardVerdict& verdict, const GuardQuestion& question) {
     if (beer.fruitSugar.gPerL > 0)
         verdict.grounds.push_back(
             say("finishing.ground.fruit").with("sugar", beer.fruitSugar).with("volumes", verdict.pressures.fruit));
+    if (question.package.warmest.c < rule::warmest)
+        verdict.grounds.push_back(say("finishing.ground.cooler")
+                                      .with("warmest", question.package.warmest)
+                                      .with("hot", Celsius{rule::warmest})
+                                      .with("pressure", bottlePressure(verdict.pressures.all(), {rule::warmest})));
     verdict.grounds.push_back(verdict.proof.whole() ? say("finishing.ground.proven").with("until", *verdict.proof.until)
                                                     : say("finishing.ground.not_proven"));
 }

@@ -2,6 +2,7 @@
 // What beer is filled into, and how much of CO2 it is meant for.
 #pragma once
 
+#include "quantity/constants.h"
 #include "quantity/fault.h"
 
 #include <optional>
@@ -24,7 +25,7 @@ struct Package {
     Millilitres size{330};
     std::optional<GaugePressure> rating; ///< by its maker
     std::optional<BottleMake> make;
-    Celsius warmest{30}; ///< at which it will ever stand
+    Celsius warmest{constants::finishing::warmest}; ///< at which it will ever stand
 };
 /// Faults at "/bottle_ml", "/rating_bar" and "/warmest_c".
 [[nodiscard]] Result<void> checkPackage(const Package& package);

@@ -138,6 +138,16 @@ TEST_CASE("A margin below half a volume is called thin", "[guard]") {
     CHECK(asked(provenBeer(1.001), bottleOf("heavy"), 1.9).answer == GuardAnswer::thin);
 }
 
+TEST_CASE("An answer for a cool cellar says what a warm room would do", "[guard]") {
+    const auto tells = [](const GuardVerdict& verdict) {
+        return std::any_of(verdict.grounds.begin(), verdict.grounds.end(),
+                           [](const Message& message) { return message.key == "finishing.ground.cooler"; });
+    };
+    CHECK(tells(asked(provenBeer(1.000), bottleFor(8, 12), 1.5)));
+    CHECK_FALSE(tells(asked(provenBeer(1.000), bottleFor(8, 30), 1.5)));
+    CHECK(Package().warmest == Celsius{30});
+}
+
 TEST_CASE("A bottle that cannot be is refused at its field", "[guard]") {
     Package package = bottleFor(-2);
     CHECK(guard({provenBeer(1), package, {1}, {}}).error().path == "/rating_bar");

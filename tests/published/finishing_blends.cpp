@@ -55,6 +55,22 @@ TEST_CASE("Worked by hand: two beers by three traits, through the whole blend") 
     CHECK(blend(question)->parts[0].share == Approx(.532092).margin(1e-3)); // alcohol bends a little
 }
 
+TEST_CASE("Published: lactic acid and its salt poured together are at the constant of the acid") {
+    // Henderson and Hasselbalch: as much salt as acid stands at the pKa, 3.86 at 25 C (CRC Handbook); three parts of
+    // salt to one of acid half a unit above. 0.1 mol/L of each, without any other buffer; the mean of their pH is far
+    // off.
+    BlendSource acid, salt;
+    acid.beer = salt.beer = Composition{};
+    acid.beer.buffer = salt.beer.buffer = 0;
+    acid.beer.lactic = salt.beer.lactic = 9.0078;
+    salt.beer.sid = 100;
+    const std::vector<BlendSource> both = {acid, salt};
+    CHECK(*traitOf(both, {.5, .5}, Trait::ph) == Approx(3.86).margin(.01));
+    CHECK(*traitOf(both, {.25, .75}, Trait::ph) == Approx(3.86 + .477).margin(.01));
+    CHECK(*traitOf(acid, Trait::ph) == Approx(2.44).margin(.02)); // 0.1 mol/L of a weak acid: (3.86 + 1) / 2
+    CHECK((*traitOf(acid, Trait::ph) + *traitOf(salt, Trait::ph)) / 2 > 5);
+}
+
 TEST_CASE("Published: half a litre of alcohol and half a litre of water") {
     // Textbook experiment (and OIML R 22): 500 mL of ethanol and 500 mL of water make about 964 mL.
     const std::array<Poured, 2> parts = {Poured{{.5}, {100}}, Poured{{.5}, {0}}};
