@@ -53,6 +53,26 @@ TEST_CASE_METHOD(BlendFixture, "what was measured is taken as it is, what was no
     CHECK(answer->blend.reached());
 }
 
+TEST_CASE_METHOD(BlendFixture, "what is estimated has a wider error than what was measured", "[desk][blend]") {
+    record(R"([{"kind": "vessel", "name": "Tern", "capacity_l": 60, "material": "steel"},
+               {"kind": "opening", "vessel": "Tern", "on": "2025-09-01", "volume_l": 50, "age_years": 0.5}])");
+    read("Plover", R"("ta_g_l": 7.9, "ph": 3.21, "ibu": 6)");
+    BlendRequest request = both();
+    request.from[1].vessel = "Tern";
+    request.aims[Trait::ta] = 6;
+    const auto answer = desk->blend(request);
+    REQUIRE(answer);
+    const auto &known = answer->sources[0], &guessed = answer->sources[1];
+    for (const auto& [trait, measured, estimated] : {std::tuple{Trait::ta, .3, 1.0},
+                                                     {Trait::ph, .05, .15},
+                                                     {Trait::bitterness, 1.5, 3.0},
+                                                     {Trait::alcohol, .5, .5}}) {
+        CHECK(known.sd[trait] == Approx(measured));
+        CHECK(guessed.sd[trait] == Approx(estimated));
+    }
+    CHECK(*traitOf(known, Trait::bitterness) == Approx(6).margin(.1)); // a day ago
+}
+
 TEST_CASE_METHOD(BlendFixture, "a source alone has the scores the estimates tell", "[desk][blend]") {
     BlendRequest request = both();
     request.aims[Trait::acidity] = 4;

@@ -146,6 +146,9 @@ TEST_CASE("A blend that cannot be is refused at its field", "[blend]") {
     question.aims[Trait::ph] = 33;
     CHECK(blend(question).error().path == "/ph");
     question.aims[Trait::ph] = 3.4;
+    question.aims[Trait::ta] = 41;
+    CHECK(blend(question).error().path == "/ta");
+    question.aims[Trait::ta].reset();
     question.aims[Trait::colour] = 12;
     CHECK(blend(question).error().path == "/colour");
     question = three();

@@ -47,6 +47,8 @@ TEST_CASE("Fruit that cannot go in is refused at its field", "[fruit]") {
     FruitAddition jam = cherries();
     jam.mass = {90};
     CHECK(withFruit(jam).error().path == "/fruit");
+    jam.mass = {.07}; // less than a gram a litre
+    CHECK(withFruit(jam).error().path == "/fruit");
     jam.mass = {-1};
     CHECK(withFruit(jam).error().path == "/fruit");
     FruitAddition none = cherries();
