@@ -35,6 +35,14 @@ Result<void> asksOneThing(const PackingRequest& request) {
     return badInput("/volumes", say("finishing.pack.which"), say("finishing.pack.which.remedy"));
 }
 
+/// A keg may have stood under pressure; by its warmth alone its CO2 cannot be told.
+Result<void> tellsItsCo2(const PackingRequest& request, const facts::VesselFact& vessel) {
+    if (request.residual || vessel.shape != facts::VesselForm::keg)
+        return {};
+    return badInput("/residual_vol", say("finishing.pack.under_head").with("vessel", vessel.name),
+                    say("finishing.pack.under_head.remedy"));
+}
+
 bool broughtIn(const vessel::LedgerEntry& entry) {
     return !entry.outOfThisVessel &&
            (entry.kind == vessel::EntryKind::refill || entry.kind == vessel::EntryKind::topUp);
@@ -177,7 +185,8 @@ Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
         return fail(found.error());
     const CurrentVessel& vessel = **found;
     const auto sugar = finishing::primingSugar(request.sugar);
-    for (auto ok : {isThere(request, vessel), asksOneThing(request), sugar.map([](const auto&) {})})
+    for (auto ok : {isThere(request, vessel), asksOneThing(request), tellsItsCo2(request, vessel.record.facts),
+                    sugar.map([](const auto&) {})})
         if (!ok)
             return fail(ok.error());
     const auto known = knownOf(vessel, *inside_->cellar);

@@ -46,6 +46,11 @@ Message residualWords(const PackingAnswer& answer) {
 
 Message pressureWords(const PackingAnswer& answer) {
     const auto& all = answer.verdict.pressures;
+    if (!answer.verdict.gravity)
+        return say("finishing.pack.pressure_unknown")
+            .with("pressure", all.warmest)
+            .with("warmest", answer.warmest)
+            .with("all", all.all());
     return say("finishing.pack.pressure")
         .with("pressure", all.warmest)
         .with("warmest", answer.warmest)
@@ -84,7 +89,7 @@ std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequ
                                       .with("size", answer.size),
                                   primingWords(answer, request), residualWords(answer), pressureWords(answer)};
     const GuardVerdict& verdict = answer.verdict;
-    if (verdict.limit)
+    if (verdict.margin())
         words.push_back(say("finishing.pack.margin")
                             .with("limit", *verdict.limit)
                             .with("margin", *verdict.margin())
@@ -134,7 +139,7 @@ Json guardJson(const GuardVerdict& verdict) {
             {"floor_sg", verdict.floor.sg},
             {"residual_vol", all.residual.vol},
             {"priming_vol", all.priming.vol},
-            {"extract_vol", all.extract.vol},
+            {"extract_vol", verdict.gravity ? Json(all.extract.vol) : Json()},
             {"fruit_vol", all.fruit.vol},
             {"all_vol", all.all().vol},
             {"pressure_bar", all.warmest.barOverAir},

@@ -143,11 +143,11 @@ std::string_view wordOf(GuardAnswer answer) {
 }
 
 std::optional<GaugePressure> GuardVerdict::margin() const {
-    return limit ? std::optional(*limit - pressures.warmest) : std::nullopt;
+    return limit && gravity ? std::optional(*limit - pressures.warmest) : std::nullopt;
 }
 
 std::optional<Co2Volumes> GuardVerdict::marginVolumes() const {
-    return limitVolumes ? std::optional(*limitVolumes - pressures.all()) : std::nullopt;
+    return limitVolumes && gravity ? std::optional(*limitVolumes - pressures.all()) : std::nullopt;
 }
 
 Co2Volumes fromExtract(SpecificGravity now, SpecificGravity floor) {

@@ -42,7 +42,8 @@ struct GuardVerdict {
     std::vector<Message> grounds;  ///< what the answer rests on
     std::string reason;            ///< of who overrides
 
-    [[nodiscard]] std::optional<GaugePressure> margin() const; ///< below 0: too much
+    /// Below 0: too much. None: no limit, or no gravity and so no word on the extract.
+    [[nodiscard]] std::optional<GaugePressure> margin() const;
     [[nodiscard]] std::optional<Co2Volumes> marginVolumes() const;
 };
 

@@ -73,6 +73,8 @@ TEST_CASE_METHOD(PackFixture, "beer that is measured, old and dry goes into a bo
 TEST_CASE_METHOD(PackFixture, "a bottle without rating, a vessel never measured and a young refill are refused",
                  "[desk][pack]") {
     CHECK(refusedFor(wish(), "finishing.guard.no_gravity"));
+    CHECK_FALSE(answer(wish()).verdict.margin()); // no word on the extract, none on what is to spare
+    CHECK(nlohmann::json::parse(toJson(answer(wish())))["guard"]["extract_vol"].is_null());
     settle(1.001);
     PackingRequest unrated = wish();
     unrated.package.rating.reset();
@@ -138,6 +140,18 @@ TEST_CASE_METHOD(PackFixture, "a weight of sugar answers with its volumes, a keg
     CHECK(packed.wanted.vol == Approx(.9 + 6 / 3.844).margin(1e-3));
     CHECK(packed.priming.perLitre.gPerL == Approx(6));
     CHECK(packed.keg->barOverAir == Approx(finishing::setPoint(packed.wanted, {4}).barOverAir));
+}
+
+TEST_CASE_METHOD(PackFixture, "the CO2 of beer in a keg is told, not guessed", "[desk][pack]") {
+    record(R"([{"kind": "vessel", "name": "Knot", "shape": "keg", "material": "steel", "capacity_l": 50},
+               {"kind": "opening", "vessel": "Knot", "on": "2025-06-01", "volume_l": 45, "age_years": 1}])");
+    PackingRequest request = wish(3);
+    request.vessel = "Knot";
+    request.gravity = SpecificGravity{1.000};
+    CHECK(desk->pack(request).error().path == "/residual_vol");
+    // at 1 bar and 4 C it holds 2.75 volumes: under air at 16 C it would have been 0.94
+    request.residual = finishing::UnderHead{{1}, {4}};
+    CHECK(answer(request).verdict.pressures.residual.vol == Approx(2.75).margin(.01));
 }
 
 TEST_CASE_METHOD(PackFixture, "what cannot be packed is refused at its field", "[desk][pack]") {
