@@ -177,6 +177,7 @@ DisplayUnits unitsOf(const Options& options) {
         units.volume = DisplayUnits::Volume::usGallon;
         units.temperature = DisplayUnits::Temperature::fahrenheit;
         units.colour = DisplayUnits::Colour::srm;
+        units.pressure = DisplayUnits::Pressure::psi;
     }
     return units;
 }

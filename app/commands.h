@@ -11,6 +11,16 @@
 
 namespace staveline::app {
 
+/// Of a blend and of packing, as typed; empty: not given.
+struct FinishOptions {
+    std::vector<std::string> sources, colours; ///< VESSEL or VESSEL:LITRES; VESSEL=EBC
+    std::string ta, ph, alcohol, bitterness, colour, acidity, funk, body;
+    std::string litres, volumes, sugarWeight, sugar = "sucrose", extract;
+    std::string bottleMl, bottle, rating, warmest;
+    std::string gravity, forced, forcedOn, residual, head, headAt, fruit, keg;
+    std::optional<std::string> override;
+};
+
 struct Options {
     std::string book, file, vessel, out, from;
     std::vector<std::string> locks, without;
@@ -25,6 +35,7 @@ struct Options {
     std::vector<std::string> columns;             ///< COLUMN=FIELD
     std::string units = "metric";                 ///< metric or us
     std::string paper;                            ///< a4 or letter; empty: that of the country
+    FinishOptions finish;
 };
 
 int newBook(const Options& options);
@@ -38,6 +49,8 @@ int predict(const Options& options);
 int history(const Options& options);
 int calendar(const Options& options);
 int whatIf(const Options& options);
+int blend(const Options& options);
+int package(const Options& options);
 int importNotes(const Options& options);
 int recipe(const Options& options);
 int exportBook(const Options& options);

@@ -60,8 +60,9 @@ void addGeneral(CLI::App& parser, Options& options) {
             options.today = *day;
         });
     parser
-        .add_option("--units", options.units,
-                    "units of printed answers and papers: metric (L, \u00b0C, EBC) or us (US gallons, \u00b0F, SRM)")
+        .add_option(
+            "--units", options.units,
+            "units of printed answers and papers: metric (L, \u00b0C, EBC, bar) or us (US gallons, \u00b0F, SRM, psi)")
         ->check(CLI::IsMember({"metric", "us"}));
     parser.require_subcommand(0, 1);
     parser.fallthrough();
@@ -131,6 +132,50 @@ void addTrial(CLI::App& parser, Options& options, int& result) {
     trial->add_option("--in-row", options.inRow, "vessels like it in a row, each topped from the next younger");
 }
 
+void addFinishing(CLI::App& parser, Options& options, int& result) {
+    FinishOptions& f = options.finish;
+    auto* mix =
+        command(parser, "blend", "what to pour of two to five vessels to come to a target", options, result, blend);
+    mix->add_option("--from", f.sources, "VESSEL or VESSEL:LITRES, a source; two to five times")->required();
+    mix->add_option("--litres", f.litres, "litres of the blend; as much as there is without it");
+    mix->add_option("--ta", f.ta, "titratable acidity wanted, g/L as lactic");
+    mix->add_option("--ph", f.ph, "pH wanted");
+    mix->add_option("--alcohol", f.alcohol, "% vol wanted");
+    mix->add_option("--bitterness", f.bitterness, "IBU wanted");
+    mix->add_option("--colour", f.colour, "EBC wanted; needs --colour-of for each source");
+    mix->add_option("--colour-of", f.colours, "VESSEL=EBC, the measured colour of a source; may be repeated");
+    mix->add_option("--acidity", f.acidity, "score wanted, 0 to 10");
+    mix->add_option("--funk", f.funk, "score wanted, 0 to 10");
+    mix->add_option("--body", f.body, "score wanted, 0 to 10");
+}
+
+void addPacking(CLI::App& parser, Options& options, int& result) {
+    FinishOptions& f = options.finish;
+    auto* pack = command(parser, "package", "beer into bottles: sugar by weight, pressure, and whether it is safe",
+                         options, result, package);
+    needVessel(pack, options);
+    pack->add_option("--litres", f.litres, "litres to pack")->required();
+    auto* volumes = pack->add_option("--volumes", f.volumes, "volumes of CO2 wanted");
+    pack->add_option("--sugar-g-l", f.sugarWeight, "grams of sugar a litre, in place of --volumes")->excludes(volumes);
+    pack->add_option("--sugar", f.sugar,
+                     "sucrose, dextrose, glucose, dry_malt_extract, liquid_malt_extract, honey, "
+                     "wort or unfermented_beer");
+    pack->add_option("--extract", f.extract, "real extract of wort or unfermented beer, \u00b0P");
+    pack->add_option("--bottle-ml", f.bottleMl, "mL of a bottle (330)");
+    pack->add_option("--rating-bar", f.rating, "what the maker rates the bottle for, bar on the gauge");
+    pack->add_option("--bottle", f.bottle, "its make: light, heavy, thick, sparkling, pet or unknown");
+    pack->add_option("--warmest", f.warmest, "\u00b0C, the warmest it will ever stand (30)");
+    pack->add_option("--gravity", f.gravity, "measured today; beside what is on record");
+    pack->add_option("--forced-test", f.forced, "gravity at which a sample kept warm ended");
+    pack->add_option("--forced-on", f.forcedOn, "the day it ended (YYYY-MM-DD); today without it");
+    auto* residual = pack->add_option("--residual", f.residual, "volumes of CO2 measured in the beer");
+    pack->add_option("--head-bar", f.head, "or bar on the gauge of its keg, at rest")->excludes(residual);
+    pack->add_option("--head-c", f.headAt, "\u00b0C of that keg");
+    pack->add_option("--fruit", f.fruit, "KIND:KG, fruit that lay in it, kg a litre");
+    pack->add_option("--keg-c", f.keg, "tell the pressure for a keg at this \u00b0C too");
+    pack->add_option("--override", f.override, "the reason why the guard's no does not count");
+}
+
 void needPaper(CLI::App* paper, Options& options) {
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
     paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
@@ -174,6 +219,8 @@ int runCommand(int argc, char** argv) {
     addNotes(parser, options, result);
     addDecision(parser, options, result);
     addTrial(parser, options, result);
+    addFinishing(parser, options, result);
+    addPacking(parser, options, result);
     addPapers(parser, options, result);
     try {
         parser.parse(argc, argv);

@@ -2,27 +2,13 @@
 #include "desk/what_if.h"
 #include "app/commands.h"
 #include "app/on_book.h"
-#include "quantity/parse.h"
+#include "app/typed.h"
 
 #include <cmath>
 #include <fmt/core.h>
-#include <limits>
 
 namespace staveline::app {
 namespace {
-
-/// Nothing typed: as it is.
-template <class Quantity>
-Result<void> take(std::optional<Quantity>& to, const std::string& typed, const char* path, double inOne = 1) {
-    if (typed.empty())
-        return {};
-    constexpr double any = std::numeric_limits<double>::infinity();
-    const auto number = parseNumber(typed, {-any, any}, path);
-    if (!number)
-        return fail(number.error());
-    to = Quantity{*number * inOne};
-    return {};
-}
 
 Result<desk::WhatIf> trialOf(const Options& options) {
     desk::WhatIf what;

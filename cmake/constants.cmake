@@ -2,7 +2,8 @@
 # Makes "quantity/constants.h" from the tables of constants, so that a value stands in its row and nowhere else: the row
 # "plan.malt_heat,0.41,..." is `constants::plan::maltHeat`, a row without a group stands in `constants` itself.
 set(constant_tables ${PROJECT_SOURCE_DIR}/resources/data/parameters.csv
-    ${PROJECT_SOURCE_DIR}/resources/data/brewing_constants.csv ${PROJECT_SOURCE_DIR}/resources/data/rules.csv)
+    ${PROJECT_SOURCE_DIR}/resources/data/brewing_constants.csv ${PROJECT_SOURCE_DIR}/resources/data/rules.csv
+    ${PROJECT_SOURCE_DIR}/resources/data/finishing_constants.csv)
 set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS ${constant_tables})
 
 # malt_heat -> maltHeat

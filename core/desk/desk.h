@@ -47,6 +47,8 @@ namespace staveline::desk {
 struct AdviceJob;
 struct AdviceRequest;
 struct AtHand;
+struct BlendAnswer;
+struct BlendRequest;
 struct BrewDraft;
 struct BrewMeaning;
 struct BrewStock;
@@ -56,6 +58,8 @@ struct HistoryView;
 struct HopOffer;
 struct LedgerPreview;
 struct LedgerView;
+struct PackingAnswer;
+struct PackingRequest;
 struct PastDraw;
 struct PlannedRecipe;
 struct RoomView;
@@ -191,6 +195,10 @@ public:
                                                const DisplayUnits& units = {}) const;
     /// What a vessel would become, run in another way (desk/what_if.h); nothing is written.
     [[nodiscard]] Result<Prospect> whatIf(const facts::VesselName& name, const WhatIf& what) const;
+    /// Beers of vessels as they stand, blended to a target (desk/blending.h), and beer of one packed with what makes it
+    /// safe (desk/packing.h); nothing is written.
+    [[nodiscard]] Result<BlendAnswer> blend(const BlendRequest& request) const;
+    [[nodiscard]] Result<PackingAnswer> pack(const PackingRequest& request) const;
     [[nodiscard]] Result<Start> startOf(const facts::VesselName& name) const;
     /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
     [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;

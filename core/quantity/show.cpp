@@ -69,6 +69,11 @@ std::string gravity(SpecificGravity gravity, Plato extract, const DisplayUnits& 
 std::string colour(double ebc, const DisplayUnits& units) {
     return units.colour == DisplayUnits::Colour::srm ? upToOne(toSrm(Ebc{ebc})) + " SRM" : upToOne(ebc) + " EBC";
 }
+std::string pressure(double bars, const DisplayUnits& units) {
+    const auto [size, word] = shownPressure(units.pressure);
+    const bool fine = units.pressure == DisplayUnits::Pressure::bar; // 1 psi is fine enough
+    return fmt::format("{} {}", fine ? scaled(bars / size) : fixed(bars / size, 0), word);
+}
 std::string days(double count) {
     const auto text = fixed(count, 0);
     return text + (text == "1" ? " day" : " days");
@@ -132,6 +137,8 @@ std::string inOneUnit(const Amount& amount) {
         return fixed(amount.value, 1) + " L/kg";
     case UnitKind::carbonation:
         return fixed(amount.value, 1) + " vol";
+    case UnitKind::smallVolume:
+        return fixed(amount.value, 0) + " mL";
     default:
         return fixed(amount.value, amount.decimals);
     }
@@ -153,6 +160,10 @@ std::string amount(const Amount& amount, const DisplayUnits& units) {
         return gravity(SpecificGravity{amount.value}, toPlato(SpecificGravity{amount.value}), units);
     case UnitKind::colour:
         return colour(amount.value, units);
+    case UnitKind::pressure:
+        return pressure(amount.value, units);
+    case UnitKind::absolutePressure:
+        return pressure(amount.value, units) + " absolute";
     default:
         return inOneUnit(amount);
     }

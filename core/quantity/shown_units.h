@@ -34,4 +34,13 @@ struct ShownTemperature {
                                                          : ShownTemperature{1, 0, "°C"};
 }
 
+struct ShownPressure {
+    double bars; ///< in one of it
+    std::string_view word;
+};
+/// Pound per square inch: 6894.757 Pa (NIST Special Publication 811).
+[[nodiscard]] constexpr ShownPressure shownPressure(DisplayUnits::Pressure unit) {
+    return unit == DisplayUnits::Pressure::psi ? ShownPressure{0.06894757, "psi"} : ShownPressure{1, "bar"};
+}
+
 } // namespace staveline

@@ -17,6 +17,7 @@ struct DisplayUnits {
     enum class Temperature { celsius, fahrenheit } temperature = Temperature::celsius;
     enum class Gravity { plato, specific } gravity = Gravity::specific;
     enum class Colour { ebc, srm } colour = Colour::ebc;
+    enum class Pressure { bar, psi } pressure = Pressure::bar;
     bool operator==(const DisplayUnits&) const = default;
 };
 

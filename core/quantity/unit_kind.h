@@ -35,7 +35,10 @@ enum class UnitKind {
     content,          ///< of a substance in grain [mg/kg]
     enzymePower,      ///< Windisch-Kolbach [WK]
     thickness,        ///< of a mash [L/kg]
-    carbonation       ///< [vol]
+    carbonation,      ///< [vol]
+    pressure,         ///< above that of the air, as a gauge shows it [bar]
+    absolutePressure, ///< above a vacuum [bar]
+    smallVolume       ///< [mL]
 };
 
 } // namespace staveline

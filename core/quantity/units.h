@@ -50,6 +50,9 @@ STAVELINE_QUANTITY(CelsiusPerMinute, cPerMin, heatingRate);
 STAVELINE_QUANTITY(LitresPerHour, lPerH, flow);
 STAVELINE_QUANTITY(LitresPerKilogram, lPerKg, thickness);
 STAVELINE_QUANTITY(Co2Volumes, vol, carbonation);
+STAVELINE_QUANTITY(GaugePressure, barOverAir, pressure);             ///< as a gauge shows it; 0: that of the air
+STAVELINE_QUANTITY(AbsolutePressure, barAbsolute, absolutePressure); ///< 0: a vacuum
+STAVELINE_QUANTITY(Millilitres, ml, smallVolume);
 
 #undef STAVELINE_QUANTITY
 

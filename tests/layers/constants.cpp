@@ -31,8 +31,10 @@ std::string camel(std::string_view words) {
 
 std::vector<ConstantRow> constantRows() {
     std::vector<ConstantRow> all;
-    for (const auto& [file, key] :
-         {std::pair{"data/parameters.csv", "name"}, {"data/brewing_constants.csv", "name"}, {"data/rules.csv", "id"}}) {
+    for (const auto& [file, key] : {std::pair{"data/parameters.csv", "name"},
+                                    {"data/brewing_constants.csv", "name"},
+                                    {"data/finishing_constants.csv", "name"},
+                                    {"data/rules.csv", "id"}}) {
         const auto table = CsvTable::parse(resources::find(file)).value();
         for (std::size_t row = 0; row < table.rows(); ++row) {
             const std::string id(table.text(row, key));

@@ -29,7 +29,7 @@ const std::map<std::string, Names, std::less<>>& roomTable() {
         {"forward", {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting"}},
         {"estimate", {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward"}},
         {"advice", {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "estimate"}},
-        {"finishing", {"quantity", "vessel"}},
+        {"finishing", {"quantity", "vessel", "tasting"}},
         {"sheet",
          {"quantity", "ingredient", "brewing", "vessel", "culture", "tasting", "forward", "estimate", "advice",
           "finishing"}},

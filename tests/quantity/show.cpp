@@ -173,6 +173,7 @@ TEST_CASE("The other quantities with their units") {
     CHECK(show(PercentVol{5.13}) == "5.1 % vol");
     CHECK(show(LitresPerKilogram{3}) == "3.0 L/kg");
     CHECK(show(Co2Volumes{2.75}) == "2.8 vol");
+    CHECK(show(Millilitres{330}) == "330 mL");
     CHECK(show(std::string("Plover")) == "Plover");
     CHECK(show(std::int64_t{-3}) == "-3");
     CHECK(show(Number{1.048, 3}) == "1.048");
@@ -206,6 +207,17 @@ TEST_CASE("Whatever unit is chosen, the same amount is shown") {
         RC_ASSERT(std::abs(toGravity({shownNumber(show(sg, plato()))}).sg - sg.sg) <= 0.0003);
         RC_ASSERT(show(toPlato(sg)) == show(sg));
     });
+}
+
+TEST_CASE("A pressure says whether the air counts") {
+    // 1 bar is 14.504 psi (NIST Special Publication 811)
+    DisplayUnits pounds;
+    pounds.pressure = DisplayUnits::Pressure::psi;
+    CHECK(show(GaugePressure{2.36}) == "2.4 bar");
+    CHECK(show(GaugePressure{0.773}) == "0.77 bar");
+    CHECK(show(GaugePressure{1}, pounds) == "15 psi");
+    CHECK(show(AbsolutePressure{1.01325}) == "1.0 bar absolute");
+    CHECK(show(AbsolutePressure{2}, pounds) == "29 psi absolute");
 }
 
 } // namespace staveline

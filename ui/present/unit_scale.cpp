@@ -15,6 +15,9 @@ QString wordOf(DisplayUnits::Volume unit) {
 QString wordOf(DisplayUnits::Temperature unit) {
     return qs(shownTemperature(unit).word);
 }
+QString wordOf(DisplayUnits::Pressure unit) {
+    return qs(shownPressure(unit).word);
+}
 
 } // namespace
 
@@ -74,6 +77,12 @@ QString UnitScale::suffix() const {
         return QStringLiteral("% vol");
     case UnitKind::carbonation:
         return QStringLiteral("vol");
+    case UnitKind::pressure:
+        return wordOf(units_.pressure);
+    case UnitKind::absolutePressure:
+        return wordOf(units_.pressure) + QStringLiteral(" absolute");
+    case UnitKind::smallVolume:
+        return QStringLiteral("mL");
     case UnitKind::points:
     case UnitKind::pointsDifference:
     case UnitKind::ph:
@@ -97,6 +106,9 @@ double UnitScale::toShown(double stored) const {
         return isSpecificGravity() ? stored : toPlato(SpecificGravity{stored}).p;
     case UnitKind::extract:
         return isSpecificGravity() ? toGravity(Plato{stored}).sg : stored;
+    case UnitKind::pressure:
+    case UnitKind::absolutePressure:
+        return stored / shownPressure(units_.pressure).bars;
     case UnitKind::share:
         return stored * 100;
     case UnitKind::colour:
@@ -120,6 +132,9 @@ double UnitScale::toStored(double shown) const {
         return isSpecificGravity() ? shown : toGravity(Plato{shown}).sg;
     case UnitKind::extract:
         return isSpecificGravity() ? toPlato(SpecificGravity{shown}).p : shown;
+    case UnitKind::pressure:
+    case UnitKind::absolutePressure:
+        return shown * shownPressure(units_.pressure).bars;
     case UnitKind::share:
         return shown / 100;
     case UnitKind::colour:

@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/blending.h"
+
+#include "desk/estimates.h"
+#include "desk/inside.h"
+#include "finishing/cautions.h"
+#include "quantity/acid_base.h"
+#include "tasting/verdict.h"
+
+#include <algorithm>
+#include <fmt/core.h>
+#include <nlohmann/json.hpp>
+
+namespace staveline::desk {
+
+using finishing::BlendPart;
+using finishing::BlendSource;
+using finishing::BlendTrait;
+using finishing::Trait;
+
+namespace {
+
+namespace error = constants::finishing;
+
+std::string pathOf(std::size_t i) {
+    return fmt::format("/from/{}", i);
+}
+
+Result<Litres> litresOf(const BlendFrom& from, const CurrentVessel& vessel, std::size_t i) {
+    const Litres held = vessel.now().volume;
+    if (!(held.l > 0))
+        return badInput(pathOf(i), say("finishing.blend.empty").with("source", from.vessel),
+                        say("finishing.blend.no_litres.remedy"));
+    if (!from.litres || (from.litres->l > 0 && *from.litres <= held))
+        return from.litres.value_or(held);
+    return badInput(
+        pathOf(i),
+        say("finishing.blend.holds").with("source", from.vessel).with("wanted", *from.litres).with("held", held),
+        say("finishing.blend.too_much.remedy").with("held", held));
+}
+
+/// With titratable acidity and pH as told: each is set by what the other leaves open, in turn.
+Composition withAcid(Composition beer, GramsPerLitre ta, std::optional<Ph> measured) {
+    beer = withTitratableAcidity(beer, ta);
+    for (int i = 0; measured && i < 60; ++i)
+        beer = withTitratableAcidity(withPh(beer, *measured), ta);
+    return beer;
+}
+
+/// The titratable acidity that the estimated score stands for.
+GramsPerLitre estimatedTa(const Composition& beer, double score, const tasting::ScoreParameters& map) {
+    constexpr double atEnds = .05;
+    return titratableAcidityFor(std::clamp(score, atEnds, 10 - atEnds), {beer.acetic}, beer.alcohol(), map);
+}
+
+bool bitternessMeasured(const CurrentVessel& vessel) {
+    const auto measured = measuredUpTo(vessel.record, vessel.today);
+    return std::any_of(measured.begin(), measured.end(), [&](const MeasuredOn& one) {
+        return one.values->bitterness && estimate::ofThisCycle(one.on, vessel.now().lastRefill);
+    });
+}
+
+void addErrors(BlendSource& source, const estimate::Estimates& estimates) {
+    const auto set = [&](Trait trait, bool measured, double ifMeasured, double ifNot) {
+        source.measured[trait] = measured;
+        source.sd[trait] = measured ? ifMeasured : ifNot;
+    };
+    set(Trait::ta, estimates.ta.has_value(), constants::estimate::titrationSd, error::estimatedTaSd);
+    set(Trait::ph, estimates.ph.has_value(), error::measuredPhSd, error::estimatedPhSd);
+    set(Trait::alcohol, false, 0, error::estimatedAlcoholSd);
+    set(Trait::bitterness, source.measured[Trait::bitterness], error::measuredBitternessSd,
+        error::estimatedBitternessSd);
+    for (const auto& [trait, d] : {std::pair{Trait::acidity, Dimension::acidity},
+                                   {Trait::funk, Dimension::funk},
+                                   {Trait::body, Dimension::body}})
+        set(trait, estimates.tastedThisCycle[d], estimates.combined[d].sd, estimates.combined[d].sd);
+}
+
+BlendSource sourceOf(const CurrentVessel& vessel, const estimate::KnownOfVessel& known) {
+    const estimate::Estimates estimates = estimatesFrom(known);
+    BlendSource source;
+    source.name = vessel.record.facts.name;
+    const Composition& model = known.state.beer;
+    const double acidity = estimates.combined[Dimension::acidity].mean;
+    source.beer =
+        withAcid(model, estimates.ta.value_or(estimatedTa(model, acidity, known.parameters.score)), estimates.ph);
+    const Scores own = tasting::scores(source.beer);
+    for (const Dimension d : allDimensions)
+        source.offset[d] = estimates.combined[d].mean - own[d];
+    source.measured[Trait::bitterness] = bitternessMeasured(vessel);
+    addErrors(source, estimates);
+    return source;
+}
+
+Result<void> namedOnce(const BlendRequest& request) {
+    for (std::size_t i = 0; i < request.from.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k)
+            if (request.from[i].vessel == request.from[k].vessel)
+                return badInput(pathOf(i), say("finishing.blend.twice").with("source", request.from[i].vessel),
+                                say("finishing.blend.twice.remedy"));
+    return {};
+}
+
+void sayParts(BlendAnswer& answer) {
+    for (const BlendPart& part : answer.blend.parts)
+        if (part.takes.l > 0)
+            answer.words.push_back(say("finishing.blend.part")
+                                       .with("takes", part.takes)
+                                       .with("source", part.name)
+                                       .with("remains", part.remains));
+    std::string bench;
+    for (const BlendPart& part : answer.blend.parts)
+        if (part.bench.ml > 0)
+            bench += fmt::format("{}{} {}", bench.empty() ? "" : ", ", show(Amount{part.bench}), part.name);
+    answer.words.push_back(say("finishing.blend.bench").with("parts", bench));
+}
+
+void sayTraits(BlendAnswer& answer) {
+    for (const BlendTrait& trait : answer.blend.traits) {
+        const Amount value = amountOf(trait.trait, trait.value);
+        const Amount spread = amountOf(trait.trait, trait.sd * tasting::z80);
+        const auto word = labelOf(trait.trait);
+        if (trait.aim)
+            answer.words.push_back(say("finishing.blend.aimed")
+                                       .with("trait", word)
+                                       .with("value", value)
+                                       .with("spread", spread)
+                                       .with("aim", amountOf(trait.trait, *trait.aim)));
+        else
+            answer.words.push_back(
+                say("finishing.blend.comes").with("trait", word).with("value", value).with("spread", spread));
+    }
+}
+
+void sayGround(BlendAnswer& answer) {
+    for (const BlendSource& source : answer.sources) {
+        std::string estimated;
+        for (const Trait trait : finishing::allTraits)
+            if (!source.measured[trait] && trait != Trait::colour)
+                estimated += (estimated.empty() ? "" : ", ") + std::string(labelOf(trait));
+        answer.words.push_back(say("finishing.blend.estimated").with("source", source.name).with("traits", estimated));
+    }
+}
+
+} // namespace
+
+Result<BlendAnswer> Desk::blend(const BlendRequest& request) const {
+    if (auto ok = namedOnce(request); !ok)
+        return fail(ok.error());
+    BlendAnswer answer;
+    for (std::size_t i = 0; i < request.from.size(); ++i) {
+        const BlendFrom& from = request.from[i];
+        const auto vessel = inside_->current(from.vessel);
+        if (!vessel)
+            return fail({vessel.error().kind, pathOf(i), vessel.error().cause, vessel.error().remedy});
+        const auto litres = litresOf(from, **vessel, i);
+        if (!litres)
+            return fail(litres.error());
+        const auto known = knownOf(**vessel, *inside_->cellar);
+        if (!known)
+            return fail({known.error().kind, pathOf(i), known.error().cause, known.error().remedy});
+        BlendSource source = sourceOf(**vessel, *known);
+        source.atHand = *litres;
+        source.colour = from.colour;
+        source.sd[Trait::colour] = error::colourTolerance;
+        answer.sources.push_back(std::move(source));
+    }
+    auto blend = finishing::blend({answer.sources, request.aims, request.litres, Litres{error::measuringStep}});
+    if (!blend)
+        return fail(blend.error());
+    answer.blend = std::move(*blend);
+    sayParts(answer);
+    sayTraits(answer);
+    sayGround(answer);
+    answer.words.insert(answer.words.end(), answer.blend.missing.begin(), answer.blend.missing.end());
+    answer.cautions = finishing::blendingCautions();
+    return answer;
+}
+
+std::string toJson(const BlendAnswer& answer) {
+    using Json = nlohmann::ordered_json;
+    const auto words = [](const std::vector<Message>& messages) {
+        Json list = Json::array();
+        for (const Message& message : messages)
+            list.push_back(render(message));
+        return list;
+    };
+    Json sources = Json::array(), parts = Json::array(), traits = Json::object();
+    for (const BlendSource& source : answer.sources) {
+        Json json{{"vessel", source.name}, {"at_hand_l", source.atHand.l}};
+        for (const Trait trait : finishing::allTraits)
+            if (const auto value = traitOf(source, trait))
+                json[std::string(wordOf(trait))] = {{"value", *value},
+                                                    {"plus_minus_80", source.sd[trait] * tasting::z80},
+                                                    {"measured", source.measured[trait]}};
+        sources.push_back(json);
+    }
+    for (const BlendPart& part : answer.blend.parts)
+        parts.push_back({{"vessel", part.name},
+                         {"share", part.share},
+                         {"takes_l", part.takes.l},
+                         {"remains_l", part.remains.l},
+                         {"bench_ml", part.bench.ml}});
+    for (const BlendTrait& trait : answer.blend.traits)
+        traits[std::string(wordOf(trait.trait))] = {{"value", trait.value},
+                                                    {"plus_minus_80", trait.sd * tasting::z80},
+                                                    {"aim", trait.aim ? Json(*trait.aim) : Json()},
+                                                    {"reached", trait.reached}};
+    const Json json{{"litres", answer.blend.litres.l},
+                    {"reached", answer.blend.reached()},
+                    {"sources", sources},
+                    {"parts", parts},
+                    {"blend", traits},
+                    {"missing", words(answer.blend.missing)},
+                    {"cautions", words(answer.cautions)}};
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+} // namespace staveline::desk

@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "finishing/proof.h"
+
+#include "quantity/constants.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+namespace staveline::finishing {
+namespace {
+
+namespace rule = constants::finishing;
+
+constexpr double rounding = 1e-9; // of gravities written with three decimals
+
+bool equal(SpecificGravity a, SpecificGravity b) {
+    return std::abs(a.sg - b.sg) <= rule::hydrometer + rounding;
+}
+
+/// Since when the beer is as it is; a reading of that day is of the beer before it.
+std::optional<Day> undisturbedSince(const BeerKnown& beer) {
+    return std::max(beer.lastRefill, beer.lastMove);
+}
+
+bool ofThisBeer(const BeerKnown& beer, Day on) {
+    const auto since = undisturbedSince(beer);
+    return on <= beer.today && (!since || on > *since);
+}
+
+std::vector<GravityReading> readingsNow(const BeerKnown& beer) {
+    std::vector<GravityReading> now;
+    std::copy_if(beer.readings.begin(), beer.readings.end(), std::back_inserter(now),
+                 [&](const GravityReading& reading) { return ofThisBeer(beer, reading.on); });
+    return now;
+}
+
+/// The last readings that are equal to the latest.
+std::vector<GravityReading> equalReadings(const BeerKnown& beer) {
+    std::vector<GravityReading> all = readingsNow(beer);
+    const auto differs = std::find_if(all.rbegin(), all.rend(), [&](const GravityReading& reading) {
+        return !equal(reading.gravity, all.back().gravity);
+    });
+    all.erase(all.begin(), differs.base());
+    return all;
+}
+
+bool isStable(const BeerKnown& beer) {
+    const auto same = equalReadings(beer);
+    return same.size() >= static_cast<std::size_t>(rule::proofReadings) &&
+           daysBetween(same.front().on, same.back().on) >= rule::proofDays &&
+           daysBetween(same.back().on, beer.today) <= rule::proofHolds;
+}
+
+bool warmSampleAgrees(const BeerKnown& beer) {
+    const auto now = gravityNow(beer);
+    return beer.forced && now && ofThisBeer(beer, beer.forced->on) && equal(beer.forced->gravity, now->gravity);
+}
+
+/// In this vessel, whatever was in it; none: never measured.
+std::optional<SpecificGravity> lowestSeen(const BeerKnown& beer) {
+    std::optional<SpecificGravity> lowest;
+    const auto look = [&](const GravityReading& reading) {
+        lowest = lowest ? std::min(*lowest, reading.gravity) : reading.gravity;
+    };
+    std::for_each(beer.readings.begin(), beer.readings.end(), look);
+    if (beer.forced)
+        look(*beer.forced);
+    return lowest;
+}
+
+/// How earlier beer of this vessel ended is only known from before the last refill.
+bool endsAreKnown(const BeerKnown& beer) {
+    return beer.lastRefill && std::any_of(beer.readings.begin(), beer.readings.end(),
+                                          [&](const GravityReading& one) { return one.on <= *beer.lastRefill; });
+}
+
+} // namespace
+
+std::optional<GravityReading> gravityNow(const BeerKnown& beer) {
+    const auto now = readingsNow(beer);
+    return now.empty() ? std::nullopt : std::optional(now.back());
+}
+
+bool stillFalling(const BeerKnown& beer) {
+    const auto now = readingsNow(beer);
+    return now.size() > 1 && now[now.size() - 2].gravity.sg - now.back().gravity.sg > rule::hydrometer + rounding;
+}
+
+Proof proofOf(const BeerKnown& beer) {
+    Proof proof{isStable(beer), warmSampleAgrees(beer), {}, {}};
+    if (proof.whole())
+        proof.until = gravityNow(beer)->on + std::chrono::days{static_cast<int>(rule::proofHolds)};
+    if (!proof.stable)
+        proof.missing.push_back(say("finishing.proof.readings")
+                                    .with("count", static_cast<std::int64_t>(rule::proofReadings))
+                                    .with("over", Days{rule::proofDays})
+                                    .with("within", Number{rule::hydrometer, 3}));
+    if (!proof.forced)
+        proof.missing.push_back(say("finishing.proof.warm").with("within", Number{rule::hydrometer, 3}));
+    return proof;
+}
+
+SpecificGravity floorOf(const BeerKnown& beer) {
+    const double off = rule::hydrometer;
+    const bool restless = beer.diastatic || beer.simpleSugar.of1 > rule::sugaryGrist;
+    if (proofOf(beer).whole())
+        return beer.forced->gravity - SpecificGravity{restless ? 2 * off : off};
+    const double highest = restless ? rule::restlessFloor : endsAreKnown(beer) ? rule::dryFloor : rule::unknownFloor;
+    const auto lowest = lowestSeen(beer);
+    return {lowest ? std::min(highest, lowest->sg - off) : highest};
+}
+
+} // namespace staveline::finishing

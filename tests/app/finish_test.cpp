@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// Blending and packing from the command line: answers in words and JSON, statuses, bad input; nothing is written.
+#include "program.h"
+
+#include <nlohmann/json.hpp>
+
+using namespace staveline::testing;
+using Json = nlohmann::json;
+
+namespace {
+
+constexpr const char* finishDay = "--today 2026-06-01 ";
+
+struct Finish : Terminal {
+    Finish() {
+        expect(std::string(finishDay) + "new s.cellar --sample");
+        before = readAll(scratch / "s.cellar");
+    }
+    ~Finish() { CHECK(readAll(scratch / "s.cellar") == before); }
+    std::string before;
+    Answer command(const std::string& text) { return run(finishDay + text); }
+    /// The field that bad input names.
+    std::string refused(const std::string& text) {
+        const Answer answer = command(text);
+        INFO(text << "\n" << answer.out << answer.err);
+        CHECK(answer.status == 2);
+        return answer.err.substr(0, answer.err.find(':'));
+    }
+};
+
+} // namespace
+
+TEST_CASE_METHOD(Finish, "a blend of two vessels is told in litres, a bench blend and what is missing",
+                 "[app][blend]") {
+    const Answer words = command("blend s.cellar --from Plover:60 --from Knot:10 --litres 20 --acidity 4.5");
+    CHECK(words.status == 0);
+    CHECK(words.out.starts_with("A blend of 20.0 L:"));
+    CHECK(words.out.find(" mL Plover") != std::string::npos);
+    CHECK(words.out.find("acidity ") != std::string::npos);
+    CHECK(words.out.find("Caution: ") != std::string::npos);
+    const Json json =
+        Json::parse(command("blend s.cellar --from Plover:60 --from Knot:10 --litres 20 --ta 30 --json").out);
+    CHECK(json["reached"] == false);
+    REQUIRE(json["missing"].size() == 1);
+    CHECK(json["missing"][0].get<std::string>().find("30.0 g/L is wanted") != std::string::npos);
+    for (const auto& source : json["sources"])
+        CHECK(source["ta"]["plus_minus_80"].get<double>() > 0);
+    const Json coloured = Json::parse(command("blend s.cellar --from Plover --from Knot --colour 12 "
+                                              "--colour-of Plover=10 --colour-of Knot=20 --json")
+                                          .out);
+    CHECK(coloured["blend"]["colour"]["value"].get<double>() == Approx(12).margin(.3));
+}
+
+TEST_CASE_METHOD(Finish, "bottles are primed by weight and guarded", "[app][package]") {
+    const std::string ask = "package s.cellar --vessel Plover --litres 30 --volumes 2.8 --bottle-ml 750 ";
+    const Answer refused = command(ask + "--gravity 1.002");
+    CHECK(refused.status == 1); // a bottle nobody knows
+    CHECK(refused.out.find("Refused: do not fill these bottles.") != std::string::npos);
+    CHECK(refused.out.find("bottles of 750 mL") != std::string::npos);
+    CHECK(refused.out.find(" g of sucrose") != std::string::npos);
+    const Answer taken = command(ask + "--gravity 1.002 --override 'kept cold and drunk this week' --json");
+    CHECK(taken.status == 0);
+    const Json json = Json::parse(taken.out);
+    CHECK(json["guard"]["answer"] == "overridden");
+    CHECK(json["guard"]["override"] == "kept cold and drunk this week");
+    CHECK(json["guard"]["limit_bar"].is_null());
+    const Json rated = Json::parse(command(ask + "--gravity 1.000 --rating-bar 10 --warmest 22 --sugar dextrose "
+                                                 "--head-bar 0.1 --head-c 15 --keg-c 4 --json")
+                                       .out);
+    CHECK(rated["priming"]["sugar"] == "dextrose");
+    CHECK(rated["guard"]["margin_bar"].get<double>() > 0);
+    CHECK(rated["residual"]["measured"] == true);
+    CHECK(rated["keg_bar"].get<double>() == Approx(1.03).margin(.01));
+    const Answer pounds = run(std::string(finishDay) + "--units us " + ask + "--gravity 1.000 --rating-bar 10");
+    CHECK(pounds.out.find(" psi at 86 °F") != std::string::npos);
+    CHECK(pounds.out.find(" bar") == std::string::npos);
+}
+
+TEST_CASE_METHOD(Finish, "what cannot be blended or packed names its field", "[app][bad]") {
+    CHECK(refused("blend s.cellar --from Plover --ta 5") == "/from");
+    CHECK(refused("blend s.cellar --from Plover:-5 --from Knot --ta 5") == "/from/0");
+    CHECK(refused("blend s.cellar --from Plover --from Nobody --ta 5") == "/from/1");
+    CHECK(refused("blend s.cellar --from Plover --from Knot --ta sour") == "/ta");
+    CHECK(refused("blend s.cellar --from Plover --from Knot --ph 33") == "/ph");
+    CHECK(refused("blend s.cellar --from Plover --from Knot --colour 12") == "/colour");
+    CHECK(refused("blend s.cellar --from Plover --from Knot --colour 12 --colour-of Wren=4") == "/colour_of");
+    CHECK(refused("blend s.cellar --from Plover --from Knot --ta 5 --litres 9000") == "/litres");
+    const std::string ask = "package s.cellar --vessel Plover --litres 30 ";
+    CHECK(refused(ask) == "/volumes");
+    CHECK(refused(ask + "--sugar-g-l 40") == "/sugar_g_l");
+    CHECK(refused(ask + "--volumes 2.5 --gravity 1.012 --rating-bar 8") == "/gravity");
+    CHECK(refused(ask + "--volumes 2.5 --rating-bar -3") == "/rating_bar");
+    CHECK(refused(ask + "--volumes 2.5 --head-bar 1") == "/head_c");
+    CHECK(refused(ask + "--volumes 2.5 --forced-test 1.001 --forced-on soon") == "/forced_on");
+    CHECK(refused(ask + "--volumes 2.5 --fruit sour_cherry") == "/fruit");
+    CHECK(refused("package s.cellar --vessel Plover --litres -3 --volumes 2.5") == "/litres");
+}

@@ -1,0 +1,181 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What the book says of a vessel bears on whether its beer may go into a bottle.
+#include "desk/packing.h"
+#include "desk/support.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+using namespace staveline;
+using namespace staveline::desk;
+using namespace staveline::testing;
+using finishing::GuardAnswer;
+
+namespace {
+
+struct PackFixture : DeskFixture {
+    PackFixture() { addPlover(); }
+
+    void read(const std::string& on, double gravity) {
+        record(R"({"kind": "reading", "vessel": "Plover", "on": ")" + on + R"(", "gravity_sg": )" +
+               std::to_string(gravity) + "}");
+    }
+    void fill(const std::string& kind, const std::string& on) {
+        record(R"({"kind": ")" + kind + R"(", "vessel": "Plover", "on": ")" + on + R"(", "volume_l": 5})");
+    }
+    static PackingRequest wish(double volumes = 2.5) {
+        PackingRequest request;
+        request.vessel = "Plover";
+        request.litres = {40};
+        request.volumes = Co2Volumes{volumes};
+        request.package.rating = GaugePressure{8};
+        return request;
+    }
+    [[nodiscard]] PackingAnswer answer(const PackingRequest& request) const {
+        auto packed = desk->pack(request);
+        if (!packed)
+            FAIL(packed.error().path << ": " << render(packed.error().cause));
+        return *packed;
+    }
+    [[nodiscard]] bool refusedFor(const PackingRequest& request, const std::string& key) const {
+        const auto verdict = answer(request).verdict;
+        return verdict.answer == GuardAnswer::refused &&
+               std::any_of(verdict.refusals.begin(), verdict.refusals.end(),
+                           [&](const Message& message) { return message.key == key; });
+    }
+    /// Three equal gravities over three months, in a vessel refilled long ago.
+    void settle(double gravity) {
+        fill("refill", "2025-06-20");
+        for (const char* on : {"2025-11-20", "2026-01-10", "2026-03-01"})
+            read(on, gravity);
+    }
+};
+
+} // namespace
+
+TEST_CASE_METHOD(PackFixture, "beer that is measured, old and dry goes into a bottle that holds it", "[desk][pack]") {
+    settle(1.001);
+    const auto before = desk->revision();
+    PackingRequest request = wish();
+    request.forced = SpecificGravity{1.001};
+    const auto packed = answer(request);
+    CHECK(desk->revision() == before);
+    CHECK(packed.verdict.answer == GuardAnswer::clear);
+    CHECK(packed.verdict.proof.whole());
+    CHECK(packed.verdict.floor.sg == Approx(1.000));
+    CHECK(packed.verdict.until == day(2026, 4, 1)); // 31 days after the last reading
+    CHECK_FALSE(packed.cautions.empty());
+    // 16 C: 0.942 volumes in the beer; 1.558 to come, 3.844 g/L each, 40 L
+    CHECK(packed.residual.value.vol == Approx(.942).margin(.002));
+    CHECK(packed.priming.batch.kg == Approx((2.5 - .942) * 3.844 * .04).margin(.001));
+}
+
+TEST_CASE_METHOD(PackFixture, "a bottle without rating, a vessel never measured and a young refill are refused",
+                 "[desk][pack]") {
+    CHECK(refusedFor(wish(), "finishing.guard.no_gravity"));
+    CHECK_FALSE(answer(wish()).verdict.margin()); // no word on the extract, none on what is to spare
+    CHECK(nlohmann::json::parse(toJson(answer(wish())))["guard"]["extract_vol"].is_null());
+    settle(1.001);
+    PackingRequest unrated = wish();
+    unrated.package.rating.reset();
+    CHECK(refusedFor(unrated, "finishing.guard.no_rating"));
+    unrated.make = "thick";
+    CHECK(answer(unrated).verdict.answer != GuardAnswer::refused);
+    fill("top_up", "2026-02-20");
+    CHECK(refusedFor(wish(), "finishing.guard.young"));
+}
+
+TEST_CASE_METHOD(PackFixture, "beer that was racked or pitched wants the proof", "[desk][pack]") {
+    settle(1.001);
+    record(R"({"kind": "event", "vessel": "Plover", "on": "2026-02-25", "what": "racked"})");
+    CHECK(refusedFor(wish(), "finishing.guard.moved"));
+    REQUIRE(desk->undo());
+    record(R"({"kind": "event", "vessel": "Plover", "on": "2026-02-25", "what": "tasters"})");
+    CHECK(answer(wish()).verdict.answer != GuardAnswer::refused);
+}
+
+TEST_CASE_METHOD(PackFixture, "the lowest gravity of earlier beer, the culture and its sugar set the floor",
+                 "[desk][pack]") {
+    settle(1.002);
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.998)); // no earlier beer was measured
+    record(R"({"kind": "reading", "vessel": "Plover", "on": "2025-06-15", "gravity_sg": 0.999})");
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.998));
+    record(R"({"kind": "reading", "vessel": "Plover", "on": "2025-06-16", "gravity_sg": 0.997})");
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.996));
+    REQUIRE(desk->undo());
+    record(R"({"kind": "culture", "vessel": "Plover", "on": "2025-06-02", "diastatic": true})");
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.996));
+    REQUIRE(desk->undo());
+    record(R"({"kind": "base_recipe", "vessel": "Plover", "on": "2025-06-02", "original_gravity_p": 12,
+               "sugar_share": 0.2, "grist": [{"grain": "pilsner", "share": 1}],
+               "mash": [{"temperature_c": 66, "minutes": 60}], "yeast": "ale_clean"})");
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.996));
+}
+
+TEST_CASE_METHOD(PackFixture, "fruit counts until it is gone, and a reason overrides", "[desk][pack]") {
+    settle(1.001);
+    PackingRequest request = wish();
+    request.make = "heavy";
+    request.forced = SpecificGravity{1.001};
+    CHECK(answer(request).verdict.answer != GuardAnswer::refused);
+    request.fruit = "sour_cherry";
+    request.fruitKgPerLitre = .2;
+    CHECK(refusedFor(request, "finishing.guard.bursts"));
+    request.override = "drunk cold the same evening";
+    const auto packed = answer(request);
+    CHECK(packed.verdict.answer == GuardAnswer::overridden);
+    const auto json = nlohmann::json::parse(toJson(packed));
+    CHECK(json["guard"]["override"] == "drunk cold the same evening");
+    CHECK(json["guard"]["margin_bar"].get<double>() < 0);
+}
+
+TEST_CASE_METHOD(PackFixture, "a weight of sugar answers with its volumes, a keg with its pressure", "[desk][pack]") {
+    settle(1.001);
+    PackingRequest request = wish();
+    request.volumes.reset();
+    request.sugarWeight = GramsPerLitre{6};
+    request.residual = finishing::ResidualKnown(Co2Volumes{.9});
+    request.keg = Celsius{4};
+    const auto packed = answer(request);
+    CHECK(packed.wanted.vol == Approx(.9 + 6 / 3.844).margin(1e-3));
+    CHECK(packed.priming.perLitre.gPerL == Approx(6));
+    CHECK(packed.keg->barOverAir == Approx(finishing::setPoint(packed.wanted, {4}).barOverAir));
+}
+
+TEST_CASE_METHOD(PackFixture, "the CO2 of beer in a keg is told, not guessed", "[desk][pack]") {
+    record(R"([{"kind": "vessel", "name": "Knot", "shape": "keg", "material": "steel", "capacity_l": 50},
+               {"kind": "opening", "vessel": "Knot", "on": "2025-06-01", "volume_l": 45, "age_years": 1}])");
+    PackingRequest request = wish(3);
+    request.vessel = "Knot";
+    request.gravity = SpecificGravity{1.000};
+    CHECK(desk->pack(request).error().path == "/residual_vol");
+    // at 1 bar and 4 C it holds 2.75 volumes: under air at 16 C it would have been 0.94
+    request.residual = finishing::UnderHead{{1}, {4}};
+    CHECK(answer(request).verdict.pressures.residual.vol == Approx(2.75).margin(.01));
+}
+
+TEST_CASE_METHOD(PackFixture, "what cannot be packed is refused at its field", "[desk][pack]") {
+    settle(1.001);
+    const auto pathOf = [&](const auto& change) {
+        PackingRequest request = wish();
+        change(request);
+        const auto packed = desk->pack(request);
+        REQUIRE_FALSE(packed);
+        CHECK_FALSE(render(packed.error().remedy).empty());
+        return packed.error().path;
+    };
+    CHECK(pathOf([](auto& r) { r.litres = {-4}; }) == "/litres");
+    CHECK(pathOf([](auto& r) { r.litres = {400}; }) == "/litres");
+    CHECK(pathOf([](auto& r) { r.volumes.reset(); }) == "/volumes");
+    CHECK(pathOf([](auto& r) { r.volumes = Co2Volumes{12}; }) == "/volumes");
+    CHECK(pathOf([](auto& r) { r.gravity = SpecificGravity{1.012}; }) == "/gravity");
+    CHECK(pathOf([](auto& r) { r.sugar = "syrup"; }) == "/sugar");
+    CHECK(pathOf([](auto& r) { r.make = "jug"; }) == "/bottle");
+    CHECK(pathOf([](auto& r) { r.fruit = "durian"; }) == "/fruit");
+    CHECK(pathOf([](auto& r) { r.override = ""; }) == "/override");
+    CHECK(pathOf([](auto& r) {
+              r.volumes.reset();
+              r.sugarWeight = GramsPerLitre{40};
+          }) == "/sugar_g_l");
+    CHECK(pathOf([](auto& r) { r.vessel = "Nobody"; }) == "/vessel");
+}
