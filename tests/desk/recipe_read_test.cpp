@@ -121,18 +121,20 @@ TEST_CASE("what is not mashed brings what its yield says, by its weight", "[reci
                          "</FERMENTABLE>");
     };
     const auto& pantry = ingredient::builtInPantry();
-    const double ofMalt = pantry.grain("pilsner")->dryExtract(), ofDry = pantry.grain("dry_extract")->dryExtract();
+    const double ofMalt = pantry.grain("pilsner")->dryExtract(),
+                 ofLiquid = pantry.grain("liquid_extract")->dryExtract();
     const auto made = read(recipe("<YIELD>76</YIELD>", "<YIELD>75</YIELD>"));
     REQUIRE(made);
     CHECK_FALSE(tells(*made, "desk.recipe.left.no_yield"));
     REQUIRE(made->recipe.grist.size() == 2);
     const auto& grist = made->recipe.grist;
-    CHECK(grist[1].share.of1 / grist[0].share.of1 == Approx(3 * .76 / ofDry / 14.665828));
+    CHECK(grist[1].grain == "liquid_extract");
+    CHECK(grist[1].share.of1 / grist[0].share.of1 == Approx(3 * .76 / ofLiquid / 14.665828));
     CHECK(made->recipe.sugarShare.of1 == Approx(.75 / (.75 + 3 * .76 + 14.665828 * ofMalt * .72)));
     const auto unsaid = read(recipe("", ""));
     CHECK(tells(*unsaid, "desk.recipe.left.no_yield"));
     CHECK(unsaid->recipe.grist[1].share.of1 / unsaid->recipe.grist[0].share.of1 ==
-          Approx(3 * .80 / ofDry / 14.665828)); // a liquid extract is a fifth water
+          Approx(3 * .80 / ofLiquid / 14.665828)); // a liquid extract is a fifth water
     CHECK(unsaid->recipe.sugarShare.of1 <
           .79 * 1.01 / (.79 + 3 * .80 + 14.665828 * ofMalt * .72)); // honey of the pantry
     const auto json = fromBeerJson(jsonOf("").replace(jsonOf("").find(R"("type")"), 0,

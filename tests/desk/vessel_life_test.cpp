@@ -136,9 +136,10 @@ TEST_CASE_METHOD(Life, "wood counts its fills, repairs, leaks and cleanings", "[
 }
 
 TEST_CASE_METHOD(Life, "a repair does not make the past count less", "[desk][life]") {
-    const auto spread = [&] { return desk->history("Plover")->offsetToday[Dimension::funk]->sd; };
+    const auto spread = [&] { return desk->history("Plover")->offsetToday[Dimension::acidity].value().sd; };
     record(R"({"kind": "sitting", "vessel": "Plover", "on": "2025-09-01",
-               "scores": [{"taster": "Rook", "attribute": "AR1", "cold": 4, "cellar": 4}]})");
+               "scores": [{"taster": "Rook", "attribute": "TA1", "cold": 6, "cellar": 6},
+                          {"taster": "Rook", "attribute": "TA2", "cold": 6, "cellar": 6}]})");
     const double before = spread();
     tell("Plover", "2025-10-01", "repaired");
     CHECK(spread() == Approx(before));
@@ -148,5 +149,6 @@ TEST_CASE_METHOD(Life, "a repair does not make the past count less", "[desk][lif
 
 TEST_CASE_METHOD(Life, "the card says what was pitched last", "[desk][life][cards]") {
     tell("Plover", "2025-10-01", "pitched", R"(, "culture": "Moor slurry")");
-    CHECK(sheet::writeText(*desk->vesselCards("Plover")).find("Moor slurry pitched on 2025-10-01") != std::string::npos);
+    CHECK(sheet::writeMarkdown(*desk->vesselCards("Plover")).find("Moor slurry pitched on 2025-10-01") !=
+          std::string::npos);
 }

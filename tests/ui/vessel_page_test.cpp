@@ -358,9 +358,8 @@ TEST_CASE("the curve follows the numbers as they are turned, and nothing is stor
 
 TEST_CASE("the page of a vessel tells its life so far", "[ui][vesselpage]") {
     AtVesselPage at;
-    EventFact pitched{"Heron", testing::testToday, Happening::pitched};
-    pitched.culture = "Moor slurry";
-    REQUIRE(at.desk().record(pitched));
+    recordAll(*at.window->session(), R"({"kind": "event", "vessel": "Heron", "on": "2026-02-01", "what": "pitched",
+                                         "culture": "Moor slurry"})");
     at.change("Heron");
     QStringList words;
     for (const QLabel* label : part<LifeLines>(at.page()).findChildren<QLabel*>())

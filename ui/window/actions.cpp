@@ -41,7 +41,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     addVessel = add(tr("Add a &vessel"), keys("Ctrl+Shift+N"));
     changeVessel = add(tr("C&hange the vessel"), keys("Ctrl+Shift+E"));
     round = add(tr("The ro&und"), keys("Ctrl+Shift+R"));
-    ingredients = add(tr("In&gredients and stock"), keys("Ctrl+Shift+I"));
+    ingredients = add(tr("Ingredients and stoc&k"), keys("Ctrl+Shift+I"));
     rooms = add(tr("Roo&ms"), keys("Ctrl+Shift+M"));
     nextVessel = add(tr("Ne&xt vessel"), keys("Ctrl+PgDown"));
     previousVessel = add(tr("Pre&vious vessel"), keys("Ctrl+PgUp"));
