@@ -253,7 +253,7 @@ struct Meaning {
         if (f.volume && !facts::losesBeer(f.what))
             return refuse("/volume_l", say("desk.event.volume"), say("desk.event.volume.remedy"));
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& record) { return afterOpening(record, f.on); });
-}
+    }
 
     Result<void> operator()(const facts::RoomFact& f) {
         if (auto ok = notInTheFuture(f.on, today); !ok)
