@@ -77,6 +77,8 @@ TEST_CASE("grain is found by any part of its name", "[ui][brew][grist]") {
     REQUIRE(field);
     CHECK(field->completer()->filterMode() == Qt::MatchContains);
     field->completer()->setCompletionPrefix("oats");
+    CHECK(field->completer()->completionCount() == 2); // flaked and raw
+    field->completer()->setCompletionPrefix("ked oats");
     CHECK(field->completer()->completionCount() == 1);
     AtBrew::type(field->lineEdit(), "FLAKED OATS");
     CHECK(s.recipe().grist[1].grain == "flaked_oats");
