@@ -149,6 +149,6 @@ TEST_CASE_METHOD(Life, "a repair does not make the past count less", "[desk][lif
 
 TEST_CASE_METHOD(Life, "the card says what was pitched last", "[desk][life][cards]") {
     tell("Plover", "2025-10-01", "pitched", R"(, "culture": "Moor slurry")");
-    CHECK(sheet::writeMarkdown(*desk->vesselCards("Plover")).find("Moor slurry pitched on 2025-10-01") !=
+    CHECK(sheet::writeMarkdown(*desk->vesselCards("Plover")).find("Moor slurry pitched on 1 Oct 2025") !=
           std::string::npos);
 }
