@@ -19,24 +19,9 @@ QString wordOf(DisplayUnits::Pressure unit) {
     return qs(shownPressure(unit).word);
 }
 
-} // namespace
-
-UnitScale::UnitScale(UnitKind kind, const DisplayUnits& units) : kind_(kind), units_(units) {}
-
-bool UnitScale::isSpecificGravity() const {
-    return (kind_ == UnitKind::gravity || kind_ == UnitKind::extract) &&
-           units_.gravity == DisplayUnits::Gravity::specific;
-}
-
-QString UnitScale::suffix() const {
-    switch (kind_) {
-    case UnitKind::volume:
-        return wordOf(units_.volume);
-    case UnitKind::temperature:
-        return wordOf(units_.temperature);
-    case UnitKind::gravity:
-    case UnitKind::extract:
-        return isSpecificGravity() ? QStringLiteral("SG") : QStringLiteral("°P");
+/// Of kinds that are shown in one unit alone.
+QString fixedSuffix(UnitKind kind) {
+    switch (kind) {
     case UnitKind::concentration:
         return QStringLiteral("g/L");
     case UnitKind::bitterness:
@@ -63,33 +48,52 @@ QString UnitScale::suffix() const {
         return QStringLiteral("WK");
     case UnitKind::thickness:
         return QStringLiteral("L/kg");
-    case UnitKind::flow:
-        return wordOf(units_.volume) + QStringLiteral("/h");
-    case UnitKind::heatingRate:
-        return wordOf(units_.temperature) + QStringLiteral("/min");
     case UnitKind::smallMass:
         return QStringLiteral("g");
     case UnitKind::trace:
         return QStringLiteral("mg/L");
-    case UnitKind::colour:
-        return qs(units_.colour == DisplayUnits::Colour::srm ? "SRM" : "EBC");
     case UnitKind::alcohol:
         return QStringLiteral("% vol");
     case UnitKind::carbonation:
         return QStringLiteral("vol");
+    case UnitKind::smallVolume:
+        return QStringLiteral("mL");
+    default:
+        return {};
+    }
+}
+
+} // namespace
+
+UnitScale::UnitScale(UnitKind kind, const DisplayUnits& units) : kind_(kind), units_(units) {}
+
+bool UnitScale::isSpecificGravity() const {
+    return (kind_ == UnitKind::gravity || kind_ == UnitKind::extract) &&
+           units_.gravity == DisplayUnits::Gravity::specific;
+}
+
+QString UnitScale::suffix() const {
+    switch (kind_) {
+    case UnitKind::volume:
+        return wordOf(units_.volume);
+    case UnitKind::flow:
+        return wordOf(units_.volume) + QStringLiteral("/h");
+    case UnitKind::temperature:
+        return wordOf(units_.temperature);
+    case UnitKind::heatingRate:
+        return wordOf(units_.temperature) + QStringLiteral("/min");
+    case UnitKind::gravity:
+    case UnitKind::extract:
+        return isSpecificGravity() ? QStringLiteral("SG") : QStringLiteral("°P");
+    case UnitKind::colour:
+        return qs(units_.colour == DisplayUnits::Colour::srm ? "SRM" : "EBC");
     case UnitKind::pressure:
         return wordOf(units_.pressure);
     case UnitKind::absolutePressure:
         return wordOf(units_.pressure) + QStringLiteral(" absolute");
-    case UnitKind::smallVolume:
-        return QStringLiteral("mL");
-    case UnitKind::points:
-    case UnitKind::pointsDifference:
-    case UnitKind::ph:
-    case UnitKind::none:
-        break;
+    default:
+        return fixedSuffix(kind_);
     }
-    return {};
 }
 
 double UnitScale::toShown(double stored) const {
