@@ -14,7 +14,6 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
@@ -55,7 +54,7 @@ void put(QTableWidget& table, std::size_t month, YearColumn column, const QStrin
 } // namespace
 
 RoomPage::RoomPage(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), which_(new ChoiceField(this)), form_(new FactForm(this)),
+    : AsidePage(parent), session_(session), which_(new ChoiceField(this)), form_(new FactForm(this)),
       offset_(new QLabel(this)), year_(new QTableWidget(12, yearColumns, this)), message_(new MessageLabel(this)),
       keep_(new QPushButton(this)), anew_(new QPushButton(tr("So from &today on"), this)),
       remove_(new QPushButton(tr("Remove the &room"), this)) {
@@ -256,15 +255,6 @@ void RoomPage::removeRoom() {
 
 QString RoomPage::words() const {
     return message_->words();
-}
-
-void RoomPage::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape)
-        Q_EMIT left();
-    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        finish();
-    else
-        QWidget::keyPressEvent(event);
 }
 
 } // namespace staveline::ui

@@ -4,8 +4,7 @@
 
 #include "desk/room.h"
 #include "ui/present/session.h"
-
-#include <QWidget>
+#include "ui/widgets/aside_page.h"
 
 class QLabel;
 class QPushButton;
@@ -17,25 +16,19 @@ class ChoiceField;
 class FactForm;
 class MessageLabel;
 
-class RoomPage : public QWidget {
+class RoomPage : public AsidePage {
     Q_OBJECT
 public:
     explicit RoomPage(Session& session, QWidget* parent = nullptr);
-    void begin();      ///< as the rooms stand; what is begun stays in hand
-    void finish();     ///< records a new one, or puts right what was told
-    void tellAnew();   ///< the one in hand is so from today on
-    void removeRoom(); ///< without a question: undo brings it back
+    void begin();           ///< as the rooms stand; what is begun stays in hand
+    void finish() override; ///< records a new one, or puts right what was told
+    void tellAnew();        ///< the one in hand is so from today on
+    void removeRoom();      ///< without a question: undo brings it back
     [[nodiscard]] bool started() const;
     [[nodiscard]] ChoiceField& which() const { return *which_; }
     [[nodiscard]] FactForm& form() const { return *form_; }
     [[nodiscard]] QTableWidget& year() const { return *year_; }
     [[nodiscard]] QString words() const;
-
-Q_SIGNALS:
-    void left();
-
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     QWidget* makeYear();

@@ -13,7 +13,6 @@
 #include <QCheckBox>
 #include <QGridLayout>
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -65,7 +64,7 @@ bool filled(const RoundRow& row) {
 } // namespace
 
 RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
-    : QWidget(parent), session_(session),
+    : AsidePage(parent), session_(session),
       printout_(session, prompt, tr("walk sheet"), {PaperFormat::pdf, PaperFormat::html},
                 [this] {
                     return std::optional(Printout::Made{session_.desk().walkSheet(session_.units()),
@@ -303,15 +302,6 @@ void RoundPage::showFault(const Fault& fault, const std::vector<std::size_t>& ro
 
 QString RoundPage::words() const {
     return message_->words();
-}
-
-void RoundPage::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape)
-        Q_EMIT left();
-    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        finish();
-    else
-        QWidget::keyPressEvent(event);
 }
 
 } // namespace staveline::ui

@@ -7,8 +7,7 @@
 #include "desk/round_entry.h"
 #include "ui/present/session.h"
 #include "ui/print/printout.h"
-
-#include <QWidget>
+#include "ui/widgets/aside_page.h"
 
 #include <deque>
 #include <memory>
@@ -37,13 +36,13 @@ struct RoundRow {
     std::vector<QWidget*> cells; ///< all of it, the name too
 };
 
-class RoundPage : public QWidget {
+class RoundPage : public AsidePage {
     Q_OBJECT
 public:
     RoundPage(Session& session, Prompt& prompt, QWidget* parent = nullptr);
     /// What is begun stays in hand; else all vessels in use, as they stand.
     void begin();
-    void finish(); ///< records it
+    void finish() override; ///< records it
     [[nodiscard]] bool started() const;
     [[nodiscard]] const std::vector<RoundRow>& rows() const { return rows_; }
     [[nodiscard]] Printout& printout() { return printout_; }
@@ -52,10 +51,6 @@ public:
 
 Q_SIGNALS:
     void recorded();
-    void left();
-
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     void build(const std::vector<desk::VesselSummary>& vessels);

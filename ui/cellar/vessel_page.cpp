@@ -14,7 +14,6 @@
 #include "ui/widgets/steady_scroll.h"
 
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -111,8 +110,8 @@ std::optional<facts::VesselEditFact> editOf(const VesselFact& before, const Vess
 }
 
 VesselPage::VesselPage(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), title_(new QLabel(this)), words_(new QLabel(this)), form_(new FactForm(this)),
-      questions_(new NewVesselQuestions(this)), prospect_(new ProspectPanel(session, this)),
+    : AsidePage(parent), session_(session), title_(new QLabel(this)), words_(new QLabel(this)),
+      form_(new FactForm(this)), questions_(new NewVesselQuestions(this)), prospect_(new ProspectPanel(session, this)),
       message_(new MessageLabel(this)), finish_(new QPushButton(this)) {
     auto* page = new QWidget(this);
     auto* column = new QVBoxLayout(page);
@@ -395,15 +394,6 @@ void VesselPage::showFault(const Fault& fault) {
 
 QString VesselPage::words() const {
     return message_->words();
-}
-
-void VesselPage::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape)
-        leave();
-    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        finish();
-    else
-        QWidget::keyPressEvent(event);
 }
 
 } // namespace staveline::ui

@@ -4,8 +4,7 @@
 
 #include "desk/room.h"
 #include "ui/present/session.h"
-
-#include <QWidget>
+#include "ui/widgets/aside_page.h"
 
 class QLabel;
 class QLineEdit;
@@ -19,7 +18,7 @@ class MessageLabel;
 class NewVesselQuestions;
 class ProspectPanel;
 
-class VesselPage : public QWidget {
+class VesselPage : public AsidePage {
     Q_OBJECT
 public:
     explicit VesselPage(Session& session, QWidget* parent = nullptr);
@@ -27,8 +26,9 @@ public:
     void begin();
     void change(const facts::VesselName& vessel);
     [[nodiscard]] bool started() const; ///< something is typed that is not recorded
-    void finish();                      ///< adds it, or records what is different now
-    void retire();                      ///< without a question: undo takes it back
+    void leave() override;
+    void finish() override; ///< adds it, or records what is different now
+    void retire();          ///< without a question: undo takes it back
     [[nodiscard]] FactForm& fields() const { return *form_; }
     [[nodiscard]] FactForm& culture() const { return *culture_; }
     [[nodiscard]] NewVesselQuestions& questions() const { return *questions_; }
@@ -38,17 +38,12 @@ public:
 Q_SIGNALS:
     void added(const QString& vessel);
     void changed(const QString& vessel);
-    void left();
-
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     QWidget* makeChanges();
     QLayout* makeButtons();
     void show(const facts::VesselFact& facts, bool isNew);
     [[nodiscard]] bool goesOn(const std::optional<facts::VesselName>& wanted);
-    void leave();
     void tell();
     void showProspect();
     void followRoom();

@@ -15,7 +15,6 @@
 #include "ui/widgets/wrap_layout.h"
 
 #include <QHeaderView>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
@@ -57,7 +56,7 @@ std::string nameIn(const facts::Fact& fact) {
 } // namespace
 
 IngredientsPage::IngredientsPage(Session& session, QWidget* parent)
-    : QWidget(parent), session_(session), sort_(new ChoiceField(this)), table_(new QTableWidget(this)),
+    : AsidePage(parent), session_(session), sort_(new ChoiceField(this)), table_(new QTableWidget(this)),
       title_(new QLabel(this)), about_(new QLabel(this)), form_(new FactForm(this)), message_(new MessageLabel(this)),
       make_(new QPushButton(tr("&Make one of your own like it"), this)), keep_(new QPushButton(tr("&Keep it"), this)),
       remove_(new QPushButton(tr("&Take it out"), this)), cancel_(new QPushButton(tr("Cancel (Esc)"), this)),
@@ -302,11 +301,16 @@ QString IngredientsPage::words() const {
     return message_->words();
 }
 
-void IngredientsPage::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Escape)
-        started() ? endEditing() : Q_EMIT left();
+void IngredientsPage::finish() {
+    if (started())
+        keep();
+}
+
+void IngredientsPage::leave() {
+    if (started())
+        endEditing();
     else
-        QWidget::keyPressEvent(event);
+        Q_EMIT left();
 }
 
 } // namespace staveline::ui

@@ -5,8 +5,7 @@
 
 #include "desk/filed.h"
 #include "ui/present/session.h"
-
-#include <QWidget>
+#include "ui/widgets/aside_page.h"
 
 class QLabel;
 class QPushButton;
@@ -26,11 +25,13 @@ struct IngredientLine {
     std::optional<desk::Filed<facts::Fact>> own; ///< none: built in
 };
 
-class IngredientsPage : public QWidget {
+class IngredientsPage : public AsidePage {
     Q_OBJECT
 public:
     explicit IngredientsPage(Session& session, QWidget* parent = nullptr);
-    void begin(); ///< what is being typed stays in hand
+    void begin();           ///< what is being typed stays in hand
+    void finish() override; ///< keeps what is typed
+    void leave() override;  ///< first what is typed, then the page
     void keep();
     /// Starts one of one's own from what is chosen in the list.
     void makeOwn();
@@ -42,12 +43,6 @@ public:
     [[nodiscard]] FactForm& form() const { return *form_; }
     [[nodiscard]] StockForm& stock() const { return *stock_; }
     [[nodiscard]] QString words() const;
-
-Q_SIGNALS:
-    void left();
-
-protected:
-    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     [[nodiscard]] QWidget* makeList();

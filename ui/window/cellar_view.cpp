@@ -67,31 +67,39 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
 }
 
 void CellarView::connectVesselPage() {
-    connect(vesselPage_, &VesselPage::left, this, [this] {
-        parts_->setCurrentWidget(vesselPart_);
-        refresh();
-        focusWork();
-    });
     connect(vesselPage_, &VesselPage::added, this, [this](const QString& vessel) {
         showVessel(toStd(vessel));
         beginEntry(EntryKind::opening);
     });
     connect(vesselPage_, &VesselPage::changed, this, [this](const QString& vessel) {
         showVessel(toStd(vessel));
-        focusWork();
+        goBack();
     });
 }
 
 void CellarView::connectAside() {
-    const auto back = [this] {
-        parts_->setCurrentWidget(vesselPart_);
-        refresh();
+    for (const AsidePage* page : std::initializer_list<AsidePage*>{vesselPage_, round_, ingredients_, rooms_})
+        connect(page, &AsidePage::left, this, &CellarView::goBack);
+    connect(round_, &RoundPage::recorded, this, &CellarView::goBack);
+}
+
+bool CellarView::isAside() const {
+    return qobject_cast<const AsidePage*>(parts_->currentWidget()) != nullptr;
+}
+
+void CellarView::showAside(AsidePage& page) {
+    if (!isAside())
+        cameFromAll_ = atAll();
+    parts_->setCurrentWidget(&page);
+}
+
+void CellarView::goBack() {
+    parts_->setCurrentWidget(vesselPart_);
+    refresh();
+    if (cameFromAll_ && model_->rowCount() > 1)
+        showAll();
+    else
         focusWork();
-    };
-    connect(round_, &RoundPage::left, this, back);
-    connect(round_, &RoundPage::recorded, this, back);
-    connect(ingredients_, &IngredientsPage::left, this, back);
-    connect(rooms_, &RoomPage::left, this, back);
 }
 
 QWidget* CellarView::makeRail() {
@@ -248,7 +256,7 @@ void CellarView::refresh() {
     add_->setEnabled(!session_.desk().readOnly());
     toAll_->setVisible(model_->rowCount() > 1);
     if (vessel_.empty()) {
-        if (parts_->currentWidget() != vesselPage_ && !atRooms()) // the first vessel may be half described
+        if (!isAside()) // the first vessel may be half described
             parts_->setCurrentWidget(emptyPart_);
     } else {
         header_->showVessel(*model_->at(model_->rowOf(vessel_)));
@@ -379,7 +387,7 @@ PageId CellarView::workPage() const {
 void CellarView::addVessel() {
     if (session_.desk().readOnly())
         return;
-    parts_->setCurrentWidget(vesselPage_);
+    showAside(*vesselPage_);
     vesselPage_->begin();
     Q_EMIT moved();
 }
@@ -388,14 +396,14 @@ void CellarView::showRound() {
     if (session_.desk().readOnly() || vessel_.empty())
         return;
     round_->begin();
-    parts_->setCurrentWidget(round_);
+    showAside(*round_);
     Q_EMIT moved();
     if (!round_->rows().empty())
         round_->rows().front().level->edit()->setFocus(Qt::OtherFocusReason);
 }
 
 void CellarView::showIngredients() {
-    parts_->setCurrentWidget(ingredients_);
+    showAside(*ingredients_);
     Q_EMIT moved();
     ingredients_->begin();
 }
@@ -403,7 +411,7 @@ void CellarView::showIngredients() {
 void CellarView::showRooms() {
     if (session_.desk().readOnly())
         return;
-    parts_->setCurrentWidget(rooms_);
+    showAside(*rooms_);
     rooms_->begin();
     Q_EMIT moved();
 }
@@ -411,7 +419,7 @@ void CellarView::showRooms() {
 void CellarView::changeVessel() {
     if (session_.desk().readOnly() || vessel_.empty())
         return;
-    parts_->setCurrentWidget(vesselPage_);
+    showAside(*vesselPage_);
     vesselPage_->change(vessel_);
     Q_EMIT moved();
 }

@@ -17,6 +17,7 @@ namespace staveline::ui {
 
 class AdjustPage;
 class BrewSheetPage;
+class AsidePage;
 class BrewPage;
 class CellarPage;
 class DrawRefillPage;
@@ -91,7 +92,10 @@ private:
     void makePages(Prompt& prompt);
     void connectPages();
     void connectVesselPage();
-    void connectAside(); ///< what is left by going back to the vessel
+    void connectAside();
+    [[nodiscard]] bool isAside() const; ///< a page beside the vessels' own is in front
+    void showAside(AsidePage& page);
+    void goBack(); ///< to where it was opened from
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
     void openMilestone(MilestoneKind kind);
@@ -124,6 +128,7 @@ private:
     RoomPage* rooms_;
     IngredientsPage* ingredients_;
     QWidget* emptyPart_;
+    bool cameFromAll_ = false; ///< to the page beside the vessels' own
 };
 
 } // namespace staveline::ui
