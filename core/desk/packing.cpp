@@ -4,6 +4,7 @@
 #include "desk/estimates.h"
 #include "desk/inside.h"
 #include "desk/packing_words.h"
+#include "desk/rooms.h"
 #include "finishing/cautions.h"
 #include "quantity/acid_base.h"
 
@@ -61,18 +62,24 @@ std::optional<Day> lastFilled(const CurrentVessel& vessel) {
 std::optional<Day> lastMoved(const VesselRecord& record, Day today) {
     std::optional<Day> last;
     for (const auto& [id, event] : record.of<EventFact>())
-        if (event.on <= today && event.what != Happening::tasters && event.what != Happening::cleaned)
+        if (event.on <= today && wakesBeer(event.what))
             last = std::max(last, std::optional(event.on));
     return last;
 }
 
+/// Its ingredients are those of that day.
+struct RecipeOfDay {
+    const brewing::Recipe* recipe;
+    Day on;
+};
+
 /// What went in by brews, and what the vessel is run on.
-std::vector<const brewing::Recipe*> recipesOf(const CurrentVessel& vessel, const SharedFacts& shared) {
-    std::vector<const brewing::Recipe*> recipes = {&vessel.inUse.recipe};
+std::vector<RecipeOfDay> recipesOf(const CurrentVessel& vessel, const SharedFacts& shared) {
+    std::vector<RecipeOfDay> recipes = {{&vessel.inUse.recipe, vessel.today}};
     const auto add = [&](const auto& list) {
         for (const auto& stored : list)
             if (const facts::BrewFact* brew = shared.brew(stored.fact.brew); brew && stored.fact.on <= vessel.today)
-                recipes.push_back(&brew->recipe);
+                recipes.push_back({&brew->recipe, brew->on});
     };
     add(vessel.record.of<facts::RefillFact>());
     add(vessel.record.of<facts::TopUpFact>());
@@ -82,17 +89,16 @@ std::vector<const brewing::Recipe*> recipesOf(const CurrentVessel& vessel, const
 bool isDiastatic(const CurrentVessel& vessel, const SharedFacts& shared) {
     const CultureFact* culture = vessel.record.latest<CultureFact>(vessel.today);
     const auto recipes = recipesOf(vessel, shared);
-    return (culture && culture->diastatic) ||
-           std::any_of(recipes.begin(), recipes.end(), [&](const brewing::Recipe* recipe) {
-               const auto yeast = shared.pantry.yeast(recipe->yeast);
+    return (culture && culture->diastatic) || std::any_of(recipes.begin(), recipes.end(), [&](const RecipeOfDay& each) {
+               const auto yeast = shared.pantryOn(each.on).yeast(each.recipe->yeast);
                return yeast && yeast->diastatic();
            });
 }
 
 Share mostSugar(const CurrentVessel& vessel, const SharedFacts& shared) {
     Share most{0};
-    for (const brewing::Recipe* recipe : recipesOf(vessel, shared))
-        most = std::max(most, recipe->sugarShare);
+    for (const RecipeOfDay& each : recipesOf(vessel, shared))
+        most = std::max(most, each.recipe->sugarShare);
     return most;
 }
 
@@ -129,16 +135,14 @@ Result<Priming> primingOf(const PackingRequest& request, PackingAnswer& answer) 
         {request.litres, answer.wanted, answer.residual.value, answer.sugar, request.extract, request.package.size});
 }
 
-Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, const Composition& beer,
-                      const CurrentVessel& vessel) {
+Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, const Composition& beer, Celsius warmth) {
     if (request.fruit.empty())
         return {};
     const auto kind = finishing::fruit(request.fruit);
     if (!kind)
         return fail(kind.error());
     const Kilograms mass{request.fruitKgPerLitre * request.litres.l};
-    const auto effect =
-        finishing::withFruit({*kind, mass, request.litres, beer.alcohol(), vessel.record.facts.temperature, Litres{0}});
+    const auto effect = finishing::withFruit({*kind, mass, request.litres, beer.alcohol(), warmth, Litres{0}});
     if (!effect)
         return fail(effect.error());
     answer.fruit = *effect;
@@ -146,10 +150,10 @@ Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, cons
 }
 
 /// In the order a brewer would find out.
-Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, const Composition& beer,
-                  const SharedFacts& shared, PackingAnswer& answer) {
-    const auto residual = residualCo2(
-        request.residual.value_or(finishing::ResidualKnown(finishing::UnderAir{vessel.record.facts.temperature})));
+Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, const Composition& beer, Cellar& cellar,
+                  PackingAnswer& answer) {
+    const Celsius warmth = warmthOn(vessel.record, vessel.today, cellar, vessel.today);
+    const auto residual = residualCo2(request.residual.value_or(finishing::ResidualKnown(finishing::UnderAir{warmth})));
     if (!residual)
         return fail(residual.error());
     answer.residual = *residual;
@@ -157,9 +161,9 @@ Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, co
     if (!priming)
         return fail(priming.error());
     answer.priming = *priming;
-    if (auto ok = addFruit(request, answer, beer, vessel); !ok)
+    if (auto ok = addFruit(request, answer, beer, warmth); !ok)
         return ok;
-    finishing::GuardQuestion question{beerOf(request, vessel, shared), request.package, priming->most,
+    finishing::GuardQuestion question{beerOf(request, vessel, cellar.shared()), request.package, priming->most,
                                       request.override};
     question.beer.residual = residual->value;
     if (answer.fruit)
@@ -199,7 +203,7 @@ Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
     answer.sugar = *sugar;
     answer.size = request.package.size;
     answer.warmest = request.package.warmest;
-    if (auto done = work(request, vessel, beer, inside_->cellar->shared(), answer); !done)
+    if (auto done = work(request, vessel, beer, *inside_->cellar, answer); !done)
         return fail(done.error());
     if (request.keg)
         answer.keg = finishing::setPoint(answer.wanted, *request.keg);

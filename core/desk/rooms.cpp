@@ -179,6 +179,11 @@ Result<void> checkYear(const RoomFact& room) {
     return {};
 }
 
+Celsius warmthOn(const VesselRecord& record, Day day, Cellar& cellar, Day today) {
+    const culture::AgeConditions kept = cellaringOn(record, day, cellar, today);
+    return Celsius{kept.temperature.c + kept.apart[vessel::monthOf(day)]};
+}
+
 Result<void> roomsAreThere(Cellar& cellar, const std::string& path) {
     if (auto all = cellar.loadAll(); !all)
         return all;

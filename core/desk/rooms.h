@@ -16,6 +16,8 @@ void takeRoom(facts::VesselFact& vessel, const Facts<facts::RoomFact>& rooms, Da
 [[nodiscard]] std::vector<vessel::RoomReading> roomReadings(const std::string& room, Cellar& cellar, Day until);
 /// How a vessel is kept from `day` on, by what is known of its room on `today`; its days do not count.
 [[nodiscard]] culture::AgeConditions cellaringOn(const VesselRecord& record, Day day, Cellar& cellar, Day today);
+/// How warm a vessel is kept on a day, by what is known of its room on `today`.
+[[nodiscard]] Celsius warmthOn(const VesselRecord& record, Day day, Cellar& cellar, Day today);
 /// Each name that a vessel has for its room, now or before, is one of a room. Fault at `path`.
 [[nodiscard]] Result<void> roomsAreThere(Cellar& cellar, const std::string& path);
 /// Fault at "/room"; an empty name is none.

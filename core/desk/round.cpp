@@ -36,21 +36,16 @@ void sayAir(const RoundFact& round, std::vector<Message>& findings) {
                                .with("smell", render(say("desk.round.smell." + std::string(wordOf(*round.smell))))));
 }
 
-/// What the vessel is reckoned at in that month.
-Celsius keptAt(const VesselRecord& record, Day on) {
-    const facts::VesselFact then = vesselOn(record, on);
-    const facts::RoomFact* room = then.room.empty() ? nullptr : roomOn(*record.rooms, then.room, on);
-    return room ? Celsius{yearOf(*room)[vessel::monthOf(on)]} : record.facts.temperature;
-}
-
 void sayRoom(const RoundFact& round, const VesselRecord& record, std::vector<Message>& findings) {
     if (!round.room)
         return;
-    const Celsius kept = keptAt(record, round.on);
+    const facts::VesselFact then = vesselOn(record, round.on);
+    const facts::RoomFact* room = then.room.empty() ? nullptr : roomOn(*record.rooms, then.room, round.on);
+    const Celsius kept = room ? Celsius{yearOf(*room)[vessel::monthOf(round.on)]} : then.temperature;
     const double warmer = round.room->c - kept.c;
     if (std::abs(warmer) < constants::desk::roomOff)
         return;
-    findings.push_back(say(warmer > 0 ? "desk.round.warm" : "desk.round.cold")
+    findings.push_back(say(std::string(warmer > 0 ? "desk.round.warm" : "desk.round.cold") + (room ? ".room" : ""))
                            .with("on", round.on)
                            .with("room", *round.room)
                            .with("kept", kept));

@@ -4,7 +4,7 @@
 #include "desk/inside.h"
 
 #include <algorithm>
-#include <set>
+#include <map>
 #include <string>
 
 namespace staveline::desk {
@@ -19,8 +19,11 @@ public:
     explicit Lineage(Cellar& cellar) : cellar_(cellar) {}
 
     [[nodiscard]] std::vector<LineageLine> of(const VesselRecord& record, Day until) {
-        told_.insert(record.id);
         std::vector<LineageLine> own = ownLines(record, until);
+        if (const auto [told, first] = told_.emplace(record.id, until); !first) {
+            std::erase_if(own, [after = told->second](const LineageLine& line) { return line.on <= after; });
+            told->second = until;
+        }
         std::vector<LineageLine> all;
         for (LineageLine& line : own) {
             const VesselName from = std::exchange(line.vessel, record.facts.name);
@@ -59,10 +62,12 @@ private:
         return lines;
     }
 
-    /// Each vessel is told once, where its beer came in first.
+    /// Of each vessel, at every time that its beer came in, what was not told yet.
     void addUpstream(const VesselName& from, Day on, std::vector<LineageLine>& all) {
         const auto source = cellar_.vessel(from);
-        if (!source || told_.contains((*source)->id))
+        if (!source)
+            return;
+        if (const auto told = told_.find((*source)->id); told != told_.end() && told->second >= on)
             return;
         for (LineageLine& line : of(**source, on)) {
             ++line.back;
@@ -71,7 +76,7 @@ private:
     }
 
     Cellar& cellar_;
-    std::set<book::RowId> told_;
+    std::map<book::RowId, Day> told_; ///< up to which day
 };
 
 void count(Times& times, Day on) {

@@ -168,8 +168,17 @@ TEST_CASE_METHOD(RoomFixture, "a room far from its month is told with the advice
         return findings;
     };
     CHECK(finds("12").empty()); // 16 - 8 cos 60 deg
-    CHECK(finds("16").size() == 1);
-    CHECK(finds("8").size() == 1);
+    REQUIRE(finds("16").size() == 1);
+    CHECK(finds("16").front().key == "desk.round.warm.room"); // its own temperature cannot be corrected
+    REQUIRE(finds("8").size() == 1);
+    CHECK(finds("8").front().key == "desk.round.cold.room");
+}
+
+TEST_CASE_METHOD(RoomFixture, "a look is compared with how warm the vessel was kept then", "[desk][room][round]") {
+    record(R"({"kind": "round", "vessel": "Plover", "on": "2026-02-20", "room_c": 16})"); // as it was kept
+    addEven("Loft", "24");
+    move("Loft", "2026-03-01");
+    CHECK(desk->vessel("Plover")->round->findings.empty());
 }
 
 TEST_CASE_METHOD(RoomFixture, "half a year, a year told twice, a room that is not there are refused at their field",

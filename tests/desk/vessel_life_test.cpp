@@ -92,6 +92,16 @@ TEST_CASE_METHOD(Life, "a culture is followed through the vessels whose beer wen
     CHECK(json["wood"]["fills"] == 1);
 }
 
+TEST_CASE_METHOD(Life, "what was pitched between two transfers is told at the second", "[desk][life]") {
+    record(R"([{"kind": "vessel", "name": "Teal", "capacity_l": 100},
+               {"kind": "refill", "vessel": "Teal", "on": "2025-09-01", "volume_l": 40, "from": "Plover"},
+               {"kind": "event", "vessel": "Plover", "on": "2025-10-01", "what": "pitched", "culture": "Moor"},
+               {"kind": "top_up", "vessel": "Teal", "on": "2025-11-01", "volume_l": 5, "from": "Plover"}])");
+    CHECK(lineage("Teal") == std::vector<std::string>{"Teal 2025-09-01: 40.0 L came from Plover",
+                                                      "Teal 2025-11-01: 5.0 L came from Plover",
+                                                      ">Plover 2025-10-01: Moor pitched"});
+}
+
 TEST_CASE_METHOD(Life, "two vessels that feed each other are each told once", "[desk][life]") {
     record(R"([{"kind": "vessel", "name": "Teal", "capacity_l": 100},
                {"kind": "refill", "vessel": "Teal", "on": "2025-09-01", "volume_l": 40, "from": "Plover"},

@@ -72,6 +72,18 @@ TEST_CASE("a room is told by its coldest and warmest month, seen month by month,
     CHECK(at.desk().rooms()->empty());
 }
 
+TEST_CASE("the page of rooms follows undo and redo", "[ui][room]") {
+    AtRooms at;
+    at.addBarn();
+    REQUIRE(at.page().which().word() == "Barn");
+    at.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(at.window->cellar()->atRooms());
+    CHECK(at.page().which().word().empty());
+    CHECK(at.page().form().line("name")->text().isEmpty());
+    at.action("Redo").trigger();
+    CHECK(at.page().which().word() == "Barn");
+}
+
 TEST_CASE("what is missing of a year is asked for beside its field", "[ui][room][bad]") {
     AtRooms at;
     at.type("name", "Loft");

@@ -92,6 +92,7 @@ RoomPage::RoomPage(Session& session, QWidget* parent)
         form_->setUnits(session_.units());
         showYear();
     });
+    connect(&session, &Session::changed, this, &RoomPage::follow);
 }
 
 QWidget* RoomPage::makeYear() {
@@ -144,6 +145,16 @@ void RoomPage::begin() {
     const bool there = std::any_of(rooms_.begin(), rooms_.end(),
                                    [this](const desk::RoomView& room) { return room.told.fact.name == shown_; });
     show(there ? shown_ : rooms_.empty() ? std::string() : rooms_.front().told.fact.name);
+}
+
+/// What is begun stays in hand; the room it is of may be gone.
+void RoomPage::follow() {
+    if (!isVisible())
+        return;
+    if (!started())
+        return begin();
+    read();
+    showYear();
 }
 
 void RoomPage::read() {

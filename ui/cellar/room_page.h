@@ -33,6 +33,7 @@ public:
 private:
     QWidget* makeYear();
     QLayout* makeButtons();
+    void follow();                      ///< the book changed
     void read();                        ///< the rooms there are
     void show(const std::string& name); ///< empty: a new one
     void showYear();
