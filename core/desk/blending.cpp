@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/blending.h"
 
+#include "desk/entry_checks.h"
 #include "desk/estimates.h"
 #include "desk/inside.h"
 #include "finishing/cautions.h"
@@ -153,6 +154,8 @@ Result<BlendAnswer> Desk::blend(const BlendRequest& request) const {
         const auto vessel = inside_->current(from.vessel);
         if (!vessel)
             return fail({vessel.error().kind, pathOf(i), vessel.error().cause, vessel.error().remedy});
+        if (const auto ok = inUseOn((*vessel)->record.facts, (*vessel)->today, pathOf(i).c_str()); !ok)
+            return fail(ok.error());
         const auto litres = litresOf(from, **vessel, i);
         if (!litres)
             return fail(litres.error());
@@ -160,6 +163,11 @@ Result<BlendAnswer> Desk::blend(const BlendRequest& request) const {
         if (!known)
             return fail({known.error().kind, pathOf(i), known.error().cause, known.error().remedy});
         BlendSource source = sourceOf(**vessel, *known);
+        if ((*vessel)->fault && (*vessel)->fault->rule)
+            answer.cautions.push_back(
+                say("finishing.blend.fault")
+                    .with("source", source.name)
+                    .with("fault", render(tasting::faultWords(*(*vessel)->fault->rule, (*vessel)->fault->until))));
         source.atHand = *litres;
         source.colour = from.colour;
         source.sd[Trait::colour] = error::colourTolerance;
@@ -173,7 +181,8 @@ Result<BlendAnswer> Desk::blend(const BlendRequest& request) const {
     sayTraits(answer);
     sayGround(answer);
     answer.words.insert(answer.words.end(), answer.blend.missing.begin(), answer.blend.missing.end());
-    answer.cautions = finishing::blendingCautions();
+    const auto blendingCautions = finishing::blendingCautions();
+    answer.cautions.insert(answer.cautions.end(), blendingCautions.begin(), blendingCautions.end());
     return answer;
 }
 

@@ -1,22 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/packing.h"
 
+#include "desk/entry_checks.h"
 #include "desk/estimates.h"
 #include "desk/inside.h"
 #include "desk/packing_words.h"
 #include "desk/rooms.h"
 #include "finishing/cautions.h"
 #include "quantity/acid_base.h"
+#include "quantity/parse.h"
+#include "quantity/text.h"
+#include "tasting/verdict.h"
 
 #include <algorithm>
+#include <map>
 
 namespace staveline::desk {
 
 using facts::CultureFact;
 using facts::EventFact;
-using facts::Happening;
 using finishing::BeerKnown;
 using finishing::Priming;
+using tasting::faultWords;
 
 namespace {
 
@@ -36,9 +41,16 @@ Result<void> asksOneThing(const PackingRequest& request) {
     return badInput("/volumes", say("finishing.pack.which"), say("finishing.pack.which.remedy"));
 }
 
-/// A keg may have stood under pressure; by its warmth alone its CO2 cannot be told.
+Result<void> keepsBeer(const std::optional<Celsius>& keg) {
+    const Range beer{constants::finishing::coldest, constants::finishing::hottest};
+    if (!keg || beer.holds(keg->c))
+        return {};
+    return fail(outOfRange(show(shortest(keg->c)), keg->c, beer, "/keg_c"));
+}
+
+/// A keg or a tank may have stood under pressure; by its warmth alone its CO2 cannot be told.
 Result<void> tellsItsCo2(const PackingRequest& request, const facts::VesselFact& vessel) {
-    if (request.residual || vessel.shape != facts::VesselForm::keg)
+    if (request.residual || (vessel.shape != facts::VesselForm::keg && vessel.shape != facts::VesselForm::tank))
         return {};
     return badInput("/residual_vol", say("finishing.pack.under_head").with("vessel", vessel.name),
                     say("finishing.pack.under_head.remedy"));
@@ -58,6 +70,15 @@ std::optional<Day> lastFilled(const CurrentVessel& vessel) {
     return last;
 }
 
+/// As young as it was taken over at most; with an age nobody told, of that day.
+std::optional<Day> takenOver(const VesselRecord& record) {
+    const auto& openings = record.of<facts::OpeningFact>();
+    if (openings.empty())
+        return {};
+    const facts::OpeningFact& opening = openings.front().fact;
+    return opening.on - std::chrono::days{static_cast<int>(opening.ageYears.value_or(0) * daysPerYear)};
+}
+
 /// The last time the beer was woken up.
 std::optional<Day> lastMoved(const VesselRecord& record, Day today) {
     std::optional<Day> last;
@@ -67,42 +88,49 @@ std::optional<Day> lastMoved(const VesselRecord& record, Day today) {
     return last;
 }
 
-/// Its ingredients are those of that day.
-struct RecipeOfDay {
-    const brewing::Recipe* recipe;
-    Day on;
+/// What ever went into the beer, also by way of other vessels: diastatic yeast that came in stays in.
+class Ancestry {
+public:
+    explicit Ancestry(Cellar& cellar) : cellar_(cellar) {}
+    bool diastatic = false;
+    Share mostSugar{0};
+
+    void add(const VesselRecord& record, Day until) {
+        const auto [seen, first] = upTo_.emplace(record.id, until);
+        if (!first && seen->second >= until)
+            return;
+        seen->second = until;
+        for (const auto& [id, culture] : record.of<CultureFact>())
+            diastatic = diastatic || (culture.on <= until && culture.diastatic);
+        addFillings(record.of<facts::RefillFact>(), until);
+        addFillings(record.of<facts::TopUpFact>(), until);
+    }
+    /// With its ingredients as they were on that day.
+    void add(const brewing::Recipe& recipe, Day on) {
+        const auto yeast = cellar_.shared().pantryOn(on).yeast(recipe.yeast);
+        diastatic = diastatic || (yeast && yeast->diastatic());
+        mostSugar = std::max(mostSugar, recipe.sugarShare);
+    }
+
+private:
+    void addFillings(const auto& list, Day until) {
+        for (const auto& [id, filling] : list) {
+            if (filling.on > until)
+                continue;
+            if (const facts::BrewFact* brew = cellar_.shared().brew(filling.brew))
+                add(brew->recipe, brew->on);
+            if (filling.from.empty())
+                continue;
+            if (const auto source = cellar_.vessel(filling.from))
+                add(**source, filling.on);
+        }
+    }
+
+    Cellar& cellar_;
+    std::map<book::RowId, Day> upTo_;
 };
 
-/// What went in by brews, and what the vessel is run on.
-std::vector<RecipeOfDay> recipesOf(const CurrentVessel& vessel, const SharedFacts& shared) {
-    std::vector<RecipeOfDay> recipes = {{&vessel.inUse.recipe, vessel.today}};
-    const auto add = [&](const auto& list) {
-        for (const auto& stored : list)
-            if (const facts::BrewFact* brew = shared.brew(stored.fact.brew); brew && stored.fact.on <= vessel.today)
-                recipes.push_back({&brew->recipe, brew->on});
-    };
-    add(vessel.record.of<facts::RefillFact>());
-    add(vessel.record.of<facts::TopUpFact>());
-    return recipes;
-}
-
-bool isDiastatic(const CurrentVessel& vessel, const SharedFacts& shared) {
-    const CultureFact* culture = vessel.record.latest<CultureFact>(vessel.today);
-    const auto recipes = recipesOf(vessel, shared);
-    return (culture && culture->diastatic) || std::any_of(recipes.begin(), recipes.end(), [&](const RecipeOfDay& each) {
-               const auto yeast = shared.pantryOn(each.on).yeast(each.recipe->yeast);
-               return yeast && yeast->diastatic();
-           });
-}
-
-Share mostSugar(const CurrentVessel& vessel, const SharedFacts& shared) {
-    Share most{0};
-    for (const RecipeOfDay& each : recipesOf(vessel, shared))
-        most = std::max(most, each.recipe->sugarShare);
-    return most;
-}
-
-BeerKnown beerOf(const PackingRequest& request, const CurrentVessel& vessel, const SharedFacts& shared) {
+BeerKnown beerOf(const PackingRequest& request, const CurrentVessel& vessel, Cellar& cellar) {
     BeerKnown beer;
     beer.today = vessel.today;
     for (const auto& [on, values] : measuredUpTo(vessel.record, vessel.today))
@@ -114,8 +142,12 @@ BeerKnown beerOf(const PackingRequest& request, const CurrentVessel& vessel, con
         beer.forced = {request.forcedOn.value_or(vessel.today), *request.forced};
     beer.lastRefill = lastFilled(vessel);
     beer.lastMove = lastMoved(vessel.record, vessel.today);
-    beer.diastatic = isDiastatic(vessel, shared);
-    beer.simpleSugar = mostSugar(vessel, shared);
+    beer.takenOver = takenOver(vessel.record);
+    Ancestry ancestry(cellar);
+    ancestry.add(vessel.record, vessel.today);
+    ancestry.add(vessel.inUse.recipe, vessel.today);
+    beer.diastatic = ancestry.diastatic;
+    beer.simpleSugar = ancestry.mostSugar;
     return beer;
 }
 
@@ -163,7 +195,7 @@ Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, co
     answer.priming = *priming;
     if (auto ok = addFruit(request, answer, beer, warmth); !ok)
         return ok;
-    finishing::GuardQuestion question{beerOf(request, vessel, cellar.shared()), request.package, priming->most,
+    finishing::GuardQuestion question{beerOf(request, vessel, cellar), request.package, priming->most,
                                       request.override};
     question.beer.residual = residual->value;
     if (answer.fruit)
@@ -177,6 +209,7 @@ Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, co
     auto verdict = guard(question);
     if (!verdict)
         return fail(verdict.error());
+    answer.warmest = verdict->warmest;
     answer.verdict = std::move(*verdict);
     return {};
 }
@@ -189,8 +222,9 @@ Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
         return fail(found.error());
     const CurrentVessel& vessel = **found;
     const auto sugar = finishing::primingSugar(request.sugar);
-    for (auto ok : {isThere(request, vessel), asksOneThing(request), tellsItsCo2(request, vessel.record.facts),
-                    sugar.map([](const auto&) {})})
+    for (auto ok :
+         {inUseOn(vessel.record.facts, vessel.today, "/vessel"), isThere(request, vessel), asksOneThing(request),
+          keepsBeer(request.keg), tellsItsCo2(request, vessel.record.facts), sugar.map([](const auto&) {})})
         if (!ok)
             return fail(ok.error());
     const auto known = knownOf(vessel, *inside_->cellar);
@@ -202,7 +236,6 @@ Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
     answer.litres = request.litres;
     answer.sugar = *sugar;
     answer.size = request.package.size;
-    answer.warmest = request.package.warmest;
     if (auto done = work(request, vessel, beer, *inside_->cellar, answer); !done)
         return fail(done.error());
     if (request.keg)
@@ -212,6 +245,8 @@ Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
     answer.cautions =
         finishing::packingCautions({estimates.ph.value_or(ph(beer)), estimates.ta.value_or(titratableAcidity(beer)),
                                     beer.alcohol(), answer.priming.gives.vol > 0, answer.fruit.has_value()});
+    if (vessel.fault && vessel.fault->rule)
+        answer.cautions.insert(answer.cautions.begin(), faultWords(*vessel.fault->rule, vessel.fault->until));
     return answer;
 }
 

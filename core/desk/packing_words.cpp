@@ -95,18 +95,13 @@ std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequ
                             .with("margin", *verdict.margin())
                             .with("volumes", *verdict.marginVolumes()));
     if (answer.keg)
-        words.push_back(say("finishing.pack.keg")
+        words.push_back(say(answer.keg->barOverAir < 0 ? "finishing.pack.keg_none" : "finishing.pack.keg")
                             .with("pressure", *answer.keg)
                             .with("temperature", *request.keg)
                             .with("wanted", answer.wanted));
     if (answer.fruit)
-        words.push_back(say("finishing.pack.fruit")
-                            .with("sugar", answer.fruit->sugar)
-                            .with("acidity", answer.fruit->acidity)
-                            .with("water", answer.fruit->water)
-                            .with("alcohol", answer.fruit->alcohol)
-                            .with("headspace", answer.fruit->headspace)
-                            .with("contact", answer.fruit->contact));
+        words.push_back(
+            say("finishing.pack.fruit").with("sugar", answer.fruit->sugar).with("acidity", answer.fruit->acidity));
     words.push_back(answerWords(verdict));
     addAll(words, verdict.refusals);
     addAll(words, verdict.grounds);

@@ -39,9 +39,9 @@ Result<Residual> residualOf(const UnderHead& known) {
     return Residual{held, held, true};
 }
 Result<Residual> residualOf(const UnderAir& known) {
-    if (auto ok = inRange("/temperature_c", known.warmest.c, {law::coldest, law::hottest}); !ok)
+    if (auto ok = inRange("/temperature_c", known.temperature.c, {law::coldest, law::hottest}); !ok)
         return fail(ok.error());
-    const Co2Volumes most = dissolved({law::air}, known.warmest);
+    const Co2Volumes most = dissolved({law::air}, known.temperature);
     return Residual{most, {std::min(law::leastResidual, most.vol)}, false};
 }
 

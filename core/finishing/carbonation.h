@@ -35,7 +35,7 @@ struct UnderHead {
     Celsius temperature;
 };
 struct UnderAir {
-    Celsius warmest; ///< since it fermented
+    Celsius temperature; ///< at which it lies now
 };
 using ResidualKnown = std::variant<Co2Volumes, UnderHead, UnderAir>;
 

@@ -33,14 +33,22 @@ Result<void> canBePacked(const GuardQuestion& question) {
                     say("finishing.still_ferments.remedy"));
 }
 
-/// The lower of what the maker rates it for and what a bottle of this make is trusted with.
+/// Bottles that are to ferment stand warm until they have, wherever they are kept afterwards.
+Celsius reckonedAt(const GuardVerdict& verdict, const Package& package) {
+    const Pressures& all = verdict.pressures;
+    const bool ferments = (all.priming + all.extract + all.fruit).vol > 0;
+    return ferments ? std::max(package.warmest, Celsius{rule::conditioning}) : package.warmest;
+}
+
+/// The lowest of what the maker rates it for, what a bottle of this make is trusted with and what any bottle is.
 void findLimit(GuardVerdict& verdict, const Package& package) {
     if (package.rating)
-        verdict.limitVolumes = dissolved(absolute(*package.rating), package.warmest);
+        verdict.limitVolumes =
+            std::min(dissolved(absolute(*package.rating), verdict.warmest), Co2Volumes{rule::mostVolumes});
     if (package.make && (!verdict.limitVolumes || package.make->most < *verdict.limitVolumes))
         verdict.limitVolumes = package.make->most;
     if (verdict.limitVolumes)
-        verdict.limit = bottlePressure(*verdict.limitVolumes, package.warmest);
+        verdict.limit = bottlePressure(*verdict.limitVolumes, verdict.warmest);
 }
 
 bool neverHolds(const Package& package) {
@@ -60,7 +68,7 @@ void refusePressure(GuardVerdict& verdict, const Package& package) {
     verdict.refusals.push_back(say("finishing.guard.bursts")
                                    .with("pressure", verdict.pressures.warmest)
                                    .with("volumes", verdict.pressures.all())
-                                   .with("warmest", package.warmest)
+                                   .with("warmest", verdict.warmest)
                                    .with("limit", *verdict.limit)
                                    .with("least", verdict.pressures.all() - *verdict.limitVolumes));
 }
@@ -85,6 +93,8 @@ void refuseRestless(GuardVerdict& verdict, const BeerKnown& beer) {
     if (within(beer.lastRefill, rule::youngDays))
         verdict.refusals.push_back(
             say("finishing.guard.young").with("on", *beer.lastRefill).with("days", Days{rule::youngDays}));
+    if (within(beer.takenOver, rule::youngDays))
+        verdict.refusals.push_back(say("finishing.guard.taken_over").with("days", Days{rule::youngDays}));
     if (within(beer.lastMove, rule::transferDays))
         verdict.refusals.push_back(
             say("finishing.guard.moved").with("on", *beer.lastMove).with("days", Days{rule::transferDays}));
@@ -105,9 +115,13 @@ void tellGrounds(GuardVerdict& verdict, const GuardQuestion& question) {
     if (beer.fruitSugar.gPerL > 0)
         verdict.grounds.push_back(
             say("finishing.ground.fruit").with("sugar", beer.fruitSugar).with("volumes", verdict.pressures.fruit));
-    if (question.package.warmest.c < rule::warmest)
+    if (verdict.warmest > question.package.warmest)
+        verdict.grounds.push_back(say("finishing.ground.conditioned")
+                                      .with("reckoned", verdict.warmest)
+                                      .with("warmest", question.package.warmest));
+    if (verdict.warmest.c < rule::warmest)
         verdict.grounds.push_back(say("finishing.ground.cooler")
-                                      .with("warmest", question.package.warmest)
+                                      .with("warmest", verdict.warmest)
                                       .with("hot", Celsius{rule::warmest})
                                       .with("pressure", bottlePressure(verdict.pressures.all(), {rule::warmest})));
     verdict.grounds.push_back(verdict.proof.whole() ? say("finishing.ground.proven").with("until", *verdict.proof.until)
@@ -171,7 +185,8 @@ Result<GuardVerdict> guard(const GuardQuestion& question) {
     all.priming = question.priming;
     all.extract = verdict.gravity ? fromExtract(*verdict.gravity, verdict.floor) : Co2Volumes{0};
     all.fruit = volumesOf(beer.fruitSugar * rule::extractCo2);
-    all.warmest = bottlePressure(all.all(), question.package.warmest);
+    verdict.warmest = reckonedAt(verdict, question.package);
+    all.warmest = bottlePressure(all.all(), verdict.warmest);
     findLimit(verdict, question.package);
     refuseUnknown(verdict, question.package);
     refusePressure(verdict, question.package);

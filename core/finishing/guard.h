@@ -34,6 +34,7 @@ struct GuardVerdict {
     std::optional<SpecificGravity> gravity; ///< none: this beer was not measured
     SpecificGravity floor;
     Pressures pressures;
+    Celsius warmest{}; ///< at which it is reckoned: the warmest storage, or that in which bottles ferment
     std::optional<GaugePressure> limit; ///< by rating and make at its warmest, the lower; none: unknown
     std::optional<Co2Volumes> limitVolumes;
     Proof proof;

@@ -16,7 +16,9 @@ std::vector<BottleMake> readBottles() {
         all.push_back({std::string(table->text(row, "id")),
                        std::string(table->text(row, "name")),
                        {table->number(row, "warn_vol").value_or(0)},
-                       {table->number(row, "block_vol").value_or(0)}});
+                       {table->number(row, "block_vol").value_or(0)},
+                       {table->number(row, "least_ml").value_or(0)},
+                       {table->number(row, "most_ml").value_or(0)}});
     return all;
 }
 
@@ -43,11 +45,18 @@ Result<BottleMake> bottleMake(std::string_view id) {
 }
 
 Result<void> checkPackage(const Package& package) {
-    constexpr Range sizes{50, 60000}, ratings{.5, 20};
+    namespace rule = constants::finishing;
+    const Range sizes = package.make ? Range{package.make->smallest.ml, package.make->largest.ml}
+                                     : Range{rule::smallestBottle, rule::largestBottle};
     if (auto ok = inRange("/bottle_ml", package.size.ml, sizes); !ok)
         return ok;
+    if (package.rating && package.rating->barOverAir > rule::mostRating)
+        return badInput(
+            "/rating_bar",
+            say("finishing.rating").with("rating", *package.rating).with("most", GaugePressure{rule::mostRating}),
+            say("finishing.rating.remedy"));
     if (package.rating)
-        if (auto ok = inRange("/rating_bar", package.rating->barOverAir, ratings); !ok)
+        if (auto ok = inRange("/rating_bar", package.rating->barOverAir, {rule::leastRating, rule::mostRating}); !ok)
             return ok;
     return inRange("/warmest_c", package.warmest.c, {0, constants::finishing::hottest});
 }

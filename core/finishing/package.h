@@ -16,6 +16,7 @@ namespace staveline::finishing {
 struct BottleMake {
     std::string id, name;
     Co2Volumes warn{0}, most{0}; ///< of all CO2 that may come to be in it; 0: never for refermentation
+    Millilitres smallest{0}, largest{0};
 };
 [[nodiscard]] const std::vector<BottleMake>& builtInBottles();
 /// An unknown one is a fault at "/bottle" that lists the known ones.

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <set>
 
 namespace staveline::finishing {
 namespace {
@@ -45,16 +46,34 @@ std::vector<GravityReading> equalReadings(const BeerKnown& beer) {
     return all;
 }
 
+/// Several of one day are one look at the beer.
+std::size_t daysOf(const std::vector<GravityReading>& readings) {
+    std::set<Day> days;
+    for (const GravityReading& reading : readings)
+        days.insert(reading.on);
+    return days.size();
+}
+
 bool isStable(const BeerKnown& beer) {
     const auto same = equalReadings(beer);
-    return same.size() >= static_cast<std::size_t>(rule::proofReadings) &&
+    return daysOf(same) >= static_cast<std::size_t>(rule::proofReadings) &&
            daysBetween(same.front().on, same.back().on) >= rule::proofDays &&
            daysBetween(same.back().on, beer.today) <= rule::proofHolds;
 }
 
+/// A sample kept warm before the beer was as it is now says nothing of it.
 bool warmSampleAgrees(const BeerKnown& beer) {
-    const auto now = gravityNow(beer);
-    return beer.forced && now && ofThisBeer(beer, beer.forced->on) && equal(beer.forced->gravity, now->gravity);
+    const auto same = equalReadings(beer);
+    return beer.forced && !same.empty() && ofThisBeer(beer, beer.forced->on) && beer.forced->on >= same.front().on &&
+           equal(beer.forced->gravity, same.back().gravity);
+}
+
+/// The lowest that a whole proof rests on: a warm sample that ended higher proves no less extract.
+SpecificGravity lowestProven(const BeerKnown& beer) {
+    SpecificGravity lowest = beer.forced->gravity;
+    for (const GravityReading& reading : equalReadings(beer))
+        lowest = std::min(lowest, reading.gravity);
+    return lowest;
 }
 
 /// In this vessel, whatever was in it; none: never measured.
@@ -105,7 +124,7 @@ SpecificGravity floorOf(const BeerKnown& beer) {
     const double off = rule::hydrometer;
     const bool restless = beer.diastatic || beer.simpleSugar.of1 > rule::sugaryGrist;
     if (proofOf(beer).whole())
-        return beer.forced->gravity - SpecificGravity{restless ? 2 * off : off};
+        return lowestProven(beer) - SpecificGravity{restless ? 2 * off : off};
     const double highest = restless ? rule::restlessFloor : endsAreKnown(beer) ? rule::dryFloor : rule::unknownFloor;
     const auto lowest = lowestSeen(beer);
     return {lowest ? std::min(highest, lowest->sg - off) : highest};

@@ -21,6 +21,7 @@ struct BeerKnown {
     std::vector<GravityReading> readings;
     std::optional<GravityReading> forced; ///< where a sample kept warm ended
     std::optional<Day> lastRefill, lastMove;
+    std::optional<Day> takenOver; ///< since when it is at most as old as its takeover said; unknown: the takeover
     bool diastatic = false;
     Share simpleSugar{0};        ///< the most in the extract of what went in
     Co2Volumes residual{0};      ///< the most it may hold
@@ -40,9 +41,9 @@ struct Proof {
 };
 [[nodiscard]] Proof proofOf(const BeerKnown& beer);
 
-/// The gravity the beer is taken to reach. Proven: where the warm sample ended. Else the lowest ever seen in this
-/// vessel, and not above 1.000; lower where it is not known, with diastatic yeast or much sugar. Always less what a
-/// hydrometer can be off.
+/// The gravity the beer is taken to reach. Proven: the lowest of the equal readings and of the warm sample. Else the
+/// lowest ever seen in this vessel, and not above 1.000; lower where it is not known, with diastatic yeast or much
+/// sugar. Always less what a hydrometer can be off.
 [[nodiscard]] SpecificGravity floorOf(const BeerKnown& beer);
 
 } // namespace staveline::finishing

@@ -64,14 +64,14 @@ TEST_CASE_METHOD(Finish, "bottles are primed by weight and guarded", "[app][pack
     CHECK(json["guard"]["answer"] == "overridden");
     CHECK(json["guard"]["override"] == "kept cold and drunk this week");
     CHECK(json["guard"]["limit_bar"].is_null());
-    const Json rated = Json::parse(command(ask + "--gravity 1.000 --rating-bar 10 --warmest 22 --sugar dextrose "
+    const Json rated = Json::parse(command(ask + "--gravity 1.000 --rating-bar 8 --warmest 22 --sugar dextrose "
                                                  "--head-bar 0.1 --head-c 15 --keg-c 4 --json")
                                        .out);
     CHECK(rated["priming"]["sugar"] == "dextrose");
     CHECK(rated["guard"]["margin_bar"].get<double>() > 0);
     CHECK(rated["residual"]["measured"] == true);
     CHECK(rated["keg_bar"].get<double>() == Approx(1.03).margin(.01));
-    const Answer pounds = run(std::string(finishDay) + "--units us " + ask + "--gravity 1.000 --rating-bar 10");
+    const Answer pounds = run(std::string(finishDay) + "--units us " + ask + "--gravity 1.000 --rating-bar 8");
     CHECK(pounds.out.find(" psi at 86 °F") != std::string::npos);
     CHECK(pounds.out.find(" bar") == std::string::npos);
 }

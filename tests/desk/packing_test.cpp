@@ -98,6 +98,51 @@ TEST_CASE_METHOD(PackFixture, "beer that was racked or pitched wants the proof",
     }
 }
 
+TEST_CASE_METHOD(PackFixture, "diastatic yeast is never taken back, nor lost on the way from another vessel",
+                 "[desk][pack]") {
+    settle(1.002);
+    record(R"([{"kind": "vessel", "name": "Teal", "capacity_l": 100},
+               {"kind": "refill", "vessel": "Teal", "on": "2025-06-21", "volume_l": 50},
+               {"kind": "culture", "vessel": "Teal", "on": "2025-06-22", "diastatic": true},
+               {"kind": "top_up", "vessel": "Plover", "on": "2025-07-20", "volume_l": 2, "from": "Teal"}])");
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.996));
+    record(R"({"kind": "culture", "vessel": "Teal", "on": "2025-07-01", "diastatic": false})");
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.996));
+    record(R"({"kind": "top_up", "vessel": "Teal", "on": "2025-08-01", "volume_l": 2, "from": "Plover"})"); // round
+    CHECK(answer(wish()).verdict.floor.sg == Approx(.996));
+}
+
+TEST_CASE_METHOD(PackFixture, "beer taken over young or of unknown age wants the proof", "[desk][pack]") {
+    PackingRequest request = wish();
+    request.vessel = "Teal";
+    request.litres = {20};
+    for (const char* age : {R"(, "age_years": 0.02)", ""}) {
+        record(R"([{"kind": "vessel", "name": "Teal", "capacity_l": 100},
+                   {"kind": "opening", "vessel": "Teal", "on": "2026-02-01", "volume_l": 90, "gravity_sg": 1.002)" +
+               std::string(age) + "}]");
+        CHECK(refusedFor(request, "finishing.guard.taken_over"));
+        REQUIRE(desk->undo());
+    }
+}
+
+TEST_CASE_METHOD(PackFixture, "a retired vessel is not packed, a tank is asked for its CO2, a faulty beer is told",
+                 "[desk][pack][bad]") {
+    settle(1.001);
+    record(R"({"kind": "sitting", "vessel": "Plover", "on": "2026-02-01", "scores": [],
+               "faults": [{"fault": "mousy", "severity": 3}]})");
+    CHECK(answer(wish()).cautions.front().key.find("fault") != std::string::npos);
+    PackingRequest frozen = wish();
+    frozen.keg = Celsius{-300};
+    CHECK(desk->pack(frozen).error().path == "/keg_c");
+    record(R"([{"kind": "vessel", "name": "Teal", "shape": "tank", "material": "steel", "capacity_l": 100},
+               {"kind": "refill", "vessel": "Teal", "on": "2025-06-21", "volume_l": 50}])");
+    PackingRequest tank = wish();
+    tank.vessel = "Teal";
+    CHECK(desk->pack(tank).error().path == "/residual_vol");
+    record(R"({"kind": "retire", "vessel": "Teal", "on": "2026-03-01"})");
+    CHECK(desk->pack(tank).error().path == "/vessel");
+}
+
 TEST_CASE_METHOD(PackFixture, "a yeast counts as it was when it went in", "[desk][pack][own]") {
     settle(1.002);
     record(R"([{"kind": "own_yeast", "on": "2025-01-01", "ingredient": "mine", "name": "mine", "like": "ale_clean",

@@ -39,7 +39,7 @@ TEST_CASE("Nothing is cleared in a bottle nobody knows", "[guard]") {
 
 TEST_CASE("The lower of the maker's rating and what the make is trusted with counts", "[guard]") {
     Package both = bottleOf("light", 20);
-    both.rating = GaugePressure{10};
+    both.rating = GaugePressure{8};
     CHECK(asked(provenBeer(1.000), both, 1).limitVolumes == Co2Volumes{3});
     both.rating = GaugePressure{1.5};
     CHECK(asked(provenBeer(1.000), both, 1).limit->barOverAir == Approx(1.5));
@@ -48,24 +48,24 @@ TEST_CASE("The lower of the maker's rating and what the make is trusted with cou
 TEST_CASE("A beer that was not measured, long ago or still falls is not packed", "[guard]") {
     BeerKnown none = oldBeer(1.000);
     none.readings.pop_back();
-    CHECK(refusedFor(asked(none, bottleFor(12), 1), "finishing.guard.no_gravity"));
+    CHECK(refusedFor(asked(none, bottleFor(8), 1), "finishing.guard.no_gravity"));
     BeerKnown old = oldBeer(1.000);
     old.readings.back().on -= daysAgo(40);
-    CHECK(refusedFor(asked(old, bottleFor(12), 1), "finishing.guard.old_gravity"));
+    CHECK(refusedFor(asked(old, bottleFor(8), 1), "finishing.guard.old_gravity"));
     BeerKnown falling = oldBeer(1.000);
     falling.readings.insert(falling.readings.end() - 1, {bottlingDay - daysAgo(30), {1.003}});
-    CHECK(refusedFor(asked(falling, bottleFor(12), 1), "finishing.guard.falling"));
+    CHECK(refusedFor(asked(falling, bottleFor(8), 1), "finishing.guard.falling"));
 }
 
 TEST_CASE("A young refill and a recent transfer want the proof", "[guard]") {
     BeerKnown young = oldBeer(1.000);
     young.lastRefill = bottlingDay - daysAgo(80);
-    CHECK(refusedFor(asked(young, bottleFor(12), 1), "finishing.guard.young"));
+    CHECK(refusedFor(asked(young, bottleFor(8), 1), "finishing.guard.young"));
     young.lastRefill = bottlingDay - daysAgo(93);
-    CHECK(asked(young, bottleFor(12), 1).answer == GuardAnswer::clear);
+    CHECK(asked(young, bottleFor(8), 1).answer == GuardAnswer::clear);
     BeerKnown moved = oldBeer(1.000);
     moved.lastMove = bottlingDay - daysAgo(10);
-    CHECK(refusedFor(asked(moved, bottleFor(12), 1), "finishing.guard.moved"));
+    CHECK(refusedFor(asked(moved, bottleFor(8), 1), "finishing.guard.moved"));
 }
 
 TEST_CASE("Readings from before the last refill or transfer prove nothing", "[guard]") {
@@ -114,7 +114,7 @@ TEST_CASE("The floor is the lowest gravity seen, and lower where that is not kno
 }
 
 TEST_CASE("Beer at 1.012 does not go into a bottle, whatever the bottle", "[guard]") {
-    const auto fault = guard({provenBeer(1.012), bottleFor(20), {0}, {}}).error();
+    const auto fault = guard({provenBeer(1.012), bottleFor(8), {0}, {}}).error();
     CHECK(fault.path == "/gravity");
     CHECK_FALSE(fault.remedy.key.empty());
 }
@@ -169,12 +169,61 @@ TEST_CASE("More residual extract never lowers the guard's pressure, nor turns no
         a.lastRefill = b.lastRefill = bottlingDay - daysAgo(days);
         a.diastatic = b.diastatic = *rc::gen::arbitrary<bool>();
         a.readings.front().gravity = b.readings.front().gravity = {1 + *rc::gen::inRange(-5, 10) / 1000.0};
-        const Package package = bottleFor(*rc::gen::inRange(5, 100) / 10.0, *rc::gen::inRange(5, 40));
+        const Package package = bottleFor(*rc::gen::inRange(5, 85) / 10.0, *rc::gen::inRange(5, 40));
         const double priming = *rc::gen::inRange(0, 40) / 10.0;
         const auto low = asked(a, package, priming), high = asked(b, package, priming);
         RC_ASSERT(high.pressures.warmest.barOverAir >= low.pressures.warmest.barOverAir - 1e-9);
         RC_ASSERT(low.answer != GuardAnswer::refused || high.answer == GuardAnswer::refused);
     });
+}
+
+TEST_CASE("A warm sample that ended higher never takes pressure off", "[guard]") {
+    CHECK_PROPERTY("no higher than any proof", [] {
+        BeerKnown beer = provenBeer(1 + *rc::gen::inRange(0, 6) / 1000.0);
+        beer.forced->gravity.sg += *rc::gen::inRange(-10, 11) / 10000.0;
+        const auto verdict = asked(beer, bottleFor(6), 1);
+        RC_PRE(verdict.proof.whole());
+        RC_ASSERT(verdict.floor.sg <= beer.forced->gravity.sg - .001 + 1e-9);
+        for (const GravityReading& reading : beer.readings)
+            RC_ASSERT(verdict.floor.sg <= reading.gravity.sg - .001 + 1e-9);
+    });
+    BeerKnown beer = provenBeer(1.002);
+    const auto before = asked(beer, bottleFor(6), 1).pressures.extract;
+    beer.forced->gravity = {1.003};
+    CHECK(asked(beer, bottleFor(6), 1).proof.whole());
+    CHECK(asked(beer, bottleFor(6), 1).pressures.extract == before);
+}
+
+TEST_CASE("Two readings of one day are one look, and an old warm sample proves nothing", "[guard]") {
+    BeerKnown beer = provenBeer(1.001);
+    beer.readings[1] = beer.readings[2];
+    CHECK_FALSE(proofOf(beer).stable);
+    beer = provenBeer(1.001);
+    beer.forced->on = bottlingDay - daysAgo(200);
+    CHECK_FALSE(proofOf(beer).forced);
+}
+
+TEST_CASE("Bottles that ferment are reckoned as warm as they do", "[guard]") {
+    const auto cold = asked(provenBeer(1.000), bottleFor(4, 0), 4);
+    CHECK(cold.warmest == Celsius{25});
+    CHECK(refusedFor(cold, "finishing.guard.bursts"));
+    CHECK(asked(provenBeer(1.000), bottleFor(4, 28), 1).warmest == Celsius{28});
+}
+
+TEST_CASE("No rating makes a bottle hold more than any is filled to", "[guard]") {
+    CHECK(guard({provenBeer(1), bottleFor(12), {1}, {}}).error().path == "/rating_bar");
+    CHECK(asked(provenBeer(1), bottleFor(8.5, 25), 1).limitVolumes->vol <= 6);
+    Package drum = bottleOf("heavy");
+    drum.size = {60000};
+    CHECK(guard({provenBeer(1), drum, {1}, {}}).error().path == "/bottle_ml");
+}
+
+TEST_CASE("Beer that was taken over young wants the proof", "[guard]") {
+    BeerKnown beer = oldBeer(1.000);
+    beer.takenOver = bottlingDay - daysAgo(8);
+    CHECK(refusedFor(asked(beer, bottleFor(8), 1), "finishing.guard.taken_over"));
+    beer.takenOver = bottlingDay - daysAgo(93);
+    CHECK(asked(beer, bottleFor(8), 1).answer == GuardAnswer::clear);
 }
 
 } // namespace staveline::finishing
