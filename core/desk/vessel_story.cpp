@@ -120,7 +120,7 @@ void StoryTeller::addPassage(const VesselRecord& record, const Passage& passage,
 
 void StoryTeller::addEvent(const VesselRecord& record, const vessel::LedgerEntry& entry, Story& story) {
     for (const auto& stored : record.of<facts::EventFact>())
-        if (stored.id == rowOf(entry.id) && stored.fact.what != facts::Happening::repaired)
+        if (stored.id == rowOf(entry.id) && changesTaste(stored.fact.what))
             add(story, entry.on, estimate::Event{stored.fact.what == facts::Happening::tasters});
 }
 

@@ -92,6 +92,10 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
 [[nodiscard]] constexpr bool losesBeer(Happening what) {
     return what != Happening::pitched && what != Happening::tasters;
 }
+/// After it a vessel may taste otherwise than its past says.
+[[nodiscard]] constexpr bool changesTaste(Happening what) {
+    return what != Happening::repaired && what != Happening::leaked;
+}
 /// The beer is stirred or fed, so that it may ferment again.
 [[nodiscard]] constexpr bool wakesBeer(Happening what) {
     return what == Happening::pitched || what == Happening::racked || what == Happening::moved;

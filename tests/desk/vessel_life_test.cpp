@@ -145,7 +145,7 @@ TEST_CASE_METHOD(Life, "wood counts its fills, repairs, leaks and cleanings", "[
     CHECK_FALSE(desk->life("Nobody"));
 }
 
-TEST_CASE_METHOD(Life, "a repair does not make the past count less", "[desk][life]") {
+TEST_CASE_METHOD(Life, "a repair or a leak does not make the past count less", "[desk][life]") {
     const auto spread = [&] { return desk->history("Plover")->offsetToday[Dimension::acidity].value().sd; };
     record(R"({"kind": "sitting", "vessel": "Plover", "on": "2025-09-01",
                "scores": [{"taster": "Rook", "attribute": "TA1", "cold": 6, "cellar": 6},
@@ -153,7 +153,9 @@ TEST_CASE_METHOD(Life, "a repair does not make the past count less", "[desk][lif
     const double before = spread();
     tell("Plover", "2025-10-01", "repaired");
     CHECK(spread() == Approx(before));
-    tell("Plover", "2025-10-02", "leaked");
+    tell("Plover", "2025-10-02", "leaked", R"(, "volume_l": 6.5)");
+    CHECK(spread() == Approx(before));
+    tell("Plover", "2025-10-03", "racked");
     CHECK(spread() > before);
 }
 
