@@ -52,7 +52,12 @@ RoomOffset offsetOf(std::span<const RoomReading> readings, double toldError, dou
         int count = 0;
     };
     std::map<std::pair<int, std::size_t>, Sum> months;
+    int leftOut = 0;
     for (const RoomReading& reading : readings) {
+        if (std::abs(reading.above) > constants::room::slip) {
+            ++leftOut;
+            continue;
+        }
         Sum& month = months[{int(year_month_day{reading.on}.year()), monthOf(reading.on)}];
         month.above += reading.above;
         ++month.count;
@@ -62,7 +67,7 @@ RoomOffset offsetOf(std::span<const RoomReading> readings, double toldError, dou
     for (const auto& [month, sum] : months)
         weighed += read * sum.above / sum.count;
     const double known = told + read * double(months.size());
-    return {weighed / known, 1 / std::sqrt(known), static_cast<int>(months.size())};
+    return {weighed / known, 1 / std::sqrt(known), static_cast<int>(months.size()), leftOut};
 }
 
 } // namespace staveline::vessel

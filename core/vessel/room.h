@@ -41,10 +41,12 @@ struct RoomReading {
 struct RoomOffset {
     double value = 0;
     double sd = constants::room::toldError;
-    int months = 0; ///< that were read
+    int months = 0;  ///< that were read
+    int leftOut = 0; ///< readings that are a slip or of something else
 };
 /// Shrunk towards what was told: readings of one month and year are one look at the room, as good as `readError`, and
-/// what was told is as good as `toldError`. Without readings: 0, with the error of what was told.
+/// what was told is as good as `toldError`. What lies further off than constants::room::slip counts for nothing.
+/// Without readings: 0, with the error of what was told.
 [[nodiscard]] RoomOffset offsetOf(std::span<const RoomReading> readings, double toldError = constants::room::toldError,
                                   double readError = constants::room::readError);
 

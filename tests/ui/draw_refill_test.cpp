@@ -172,6 +172,11 @@ TEST_CASE("an event is begun by its key, chosen and recorded without the mouse",
     const DrawRefillPage& page = w.window->cellar()->drawRefill();
     REQUIRE(page.form().active());
     CHECK(w.focus() == page.form().fields().choice("what"));
+    const auto revision = desk.revision();
+    w.key(Qt::Key_Return); // nothing was said to have happened
+    CHECK(page.form().active());
+    CHECK(desk.revision() == revision);
+    CHECK_FALSE(page.form().words().isEmpty());
     w.key(Qt::Key_Down);
     w.key(Qt::Key_Down);
     w.tabTo("Note");

@@ -72,6 +72,23 @@ TEST_CASE("a room is told by its coldest and warmest month, seen month by month,
     CHECK(at.desk().rooms()->empty());
 }
 
+TEST_CASE("what the book refused of a year is asked anew once another field mends it", "[ui][room][bad]") {
+    AtRooms at;
+    at.type("name", "Barn");
+    at.type("coldest_c", "4");
+    at.type("warmest_c", "21");
+    at.type("january_c", "7");
+    at.page().form().choice("coldest_month")->setWord("january");
+    at.page().finish(); // told twice
+    REQUIRE(at.desk().rooms()->empty());
+    QLineEdit& january = *at.page().form().number("january_c")->edit();
+    january.setFocus();
+    january.selectAll();
+    QTest::keyClick(&january, Qt::Key_Delete);
+    at.page().finish();
+    CHECK(at.desk().rooms()->size() == 1);
+}
+
 TEST_CASE("the page of rooms follows undo and redo", "[ui][room]") {
     AtRooms at;
     at.addBarn();

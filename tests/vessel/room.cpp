@@ -80,5 +80,11 @@ TEST_CASE("Readings move the year as far as they are many", "[room]") {
     readings.push_back({roomDay(2025, 1, 20), {8}, 2}); // the same month again: no further look
     CHECK(offsetOf(readings).value == Approx(four.value));
     CHECK(offsetOf(readings).months == 4);
+    CHECK(offsetOf(readings).leftOut == 0);
+    auto slipped = readings;
+    slipped.push_back({readings.front().on, {40}, 31});
+    slipped.push_back({readings.front().on, {-10}, -19});
+    CHECK(offsetOf(slipped).value == Approx(four.value)); // 40 C in a barn is no weather
+    CHECK(offsetOf(slipped).leftOut == 2);
     CHECK(offsetOf(std::span(readings).first(1)).value == Approx(2 / 2.25 / (.25 + 1 / 2.25)));
 }

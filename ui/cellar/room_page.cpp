@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/cellar/room_page.h"
 
+#include "quantity/constants.h"
 #include "tasting/verdict.h"
 #include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
@@ -217,15 +218,21 @@ void RoomPage::showYear() {
                         .with("months", static_cast<std::int64_t>(offset.months))
                         .with("above", Number{offset.value, 1})
                         .with("error", Number{offset.sd * tasting::z80, 1});
+    QString leftOut;
+    if (offset.leftOut > 0)
+        leftOut = QLatin1Char(' ') + session_.words(say("ui.room.left_out")
+                                                        .with("far", Number{constants::room::slip, 0})
+                                                        .with("count", static_cast<std::int64_t>(offset.leftOut)));
     QStringList vessels;
     if (room)
         for (const std::string& vessel : room->vessels)
             vessels << qs(vessel);
     const QString stands = vessels.isEmpty() ? own("ui.room.empty") : tr("In it: %1.").arg(vessels.join(tr(", ")));
-    offset_->setText(session_.words(words) + QLatin1Char(' ') + stands);
+    offset_->setText(session_.words(words) + leftOut + QLatin1Char(' ') + stands);
 }
 
 bool RoomPage::usable() {
+    form_->recheck(); // what the book refused may be mended by another field
     if (form_->usable())
         return true;
     form_->complain();

@@ -316,11 +316,13 @@ facts::CultureFact VesselPage::lastCulture() const {
 }
 
 bool VesselPage::usable() {
-    for (FactForm* form : {form_, culture_})
+    for (FactForm* form : {form_, culture_}) {
+        form->recheck(); // what the book refused may be mended by another field
         if ((form == form_ || before_) && !form->usable()) {
             form->complain();
             return false;
         }
+    }
     if (before_ || questions_->usable())
         return true;
     questions_->complain();

@@ -5,6 +5,7 @@
 #include "desk/brew.h"
 #include "desk/ledger.h"
 #include "ui/draw_refill/brew_offers.h"
+#include "ui/widgets/choice_field.h"
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/theme.h"
@@ -294,6 +295,11 @@ void EntryForm::showFault(const Fault& fault, bool goThere) {
 void EntryForm::record() {
     if (!form_->usable()) {
         form_->complain();
+        return;
+    }
+    if (kind_ == EntryKind::event && !amended_ && !form_->touched()) { // nobody said that anything happened
+        message_->say(MessageLabel::Weight::fault, own("ui.entry.event.nothing"));
+        form_->choice("what")->setFocus(Qt::OtherFocusReason);
         return;
     }
     const auto batch = session_.batch(); // the ledger is read anew when the form is closed

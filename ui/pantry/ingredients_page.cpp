@@ -123,7 +123,7 @@ QWidget* IngredientsPage::makeDetails() {
     for (QPushButton* button : {keep_, cancel_, make_, remove_})
         row->addWidget(button);
     auto* column = new QVBoxLayout(page);
-    column->setContentsMargins(0, 0, lines(*this, .6), 0);
+    column->setContentsMargins(lines(*this, .6), 0, lines(*this, .6), 0);
     column->setSpacing(lines(*this, .5));
     for (QWidget* part : std::initializer_list<QWidget*>{title_, about_, form_, message_, buttons, stock_})
         column->addWidget(part);
