@@ -219,7 +219,6 @@ public:
     [[nodiscard]] std::optional<facts::CultureFact>
     culture(const facts::VesselName& name) const; ///< none: never described
     [[nodiscard]] Result<std::vector<facts::LockFact>> locks(const facts::VesselName& name) const; ///< in force today
-    [[nodiscard]] std::vector<facts::AvailabilityFact> availability() const; ///< the latest of each item
     [[nodiscard]] std::vector<HopOffer> hops() const;          ///< with their alpha acids of today (desk/stock.h)
     [[nodiscard]] std::vector<AtHand> stock() const;           ///< the same with what is left of it (desk/stock.h)
     [[nodiscard]] Result<std::vector<RoomView>> rooms() const; ///< as they are today, by name

@@ -9,7 +9,6 @@
 
 namespace staveline::desk {
 
-using facts::AvailabilityFact;
 using facts::LockFact;
 using facts::TargetFact;
 using facts::VesselName;
@@ -24,19 +23,6 @@ std::vector<LockFact> locksInForce(const VesselRecord& record, Day today) {
         if (lock.locked)
             locks.push_back(lock);
     return locks;
-}
-
-std::vector<AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today) {
-    std::map<std::string, AvailabilityFact> latest;
-    for (const auto& stored : shared.availability)
-        if (stored.fact.on <= today)
-            latest[stored.fact.item] = stored.fact;
-    std::vector<AvailabilityFact> items;
-    items.reserve(latest.size());
-    for (const auto& [item, fact] : latest)
-        if (shared.pantry.grain(item) || shared.pantry.yeast(item) || shared.pantry.hop(item)) // one's own may be gone
-            items.push_back(fact);
-    return items;
 }
 
 Result<std::optional<Filed<TargetFact>>> Desk::target(const VesselName& name) const {
@@ -61,12 +47,6 @@ Result<std::vector<LockFact>> Desk::locks(const VesselName& name) const {
     if (!record)
         return fail(record.error());
     return locksInForce(**record, today());
-}
-
-std::vector<AvailabilityFact> Desk::availability() const {
-    if (!inside_->cellar->loadShared())
-        return {};
-    return availabilityOn(inside_->cellar->shared(), today());
 }
 
 std::vector<AtHand> Desk::stock() const {

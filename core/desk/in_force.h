@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// What stands until it is recorded anew: locks, and what is at hand.
+// What stands until it is recorded anew.
 #pragma once
 
 #include "desk/cellar.h"
@@ -8,7 +8,5 @@ namespace staveline::desk {
 
 /// In force on `today`: the latest of each lever, if it locks.
 [[nodiscard]] std::vector<facts::LockFact> locksInForce(const VesselRecord& record, Day today);
-/// The latest of each item up to `today`.
-[[nodiscard]] std::vector<facts::AvailabilityFact> availabilityOn(const SharedFacts& shared, Day today);
 
 } // namespace staveline::desk

@@ -54,8 +54,11 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
         sheet.notYet = vessel.fault->rule->blocksAdvice;
         sheet.lookAgain = vessel.fault->until;
     }
-    if (!vessel.brewed)
-        sheet.toBuy = toBuy(sheet.plan, setting.recipe, shared, today(), vessel.dates.brew);
+    if (!vessel.brewed) {
+        Shopping shopping = shoppingFor(sheet.plan, setting.recipe, shared, today(), vessel.dates.brew);
+        sheet.toBuy = std::move(shopping.toBuy);
+        sheet.uncounted = std::move(shopping.uncounted);
+    }
     sheet.firstFill = vessel.toFill;
     sheet.draw = setting.draw;
     advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));

@@ -5,19 +5,51 @@
 #include "quantity/words.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace staveline::desk {
 namespace {
 
 /// Weighed out of it by a day, after it was counted. A brew that was not weighed says nothing.
-Kilograms takenBy(const SharedFacts& shared, const facts::AvailabilityFact& counted, Day day) {
+Kilograms takenBy(const SharedFacts& shared, const AtHand& stock, Day day) {
     Kilograms taken{0};
     for (const auto& [id, brew] : shared.brews)
-        if (brew.on > counted.on && brew.on <= day)
+        if (brew.on > stock.countedOn && brew.on <= day)
             for (const auto& part : brew.recipe.grist)
-                if (part.grain == counted.item && part.mass)
+                if (part.grain == stock.counted.item && part.mass)
                     taken += *part.mass;
     return taken;
+}
+
+bool inPantry(const SharedFacts& shared, const std::string& id) {
+    return shared.pantry.grain(id) || shared.pantry.yeast(id) || shared.pantry.hop(id);
+}
+
+bool isCount(const facts::AvailabilityFact& said) {
+    return said.mass || said.packs || said.bestBefore;
+}
+
+void reckonLeft(const SharedFacts& shared, AtHand& stock, Day day) {
+    stock.left = stock.counted.mass;
+    if (stock.left)
+        stock.left = std::max(Kilograms{0}, *stock.left - takenBy(shared, stock, day));
+}
+
+/// A word without an amount leaves the count as it is, but for one that was used up or too old: that it is there again
+/// is another lot of it.
+void hear(const SharedFacts& shared, AtHand& stock, const facts::AvailabilityFact& said) {
+    reckonLeft(shared, stock, said.on);
+    const facts::AvailabilityFact count = std::exchange(stock.counted, said);
+    AtHand before{count, stock.countedOn, stock.left};
+    before.counted.available = true;
+    const bool keeps = !isCount(said) && isCount(count) && (!said.available || before.on(said.on));
+    if (!keeps) {
+        stock.countedOn = said.on;
+        return;
+    }
+    stock.counted.mass = count.mass;
+    stock.counted.packs = count.packs;
+    stock.counted.bestBefore = count.bestBefore;
 }
 
 class ShoppingList {
@@ -26,12 +58,12 @@ public:
         for (auto& each : stockOn(shared, today))
             stock_.emplace(each.counted.item, std::move(each));
     }
-    std::vector<sheet::ToBuy> lines;
+    Shopping all;
 
     void need(const std::string& id, const std::string& name, Kilograms mass) {
         const auto at = stock_.find(id);
         if (at == stock_.end() || (at->second.on(brewDay_) && !at->second.left))
-            return;
+            return all.uncounted.push_back(name);
         const Kilograms there = at->second.on(brewDay_) ? *at->second.left : Kilograms{0};
         if (there < mass)
             add(name, mass, there);
@@ -40,20 +72,23 @@ public:
         for (const auto& hop : shared_.pantry.hops())
             if (nameKey(hop.name) == nameKey(name) || hop.id == name)
                 return need(hop.id, name, mass);
+        all.uncounted.push_back(name);
     }
     void needYeast(const std::string& id, const std::string& name) {
         const auto at = stock_.find(id);
-        if (at != stock_.end() && !at->second.on(brewDay_))
-            lines.push_back({name, {}, {}, {}});
+        if (at == stock_.end())
+            all.uncounted.push_back(name);
+        else if (!at->second.on(brewDay_))
+            all.toBuy.push_back({name, {}, {}, {}});
     }
 
 private:
     void add(const std::string& name, Kilograms needed, Kilograms there) {
         constexpr Kilograms inGrams{1};
         if (needed < inGrams)
-            lines.push_back({name, asGrams(needed), asGrams(there), asGrams(needed - there)});
+            all.toBuy.push_back({name, asGrams(needed), asGrams(there), asGrams(needed - there)});
         else
-            lines.push_back({name, Amount{needed}, Amount{there}, Amount{needed - there}});
+            all.toBuy.push_back({name, Amount{needed}, Amount{there}, Amount{needed - there}});
     }
     static Amount asGrams(Kilograms mass) { return Amount{Grams{mass.kg * 1000}}; }
 
@@ -72,11 +107,14 @@ bool AtHand::on(Day day) const {
 }
 
 std::vector<AtHand> stockOn(const SharedFacts& shared, Day day) {
+    std::map<std::string, AtHand> items;
+    for (const auto& stored : shared.availability)
+        if (stored.fact.on <= day && inPantry(shared, stored.fact.item)) // one's own may be gone
+            hear(shared, items[stored.fact.item], stored.fact);
     std::vector<AtHand> all;
-    for (auto& counted : availabilityOn(shared, day)) {
-        AtHand& item = all.emplace_back(AtHand{counted, counted.mass});
-        if (item.left)
-            item.left = std::max(Kilograms{0}, *item.left - takenBy(shared, counted, day));
+    for (auto& [id, stock] : items) {
+        reckonLeft(shared, stock, day);
+        all.push_back(std::move(stock));
     }
     return all;
 }
@@ -94,8 +132,8 @@ std::vector<HopOffer> hopsOn(const SharedFacts& shared, Day day) {
     return offers;
 }
 
-std::vector<sheet::ToBuy> toBuy(const brewing::BrewPlan& plan, const brewing::Recipe& recipe, const SharedFacts& shared,
-                                Day today, Day brewDay) {
+Shopping shoppingFor(const brewing::BrewPlan& plan, const brewing::Recipe& recipe, const SharedFacts& shared, Day today,
+                     Day brewDay) {
     ShoppingList list(shared, today, brewDay);
     std::map<std::string, Kilograms> grist; // one that goes in twice is bought once
     for (const auto& grain : plan.grist)
@@ -111,7 +149,7 @@ std::vector<sheet::ToBuy> toBuy(const brewing::BrewPlan& plan, const brewing::Re
     for (const auto& [name, mass] : hops)
         list.needHops(name, Kilograms{mass.g / 1000});
     list.needYeast(recipe.yeast, plan.yeastName);
-    return std::move(list.lines);
+    return std::move(list.all);
 }
 
 } // namespace staveline::desk

@@ -8,7 +8,8 @@
 namespace staveline::desk {
 
 struct AtHand {
-    facts::AvailabilityFact counted; ///< the latest word on it
+    facts::AvailabilityFact counted; ///< the latest word on it, with amounts and best-before of the last count
+    Day countedOn{};                 ///< of that word where nothing was ever counted
     std::optional<Kilograms> left;   ///< none: not counted
     /// There is some of it, and it is good, on that day.
     [[nodiscard]] bool on(Day day) const;
@@ -21,8 +22,11 @@ struct HopOffer {
 /// Of each ingredient of which something was said by `day`, by id.
 [[nodiscard]] std::vector<AtHand> stockOn(const SharedFacts& shared, Day day);
 [[nodiscard]] std::vector<HopOffer> hopsOn(const SharedFacts& shared, Day day);
-/// What the plan takes beyond what is counted; of what was never counted nothing is known and nothing is said.
-[[nodiscard]] std::vector<sheet::ToBuy> toBuy(const brewing::BrewPlan& plan, const brewing::Recipe& recipe,
-                                              const SharedFacts& shared, Day today, Day brewDay);
+struct Shopping {
+    std::vector<sheet::ToBuy> toBuy;    ///< what the plan takes beyond what is counted
+    std::vector<std::string> uncounted; ///< what it takes and nobody counted, by name
+};
+[[nodiscard]] Shopping shoppingFor(const brewing::BrewPlan& plan, const brewing::Recipe& recipe,
+                                   const SharedFacts& shared, Day today, Day brewDay);
 
 } // namespace staveline::desk

@@ -26,6 +26,12 @@ namespace {
 /// What it says stands in the list of its vessel and nowhere else. A refit also shows in the list of all vessels.
 template <class F> inline constexpr bool ofVesselAlone = perVessel<F> && !std::is_same_v<F, facts::RefitFact>;
 
+/// "rye_malt" as it is read out.
+std::string inWords(std::string id) {
+    std::replace(id.begin(), id.end(), '_', ' ');
+    return id;
+}
+
 template <class F> std::string subjectName(const F& f) {
     constexpr bool atVessel = requires {
         f.vessel;
@@ -36,6 +42,8 @@ template <class F> std::string subjectName(const F& f) {
         return f.name;
     else if constexpr (requires { f.item.name; })
         return f.item.name;
+    else if constexpr (std::is_same_v<F, facts::AvailabilityFact>)
+        return inWords(f.item);
     else
         return {};
 }

@@ -119,6 +119,12 @@ void toBuy(SheetBuilder& sheet, const BrewSheetInput& in) {
     sheet.table({"sheet.column.what", "sheet.column.needed", "sheet.column.at_hand", "sheet.column.to_buy",
                  "sheet.column.done"},
                 {false, true, true, true, false}, std::move(rows));
+    std::string uncounted;
+    for (const std::string& name : in.uncounted)
+        uncounted += (uncounted.empty() ? "" : ", ") + name;
+    if (!uncounted.empty())
+        sheet.document.blocks.emplace_back(
+            Paragraph{sheet.text(say("sheet.to_buy.uncounted").with("what", uncounted))});
 }
 
 void water(SheetBuilder& sheet, const BrewSheetInput& in) {

@@ -32,7 +32,8 @@ struct BrewSheetInput {
     const advice::Proposal* chosen = nullptr; ///< none, or without moves: nothing changes against the last refill
     vessel::Schedule dates;
     std::vector<ToBuy> toBuy;
-    bool firstFill = false; ///< of an empty vessel: nothing is tasted or drawn before
+    std::vector<std::string> uncounted; ///< goes in, and nobody said how much of it there is
+    bool firstFill = false;             ///< of an empty vessel: nothing is tasted or drawn before
     Litres draw{0};
     PerDimension<std::optional<advice::Band>> expected; ///< at the next draw
     std::string forecastNote;

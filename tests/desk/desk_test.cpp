@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The desk as window and command line use it: recording, refusing, undoing, looking.
+#include "desk/stock.h"
 #include "desk/support.h"
 
 using namespace staveline;
@@ -251,8 +252,8 @@ TEST_CASE_METHOD(DeskFixture, "a kit written down late stands by its day, not at
     CHECK(desk->kit().equipment.name == "new kit");
     record(R"([{"kind": "availability", "on": "2026-02-01", "item": "rye_malt", "available": true},
                {"kind": "availability", "on": "2026-01-01", "item": "rye_malt", "available": false}])");
-    REQUIRE(desk->availability().size() == 1);
-    CHECK(desk->availability()[0].available);
+    REQUIRE(desk->stock().size() == 1);
+    CHECK(desk->stock()[0].counted.available);
 }
 
 TEST_CASE_METHOD(DeskFixture, "a draw takes from what is in when it is made", "[desk][bad]") {

@@ -284,6 +284,31 @@ TEST_CASE_METHOD(OwnFixture, "what is at hand is what was counted, less what was
     CHECK(left() == 50);
 }
 
+TEST_CASE_METHOD(OwnFixture, "a word without an amount leaves the count, unless that was used up", "[own][stock]") {
+    const auto say = [&](const std::string& on, const std::string& more) {
+        record(R"({"kind": "availability", "item": "barn_pilsner", "on": ")" + on + "\"" + more + "}");
+    };
+    const auto stock = [&] { return desk->stock().front(); };
+    say("2026-01-10", R"(, "mass_kg": 25, "best_before": "2027-01-01")");
+    brewWithBarn("Brew 1", "2026-01-20", R"(, "mass_kg": 10)");
+    say("2026-02-01", R"(, "available": false)");
+    CHECK_FALSE(stock().on(now));
+    say("2026-02-02", "");
+    CHECK(stock().on(now));
+    CHECK(stock().left.value().kg == Approx(15)); // weighed out since the count, not since the word
+    CHECK(stock().countedOn == testing::day(2026, 1, 10));
+    CHECK(stock().counted.bestBefore == testing::day(2027, 1, 1));
+    brewWithBarn("Brew 2", "2026-02-03", R"(, "mass_kg": 15)");
+    CHECK_FALSE(stock().on(now));
+    say("2026-02-04", ""); // of another sack
+    CHECK(stock().on(now));
+    CHECK_FALSE(stock().left);
+    say("2026-02-05", R"(, "mass_kg": 5, "best_before": "2026-02-10")");
+    say("2026-02-20", ""); // the old sack is past its day
+    CHECK(stock().on(now));
+    CHECK_FALSE(stock().counted.bestBefore);
+}
+
 TEST_CASE_METHOD(OwnFixture, "what is used up or past its day is not advised", "[own][stock]") {
     const auto missing = [&](const std::string& more) {
         record(R"({"kind": "availability", "on": "2026-03-01", "item": "flaked_oats")" + more + "}");
@@ -316,14 +341,16 @@ TEST_CASE_METHOD(OwnFixture, "the brew sheet says what to buy where less is at h
     record(R"([{"kind": "availability", "on": "2026-03-01", "item": "barn_pilsner", "mass_kg": 100},
                {"kind": "availability", "on": "2026-03-01", "item": "sucrose", "mass_kg": 50}])");
     CHECK(sheet().find("## To buy") == std::string::npos); // enough
-    record(R"([{"kind": "availability", "on": "2026-03-01", "item": "barn_pilsner", "mass_kg": 10},
-               {"kind": "availability", "on": "2026-03-01", "item": "sucrose", "available": false},
+    record(R"({"kind": "availability", "on": "2026-03-01", "item": "barn_pilsner", "mass_kg": 10})");
+    CHECK(sheet().find("Not counted, so not looked at: Leaf from the Yard, ale yeast, clean.") != std::string::npos);
+    record(R"([{"kind": "availability", "on": "2026-03-01", "item": "sucrose", "available": false},
                {"kind": "availability", "on": "2026-03-01", "item": "yard_leaf", "mass_kg": 0.001},
                {"kind": "availability", "on": "2026-03-01", "item": "ale_clean", "packs": 0}])");
     const auto text = sheet();
     CHECK(text.find("| Pilsner from the barn | " + show(Kilograms{malt}) + " | 10.0 kg | " +
                     show(Kilograms{malt - 10})) != std::string::npos);
     CHECK(text.find("| sucrose | ") != std::string::npos);
+    CHECK(text.find("Not counted") == std::string::npos);
     CHECK(text.find("| Leaf from the Yard | " + show(Grams{hops}) + " | 1 g | ") != std::string::npos);
     CHECK(text.find("| ale yeast, clean | \u2013 | \u2013 | a pack or a starter") != std::string::npos);
 }

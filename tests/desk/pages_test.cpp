@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What the desk answers the pages: sittings as they grow, targets, drafts, revisions, brews, draw day, history.
+#include "desk/stock.h"
 #include "desk/support.h"
 #include "facts/sample.h"
 #include "quantity/density.h"
@@ -415,7 +416,7 @@ TEST_CASE_METHOD(DeskFixture, "locks and what is not at hand are those in force"
     REQUIRE(locks);
     REQUIRE(locks->size() == 1);
     CHECK(locks->front().lever == "draw");
-    CHECK(desk->availability().size() == 1);
+    CHECK(desk->stock().size() == 1);
     CHECK(desk->adviceJob({"Plover", {}, {}, false})->input.unavailable.contains("rye_malt"));
     CHECK(desk->adviceJob({"Plover", {}, {}, false, true})->input.locks.empty());
 }

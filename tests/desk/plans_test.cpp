@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The plan for the coming refill: chosen, adopted, revised, held by locks and by what is not at hand; and what a brew
 // already made leaves open.
+#include "desk/stock.h"
 #include "desk/support.h"
 #include "quantity/density.h"
 
@@ -225,7 +226,7 @@ TEST_CASE_METHOD(PlanFixture, "what is ready by brew day is at hand", "[desk][lo
     };
     CHECK_FALSE(missing(brewDay));
     CHECK(missing(brewDay + std::chrono::days{1}));
-    CHECK(desk->availability().size() == 1); // the latest word on each
+    CHECK(desk->stock().size() == 1); // the latest word on each
     REQUIRE(desk->record(AvailabilityFact{now, "saison", true, {}}));
     CHECK_FALSE(job().input.unavailable.contains("saison"));
 }

@@ -3,6 +3,7 @@
 #include "ui/adjust_support.h"
 
 #include "advice/cautions.h"
+#include "desk/stock.h"
 #include "ui/adjust/answer_panel.h"
 #include "ui/adjust/more_notes.h"
 #include "ui/present/verdict_words.h"
@@ -297,9 +298,9 @@ TEST_CASE("a yeast that is not at hand is recorded and worked around", "[ui][adj
     REQUIRE(yeast.missing());
     CHECK_FALSE(yeast.missing()->isChecked());
     QTest::keyClick(yeast.missing(), Qt::Key_Space);
-    REQUIRE(s.desk().availability().size() == 1);
-    CHECK(s.desk().availability().front().item == id);
-    CHECK_FALSE(s.desk().availability().front().available);
+    REQUIRE(s.desk().stock().size() == 1);
+    CHECK(s.desk().stock().front().counted.item == id);
+    CHECK_FALSE(s.desk().stock().front().counted.available);
     CHECK(yeast.missing()->isChecked());
     CHECK(s.stock().words().size() == 1);
     s.settle();
@@ -307,7 +308,7 @@ TEST_CASE("a yeast that is not at hand is recorded and worked around", "[ui][adj
     QPushButton* back = testing::buttonSaying(s.stock(), "At hand again");
     REQUIRE(back);
     back->click();
-    CHECK(s.desk().availability().front().available);
+    CHECK(s.desk().stock().front().counted.available);
     CHECK(s.stock().words().isEmpty());
     CHECK_FALSE(yeast.missing()->isChecked());
 }
@@ -321,12 +322,12 @@ TEST_CASE("a grain can be missing until a day", "[ui][adjust]") {
     on->clear();
     QTest::keyClicks(on, "nonsense");
     stock.add().click();
-    CHECK(s.desk().availability().empty());
+    CHECK(s.desk().stock().empty());
     on->clear();
     QTest::keyClicks(on, "2026-06-20");
     stock.add().click();
-    REQUIRE(s.desk().availability().size() == 1);
-    CHECK(*s.desk().availability().front().readyOn == testing::day(2026, 6, 20));
+    REQUIRE(s.desk().stock().size() == 1);
+    CHECK(*s.desk().stock().front().counted.readyOn == testing::day(2026, 6, 20));
     REQUIRE(stock.words().size() == 1);
     CHECK(stock.words().front().contains("20 Jun 2026"));
 }

@@ -2,6 +2,7 @@
 // What is typed on the try board: half typed, out of bounds, kept, taken back, and what Adopt says to it.
 #include "ui/bad_input_support.h"
 
+#include "desk/stock.h"
 #include "support/full_disk.h"
 #include "ui/adjust/lever_line.h"
 #include "ui/adjust/proposal_list.h"
@@ -380,10 +381,10 @@ TEST_CASE("a yeast the disk refuses to mark is not shown as missing", "[ui][adju
         CHECK_FALSE(missing->isChecked());
         CHECK_FALSE(wordsOf(w.adjust(), "message").isEmpty());
     }
-    CHECK(w.desk().availability().empty());
+    CHECK(w.desk().stock().empty());
     QTest::keyClick(missing, Qt::Key_Space);
     CHECK(missing->isChecked());
-    REQUIRE(w.desk().availability().size() == 1);
+    REQUIRE(w.desk().stock().size() == 1);
 }
 
 TEST_CASE("locks come and go by name", "[ui][adjust]") {

@@ -16,7 +16,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-#include <algorithm>
+#include <utility>
 
 namespace staveline::ui {
 namespace {
@@ -58,15 +58,21 @@ StockList::StockList(Session& session, QWidget* parent)
     fillItems();
 }
 
-/// Again when the book has others; what is chosen stays.
+/// Again when the book has others, or names them otherwise; what is chosen stays.
 void StockList::fillItems() {
-    const std::string chosen = item_->word();
-    item_->clear();
+    std::vector<std::pair<std::string, std::string>> offered; // id and name
     const ingredient::Pantry& pantry = session_.desk().pantry();
     for (const ingredient::Yeast& yeast : pantry.yeasts())
-        item_->add(sentenceCase(qs(yeast.name)), yeast.id);
+        offered.emplace_back(yeast.id, yeast.name);
     for (const ingredient::Grain& grain : pantry.grains())
-        item_->add(sentenceCase(qs(grain.name)), grain.id);
+        offered.emplace_back(grain.id, grain.name);
+    if (offered == offered_)
+        return;
+    offered_ = std::move(offered);
+    const std::string chosen = item_->word();
+    item_->clear();
+    for (const auto& [id, name] : offered_)
+        item_->add(sentenceCase(qs(name)), id);
     if (item_->findData(qs(chosen)) >= 0)
         item_->setWord(chosen);
 }
@@ -90,9 +96,7 @@ QString StockList::sentence(const facts::AvailabilityFact& fact) const {
 
 void StockList::refresh() {
     const bool writable = !session_.desk().readOnly();
-    const ingredient::Pantry& pantry = session_.desk().pantry();
-    if (static_cast<std::size_t>(item_->count()) != pantry.grains().size() + pantry.yeasts().size())
-        fillItems();
+    fillItems();
     for (QWidget* control : std::initializer_list<QWidget*>{item_, dated_, readyOn_, add_})
         control->setEnabled(writable);
     if (lines_) {

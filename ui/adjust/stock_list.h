@@ -37,6 +37,7 @@ private:
 
     Session& session_;
     std::vector<advice::RestrictionPrice> prices_;
+    std::vector<std::pair<std::string, std::string>> offered_; ///< id and name
     QVBoxLayout* list_;
     QWidget* lines_ = nullptr;
     ChoiceField* item_;

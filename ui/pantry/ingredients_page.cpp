@@ -159,11 +159,16 @@ void IngredientsPage::begin() {
 
 /// What is being typed stays, whatever else is stored meanwhile.
 void IngredientsPage::refresh() {
-    if (isHidden() && lines_.empty())
-        return;
+    if (isHidden())
+        return; // it is filled when it is shown
     fillTable();
     if (!started())
         showChosen();
+}
+
+void IngredientsPage::showEvent(QShowEvent* event) {
+    refresh();
+    AsidePage::showEvent(event);
 }
 
 void IngredientsPage::fillTable() {
@@ -172,6 +177,7 @@ void IngredientsPage::fillTable() {
     filling_ = true;
     lines_ = linesOf(static_cast<IngredientSort>(std::max(0, sort_->currentIndex())), session_.desk());
     table_->setRowCount(static_cast<int>(lines_.size()));
+    const auto stock = session_.desk().stock();
     int at = 0;
     for (std::size_t i = 0; i < lines_.size(); ++i) {
         const IngredientLine& line = lines_[i];
@@ -179,7 +185,7 @@ void IngredientsPage::fillTable() {
         const QString name = sentenceCase(line.name);
         table_->setItem(tableRow, nameColumn, new QTableWidgetItem(line.own ? tr("%1 (your own)").arg(name) : name));
         table_->setItem(tableRow, stockColumn,
-                        new QTableWidgetItem(stockWords(session_.desk(), line.id, session_.units())));
+                        new QTableWidgetItem(stockWords(stock, line.id, session_.desk().today(), session_.units())));
         at = line.id == id ? tableRow : at;
     }
     table_->setCurrentCell(at, nameColumn);

@@ -44,6 +44,9 @@ public:
     [[nodiscard]] StockForm& stock() const { return *stock_; }
     [[nodiscard]] QString words() const;
 
+protected:
+    void showEvent(QShowEvent* event) override;
+
 private:
     [[nodiscard]] QWidget* makeList();
     [[nodiscard]] QWidget* makeDetails();

@@ -19,13 +19,6 @@
 namespace staveline::ui {
 namespace {
 
-std::optional<desk::AtHand> atHand(const desk::Desk& desk, const std::string& item) {
-    const auto stock = desk.stock();
-    const auto at =
-        std::find_if(stock.begin(), stock.end(), [&](const desk::AtHand& each) { return each.counted.item == item; });
-    return at == stock.end() ? std::nullopt : std::optional(*at);
-}
-
 QLabel* captionOf(const QString& words, QWidget* buddy, QWidget* parent) {
     auto* label = new QLabel(words, parent);
     label->setBuddy(buddy);
@@ -34,9 +27,10 @@ QLabel* captionOf(const QString& words, QWidget* buddy, QWidget* parent) {
 
 } // namespace
 
-QString stockWords(const desk::Desk& desk, const std::string& item, const DisplayUnits& units) {
-    const auto found = atHand(desk, item);
-    if (!found)
+QString stockWords(std::span<const desk::AtHand> stock, const std::string& item, Day today, const DisplayUnits& units) {
+    const auto found =
+        std::find_if(stock.begin(), stock.end(), [&](const desk::AtHand& each) { return each.counted.item == item; });
+    if (found == stock.end())
         return {};
     const facts::AvailabilityFact& counted = found->counted;
     Message words = say("ui.stock.some").with("on", counted.on);
@@ -45,15 +39,14 @@ QString stockWords(const desk::Desk& desk, const std::string& item, const Displa
     else if (found->left)
         words = say(*found->left == *counted.mass ? "ui.stock.counted" : "ui.stock.left")
                     .with("left", *found->left)
-                    .with("on", counted.on);
+                    .with("on", found->countedOn);
     else if (counted.packs)
-        words = say("ui.stock.packs").with("packs", Number{*counted.packs, 0}).with("on", counted.on);
+        words = say("ui.stock.packs").with("packs", Number{*counted.packs, 0}).with("on", found->countedOn);
     QString all = text(words, units);
     if (counted.bestBefore)
-        all +=
-            QLatin1Char(' ') + text(say(*counted.bestBefore < desk.today() ? "ui.stock.past" : "ui.stock.best_before")
-                                        .with("day", *counted.bestBefore),
-                                    units);
+        all += QLatin1Char(' ') + text(say(*counted.bestBefore < today ? "ui.stock.past" : "ui.stock.best_before")
+                                           .with("day", *counted.bestBefore),
+                                       units);
     return all;
 }
 
@@ -110,7 +103,7 @@ void StockForm::show(const std::string& item, bool yeast) {
 
 void StockForm::tellStock() {
     mass_->setUnits(session_.units());
-    const QString words = stockWords(session_.desk(), item_, session_.units());
+    const QString words = stockWords(session_.desk().stock(), item_, session_.desk().today(), session_.units());
     now_->setText(words.isEmpty() ? own("ui.stock.unknown") : words);
 }
 

@@ -2,9 +2,12 @@
 // What is at hand of one ingredient: an amount as it was counted, and until when it is good.
 #pragma once
 
+#include "desk/stock.h"
 #include "ui/present/session.h"
 
 #include <QWidget>
+
+#include <span>
 
 class QCheckBox;
 class QLabel;
@@ -45,6 +48,7 @@ private:
 };
 
 /// "12.0 kg, counted on 3 Mar 2026, best before 1 Jun 2027"; empty: nothing is known of it.
-[[nodiscard]] QString stockWords(const desk::Desk& desk, const std::string& item, const DisplayUnits& units);
+[[nodiscard]] QString stockWords(std::span<const desk::AtHand> stock, const std::string& item, Day today,
+                                 const DisplayUnits& units);
 
 } // namespace staveline::ui
