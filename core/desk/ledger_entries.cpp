@@ -67,6 +67,15 @@ LedgerEntry entryOf(const Stored<facts::OpeningFact>& stored, const SharedFacts&
     return e;
 }
 
+LedgerEntry entryOf(const Stored<facts::EventFact>& stored, const SharedFacts&) {
+    LedgerEntry e = entry(stored);
+    const bool emptiesFirst =
+        stored.fact.what == facts::Happening::racked || stored.fact.what == facts::Happening::moved;
+    if (emptiesFirst && e.volume.l > 0)
+        e.rank = vessel::beforeFilling;
+    return e;
+}
+
 template <class F> void outflows(std::vector<LedgerEntry>& entries, const Facts<F>& facts) {
     for (const auto& stored : facts) {
         LedgerEntry e = entry(stored);

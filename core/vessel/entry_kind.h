@@ -29,13 +29,16 @@ struct EntryTraits {
 inline constexpr auto entryKinds = std::to_array<EntryTraits>({
     {EntryKind::opening, "opening", 0, Flow::opens},
     {EntryKind::drawOff, "draw_off", 3, Flow::out},
-    {EntryKind::refill, "refill", 4, Flow::in},
-    {EntryKind::topUp, "top_up", 5, Flow::in},
+    {EntryKind::refill, "refill", 5, Flow::in},
+    {EntryKind::topUp, "top_up", 6, Flow::in},
     {EntryKind::sample, "sample", 2, Flow::out},
     {EntryKind::dip, "dip", 1, Flow::level},
     {EntryKind::reading, "reading", 1, Flow::none},
-    {EntryKind::event, "event", 6, Flow::loss},
+    {EntryKind::event, "event", 7, Flow::loss},
 });
+
+/// On its day, of beer that is lost in racking or moving: after the draw, before the vessel is filled again.
+inline constexpr int beforeFilling = 4;
 
 [[nodiscard]] constexpr const EntryTraits& traitsOf(EntryKind kind) {
     return entryKinds[static_cast<std::size_t>(kind)];

@@ -39,6 +39,17 @@ TEST_CASE_METHOD(Events, "every word of an event goes through file and book as i
     CHECK(id == 7);
 }
 
+TEST_CASE_METHOD(Events, "what racking leaves behind is gone before the vessel is filled again", "[desk][event]") {
+    record(R"([{"kind": "refill", "vessel": "Plover", "on": "2025-11-01", "volume_l": 74},
+               {"kind": "event", "vessel": "Plover", "on": "2025-11-01", "what": "racked", "volume_l": 4},
+               {"kind": "draw_off", "vessel": "Plover", "on": "2025-11-01", "volume_l": 70}])");
+    std::vector<std::string> order;
+    for (const LedgerLine& line : lines())
+        if (line.on == day(2025, 11, 1))
+            order.push_back(line.table);
+    CHECK(order == std::vector<std::string>{"draw_off", "event", "refill"});
+}
+
 TEST_CASE_METHOD(Events, "on one day an event comes last, and without litres moves nothing", "[desk][event]") {
     const auto before = desk->vessel("Plover")->now;
     record("[" + event("2025-11-01", "moved") + R"(,
@@ -53,6 +64,13 @@ TEST_CASE_METHOD(Events, "on one day an event comes last, and without litres mov
             order.push_back(line.table);
     CHECK(order == std::vector<std::string>{"reading", "sample", "draw_off", "refill", "top_up", "event"});
     const auto after = desk->vessel("Plover")->now;
+    record(R"({"kind": "event", "vessel": "Plover", "on": "2025-11-01", "what": "racked", "volume_l": 3})");
+    order.clear();
+    for (const LedgerLine& line : lines())
+        if (line.on == day(2025, 11, 1))
+            order.push_back(line.table);
+    CHECK(order.back() == "event"); // recorded later, so it stands after what was there
+    REQUIRE(desk->undo());
     record(event("2025-11-01", "cleaned"));
     const auto still = desk->vessel("Plover")->now;
     CHECK(still.volume == after.volume);
