@@ -13,10 +13,6 @@ using tasting::VerdictKind;
 
 namespace {
 
-bool outside(const Verdict& verdict, const tasting::TargetWindow& window) {
-    return std::abs(verdict.gap) > window.band;
-}
-
 Message numbers(const AdviceInput& input, Dimension d, std::string_view key) {
     return withNumbers(key, d, input.combined[d], input.target.windows[d]);
 }
@@ -31,12 +27,17 @@ Verdict move(const AdviceInput& input, Dimension d, const Expected& alone, const
     auto verdict = input.verdicts[d];
     verdict.kind = VerdictKind::move;
     verdict.up = with.mean[d] > alone.mean[d];
-    const bool asItTastes = outside(verdict, input.target.windows[d]) && verdict.up == (verdict.gap > 0);
-    verdict.reason = asItTastes ? numbers(input, d, directed("move", d, verdict))
-                                : numbers(input, d, "advice.verdict.ahead")
-                                      .with("draws", std::int64_t{input.horizon})
-                                      .with("alone", Points{alone.mean[d]})
-                                      .with("with", Points{with.mean[d]});
+    const tasting::TargetWindow& window = input.target.windows[d];
+    const bool asItTastes = std::abs(verdict.gap) > window.band && verdict.up == (verdict.gap > 0);
+    if (asItTastes)
+        verdict.reason = numbers(input, d,
+                                 surelyOutside(verdict.gap, verdict.sd, window) ? directed("move", d, verdict)
+                                                                                : "advice.verdict.lean");
+    else
+        verdict.reason = numbers(input, d, "advice.verdict.ahead")
+                             .with("draws", std::int64_t{input.horizon})
+                             .with("alone", Points{alone.mean[d]})
+                             .with("with", Points{with.mean[d]});
     return verdict;
 }
 
@@ -45,10 +46,11 @@ Verdict leave(const AdviceInput& input, Dimension d, bool planned) {
     auto verdict = input.verdicts[d];
     verdict.kind = VerdictKind::leaveAlone;
     const char* word = planned ? "beside" : "leave";
-    verdict.reason = numbers(input, d,
-                             outside(verdict, input.target.windows[d]) ? directed(word, d, verdict)
-                             : planned                                 ? "advice.verdict.beside.near"
-                                                                       : "advice.verdict.leave.near");
+    verdict.reason =
+        numbers(input, d,
+                surelyOutside(verdict.gap, verdict.sd, input.target.windows[d]) ? directed(word, d, verdict)
+                : planned                                                       ? "advice.verdict.beside.near"
+                                                                                : "advice.verdict.leave.near");
     return verdict;
 }
 

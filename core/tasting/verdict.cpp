@@ -52,8 +52,8 @@ Verdict neverTasted(Verdict v, Dimension d, bool contradicted) {
 }
 
 /// "tasting.verdict.open.acidity.much", or near where the score itself is inside the band.
-std::string openKey(Dimension d, double gap, const TargetWindow& window) {
-    if (std::abs(gap) <= window.band)
+std::string openKey(Dimension d, double gap, double sd, const TargetWindow& window) {
+    if (!surelyOutside(gap, sd, window))
         return "tasting.verdict.near";
     return "tasting.verdict.open." + std::string(name(d)) + (gap < 0 ? ".much" : ".little");
 }
@@ -108,6 +108,10 @@ bool onTarget(const Estimate& estimate, const TargetWindow& window) {
     return std::abs(window.wanted - estimate.mean) + z80 * estimate.sd <= window.band;
 }
 
+bool surelyOutside(double gap, double sd, const TargetWindow& window) {
+    return std::abs(gap) > std::max(window.band, z80 * sd);
+}
+
 Message withNumbers(std::string_view key, Dimension d, const Estimate& estimate, const TargetWindow& window) {
     return say(key)
         .with("by", Points{std::abs(window.wanted - estimate.mean)}, {OriginKind::verdictGap, d})
@@ -131,8 +135,8 @@ Verdict standing(Dimension dimension, const Estimate& estimate, const TargetWind
     if (!context.tasted)
         return neverTasted(std::move(v), dimension, context.contradicted);
     v.kind = hold ? VerdictKind::hold : VerdictKind::open;
-    v.reason =
-        withNumbers(hold ? "tasting.verdict.hold" : openKey(dimension, v.gap, window), dimension, estimate, window);
+    v.reason = withNumbers(hold ? "tasting.verdict.hold" : openKey(dimension, v.gap, v.sd, window), dimension, estimate,
+                           window);
     return v;
 }
 

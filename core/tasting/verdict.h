@@ -60,6 +60,10 @@ struct Verdict {
 /// What it is, what to do, and when to taste again.
 [[nodiscard]] Message faultWords(const FaultRule& rule, std::optional<Day> until);
 
+/// A gap beyond the band and beyond what the reading can be off (80 %): only then is it said to be too much or too
+/// little.
+[[nodiscard]] bool surelyOutside(double gap, double sd, const TargetWindow& window);
+
 struct VerdictContext {
     Day today{};
     std::optional<std::string> fault;     ///< the worst unwanted fault of severity 2 or 3

@@ -393,6 +393,28 @@ TEST_CASE("beside a plan for another score it is not said that nothing can be br
     CHECK(advice.verdicts[Dimension::body].reason.key == "advice.verdict.beside.near");
 }
 
+TEST_CASE("what can be chance is not told as too much or too little, with a plan or without") {
+    auto input = scenario::cask();
+    input.withSettled = false;
+    input.tastedToday = {{true, true, true}};
+    FakeForecaster model(input);
+    model.base = {{6, 4, 4}};
+    model.perUnit["sugar"] = {{-.9, 0, 0}};
+    scenario::tasteAt(input, model.base, 1); // +-1.3
+    for (auto d : allDimensions)
+        input.target.windows[d] = {model.base[d], .5};
+    input.target.windows[Dimension::acidity].wanted = 4.9;
+    input.target.windows[Dimension::funk].wanted = 5.1;
+    input.verdicts = scenario::verdictsFor(input);
+    CHECK(input.verdicts[Dimension::funk].reason.key == "tasting.verdict.near");
+    const auto advice = adviseWith(model, input).value();
+    for (auto d : {Dimension::acidity, Dimension::funk}) {
+        const std::string key = advice.verdicts[d].reason.key;
+        CHECK(key.find("much") == std::string::npos);
+        CHECK(key.find("little") == std::string::npos);
+    }
+}
+
 TEST_CASE("a score that is in place and about to leave it is moved, and the word points where the plan goes") {
     auto input = scenario::cask();
     input.withSettled = false;
