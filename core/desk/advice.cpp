@@ -172,8 +172,7 @@ Result<AdviceJob> Desk::adviceJob(const AdviceRequest& request) const {
     if (openChoice(vessel.record, vessel.now()) || usualIsNew(vessel.record, vessel.now()))
         job.open = triedFor(in.base, job.inUse, shared.pantry);
     takeVessel(in, vessel, dates.draw);
-    if (const auto round = roundOf(vessel.record, vessel.today))
-        in.atVessel = round->findings;
+    in.atVessel = seenAt(vessel.record, vessel.today).words;
     takeKnown(in, *known, job.estimates);
     in.parameters.brew = houseOn(shared, vessel.today).parameters(in.parameters.brew);
     const facts::EquipmentFact kit = shared.kit(vessel.today, vessel.record.facts.name);

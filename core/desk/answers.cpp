@@ -207,8 +207,9 @@ std::string toJson(const std::vector<VesselSummary>& cellar) {
         if (vessel.round)
             json["round"] = Json{{"on", isoDay(vessel.round->last.on)},
                                  {"seen", render(seenWords(vessel.round->last))},
-                                 {"next_look", isoDay(vessel.round->next)},
-                                 {"findings", words(vessel.round->findings)}};
+                                 {"next_look", isoDay(vessel.round->next)}};
+        if (!vessel.seen.words.empty())
+            json["at_vessel"] = words(vessel.seen.words);
         if (vessel.steering)
             json["by_age"] = steeringJson(*vessel.steering);
         if (!vessel.fault.empty())

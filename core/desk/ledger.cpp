@@ -106,8 +106,10 @@ std::optional<Due> lookOf(const VesselSummary& vessel, Day today) {
                say("desk.due.look." + when).with("days", Days{std::abs(static_cast<double>(days))})};
 }
 
-/// What is due; a look whose day has come before it.
+/// What is due; before it a loss of beer, and a look whose day has come.
 Message headlineOf(const VesselSummary& vessel) {
+    if (vessel.seen.loses)
+        return say("desk.due.leak_first").with("then", render(vessel.due.text));
     if (!vessel.look || vessel.look->inDays > 0)
         return vessel.due.text;
     return say("desk.due.look_first").with("look", render(vessel.look->text)).with("then", render(vessel.due.text));
@@ -130,6 +132,7 @@ VesselSummary summary(const CurrentVessel& vessel) {
     s.steering = steeringOf(vessel);
     s.due = vessel.due;
     s.round = roundOf(record, vessel.today);
+    s.seen = seenAt(record, vessel.today);
     s.look = lookOf(s, vessel.today);
     s.headline = headlineOf(s);
     if (vessel.fault) {

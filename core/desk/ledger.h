@@ -44,6 +44,7 @@ struct VesselSummary {
     std::optional<AgeSteering> steering; ///< drawn at an age; none: by the interval
     Due due;
     std::optional<RoundState> round; ///< none: never looked at
+    SeenAtVessel seen;               ///< what bears on the next decision
     std::optional<Due> look;         ///< the next round, where its day was said
     Message headline;                ///< due, or verdict, or fault: one line
     std::string fault;               ///< id of an unwanted fault of severity 2 or 3 in the last sitting

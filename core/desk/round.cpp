@@ -36,6 +36,24 @@ void sayAir(const RoundFact& round, std::vector<Message>& findings) {
                                .with("smell", render(say("desk.round.smell." + std::string(wordOf(*round.smell))))));
 }
 
+/// The day of a leak after which nothing was mended and no round found it dry.
+std::optional<Day> openLeak(const VesselRecord& record, Day today) {
+    std::optional<Day> leak;
+    for (const auto& [id, event] : record.of<facts::EventFact>()) {
+        if (event.on > today)
+            continue;
+        if (event.what == facts::Happening::leaked)
+            leak = event.on;
+        else if (event.what == facts::Happening::repaired)
+            leak.reset();
+    }
+    if (leak)
+        for (const auto& [id, round] : record.of<RoundFact>())
+            if (round.on > *leak && round.on <= today && round.weep == facts::Weep::none)
+                return {};
+    return leak;
+}
+
 void sayRoom(const RoundFact& round, const VesselRecord& record, std::vector<Message>& findings) {
     if (!round.room)
         return;
@@ -86,12 +104,22 @@ std::optional<RoundState> roundOf(const VesselRecord& record, Day today) {
     const RoundFact* last = record.latest<RoundFact>(today);
     if (!last)
         return std::nullopt;
-    RoundState state{*last, last->nextLook.value_or(last->on + usualNext), {}};
-    if (today - last->on > fresh)
-        return state;
-    sayAir(*last, state.findings);
-    sayRoom(*last, record, state.findings);
-    return state;
+    return RoundState{*last, last->nextLook.value_or(last->on + usualNext)};
+}
+
+SeenAtVessel seenAt(const VesselRecord& record, Day today) {
+    SeenAtVessel seen;
+    if (const auto leak = openLeak(record, today)) {
+        seen.loses = true;
+        seen.words.push_back(say("desk.round.leak").with("on", *leak));
+    }
+    const RoundFact* last = record.latest<RoundFact>(today);
+    if (!last || today - last->on > fresh)
+        return seen;
+    seen.loses = seen.loses || last->weep == facts::Weep::dripping;
+    sayAir(*last, seen.words);
+    sayRoom(*last, record, seen.words);
+    return seen;
 }
 
 } // namespace staveline::desk

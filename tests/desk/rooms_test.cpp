@@ -163,7 +163,7 @@ TEST_CASE_METHOD(RoomFixture, "a room far from its month is told with the advice
     move("Barn");
     const auto finds = [&](const std::string& celsius) {
         record(R"({"kind": "round", "vessel": "Plover", "on": "2026-03-02", "room_c": )" + celsius + "}");
-        const auto findings = desk->vessel("Plover")->round->findings;
+        const auto findings = desk->vessel("Plover")->seen.words;
         REQUIRE(desk->undo());
         return findings;
     };
@@ -178,7 +178,7 @@ TEST_CASE_METHOD(RoomFixture, "a look is compared with how warm the vessel was k
     record(R"({"kind": "round", "vessel": "Plover", "on": "2026-02-20", "room_c": 16})"); // as it was kept
     addEven("Loft", "24");
     move("Loft", "2026-03-01");
-    CHECK(desk->vessel("Plover")->round->findings.empty());
+    CHECK(desk->vessel("Plover")->seen.words.empty());
 }
 
 TEST_CASE_METHOD(RoomFixture, "half a year, a year told twice, a room that is not there are refused at their field",

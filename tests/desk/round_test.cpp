@@ -19,10 +19,11 @@ struct RoundFixture : DeskFixture {
         record(R"({"kind": "round", "vessel": "Plover", "on": ")" + isoDay(now) + R"(", )" + seen + "}");
     }
     [[nodiscard]] std::optional<RoundState> state() const { return desk->vessel("Plover")->round; }
+    [[nodiscard]] SeenAtVessel seen() const { return desk->vessel("Plover")->seen; }
     [[nodiscard]] bool finds(const std::string& key) const {
-        const auto round = state();
-        return round && std::any_of(round->findings.begin(), round->findings.end(),
-                                    [&](const Message& message) { return message.key == key; });
+        const auto seen = this->seen();
+        return std::any_of(seen.words.begin(), seen.words.end(),
+                           [&](const Message& message) { return message.key == key; });
     }
     [[nodiscard]] bool advised(const std::string& key) const {
         const auto advice = desk->advise({"Plover", {}, {}, false});
@@ -44,10 +45,10 @@ TEST_CASE_METHOD(RoundFixture, "what a round sees bears on the advice: film, wee
                                                        {R"("smell": "vinegar")", "desk.round.smell"},
                                                        {R"("room_c": 19)", "desk.round.warm"},
                                                        {R"("room_c": 12.9)", "desk.round.cold"}};
-    for (const auto& [seen, key] : all) {
-        CAPTURE(seen);
-        look(seen);
-        CHECK(state()->findings.size() == 1);
+    for (const auto& [what, key] : all) {
+        CAPTURE(what);
+        look(what);
+        CHECK(seen().words.size() == 1);
         CHECK(finds(key));
         CHECK(advised(key));
         REQUIRE(desk->undo());
@@ -55,7 +56,7 @@ TEST_CASE_METHOD(RoundFixture, "what a round sees bears on the advice: film, wee
         CHECK_FALSE(advised(key));
     }
     look(R"("bung": "tight", "weep": "none", "pellicle": "thin", "smell": "clean", "room_c": 18.9)"); // kept at 16
-    CHECK(state()->findings.empty());
+    CHECK(seen().words.empty());
 }
 
 TEST_CASE_METHOD(RoundFixture, "the last look counts, for a while, and says when the next is", "[desk][round]") {
@@ -68,7 +69,25 @@ TEST_CASE_METHOD(RoundFixture, "the last look counts, for a while, and says when
     CHECK(state());
     look(R"("weep": "none", "next_look": "2026-08-01")");
     CHECK(state()->next == day(2026, 8, 1));
-    CHECK(state()->findings.empty());
+    CHECK(seen().words.empty());
+}
+
+TEST_CASE_METHOD(RoundFixture, "a leak is told until it is mended or a round finds the vessel dry", "[desk][round]") {
+    record(R"({"kind": "event", "vessel": "Plover", "on": "2026-03-01", "what": "leaked", "volume_l": 2})");
+    CHECK(finds("desk.round.leak"));
+    CHECK(advised("desk.round.leak"));
+    CHECK(desk->vessel("Plover")->headline.key == "desk.due.leak_first");
+    now = now + std::chrono::days{200}; // it does not close by itself
+    CHECK(finds("desk.round.leak"));
+    look(R"("weep": "none")");
+    CHECK_FALSE(finds("desk.round.leak"));
+    REQUIRE(desk->undo());
+    record(R"({"kind": "event", "vessel": "Plover", "on": "2026-03-05", "what": "repaired"})");
+    CHECK_FALSE(finds("desk.round.leak"));
+    CHECK_FALSE(seen().loses);
+    look(R"("weep": "dripping")");
+    CHECK(seen().loses);
+    CHECK(desk->vessel("Plover")->headline.key == "desk.due.leak_first");
 }
 
 TEST_CASE_METHOD(RoundFixture, "a round with its level and its top-up is one edit, and stands in the history",
