@@ -175,7 +175,7 @@ Result<void> checkYear(const RoomFact& room) {
     if (!room.coldest || !room.warmest || !room.coldestMonth)
         return missing(!room.coldest ? "coldest_c" : !room.warmest ? "warmest_c" : "coldest_month");
     if (*room.coldest > *room.warmest)
-        return badInput("/warmest_c", say("desk.low_above_high"), say("desk.low_above_high.remedy"));
+        return badInput("/warmest_c", say("desk.room.coldest_above"), say("desk.low_above_high.remedy"));
     return {};
 }
 

@@ -55,18 +55,22 @@ std::size_t editDistance(std::string_view first, std::string_view second) {
     return last[b.size()];
 }
 
-std::string nearest(std::string_view typed, const std::vector<Known>& known) {
+const Known* nearest(std::string_view typed, const std::vector<Known>& known) {
     const auto closest = std::min_element(known.begin(), known.end(), [&](const Known& a, const Known& b) {
         return distance(typed, a) < distance(typed, b);
     });
     if (closest == known.end() || distance(typed, *closest) > slipsIn(typed))
-        return {};
-    return std::string(closest->id);
+        return nullptr;
+    return &*closest;
 }
 
 Message offer(std::string_view typed, const std::vector<Known>& known) {
-    if (auto meant = nearest(typed, known); !meant.empty())
-        return say("ingredient.nearest").with("nearest", std::move(meant));
+    if (const Known* meant = nearest(typed, known)) {
+        const bool named = !meant->name.empty() && folded(meant->name) != folded(meant->id);
+        return say(named ? "ingredient.nearest.named" : "ingredient.nearest")
+            .with("nearest", std::string(meant->id))
+            .with("name", std::string(meant->name));
+    }
     std::string all;
     for (const Known& each : known)
         all += (all.empty() ? "" : ", ") + excerpt(each.id);

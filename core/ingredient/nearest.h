@@ -18,9 +18,9 @@ namespace staveline::ingredient {
 struct Known {
     std::string_view id, name;
 };
-/// Id of the entry whose id or name is nearest to `typed`, or holds it; the first of equals. Empty: none is near enough
-/// to have been meant.
-[[nodiscard]] std::string nearest(std::string_view typed, const std::vector<Known>& known);
+/// The entry whose id or name is nearest to `typed`, or holds it; the first of equals. None is near enough to have been
+/// meant: nullptr.
+[[nodiscard]] const Known* nearest(std::string_view typed, const std::vector<Known>& known);
 /// What to say to a mistyped word: the one that was meant, else all there is. `known` is not empty.
 [[nodiscard]] Message offer(std::string_view typed, const std::vector<Known>& known);
 

@@ -242,7 +242,7 @@ TEST_CASE_METHOD(EntryFixture, "what is not at hand is named by id or as it is p
     REQUIRE_FALSE(none);
     CHECK(none.error().path == "/without");
     CHECK(render(none.error().remedy).find("wheat_malt") != std::string::npos);
-    CHECK(render(without("pilsnr").error().remedy) == "Did you mean \"pilsner\"?");
+    CHECK(render(without("pilsnr").error().remedy) == "Did you mean \"pilsner\" (Pilsner malt)?");
     CHECK_FALSE(without(""));
 }
 

@@ -157,7 +157,7 @@ TEST_CASE("An unknown ingredient is a fault that offers the nearest one") {
     CHECK(grain.error().kind == FaultKind::input);
     CHECK(grain.error().path == "/grist/0/grain");
     CHECK(render(grain.error().cause) == "No malt, grain or sugar is called \"pilsener\".");
-    CHECK(render(grain.error().remedy) == "Did you mean \"pilsner\"?");
+    CHECK(render(grain.error().remedy) == "Did you mean \"pilsner\" (Pilsner malt)?");
     CHECK(argument(pantry.grain("Flaked Oats").error().remedy, "nearest") == "flaked_oats");
     CHECK(argument(pantry.grain("rye").error().remedy, "nearest") == "rye_malt");
     CHECK(argument(pantry.yeast("saisson").error().remedy, "nearest") == "saison");
