@@ -177,8 +177,13 @@ TEST_CASE("an event is begun by its key, chosen and recorded without the mouse",
     CHECK(page.form().active());
     CHECK(desk.revision() == revision);
     CHECK_FALSE(page.form().words().isEmpty());
+    const FactForm& fields = page.form().fields(); // of a pitching nothing is lost, of a cleaning nothing pitched
+    CHECK(fields.line("culture")->isVisible());
+    CHECK_FALSE(fields.number("volume_l")->isVisible());
     w.key(Qt::Key_Down);
     w.key(Qt::Key_Down);
+    CHECK_FALSE(fields.line("culture")->isVisible());
+    CHECK(fields.number("volume_l")->isVisible());
     w.tabTo("Note");
     w.type("soda, two hot rinses");
     w.key(Qt::Key_Return);

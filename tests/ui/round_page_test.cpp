@@ -78,7 +78,7 @@ TEST_CASE("two vessels are looked at by keyboard alone, and one undo takes all o
     CHECK(looked->round->last.bung == Bung::loose);
     CHECK(looked->round->last.weep == Weep::damp);
     CHECK_FALSE(looked->round->last.pellicle);
-    CHECK(looked->round->findings.size() == 2);
+    CHECK(looked->seen.words.size() == 2);
     CHECK(at.desk().vessel("Teal")->round->last.note == "quiet");
     CHECK(at.desk().ledger("Heron")->lines.size() == lines + 2);
     for (const RoundRow& row : at.page().rows())
@@ -100,6 +100,7 @@ TEST_CASE("a round in which nothing stands, or too much, is told in words and st
     QTest::keyClicks(QApplication::focusWidget(), "220");
     at.page().finish();
     CHECK(at.page().words().startsWith("Heron: "));
+    CHECK(heron.topped->edit()->hasFocus()); // where it was typed
     CHECK(at.desk().revision() == revision);
     at.key(Qt::Key_Escape);
     CHECK(at.window->cellar()->atVessel());
@@ -120,6 +121,25 @@ TEST_CASE("a next look that is no day is not a month on, but asked for again", "
     QTest::keyClicks(&next, "2026-04-20");
     at.page().finish();
     CHECK_FALSE(at.page().started());
+}
+
+TEST_CASE("a round of another day is kept with its dips and top-ups on that day", "[ui][round]") {
+    AtRound at;
+    const Day day = testing::testToday - std::chrono::days{3};
+    at.page().dayOfRound().setDay(day);
+    const RoundRow& heron = at.row("Heron");
+    heron.topped->edit()->setFocus();
+    QTest::keyClicks(QApplication::focusWidget(), ".5");
+    at.page().finish();
+    CHECK_FALSE(at.page().started());
+    CHECK(at.desk().vessel("Heron")->round->last.on == day);
+    CHECK(at.desk().ledger("Heron")->lines.back().on == day);
+    at.page().begin();
+    at.page().dayOfRound().setDay(testing::testToday + std::chrono::days{3});
+    at.row("Heron").purged->click();
+    at.page().finish();
+    CHECK(at.page().started());
+    CHECK(at.page().dayOfRound().edit()->hasFocus());
 }
 
 TEST_CASE("a round that is thrown away is begun anew", "[ui][round]") {

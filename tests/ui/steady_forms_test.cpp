@@ -248,6 +248,12 @@ TEST_CASE("a message hangs below its field, gives way to what it covers, and the
     first->edit()->setFocus();
     QTest::qWait(20);
     CHECK(message->isVisible());
+    const QPoint covered = second->edit()->mapTo(&window, second->edit()->rect().center());
+    REQUIRE(message->geometry().contains(covered)); // a click on the message is meant for what it covers
+    QTest::mouseClick(message, Qt::LeftButton, {}, message->mapFrom(&window, covered));
+    QTest::qWait(20);
+    CHECK(second->edit()->hasFocus());
+    CHECK_FALSE(message->isVisible());
     first->setStored(5);
     CHECK_FALSE(message->isVisible());
     CHECK_FALSE(first->edit()->property(refusedProperty).toBool());

@@ -25,6 +25,7 @@ BrewSheetPage::BrewSheetPage(Session& session, Prompt& prompt, QWidget* parent)
     });
     connect(&session, &Session::changed, this, &BrewSheetPage::refreshIfVisible);
     connect(&session, &Session::unitsChanged, this, &BrewSheetPage::refreshIfVisible);
+    connect(&session, &Session::unstoredChanged, this, &BrewSheetPage::tellState);
 }
 
 void BrewSheetPage::showVessel(const facts::VesselName& vessel) {
@@ -50,11 +51,19 @@ void BrewSheetPage::refresh() {
     if (vessel_.empty())
         return;
     const auto document = session_.desk().brewSheet(vessel_, session_.units());
-    message_->clear();
-    if (!document)
-        message_->say(MessageLabel::Weight::note, session_.words(document.error()));
+    fault_ = document ? QString() : session_.words(document.error());
+    tellState();
     page_->showPaper(document ? std::optional(*document) : std::nullopt,
                      tr("%1 brew sheet %2").arg(qs(vessel_), qs(isoDay(session_.desk().today()))));
+}
+
+/// The paper is of what is stored.
+void BrewSheetPage::tellState() {
+    message_->clear();
+    if (!fault_.isEmpty())
+        message_->say(MessageLabel::Weight::note, fault_);
+    else if (session_.isUnstored("recipe"))
+        message_->say(MessageLabel::Weight::warning, own("ui.sheet.unstored"));
 }
 
 QString BrewSheetPage::words() const {

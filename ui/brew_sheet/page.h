@@ -24,10 +24,12 @@ protected:
 private:
     void refresh();
     void refreshIfVisible();
+    void tellState();
 
     Session& session_;
     facts::VesselName vessel_;
     bool stale_ = true; ///< the book or units changed while nobody looked
+    QString fault_;     ///< why there is no sheet
     MessageLabel* message_;
     PaperPage* page_;
 };

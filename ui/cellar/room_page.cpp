@@ -214,7 +214,11 @@ void RoomPage::showYear() {
                        : QString());
         put(*year_, month, reckonedColumn, told ? session_.amount(Celsius{year[month] + offset.value}) : QString());
     }
-    Message words = say(!room || !offset.months ? "ui.room.unread" : "ui.room.read")
+    if (!room)
+        return offset_->clear();
+    Message words = say(!offset.months       ? "ui.room.unread"
+                        : offset.months == 1 ? "ui.room.read.once"
+                                             : "ui.room.read")
                         .with("months", static_cast<std::int64_t>(offset.months))
                         .with("above", Number{offset.value, 1})
                         .with("error", Number{offset.sd * tasting::z80, 1});
@@ -224,9 +228,8 @@ void RoomPage::showYear() {
                                                         .with("far", Number{constants::room::slip, 0})
                                                         .with("count", static_cast<std::int64_t>(offset.leftOut)));
     QStringList vessels;
-    if (room)
-        for (const std::string& vessel : room->vessels)
-            vessels << qs(vessel);
+    for (const std::string& vessel : room->vessels)
+        vessels << qs(vessel);
     const QString stands = vessels.isEmpty() ? own("ui.room.empty") : tr("In it: %1.").arg(vessels.join(tr(", ")));
     offset_->setText(session_.words(words) + leftOut + QLatin1Char(' ') + stands);
 }

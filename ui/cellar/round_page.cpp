@@ -3,6 +3,7 @@
 
 #include "desk/brew.h"
 #include "ui/draw_refill/brew_offers.h"
+#include "ui/present/fact_fields.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/elided_label.h"
@@ -21,6 +22,7 @@
 
 #include <algorithm>
 #include <span>
+#include <utility>
 
 namespace staveline::ui {
 
@@ -70,12 +72,15 @@ RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
                     return std::optional(Printout::Made{session_.desk().walkSheet(session_.units()),
                                                         tr("round %1").arg(qs(isoDay(session_.desk().today())))});
                 }),
-      next_(new DateField(session.desk().today(), this)), table_(new QWidget(this)), grid_(new QGridLayout(table_)),
-      message_(new MessageLabel(this)), finish_(new QPushButton(tr("&Keep the round"), this)) {
+      on_(new DateField(session.desk().today(), this)), next_(new DateField(session.desk().today(), this)),
+      table_(new QWidget(this)), grid_(new QGridLayout(table_)), message_(new MessageLabel(this)),
+      finish_(new QPushButton(tr("&Keep the round"), this)) {
     auto* title = new QLabel(tr("The round"), this);
     setType(*title, Type::title);
     auto* intro = new QLabel(own("ui.round.words"), this);
     intro->setWordWrap(true);
+    on_->setName(tr("Day of the round"));
+    on_->setRequired(true);
     next_->setName(tr("Next look"));
     grid_->setContentsMargins(0, 0, 0, 0);
     grid_->setHorizontalSpacing(lines(*this, .5));
@@ -90,8 +95,10 @@ RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
     for (QPushButton* quiet : {leave, throwAway})
         quiet->setFlat(true);
     auto* look = new QHBoxLayout;
-    look->addWidget(new QLabel(tr("Next look"), this));
-    look->addWidget(next_);
+    for (const auto& [words, field] : {std::pair(tr("Day of the round"), on_), std::pair(tr("Next look"), next_)}) {
+        look->addWidget(new QLabel(words, this));
+        look->addWidget(field);
+    }
     look->addStretch(1);
     auto* buttons = new QHBoxLayout;
     buttons->addWidget(finish_);
@@ -143,7 +150,9 @@ void RoundPage::begin() {
         return;
     }
     build(*all);
-    next_->setToday(session_.desk().today());
+    for (DateField* field : {on_, next_})
+        field->setToday(session_.desk().today());
+    on_->setDay(session_.desk().today());
     next_->setDay(addMonths(session_.desk().today(), 1));
     active_ = true;
     tell();
@@ -235,7 +244,7 @@ desk::RoundEntry RoundPage::entryOf(const RoundRow& row) const {
     desk::RoundEntry entry;
     RoundFact& round = entry.seen;
     round.vessel = row.vessel;
-    round.on = session_.desk().today();
+    round.on = on_->day().value_or(session_.desk().today());
     round.bung = seen<facts::Bung>(*row.bung, bungs);
     round.weep = seen<facts::Weep>(*row.weep, weeps);
     round.pellicle = seen<facts::Pellicle>(*row.pellicle, pellicles);
@@ -261,10 +270,12 @@ bool RoundPage::allUsable() {
                 field->edit()->setFocus(Qt::OtherFocusReason);
                 return false;
             }
-    if (next_->day())
-        return true;
-    next_->edit()->setFocus(Qt::OtherFocusReason);
-    return false;
+    for (const DateField* field : {on_, next_})
+        if (!field->day()) {
+            field->edit()->setFocus(Qt::OtherFocusReason);
+            return false;
+        }
+    return true;
 }
 
 void RoundPage::finish() {
@@ -287,17 +298,33 @@ void RoundPage::finish() {
     if (done)
         Q_EMIT recorded();
     else
-        showFault(done.error(), rowOfFact);
+        showFault(done.error(), facts, rowOfFact);
+}
+
+/// Where it was typed.
+QWidget* RoundPage::fieldOf(const Fault& fault, const facts::Fact& fact, const RoundRow& row) const {
+    const std::string field = fieldAt(fault.path.substr(fault.path.find_last_of('/') + 1));
+    if (field == "on")
+        return on_->edit();
+    if (field == "next_look")
+        return next_->edit();
+    if (std::holds_alternative<facts::DipFact>(fact))
+        return row.level->edit();
+    if (std::holds_alternative<facts::TopUpFact>(fact))
+        return field == "brew" ? static_cast<QWidget*>(row.with) : row.topped->edit();
+    return field == "room_c" ? row.room->edit() : row.note;
 }
 
 /// A fault in one of several facts is found at "/3/volume_l".
-void RoundPage::showFault(const Fault& fault, const std::vector<std::size_t>& rowOfFact) {
+void RoundPage::showFault(const Fault& fault, const std::vector<facts::Fact>& facts,
+                          const std::vector<std::size_t>& rowOfFact) {
     std::size_t fact = 0;
     if (fault.path.size() > 1 && fault.path[1] >= '0' && fault.path[1] <= '9')
         fact = static_cast<std::size_t>(std::stoi(fault.path.substr(1)));
-    const RoundRow& row = rows_[rowOfFact[std::min(fact, rowOfFact.size() - 1)]];
+    fact = std::min(fact, facts.size() - 1);
+    const RoundRow& row = rows_[rowOfFact[fact]];
     message_->say(MessageLabel::Weight::fault, tr("%1: %2").arg(qs(row.vessel), session_.words(fault)));
-    row.level->edit()->setFocus(Qt::OtherFocusReason);
+    fieldOf(fault, facts[fact], row)->setFocus(Qt::OtherFocusReason);
 }
 
 QString RoundPage::words() const {

@@ -46,6 +46,7 @@ public:
     [[nodiscard]] bool started() const;
     [[nodiscard]] const std::vector<RoundRow>& rows() const { return rows_; }
     [[nodiscard]] Printout& printout() { return printout_; }
+    [[nodiscard]] DateField& dayOfRound() const { return *on_; }
     [[nodiscard]] DateField& nextLook() const { return *next_; }
     [[nodiscard]] QString words() const;
 
@@ -59,11 +60,13 @@ private:
     void tell();
     [[nodiscard]] bool allUsable();
     [[nodiscard]] desk::RoundEntry entryOf(const RoundRow& row) const;
-    void showFault(const Fault& fault, const std::vector<std::size_t>& rowOfFact);
+    [[nodiscard]] QWidget* fieldOf(const Fault& fault, const facts::Fact& fact, const RoundRow& row) const;
+    void showFault(const Fault& fault, const std::vector<facts::Fact>& facts,
+                   const std::vector<std::size_t>& rowOfFact);
 
     Session& session_;
     Printout printout_;
-    DateField* next_;
+    DateField *on_, *next_;
     QWidget* table_;
     QGridLayout* grid_;
     std::vector<RoundRow> rows_;

@@ -217,6 +217,7 @@ void EntryForm::open(const Fact& fact, EntryKind kind) {
     message_->clear();
     active_ = true;
     setVisible(true);
+    askForEvent();
     addHint();
     form_->focusFirst();
     preview();
@@ -234,8 +235,19 @@ void EntryForm::tell() {
     session_.setUnstored("entry/" + vessel_, started() ? QStringList{inWords()} : QStringList());
 }
 
+/// What happened decides what can be said of it.
+void EntryForm::askForEvent() {
+    const ChoiceField* what = kind_ == EntryKind::event ? form_->choice("what") : nullptr;
+    if (!what)
+        return;
+    const auto happened = std::get<facts::EventFact>(form_->fact()).what;
+    form_->ask("culture", happened == facts::Happening::pitched);
+    form_->ask("volume_l", facts::losesBeer(happened));
+}
+
 void EntryForm::edited() {
     endQuestion();
+    askForEvent();
     preview();
     tell();
 }

@@ -58,6 +58,7 @@ public:
     /// left; whoever holds it says so under a `key` of its own.
     void setUnstored(const std::string& key, const QStringList& what);
     [[nodiscard]] QStringList unstored() const;
+    [[nodiscard]] bool isUnstored(const std::string& key) const { return unstored_.contains(key); }
     void storeAll(); ///< asks all who hold something to try again
 
 Q_SIGNALS:

@@ -44,7 +44,9 @@ QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units) {
     size.replace(QLatin1String(".0 "), QLatin1String(" ")); // a size on the head of a cask is a whole number
     const QString shape = own("ui.word." + std::string(wordOf(facts.shape))).toLower();
     const QString material = own("ui.word." + std::string(wordOf(facts.material))).toLower();
-    return shape == material ? tr("%1 %2").arg(size, shape) : tr("%1 %2, %3").arg(size, shape, material);
+    const QString kind = shape == material ? tr("%1 %2").arg(size, shape) : tr("%1 %2, %3").arg(size, shape, material);
+    const QString place = qs(facts.room.empty() ? show(facts.temperature, units) : facts.room);
+    return tr("%1, %2").arg(kind, place);
 }
 
 Days youngestThird(const vessel::LedgerState& state) {

@@ -146,8 +146,8 @@ void FactForm::makeChoice(Editor& editor) {
 
 void FactForm::layOut() {
     auto* fields = new FieldLayout(page_, lines(*this, 1), lines(*this, .2));
-    for (const Editor& editor : editors_) {
-        auto* field = new QWidget(page_);
+    for (Editor& editor : editors_) {
+        auto* field = editor.frame = new QWidget(page_);
         auto* column = new QVBoxLayout(field);
         column->setContentsMargins(0, 0, 0, 0);
         column->setSpacing(lines(*this, .2));
@@ -191,7 +191,18 @@ void FactForm::fill(Editor& editor, const FieldValue& value) {
     }
 }
 
+void FactForm::ask(const std::string& field, bool asked) {
+    const auto at =
+        std::find_if(editors_.begin(), editors_.end(), [&](const Editor& editor) { return editor.spec.name == field; });
+    if (at == editors_.end())
+        return;
+    at->asked = asked;
+    at->frame->setVisible(asked);
+}
+
 FieldValue FactForm::valueOf(const Editor& editor) const {
+    if (!editor.asked)
+        return editor.line ? FieldValue(std::string()) : FieldValue();
     if (editor.number)
         return editor.number->stored() ? FieldValue(*editor.number->stored()) : FieldValue();
     if (editor.date)

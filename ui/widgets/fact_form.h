@@ -60,6 +60,8 @@ public:
     /// Words in an empty number field.
     void setHint(const std::string& field, const QString& hint);
     void focusFirst();
+    /// Whether a number or words are asked for; what is not stays empty.
+    void ask(const std::string& field, bool asked);
 
     [[nodiscard]] NumberField* number(const std::string& field) const;
     [[nodiscard]] DateField* date(const std::string& field) const;
@@ -75,6 +77,8 @@ private:
         FieldSpec spec;
         QLabel* label = nullptr;
         QWidget* widget = nullptr;
+        QWidget* frame = nullptr; ///< around both
+        bool asked = true;
         QList<QWidget*> stops = {}; ///< of the Tab key; the first takes the focus
         NumberField* number = nullptr;
         DateField* date = nullptr;

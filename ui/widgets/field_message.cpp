@@ -7,6 +7,7 @@
 #include <QApplication>
 #include <QHBoxLayout>
 #include <QLineEdit>
+#include <QMouseEvent>
 #include <QPainter>
 #include <QScrollArea>
 #include <QTimer>
@@ -144,9 +145,14 @@ bool FieldMessage::eventFilter(QObject* watched, QEvent* event) {
     return QFrame::eventFilter(watched, event);
 }
 
-void FieldMessage::mousePressEvent(QMouseEvent*) {
+/// What lies below it is what was meant.
+void FieldMessage::mousePressEvent(QMouseEvent* event) {
     givesWay_ = true;
+    const QPoint at = mapToParent(event->pos());
     hang();
+    QWidget* below = host_ ? host_->childAt(at) : nullptr;
+    if (below && below->focusPolicy() & Qt::ClickFocus)
+        below->setFocus(Qt::MouseFocusReason);
 }
 
 void FieldMessage::paintEvent(QPaintEvent*) {
