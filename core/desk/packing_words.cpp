@@ -75,6 +75,15 @@ Message answerWords(const GuardVerdict& verdict) {
     return say("finishing.pack.refused");
 }
 
+/// What is too much is told without a sign.
+Message marginWords(const GuardVerdict& verdict) {
+    const bool over = verdict.margin()->barOverAir < 0;
+    return say(over ? "finishing.pack.over" : "finishing.pack.margin")
+        .with("limit", *verdict.limit)
+        .with("margin", GaugePressure{std::abs(verdict.margin()->barOverAir)})
+        .with("volumes", Co2Volumes{std::abs(verdict.marginVolumes()->vol)});
+}
+
 void addAll(std::vector<Message>& words, const std::vector<Message>& more) {
     words.insert(words.end(), more.begin(), more.end());
 }
@@ -90,10 +99,7 @@ std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequ
                                   primingWords(answer, request), residualWords(answer), pressureWords(answer)};
     const GuardVerdict& verdict = answer.verdict;
     if (verdict.margin())
-        words.push_back(say("finishing.pack.margin")
-                            .with("limit", *verdict.limit)
-                            .with("margin", *verdict.margin())
-                            .with("volumes", *verdict.marginVolumes()));
+        words.push_back(marginWords(verdict));
     if (answer.keg)
         words.push_back(say(answer.keg->barOverAir < 0 ? "finishing.pack.keg_none" : "finishing.pack.keg")
                             .with("pressure", *answer.keg)

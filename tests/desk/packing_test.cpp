@@ -85,6 +85,21 @@ TEST_CASE_METHOD(PackFixture, "a bottle without rating, a vessel never measured 
     CHECK(refusedFor(wish(), "finishing.guard.young"));
 }
 
+TEST_CASE_METHOD(PackFixture, "pressure beyond the bottle is told as too much, without a sign", "[desk][pack]") {
+    settle(1.001);
+    PackingRequest request = wish();
+    request.package.rating = GaugePressure{2};
+    const auto packed = answer(request);
+    REQUIRE(packed.verdict.margin()->barOverAir < 0);
+    std::string words;
+    for (const Message& message : packed.words)
+        words += render(message) + '\n';
+    INFO(words);
+    CHECK(words.find("too much.") != std::string::npos);
+    CHECK(words.find("to spare") == std::string::npos);
+    CHECK(words.find(" -") == std::string::npos);
+}
+
 TEST_CASE_METHOD(PackFixture, "beer that was racked or pitched wants the proof", "[desk][pack]") {
     settle(1.001);
     record(R"({"kind": "event", "vessel": "Plover", "on": "2026-02-25", "what": "racked"})");

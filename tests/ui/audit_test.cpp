@@ -9,6 +9,7 @@
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/page.h"
+#include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/pantry/ingredients_page.h"
 #include "ui/taste/page.h"
@@ -72,6 +73,7 @@ public:
         cellar.showBrewSheet();
         look("brew sheet");
         cellar.brew().showPlan();
+        lookAtFinish(cellar);
         cellar.showPage(PageId::history);
         look("history");
         cellar.history().showFace(HistoryPage::Face::table);
@@ -96,6 +98,16 @@ private:
         look("sitting set aside");
         w_.window->session()->undo();
         cellar.taste().openSitting(before);
+    }
+    void lookAtFinish(CellarView& cellar) {
+        cellar.showPage(PageId::finish);
+        cellar.focusWork();
+        w_.type("40");
+        cellar.finish().answerNow();
+        look("pack");
+        cellar.finish().showPart(FinishPage::Part::blend);
+        look("blend");
+        cellar.finish().showPart(FinishPage::Part::pack);
     }
     void lookAtAdjust(CellarView& cellar) {
         cellar.showPage(PageId::adjust);

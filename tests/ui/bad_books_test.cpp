@@ -367,7 +367,7 @@ TEST_CASE("a vessel without a target is tasted, judged and looked back on", "[ui
     CHECK(part<VerdictPanel>(cellar.adjust()).words().size() >= 3);
     cellar.adjust().openTarget(true);
     CHECK(part<TargetForm>(cellar.adjust()).words() == own("ui.adjust.target.default"));
-    w.key(Qt::Key_5, Qt::ControlModifier);
+    w.key(Qt::Key_6, Qt::ControlModifier);
     w.key(Qt::Key_End);
     CHECK_FALSE(cellar.history().cursorWords().isEmpty());
     CHECK(testing::fingerprint(w.window->session()->desk()) == before);

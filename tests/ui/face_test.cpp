@@ -19,6 +19,7 @@
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
 #include "ui/draw_refill/vessel_panel.h"
+#include "ui/finish/page.h"
 #include "ui/history/columns.h"
 #include "ui/history/page.h"
 #include "ui/present/ledger_model.h"
@@ -49,7 +50,8 @@ using namespace staveline::testing;
 namespace {
 
 const std::array sampleVessels = {"Plover", "Knot", "Dunlin"};
-const std::array allPages = {PageId::taste, PageId::adjust, PageId::brew, PageId::drawRefill, PageId::history};
+const std::array allPages = {PageId::taste,      PageId::adjust, PageId::brew,
+                             PageId::drawRefill, PageId::finish, PageId::history};
 
 /// The window on the sample cellar, with text that much larger than usual.
 struct AtSample {
@@ -183,6 +185,11 @@ TEST_CASE("another vessel begins every page at its top", "[ui][face]") {
     const AtSample s;
     for (const PageId page : allPages) {
         s.at("Plover", page);
+        if (page == PageId::finish) { // it answers what is asked
+            s.w->type("60");
+            s.cellar().finish().answerNow();
+            QTest::qWait(60);
+        }
         int scrolled = 0;
         for (const auto* area : s.cellar().findChildren<QAbstractScrollArea*>())
             if (area->isVisible() && area->verticalScrollBar()->maximum() > 0) {

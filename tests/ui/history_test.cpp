@@ -293,7 +293,7 @@ TEST_CASE("the table fits a window of 1280 x 800 without scrolling sideways", "[
                                 DisplayUnits::Gravity::specific, DisplayUnits::Colour::srm});
         for (const char* vessel : {"Plover", "Knot", "Dunlin"}) {
             w.window->cellar()->showVessel(vessel);
-            w.key(Qt::Key_5, Qt::ControlModifier);
+            w.key(Qt::Key_6, Qt::ControlModifier);
             const HistoryPage& history = w.window->cellar()->history();
             if (!history.table().isVisible())
                 w.key(Qt::Key_T);

@@ -80,7 +80,7 @@ TEST_CASE("a part that was open behind another page is there when its page is", 
     WindowInScratch w;
     w.key(Qt::Key_3, Qt::ControlModifier);
     press(w, "Brew sheet");
-    w.key(Qt::Key_5, Qt::ControlModifier);
+    w.key(Qt::Key_6, Qt::ControlModifier);
     w.key(Qt::Key_T); // the table
     w.key(Qt::Key_4, Qt::ControlModifier);
     restart(w);
@@ -88,7 +88,7 @@ TEST_CASE("a part that was open behind another page is there when its page is", 
     w.key(Qt::Key_3, Qt::ControlModifier);
     CHECK(w.window->cellar()->brew().part() == BrewPage::Part::sheet);
     CHECK(w.window->cellar()->brewSheet().page().printButton().isEnabled());
-    w.key(Qt::Key_5, Qt::ControlModifier);
+    w.key(Qt::Key_6, Qt::ControlModifier);
     const HistoryPage& history = w.window->cellar()->history();
     CHECK(history.face() == HistoryPage::Face::table);
     CHECK(history.table().isVisible());
@@ -99,7 +99,7 @@ TEST_CASE("the open face of History comes back after a restart", "[ui][session][
     for (const auto& [key, face] :
          {std::pair{Qt::Key_T, HistoryPage::Face::table}, {Qt::Key_P, HistoryPage::Face::promises}}) {
         WindowInScratch w;
-        w.key(Qt::Key_5, Qt::ControlModifier);
+        w.key(Qt::Key_6, Qt::ControlModifier);
         w.key(key);
         restart(w);
         CHECK(w.window->cellar()->history().face() == face);
@@ -272,7 +272,7 @@ TEST_CASE("widths of one's own survive a narrow window", "[ui][places]") {
 
 TEST_CASE("a window that is killed comes back where it was", "[ui][session][places]") {
     WindowInScratch w;
-    w.key(Qt::Key_5, Qt::ControlModifier);
+    w.key(Qt::Key_6, Qt::ControlModifier);
     CHECK(QTest::qWaitFor([&] { return w.settings.value("session/station").toString() == "history"; }, 5000));
     CHECK(w.settings.value("recent").toStringList() == QStringList{qs(w.book.string())});
 }

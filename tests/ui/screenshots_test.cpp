@@ -24,6 +24,7 @@
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
+#include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/pantry/ingredients_page.h"
 #include "ui/print/paged_paper.h"
@@ -32,6 +33,7 @@
 #include "ui/taste/page.h"
 #include "ui/taste/score_sheet.h"
 #include "ui/taste/sitting_header.h"
+#include "ui/widgets/choice_field.h"
 #include "ui/widgets/fact_form.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/underlined_tabs.h"
@@ -144,6 +146,9 @@ public:
     void brew() const;
     void asBrewed() const;
     void drawAndRefill() const;
+    void choose(const char* field, const char* word) const; ///< in Finish
+    void pack() const;
+    void finish() const;
     void history() const;
     void allVessels() const;
     void emptyVessel() const;
@@ -299,6 +304,40 @@ void Walk::drawAndRefill() const {
     workPage.form().leave();
 }
 
+void Walk::choose(const char* field, const char* word) const {
+    auto& choice = part<ChoiceField>(cellar().finish(), field);
+    choice.setWord(word);
+    Q_EMIT choice.activated(choice.currentIndex());
+}
+
+void Walk::pack() const {
+    at("Plover", PageId::finish);
+    write(part<NumberField>(cellar().finish(), "Litres to pack").edit(), "60");
+    choose("Make", "thick");
+    cellar().finish().answerNow();
+}
+
+void Walk::finish() const {
+    at("Plover", PageId::finish);
+    take("finish-first");
+    FinishPage& workPage = cellar().finish();
+    w_.type("60");
+    workPage.answerNow();
+    take("finish-refused");
+    pack();
+    take("finish-pack");
+    write(part<NumberField>(workPage, "Size").edit(), "9000");
+    workPage.answerNow();
+    take("finish-marked");
+    workPage.showPart(FinishPage::Part::blend);
+    choose("Source 2", "Knot");
+    write(part<NumberField>(workPage, "Litres of 1").edit(), "60");
+    write(part<NumberField>(workPage, "TA").edit(), "6.5");
+    workPage.answerNow();
+    take("finish-blend");
+    workPage.showPart(FinishPage::Part::pack);
+}
+
 void Walk::history() const {
     at("Plover", PageId::history);
     take("history");
@@ -340,7 +379,7 @@ void Walk::vessels() const {
     cellar().showRooms();
     take("rooms");
     cellar().showPage(PageId::taste);
-    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history}) {
+    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::finish, PageId::history}) {
         cellar().showPage(workPage);
         w_.window->toggleHelp();
         take(QByteArray("help-").append(QByteArray::number(static_cast<int>(workPage))).constData());
@@ -383,6 +422,8 @@ void Walk::emptyVessel() const {
     cellar().drawRefill().begin(EntryKind::opening);
     take("opening");
     cellar().drawRefill().form().leave();
+    at("Curlew", PageId::finish);
+    take("empty-finish");
     at("Curlew", PageId::history);
     take("empty-history");
     w_.window->notices().showFault(QStringLiteral("The disk is full: what you typed last is not stored.\nMake room on "
@@ -399,6 +440,7 @@ void Walk::workPages() const {
     otherAnswers();
     brew();
     drawAndRefill();
+    finish();
     history();
     vessels();
     importing();
@@ -447,6 +489,21 @@ TEST_CASE("pictures of every page in both palettes", "[.][screenshots]") {
     install(*qApp, Appearance::light);
 }
 
+TEST_CASE("pictures of Finish in both palettes", "[.][finish_shots]") {
+    const QString folder = folderOfShots();
+    const LargerText text;
+    for (const Appearance look : {Appearance::light, Appearance::dark}) {
+        WindowInScratch w(false);
+        fitToEnvironment(*w.window);
+        w.window->setAppearance(look);
+        const QString scale = w.window->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
+        const Walk walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale);
+        walk.openSample();
+        walk.finish();
+    }
+    install(*qApp, Appearance::light);
+}
+
 TEST_CASE("pictures for the README", "[.][readme]") {
     const QString folder = folderOfShots();
     WindowInScratch w(false);
@@ -464,6 +521,8 @@ TEST_CASE("pictures for the README", "[.][readme]") {
     walk.fill("volume_l", "62");
     walk.take("draw-and-refill");
     walk.cellar().drawRefill().form().leave();
+    walk.pack();
+    walk.take("finish");
     keep(firstPage(*walk.desk().brewSheet("Plover"), 90), folder + "/brew-sheet.png");
     walk.halfASitting();
     walk.take("taste");

@@ -74,7 +74,8 @@ qsizetype indexOf(const QStringList& met, const QString& start) {
 
 TEST_CASE("the header comes before the page, the page before the status line", "[ui][tab]") {
     const TabWalk w;
-    for (const PageId page : {PageId::taste, PageId::adjust, PageId::brew, PageId::drawRefill, PageId::history}) {
+    for (const PageId page :
+         {PageId::taste, PageId::adjust, PageId::brew, PageId::drawRefill, PageId::finish, PageId::history}) {
         CAPTURE(static_cast<int>(page));
         w.go(page);
         const QStringList met = w.round();

@@ -84,7 +84,8 @@ TEST_CASE("a vessel's name is shown as it was typed on every page", "[ui][words]
     CellarView& cellar = *w.window->cellar();
     CHECK(w.window->windowTitle().contains(oddName));
     CHECK_FALSE(labelsSaying(part<VesselHeader>(cellar), oddName).isEmpty());
-    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history, PageId::drawRefill}) {
+    for (const PageId workPage :
+         {PageId::taste, PageId::adjust, PageId::brew, PageId::history, PageId::finish, PageId::drawRefill}) {
         cellar.showPage(workPage);
         if (workPage == PageId::adjust)
             REQUIRE(QTest::qWaitFor([&] { return !cellar.adjust().busy(); }, 60000));
@@ -162,7 +163,8 @@ TEST_CASE("the longest name there can be, in any script, fits into the window", 
     REQUIRE(w.window->session()->record(fact));
     w.window->cellar()->showVessel(fact.name);
     CHECK(w.window->cellar()->vessel() == fact.name);
-    for (const PageId workPage : {PageId::taste, PageId::adjust, PageId::brew, PageId::history, PageId::drawRefill})
+    for (const PageId workPage :
+         {PageId::taste, PageId::adjust, PageId::brew, PageId::history, PageId::finish, PageId::drawRefill})
         w.window->cellar()->showPage(workPage);
     QTest::qWait(10);
     CHECK(w.window->minimumSizeHint().width() <= std::max(before.width(), 1280));

@@ -132,7 +132,7 @@ void Job::drawAndRefill() const {
 }
 
 void Job::lookBack() const {
-    ctrl(Qt::Key_5);
+    ctrl(Qt::Key_6);
     w.key(Qt::Key_End);
     const auto last = cellar().history().cursorWords();
     w.key(Qt::Key_Home);

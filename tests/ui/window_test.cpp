@@ -448,7 +448,7 @@ TEST_CASE("F1 opens help for the page in hand, Esc closes it", "[ui][help]") {
     CHECK(w.help().words().startsWith("Brew sheet"));
     for (const auto& [workPage, title] :
          std::array{std::pair(PageId::taste, "Taste"), std::pair(PageId::adjust, "Adjust"),
-                    std::pair(PageId::history, "History")}) {
+                    std::pair(PageId::finish, "Finish"), std::pair(PageId::history, "History")}) {
         w.window->cellar()->showPage(workPage);
         CHECK(w.help().words().startsWith(title));
     }
@@ -457,8 +457,8 @@ TEST_CASE("F1 opens help for the page in hand, Esc closes it", "[ui][help]") {
     w.key(Qt::Key_F1);
     w.key(Qt::Key_Escape);
     CHECK_FALSE(w.help().isVisible());
-    for (const char* page :
-         {"start", "cellar", "vessel", "taste", "adjust", "brew", "draw_refill", "history", "brew_sheet", "about"})
+    for (const char* page : {"start", "cellar", "vessel", "taste", "adjust", "brew", "draw_refill", "finish", "history",
+                             "brew_sheet", "about"})
         CHECK(helpFor(page).size() >= 2);
 }
 
@@ -479,8 +479,8 @@ TEST_CASE("F6 goes round the parts of the window, Ctrl+Page through the cellar",
     CHECK(cellar.vessel() == first);
     for (const auto& [key, workPage] :
          std::array{std::pair(Qt::Key_1, PageId::taste), std::pair(Qt::Key_2, PageId::adjust),
-                    std::pair(Qt::Key_3, PageId::brew), std::pair(Qt::Key_5, PageId::history),
-                    std::pair(Qt::Key_4, PageId::drawRefill)}) {
+                    std::pair(Qt::Key_3, PageId::brew), std::pair(Qt::Key_6, PageId::history),
+                    std::pair(Qt::Key_4, PageId::drawRefill), std::pair(Qt::Key_5, PageId::finish)}) {
         w.key(key, Qt::ControlModifier);
         CHECK(cellar.workPage() == workPage);
     }

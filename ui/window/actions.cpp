@@ -56,7 +56,8 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     workPages[PageId::adjust] = add(tr("&Adjust"), keys("Ctrl+2"));
     workPages[PageId::brew] = add(tr("&Brew"), keys("Ctrl+3"));
     workPages[PageId::drawRefill] = add(tr("&Draw && refill"), keys("Ctrl+4"));
-    workPages[PageId::history] = add(tr("H&istory"), keys("Ctrl+5"));
+    workPages[PageId::finish] = add(tr("&Finish"), keys("Ctrl+5"));
+    workPages[PageId::history] = add(tr("H&istory"), keys("Ctrl+6"));
     brewSheet = add(tr("Brew &sheet"), keys("Ctrl+Shift+B"));
     newSitting = add(tr("Ne&w tasting"), keys("Ctrl+Shift+T"));
     sameAgain = add(tr("Copy last s&cores"), keys("Ctrl+="));

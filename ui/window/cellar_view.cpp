@@ -13,6 +13,7 @@
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_paper.h"
 #include "ui/draw_refill/page.h"
+#include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/pantry/ingredients_page.h"
 #include "ui/taste/blank_sheet.h"
@@ -148,6 +149,7 @@ void CellarView::makePages(Prompt& prompt) {
     adjust_ = add(new AdjustPage(session_, pages_), tr("Adjust"));
     brew_ = add(new BrewPage(session_, prompt, pages_), tr("Brew"));
     drawRefill_ = add(new DrawRefillPage(session_, pages_), tr("Draw && refill"));
+    finish_ = add(new FinishPage(session_, pages_), tr("Finish"));
     history_ = add(new HistoryPage(session_, prompt, pages_), tr("History"));
 }
 
@@ -229,6 +231,8 @@ PaperInFront CellarView::paperInFront() {
     case PageId::drawRefill:
         return drawRefill_->model().rowCount() > 0 ? PaperInFront{&ledgerPrintout_, {}}
                                                    : PaperInFront{nullptr, tr("nothing is recorded yet")};
+    case PageId::finish:
+        return {nullptr, tr("this page has no paper")};
     case PageId::history:
         return history_->hasHistory() ? PaperInFront{&history_->printout(), {}}
                                       : PaperInFront{nullptr, tr("nothing is recorded yet")};

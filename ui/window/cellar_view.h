@@ -21,6 +21,7 @@ class AsidePage;
 class BrewPage;
 class CellarPage;
 class DrawRefillPage;
+class FinishPage;
 class HistoryPage;
 class IngredientsPage;
 class Rail;
@@ -77,6 +78,7 @@ public:
     [[nodiscard]] AdjustPage& adjust() const { return *adjust_; }
     [[nodiscard]] BrewPage& brew() const { return *brew_; }
     [[nodiscard]] BrewSheetPage& brewSheet() const;
+    [[nodiscard]] FinishPage& finish() const { return *finish_; }
     [[nodiscard]] HistoryPage& history() const { return *history_; }
     [[nodiscard]] RoundPage& round() const { return *round_; }
     [[nodiscard]] IngredientsPage& ingredients() const { return *ingredients_; }
@@ -119,6 +121,7 @@ private:
     AdjustPage* adjust_;
     BrewPage* brew_;
     DrawRefillPage* drawRefill_;
+    FinishPage* finish_;
     HistoryPage* history_;
     std::vector<WorkPage*> workPages_; ///< in the order of PageId
     VesselPage* vesselPage_;

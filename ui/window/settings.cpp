@@ -33,8 +33,8 @@ constexpr Words<DisplayUnits::Volume, 3> volumes{"units/volume", {"litre", "us_g
 constexpr Words<DisplayUnits::Temperature, 2> temperatures{"units/temperature", {"celsius", "fahrenheit"}};
 constexpr Words<DisplayUnits::Colour, 2> colours{"units/colour", {"ebc", "srm"}};
 constexpr Words<Appearance, 3> appearances{"appearance", {"system", "light", "dark"}};
-constexpr Words<PageId, 5> workPages{
-    "session/station", {"taste", "adjust", "brew", "draw_refill", "history"}, PageId::drawRefill};
+constexpr Words<PageId, 6> workPages{
+    "session/station", {"taste", "adjust", "brew", "draw_refill", "finish", "history"}, PageId::drawRefill};
 
 constexpr Words<BrewPage::Part, 3> brewParts{"session/brew", {"plan", "sheet", "as_brewed"}};
 constexpr Words<HistoryPage::Face, 3> historyFaces{"session/history", {"charts", "table", "promises"}};

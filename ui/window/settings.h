@@ -19,7 +19,7 @@ class QSettings;
 namespace staveline::ui {
 
 /// In the order of the bar and of a cycle.
-enum class PageId { taste, adjust, brew, drawRefill, history };
+enum class PageId { taste, adjust, brew, drawRefill, finish, history };
 [[nodiscard]] QString idOf(PageId workPage);
 
 struct WindowSettings {
