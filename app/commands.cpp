@@ -240,9 +240,8 @@ void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cella
                                       .with("draw", isoDay(vessel.dates.draw)),
                                   units));
         printSteering(vessel.steering, units);
-        if (vessel.round)
-            for (const Message& finding : vessel.round->findings)
-                fmt::print("  {}\n", render(finding, units));
+        for (const Message& seen : vessel.seen.words)
+            fmt::print("  {}\n", render(seen, units));
         printNotes(stdout, vessel.findings, units);
     }
     for (const desk::BrewDay& day : desk::brewDays(cellar))
