@@ -14,6 +14,8 @@
 #include <QCheckBox>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QScrollArea>
+#include <QScrollBar>
 
 using namespace staveline;
 using namespace staveline::desk;
@@ -140,6 +142,27 @@ TEST_CASE("a round of another day is kept with its dips and top-ups on that day"
     at.page().finish();
     CHECK(at.page().started());
     CHECK(at.page().dayOfRound().edit()->hasFocus());
+}
+
+TEST_CASE("the names of the vessels stay in sight while their fields scroll, and cover no field in hand",
+          "[ui][round]") {
+    AtRound at;
+    at.window->resize(700, 600);
+    QTest::qWait(50);
+    const RoundRow& heron = at.row("Heron");
+    const QWidget& name = *heron.cells.front();
+    auto* scroll = qobject_cast<QScrollArea*>(name.parentWidget()->parentWidget()->parentWidget());
+    REQUIRE(scroll);
+    const auto left = [&](const QWidget& widget) { return widget.mapTo(scroll->viewport(), QPoint(0, 0)).x(); };
+    REQUIRE(scroll->horizontalScrollBar()->maximum() > 0);
+    heron.note->setFocus();
+    QTest::qWait(50);
+    CHECK(scroll->horizontalScrollBar()->value() > 0);
+    CHECK(left(name) == 0);
+    CHECK(name.parentWidget()->childAt(name.geometry().center()) == &name);
+    heron.bung->setFocus();
+    QTest::qWait(50);
+    CHECK(left(*heron.bung) >= name.width());
 }
 
 TEST_CASE("a round that is thrown away is begun anew", "[ui][round]") {

@@ -6,7 +6,7 @@
 #include "ui/present/fact_fields.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
-#include "ui/widgets/elided_label.h"
+#include "ui/widgets/held_column.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
 #include "ui/widgets/theme.h"
@@ -89,6 +89,7 @@ RoundPage::RoundPage(Session& session, Prompt& prompt, QWidget* parent)
     scroll->setFocusPolicy(Qt::NoFocus);
     scroll->setWidgetResizable(true);
     scroll->setWidget(table_);
+    new HeldColumn(*scroll, *grid_); // whose row it is
     auto* leave = new QPushButton(tr("Later (Esc)"), this);
     leave->setToolTip(tr("What is entered stays here until it is kept or thrown away."));
     auto* throwAway = new QPushButton(tr("Throw it away"), this);
