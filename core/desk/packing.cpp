@@ -6,7 +6,7 @@
 #include "desk/inside.h"
 #include "desk/packing_words.h"
 #include "desk/rooms.h"
-#include "finishing/cautions.h"
+#include "finishing/yeast.h"
 #include "quantity/acid_base.h"
 #include "quantity/parse.h"
 #include "quantity/text.h"
@@ -21,6 +21,7 @@ using facts::CultureFact;
 using facts::EventFact;
 using finishing::BeerKnown;
 using finishing::Priming;
+using finishing::PrimingSugar;
 using tasting::faultWords;
 
 namespace {
@@ -39,6 +40,20 @@ Result<void> asksOneThing(const PackingRequest& request) {
     if (request.volumes.has_value() != request.sugarWeight.has_value())
         return {};
     return badInput("/volumes", say("finishing.pack.which"), say("finishing.pack.which.remedy"));
+}
+
+Result<void> datesATest(const PackingRequest& request) {
+    if (request.forced || !request.forcedOn)
+        return {};
+    return badInput("/forced_on", say("finishing.pack.no_test").with("on", *request.forcedOn),
+                    say("finishing.pack.no_test.remedy"));
+}
+
+Result<void> isAlcohol(const std::optional<PercentVol>& measured) {
+    const Range beer{0, constants::finishing::strongest};
+    if (!measured || beer.holds(measured->pct))
+        return {};
+    return fail(outOfRange(show(shortest(measured->pct)), measured->pct, beer, "/alcohol"));
 }
 
 Result<void> keepsBeer(const std::optional<Celsius>& keg) {
@@ -163,8 +178,8 @@ Result<Priming> primingOf(const PackingRequest& request, PackingAnswer& answer) 
             return fail(volumes.error());
         answer.wanted = *volumes;
     }
-    return finishing::prime(
-        {request.litres, answer.wanted, answer.residual.value, answer.sugar, request.extract, request.package.size});
+    return finishing::prime({request.litres, answer.wanted, answer.residual.value, answer.sugar, request.extract,
+                             request.package.size, answer.lost});
 }
 
 Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, const Composition& beer, Celsius warmth) {
@@ -174,7 +189,8 @@ Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, cons
     if (!kind)
         return fail(kind.error());
     const Kilograms mass{request.fruitKgPerLitre * request.litres.l};
-    const auto effect = finishing::withFruit({*kind, mass, request.litres, beer.alcohol(), warmth, Litres{0}});
+    const auto effect =
+        finishing::withFruit({*kind, mass, request.litres, beer.alcohol(), warmth, request.fruitVessel});
     if (!effect)
         return fail(effect.error());
     answer.fruit = *effect;
@@ -195,23 +211,43 @@ Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, co
     answer.priming = *priming;
     if (auto ok = addFruit(request, answer, beer, warmth); !ok)
         return ok;
-    finishing::GuardQuestion question{beerOf(request, vessel, cellar), request.package, priming->most,
-                                      request.override};
-    question.beer.residual = residual->value;
-    if (answer.fruit)
-        question.beer.fruitSugar = answer.fruit->sugar;
     if (!request.make.empty()) {
         auto make = finishing::bottleMake(request.make);
         if (!make)
             return fail(make.error());
-        question.package.make = *make;
+        answer.package.make = *make;
     }
+    finishing::GuardQuestion question{beerOf(request, vessel, cellar), answer.package, priming->most, request.override};
+    question.beer.residual = residual->value;
+    if (answer.fruit)
+        question.beer.fruitSugar = answer.fruit->sugar;
     auto verdict = guard(question);
     if (!verdict)
         return fail(verdict.error());
-    answer.warmest = verdict->warmest;
     answer.verdict = std::move(*verdict);
     return {};
+}
+
+BottledAlcohol alcoholOf(const PackingRequest& request, const PackingAnswer& answer, const Composition& beer) {
+    namespace error = constants::finishing;
+    const PercentVol before = request.alcohol.value_or(answer.fruit ? answer.fruit->alcohol : beer.alcohol());
+    const double sd = request.alcohol ? error::measuredAlcoholSd : error::estimatedAlcoholSd;
+    return {alcoholWith(answer.priming, request.litres, before), {sd * tasting::z80}, request.alcohol.has_value()};
+}
+
+/// What the request says and the vessel knows, before anything is worked out.
+PackingAnswer begun(const PackingRequest& request, const CurrentVessel& vessel, const PrimingSugar& sugar) {
+    PackingAnswer answer;
+    answer.vessel = vessel.record.facts.name;
+    answer.name = request.name.empty() ? answer.vessel : request.name;
+    answer.litres = request.litres;
+    answer.sugar = sugar;
+    answer.extract = request.extract;
+    answer.package = request.package;
+    answer.lost = request.lost.value_or(finishing::usualLoss(request.litres));
+    answer.kegAt = request.keg;
+    answer.generations = vessel.now().generations;
+    return answer;
 }
 
 } // namespace
@@ -222,29 +258,32 @@ Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
         return fail(found.error());
     const CurrentVessel& vessel = **found;
     const auto sugar = finishing::primingSugar(request.sugar);
-    for (auto ok :
-         {inUseOn(vessel.record.facts, vessel.today, "/vessel"), isThere(request, vessel), asksOneThing(request),
-          keepsBeer(request.keg), tellsItsCo2(request, vessel.record.facts), sugar.map([](const auto&) {})})
+    for (auto ok : {inUseOn(vessel.record.facts, vessel.today, "/vessel"), isThere(request, vessel),
+                    asksOneThing(request), datesATest(request), isAlcohol(request.alcohol), keepsBeer(request.keg),
+                    tellsItsCo2(request, vessel.record.facts), sugar.map([](const auto&) {})})
         if (!ok)
             return fail(ok.error());
     const auto known = knownOf(vessel, *inside_->cellar);
     if (!known)
         return fail(known.error());
     const Composition& beer = known->state.beer;
-    PackingAnswer answer;
-    answer.vessel = vessel.record.facts.name;
-    answer.litres = request.litres;
-    answer.sugar = *sugar;
-    answer.size = request.package.size;
+    PackingAnswer answer = begun(request, vessel, *sugar);
     if (auto done = work(request, vessel, beer, *inside_->cellar, answer); !done)
         return fail(done.error());
     if (request.keg)
         answer.keg = finishing::setPoint(answer.wanted, *request.keg);
     const estimate::Estimates estimates = estimatesFrom(*known);
-    answer.words = packingWords(answer, request);
-    answer.cautions =
-        finishing::packingCautions({estimates.ph.value_or(ph(beer)), estimates.ta.value_or(titratableAcidity(beer)),
-                                    beer.alcohol(), answer.priming.gives.vol > 0, answer.fruit.has_value()});
+    const finishing::PackedBeer packed{estimates.ph.value_or(ph(beer)),
+                                       estimates.ta.value_or(titratableAcidity(beer)),
+                                       request.alcohol.value_or(beer.alcohol()),
+                                       answer.priming.gives.vol > 0,
+                                       answer.fruit.has_value(),
+                                       request.keg.has_value(),
+                                       answer.sugar.isLiquid()};
+    answer.alcohol = alcoholOf(request, answer, beer);
+    answer.yeast = finishing::yeastAdvice(packed, request.litres);
+    answer.words = packingWords(answer);
+    answer.cautions = finishing::packingCautions(packed);
     if (vessel.fault && vessel.fault->rule)
         answer.cautions.insert(answer.cautions.begin(), faultWords(*vessel.fault->rule, vessel.fault->until));
     return answer;

@@ -6,6 +6,6 @@
 
 namespace staveline::desk {
 
-[[nodiscard]] std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequest& request);
+[[nodiscard]] std::vector<Message> packingWords(const PackingAnswer& answer);
 
 } // namespace staveline::desk
