@@ -199,6 +199,11 @@ public:
     /// safe (desk/packing.h); nothing is written.
     [[nodiscard]] Result<BlendAnswer> blend(const BlendRequest& request) const;
     [[nodiscard]] Result<PackingAnswer> pack(const PackingRequest& request) const;
+    /// Of what pack() answered today. The sheet of what the guard refused says so and has no steps; there are no labels
+    /// for it (notPossible).
+    [[nodiscard]] sheet::Document packingSheet(const PackingAnswer& answer, const DisplayUnits& units = {}) const;
+    [[nodiscard]] Result<sheet::Document> bottleLabels(const PackingAnswer& answer,
+                                                       const DisplayUnits& units = {}) const;
     [[nodiscard]] Result<Start> startOf(const facts::VesselName& name) const;
     /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
     [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;
