@@ -17,7 +17,9 @@ struct FinishOptions {
     std::string ta, ph, alcohol, bitterness, colour, acidity, funk, body;
     std::string litres, volumes, sugarWeight, sugar = "sucrose", extract;
     std::string bottleMl, bottle, rating, warmest;
-    std::string gravity, forced, forcedOn, residual, head, headAt, fruit, keg;
+    std::string gravity, forced, forcedOn, residual, head, headAt, fruit, fruitVessel, keg;
+    std::string name, lost, measuredAlcohol;
+    std::string label; ///< the file; empty: none
     std::optional<std::string> override;
 };
 

@@ -2,11 +2,13 @@
 // Drawn beer, blending and packing: all of them answer, none writes.
 #include "app/commands.h"
 #include "app/on_book.h"
+#include "app/paper_file.h"
 #include "app/typed.h"
 #include "desk/blending.h"
 #include "desk/lots.h"
 #include "desk/packing.h"
 #include "quantity/text.h"
+#include "sheet/document.h"
 
 #include <fmt/core.h>
 #include <map>
@@ -121,6 +123,7 @@ Result<PackingRequest> packingOf(const Options& options) {
     request.sugar = f.sugar;
     request.make = f.bottle;
     request.override = f.override;
+    request.name = f.name;
     std::optional<Litres> litres;
     std::optional<Plato> extract;
     std::optional<Millilitres> size;
@@ -130,7 +133,9 @@ Result<PackingRequest> packingOf(const Options& options) {
                        take(size, f.bottleMl, "/bottle_ml"), take(request.package.rating, f.rating, "/rating_bar"),
                        take(warmest, f.warmest, "/warmest_c"), takeGravity(request.gravity, f.gravity, "/gravity"),
                        takeGravity(request.forced, f.forced, "/forced_test"), takeDay(request.forcedOn, f.forcedOn),
-                       take(request.keg, f.keg, "/keg_c"), takeFruit(request, f.fruit), takeResidual(request, f)})
+                       take(request.keg, f.keg, "/keg_c"), takeFruit(request, f.fruit), takeResidual(request, f),
+                       take(request.fruitVessel, f.fruitVessel, "/fruit_vessel_l"),
+                       take(request.lost, f.lost, "/lost_l"), take(request.alcohol, f.measuredAlcohol, "/alcohol")})
         if (!taken)
             return fail(taken.error());
     request.litres = litres.value_or(Litres{0});
@@ -212,19 +217,49 @@ int blend(const Options& options) {
     });
 }
 
+namespace {
+
+/// The day sheet, then the labels; says where they are.
+Result<void> writePapers(const Desk& desk, const desk::PackingAnswer& answer, const Options& options) {
+    const auto write = [&](const sheet::Document& paper, const std::string& to, const char* path) -> Result<void> {
+        auto written = writePaper(paper, to, options.paper);
+        if (!written)
+            written.error().path = path;
+        else if (to != "-" && !options.json)
+            fmt::print("{}\n", render(say("app.written").with("file", to)));
+        return written;
+    };
+    if (!options.out.empty())
+        if (auto ok = write(desk.packingSheet(answer, unitsOf(options)), options.out, "/out"); !ok)
+            return ok;
+    if (options.finish.label.empty())
+        return {};
+    const auto labels = desk.bottleLabels(answer, unitsOf(options));
+    return labels ? write(*labels, options.finish.label, "/label") : Result<void>(fail(labels.error()));
+}
+
+int answerPacking(const Desk& desk, const desk::PackingAnswer& answer, const Options& options) {
+    const bool onlyPaper = options.out == "-" || options.finish.label == "-";
+    if (options.json)
+        fmt::print("{}", toJson(answer));
+    else if (!onlyPaper)
+        print(answer.name, answer, unitsOf(options));
+    if (const auto ok = writePapers(desk, answer, options); !ok)
+        return complain(ok.error(), options);
+    return answer.verdict.answer == finishing::GuardAnswer::refused ? statusOf(FaultKind::notPossible) : 0;
+}
+
+} // namespace
+
 int package(const Options& options) {
+    if (options.json && (options.out == "-" || options.finish.label == "-"))
+        return complain({FaultKind::input, "/out", say("app.two_answers"), say("app.two_answers.remedy")}, options);
     const auto request = packingOf(options);
     if (!request)
         return complain(request.error(), options);
     return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) {
         const auto answer = desk.pack(*request);
-        if (!answer)
-            return complain(answer.error(), options);
-        if (options.json)
-            fmt::print("{}", toJson(*answer));
-        else
-            print(answer->vessel, *answer, unitsOf(options));
-        return answer->verdict.answer == finishing::GuardAnswer::refused ? statusOf(FaultKind::notPossible) : 0;
+        return answer ? answerPacking(desk, *answer, options) : complain(answer.error(), options);
     });
 }
 

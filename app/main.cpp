@@ -1,5 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
+#include "finishing/fruit.h"
+#include "finishing/kinds.h"
+#include "finishing/package.h"
+#include "finishing/priming.h"
 #include "quantity/constants.h"
 
 #include <CLI/CLI.hpp>
@@ -156,6 +160,11 @@ void addLots(CLI::App& parser, Options& options, int& result) {
     drawn->add_option("--lot", options.lot, "one lot, with all that happened to it");
 }
 
+void addPaperSize(CLI::App* paper, Options& options) {
+    paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
+        ->check(CLI::IsMember({"a4", "letter"}));
+}
+
 void addPacking(CLI::App& parser, Options& options, int& result) {
     FinishOptions& f = options.finish;
     auto* pack = command(parser, "package", "beer into bottles: sugar by weight, pressure, and whether it is safe",
@@ -165,13 +174,11 @@ void addPacking(CLI::App& parser, Options& options, int& result) {
     pack->add_option("--litres", f.litres, "litres to pack")->required();
     auto* volumes = pack->add_option("--volumes", f.volumes, "volumes of CO2 wanted");
     pack->add_option("--sugar-g-l", f.sugarWeight, "grams of sugar a litre, in place of --volumes")->excludes(volumes);
-    pack->add_option("--sugar", f.sugar,
-                     "sucrose, dextrose, glucose, dry_malt_extract, liquid_malt_extract, honey, "
-                     "wort or unfermented_beer");
+    pack->add_option("--sugar", f.sugar, "one of: " + finishing::idsOf(finishing::builtInSugars()));
     pack->add_option("--extract", f.extract, "real extract of wort or unfermented beer, \u00b0P");
     pack->add_option("--bottle-ml", f.bottleMl, "mL of a bottle (330)");
     pack->add_option("--rating-bar", f.rating, "what the maker rates the bottle for, bar on the gauge");
-    pack->add_option("--bottle", f.bottle, "its make: light, heavy, thick, sparkling, pet or unknown");
+    pack->add_option("--bottle", f.bottle, "its make, one of: " + finishing::idsOf(finishing::builtInBottles()));
     pack->add_option("--warmest", f.warmest, "\u00b0C, the warmest it will ever stand (30)");
     pack->add_option("--gravity", f.gravity, "measured today; beside what is on record");
     pack->add_option("--forced-test", f.forced, "gravity at which a sample kept warm ended");
@@ -179,15 +186,26 @@ void addPacking(CLI::App& parser, Options& options, int& result) {
     auto* residual = pack->add_option("--residual", f.residual, "volumes of CO2 measured in the beer");
     pack->add_option("--head-bar", f.head, "or bar on the gauge of its keg, at rest")->excludes(residual);
     pack->add_option("--head-c", f.headAt, "\u00b0C of that keg");
-    pack->add_option("--fruit", f.fruit, "KIND:KG, fruit that lay in it, kg a litre");
+    pack->add_option("--fruit", f.fruit,
+                     "KIND:KG, fruit that lay in it, kg a litre; one of: " +
+                         finishing::idsOf(finishing::builtInFruits()));
+    pack->add_option("--fruit-vessel", f.fruitVessel,
+                     "litres of the vessel in which it lay: is there room for the surge?");
     pack->add_option("--keg-c", f.keg, "tell the pressure for a keg at this \u00b0C too");
     pack->add_option("--override", f.override, "the reason why the guard's no does not count");
+    pack->add_option("--lost", f.lost,
+                     fmt::format("litres lost on the way into the bottles (if not given, {} and {} %)",
+                                 constants::finishing::bottlingLoss, 100 * constants::finishing::bottlingLossShare));
+    pack->add_option("--name", f.name, "what the package is called on sheet and label; else as the vessel");
+    pack->add_option("--alcohol", f.measuredAlcohol, "% vol measured in the beer, for the label; else computed");
+    pack->add_option("--out", options.out, "write the day sheet (.md, .html, .csv, .txt, .pdf); - prints Markdown");
+    pack->add_option("--label", f.label, "write the label's text, eight to a page, the same way");
+    addPaperSize(pack, options);
 }
 
 void needPaper(CLI::App* paper, Options& options) {
     paper->add_option("--out", options.out, "the file; - prints Markdown")->required();
-    paper->add_option("--paper", options.paper, "pages of a PDF (if not given, as the country of this machine prints)")
-        ->check(CLI::IsMember({"a4", "letter"}));
+    addPaperSize(paper, options);
 }
 
 void addPapers(CLI::App& parser, Options& options, int& result) {

@@ -206,6 +206,11 @@ public:
     [[nodiscard]] Result<LotView> lot(const facts::LotName& name) const;
     /// Those that wait for something, what comes first before; without what they are like, so that it is quick.
     [[nodiscard]] Result<std::vector<LotView>> lotsWaiting() const;
+    /// Of what pack() answered today. The sheet of what the guard refused says so and has no steps; there are no labels
+    /// for it (notPossible).
+    [[nodiscard]] sheet::Document packingSheet(const PackingAnswer& answer, const DisplayUnits& units = {}) const;
+    [[nodiscard]] Result<sheet::Document> bottleLabels(const PackingAnswer& answer,
+                                                       const DisplayUnits& units = {}) const;
     [[nodiscard]] Result<Start> startOf(const facts::VesselName& name) const;
     /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
     [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;

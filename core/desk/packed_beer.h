@@ -13,10 +13,11 @@ struct PackedBeer {
     PercentVol alcohol{0};
     Ph ph{3.5};
     GramsPerLitre ta{0};
-    Celsius warmth{15};             ///< by which its residual CO2 is reckoned
-    bool underPressure = false;     ///< it stood in what can hold pressure
-    finishing::BeerKnown known;     ///< its residual CO2 is left open
-    std::optional<Message> caution; ///< of a fault that was tasted
+    Celsius warmth{15};                          ///< by which its residual CO2 is reckoned
+    bool underPressure = false;                  ///< it stood in what can hold pressure
+    finishing::BeerKnown known;                  ///< its residual CO2 is left open
+    std::vector<vessel::Generation> generations; ///< newest first
+    std::optional<Message> caution;              ///< of a fault that was tasted
 };
 /// On a day. Faults at "/vessel" and "/lot".
 [[nodiscard]] Result<PackedBeer> packedBeer(const PackingRequest& request, Cellar& cellar, Day today);

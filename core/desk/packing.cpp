@@ -9,7 +9,7 @@
 #include "desk/packed_beer.h"
 #include "desk/packing_words.h"
 #include "desk/rooms.h"
-#include "finishing/cautions.h"
+#include "finishing/yeast.h"
 #include "quantity/acid_base.h"
 #include "quantity/parse.h"
 #include "quantity/text.h"
@@ -21,6 +21,7 @@ namespace staveline::desk {
 
 using finishing::BeerKnown;
 using finishing::Priming;
+using finishing::PrimingSugar;
 using tasting::faultWords;
 
 namespace {
@@ -38,6 +39,20 @@ Result<void> asksOneThing(const PackingRequest& request) {
     if (request.volumes.has_value() != request.sugarWeight.has_value())
         return {};
     return badInput("/volumes", say("finishing.pack.which"), say("finishing.pack.which.remedy"));
+}
+
+Result<void> datesATest(const PackingRequest& request) {
+    if (request.forced || !request.forcedOn)
+        return {};
+    return badInput("/forced_on", say("finishing.pack.no_test").with("on", *request.forcedOn),
+                    say("finishing.pack.no_test.remedy"));
+}
+
+Result<void> isAlcohol(const std::optional<PercentVol>& measured) {
+    const Range beer{0, constants::finishing::strongest};
+    if (!measured || beer.holds(measured->pct))
+        return {};
+    return fail(outOfRange(show(shortest(measured->pct)), measured->pct, beer, "/alcohol"));
 }
 
 Result<void> keepsBeer(const std::optional<Celsius>& keg) {
@@ -98,6 +113,7 @@ Result<PackedBeer> beerOfVessel(const facts::VesselName& name, Cellar& cellar, D
     PackedBeer beer;
     beer.name = vessel.record.facts.name;
     beer.held = vessel.now().volume;
+    beer.generations = vessel.now().generations;
     beer.alcohol = known->state.beer.alcohol();
     beer.ph = estimates.ph.value_or(ph(known->state.beer));
     beer.ta = estimates.ta.value_or(titratableAcidity(known->state.beer));
@@ -125,6 +141,20 @@ void addWarmth(PackedBeer& beer, const std::string& lot, LotBeers& beers, Cellar
     beer.warmth = coldest.value_or(beer.warmth);
 }
 
+/// What its draws were made of, newest first; what was added has none.
+std::vector<vessel::Generation> generationsOf(const std::string& lot, LotBeers& beers) {
+    const finishing::LotState& state = beers.replay().lots.find(lot)->second;
+    std::vector<vessel::Generation> all;
+    for (const finishing::LotPart& part : state.parts)
+        if (const Drawn* drawn = beers.drawn(part.entry))
+            for (vessel::Generation generation : drawn->then.generations) {
+                generation.share.of1 *= part.litres / state.volume();
+                all.push_back(generation);
+            }
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.on > b.on; });
+    return all;
+}
+
 Result<PackedBeer> beerOfLot(const std::string& name, Cellar& cellar, Day today) {
     auto beers = LotBeers::on(cellar, today);
     if (!beers)
@@ -139,6 +169,7 @@ Result<PackedBeer> beerOfLot(const std::string& name, Cellar& cellar, Day today)
     beer.ph = ph(source->beer);
     beer.ta = titratableAcidity(source->beer);
     beer.known = beers->known(name);
+    beer.generations = generationsOf(name, *beers);
     addWarmth(beer, name, *beers, cellar);
     return beer;
 }
@@ -155,8 +186,8 @@ Result<Priming> primingOf(const PackingRequest& request, PackingAnswer& answer) 
             return fail(volumes.error());
         answer.wanted = *volumes;
     }
-    return finishing::prime(
-        {request.litres, answer.wanted, answer.residual.value, answer.sugar, request.extract, request.package.size});
+    return finishing::prime({request.litres, answer.wanted, answer.residual.value, answer.sugar, request.extract,
+                             request.package.size, answer.lost});
 }
 
 Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, const PackedBeer& beer) {
@@ -166,7 +197,8 @@ Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, cons
     if (!kind)
         return fail(kind.error());
     const Kilograms mass{request.fruitKgPerLitre * request.litres.l};
-    const auto effect = finishing::withFruit({*kind, mass, request.litres, beer.alcohol, beer.warmth, Litres{0}});
+    const auto effect =
+        finishing::withFruit({*kind, mass, request.litres, beer.alcohol, beer.warmth, request.fruitVessel});
     if (!effect)
         return fail(effect.error());
     answer.fruit = *effect;
@@ -186,23 +218,44 @@ Result<void> work(const PackingRequest& request, const PackedBeer& beer, Packing
     answer.priming = *priming;
     if (auto ok = addFruit(request, answer, beer); !ok)
         return ok;
-    finishing::GuardQuestion question{beer.known, request.package, priming->most, request.override};
-    addTold(request, question.beer);
-    question.beer.residual = residual->value;
-    if (answer.fruit)
-        question.beer.fruitSugar += answer.fruit->sugar;
     if (!request.make.empty()) {
         auto make = finishing::bottleMake(request.make);
         if (!make)
             return fail(make.error());
-        question.package.make = *make;
+        answer.package.make = *make;
     }
+    finishing::GuardQuestion question{beer.known, answer.package, priming->most, request.override};
+    addTold(request, question.beer);
+    question.beer.residual = residual->value;
+    if (answer.fruit)
+        question.beer.fruitSugar += answer.fruit->sugar;
     auto verdict = guard(question);
     if (!verdict)
         return fail(verdict.error());
-    answer.warmest = verdict->warmest;
     answer.verdict = std::move(*verdict);
     return {};
+}
+
+BottledAlcohol alcoholOf(const PackingRequest& request, const PackingAnswer& answer, const PackedBeer& beer) {
+    namespace error = constants::finishing;
+    const PercentVol before = request.alcohol.value_or(answer.fruit ? answer.fruit->alcohol : beer.alcohol);
+    const double sd = request.alcohol ? error::measuredAlcoholSd : error::estimatedAlcoholSd;
+    return {alcoholWith(answer.priming, request.litres, before), {sd * tasting::z80}, request.alcohol.has_value()};
+}
+
+/// What the request says and the beer is, before anything is worked out.
+PackingAnswer begun(const PackingRequest& request, const PackedBeer& beer, const PrimingSugar& sugar) {
+    PackingAnswer answer;
+    answer.vessel = beer.name;
+    answer.name = request.name.empty() ? beer.name : request.name;
+    answer.litres = request.litres;
+    answer.sugar = sugar;
+    answer.extract = request.extract;
+    answer.package = request.package;
+    answer.lost = request.lost.value_or(finishing::usualLoss(request.litres));
+    answer.kegAt = request.keg;
+    answer.generations = beer.generations;
+    return answer;
 }
 
 } // namespace
@@ -215,23 +268,26 @@ Result<PackedBeer> packedBeer(const PackingRequest& request, Cellar& cellar, Day
 
 Result<PackingAnswer> packed(const PackingRequest& request, const PackedBeer& beer) {
     const auto sugar = finishing::primingSugar(request.sugar);
-    for (auto ok :
-         {asksOneThing(request), keepsBeer(request.keg), tellsItsCo2(request, beer), sugar.map([](const auto&) {})})
+    for (auto ok : {asksOneThing(request), datesATest(request), isAlcohol(request.alcohol), keepsBeer(request.keg),
+                    tellsItsCo2(request, beer), sugar.map([](const auto&) {})})
         if (!ok)
             return fail(ok.error());
-    PackingAnswer answer;
-    answer.vessel = beer.name;
-    answer.litres = request.litres;
-    answer.sugar = *sugar;
-    answer.size = request.package.size;
+    PackingAnswer answer = begun(request, beer, *sugar);
     if (auto done = work(request, beer, answer); !done)
         return fail(done.error());
     if (request.keg)
         answer.keg = finishing::setPoint(answer.wanted, *request.keg);
-    answer.words = packingWords(answer, request);
-    const bool fruity = answer.fruit.has_value() || beer.known.fruitSugar.gPerL > 0;
-    answer.cautions =
-        finishing::packingCautions({beer.ph, beer.ta, beer.alcohol, answer.priming.gives.vol > 0, fruity});
+    const finishing::PackedBeer told{beer.ph,
+                                     beer.ta,
+                                     request.alcohol.value_or(beer.alcohol),
+                                     answer.priming.gives.vol > 0,
+                                     answer.fruit.has_value() || beer.known.fruitSugar.gPerL > 0,
+                                     request.keg.has_value(),
+                                     answer.sugar.isLiquid()};
+    answer.alcohol = alcoholOf(request, answer, beer);
+    answer.yeast = finishing::yeastAdvice(told, request.litres);
+    answer.words = packingWords(answer);
+    answer.cautions = finishing::packingCautions(told);
     if (beer.caution)
         answer.cautions.insert(answer.cautions.begin(), *beer.caution);
     return answer;

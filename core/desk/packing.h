@@ -8,6 +8,7 @@
 #include "finishing/fruit.h"
 #include "finishing/guard.h"
 #include "finishing/priming.h"
+#include "vessel/ledger.h"
 
 namespace staveline::desk {
 
@@ -27,8 +28,18 @@ struct PackingRequest {
     std::optional<finishing::ResidualKnown> residual{}; ///< none: by the warmth of the vessel
     std::string fruit{};                                ///< whose sugar may still be in it; empty: none
     double fruitKgPerLitre = 0;
+    std::optional<Litres> fruitVessel{};   ///< in which the beer lies on it; none: not told
     std::optional<std::string> override{}; ///< the reason
     std::optional<Celsius> keg{};          ///< tell the pressure for a keg at this temperature
+    std::optional<Litres> lost{};          ///< on the way into the bottles; none: as usual
+    std::string name{};                    ///< on sheet and label; empty: the vessel's
+    std::optional<PercentVol> alcohol{};   ///< measured in the beer before priming
+};
+/// In the bottle, with what the priming makes.
+struct BottledAlcohol {
+    PercentVol value{0};
+    PercentVol spread{0};  ///< half of the 80 % interval
+    bool measured = false; ///< in the beer before priming; else computed
 };
 struct PackingAnswer {
     facts::VesselName vessel; ///< or the lot
@@ -37,12 +48,18 @@ struct PackingAnswer {
     finishing::PrimingSugar sugar;
     finishing::Residual residual;
     finishing::Priming priming;
-    Millilitres size{0};
-    Celsius warmest{0};
+    Plato extract{12}; ///< of wort or young beer
+    finishing::Package package;
+    Litres lost{0};
+    std::string name;
     finishing::GuardVerdict verdict;
     std::optional<finishing::FruitEffect> fruit;
     std::optional<GaugePressure> keg;
-    std::vector<Message> words; ///< priming, pressure, the guard's answer with its reasons
+    std::optional<Celsius> kegAt;
+    BottledAlcohol alcohol;
+    std::vector<vessel::Generation> generations; ///< of the beer, newest first
+    std::vector<Message> yeast;                  ///< advice; none: ordinary yeast does
+    std::vector<Message> words;                  ///< priming, pressure, the guard's answer with its reasons
     std::vector<Message> cautions;
 };
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/packing_words.h"
 
+#include "finishing/guard_words.h"
 #include "quantity/constants.h"
 #include "quantity/text.h"
 
@@ -9,13 +10,12 @@
 
 namespace staveline::desk {
 
-using finishing::GuardAnswer;
 using finishing::GuardVerdict;
 using finishing::Priming;
 
 namespace {
 
-Message primingWords(const PackingAnswer& answer, const PackingRequest& request) {
+Message primingWords(const PackingAnswer& answer) {
     const Priming& p = answer.priming;
     const Share spread{constants::finishing::primingSpread};
     const Grams batch{p.batch.kg * 1000};
@@ -23,7 +23,7 @@ Message primingWords(const PackingAnswer& answer, const PackingRequest& request)
         return say("finishing.pack.liquid_priming")
             .with("liquid", p.liquid)
             .with("sugar", answer.sugar.name)
-            .with("extract", request.extract)
+            .with("extract", answer.extract)
             .with("batch", batch)
             .with("spread", spread);
     return say("finishing.pack.priming")
@@ -34,54 +34,12 @@ Message primingWords(const PackingAnswer& answer, const PackingRequest& request)
         .with("spread", spread);
 }
 
-Message residualWords(const PackingAnswer& answer) {
-    const auto& held = answer.residual;
-    if (held.measured)
-        return say("finishing.pack.residual").with("held", held.value);
-    return say("finishing.pack.residual_guessed")
-        .with("held", held.value)
-        .with("least", held.least)
-        .with("flat", answer.wanted - (held.value - held.least));
-}
-
-Message pressureWords(const PackingAnswer& answer) {
-    const auto& all = answer.verdict.pressures;
-    if (!answer.verdict.gravity)
-        return say("finishing.pack.pressure_unknown")
-            .with("pressure", all.warmest)
-            .with("warmest", answer.warmest)
-            .with("all", all.all());
-    return say("finishing.pack.pressure")
-        .with("pressure", all.warmest)
-        .with("warmest", answer.warmest)
-        .with("all", all.all())
-        .with("residual", all.residual)
-        .with("priming", all.priming)
-        .with("extract", all.extract)
-        .with("fruit", all.fruit);
-}
-
-Message answerWords(const GuardVerdict& verdict) {
-    switch (verdict.answer) {
-    case GuardAnswer::clear:
-        return say("finishing.pack.clear").with("until", *verdict.until);
-    case GuardAnswer::thin:
-        return say("finishing.pack.thin").with("until", *verdict.until);
-    case GuardAnswer::overridden:
-        return say("finishing.pack.overridden").with("reason", verdict.reason);
-    case GuardAnswer::refused:
-        break;
-    }
-    return say("finishing.pack.refused");
-}
-
-/// What is too much is told without a sign.
-Message marginWords(const GuardVerdict& verdict) {
-    const bool over = verdict.margin()->barOverAir < 0;
-    return say(over ? "finishing.pack.over" : "finishing.pack.margin")
-        .with("limit", *verdict.limit)
-        .with("margin", GaugePressure{std::abs(verdict.margin()->barOverAir)})
-        .with("volumes", Co2Volumes{std::abs(verdict.marginVolumes()->vol)});
+Message fruitWords(const finishing::FruitEffect& fruit) {
+    return say("finishing.pack.fruit")
+        .with("sugar", fruit.sugar)
+        .with("acidity", fruit.acidity)
+        .with("headspace", fruit.headspace)
+        .with("contact", fruit.contact);
 }
 
 void addAll(std::vector<Message>& words, const std::vector<Message>& more) {
@@ -97,24 +55,24 @@ std::vector<Message> verdictWords(const GuardVerdict& verdict) {
     return words;
 }
 
-std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequest& request) {
+std::vector<Message> packingWords(const PackingAnswer& answer) {
+    const GuardVerdict& verdict = answer.verdict;
     std::vector<Message> words = {say("finishing.pack.bottles")
                                       .with("litres", answer.litres)
                                       .with("wanted", answer.wanted)
                                       .with("count", static_cast<std::int64_t>(std::llround(answer.priming.packages)))
-                                      .with("size", answer.size),
-                                  primingWords(answer, request), residualWords(answer), pressureWords(answer)};
-    const GuardVerdict& verdict = answer.verdict;
-    if (verdict.margin())
-        words.push_back(marginWords(verdict));
+                                      .with("size", answer.package.size)
+                                      .with("lost", answer.lost),
+                                  primingWords(answer), residualWords(answer.residual, answer.wanted)};
+    addAll(words, pressureWords(verdict));
     if (answer.keg)
         words.push_back(say(answer.keg->barOverAir < 0 ? "finishing.pack.keg_none" : "finishing.pack.keg")
                             .with("pressure", *answer.keg)
-                            .with("temperature", *request.keg)
+                            .with("temperature", *answer.kegAt)
                             .with("wanted", answer.wanted));
     if (answer.fruit)
-        words.push_back(
-            say("finishing.pack.fruit").with("sugar", answer.fruit->sugar).with("acidity", answer.fruit->acidity));
+        words.push_back(fruitWords(*answer.fruit));
+    addAll(words, answer.yeast);
     addAll(words, verdictWords(verdict));
     if (!verdict.proof.whole()) {
         words.push_back(say("finishing.pack.proof"));
@@ -153,7 +111,7 @@ Json guardJson(const GuardVerdict& verdict) {
             {"margin_bar", numberOf(verdict.margin())},
             {"margin_vol", numberOf(verdict.marginVolumes())},
             {"until", verdict.until ? Json(isoDay(*verdict.until)) : Json()},
-            {"override", verdict.answer == GuardAnswer::overridden ? Json(verdict.reason) : Json()},
+            {"override", verdict.answer == finishing::GuardAnswer::overridden ? Json(verdict.reason) : Json()},
             {"proven", verdict.proof.whole()},
             {"refusals", rendered(verdict.refusals)},
             {"grounds", rendered(verdict.grounds)},
@@ -179,18 +137,25 @@ std::string toJson(const PackingAnswer& answer) {
                        {"liquid_l", answer.priming.liquid.l},
                        {"bottles", answer.priming.packages}};
     const Json json{{"vessel", answer.vessel},
+                    {"name", answer.name},
                     {"litres", answer.litres.l},
                     {"wanted_vol", answer.wanted.vol},
-                    {"warmest_c", answer.warmest.c},
-                    {"bottle_ml", answer.size.ml},
+                    {"warmest_c", answer.verdict.warmest.c},
+                    {"bottle_ml", answer.package.size.ml},
+                    {"lost_l", answer.lost.l},
                     {"residual",
                      {{"vol", answer.residual.value.vol},
                       {"least_vol", answer.residual.least.vol},
                       {"measured", answer.residual.measured}}},
                     {"priming", priming},
                     {"keg_bar", numberOf(answer.keg)},
+                    {"alcohol",
+                     {{"pct", answer.alcohol.value.pct},
+                      {"plus_minus_80", answer.alcohol.spread.pct},
+                      {"measured", answer.alcohol.measured}}},
                     {"fruit", fruitJson(answer.fruit)},
                     {"guard", guardJson(answer.verdict)},
+                    {"yeast", rendered(answer.yeast)},
                     {"cautions", rendered(answer.cautions)}};
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

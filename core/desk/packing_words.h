@@ -8,6 +8,6 @@ namespace staveline::desk {
 
 /// The answer with its reasons, and what it rests on.
 [[nodiscard]] std::vector<Message> verdictWords(const finishing::GuardVerdict& verdict);
-[[nodiscard]] std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequest& request);
+[[nodiscard]] std::vector<Message> packingWords(const PackingAnswer& answer);
 
 } // namespace staveline::desk

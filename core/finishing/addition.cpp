@@ -25,7 +25,7 @@ Composition ofNothing() {
 
 Brought broughtBy(const Fruit& fruit, Kilograms mass) {
     const Litres any{4}; // the effect of a kilogram is the same in any beer
-    const auto one = withFruit({fruit, Kilograms{1}, any, PercentVol{0}, Celsius{15}, Litres{0}});
+    const auto one = withFruit({fruit, Kilograms{1}, any, PercentVol{0}, Celsius{15}, {}});
     if (!one)
         return {};
     Brought brought{one->water * mass.kg, {}, Grams{one->sugar.gPerL * any.l * mass.kg}};

@@ -13,16 +13,11 @@ namespace {
 namespace law = constants::finishing;
 
 constexpr double barPerPsi = 0.0689475729;
-constexpr double co2Molar = 44.0095, gasConstant = 8.314463; // g/mol, J/(mol K)
 
 /// Of beer at this temperature [vol/bar].
 double solubility(Celsius temperature) {
     const double aboveFreezing = 1.8 * temperature.c; // F
     return (law::solubilityFloor + law::solubilityCold * std::exp(-aboveFreezing / law::solubilityFall)) / barPerPsi;
-}
-/// Of CO2 under 1 bar [g/L].
-double gasDensity(Celsius temperature) {
-    return 1e5 * co2Molar / (gasConstant * (temperature.c + 273.15) * 1000);
 }
 
 Result<Residual> residualOf(Co2Volumes measured) {
@@ -31,7 +26,7 @@ Result<Residual> residualOf(Co2Volumes measured) {
     return Residual{measured, measured, true};
 }
 Result<Residual> residualOf(const UnderHead& known) {
-    for (auto ok : {inRange("/head_bar", known.head.barOverAir, {0, 6}),
+    for (auto ok : {inRange("/head_bar", known.head.barOverAir, {0, law::mostHead}),
                     inRange("/head_c", known.temperature.c, {law::coldest, law::hottest})})
         if (!ok)
             return fail(ok.error());
@@ -77,12 +72,6 @@ GaugePressure setPoint(Co2Volumes wanted, Celsius temperature) {
 
 GaugePressure bottlePressure(Co2Volumes all, Celsius temperature) {
     return gauge(equilibrium(all, temperature));
-}
-
-GaugePressure bottlePressure(Co2Volumes all, Celsius temperature, Millilitres beer, Millilitres headspace) {
-    const double head = headspace / beer; // per litre of beer
-    const double held = gramsOf({all.vol + law::solubilityOffset}).gPerL;
-    return gauge({held / (law::co2Density * solubility(temperature) + head * gasDensity(temperature))});
 }
 
 Result<Residual> residualCo2(const ResidualKnown& known) {

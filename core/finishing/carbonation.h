@@ -25,9 +25,6 @@ namespace staveline::finishing {
 
 /// In a closed bottle, as if it had no headspace: on the safe side.
 [[nodiscard]] GaugePressure bottlePressure(Co2Volumes all, Celsius temperature);
-/// The same with a headspace that takes its part of the CO2. `beer` above 0.
-[[nodiscard]] GaugePressure bottlePressure(Co2Volumes all, Celsius temperature, Millilitres beer,
-                                           Millilitres headspace);
 
 /// What is known of the CO2 in beer that is ready to be packed.
 struct UnderHead {

@@ -1,35 +1,25 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "finishing/cautions.h"
 
-#include "quantity/constants.h"
-
 namespace staveline::finishing {
-namespace {
-
-/// Bottle yeast stops in acid and alcohol.
-bool stopsYeast(const PackedBeer& beer) {
-    return beer.ph.ph < constants::finishing::yeastPh || beer.ta.gPerL > constants::finishing::yeastTa ||
-           beer.alcohol.pct > constants::finishing::yeastAlcohol;
-}
-
-} // namespace
 
 std::vector<Message> packingCautions(const PackedBeer& beer) {
-    std::vector<Message> cautions = {say("finishing.caution.bottles"), say("finishing.caution.first_bottle")};
-    if (beer.primed)
-        cautions.push_back(say("finishing.caution.weigh"));
-    if (beer.primed && stopsYeast(beer))
-        cautions.push_back(
-            say("finishing.caution.yeast").with("ph", beer.ph).with("ta", beer.ta).with("alcohol", beer.alcohol));
+    std::vector<Message> cautions = {say("caution.ready.law"), say("caution.ready.co2"), say("caution.ready.cleaners"),
+                                     say("caution.ready.alcohol")};
     if (beer.fruit)
-        cautions.push_back(say("finishing.caution.fruit"));
-    cautions.push_back(say("finishing.caution.co2"));
-    cautions.push_back(say("finishing.caution.law"));
+        cautions.push_back(say("caution.ready.fruit"));
+    if (beer.primed && !beer.liquid)
+        cautions.push_back(say("caution.prime.weigh"));
+    cautions.push_back(say("caution.fill.bottles"));
+    if (beer.keg)
+        cautions.push_back(say("caution.fill.keg"));
+    cautions.push_back(say("caution.keep.gas"));
+    cautions.push_back(say("caution.keep.first"));
     return cautions;
 }
 
 std::vector<Message> blendingCautions() {
-    return {say("finishing.caution.bench"), say("finishing.caution.blend_ferments"), say("finishing.caution.co2")};
+    return {say("caution.blend.bench"), say("caution.blend.ferments"), say("caution.ready.co2")};
 }
 
 } // namespace staveline::finishing

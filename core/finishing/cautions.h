@@ -14,7 +14,10 @@ struct PackedBeer {
     PercentVol alcohol{6};
     bool primed = true; ///< carbonated by what ferments in the package
     bool fruit = false;
+    bool keg = false;    ///< some of it
+    bool liquid = false; ///< primed by wort or young beer
 };
+/// In the order of the steps.
 [[nodiscard]] std::vector<Message> packingCautions(const PackedBeer& beer);
 /// Of pouring beers together, and of the CO2 that gathers.
 [[nodiscard]] std::vector<Message> blendingCautions();

@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "finishing/fruit.h"
 
-#include "finishing/carbonation.h"
+#include "finishing/kinds.h"
 #include "finishing/limits.h"
 #include "quantity/acid_base.h"
 #include "quantity/constants.h"
-#include "quantity/csv.h"
-#include "resources/resources.h"
 
 #include <cmath>
 
@@ -15,27 +13,9 @@ namespace {
 
 namespace fruits = constants::finishing;
 
-std::vector<Fruit> readFruits() {
-    std::vector<Fruit> all;
-    const auto table = CsvTable::parse(resources::find("data/fruits.csv"));
-    for (std::size_t row = 0; table && row < table->rows(); ++row) {
-        const auto text = [&](std::string_view column) { return std::string(table->text(row, column)); };
-        const auto number = [&](std::string_view column) { return table->number(row, column).value_or(0); };
-        all.push_back({text("id"),
-                       text("name"),
-                       number("sugar_g_kg"),
-                       number("acid_g_kg"),
-                       text("acid"),
-                       {number("usable_share")}});
-    }
-    return all;
-}
-
-std::string knownFruits() {
-    std::string names;
-    for (const Fruit& one : builtInFruits())
-        names += (names.empty() ? "" : ", ") + one.id;
-    return names;
+Fruit fruitOf(const KindRow& row) {
+    return {row.text("id"),          row.text("name"), row.number("sugar_g_kg"),
+            row.number("acid_g_kg"), row.text("acid"), {row.number("usable_share")}};
 }
 
 Acid acidOf(const Fruit& fruit) {
@@ -43,36 +23,35 @@ Acid acidOf(const Fruit& fruit) {
 }
 
 Result<void> checkAddition(const FruitAddition& a) {
-    for (auto ok : {inRange("/litres", a.beer.l, {.1, 100000}), inRange("/alcohol", a.alcohol.pct, {0, 20}),
-                    inRange("/temperature_c", a.temperature.c, {fruits::coldest, fruits::hottest}),
-                    inRange("/vessel_l", a.vessel.l, {0, 200000})})
+    for (auto ok : {inRange("/litres", a.beer.l, {fruits::leastBatch, fruits::mostBatch}),
+                    inRange("/alcohol", a.alcohol.pct, {0, fruits::strongest}),
+                    inRange("/temperature_c", a.temperature.c, {fruits::coldest, fruits::hottest})})
         if (!ok)
             return ok;
-    return inRange("/fruit", a.mass.kg / a.beer.l, {.001, fruits::fruitMost});
+    return inRange("/fruit", a.mass.kg / a.beer.l, {fruits::fruitLeast, fruits::fruitMost});
+}
+
+Litres bulkOf(Kilograms fruit) {
+    return {fruit.kg * fruits::fruitBulk};
 }
 
 Result<void> findsRoom(const FruitAddition& a, const FruitEffect& effect) {
-    constexpr double perKilogram = 1; // fruit takes about its mass in litres
-    const Litres needed = a.beer + Litres{a.mass.kg * perKilogram} + effect.headspace;
-    if (!(a.vessel.l > 0) || needed <= a.vessel)
+    const Litres needed = a.beer + bulkOf(a.mass) + effect.headspace;
+    if (!a.vessel || needed <= *a.vessel)
         return {};
-    return badInput("/vessel_l", say("finishing.no_room").with("needed", needed).with("vessel", a.vessel),
+    return badInput("/fruit", say("finishing.no_room").with("needed", needed).with("vessel", *a.vessel),
                     say("finishing.no_room.remedy").with("headspace", effect.headspace));
 }
 
 } // namespace
 
 const std::vector<Fruit>& builtInFruits() {
-    static const auto all = readFruits();
+    static const auto all = readKinds("data/fruits.csv", fruitOf);
     return all;
 }
 
 Result<Fruit> fruit(std::string_view id) {
-    for (const Fruit& one : builtInFruits())
-        if (one.id == id)
-            return one;
-    return badInput("/fruit", say("finishing.unknown_fruit").with("fruit", excerpt(id)),
-                    say("finishing.unknown_fruit.remedy").with("known", knownFruits()));
+    return kindNamed(id, builtInFruits(), "fruit");
 }
 
 Result<FruitEffect> withFruit(const FruitAddition& a) {
@@ -87,8 +66,7 @@ Result<FruitEffect> withFruit(const FruitAddition& a) {
     effect.acidity = asLactic({usable.kg * a.fruit.acid / effect.volume.l}, acidOf(a.fruit));
     const double ethanolMl = 10 * a.alcohol.pct * a.beer.l + fruits::fruitAlcohol * usable.kg * a.fruit.sugar;
     effect.alcohol = {ethanolMl / (10 * effect.volume.l)};
-    effect.sealed = volumesOf(GramsPerLitre{usable.kg * a.fruit.sugar / effect.volume.l} * fruits::extractCo2);
-    effect.headspace = (a.beer + Litres{a.mass.kg}) * (fruits::fruitSurge / (1 - fruits::fruitSurge));
+    effect.headspace = (a.beer + bulkOf(a.mass)) * (fruits::fruitSurge / (1 - fruits::fruitSurge));
     effect.contact = {fruits::contactDays * std::pow(fruits::contactPer10C, (15 - a.temperature.c) / 10)};
     if (auto ok = findsRoom(a, effect); !ok)
         return fail(ok.error());

@@ -4,6 +4,7 @@
 
 #include "quantity/fault.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,9 +27,9 @@ struct FruitAddition {
     Fruit fruit;
     Kilograms mass{0};
     Litres beer{0};
-    PercentVol alcohol{0};   ///< of the beer
-    Celsius temperature{15}; ///< at which it lies on the fruit
-    Litres vessel{0};        ///< that takes both; 0: not said
+    PercentVol alcohol{0};          ///< of the beer
+    Celsius temperature{15};        ///< at which it lies on the fruit
+    std::optional<Litres> vessel{}; ///< that takes both; none: not told
 };
 struct FruitEffect {
     double kgPerLitre = 0;
@@ -37,12 +38,11 @@ struct FruitEffect {
     Litres water{0};          ///< and all the other liquid it brings
     Litres volume{0};         ///< beer and liquid of the fruit
     PercentVol alcohol{0};    ///< when its sugar has fermented
-    Co2Volumes sealed{0};     ///< that its sugar would make in a closed bottle
     Litres headspace{0};      ///< for the surge
     Days contact{0};          ///< to the first taste, as common practice
 };
-/// Faults: "/fruit" (none, or more than an addition ever is), "/litres", "/alcohol", "/temperature_c"; at "/vessel_l"
-/// a vessel that has no room for fruit and surge.
+/// Faults: "/fruit" (none, more than an addition ever is, or no room in the vessel for it and its surge), "/litres",
+/// "/alcohol", "/temperature_c".
 [[nodiscard]] Result<FruitEffect> withFruit(const FruitAddition& addition);
 
 } // namespace staveline::finishing

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace staveline::finishing {
 namespace {
@@ -62,6 +63,12 @@ void refuseUnknown(GuardVerdict& verdict, const Package& package) {
         verdict.refusals.push_back(say("finishing.guard.no_rating"));
 }
 
+/// Rounded up to what is shown, so that it is never "0.0 vol less".
+Co2Volumes atLeast(Co2Volumes volumes) {
+    constexpr double shown = 10; // steps in a volume
+    return {std::ceil(volumes.vol * shown) / shown};
+}
+
 void refusePressure(GuardVerdict& verdict, const Package& package) {
     if (!verdict.limit || neverHolds(package) || verdict.pressures.warmest <= *verdict.limit)
         return;
@@ -70,7 +77,7 @@ void refusePressure(GuardVerdict& verdict, const Package& package) {
                                    .with("volumes", verdict.pressures.all())
                                    .with("warmest", verdict.warmest)
                                    .with("limit", *verdict.limit)
-                                   .with("least", verdict.pressures.all() - *verdict.limitVolumes));
+                                   .with("least", atLeast(verdict.pressures.all() - *verdict.limitVolumes)));
 }
 
 void refuseUnmeasured(GuardVerdict& verdict, const BeerKnown& beer) {

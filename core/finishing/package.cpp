@@ -1,47 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "finishing/package.h"
 
+#include "finishing/kinds.h"
 #include "finishing/limits.h"
 #include "quantity/constants.h"
-#include "quantity/csv.h"
-#include "resources/resources.h"
 
 namespace staveline::finishing {
 namespace {
 
-std::vector<BottleMake> readBottles() {
-    std::vector<BottleMake> all;
-    const auto table = CsvTable::parse(resources::find("data/bottles.csv"));
-    for (std::size_t row = 0; table && row < table->rows(); ++row)
-        all.push_back({std::string(table->text(row, "id")),
-                       std::string(table->text(row, "name")),
-                       {table->number(row, "warn_vol").value_or(0)},
-                       {table->number(row, "block_vol").value_or(0)},
-                       {table->number(row, "least_ml").value_or(0)},
-                       {table->number(row, "most_ml").value_or(0)}});
-    return all;
-}
-
-std::string knownBottles() {
-    std::string names;
-    for (const BottleMake& one : builtInBottles())
-        names += (names.empty() ? "" : ", ") + one.id;
-    return names;
+BottleMake makeOf(const KindRow& row) {
+    return {row.text("id"),           row.text("name"),       {row.number("warn_vol")}, {row.number("block_vol")},
+            {row.number("least_ml")}, {row.number("most_ml")}};
 }
 
 } // namespace
 
 const std::vector<BottleMake>& builtInBottles() {
-    static const auto all = readBottles();
+    static const auto all = readKinds("data/bottles.csv", makeOf);
     return all;
 }
 
 Result<BottleMake> bottleMake(std::string_view id) {
-    for (const BottleMake& one : builtInBottles())
-        if (one.id == id)
-            return one;
-    return badInput("/bottle", say("finishing.unknown_bottle").with("bottle", excerpt(id)),
-                    say("finishing.unknown_bottle.remedy").with("known", knownBottles()));
+    return kindNamed(id, builtInBottles(), "bottle");
 }
 
 Result<void> checkPackage(const Package& package) {

@@ -2,40 +2,26 @@
 #include "finishing/priming.h"
 
 #include "finishing/carbonation.h"
+#include "finishing/kinds.h"
 #include "finishing/limits.h"
 #include "quantity/constants.h"
-#include "quantity/csv.h"
 #include "quantity/density.h"
-#include "resources/resources.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace staveline::finishing {
+
+namespace limit = constants::finishing;
+
 namespace {
 
-constexpr double mostLitres = 100000;
-
-std::vector<PrimingSugar> readSugars() {
-    std::vector<PrimingSugar> sugars;
-    const auto table = CsvTable::parse(resources::find("data/priming_sugars.csv"));
-    for (std::size_t row = 0; table && row < table->rows(); ++row) {
-        const auto text = [&](std::string_view column) { return std::string(table->text(row, column)); };
-        sugars.push_back({text("id"), text("name"), table->number(row, "value").value_or(0),
-                          table->number(row, "high").value_or(0), text("source")});
-    }
-    return sugars;
-}
-
-std::string known() {
-    std::string names;
-    for (const PrimingSugar& sugar : builtInSugars())
-        names += (names.empty() ? "" : ", ") + sugar.id;
-    return names;
+PrimingSugar sugarOf(const KindRow& row) {
+    return {row.text("id"), row.text("name"), row.number("value"), row.number("high"), row.text("source")};
 }
 
 Result<void> tooMuch(GramsPerLitre sugar, std::string_view path) {
-    const GramsPerLitre most{constants::finishing::mostPriming};
+    const GramsPerLitre most{limit::mostPriming};
     if (sugar <= most)
         return {};
     return badInput(std::string(path), say("finishing.too_much_sugar").with("sugar", sugar).with("most", most),
@@ -43,10 +29,11 @@ Result<void> tooMuch(GramsPerLitre sugar, std::string_view path) {
 }
 
 Result<void> check(const PrimingWish& wish) {
-    for (auto ok :
-         {inRange("/litres", wish.beer.l, {.1, mostLitres}),
-          inRange("/volumes", wish.wanted.vol, {0, constants::finishing::mostVolumes}),
-          inRange("/bottle_ml", wish.package.ml, {50, 60000}), inRange("/extract_p", wish.extract.p, {1, 25})})
+    for (auto ok : {inRange("/litres", wish.beer.l, {limit::leastBatch, limit::mostBatch}),
+                    inRange("/lost_l", wish.lost.l, {0, wish.beer.l}),
+                    inRange("/volumes", wish.wanted.vol, {0, limit::mostVolumes}),
+                    inRange("/bottle_ml", wish.package.ml, {limit::smallestBottle, limit::largestPackage}),
+                    inRange("/extract_p", wish.extract.p, {limit::weakestWort, limit::strongestWort})})
         if (!ok)
             return ok;
     if (wish.wanted >= wish.residual)
@@ -55,11 +42,16 @@ Result<void> check(const PrimingWish& wish) {
                     say("finishing.holds_more.remedy"));
 }
 
+double wholePackages(Litres filled, const PrimingWish& wish) {
+    constexpr double rounding = 1e-9;
+    return std::floor((filled - wish.lost).l * 1000 / wish.package.ml + rounding);
+}
+
 /// Litres of a liquid for each litre of beer. What it brings of CO2 is spread over its own volume too.
 Result<double> liquidFor(const PrimingWish& wish) {
     const double inLitre = volumesOf(extractPerLitre(wish.extract) * wish.sugar.co2).vol;
     const double share = (wish.wanted - wish.residual).vol / (inLitre - wish.wanted.vol);
-    if (inLitre > wish.wanted.vol && share <= .5)
+    if (inLitre > wish.wanted.vol && share <= limit::mostLiquid)
         return share;
     return badInput("/extract_p", say("finishing.thin_wort").with("extract", wish.extract).with("wanted", wish.wanted),
                     say("finishing.thin_wort.remedy"));
@@ -77,7 +69,7 @@ Result<Priming> withLiquid(const PrimingWish& wish) {
                    wish.beer * *share,
                    volumesOf(extract * (wish.sugar.co2 * thinned)),
                    volumesOf(extract * (wish.sugar.mostCo2 * thinned)),
-                   std::floor(wish.beer.l * (1 + *share) * 1000 / wish.package.ml)};
+                   wholePackages(wish.beer * (1 + *share), wish)};
 }
 
 Result<Priming> withSugar(const PrimingWish& wish) {
@@ -90,7 +82,7 @@ Result<Priming> withSugar(const PrimingWish& wish) {
                    {0},
                    volumesOf(sugar * wish.sugar.co2),
                    volumesOf(sugar * wish.sugar.mostCo2),
-                   std::floor(wish.beer.l * 1000 / wish.package.ml)};
+                   wholePackages(wish.beer, wish)};
 }
 
 } // namespace
@@ -100,16 +92,16 @@ bool PrimingSugar::isLiquid() const {
 }
 
 const std::vector<PrimingSugar>& builtInSugars() {
-    static const auto sugars = readSugars();
+    static const auto sugars = readKinds("data/priming_sugars.csv", sugarOf);
     return sugars;
 }
 
 Result<PrimingSugar> primingSugar(std::string_view id) {
-    for (const PrimingSugar& sugar : builtInSugars())
-        if (sugar.id == id)
-            return sugar;
-    return badInput("/sugar", say("finishing.unknown_sugar").with("sugar", excerpt(id)),
-                    say("finishing.unknown_sugar.remedy").with("known", known()));
+    return kindNamed(id, builtInSugars(), "sugar");
+}
+
+Litres usualLoss(Litres beer) {
+    return {std::min(beer.l, limit::bottlingLoss + limit::bottlingLossShare * beer.l)};
 }
 
 Result<Priming> prime(const PrimingWish& wish) {
@@ -118,17 +110,17 @@ Result<Priming> prime(const PrimingWish& wish) {
     return wish.sugar.isLiquid() ? withLiquid(wish) : withSugar(wish);
 }
 
+PercentVol alcoholWith(const Priming& priming, Litres beer, PercentVol alcohol) {
+    const double mlForGram = limit::fruitAlcohol / limit::extractCo2; // of CO2
+    return {alcohol.pct * (beer / (beer + priming.liquid)) + mlForGram * gramsOf(priming.gives).gPerL / 10};
+}
+
 Result<Co2Volumes> volumesWith(GramsPerLitre sugar, Co2Volumes residual, const PrimingSugar& kind) {
     if (auto ok = tooMuch(sugar, "/sugar_g_l"); !ok)
         return fail(ok.error());
-    if (auto ok = inRange("/sugar_g_l", sugar.gPerL, {0, constants::finishing::mostPriming}); !ok)
+    if (auto ok = inRange("/sugar_g_l", sugar.gPerL, {0, limit::mostPriming}); !ok)
         return fail(ok.error());
     return residual + volumesOf(sugar * kind.co2);
-}
-
-Co2Volumes volumesWithLiquid(double litresPerLitre, Plato extract, Co2Volumes residual, const PrimingSugar& kind) {
-    const Co2Volumes brought = volumesOf(extractPerLitre(extract) * (litresPerLitre * kind.co2));
-    return (residual + brought) / (1 + litresPerLitre);
 }
 
 } // namespace staveline::finishing

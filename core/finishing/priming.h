@@ -29,6 +29,7 @@ struct PrimingWish {
     PrimingSugar sugar;
     Plato extract{12};        ///< real, of wort or young beer; of a sugar it does not count
     Millilitres package{330}; ///< of each bottle
+    Litres lost{0};           ///< on the way into them, of beer that has its sugar
 };
 struct Priming {
     GramsPerLitre perLitre{0}; ///< of beer; of wort and young beer its extract
@@ -37,16 +38,18 @@ struct Priming {
     Litres liquid{0};    ///< of wort or young beer to add; none of a sugar
     Co2Volumes gives{0}; ///< CO2 it is counted on for, in the beer as it is filled
     Co2Volumes most{0};  ///< when all of it is fermented
-    double packages = 0; ///< filled with beer and liquid, before loss; whole ones
+    double packages = 0; ///< filled with beer and liquid, less what is lost; whole ones
 };
-/// Faults: "/litres", "/volumes", "/bottle_ml" and "/extract_p" out of range, more sugar than priming ever is, less
-/// wanted than the beer holds already, wort too thin to bring it.
+/// Lost with hose, lees and the last bottle where nobody told more.
+[[nodiscard]] Litres usualLoss(Litres beer);
+/// Faults: "/litres", "/lost_l", "/volumes", "/bottle_ml" and "/extract_p" out of range, more sugar than priming ever
+/// is, less wanted than the beer holds already, wort too thin to bring it.
 [[nodiscard]] Result<Priming> prime(const PrimingWish& wish);
 
-/// What beer comes to with so much sugar, or with so many litres of a liquid for each litre. More sugar than priming
-/// ever is, or less than none: fault at "/sugar_g_l".
+/// Of the primed beer when its sugar has fermented; `beer` as it was before, above 0 L.
+[[nodiscard]] PercentVol alcoholWith(const Priming& priming, Litres beer, PercentVol alcohol);
+
+/// What beer comes to with so much sugar. More than priming ever is, or less than none: fault at "/sugar_g_l".
 [[nodiscard]] Result<Co2Volumes> volumesWith(GramsPerLitre sugar, Co2Volumes residual, const PrimingSugar& kind);
-[[nodiscard]] Co2Volumes volumesWithLiquid(double litresPerLitre, Plato extract, Co2Volumes residual,
-                                           const PrimingSugar& kind);
 
 } // namespace staveline::finishing

@@ -47,6 +47,11 @@ void SheetBuilder::bullets(const std::vector<Message>& messages) {
     document.blocks.emplace_back(std::move(list));
 }
 
+void SheetBuilder::steps(const std::vector<Message>& messages) {
+    bullets(messages);
+    std::get<BulletList>(document.blocks.back()).boxes = true;
+}
+
 void SheetBuilder::keep(const Message& caution) {
     Waiting entry{stepOf(caution.key), text(caution)};
     if (std::none_of(waiting_.begin(), waiting_.end(), [&](const Waiting& w) { return w.text == entry.text; }))

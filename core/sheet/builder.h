@@ -24,6 +24,8 @@ public:
     void table(std::initializer_list<std::string_view> columnKeys, std::vector<bool> numeric,
                std::vector<std::vector<std::string>> rows);
     void bullets(const std::vector<Message>& messages);
+    /// Steps in their order, each with a box to tick.
+    void steps(const std::vector<Message>& messages);
 
     /// A caution said twice stands once.
     void keep(const Message& caution);

@@ -4,6 +4,7 @@
 
 #include "quantity/text.h"
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -30,6 +31,7 @@ struct Table {
 };
 struct BulletList {
     std::vector<std::string> items;
+    bool boxes = false; ///< steps: each has a box to tick
 };
 /// A drawing as wide as the page. Formats without pictures say it in words.
 struct Picture {
@@ -38,12 +40,18 @@ struct Picture {
 };
 using Block = std::variant<Heading, Paragraph, Caution, Table, BulletList, Picture>;
 
+/// How cards stand on a printed page.
+struct CardGrid {
+    int across = 2, down = 2;
+    bool repeated = false; ///< a single card fills its page
+};
+
 struct Document {
     std::string title, subtitle, footer;
     std::vector<Block> blocks;
     std::string language = "en";         ///< of the texts, BCP 47
     std::string cautionWord = "Caution"; ///< stands before every caution
-    bool cards = false;                  ///< each section of level 1 is a card: four to a printed page
+    std::optional<CardGrid> cards;       ///< each section of level 1 is a card of its own
 };
 
 [[nodiscard]] std::string writeText(const Document& document);

@@ -2,6 +2,7 @@
 #include "sheet/vessel_card.h"
 
 #include "sheet/builder.h"
+#include "sheet/layers.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,38 +11,7 @@
 namespace staveline::sheet {
 namespace {
 
-using vessel::Generation;
-
-constexpr double thinnest = .03; ///< of the liquid; what is thinner is drawn with what lies below it
 constexpr double drawnWide = 300, drawnHigh = 96, boxWide = 78, lineHigh = 11, edge = 4; ///< of the drawing
-
-/// A part of the liquid as it is drawn, from the newest to the oldest.
-struct Layer {
-    double share = 0;
-    Day on{};
-    bool andBefore = false; ///< older ones are in it
-};
-
-std::vector<Layer> layersOf(const std::vector<Generation>& generations) {
-    constexpr std::size_t most = 7; // labels find room for
-    std::vector<Layer> layers;
-    for (const Generation& each : generations) {
-        const bool apart = layers.size() < most && (layers.empty() || each.share.of1 >= thinnest);
-        if (apart)
-            layers.push_back({each.share.of1, each.on, false});
-        else
-            layers.back() = {layers.back().share + each.share.of1, layers.back().on, true};
-    }
-    for (std::size_t i = 0; i + 1 < layers.size(); ++i)
-        layers[i].andBefore = false; // a little in between is not worth a word
-    return layers;
-}
-
-std::string wordsOf(const SheetBuilder& sheet, const Layer& layer) {
-    return sheet.text(say(layer.andBefore ? "sheet.card.layer.rest" : "sheet.card.layer")
-                          .with("share", Share{std::round(100 * layer.share) / 100})
-                          .with("day", layer.on));
-}
 
 /// A layer from `y` down, with its words at `label` beside it; the older the darker.
 std::string drawnLayer(double y, double height, double label, double age, const std::string& words) {
@@ -65,7 +35,7 @@ std::string drawn(const SheetBuilder& sheet, const VesselCard& card, const std::
     for (std::size_t i = 0; i < layers.size(); ++i) {
         const double height = whole * fill * layers[i].share;
         label = std::max(label, y + height / 2 + lineHigh / 3);
-        svg += drawnLayer(y, height, label, static_cast<double>(i) / oldest, wordsOf(sheet, layers[i]));
+        svg += drawnLayer(y, height, label, static_cast<double>(i) / oldest, sheet.text(wordsOf(layers[i])));
         y += height;
         label += lineHigh;
     }
@@ -88,7 +58,7 @@ std::string inWords(const SheetBuilder& sheet, const VesselCard& card, const std
     std::string words =
         sheet.text(say("sheet.card.level").with("held", card.now.volume).with("capacity", card.capacity));
     for (const Layer& layer : layers)
-        words += "; " + wordsOf(sheet, layer);
+        words += "; " + sheet.text(wordsOf(layer));
     return words;
 }
 
@@ -138,7 +108,7 @@ Document vesselCards(const std::vector<VesselCard>& cards, Day on, const Display
     sheet.document.title = sheet.text("sheet.card.title");
     sheet.document.subtitle = sheet.text(say("sheet.card.subtitle").with("day", on));
     sheet.document.footer = sheet.document.subtitle;
-    sheet.document.cards = true;
+    sheet.document.cards = CardGrid{2, 2};
     for (const VesselCard& card : cards)
         addCard(sheet, card);
     return std::move(sheet.document);

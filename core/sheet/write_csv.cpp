@@ -34,7 +34,7 @@ struct CsvWriter {
     std::string operator()(const BulletList& list) const {
         std::string out;
         for (const auto& item : list.items)
-            out += record({item}, 1);
+            out += list.boxes ? record({item}, 2) : record({item}, 1);
         return out;
     }
     std::string operator()(const Table& table) const {

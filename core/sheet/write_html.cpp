@@ -20,6 +20,7 @@ constexpr std::string_view style = R"(
   th, td { border: 1px solid #666; padding: .25em .5em; text-align: left; vertical-align: top; }
   th { border-bottom: 2px solid #000; }
   .n { text-align: right; font-variant-numeric: tabular-nums; }
+  .steps { list-style: "\2610\00a0\00a0"; }
   .write { min-width: 4em; height: 1.6em; border-bottom: 1px dotted #000; }
   img { max-width: 100%; }
   footer { margin-top: 2em; border-top: 1px solid #000; font-size: .85em; }
@@ -103,7 +104,7 @@ public:
         std::string items = "\n";
         for (const auto& item : list.items)
             items += element("li", "", escaped(item)) + '\n';
-        return element("ul", "", items) + '\n';
+        return element("ul", list.boxes ? " class=\"steps\"" : "", items) + '\n';
     }
     std::string operator()(const Table& table) {
         std::string head;

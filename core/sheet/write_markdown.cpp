@@ -48,7 +48,7 @@ struct MarkdownWriter {
     std::string operator()(const BulletList& list) const {
         std::string out;
         for (const auto& item : list.items)
-            out += "- " + escapedLine(item) + '\n';
+            out += (list.boxes ? "- [ ] " : "- ") + escapedLine(item) + '\n';
         return out;
     }
     std::string operator()(const Table& table) const {

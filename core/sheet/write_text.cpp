@@ -63,7 +63,7 @@ struct TextWriter {
     std::string operator()(const BulletList& list) const {
         std::string out;
         for (const auto& item : list.items)
-            out += wrapped(item, "- ");
+            out += wrapped(item, list.boxes ? "[ ] " : "- ");
         return out;
     }
     std::string operator()(const Table& table) const {

@@ -76,6 +76,36 @@ TEST_CASE_METHOD(Finish, "bottles are primed by weight and guarded", "[app][pack
     CHECK(pounds.out.find(" bar") == std::string::npos);
 }
 
+TEST_CASE_METHOD(Finish, "the day sheet and the labels are written in every format", "[app][package][paper]") {
+    const std::string ask = "package s.cellar --vessel Plover --litres 30 --volumes 2.5 --gravity 1.000 --rating-bar 8 "
+                            "--name 'Plover 31' ";
+    REQUIRE(command(ask).status == 0);
+    for (const std::string ending : {"md", "html", "csv", "txt", "pdf"}) {
+        INFO(ending);
+        const Answer answer = command(ask + "--out day." + ending + " --label label." + ending + " --paper letter");
+        CHECK(answer.status == 0);
+        CHECK(answer.out.find("Written: day." + ending) != std::string::npos);
+        CHECK(answer.out.find("Written: label." + ending) != std::string::npos);
+        CHECK(readAll(scratch / ("day." + ending)).size() > 500);
+    }
+    CHECK(readAll(scratch / "day.pdf").starts_with("%PDF-"));
+    CHECK(readAll(scratch / "day.md").starts_with("# Packaging day sheet for Plover 31"));
+    CHECK(readAll(scratch / "label.md").find("computed and not measured") != std::string::npos);
+    const Answer printed = command(ask + "--out -");
+    CHECK(printed.out == readAll(scratch / "day.md"));
+    CHECK(command(ask + "--json --out -").status == 2);
+    CHECK(Json::accept(command(ask + "--json --out day.md").out));
+}
+
+TEST_CASE_METHOD(Finish, "a refused package is written as refused, and has no labels", "[app][package][paper]") {
+    const Answer answer = command("package s.cellar --vessel Plover --litres 30 --volumes 2.5 --gravity 1.002 "
+                                  "--out day.md --label label.pdf");
+    CHECK(answer.status == 1);
+    CHECK(readAll(scratch / "day.md").starts_with("# Refused: Plover is not to be packed"));
+    CHECK(answer.err.starts_with("/label: "));
+    CHECK_FALSE(std::filesystem::exists(scratch / "label.pdf"));
+}
+
 TEST_CASE_METHOD(Finish, "what cannot be blended or packed names its field", "[app][bad]") {
     CHECK(refused("blend s.cellar --from Plover --ta 5") == "/from");
     CHECK(refused("blend s.cellar --from Plover:-5 --from Knot --ta 5") == "/from/0");
@@ -92,6 +122,10 @@ TEST_CASE_METHOD(Finish, "what cannot be blended or packed names its field", "[a
     CHECK(refused(ask + "--volumes 2.5 --rating-bar -3") == "/rating_bar");
     CHECK(refused(ask + "--volumes 2.5 --head-bar 1") == "/head_c");
     CHECK(refused(ask + "--volumes 2.5 --forced-test 1.001 --forced-on soon") == "/forced_on");
+    CHECK(refused(ask + "--volumes 2.5 --forced-on 2026-05-01") == "/forced_on");
+    CHECK(refused(ask + "--volumes 2.5 --lost 31") == "/lost_l");
+    CHECK(refused(ask + "--volumes 2.5 --gravity 1.000 --rating-bar 8 --out day.docx") == "/out");
+    CHECK(refused(ask + "--volumes 2.5 --gravity 1.000 --rating-bar 8 --label day.docx") == "/label");
     CHECK(refused(ask + "--volumes 2.5 --fruit sour_cherry") == "/fruit");
     CHECK(refused("package s.cellar --vessel Plover --litres -3 --volumes 2.5") == "/litres");
 }

@@ -24,13 +24,11 @@ TEST_CASE("Pressure and volumes are inverses, and a keg set so holds what was wa
     });
 }
 
-TEST_CASE("A warmer bottle has more pressure, one with headspace less", "[carbonation]") {
+TEST_CASE("A warmer bottle has more pressure", "[carbonation]") {
     CHECK_PROPERTY("order of pressures", [] {
         const Co2Volumes all{*rc::gen::inRange(100, 600) / 100.0};
         const Celsius at{*rc::gen::inRange(0, 390) / 10.0};
         RC_ASSERT(bottlePressure(all, at) < bottlePressure(all, {at.c + 1}));
-        RC_ASSERT(bottlePressure(all, at, {330}, {15}) < bottlePressure(all, at));
-        RC_ASSERT(std::abs((bottlePressure(all, at, {330}, {0}) - bottlePressure(all, at)).barOverAir) < 1e-9);
     });
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "finishing/cautions.h"
+#include "finishing/yeast.h"
 
+#include "quantity/text.h"
 #include "support/catch.h"
 
 #include <algorithm>
@@ -12,34 +14,40 @@ bool warnsOf(const PackedBeer& beer, std::string_view key) {
     const auto cautions = packingCautions(beer);
     return std::any_of(cautions.begin(), cautions.end(), [&](const Message& caution) { return caution.key == key; });
 }
-bool warnsOfYeast(const PackedBeer& beer) {
-    return warnsOf(beer, "finishing.caution.yeast");
-}
 
 } // namespace
 
-TEST_CASE("Published: sour beer in which bottle yeast stops, and in which it works", "[cautions]") {
-    // Rogers, Veatch, Covey, Staton & Bochman 2016, Food Microbiol.: pH 2.95 to 3.17 with 23.8 to 25.4 g/L of acid and
-    // up to 8.4 % did not condition; pH 3.23 with 14.3 g/L and 6.84 % did (means).
-    CHECK(warnsOfYeast({{2.95}, {25.4}, {6.5}}));
-    CHECK(warnsOfYeast({{3.17}, {23.8}, {8.4}}));
-    CHECK_FALSE(warnsOfYeast({{3.23}, {14.3}, {6.84}}));
-}
-
 TEST_CASE("Each of acid, pH and alcohol stops bottle yeast by itself", "[cautions]") {
-    CHECK_FALSE(warnsOfYeast({}));
-    CHECK(warnsOfYeast({{3.15}, {6}, {6}}));
-    CHECK(warnsOfYeast({{3.4}, {19}, {6}}));
-    CHECK(warnsOfYeast({{3.4}, {6}, {8.5}}));
-    CHECK_FALSE(warnsOfYeast({{3.15}, {19}, {8.5}, false})); // nothing has to ferment
+    CHECK_FALSE(stopsYeast({}));
+    CHECK(stopsYeast({{3.15}, {6}, {6}}));
+    CHECK(stopsYeast({{3.4}, {19}, {6}}));
+    CHECK(stopsYeast({{3.4}, {6}, {8.5}}));
+    CHECK_FALSE(stopsYeast({{3.15}, {19}, {8.5}, false})); // nothing has to ferment
 }
 
-TEST_CASE("Bottles, gas and local rules are always minded, fruit where it is", "[cautions]") {
-    for (const char* key : {"finishing.caution.bottles", "finishing.caution.first_bottle", "finishing.caution.co2",
-                            "finishing.caution.law"})
+TEST_CASE("Advice on yeast says how much for this batch, how warm, and where it comes from", "[cautions]") {
+    CHECK(yeastAdvice({}, {40}).empty());
+    const auto advice = yeastAdvice({{3.1}, {6}, {6}}, {40});
+    REQUIRE(advice.size() == 3);
+    CHECK(render(advice[0]).find("Rogers et al. 2016") != std::string::npos);
+    // 0.5 to 1 million cells a mL in 40 L are 20 to 40 thousand million; 10 thousand million in a gram
+    INFO(render(advice[1]));
+    CHECK(render(advice[1]).starts_with("2 g to 4 g of dry"));
+    CHECK(render(advice[1]).find("common practice") != std::string::npos);
+}
+
+TEST_CASE("Bottles, gas, cleaners, alcohol and local rules are always minded, fruit and kegs where they are",
+          "[cautions]") {
+    for (const char* key : {"caution.fill.bottles", "caution.keep.first", "caution.ready.co2", "caution.ready.law",
+                            "caution.ready.cleaners", "caution.ready.alcohol"})
         CHECK(warnsOf({}, key));
-    CHECK_FALSE(warnsOf({}, "finishing.caution.fruit"));
-    CHECK(warnsOf({{3.4}, {6}, {6}, true, true}, "finishing.caution.fruit"));
+    for (const char* key : {"caution.ready.fruit", "caution.fill.keg"}) {
+        CHECK_FALSE(warnsOf({}, key));
+        CHECK(warnsOf({{3.4}, {6}, {6}, true, true, true}, key));
+    }
+    CHECK(warnsOf({}, "caution.prime.weigh"));
+    CHECK_FALSE(warnsOf({{3.4}, {6}, {6}, false}, "caution.prime.weigh"));
+    CHECK_FALSE(warnsOf({{3.4}, {6}, {6}, true, false, false, true}, "caution.prime.weigh")); // wort
     CHECK_FALSE(blendingCautions().empty());
 }
 

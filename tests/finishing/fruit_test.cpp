@@ -40,9 +40,9 @@ TEST_CASE("Fruit is tasted sooner where it is warm", "[fruit]") {
 
 TEST_CASE("Fruit that cannot go in is refused at its field", "[fruit]") {
     FruitAddition full = cherries();
-    full.vessel = {110};
-    CHECK(withFruit(full).error().path == "/vessel_l");
-    full.vessel = {150};
+    full.vessel = Litres{110};
+    CHECK(withFruit(full).error().path == "/fruit"); // 100 L, 20 kg and 30 L for the surge
+    full.vessel = Litres{150};
     CHECK(withFruit(full).has_value());
     FruitAddition jam = cherries();
     jam.mass = {90};

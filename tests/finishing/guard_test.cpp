@@ -2,6 +2,8 @@
 #include "finishing_support.h"
 
 #include "finishing/carbonation.h"
+#include "finishing/guard_words.h"
+#include "quantity/text.h"
 #include "support/property.h"
 
 #include <algorithm>
@@ -224,6 +226,22 @@ TEST_CASE("Beer that was taken over young wants the proof", "[guard]") {
     CHECK(refusedFor(asked(beer, bottleFor(8), 1), "finishing.guard.taken_over"));
     beer.takenOver = bottlingDay - daysAgo(93);
     CHECK(asked(beer, bottleFor(8), 1).answer == GuardAnswer::clear);
+}
+
+TEST_CASE("A refusal asks for at least a tenth of a volume, and says what is too much", "[guard]") {
+    const BeerKnown beer = provenBeer(1.000);
+    const double limit = bottleMake("heavy")->most.vol;
+    const double others = asked(beer, bottleOf("heavy"), 0).pressures.all().vol;
+    const auto verdict = asked(beer, bottleOf("heavy"), limit - others + .01);
+    REQUIRE(verdict.answer == GuardAnswer::refused);
+    const std::string refusal = render(verdict.refusals.front());
+    INFO(refusal);
+    CHECK(refusal.find("It takes 0.1 vol less") != std::string::npos);
+    const auto tooMuch = asked(beer, bottleOf("heavy"), limit - others + 1);
+    const std::string margin = render(pressureWords(tooMuch).back());
+    INFO(margin);
+    CHECK(margin.ends_with(" bar too much."));
+    CHECK(margin.find('-') == std::string::npos);
 }
 
 } // namespace staveline::finishing

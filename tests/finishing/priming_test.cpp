@@ -35,11 +35,13 @@ TEST_CASE("Priming by sugar is undone by its inverse", "[priming]") {
         asked.wanted = {asked.residual.vol + *rc::gen::inRange(0, 250) / 100.0};
         asked.extract = {*rc::gen::inRange(80, 180) / 10.0};
         const auto primed = prime(asked).value();
-        const Co2Volumes back =
-            asked.sugar.isLiquid()
-                ? volumesWithLiquid(primed.liquid / asked.beer, asked.extract, asked.residual, asked.sugar)
-                : volumesWith(primed.perLitre, asked.residual, asked.sugar).value();
-        RC_ASSERT(std::abs(back.vol - asked.wanted.vol) < 1e-9);
+        // All CO2 that beer and priming bring, over all that is filled.
+        const double brought =
+            asked.residual.vol * asked.beer.l + volumesOf(primed.perLitre * asked.sugar.co2).vol * asked.beer.l;
+        RC_ASSERT(std::abs(brought / (asked.beer + primed.liquid).l - asked.wanted.vol) < 1e-9);
+        if (!asked.sugar.isLiquid())
+            RC_ASSERT(std::abs(volumesWith(primed.perLitre, asked.residual, asked.sugar)->vol - asked.wanted.vol) <
+                      1e-9);
         RC_ASSERT(primed.most >= primed.gives);
     });
 }
@@ -58,12 +60,29 @@ TEST_CASE("Grams per package and per batch are those per litre", "[priming]") {
 TEST_CASE("Wort brings its volume along", "[priming]") {
     PrimingWish asked = wish("wort", 2.5, .5);
     asked.extract = {12};
+    asked.package = {750};
     const auto primed = prime(asked).value();
-    // 12 P is 125.5 g/L of extract: 0.347 of it is 22.0 volumes; (2.5 - 0.5) / (22.0 - 2.5) = 0.102
-    const double inLitre = extractPerLitre({12}).gPerL * .347 / 1.977;
-    CHECK(primed.liquid.l == Approx(100 * 2.0 / (inLitre - 2.5)));
-    CHECK(primed.batch.kg == Approx(primed.liquid.l * extractPerLitre({12}).gPerL / 1000));
+    // 12 P (1.0484 kg/L by the tables of Plato) is 125.8 g/L of extract; 0.347 of it is 43.7 g/L of CO2, 22.1 volumes;
+    // (2.5 - 0.5) / (22.1 - 2.5) = 0.102 L for each litre
+    CHECK(primed.liquid.l == Approx(10.2).margin(.05));
+    CHECK(primed.batch.kg == Approx(10.2 * .1258).margin(.01));
+    CHECK(primed.packages == 146); // 110.2 L
     CHECK(primed.perPackage.g * primed.packages / 1000 == Approx(primed.batch.kg).epsilon(.01));
+}
+
+TEST_CASE("What is lost on the way is not counted as bottles, and is told as usual", "[priming]") {
+    PrimingWish asked = wish("sucrose", 2.5);
+    CHECK(prime(asked)->packages == 303);
+    const double batch = prime(asked)->batch.kg;
+    asked.lost = usualLoss(asked.beer); // 0.75 L and a hundredth
+    CHECK(asked.lost.l == Approx(1.75));
+    CHECK(prime(asked)->packages == 297);           // 98.25 L
+    CHECK(prime(asked)->batch.kg == Approx(batch)); // it is in what is lost as well
+    CHECK(usualLoss({.5}).l <= .5);
+    for (const double impossible : {-1.0, 101.0}) {
+        asked.lost = {impossible};
+        CHECK(pathOf(asked) == "/lost_l");
+    }
 }
 
 TEST_CASE("Priming that cannot be is refused at its field", "[priming]") {

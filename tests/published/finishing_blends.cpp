@@ -3,6 +3,7 @@
 #include "finishing/blend.h"
 #include "finishing/bounded_least_squares.h"
 #include "finishing/fruit.h"
+#include "finishing/guard.h"
 #include "quantity/acid_base.h"
 
 #include "support/catch.h"
@@ -119,11 +120,13 @@ TEST_CASE("Published: sugar and acid of 200 g/L of fruit") {
         CHECK(one.acid == Approx(10 * row.acid));
     }
     // 16.98 g/L of cherry sugar are 3.98 volumes and 1.04 % vol, reckoned by Balling's balance in undiluted beer.
-    FruitAddition cherries{fruit("sour_cherry").value(), {20}, {100}, {6}, {15}, {0}};
+    FruitAddition cherries{fruit("sour_cherry").value(), {20}, {100}, {6}, {15}, {}};
     cherries.fruit.usable = {1};
     const auto effect = withFruit(cherries).value();
     CHECK(effect.sugar.gPerL == Approx(16.98));
-    CHECK(effect.sealed.vol * effect.volume.l / 100 == Approx(3.98).margin(.01));
+    BeerKnown beer;
+    beer.fruitSugar = effect.sugar;
+    CHECK(guard({beer, {}, {0}, {}})->pressures.fruit.vol == Approx(3.98).margin(.01));
     CHECK(effect.alcohol.pct * effect.volume.l / 100 == Approx(6 + 1.04).margin(.01));
 }
 

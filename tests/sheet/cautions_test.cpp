@@ -10,8 +10,9 @@ using namespace staveline::sheet;
 
 namespace {
 
-/// The steps a sheet has a place for.
-const std::set<std::string> steps{"mash", "kettle", "yeast", "fermenter", "draw", "refill"};
+/// The steps that a sheet of brewing or of finishing has a place for.
+const std::set<std::string> steps{"mash",  "kettle", "yeast", "fermenter", "draw", "refill",
+                                  "blend", "ready",  "prime", "fill",      "keep"};
 
 std::vector<std::string> cautionsIn(const Document& document) {
     std::vector<std::string> texts;

@@ -3,6 +3,7 @@
 #include "quantity/csv.h"
 #include "sheet/csv_reader.h"
 #include "sheet/html_reader.h"
+#include "sheet/sample_packing.h"
 #include "sheet/sample_sheet.h"
 #include "sheet/tasting_paper.h"
 
@@ -46,8 +47,12 @@ std::vector<std::string> textsOf(const Document& document) {
 std::vector<Document> papers() {
     TastingPaperInput longPaper;
     longPaper.shortSheet = false;
-    return {wholeSheet(), brewSheet(sample::input(nullptr), {}, sample::texts()), tastingPaper({}),
-            tastingPaper(longPaper)};
+    return {wholeSheet(),
+            brewSheet(sample::input(nullptr), {}, sample::texts()),
+            tastingPaper({}),
+            tastingPaper(longPaper),
+            packingSheet(sample::packing(), {}, sample::texts()),
+            packingSheet(sample::refusedPacking(), {}, sample::texts())};
 }
 
 std::size_t characters(std::string_view text) {

@@ -303,3 +303,14 @@ TEST_CASE("Any table keeps its columns in Markdown") {
         }
     });
 }
+
+TEST_CASE("Steps have a box to tick in every format") {
+    Document d;
+    d.title = "Day";
+    d.blocks = {BulletList{{"Weigh, then boil."}, true}};
+    CHECK(contains(writeText(d), "\n[ ] Weigh, then boil.\n"));
+    CHECK(contains(writeMarkdown(d), "\n- [ ] Weigh, then boil.\n"));
+    CHECK(contains(writeHtml(d), "<ul class=\"steps\">"));
+    CHECK(contains(writeHtml(d), ".steps { list-style: \"\\2610"));
+    CHECK(contains(writeCsv(d), "\"Weigh, then boil.\",\r\n"));
+}

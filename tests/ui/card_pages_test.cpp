@@ -7,8 +7,6 @@
 #include "ui/print/pdf.h"
 #include "ui/window/cellar_view.h"
 
-#include <QRegularExpression>
-
 #include <array>
 
 using namespace staveline;
@@ -31,25 +29,6 @@ sheet::Document cardsOf(int count) {
     return vesselCards(cards, day(2026, 3, 2));
 }
 
-struct Word {
-    QString text;
-    double x = 0, y = 0, right = 0, bottom = 0;
-};
-
-/// The words of the first page with their places in points, by a program that is not ours.
-std::vector<Word> wordsOn(const std::filesystem::path& pdf) {
-    const QString page = outputOf("pdftotext", {"-bbox", "-l", "1", qs(pdf.string()), "-"});
-    std::vector<Word> words;
-    const QRegularExpression word(
-        R"re(xMin="([0-9.]+)" yMin="([0-9.]+)" xMax="([0-9.]+)" yMax="([0-9.]+)">([^<]*)<)re");
-    for (auto found = word.globalMatch(page); found.hasNext();) {
-        const auto each = found.next();
-        words.push_back({each.captured(5), each.captured(1).toDouble(), each.captured(2).toDouble(),
-                         each.captured(3).toDouble(), each.captured(4).toDouble()});
-    }
-    return words;
-}
-
 } // namespace
 
 TEST_CASE("four cards stand on a page, each in its quarter, however much it says", "[ui][print][card]") {
@@ -64,7 +43,7 @@ TEST_CASE("four cards stand on a page, each in its quarter, however much it says
         CHECK(pages[0].contains("Vessel4"));
         CHECK(pages[1].contains("Vessel5"));
         std::array<int, 4> cautions{};
-        for (const Word& word : wordsOn(scratch / "cards.pdf")) {
+        for (const PdfWord& word : wordsOn(scratch / "cards.pdf")) {
             INFO(word.text.toStdString() << " at " << word.x << ", " << word.y);
             const int quarter = (word.x > wide / 2 ? 1 : 0) + (word.y > high / 2 ? 2 : 0);
             CHECK(word.right < (quarter % 2 + 1) * wide / 2 - 5); // nothing is cut off

@@ -13,7 +13,10 @@ namespace staveline::ui {
 namespace {
 
 constexpr double inner = 17; // points, inside a card
-constexpr int across = 2, down = 2, toAPage = across * down;
+
+int toAPage(const sheet::CardGrid& grid) {
+    return grid.across * grid.down;
+}
 
 /// Each section by itself; its heading is the title.
 std::vector<sheet::Document> sectionsOf(const sheet::Document& document) {
@@ -30,14 +33,17 @@ std::vector<sheet::Document> sectionsOf(const sheet::Document& document) {
         }
     }
     for (sheet::Document& section : sections)
-        section.blocks.emplace_back(sheet::Paragraph{section.footer});
+        if (!section.footer.empty())
+            section.blocks.emplace_back(sheet::Paragraph{section.footer});
+    if (sections.size() == 1 && document.cards->repeated)
+        sections.resize(static_cast<std::size_t>(toAPage(*document.cards)), sections.front());
     return sections;
 }
 
 } // namespace
 
 CardPages::CardPages(const sheet::Document& document, const QSizeF& page)
-    : card_(page.width() / across, page.height() / down) {
+    : grid_(*document.cards), card_(page.width() / grid_.across, page.height() / grid_.down) {
     const double width = (card_.width() - 2 * inner) * unitsPerPoint;
     for (const sheet::Document& section : sectionsOf(document)) {
         cards_.push_back(textDocument(section, width));
@@ -48,18 +54,22 @@ CardPages::CardPages(const sheet::Document& document, const QSizeF& page)
 CardPages::~CardPages() = default;
 
 int CardPages::pages() const {
-    return std::max(1, (static_cast<int>(cards_.size()) + toAPage - 1) / toAPage);
+    return std::max(1, (static_cast<int>(cards_.size()) + toAPage(grid_) - 1) / toAPage(grid_));
 }
 
 void CardPages::paint(QPainter& painter, int page) const {
     painter.setPen(QPen(Qt::black, .4, Qt::DashLine));
-    painter.drawLine(QPointF(card_.width(), 0), QPointF(card_.width(), down * card_.height()));
-    painter.drawLine(QPointF(0, card_.height()), QPointF(across * card_.width(), card_.height()));
-    const int last = std::min(static_cast<int>(cards_.size()), (page + 1) * toAPage);
-    for (int i = page * toAPage; i < last; ++i) {
-        const int place = i - page * toAPage;
+    const double wide = grid_.across * card_.width(), high = grid_.down * card_.height();
+    for (int column = 1; column < grid_.across; ++column)
+        painter.drawLine(QPointF(column * card_.width(), 0), QPointF(column * card_.width(), high));
+    for (int row = 1; row < grid_.down; ++row)
+        painter.drawLine(QPointF(0, row * card_.height()), QPointF(wide, row * card_.height()));
+    const int first = page * toAPage(grid_);
+    const int last = std::min(static_cast<int>(cards_.size()), first + toAPage(grid_));
+    for (int i = first; i < last; ++i) {
+        const int place = i - first;
         painter.save();
-        painter.translate(place % across * card_.width() + inner, place / across * card_.height() + inner);
+        painter.translate(place % grid_.across * card_.width() + inner, place / grid_.across * card_.height() + inner);
         paintCard(painter, *cards_[static_cast<std::size_t>(i)]);
         painter.restore();
     }

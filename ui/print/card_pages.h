@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Cards on pages: each section of the document a quarter of a page, with lines to cut along.
+// Cards on pages: each section of the document in its place of the grid, with lines to cut along.
 #pragma once
 
 #include "sheet/document.h"
@@ -16,7 +16,7 @@ namespace staveline::ui {
 
 class CardPages {
 public:
-    /// `page` in points.
+    /// `page` in points; a document of cards.
     CardPages(const sheet::Document& document, const QSizeF& page);
     ~CardPages();
     [[nodiscard]] int pages() const;
@@ -26,6 +26,7 @@ public:
 private:
     void paintCard(QPainter& painter, const QTextDocument& card) const;
 
+    sheet::CardGrid grid_;
     QSizeF card_; ///< in points
     std::vector<std::unique_ptr<QTextDocument>> cards_;
 };

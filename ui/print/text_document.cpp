@@ -80,10 +80,12 @@ public:
     }
     void operator()(const sheet::BulletList& bullets) {
         QTextBlockFormat block = spaced(0, 2);
-        block.setLeftMargin(11 * unitsPerPoint);
-        block.setTextIndent(-9 * unitsPerPoint);
+        const QString mark = bullets.boxes ? QStringLiteral("\u2610 ") : QStringLiteral("\u2013 ");
+        const double indent = bullets.boxes ? 13 : 9; // points
+        block.setLeftMargin((indent + 2) * unitsPerPoint);
+        block.setTextIndent(-indent * unitsPerPoint);
         for (const std::string& item : bullets.items)
-            line(QStringLiteral("\u2013 ") + qs(item), block, inked(bodyPoints));
+            line(mark + qs(item), block, inked(bodyPoints));
     }
     void operator()(const Table& table);
     void operator()(const sheet::Picture& picture) {
