@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/blending.h"
 
+#include "desk/blend_source.h"
 #include "desk/entry_checks.h"
 #include "desk/estimates.h"
 #include "desk/inside.h"
 #include "finishing/cautions.h"
-#include "quantity/acid_base.h"
 #include "tasting/verdict.h"
 
 #include <algorithm>
@@ -38,59 +38,6 @@ Result<Litres> litresOf(const BlendFrom& from, const CurrentVessel& vessel, std:
         pathOf(i),
         say("finishing.blend.holds").with("source", from.vessel).with("wanted", *from.litres).with("held", held),
         say("finishing.blend.too_much.remedy").with("held", held));
-}
-
-/// With titratable acidity and pH as told: each is set by what the other leaves open, in turn.
-Composition withAcid(Composition beer, GramsPerLitre ta, std::optional<Ph> measured) {
-    beer = withTitratableAcidity(beer, ta);
-    for (int i = 0; measured && i < 60; ++i)
-        beer = withTitratableAcidity(withPh(beer, *measured), ta);
-    return beer;
-}
-
-/// The titratable acidity that the estimated score stands for.
-GramsPerLitre estimatedTa(const Composition& beer, double score, const tasting::ScoreParameters& map) {
-    constexpr double atEnds = .05;
-    return titratableAcidityFor(std::clamp(score, atEnds, 10 - atEnds), {beer.acetic}, beer.alcohol(), map);
-}
-
-bool bitternessMeasured(const CurrentVessel& vessel) {
-    const auto measured = measuredUpTo(vessel.record, vessel.today);
-    return std::any_of(measured.begin(), measured.end(), [&](const MeasuredOn& one) {
-        return one.values->bitterness && estimate::ofThisCycle(one.on, vessel.now().lastRefill);
-    });
-}
-
-void addErrors(BlendSource& source, const estimate::Estimates& estimates) {
-    const auto set = [&](Trait trait, bool measured, double ifMeasured, double ifNot) {
-        source.measured[trait] = measured;
-        source.sd[trait] = measured ? ifMeasured : ifNot;
-    };
-    set(Trait::ta, estimates.ta.has_value(), constants::estimate::titrationSd, error::estimatedTaSd);
-    set(Trait::ph, estimates.ph.has_value(), error::measuredPhSd, error::estimatedPhSd);
-    set(Trait::alcohol, false, 0, error::estimatedAlcoholSd);
-    set(Trait::bitterness, source.measured[Trait::bitterness], error::measuredBitternessSd,
-        error::estimatedBitternessSd);
-    for (const auto& [trait, d] : {std::pair{Trait::acidity, Dimension::acidity},
-                                   {Trait::funk, Dimension::funk},
-                                   {Trait::body, Dimension::body}})
-        set(trait, estimates.tastedThisCycle[d], estimates.combined[d].sd, estimates.combined[d].sd);
-}
-
-BlendSource sourceOf(const CurrentVessel& vessel, const estimate::KnownOfVessel& known) {
-    const estimate::Estimates estimates = estimatesFrom(known);
-    BlendSource source;
-    source.name = vessel.record.facts.name;
-    const Composition& model = known.state.beer;
-    const double acidity = estimates.combined[Dimension::acidity].mean;
-    source.beer =
-        withAcid(model, estimates.ta.value_or(estimatedTa(model, acidity, known.parameters.score)), estimates.ph);
-    const Scores own = tasting::scores(source.beer);
-    for (const Dimension d : allDimensions)
-        source.offset[d] = estimates.combined[d].mean - own[d];
-    source.measured[Trait::bitterness] = bitternessMeasured(vessel);
-    addErrors(source, estimates);
-    return source;
 }
 
 Result<void> namedOnce(const BlendRequest& request) {

@@ -98,7 +98,8 @@ bool SharedFacts::kitKnown(Day day, std::string_view vessel) const {
 }
 
 Cellar::Cellar(const Cellar& other)
-    : book_(other.book_), shared_(other.shared_), records_(other.records_), copied_(true), ownShared_(false) {}
+    : book_(other.book_), shared_(other.shared_), records_(other.records_), copied_(true), ownShared_(false),
+      lots_(other.lots_), ownLots_(false) {}
 
 void Cellar::forgetWorkedOut() {
     current_.reset();
@@ -308,6 +309,7 @@ void Cellar::adopt() {
     copied_ = false;
     own_.clear();
     ownShared_ = true;
+    ownLots_ = true;
     forgetWorkedOut();
 }
 
@@ -315,6 +317,7 @@ void Cellar::clear() {
     records_.clear();
     own_.clear();
     shared_.reset();
+    lots_.reset();
     forgetWorkedOut();
 }
 

@@ -15,6 +15,7 @@
 namespace staveline::desk {
 
 struct CurrentVessel;
+struct LotFacts;
 
 template <class F> struct Stored {
     book::RowId id = 0;
@@ -128,6 +129,10 @@ public:
     [[nodiscard]] std::optional<facts::BrewFact> brewOnRecord(const std::string& name) const;
     /// Where a brew went first.
     [[nodiscard]] std::optional<Poured> poured(const std::string& brew) const;
+    /// All of drawn beer (desk/lot_facts.h), read on first use.
+    Result<const LotFacts*> lots();
+    LotFacts* changeLots(); ///< none: not read yet
+    void dropLots() { lots_.reset(); }
     /// Takes one fact out of a working copy, as if it were not there.
     template <class F> void without(const std::set<book::RowId>& vessels, book::RowId row);
     void drop(book::RowId id);
@@ -153,6 +158,8 @@ private:
     bool copied_ = false;                                         ///< what is not in own_ belongs to the original too
     std::set<book::RowId> own_;
     bool ownShared_ = true;
+    std::shared_ptr<LotFacts> lots_;
+    bool ownLots_ = true;
     std::shared_ptr<const CurrentVessel> current_;
     std::map<std::pair<std::string, Day>, vessel::RoomOffset> roomOffsets_;
 };

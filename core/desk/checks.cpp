@@ -2,6 +2,7 @@
 // Meaning beyond fields and ranges: known malts, possible volumes, days in order. Forms and files meet the same.
 #include "desk/entry_checks.h"
 #include "desk/inside.h"
+#include "desk/lot_checks.h"
 #include "desk/own_ingredients.h"
 #include "desk/refits.h"
 #include "desk/rooms.h"
@@ -71,6 +72,10 @@ template <class F> Result<void> checkSource(const F& f, Cellar& cellar) {
 template <class F> Result<void> checkInflow(const F& f, const VesselRecord& record, Cellar& cellar) {
     if (!f.brew.empty() && !f.from.empty())
         return refuse("/from", say("desk.two_sources"), say("desk.two_sources.remedy"));
+    if (!f.lot.empty() && !(f.brew.empty() && f.from.empty()))
+        return refuse("/lot", say("desk.two_sources"), say("desk.two_sources.remedy"));
+    if (auto ok = f.lot.empty() ? Result<void>{} : isLot(f.lot, f.on, cellar); !ok)
+        return ok;
     if (f.from == record.facts.name)
         return refuse("/from", say("desk.from_itself"), say("desk.from_itself.remedy"));
     if (auto ok = afterOpening(record, f.on); !ok)
@@ -265,7 +270,9 @@ struct Meaning {
     Result<void> operator()(const facts::VesselFact& f) {
         if (auto ok = knownRoom(f.room, *shared().rooms); !ok)
             return ok;
-        return nameIsFree(f.name, shared().names.vesselLike(f.name));
+        if (auto ok = nameIsFree(f.name, shared().names.vesselLike(f.name)); !ok)
+            return ok;
+        return isNoLot(f.name, cellar);
     }
     Result<void> operator()(const facts::VesselEditFact& f) {
         facts::VesselEditFact nothing;
@@ -274,9 +281,12 @@ struct Meaning {
         if (f == nothing)
             return nothingChanged(f.vessel);
         return with(f.vessel, [&](const VesselRecord& record) -> Result<void> {
-            if (f.name)
+            if (f.name && *f.name != record.facts.name) {
                 if (auto ok = nameIsFree(*f.name, shared().names.vesselLike(*f.name), record.facts.name); !ok)
                     return ok;
+                if (auto ok = isNoLot(*f.name, cellar); !ok)
+                    return ok;
+            }
             if (auto ok = checkWantedAge(f); !ok)
                 return ok;
             const auto refit = refitIn(f, today);
@@ -379,7 +389,9 @@ struct Meaning {
         return ledgerDay(f.vessel, f.on, [&](const VesselRecord& r) -> Result<void> {
             if (auto ok = isDraw(f.volume, vesselOn(r, f.on)); !ok)
                 return ok;
-            return begun(r, f.on);
+            if (auto ok = begun(r, f.on); !ok)
+                return ok;
+            return f.lot.empty() ? Result<void>{} : canBeLot(f.lot, "/lot", cellar);
         });
     }
     Result<void> operator()(const facts::RefillFact& f) {
@@ -484,6 +496,13 @@ struct Meaning {
         if (auto ok = notInTheFuture(f.on, today); !ok)
             return ok;
         return canBeOwn(f, shared());
+    }
+    template <class F>
+    requires(mayTouchLots<F> && !facts::perVessel<F>) Result<void>
+    operator()(const F& f) {
+        if (auto ok = notInTheFuture(f.on, today); !ok)
+            return ok;
+        return canBe(f, cellar);
     }
     Result<void> operator()(const facts::AvailabilityFact& f) {
         const ingredient::Pantry& pantry = shared().pantry;

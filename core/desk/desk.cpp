@@ -44,6 +44,7 @@ Result<std::unique_ptr<Desk>> Desk::open(const std::filesystem::path& path, Cloc
 void Desk::Inside::forget(const EditScope& scope) {
     if (scope.everything)
         return cellar->clear();
+    cellar->dropLots();
     for (const auto vessel : scope.vessels)
         cellar->drop(vessel);
     if (scope.shared)

@@ -58,6 +58,7 @@ struct HistoryView;
 struct HopOffer;
 struct LedgerPreview;
 struct LedgerView;
+struct LotView;
 struct PackingAnswer;
 struct PackingRequest;
 struct PastDraw;
@@ -199,6 +200,10 @@ public:
     /// safe (desk/packing.h); nothing is written.
     [[nodiscard]] Result<BlendAnswer> blend(const BlendRequest& request) const;
     [[nodiscard]] Result<PackingAnswer> pack(const PackingRequest& request) const;
+    /// Drawn beer (desk/lots.h): what is left first, then what is packed, then what is gone; newest first. Unknown
+    /// name: fault at "/lot".
+    [[nodiscard]] Result<std::vector<LotView>> lots() const;
+    [[nodiscard]] Result<LotView> lot(const facts::LotName& name) const;
     [[nodiscard]] Result<Start> startOf(const facts::VesselName& name) const;
     /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
     [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;

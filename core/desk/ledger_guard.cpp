@@ -114,6 +114,32 @@ Result<void> LedgerGuard::watch(book::RowId vessel) {
     return {};
 }
 
+Result<void> LedgerGuard::watchLots() {
+    if (lotsBefore_)
+        return {};
+    auto problems = lotProblems(cellar_);
+    if (!problems)
+        return fail(problems.error());
+    lotsBefore_ = *std::move(problems);
+    return {};
+}
+
+Result<std::vector<LotProblem>> LedgerGuard::worseLots() const {
+    if (!lotsBefore_)
+        return std::vector<LotProblem>();
+    return lotProblems(cellar_).map([&](auto now) { return worsened(*lotsBefore_, std::move(now)); });
+}
+
+namespace {
+
+/// Which of the changed rows it is; none: another one.
+std::optional<std::size_t> placeOf(const LotProblem& problem, const std::vector<book::RowKey>& changed) {
+    const auto at = std::find(changed.begin(), changed.end(), problem.row);
+    return at == changed.end() ? std::nullopt : std::optional(static_cast<std::size_t>(at - changed.begin()));
+}
+
+} // namespace
+
 Result<LedgerGuard::Outcome> LedgerGuard::outcome(const std::vector<book::RowKey>& changed) const {
     const auto places = placesOf(changed);
     Outcome outcome;
@@ -138,6 +164,14 @@ Result<LedgerGuard::Outcome> LedgerGuard::outcome(const std::vector<book::RowKey
                 refusal = Refusal{beside(now, name), {}};
         }
     }
+    const auto lots = worseLots();
+    if (!lots)
+        return fail(lots.error());
+    for (const LotProblem& problem : *lots)
+        if (const auto place = placeOf(problem, changed); place && (!refusal || !refusal->row))
+            refusal = Refusal{problem.itself, place};
+        else if (!refusal)
+            refusal = Refusal{problem.beside, {}};
     return outcome;
 }
 
@@ -160,6 +194,12 @@ Result<std::map<std::size_t, Fault>> LedgerGuard::roots(const std::vector<book::
     constexpr int mostRounds = 300; // replays; whoever has more to blame is told of all at once
     const auto places = placesOf(changed);
     std::map<std::size_t, Fault> blamed;
+    const auto lots = worseLots();
+    if (!lots)
+        return fail(lots.error());
+    for (const LotProblem& problem : *lots)
+        if (const auto place = placeOf(problem, changed))
+            blamed.emplace(*place, problem.itself);
     for (const auto& [vessel, findings] : before_) {
         auto found = cellar_.vesselById(vessel);
         if (!found)

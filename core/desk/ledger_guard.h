@@ -5,6 +5,7 @@
 
 #include "desk/cellar.h"
 #include "desk/ledger_note.h"
+#include "desk/lot_problems.h"
 #include "vessel/ledger.h"
 
 namespace staveline::desk {
@@ -16,6 +17,9 @@ public:
     /// Remembers what does not agree in a vessel's ledger. Before anything of it changes; again it does nothing.
     Result<void> watch(const facts::VesselName& vessel);
     Result<void> watch(book::RowId vessel);
+
+    /// The same of all lots.
+    Result<void> watchLots();
 
     struct Refusal {
         Fault fault;
@@ -32,10 +36,12 @@ public:
     [[nodiscard]] Result<std::map<std::size_t, Fault>> roots(const std::vector<book::RowKey>& changed) const;
 
 private:
+    [[nodiscard]] Result<std::vector<LotProblem>> worseLots() const;
     using Findings = std::vector<vessel::LedgerFinding>;
     Cellar& cellar_;
     Day today_;
     std::map<book::RowId, Findings> before_;
+    std::optional<std::vector<LotProblem>> lotsBefore_;
 };
 
 } // namespace staveline::desk

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/packing.h"
 
+#include "desk/beer_past.h"
 #include "desk/entry_checks.h"
 #include "desk/estimates.h"
 #include "desk/inside.h"
@@ -13,12 +14,9 @@
 #include "tasting/verdict.h"
 
 #include <algorithm>
-#include <map>
 
 namespace staveline::desk {
 
-using facts::CultureFact;
-using facts::EventFact;
 using finishing::BeerKnown;
 using finishing::Priming;
 using tasting::faultWords;
@@ -56,80 +54,6 @@ Result<void> tellsItsCo2(const PackingRequest& request, const facts::VesselFact&
                     say("finishing.pack.under_head.remedy"));
 }
 
-bool broughtIn(const vessel::LedgerEntry& entry) {
-    return !entry.outOfThisVessel &&
-           (entry.kind == vessel::EntryKind::refill || entry.kind == vessel::EntryKind::topUp);
-}
-
-/// The last time beer went in: it ferments again from then on.
-std::optional<Day> lastFilled(const CurrentVessel& vessel) {
-    std::optional<Day> last;
-    for (const vessel::LedgerEntry& entry : vessel.entries)
-        if (broughtIn(entry) && entry.on <= vessel.today)
-            last = std::max(last, std::optional(entry.on));
-    return last;
-}
-
-/// As young as it was taken over at most; with an age nobody told, of that day.
-std::optional<Day> takenOver(const VesselRecord& record) {
-    const auto& openings = record.of<facts::OpeningFact>();
-    if (openings.empty())
-        return {};
-    const facts::OpeningFact& opening = openings.front().fact;
-    return opening.on - std::chrono::days{static_cast<int>(opening.ageYears.value_or(0) * daysPerYear)};
-}
-
-/// The last time the beer was woken up.
-std::optional<Day> lastMoved(const VesselRecord& record, Day today) {
-    std::optional<Day> last;
-    for (const auto& [id, event] : record.of<EventFact>())
-        if (event.on <= today && wakesBeer(event.what))
-            last = std::max(last, std::optional(event.on));
-    return last;
-}
-
-/// What ever went into the beer, also by way of other vessels: diastatic yeast that came in stays in.
-class Ancestry {
-public:
-    explicit Ancestry(Cellar& cellar) : cellar_(cellar) {}
-    bool diastatic = false;
-    Share mostSugar{0};
-
-    void add(const VesselRecord& record, Day until) {
-        const auto [seen, first] = upTo_.emplace(record.id, until);
-        if (!first && seen->second >= until)
-            return;
-        seen->second = until;
-        for (const auto& [id, culture] : record.of<CultureFact>())
-            diastatic = diastatic || (culture.on <= until && culture.diastatic);
-        addFillings(record.of<facts::RefillFact>(), until);
-        addFillings(record.of<facts::TopUpFact>(), until);
-    }
-    /// With its ingredients as they were on that day.
-    void add(const brewing::Recipe& recipe, Day on) {
-        const auto yeast = cellar_.shared().pantryOn(on).yeast(recipe.yeast);
-        diastatic = diastatic || (yeast && yeast->diastatic());
-        mostSugar = std::max(mostSugar, recipe.sugarShare);
-    }
-
-private:
-    void addFillings(const auto& list, Day until) {
-        for (const auto& [id, filling] : list) {
-            if (filling.on > until)
-                continue;
-            if (const facts::BrewFact* brew = cellar_.shared().brew(filling.brew))
-                add(brew->recipe, brew->on);
-            if (filling.from.empty())
-                continue;
-            if (const auto source = cellar_.vessel(filling.from))
-                add(**source, filling.on);
-        }
-    }
-
-    Cellar& cellar_;
-    std::map<book::RowId, Day> upTo_;
-};
-
 BeerKnown beerOf(const PackingRequest& request, const CurrentVessel& vessel, Cellar& cellar) {
     BeerKnown beer;
     beer.today = vessel.today;
@@ -140,7 +64,7 @@ BeerKnown beerOf(const PackingRequest& request, const CurrentVessel& vessel, Cel
         beer.readings.push_back({vessel.today, *request.gravity});
     if (request.forced)
         beer.forced = {request.forcedOn.value_or(vessel.today), *request.forced};
-    beer.lastRefill = lastFilled(vessel);
+    beer.lastRefill = lastFilled(vessel, vessel.today);
     beer.lastMove = lastMoved(vessel.record, vessel.today);
     beer.takenOver = takenOver(vessel.record);
     Ancestry ancestry(cellar);

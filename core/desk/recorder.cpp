@@ -17,6 +17,9 @@ using facts::VesselFact;
 Result<void> watchLedgersOf(LedgerGuard& guard, const Fact& fact) {
     return std::visit(
         [&]<class F>(const F& f) -> Result<void> {
+            if (touchesLots(f))
+                if (auto watched = guard.watchLots(); !watched)
+                    return watched;
             if constexpr (facts::factTraits<F>.entry || std::is_same_v<F, facts::RefitFact> ||
                           std::is_same_v<F, facts::VesselEditFact>) {
                 if (auto watched = guard.watch(f.vessel); !watched)
@@ -214,6 +217,15 @@ Result<void> Recorder::store(const F& f) {
         return done;
     shared.mixPantries();
     return keepsBrews(before, shared);
+}
+
+template <class F>
+requires(mayTouchLots<F> && !perVessel<F>) Result<void> Recorder::store(const F& f) {
+    auto id = insert(f);
+    if (!id)
+        return fail(id.error());
+    addToLots(cellar_, *id, f);
+    return {};
 }
 
 template <class F> Result<void> Recorder::storeShared(const F& f, Facts<F>& list) {

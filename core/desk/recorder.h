@@ -4,6 +4,7 @@
 
 #include "desk/cellar.h"
 #include "desk/ledger_guard.h"
+#include "desk/lot_facts.h"
 #include "desk/turns.h"
 
 #include <algorithm>
@@ -63,6 +64,8 @@ private:
     Result<void> store(const F& f);
     template <class F>
     requires facts::perVessel<F> Result<void> store(const F& f);
+    template <class F>
+    requires(mayTouchLots<F> && !facts::perVessel<F>) Result<void> store(const F& f);
     template <class F> Result<void> storeShared(const F& f, Facts<F>& list);
     template <class F> Result<book::RowId> insert(const F& f);
     template <class F> Result<book::RowId> insertBeside(const F& f);
@@ -90,6 +93,7 @@ template <class F> Result<void> addFact(Cellar& cellar, book::RowId id, const F&
         return fail(record.error());
     insertByDay((*record)->template of<F>(), {id, fact});
     (*record)->seen.add(fact);
+    addToLots(cellar, id, fact);
     if constexpr (requires { fact.from; })
         if (!fact.from.empty()) {
             auto source = cellar.vessel(fact.from);

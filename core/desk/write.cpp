@@ -32,8 +32,12 @@ template <class F> std::string subjectName(const F& f) {
     };
     if constexpr (atVessel && !std::is_same_v<F, BrewFact>)
         return f.vessel;
+    else if constexpr (requires { f.packaging; })
+        return f.packaging;
     else if constexpr (requires { f.name; })
         return f.name;
+    else if constexpr (requires { f.lot; })
+        return f.lot;
     else if constexpr (requires { f.item.name; })
         return f.item.name;
     else
@@ -50,6 +54,9 @@ std::string tellingPart(const facts::EventFact& f) {
 }
 std::string tellingPart(const facts::WorkDateFact& f) {
     return "." + std::string(wordOf(f.work));
+}
+std::string tellingPart(const facts::LotMoveFact& f) {
+    return "." + std::string(wordOf(f.why));
 }
 std::string tellingPart(const facts::SittingUseFact& f) {
     return f.learn ? ".learn" : ".leave";
@@ -262,10 +269,13 @@ Result<F> takeOut(const book::Book& book, Cellar& working, LedgerGuard& guard, c
     auto old = readStored<F>(book, working, table, id);
     if (!old)
         return fail(old.error());
+    F fact = std::get<F>(*std::move(old));
     if (auto watched = watchAll(guard, touched); !watched)
         return fail(watched.error());
+    if (auto watched = touchesLots(fact) ? guard.watchLots() : Result<void>{}; !watched)
+        return fail(watched.error());
     working.without<F>(touched, id);
-    return std::get<F>(*std::move(old));
+    return fact;
 }
 
 } // namespace
@@ -465,6 +475,8 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 if (!touched)
                     return fail(touched.error());
                 LedgerGuard guard(working, today());
+                if (auto watched = touchesLots(*replacement) ? guard.watchLots() : Result<void>{}; !watched)
+                    return fail(watched.error());
                 const auto old = takeOut<F>(*inside_->book, working, guard, *touched, table, id);
                 if (!old)
                     return fail(old.error());
@@ -480,6 +492,7 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 if (!row)
                     return fail(row.error());
                 putBack(working, *touched, id, placed);
+                addToLots(working, id, placed);
                 if (auto done = writer.update(table, id, *row); !done)
                     return fail(done.error());
                 if (auto kept = keepsWhatUses<F>(inside_->cellar->shared(), working); !kept)
@@ -518,6 +531,9 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
                 LedgerGuard guard(working, today());
                 if (auto watched = watchAll(guard, *touched); !watched)
                     return fail(watched.error());
+                if (auto watched = touchesLots(std::get<F>(*old)) ? guard.watchLots() : Result<void>{}; !watched)
+                    return fail(watched.error());
+                takeFromLots<F>(working, id);
                 forgetAfter(working, *touched, ofVesselAlone<F>);
                 if (auto done = writer.remove(table, id); !done)
                     return fail(done.error());
@@ -565,6 +581,7 @@ Result<std::set<book::RowId>> Desk::Inside::touchedBy(Cellar& working, const std
 
 template <class F> void Cellar::without(const std::set<book::RowId>& vessels, book::RowId row) {
     takenOut_.emplace(tableOf<F>, row);
+    takeFromLots<F>(*this, row);
     if constexpr (perVessel<F>) {
         const auto takeOut = [&](Facts<F>& list) {
             std::erase_if(list, [&](const auto& stored) { return stored.id == row; });

@@ -62,6 +62,11 @@ struct FactTraits {
     FACT(RefillFact,       "refill",       Kept::byVessel, Form::flat, vessel::EntryKind::refill)  \
     FACT(TopUpFact,        "top_up",       Kept::byVessel, Form::flat, vessel::EntryKind::topUp)   \
     FACT(EventFact,        "event",        Kept::byVessel, Form::flat, vessel::EntryKind::event)   \
+    FACT(LotReadingFact,   "lot_reading",  Kept::byAll,    Form::flat)                 \
+    FACT(LotAdditionFact,  "lot_addition", Kept::byAll,    Form::flat)                 \
+    FACT(LotMoveFact,      "lot_move",     Kept::byAll,    Form::flat)                 \
+    FACT(PackagingFact,    "packaging",    Kept::byAll,    Form::flat)                 \
+    FACT(OpenedFact,       "opened",       Kept::byAll,    Form::flat)                 \
     FACT(RoundFact,        "round",        Kept::byVessel, Form::flat)                 \
     FACT(DrawDateFact,     "draw_date",    Kept::byVessel, Form::flat)                 \
     FACT(WorkDateFact,     "work_date",    Kept::byVessel, Form::flat)                 \
@@ -71,7 +76,7 @@ struct FactTraits {
 // clang-format on
 
 /// Of the book's tables, which follow from this list and from fields.h: raised with every kind and field that is added.
-inline constexpr int tablesMinor = 11;
+inline constexpr int tablesMinor = 12;
 
 template <class F> inline constexpr FactTraits factTraits{};
 #define STAVELINE_TRAITS(Type, ...) template <> inline constexpr FactTraits factTraits<Type>{__VA_ARGS__};

@@ -200,7 +200,7 @@ struct DrawOffFact {
     VesselName vessel;
     Day on{};
     Litres volume{0};
-    std::string lot; ///< name for the drawn beer
+    std::string lot; ///< name for the drawn beer; several draws of one name are one lot
     Measured measured;
     std::string note;
     std::string at = {};          ///< time of day; empty: not said
@@ -217,6 +217,7 @@ struct RefillFact {
     std::string note;
     std::string at = {};          ///< time of day; empty: not said
     std::optional<int> turn = {}; ///< on its day
+    std::string lot = {};         ///< or the drawn beer it comes from
     bool operator==(const RefillFact&) const = default;
 };
 struct TopUpFact {
@@ -229,6 +230,7 @@ struct TopUpFact {
     std::string note;
     std::string at = {};          ///< time of day; empty: not said
     std::optional<int> turn = {}; ///< on its day
+    std::string lot = {};         ///< or the drawn beer it comes from
     bool operator==(const TopUpFact&) const = default;
 };
 /// Moves no liquid but what is lost with it.
@@ -242,6 +244,69 @@ struct EventFact {
     std::string culture = {};          ///< what was pitched
     std::optional<Litres> volume = {}; ///< left behind, run out or rinsed away with it
     bool operator==(const EventFact&) const = default;
+};
+/// Drawn beer goes on as a lot, by its name, which no vessel bears. A lot begins with its first draw, or when beer of
+/// another one is moved into it. Within a day its draws come first, then what is moved, added, read and packed.
+using LotName = std::string;
+struct LotReadingFact {
+    LotName lot;
+    Day on{};
+    Measured measured;
+    bool keptWarm = false; ///< of a sample that was kept warm to see how far it ferments
+    std::string note;
+    bool operator==(const LotReadingFact&) const = default;
+};
+struct LotAdditionFact {
+    LotName lot;
+    Day on{};
+    Added what = Added::fruit;
+    std::string ingredient;        ///< id of a fruit or of a sugar; else free words
+    std::optional<Kilograms> mass; ///< of acid: as lactic acid
+    std::optional<Litres> volume;  ///< of wort, or of what comes as a liquid
+    std::optional<Plato> extract;  ///< real, of wort; none: 12 P
+    std::string note;
+    bool operator==(const LotAdditionFact&) const = default;
+};
+struct LotMoveFact {
+    LotName lot;
+    Day on{};
+    Litres volume{0};
+    LotName to; ///< new or known; empty: it leaves the cellar
+    LotMoveKind why = LotMoveKind::moved;
+    std::string note;
+    bool operator==(const LotMoveFact&) const = default;
+};
+/// Beer of a lot into bottles or kegs. What the guard said of it is stored with it and never recomputed.
+struct PackagingFact {
+    LotName lot;
+    Day on{};
+    std::string name; ///< of this filling; no other bears it
+    PackageKind kind = PackageKind::bottle;
+    Millilitres size{0}; ///< of each
+    int count = 0;
+    std::string make = {};                    ///< id of a make of bottle; empty: not told
+    std::optional<GaugePressure> rating = {}; ///< by its maker
+    std::string sugar = {};                   ///< id; empty: sucrose
+    std::optional<GramsPerLitre> sugarWeight = {};
+    std::optional<Co2Volumes> planned = {};
+    std::optional<Celsius> warmest = {}; ///< it will ever stand at; none: as is usual
+    Litres lost{0};                      ///< in filling
+    std::string overrideReason = {};     ///< for going against the guard
+    std::string verdict = {};            ///< of the guard, as it was worded then; given by the desk
+    std::optional<Day> until = {};       ///< it was cleared; given by the desk
+    std::string note = {};
+    bool operator==(const PackagingFact&) const = default;
+};
+struct OpenedFact {
+    std::string packaging; ///< name of a filling
+    Day on{};
+    int count = 1;
+    PackageUse what = PackageUse::opened;
+    std::optional<Fizz> fizz = {};
+    std::optional<Co2Volumes> found = {};
+    std::optional<double> acidity = {}, funk = {}, body = {}; ///< 0..10
+    std::string note = {};
+    bool operator==(const OpenedFact&) const = default;
 };
 /// The look at a vessel that is made every month or so. Its level is a dip and what it is topped with a top-up: facts
 /// of their own, recorded with it.

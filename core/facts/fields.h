@@ -5,6 +5,7 @@
 
 #include "facts/facts.h"
 #include "ingredient/pantry.h"
+#include "quantity/constants.h"
 
 #include <array>
 #include <concepts>
@@ -330,6 +331,7 @@ void describe(V& v, F& f) {
     v.brew(Field{"brew"}, f.brew);
     v.vessel(Field{"from"}, f.from);
     v.field(Field{"age_d", 0, 20000}, f.age);
+    v.field(Field{.name = "lot", .later = true}, f.lot);
     v.field(noteField, f.note);
     v.field(turnField, f.turn);
 }
@@ -342,6 +344,65 @@ template <class V> void describe(V& v, Like<EventFact> auto& f) {
     v.field(Field{.name = "volume_l", .low = 0, .high = maxLitres, .later = true}, f.volume);
     v.field(noteField, f.note);
     v.field(turnField, f.turn);
+}
+inline constexpr Field lotField{.name = "lot", .required = true, .holds = Holds::name};
+template <class V> void describe(V& v, Like<LotReadingFact> auto& f) {
+    v.field(lotField, f.lot);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    describe(v, f.measured);
+    v.field(Field{"kept_warm"}, f.keptWarm);
+    v.field(noteField, f.note);
+}
+template <class V> void describe(V& v, Like<LotAdditionFact> auto& f) {
+    v.field(lotField, f.lot);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.word(Field{.name = "what", .required = true}, f.what, factWords::added);
+    v.field(Field{"ingredient"}, f.ingredient);
+    v.field(Field{"mass_kg", 0.00001, 100000}, f.mass);
+    v.field(Field{"volume_l", 0.00001, maxLitres}, f.volume);
+    v.field(Field{"extract_p", 1, 40}, f.extract);
+    v.field(noteField, f.note);
+}
+template <class V> void describe(V& v, Like<LotMoveFact> auto& f) {
+    v.field(lotField, f.lot);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"volume_l", 0.001, maxLitres, true}, f.volume);
+    v.field(Field{"to"}, f.to);
+    v.word(Field{"why"}, f.why, factWords::lotMoves);
+    v.field(noteField, f.note);
+}
+/// Of sizes: a small bottle, a large keg.
+template <class V> void describe(V& v, Like<PackagingFact> auto& f) {
+    namespace limit = constants::finishing;
+    v.field(lotField, f.lot);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{.name = "name", .required = true, .holds = Holds::name}, f.name);
+    v.word(Field{.name = "package"}, f.kind, factWords::packages);
+    v.field(Field{"size_ml", limit::smallestBottle, 200000, true}, f.size);
+    v.field(Field{"count", 1, 100000, true}, f.count);
+    v.field(Field{"make"}, f.make);
+    v.field(Field{"rating_bar", limit::leastRating, limit::mostRating}, f.rating);
+    v.field(Field{"sugar"}, f.sugar);
+    v.field(Field{"sugar_g_l", 0, limit::mostPriming}, f.sugarWeight);
+    v.field(Field{"planned_vol", 0, limit::mostVolumes}, f.planned);
+    v.field(Field{"warmest_c", -2, limit::hottest}, f.warmest);
+    v.field(Field{"lost_l", 0, maxLitres}, f.lost);
+    v.field(Field{.name = "override_reason", .holds = Holds::prose}, f.overrideReason);
+    v.field(Field{.name = "verdict", .holds = Holds::prose}, f.verdict);
+    v.field(Field{"until"}, f.until);
+    v.field(noteField, f.note);
+}
+template <class V> void describe(V& v, Like<OpenedFact> auto& f) {
+    v.field(Field{.name = "packaging", .required = true, .holds = Holds::name}, f.packaging);
+    v.field(Field{.name = "on", .required = true}, f.on);
+    v.field(Field{"count", 1, 100000}, f.count);
+    v.word(Field{"what"}, f.what, factWords::packageUses);
+    v.word(Field{"fizz"}, f.fizz, factWords::fizzes);
+    v.field(Field{"found_vol", 0, 10}, f.found);
+    v.field(Field{.name = "acidity", .low = 0, .high = 10, .unit = UnitKind::points}, f.acidity);
+    v.field(Field{.name = "funk", .low = 0, .high = 10, .unit = UnitKind::points}, f.funk);
+    v.field(Field{.name = "body", .low = 0, .high = 10, .unit = UnitKind::points}, f.body);
+    v.field(noteField, f.note);
 }
 template <class V> void describe(V& v, Like<RoundFact> auto& f) {
     v.vessel(Field{.name = "vessel", .required = true}, f.vessel);

@@ -31,6 +31,14 @@ enum class Weep { none, damp, dripping };
 enum class Pellicle { none, thin, full, broken };
 enum class Smell { clean, vinegar, solvent, mould, sulphur };
 
+// Drawn beer.
+enum class Added { fruit, spice, dryHops, sugar, wort, acid, oak, fining };
+/// Why beer leaves a lot.
+enum class LotMoveKind { moved, joined, taken, pouredAway, lost };
+enum class PackageKind { bottle, keg };
+enum class PackageUse { opened, given, broken };
+enum class Fizz { flat, low, asMeant, high, gushing };
+
 namespace factWords {
 inline constexpr std::array<std::string_view, 6> shapes = {"cask", "keg", "foeder", "tank", "carboy", "bucket"};
 inline constexpr std::array<std::string_view, 6> materials = {"oak new", "oak used", "foeder",
@@ -46,6 +54,12 @@ inline constexpr std::array<std::string_view, 3> bungs = {"tight", "loose", "cha
 inline constexpr std::array<std::string_view, 3> weeps = {"none", "damp", "dripping"};
 inline constexpr std::array<std::string_view, 4> pellicles = {"none", "thin", "full", "broken"};
 inline constexpr std::array<std::string_view, 5> smells = {"clean", "vinegar", "solvent", "mould", "sulphur"};
+inline constexpr std::array<std::string_view, 8> added = {"fruit", "spice", "dry_hops", "sugar",
+                                                          "wort",  "acid",  "oak",      "fining"};
+inline constexpr std::array<std::string_view, 5> lotMoves = {"moved", "joined", "taken", "poured_away", "lost"};
+inline constexpr std::array<std::string_view, 2> packages = {"bottle", "keg"};
+inline constexpr std::array<std::string_view, 3> packageUses = {"opened", "given", "broken"};
+inline constexpr std::array<std::string_view, 5> fizzes = {"flat", "low", "as_meant", "high", "gushing"};
 inline constexpr std::array<std::string_view, 2> paths = {"jump", "ramp"};
 /// A vessel without it goes by its interval: cleared, it does again.
 inline constexpr std::string_view wantedAge = "wanted_age_years";
@@ -87,6 +101,25 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
 }
 [[nodiscard]] constexpr std::string_view wordOf(Smell smell) {
     return factWords::smells[static_cast<std::size_t>(smell)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(Added what) {
+    return factWords::added[static_cast<std::size_t>(what)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(LotMoveKind why) {
+    return factWords::lotMoves[static_cast<std::size_t>(why)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(PackageKind kind) {
+    return factWords::packages[static_cast<std::size_t>(kind)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(PackageUse use) {
+    return factWords::packageUses[static_cast<std::size_t>(use)];
+}
+[[nodiscard]] constexpr std::string_view wordOf(Fizz fizz) {
+    return factWords::fizzes[static_cast<std::size_t>(fizz)];
+}
+/// It goes on under another name in this cellar.
+[[nodiscard]] constexpr bool staysInCellar(LotMoveKind why) {
+    return why == LotMoveKind::moved || why == LotMoveKind::joined;
 }
 /// Beer is left behind, spilt or runs out with it.
 [[nodiscard]] constexpr bool losesBeer(Happening what) {

@@ -110,7 +110,7 @@ TEST_CASE_METHOD(FullFixture, "every kind is stored in the book as it was record
         CHECK(asJson(reopened(path, kind, ++next[kind])) == expected);
         ++compared;
     }
-    CHECK(compared == 34);
+    CHECK(compared == 42);
 }
 
 TEST_CASE_METHOD(FullFixture, "what a vessel is, and was changed to, is stored field by field", "[desk][vessel]") {
@@ -221,9 +221,9 @@ TEST_CASE_METHOD(FullFixture, "every ledger line can be fetched, corrected to it
         CHECK((wholeBook(*desk) == before));
         CHECK(desk->undoText() == last); // nothing changed: no edit
         const auto removed = desk->remove(line.table, line.id);
-        if (line.kind == vessel::EntryKind::opening) { // what was drawn later lives on it
+        if (line.kind == vessel::EntryKind::opening || line.table == "draw_off") { // what came later lives on it
             REQUIRE_FALSE(removed);
-            CHECK(removed.error().cause.key.starts_with("desk.then_"));
+            CHECK(removed.error().cause.key.find(".then_") != std::string::npos);
             continue;
         }
         REQUIRE(removed);

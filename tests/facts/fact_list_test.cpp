@@ -15,6 +15,13 @@ using namespace staveline::vessel;
 
 namespace {
 
+template <class F> constexpr bool mayBeNamed = requires(F f) {
+    f.lot;
+}
+|| requires(F f) {
+    f.packaging;
+};
+
 bool hasTable(std::string_view name) {
     const auto& tables = cellarSchema().tables;
     return std::any_of(tables.begin(), tables.end(), [&](const auto& table) { return table.name == name; });
@@ -29,6 +36,8 @@ TEST_CASE("each kind of fact has a word of its own, a table where it is stored, 
         CHECK(words.insert(kindOf<F>).second);
         CHECK(hasTable(tableOf<F>) == factTraits<F>.stored());
         CHECK(builtInTexts().has("desk.edit." + std::string(kindOf<F>)));
+        if (perVessel<F> || mayBeNamed<F>)
+            CHECK(builtInTexts().has("desk.kind." + std::string(kindOf<F>))); // in a page of the vessel, or a fault
         CHECK(traitsOf(Fact{F{}}).kind == kindOf<F>);
         CHECK(writeRecords({Fact{F{}}}).find("\"" + std::string(kindOf<F>) + "\"") != std::string::npos);
     });

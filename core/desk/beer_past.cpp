@@ -1,0 +1,89 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "desk/beer_past.h"
+
+#include "desk/lot_entries.h"
+
+#include <algorithm>
+
+namespace staveline::desk {
+
+using facts::CultureFact;
+using facts::DrawOffFact;
+using facts::EventFact;
+
+std::optional<Day> lastFilled(const CurrentVessel& vessel, Day until, std::optional<std::int64_t> before) {
+    std::optional<Day> last;
+    for (const vessel::LedgerEntry& entry : vessel.entries) {
+        if (entry.on > until || entry.id == before)
+            break;
+        const bool fills = entry.kind == vessel::EntryKind::refill || entry.kind == vessel::EntryKind::topUp;
+        if (fills && !entry.outOfThisVessel)
+            last = entry.on;
+    }
+    return last;
+}
+
+std::optional<Day> takenOver(const VesselRecord& record) {
+    const auto& openings = record.of<facts::OpeningFact>();
+    if (openings.empty())
+        return {};
+    const facts::OpeningFact& opening = openings.front().fact;
+    return opening.on - std::chrono::days{static_cast<int>(opening.ageYears.value_or(0) * daysPerYear)};
+}
+
+std::optional<Day> lastMoved(const VesselRecord& record, Day today) {
+    std::optional<Day> last;
+    for (const auto& [id, event] : record.of<EventFact>())
+        if (event.on <= today && wakesBeer(event.what))
+            last = std::max(last, std::optional(event.on));
+    return last;
+}
+
+void Ancestry::add(const VesselRecord& record, Day until) {
+    const auto [seen, first] = upTo_.emplace(record.id, until);
+    if (!first && seen->second >= until)
+        return;
+    seen->second = until;
+    for (const auto& [id, culture] : record.of<CultureFact>())
+        diastatic = diastatic || (culture.on <= until && culture.diastatic);
+    addFillings(record.of<facts::RefillFact>(), until);
+    addFillings(record.of<facts::TopUpFact>(), until);
+}
+
+void Ancestry::add(const brewing::Recipe& recipe, Day on) {
+    const auto yeast = cellar_.shared().pantryOn(on).yeast(recipe.yeast);
+    diastatic = diastatic || (yeast && yeast->diastatic());
+    mostSugar = std::max(mostSugar, recipe.sugarShare);
+}
+
+template <class F> void Ancestry::addFillings(const Facts<F>& list, Day until) {
+    for (const auto& [id, filling] : list) {
+        if (filling.on > until)
+            continue;
+        if (const facts::BrewFact* brew = cellar_.shared().brew(filling.brew))
+            add(brew->recipe, brew->on);
+        if (!filling.lot.empty())
+            addLot(lotEntryId<F>(id), filling.on);
+        if (filling.from.empty())
+            continue;
+        if (const auto source = cellar_.vessel(filling.from))
+            add(**source, filling.on);
+    }
+}
+
+void Ancestry::addLot(std::int64_t entry, Day until) {
+    const auto lots = cellar_.lots();
+    if (!lots)
+        return;
+    const auto replay = finishing::replayLots(lotEntries(**lots), until);
+    const auto given = replay.given.find(entry);
+    if (given == replay.given.end())
+        return;
+    for (const finishing::LotPart& part : given->second.parts)
+        for (const auto& [id, draw] : (*lots)->draws)
+            if (lotEntryId<DrawOffFact>(id) == part.entry)
+                if (const auto source = cellar_.vessel(draw.vessel))
+                    add(**source, draw.on);
+}
+
+} // namespace staveline::desk

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// What speaks against a fact of drawn beer by itself and beside the names in use. That there is as much as it takes is
+// judged by the ledger (desk/lot_problems.h).
+#pragma once
+
+#include "desk/lot_facts.h"
+
+namespace staveline::desk {
+
+/// A name under which beer is put: no vessel's, and not one that only looks like another lot's. Faults at `path`.
+[[nodiscard]] Result<void> canBeLot(const std::string& name, const char* path, Cellar& cellar);
+/// A name for a vessel: no lot's. Fault at "/name".
+[[nodiscard]] Result<void> isNoLot(const std::string& vessel, Cellar& cellar);
+/// There is such a lot by that day. Faults at "/lot".
+[[nodiscard]] Result<void> isLot(const std::string& lot, Day on, Cellar& cellar);
+
+[[nodiscard]] Result<void> canBe(const facts::LotReadingFact& fact, Cellar& cellar);
+[[nodiscard]] Result<void> canBe(const facts::LotAdditionFact& fact, Cellar& cellar);
+[[nodiscard]] Result<void> canBe(const facts::LotMoveFact& fact, Cellar& cellar);
+[[nodiscard]] Result<void> canBe(const facts::PackagingFact& fact, Cellar& cellar);
+[[nodiscard]] Result<void> canBe(const facts::OpenedFact& fact, Cellar& cellar);
+
+} // namespace staveline::desk
