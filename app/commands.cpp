@@ -14,6 +14,7 @@
 #include "desk/history.h"
 #include "desk/json.h"
 #include "desk/ledger.h"
+#include "desk/lots.h"
 #include "facts/record_file.h"
 #include "facts/sample.h"
 #include "forward/predict.h"
@@ -247,6 +248,12 @@ void printCellar(const Desk& desk, const std::vector<desk::VesselSummary>& cella
     }
     for (const desk::BrewDay& day : desk::brewDays(cellar))
         fmt::print("{}\n", desk::brewDayWords(day, desk.kit(), units));
+    const auto lots = desk.lotsWaiting();
+    for (std::size_t i = 0; lots && i < lots->size(); ++i)
+        fmt::print("{}\n", render(say("app.lot_waits")
+                                      .with("lot", (*lots)[i].name)
+                                      .with("what", render((*lots)[i].waits.front().text, units)),
+                                  units));
 }
 
 int adviseOn(Desk& desk, const desk::AdviceRequest& request, const Options& options) {

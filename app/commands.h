@@ -22,7 +22,7 @@ struct FinishOptions {
 };
 
 struct Options {
-    std::string book, file, vessel, out, from;
+    std::string book, file, vessel, lot, out, from;
     std::vector<std::string> locks, without;
     std::optional<int> choose, levers;
     std::string capacity, draw, every, wantedAge, refillAge; ///< of a trial, as typed; empty: as it is
@@ -51,6 +51,7 @@ int calendar(const Options& options);
 int whatIf(const Options& options);
 int blend(const Options& options);
 int package(const Options& options);
+int lots(const Options& options);
 int importNotes(const Options& options);
 int recipe(const Options& options);
 int exportBook(const Options& options);

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Blending and packing: both answer, neither writes.
+// Drawn beer, blending and packing: all of them answer, none writes.
 #include "app/commands.h"
 #include "app/on_book.h"
 #include "app/typed.h"
 #include "desk/blending.h"
+#include "desk/lots.h"
 #include "desk/packing.h"
 #include "quantity/text.h"
 
@@ -116,6 +117,7 @@ Result<PackingRequest> packingOf(const Options& options) {
     const FinishOptions& f = options.finish;
     PackingRequest request;
     request.vessel = options.vessel;
+    request.lot = options.lot;
     request.sugar = f.sugar;
     request.make = f.bottle;
     request.override = f.override;
@@ -146,7 +148,52 @@ template <class Answer> void print(const std::string& title, const Answer& answe
         fmt::print("  {}\n", render(say("app.caution").with("caution", render(caution, units)), units));
 }
 
+void printLines(const std::vector<Message>& lines, const DisplayUnits& units) {
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        fmt::print("{}{}\n", i == 0 ? "" : "  ", render(lines[i], units));
+}
+
+/// Where it came from and all that happened.
+void printPast(const desk::LotView& lot, const DisplayUnits& units) {
+    for (const desk::LotPartView& part : lot.parts)
+        fmt::print("  {}\n", render(desk::wordsOf(part), units));
+    for (const desk::LotLine& line : lot.lines)
+        fmt::print("  {}\n", render(say("app.lot_line")
+                                        .with("on", line.on)
+                                        .with("what", render(line.text, units))
+                                        .with("after", line.after),
+                                    units));
+}
+
 } // namespace
+
+int lots(const Options& options) {
+    return onBook(options, book::OpenMode::readOnly, [&](Desk& desk) {
+        if (!options.lot.empty()) {
+            const auto lot = desk.lot(options.lot);
+            if (!lot)
+                return complain(lot.error(), options);
+            if (options.json) {
+                fmt::print("{}", toJson(*lot));
+                return 0;
+            }
+            printLines(wordsOf(*lot), unitsOf(options));
+            printPast(*lot, unitsOf(options));
+            return 0;
+        }
+        const auto all = desk.lots();
+        if (!all)
+            return complain(all.error(), options);
+        if (options.json)
+            fmt::print("{}", toJson(*all));
+        else if (all->empty())
+            fmt::print("{}\n", render(say("app.no_lots")));
+        else
+            for (const desk::LotView& lot : *all)
+                printLines(wordsOf(lot), unitsOf(options));
+        return 0;
+    });
+}
 
 int blend(const Options& options) {
     const auto request = blendOf(options.finish);

@@ -134,9 +134,10 @@ void addTrial(CLI::App& parser, Options& options, int& result) {
 
 void addFinishing(CLI::App& parser, Options& options, int& result) {
     FinishOptions& f = options.finish;
-    auto* mix =
-        command(parser, "blend", "what to pour of two to five vessels to come to a target", options, result, blend);
-    mix->add_option("--from", f.sources, "VESSEL or VESSEL:LITRES, a source; two to five times")->required();
+    auto* mix = command(parser, "blend", "what to pour of two to five vessels or lots to come to a target", options,
+                        result, blend);
+    mix->add_option("--from", f.sources, "VESSEL or VESSEL:LITRES, or a lot the same way; two to five times")
+        ->required();
     mix->add_option("--litres", f.litres, "litres of the blend; as much as there is without it");
     mix->add_option("--ta", f.ta, "titratable acidity wanted, g/L as lactic");
     mix->add_option("--ph", f.ph, "pH wanted");
@@ -149,11 +150,18 @@ void addFinishing(CLI::App& parser, Options& options, int& result) {
     mix->add_option("--body", f.body, "score wanted, 0 to 10");
 }
 
+void addLots(CLI::App& parser, Options& options, int& result) {
+    auto* drawn =
+        command(parser, "lots", "drawn beer: what is left, what it is like, what waits", options, result, app::lots);
+    drawn->add_option("--lot", options.lot, "one lot, with all that happened to it");
+}
+
 void addPacking(CLI::App& parser, Options& options, int& result) {
     FinishOptions& f = options.finish;
     auto* pack = command(parser, "package", "beer into bottles: sugar by weight, pressure, and whether it is safe",
                          options, result, package);
-    needVessel(pack, options);
+    auto* vessel = pack->add_option("--vessel", options.vessel, "name of the vessel");
+    pack->add_option("--lot", options.lot, "or of the drawn beer")->excludes(vessel);
     pack->add_option("--litres", f.litres, "litres to pack")->required();
     auto* volumes = pack->add_option("--volumes", f.volumes, "volumes of CO2 wanted");
     pack->add_option("--sugar-g-l", f.sugarWeight, "grams of sugar a litre, in place of --volumes")->excludes(volumes);
@@ -220,6 +228,7 @@ int runCommand(int argc, char** argv) {
     addDecision(parser, options, result);
     addTrial(parser, options, result);
     addFinishing(parser, options, result);
+    addLots(parser, options, result);
     addPacking(parser, options, result);
     addPapers(parser, options, result);
     try {

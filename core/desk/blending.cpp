@@ -5,6 +5,7 @@
 #include "desk/entry_checks.h"
 #include "desk/estimates.h"
 #include "desk/inside.h"
+#include "desk/lot_beer.h"
 #include "finishing/cautions.h"
 #include "tasting/verdict.h"
 
@@ -27,8 +28,7 @@ std::string pathOf(std::size_t i) {
     return fmt::format("/from/{}", i);
 }
 
-Result<Litres> litresOf(const BlendFrom& from, const CurrentVessel& vessel, std::size_t i) {
-    const Litres held = vessel.now().volume;
+Result<Litres> litresOf(const BlendFrom& from, Litres held, std::size_t i) {
     if (!(held.l > 0))
         return badInput(pathOf(i), say("finishing.blend.empty").with("source", from.vessel),
                         say("finishing.blend.no_litres.remedy"));
@@ -90,6 +90,37 @@ void sayGround(BlendAnswer& answer) {
     }
 }
 
+Fault at(std::size_t i, const Fault& fault) {
+    return {fault.kind, pathOf(i), fault.cause, fault.remedy};
+}
+
+Result<BlendSource> vesselSource(const CurrentVessel& vessel, Cellar& cellar, BlendAnswer& answer) {
+    if (const auto ok = inUseOn(vessel.record.facts, vessel.today); !ok)
+        return fail(ok.error());
+    const auto known = knownOf(vessel, cellar);
+    if (!known)
+        return fail(known.error());
+    BlendSource source = sourceOf(vessel, *known);
+    source.atHand = vessel.now().volume;
+    if (vessel.fault && vessel.fault->rule)
+        answer.cautions.push_back(
+            say("finishing.blend.fault")
+                .with("source", source.name)
+                .with("fault", render(tasting::faultWords(*vessel.fault->rule, vessel.fault->until))));
+    return source;
+}
+
+/// A vessel of that name, else a lot.
+Result<BlendSource> sourceNamed(const std::string& name, Cellar& cellar, Day today, BlendAnswer& answer) {
+    const auto vessel = currentVessel(cellar, name, today);
+    if (vessel)
+        return vesselSource(**vessel, cellar, answer);
+    auto beers = LotBeers::on(cellar, today);
+    if (!beers)
+        return fail(beers.error());
+    return beers->facts().begins(name) ? beers->lot(name) : Result<BlendSource>(fail(vessel.error()));
+}
+
 } // namespace
 
 Result<BlendAnswer> Desk::blend(const BlendRequest& request) const {
@@ -98,27 +129,16 @@ Result<BlendAnswer> Desk::blend(const BlendRequest& request) const {
     BlendAnswer answer;
     for (std::size_t i = 0; i < request.from.size(); ++i) {
         const BlendFrom& from = request.from[i];
-        const auto vessel = inside_->current(from.vessel);
-        if (!vessel)
-            return fail({vessel.error().kind, pathOf(i), vessel.error().cause, vessel.error().remedy});
-        if (const auto ok = inUseOn((*vessel)->record.facts, (*vessel)->today, pathOf(i).c_str()); !ok)
-            return fail(ok.error());
-        const auto litres = litresOf(from, **vessel, i);
+        auto source = sourceNamed(from.vessel, *inside_->cellar, today(), answer);
+        if (!source)
+            return fail(at(i, source.error()));
+        const auto litres = litresOf(from, source->atHand, i);
         if (!litres)
             return fail(litres.error());
-        const auto known = knownOf(**vessel, *inside_->cellar);
-        if (!known)
-            return fail({known.error().kind, pathOf(i), known.error().cause, known.error().remedy});
-        BlendSource source = sourceOf(**vessel, *known);
-        if ((*vessel)->fault && (*vessel)->fault->rule)
-            answer.cautions.push_back(
-                say("finishing.blend.fault")
-                    .with("source", source.name)
-                    .with("fault", render(tasting::faultWords(*(*vessel)->fault->rule, (*vessel)->fault->until))));
-        source.atHand = *litres;
-        source.colour = from.colour;
-        source.sd[Trait::colour] = error::colourTolerance;
-        answer.sources.push_back(std::move(source));
+        source->atHand = *litres;
+        source->colour = from.colour;
+        source->sd[Trait::colour] = error::colourTolerance;
+        answer.sources.push_back(*std::move(source));
     }
     auto blend = finishing::blend({answer.sources, request.aims, request.litres, Litres{error::measuringStep}});
     if (!blend)

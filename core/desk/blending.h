@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Beers of vessels as they stand today, blended to a target: measured values first, else estimates with their error.
+// Beers of vessels and lots as they stand today, blended to a target: measured values first, else estimates with their
+// error.
 #pragma once
 
 #include "facts/facts.h"
@@ -8,7 +9,7 @@
 namespace staveline::desk {
 
 struct BlendFrom {
-    facts::VesselName vessel;
+    facts::VesselName vessel;     ///< or the name of a lot
     std::optional<Litres> litres; ///< none: all that is in it
     std::optional<Ebc> colour;    ///< none: not known
 };

@@ -2,12 +2,15 @@
 #include "desk/brought.h"
 
 #include "desk/ledger_entries.h"
+#include "desk/lot_entries.h"
 
+#include <algorithm>
 #include <map>
 #include <optional>
 
 namespace staveline::desk {
 
+using facts::DrawOffFact;
 using vessel::EntryKind;
 using vessel::Generation;
 using vessel::LedgerEntry;
@@ -16,13 +19,21 @@ namespace {
 
 using Parts = std::map<std::int64_t, std::vector<Generation>>; ///< by entry
 
-/// Where the beer of each entry from another vessel came from.
-std::map<std::int64_t, facts::VesselName> sourcesOf(const VesselRecord& record) {
-    std::map<std::int64_t, facts::VesselName> sources;
-    const auto add = [&](EntryKind kind, const auto& list) {
-        for (const auto& stored : list)
-            if (!stored.fact.from.empty())
-                sources.emplace(entryId(kind, stored.id), stored.fact.from);
+/// Where beer that was not brewed for the vessel came from.
+struct Source {
+    facts::VesselName vessel;
+    std::optional<std::int64_t> lot; ///< the entry that poured it, in the ledger of the lots
+};
+using Sources = std::map<std::int64_t, Source>; ///< by entry
+
+Sources sourcesOf(const VesselRecord& record) {
+    Sources sources;
+    const auto add = [&]<class F>(EntryKind kind, const Facts<F>& list) {
+        for (const auto& [id, fact] : list)
+            if (!fact.from.empty())
+                sources.emplace(entryId(kind, id), Source{fact.from, {}});
+            else if (!fact.lot.empty())
+                sources.emplace(entryId(kind, id), Source{{}, lotEntryId<F>(id)});
     };
     add(EntryKind::refill, record.of<facts::RefillFact>());
     add(EntryKind::topUp, record.of<facts::TopUpFact>());
@@ -37,7 +48,7 @@ std::vector<Generation> asOldAsThere(const vessel::LedgerState& there) {
 }
 
 /// The ledgers of a vessel and of those whose beer went into it, on whatever way: each is walked as far as another one
-/// needs it, so that beer which went through several vessels is as old as it is.
+/// needs it, so that beer which went through several vessels and lots is as old as it is.
 class Upstream {
 public:
     explicit Upstream(Cellar& cellar) : cellar_(cellar) {}
@@ -46,23 +57,45 @@ public:
 private:
     struct Ledger {
         std::vector<LedgerEntry> entries;
-        std::map<std::int64_t, facts::VesselName> sources;
+        Sources sources;
         vessel::LedgerWalk walk;
         std::size_t next = 0;
         bool walking = false;
     };
+    /// Draws into lots whose beer went into vessels.
+    struct Lots {
+        finishing::LotsReplay replay;
+        std::map<std::int64_t, const DrawOffFact*> draws; ///< by entry of the lots
+        std::set<std::int64_t> drawn;                     ///< entries of the vessels
+    };
     Ledger& add(const VesselRecord& record, std::vector<LedgerEntry> entries);
+    void loadLots();
     void walkTo(std::int64_t leaving, const facts::VesselName& source);
     void walk(Ledger& ledger, std::optional<std::int64_t> until);
+    std::vector<Generation> outOf(const Source& source, const LedgerEntry& entry);
+    std::vector<Generation> outOfLot(std::int64_t pouring, Day on);
 
     Cellar& cellar_;
+    Lots lots_;
     std::map<book::RowId, Ledger> ledgers_;
     Parts parts_;
 };
 
 Parts Upstream::brought(const VesselRecord& record, std::vector<LedgerEntry> entries) {
+    loadLots();
     walk(add(record, std::move(entries)), {});
     return std::move(parts_);
+}
+
+void Upstream::loadLots() {
+    const auto facts = cellar_.lots();
+    if (!facts || ((*facts)->refills.empty() && (*facts)->topUps.empty()))
+        return;
+    lots_.replay = finishing::replayLots(lotEntries(**facts));
+    for (const auto& [id, draw] : (*facts)->draws) {
+        lots_.draws.emplace(lotEntryId<DrawOffFact>(id), &draw);
+        lots_.drawn.insert(entryId(EntryKind::drawOff, id));
+    }
 }
 
 Upstream::Ledger& Upstream::add(const VesselRecord& record, std::vector<LedgerEntry> entries) {
@@ -81,15 +114,49 @@ void Upstream::walkTo(std::int64_t leaving, const facts::VesselName& source) {
         walk(ledger, leaving);
 }
 
+std::vector<Generation> Upstream::outOf(const Source& source, const LedgerEntry& entry) {
+    if (source.lot)
+        return outOfLot(*source.lot, entry.on);
+    if (!parts_.contains(entry.id))
+        walkTo(entry.id, source.vessel);
+    return parts_[entry.id];
+}
+
+/// Each draw as old as it was in its vessel, and since.
+std::vector<Generation> Upstream::outOfLot(std::int64_t pouring, Day on) {
+    std::vector<Generation> all;
+    const auto given = lots_.replay.given.find(pouring);
+    const double litres = given == lots_.replay.given.end() ? 0 : given->second.volume().l;
+    for (std::size_t i = 0; litres > 0 && i < given->second.parts.size(); ++i) {
+        const finishing::LotPart& part = given->second.parts[i];
+        const double share = part.litres.l / litres;
+        const auto draw = lots_.draws.find(part.entry);
+        if (draw == lots_.draws.end()) { // an addition: new
+            all.push_back({pouring, on, Share{share}, Days{0}, Days{0}});
+            continue;
+        }
+        const std::int64_t entry = entryId(EntryKind::drawOff, rowOfLotEntry(part.entry).id);
+        if (!parts_.contains(entry))
+            walkTo(entry, draw->second->vessel);
+        for (Generation generation : parts_[entry]) {
+            generation.share.of1 *= share;
+            generation.birthAge.d += daysBetween(draw->second->on, on);
+            all.push_back(generation);
+        }
+    }
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Generation& a, const Generation& b) { return a.birthAge < b.birthAge; });
+    return all;
+}
+
 void Upstream::walk(Ledger& ledger, std::optional<std::int64_t> until) {
     ledger.walking = true;
     for (bool there = false; !there && ledger.next < ledger.entries.size(); ++ledger.next) {
         LedgerEntry& entry = ledger.entries[ledger.next];
         if (const auto source = ledger.sources.find(entry.id); source != ledger.sources.end() && !entry.age) {
-            if (!parts_.contains(entry.id))
-                walkTo(entry.id, source->second);
-            entry.brought = parts_[entry.id];
-        } else if (entry.outOfThisVessel) {
+            entry.brought = outOf(source->second, entry);
+            parts_[entry.id] = entry.brought;
+        } else if (entry.outOfThisVessel || lots_.drawn.contains(entry.id)) {
             parts_[entry.id] = asOldAsThere(ledger.walk.on(entry.on));
         }
         ledger.walk.apply(entry);

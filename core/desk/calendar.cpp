@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The work to come as entries of a calendar: each job of the running cycle that is not done, the next tasting and draw,
-// and for each vessel what is due first.
+// for each vessel what is due first, and what lots wait for.
 #include "sheet/calendar.h"
 #include "desk/inside.h"
+#include "desk/lots.h"
 #include "desk/round.h"
 #include "desk/vessels_asked.h"
 
@@ -103,6 +104,17 @@ void addVessel(std::vector<CalendarItem>& items, const CurrentVessel& vessel, co
     add(CalendarItem::Kind::task, firstOf(jobs, vessel.due.kind), "due", vessel.due.on);
 }
 
+/// A lot by the first that is on record of it, whatever it is called.
+void addLot(std::vector<CalendarItem>& items, const LotView& lot, const std::string& book) {
+    const LotLine& first = lot.lines.front();
+    for (const LotWait& wait : lot.waits) {
+        const std::string work(wordOf(wait.work));
+        const std::string id = "staveline-" + book + "-" + first.table + "-" + std::to_string(first.id) + "-" + work;
+        items.push_back(
+            {CalendarItem::Kind::event, id, wait.on, render(say("desk.calendar.lot." + work).with("lot", lot.name))});
+    }
+}
+
 } // namespace
 
 Result<std::string> Desk::calendar(const facts::VesselName& name, const DisplayUnits& units) const {
@@ -117,6 +129,13 @@ Result<std::string> Desk::calendar(const facts::VesselName& name, const DisplayU
             return fail(vessel.error());
         addVessel(items, **vessel, book, units);
         addLook(items, **vessel, book);
+    }
+    if (name.empty()) {
+        const auto lots = lotsWaiting();
+        if (!lots)
+            return fail(lots.error());
+        for (const LotView& lot : *lots)
+            addLot(items, lot, book);
     }
     return sheet::writeCalendar(items, today(), revision());
 }

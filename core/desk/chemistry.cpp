@@ -3,6 +3,7 @@
 
 #include "brewing/as_brewed.h"
 #include "desk/house.h"
+#include "desk/lot_entries.h"
 #include "desk/rooms.h"
 #include "desk/settings.h"
 #include "quantity/density.h"
@@ -31,6 +32,13 @@ void transferSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_
     for (const auto& stored : facts)
         if (!stored.fact.from.empty())
             sources[entryId(kind, stored.id)] = stored.fact.from;
+}
+
+template <class F>
+void lotSources(const Facts<F>& facts, EntryKind kind, std::map<std::int64_t, std::int64_t>& sources) {
+    for (const auto& stored : facts)
+        if (!stored.fact.lot.empty())
+            sources[entryId(kind, stored.id)] = lotEntryId<F>(stored.id);
 }
 
 /// What was measured of the beer in the vessel, wherever: in it, of a sample, of what was drawn; by ledger entry.
@@ -124,7 +132,7 @@ std::optional<brewing::Recipe> plannedFor(const vessel::LedgerEntry& entry, cons
     if (always || entry.kind != EntryKind::refill || entry.outOfThisVessel || entry.brew)
         return {};
     for (const auto& stored : record.of<facts::RefillFact>())
-        if (stored.id == rowOf(entry.id) && stored.fact.from.empty())
+        if (stored.id == rowOf(entry.id) && stored.fact.from.empty() && stored.fact.lot.empty())
             return recipeGoneInBy(stored.fact, record, pantry, before);
     return {};
 }
@@ -135,6 +143,9 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
     std::map<std::int64_t, VesselName> sources;
     transferSources(record.of<facts::RefillFact>(), EntryKind::refill, sources);
     transferSources(record.of<facts::TopUpFact>(), EntryKind::topUp, sources);
+    std::map<std::int64_t, std::int64_t> lots;
+    lotSources(record.of<facts::RefillFact>(), EntryKind::refill, lots);
+    lotSources(record.of<facts::TopUpFact>(), EntryKind::topUp, lots);
     const auto measured = measuredByEntry(record);
     std::vector<Passage> passages;
     std::size_t events = 0;
@@ -151,6 +162,8 @@ std::vector<Passage> passagesOf(const VesselRecord& record, const std::vector<ve
             passage.share = Share{std::min(1.0, entries[i].volume / replayed.after[i].volume)};
         if (const auto source = sources.find(entries[i].id); source != sources.end())
             passage.from = source->second;
+        if (const auto lot = lots.find(entries[i].id); lot != lots.end())
+            passage.lot = lot->second;
         passage.planned = plannedFor(entries[i], record, pantry, i > 0 ? replayed.after[i - 1] : vessel::LedgerState());
         if (const auto found = measured.find(entries[i].id); found != measured.end() && held(i))
             passage.measured = found->second;
@@ -181,6 +194,15 @@ std::map<std::size_t, VesselName> sourcesOf(const std::vector<Passage>& passages
         if (passage.fills() && !passage.from.empty())
             sources[passage.before] = passage.from;
     return sources;
+}
+
+/// By event, the pourings out of lots.
+std::map<std::size_t, std::int64_t> lotsOf(const std::vector<Passage>& passages) {
+    std::map<std::size_t, std::int64_t> lots;
+    for (const auto& passage : passages)
+        if (passage.fills() && passage.lot)
+            lots[passage.before] = *passage.lot;
+    return lots;
 }
 
 /// By event, the recipes of refills without a brew.
@@ -282,12 +304,14 @@ Result<Chemistry::History*> Chemistry::historyOf(const VesselRecord& record) {
     auto events = blendEvents(passages, told);
     auto sources = sourcesOf(passages);
     auto planned = plannedOf(passages);
+    auto lots = lotsOf(passages);
     History history{record,
                     std::move(*usual),
                     std::move(passages),
                     {std::move(events), beer, cellaring, parameters},
                     std::move(sources),
-                    std::move(planned)};
+                    std::move(planned),
+                    std::move(lots)};
     return &histories_.emplace(record.id, std::move(history)).first->second;
 }
 
@@ -322,6 +346,9 @@ Result<void> Chemistry::findBeers(History& history, std::size_t from, std::size_
         if (const auto source = history.sources.find(i); source != history.sources.end()) {
             event.brew = addTransfer(source->second, event.on);
             history.sources.erase(i);
+        } else if (const auto lot = history.lots.find(i); lot != history.lots.end()) {
+            event.brew = addLot(lot->second);
+            history.lots.erase(lot);
         } else if (const auto recipe = history.planned.find(i); recipe != history.planned.end()) {
             auto added = addPlanned(recipe->second, history.record, event.on);
             if (!added)
@@ -385,21 +412,60 @@ std::int64_t Chemistry::nextOwn() const {
     return -1 - static_cast<std::int64_t>(beers_.size());
 }
 
-/// A pseudo brew for what came out of another vessel; none when that is not known.
-std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day day) {
-    auto source = cellar_.vessel(from);
+std::optional<brewing::RefillBeer> Chemistry::beerIn(const VesselName& vessel, Day day) {
+    auto source = cellar_.vessel(vessel);
     if (!source)
         return {};
     auto state = at(**source, day, true);
     if (!state)
         return {};
-    const std::int64_t id = nextOwn();
     brewing::RefillBeer beer;
     beer.beer = state->beer;
     beer.lactics = state->lactics;
     beer.brett = state->brett;
     beer.enzyme = std::max(state->enzyme, parametersFor(**source, day).culture.enzymeOpening);
-    beers_.emplace(id, beer);
+    return beer;
+}
+
+/// A pseudo brew for what came out of another vessel; none when that is not known.
+std::optional<std::int64_t> Chemistry::addTransfer(const VesselName& from, Day day) {
+    const auto beer = beerIn(from, day);
+    if (!beer)
+        return {};
+    const std::int64_t id = nextOwn();
+    beers_.emplace(id, *beer);
+    return id;
+}
+
+/// The same of a lot, by what its draws and additions brought; none when one of them is not known.
+std::optional<std::int64_t> Chemistry::addLot(std::int64_t pouring) {
+    const auto lots = cellar_.lots();
+    if (!lots)
+        return {};
+    const auto replay = finishing::replayLots(lotEntries(**lots), asked_.today);
+    const auto given = replay.given.find(pouring);
+    if (given == replay.given.end() || given->second.parts.empty())
+        return {};
+    brewing::RefillBeer blend;
+    for (const auto pool : compositionPools)
+        blend.beer.*pool = 0;
+    for (const finishing::LotPart& part : given->second.parts) {
+        const double share = part.litres / given->second.volume();
+        std::optional<brewing::RefillBeer> beer;
+        if (const auto* draw = factOfEntry((*lots)->draws, part.entry))
+            beer = beerIn(draw->vessel, draw->on);
+        else if (const auto* addition = factOfEntry((*lots)->additions, part.entry))
+            beer.emplace().beer = broughtBy(*addition).beer;
+        if (!beer)
+            return {};
+        for (const auto pool : compositionPools)
+            blend.beer.*pool += share * beer->beer.*pool;
+        blend.lactics += share * beer->lactics;
+        blend.brett += share * beer->brett;
+        blend.enzyme = std::max(blend.enzyme, beer->enzyme);
+    }
+    const std::int64_t id = nextOwn();
+    beers_.emplace(id, blend);
     return id;
 }
 

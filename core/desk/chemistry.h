@@ -20,6 +20,7 @@ struct Passage {
     facts::VesselName from;                      ///< a transfer's
     std::optional<brewing::Recipe> planned = {}; ///< of a refill without a brew
     const facts::Measured* measured = nullptr;
+    std::optional<std::int64_t> lot = {}; ///< of beer out of one: the entry in the ledger of the lots
 
     [[nodiscard]] bool fills() const { return share.of1 > 0; }
     /// Gravity and bitterness put the state right. Acid does not: it says how far the vessel is from the model. What
@@ -53,6 +54,7 @@ private:
         estimate::CarriedStates states;
         std::map<std::size_t, facts::VesselName> sources; ///< by event, of transfers not looked up yet
         std::map<std::size_t, brewing::Recipe> planned;   ///< by event, of refills not brewed yet
+        std::map<std::size_t, std::int64_t> lots;         ///< by event, of beer out of lots not looked up yet
     };
 
     Result<culture::VesselState> at(const VesselRecord& record, Day day, bool beforeFillings);
@@ -72,6 +74,8 @@ private:
     /// How brews of this house ended until a day.
     const brewing::BrewParameters& houseOn(Day day);
     std::optional<std::int64_t> addTransfer(const facts::VesselName& from, Day day);
+    std::optional<brewing::RefillBeer> beerIn(const facts::VesselName& vessel, Day day);
+    std::optional<std::int64_t> addLot(std::int64_t pouring);
 
     Cellar& cellar_;
     const CurrentVessel& asked_;

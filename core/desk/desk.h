@@ -191,19 +191,21 @@ public:
     /// A card for this vessel, for all in use without a name. Fault where none is in use.
     [[nodiscard]] Result<sheet::Document> vesselCards(const facts::VesselName& name = {},
                                                       const DisplayUnits& units = {}) const;
-    /// The work to come of this vessel, of all of them without a name, as an iCalendar file.
+    /// The work to come of this vessel, of all of them and of the lots without a name, as an iCalendar file.
     [[nodiscard]] Result<std::string> calendar(const facts::VesselName& name = {},
                                                const DisplayUnits& units = {}) const;
     /// What a vessel would become, run in another way (desk/what_if.h); nothing is written.
     [[nodiscard]] Result<Prospect> whatIf(const facts::VesselName& name, const WhatIf& what) const;
-    /// Beers of vessels as they stand, blended to a target (desk/blending.h), and beer of one packed with what makes it
-    /// safe (desk/packing.h); nothing is written.
+    /// Beers of vessels and lots as they stand, blended to a target (desk/blending.h), and beer of one packed with what
+    /// makes it safe (desk/packing.h); nothing is written.
     [[nodiscard]] Result<BlendAnswer> blend(const BlendRequest& request) const;
     [[nodiscard]] Result<PackingAnswer> pack(const PackingRequest& request) const;
     /// Drawn beer (desk/lots.h): what is left first, then what is packed, then what is gone; newest first. Unknown
     /// name: fault at "/lot".
     [[nodiscard]] Result<std::vector<LotView>> lots() const;
     [[nodiscard]] Result<LotView> lot(const facts::LotName& name) const;
+    /// Those that wait for something, what comes first before; without what they are like, so that it is quick.
+    [[nodiscard]] Result<std::vector<LotView>> lotsWaiting() const;
     [[nodiscard]] Result<Start> startOf(const facts::VesselName& name) const;
     /// What the adviser expects of a setting: the same numbers and bands, so leftAlone() gives "leave it alone".
     [[nodiscard]] Result<advice::Trial> predict(const facts::VesselName& name, const advice::Setting& setting) const;

@@ -28,6 +28,17 @@ facts::VesselName sourceOf(const VesselRecord& record, const vessel::LedgerEntry
     return from;
 }
 
+/// The lot that beer came from; empty: from none.
+facts::LotName lotOf(const VesselRecord& record, const vessel::LedgerEntry& e) {
+    facts::LotName lot;
+    facts::withEntry(e.kind, [&]<class F>(std::type_identity<F>) {
+        if constexpr (requires(F f) { f.lot; })
+            if (const F* fact = byId<F>(record, rowOf(e.id)))
+                lot = fact->lot;
+    });
+    return lot;
+}
+
 /// "racked, 3.0 L lost with it"
 Message eventText(const facts::EventFact& event) {
     const std::string key = "desk.line.event." + std::string(wordOf(event.what));
@@ -45,11 +56,12 @@ Message lineText(const VesselRecord& record, vessel::EntryKind kind, const vesse
         return say("desk.line." + std::string(vessel::traitsOf(kind).word) + "_from")
             .with("volume", e.volume)
             .with("vessel", from);
+    if (const std::string lot = lotOf(record, e); !lot.empty())
+        return say("desk.line." + std::string(vessel::traitsOf(kind).word) + "_lot")
+            .with("volume", e.volume)
+            .with("lot", lot);
     if (kind == vessel::EntryKind::opening)
         return say("desk.line.opening").with("volume", e.volume).with("age", Age{e.age.value_or(Days{0}).d});
-    if (kind == vessel::EntryKind::drawOff)
-        if (const auto* draw = byId<facts::DrawOffFact>(record, rowOf(e.id)); draw && !draw->lot.empty())
-            return say("desk.line.draw_lot").with("volume", e.volume).with("lot", draw->lot);
     if (kind == vessel::EntryKind::event)
         if (const auto* event = byId<facts::EventFact>(record, rowOf(e.id)))
             return eventText(*event);

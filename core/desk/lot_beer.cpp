@@ -21,12 +21,6 @@ using finishing::Trait;
 
 namespace {
 
-template <class F> const F* factOf(const Facts<F>& list, std::int64_t entry) {
-    const auto at =
-        std::find_if(list.begin(), list.end(), [&](const auto& stored) { return lotEntryId<F>(stored.id) == entry; });
-    return at == list.end() ? nullptr : &at->fact;
-}
-
 bool fillsOn(const vessel::LedgerEntry& entry, Day on) {
     return entry.on == on && !entry.outOfThisVessel &&
            (entry.kind == vessel::EntryKind::refill || entry.kind == vessel::EntryKind::topUp);
@@ -87,7 +81,7 @@ Result<LotBeers> LotBeers::on(Cellar& cellar, Day today) {
 const Drawn* LotBeers::drawn(std::int64_t entry) {
     if (const auto known = drawn_.find(entry); known != drawn_.end())
         return &known->second;
-    Drawn drawn{factOf(facts_->draws, entry), {}, {}, {}};
+    Drawn drawn{factOfEntry(facts_->draws, entry), {}, {}, {}};
     if (!drawn.fact)
         return nullptr;
     const auto vessel = currentVessel(cellar_, drawn.fact->vessel, today_);
@@ -105,7 +99,7 @@ const Drawn* LotBeers::drawn(std::int64_t entry) {
 }
 
 const LotAdditionFact* LotBeers::added(std::int64_t entry) const {
-    return factOf(facts_->additions, entry);
+    return factOfEntry(facts_->additions, entry);
 }
 
 Days LotBeers::meanAge(const LotState& state) {

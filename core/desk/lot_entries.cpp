@@ -108,4 +108,17 @@ std::vector<LotEntry> lotEntries(const LotFacts& lots) {
     return entries;
 }
 
+facts::VesselName mostlyDrawnFrom(const LotFacts& lots, std::int64_t entry) {
+    const auto replay = finishing::replayLots(lotEntries(lots));
+    const auto given = replay.given.find(entry);
+    std::map<facts::VesselName, double> litres;
+    if (given != replay.given.end())
+        for (const finishing::LotPart& part : given->second.parts)
+            if (const auto* draw = factOfEntry(lots.draws, part.entry))
+                litres[draw->vessel] += part.litres.l;
+    const auto most = std::max_element(litres.begin(), litres.end(),
+                                       [](const auto& a, const auto& b) { return a.second < b.second; });
+    return most == litres.end() ? facts::VesselName() : most->first;
+}
+
 } // namespace staveline::desk

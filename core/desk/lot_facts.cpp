@@ -49,13 +49,15 @@ const facts::PackagingFact* LotFacts::packaging(std::string_view name) const {
 }
 
 std::string LotFacts::lotLike(std::string_view name) const {
-    const std::string key = nameKey(name);
-    std::string like;
-    forEachBeginning(*this, [&](const std::string& known, Day) {
-        if (like != name && (known == name || nameKey(known) == key))
-            like = known;
-    });
-    return like;
+    for (; drawsRead_ < draws.size(); ++drawsRead_)
+        likes_.emplace(nameKey(draws[drawsRead_].fact.lot), draws[drawsRead_].fact.lot);
+    for (; movesRead_ < moves.size(); ++movesRead_)
+        if (const std::string& to = moves[movesRead_].fact.to; !to.empty())
+            likes_.emplace(nameKey(to), to);
+    const auto like = likes_.find(nameKey(name));
+    if (like == likes_.end())
+        return {};
+    return begins(name) ? std::string(name) : like->second; // of an older book two may look alike
 }
 
 std::vector<std::string> LotFacts::names() const {

@@ -40,6 +40,11 @@ struct LotFacts {
     /// The name in use that a reader cannot tell from this one; empty: none.
     [[nodiscard]] std::string lotLike(std::string_view name) const;
     [[nodiscard]] std::vector<std::string> names() const;
+    void forgetNames() { likes_.clear(), drawsRead_ = movesRead_ = 0; } ///< after one was taken out
+
+private:
+    mutable std::map<std::string, std::string> likes_; ///< key -> name, of so many of each
+    mutable std::size_t drawsRead_ = 0, movesRead_ = 0;
 };
 
 /// Facts that lots are made of, by their kind.
@@ -67,8 +72,10 @@ template <class F> void addToLots(Cellar& cellar, book::RowId id, const F& fact)
 }
 template <class F> void takeFromLots(Cellar& cellar, book::RowId id) {
     if constexpr (mayTouchLots<F>)
-        if (LotFacts* lots = cellar.changeLots())
+        if (LotFacts* lots = cellar.changeLots()) {
             std::erase_if(lots->template of<F>(), [&](const auto& stored) { return stored.id == id; });
+            lots->forgetNames();
+        }
 }
 
 } // namespace staveline::desk

@@ -108,6 +108,21 @@ std::vector<Message> wordsOf(const LotView& lot) {
     return words;
 }
 
+Message wordsOf(const LotPartView& part) {
+    if (!part.added.empty())
+        return say("desk.lot.part.added")
+            .with("litres", part.litres)
+            .with("share", part.share)
+            .with("added", part.added)
+            .with("on", part.on);
+    return say("desk.lot.part")
+        .with("litres", part.litres)
+        .with("share", part.share)
+        .with("vessel", part.vessel)
+        .with("on", part.on)
+        .with("age", Age{part.age.d});
+}
+
 std::string toJson(const std::vector<LotView>& lots) {
     Json all = Json::array();
     for (const LotView& lot : lots)

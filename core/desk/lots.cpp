@@ -75,6 +75,12 @@ LotState lastState(const std::string& name, const LotView& view, const LotBeers&
     return beers.replay().given.at(lotEntryId<PackagingFact>(view.packages.back().id));
 }
 
+/// What a lot was given may taste beyond what a score can say.
+double onItsScale(Trait trait, double value) {
+    const bool score = trait == Trait::acidity || trait == Trait::funk || trait == Trait::body;
+    return score ? std::clamp(value, 0.0, 10.0) : value;
+}
+
 /// Of beer that is there what was measured of the lot counts too.
 Result<void> addTraits(LotView& view, const LotState& state, LotBeers& beers) {
     if (state.parts.empty())
@@ -84,12 +90,18 @@ Result<void> addTraits(LotView& view, const LotState& state, LotBeers& beers) {
         return fail(source.error());
     for (const Trait trait : finishing::allTraits)
         if (const auto value = traitOf(*source, trait))
-            view.traits.push_back({trait, *value, source->sd[trait], source->measured[trait]});
+            view.traits.push_back({trait, onItsScale(trait, *value), source->sd[trait], source->measured[trait]});
     return {};
 }
 
-/// `all`: also what is like beer that nobody told of for long.
-Result<LotView> viewOf(const std::string& name, LotBeers& beers, Cellar& cellar, bool all) {
+/// Whether a view says what the beer is like, which takes the replay of its vessels.
+enum class Likeness {
+    none,
+    asked, ///< of what is left, but not of beer that nobody told of for long
+    always
+};
+
+Result<LotView> viewOf(const std::string& name, LotBeers& beers, Cellar& cellar, Likeness likeness) {
     LotView view;
     view.name = name;
     const LotState& now = beers.replay().lots.find(name)->second;
@@ -102,7 +114,7 @@ Result<LotView> viewOf(const std::string& name, LotBeers& beers, Cellar& cellar,
     view.lines = lotLines(name, beers);
     view.stage = stageOf(view);
     const bool told = !neverToldOf(view, beers.today());
-    if (all || (told && view.stage != LotStage::gone))
+    if (likeness == Likeness::always || (likeness == Likeness::asked && told && view.stage != LotStage::gone))
         if (auto done = addTraits(view, state, beers); !done)
             return fail(done.error());
     if (!told)
@@ -128,20 +140,40 @@ std::string_view wordOf(LotWork work) {
     return words[static_cast<std::size_t>(work)];
 }
 
-Result<std::vector<LotView>> Desk::lots() const {
-    auto beers = LotBeers::on(*inside_->cellar, today());
+namespace {
+
+Result<std::vector<LotView>> viewsOf(Cellar& cellar, Day today, Likeness likeness) {
+    auto beers = LotBeers::on(cellar, today);
     if (!beers)
         return fail(beers.error());
     std::vector<LotView> all;
     for (const auto& [name, state] : beers->replay().lots) {
-        auto view = viewOf(name, *beers, *inside_->cellar, false);
+        auto view = viewOf(name, *beers, cellar, likeness);
         if (!view)
             return fail(view.error());
         all.push_back(*std::move(view));
     }
-    std::stable_sort(all.begin(), all.end(), [](const LotView& a, const LotView& b) {
-        return std::pair(a.stage, b.since) < std::pair(b.stage, a.since); // newest first
-    });
+    return all;
+}
+
+} // namespace
+
+Result<std::vector<LotView>> Desk::lots() const {
+    auto all = viewsOf(*inside_->cellar, today(), Likeness::asked);
+    if (all)
+        std::stable_sort(all->begin(), all->end(), [](const LotView& a, const LotView& b) {
+            return std::pair(a.stage, b.since) < std::pair(b.stage, a.since); // newest first
+        });
+    return all;
+}
+
+Result<std::vector<LotView>> Desk::lotsWaiting() const {
+    auto all = viewsOf(*inside_->cellar, today(), Likeness::none);
+    if (!all)
+        return all;
+    std::erase_if(*all, [](const LotView& lot) { return lot.waits.empty(); });
+    std::stable_sort(all->begin(), all->end(),
+                     [](const LotView& a, const LotView& b) { return a.waits.front().on < b.waits.front().on; });
     return all;
 }
 
@@ -151,7 +183,7 @@ Result<LotView> Desk::lot(const facts::LotName& name) const {
         return fail(beers.error());
     if (!beers->replay().lots.contains(name))
         return fail(beers->lot(name).error());
-    return viewOf(name, *beers, *inside_->cellar, true);
+    return viewOf(name, *beers, *inside_->cellar, Likeness::always);
 }
 
 } // namespace staveline::desk

@@ -89,6 +89,8 @@ struct LotView {
 [[nodiscard]] std::string_view wordOf(LotWork work);
 /// "Cherry: 41.2 L, 1.4 years old", what it is like, what waits, in lines for a reader.
 [[nodiscard]] std::vector<Message> wordsOf(const LotView& lot);
+/// "30.0 L (75 %) drawn from Plover on 10 Jan 2026, 1.4 years old today"
+[[nodiscard]] Message wordsOf(const LotPartView& part);
 /// All lots in one array, or one object; for machines.
 [[nodiscard]] std::string toJson(const std::vector<LotView>& lots);
 [[nodiscard]] std::string toJson(const LotView& lot);

@@ -5,6 +5,8 @@
 #include "desk/entry_checks.h"
 #include "desk/estimates.h"
 #include "desk/inside.h"
+#include "desk/lot_beer.h"
+#include "desk/packed_beer.h"
 #include "desk/packing_words.h"
 #include "desk/rooms.h"
 #include "finishing/cautions.h"
@@ -23,13 +25,12 @@ using tasting::faultWords;
 
 namespace {
 
-Result<void> isThere(const PackingRequest& request, const CurrentVessel& vessel) {
-    const Litres held = vessel.now().volume;
-    if (request.litres.l > 0 && request.litres <= held)
+Result<void> isThere(const PackingRequest& request, const PackedBeer& beer) {
+    if (request.litres.l > 0 && request.litres <= beer.held)
         return {};
     return badInput(
         "/litres",
-        say("finishing.pack.holds").with("vessel", request.vessel).with("wanted", request.litres).with("held", held),
+        say("finishing.pack.holds").with("vessel", beer.name).with("wanted", request.litres).with("held", beer.held),
         say("finishing.pack.holds.remedy"));
 }
 
@@ -46,24 +47,24 @@ Result<void> keepsBeer(const std::optional<Celsius>& keg) {
     return fail(outOfRange(show(shortest(keg->c)), keg->c, beer, "/keg_c"));
 }
 
+bool holdsPressure(const facts::VesselFact& vessel) {
+    return vessel.shape == facts::VesselForm::keg || vessel.shape == facts::VesselForm::tank;
+}
+
 /// A keg or a tank may have stood under pressure; by its warmth alone its CO2 cannot be told.
-Result<void> tellsItsCo2(const PackingRequest& request, const facts::VesselFact& vessel) {
-    if (request.residual || (vessel.shape != facts::VesselForm::keg && vessel.shape != facts::VesselForm::tank))
+Result<void> tellsItsCo2(const PackingRequest& request, const PackedBeer& beer) {
+    if (request.residual || !beer.underPressure)
         return {};
-    return badInput("/residual_vol", say("finishing.pack.under_head").with("vessel", vessel.name),
+    return badInput("/residual_vol", say("finishing.pack.under_head").with("vessel", beer.name),
                     say("finishing.pack.under_head.remedy"));
 }
 
-BeerKnown beerOf(const PackingRequest& request, const CurrentVessel& vessel, Cellar& cellar) {
+BeerKnown knownOfVessel(const CurrentVessel& vessel, Cellar& cellar) {
     BeerKnown beer;
     beer.today = vessel.today;
     for (const auto& [on, values] : measuredUpTo(vessel.record, vessel.today))
         if (values->gravity)
             beer.readings.push_back({on, *values->gravity});
-    if (request.gravity)
-        beer.readings.push_back({vessel.today, *request.gravity});
-    if (request.forced)
-        beer.forced = {request.forcedOn.value_or(vessel.today), *request.forced};
     beer.lastRefill = lastFilled(vessel, vessel.today);
     beer.lastMove = lastMoved(vessel.record, vessel.today);
     beer.takenOver = takenOver(vessel.record);
@@ -72,6 +73,73 @@ BeerKnown beerOf(const PackingRequest& request, const CurrentVessel& vessel, Cel
     ancestry.add(vessel.inUse.recipe, vessel.today);
     beer.diastatic = ancestry.diastatic;
     beer.simpleSugar = ancestry.mostSugar;
+    return beer;
+}
+
+/// With what is told on the day of packing.
+void addTold(const PackingRequest& request, BeerKnown& beer) {
+    if (request.gravity)
+        beer.readings.push_back({beer.today, *request.gravity});
+    if (request.forced)
+        beer.forced = {request.forcedOn.value_or(beer.today), *request.forced};
+}
+
+Result<PackedBeer> beerOfVessel(const facts::VesselName& name, Cellar& cellar, Day today) {
+    const auto found = currentVessel(cellar, name, today);
+    if (!found)
+        return fail(found.error());
+    const CurrentVessel& vessel = **found;
+    if (auto ok = inUseOn(vessel.record.facts, today, "/vessel"); !ok)
+        return fail(ok.error());
+    const auto known = knownOf(vessel, cellar);
+    if (!known)
+        return fail(known.error());
+    const estimate::Estimates estimates = estimatesFrom(*known);
+    PackedBeer beer;
+    beer.name = vessel.record.facts.name;
+    beer.held = vessel.now().volume;
+    beer.alcohol = known->state.beer.alcohol();
+    beer.ph = estimates.ph.value_or(ph(known->state.beer));
+    beer.ta = estimates.ta.value_or(titratableAcidity(known->state.beer));
+    beer.warmth = warmthOn(vessel.record, today, cellar, today);
+    beer.underPressure = holdsPressure(vessel.record.facts);
+    beer.known = knownOfVessel(vessel, cellar);
+    if (vessel.fault && vessel.fault->rule)
+        beer.caution = faultWords(*vessel.fault->rule, vessel.fault->until);
+    return beer;
+}
+
+/// It may hold as much CO2 as it could when it was drawn, or when it was last seen at a temperature.
+void addWarmth(PackedBeer& beer, const std::string& lot, LotBeers& beers, Cellar& cellar) {
+    std::optional<Celsius> coldest;
+    const auto take = [&](Celsius warmth) { coldest = std::min(coldest.value_or(warmth), warmth); };
+    for (const finishing::LotPart& part : beers.replay().lots.find(lot)->second.parts)
+        if (const Drawn* drawn = beers.drawn(part.entry)) {
+            const VesselRecord& record = drawn->vessel->record;
+            take(warmthOn(record, drawn->fact->on, cellar, beers.today()));
+            beer.underPressure = beer.underPressure || holdsPressure(record.facts);
+        }
+    for (const auto& [id, reading] : beers.facts().readings)
+        if (reading.lot == lot && !reading.keptWarm && reading.on <= beers.today() && reading.measured.temperature)
+            take(*reading.measured.temperature);
+    beer.warmth = coldest.value_or(beer.warmth);
+}
+
+Result<PackedBeer> beerOfLot(const std::string& name, Cellar& cellar, Day today) {
+    auto beers = LotBeers::on(cellar, today);
+    if (!beers)
+        return fail(beers.error());
+    const auto source = beers->lot(name);
+    if (!source)
+        return fail(source.error());
+    PackedBeer beer;
+    beer.name = name;
+    beer.held = source->atHand;
+    beer.alcohol = source->beer.alcohol();
+    beer.ph = ph(source->beer);
+    beer.ta = titratableAcidity(source->beer);
+    beer.known = beers->known(name);
+    addWarmth(beer, name, *beers, cellar);
     return beer;
 }
 
@@ -91,14 +159,14 @@ Result<Priming> primingOf(const PackingRequest& request, PackingAnswer& answer) 
         {request.litres, answer.wanted, answer.residual.value, answer.sugar, request.extract, request.package.size});
 }
 
-Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, const Composition& beer, Celsius warmth) {
+Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, const PackedBeer& beer) {
     if (request.fruit.empty())
         return {};
     const auto kind = finishing::fruit(request.fruit);
     if (!kind)
         return fail(kind.error());
     const Kilograms mass{request.fruitKgPerLitre * request.litres.l};
-    const auto effect = finishing::withFruit({*kind, mass, request.litres, beer.alcohol(), warmth, Litres{0}});
+    const auto effect = finishing::withFruit({*kind, mass, request.litres, beer.alcohol, beer.warmth, Litres{0}});
     if (!effect)
         return fail(effect.error());
     answer.fruit = *effect;
@@ -106,10 +174,9 @@ Result<void> addFruit(const PackingRequest& request, PackingAnswer& answer, cons
 }
 
 /// In the order a brewer would find out.
-Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, const Composition& beer, Cellar& cellar,
-                  PackingAnswer& answer) {
-    const Celsius warmth = warmthOn(vessel.record, vessel.today, cellar, vessel.today);
-    const auto residual = residualCo2(request.residual.value_or(finishing::ResidualKnown(finishing::UnderAir{warmth})));
+Result<void> work(const PackingRequest& request, const PackedBeer& beer, PackingAnswer& answer) {
+    const auto residual =
+        residualCo2(request.residual.value_or(finishing::ResidualKnown(finishing::UnderAir{beer.warmth})));
     if (!residual)
         return fail(residual.error());
     answer.residual = *residual;
@@ -117,13 +184,13 @@ Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, co
     if (!priming)
         return fail(priming.error());
     answer.priming = *priming;
-    if (auto ok = addFruit(request, answer, beer, warmth); !ok)
+    if (auto ok = addFruit(request, answer, beer); !ok)
         return ok;
-    finishing::GuardQuestion question{beerOf(request, vessel, cellar), request.package, priming->most,
-                                      request.override};
+    finishing::GuardQuestion question{beer.known, request.package, priming->most, request.override};
+    addTold(request, question.beer);
     question.beer.residual = residual->value;
     if (answer.fruit)
-        question.beer.fruitSugar = answer.fruit->sugar;
+        question.beer.fruitSugar += answer.fruit->sugar;
     if (!request.make.empty()) {
         auto make = finishing::bottleMake(request.make);
         if (!make)
@@ -140,38 +207,43 @@ Result<void> work(const PackingRequest& request, const CurrentVessel& vessel, co
 
 } // namespace
 
-Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
-    const auto found = inside_->current(request.vessel);
-    if (!found)
-        return fail(found.error());
-    const CurrentVessel& vessel = **found;
+Result<PackedBeer> packedBeer(const PackingRequest& request, Cellar& cellar, Day today) {
+    if (request.lot.empty() == request.vessel.empty())
+        return badInput("/vessel", say("finishing.pack.which_beer"), say("finishing.pack.which_beer.remedy"));
+    return request.lot.empty() ? beerOfVessel(request.vessel, cellar, today) : beerOfLot(request.lot, cellar, today);
+}
+
+Result<PackingAnswer> packed(const PackingRequest& request, const PackedBeer& beer) {
     const auto sugar = finishing::primingSugar(request.sugar);
     for (auto ok :
-         {inUseOn(vessel.record.facts, vessel.today, "/vessel"), isThere(request, vessel), asksOneThing(request),
-          keepsBeer(request.keg), tellsItsCo2(request, vessel.record.facts), sugar.map([](const auto&) {})})
+         {asksOneThing(request), keepsBeer(request.keg), tellsItsCo2(request, beer), sugar.map([](const auto&) {})})
         if (!ok)
             return fail(ok.error());
-    const auto known = knownOf(vessel, *inside_->cellar);
-    if (!known)
-        return fail(known.error());
-    const Composition& beer = known->state.beer;
     PackingAnswer answer;
-    answer.vessel = vessel.record.facts.name;
+    answer.vessel = beer.name;
     answer.litres = request.litres;
     answer.sugar = *sugar;
     answer.size = request.package.size;
-    if (auto done = work(request, vessel, beer, *inside_->cellar, answer); !done)
+    if (auto done = work(request, beer, answer); !done)
         return fail(done.error());
     if (request.keg)
         answer.keg = finishing::setPoint(answer.wanted, *request.keg);
-    const estimate::Estimates estimates = estimatesFrom(*known);
     answer.words = packingWords(answer, request);
+    const bool fruity = answer.fruit.has_value() || beer.known.fruitSugar.gPerL > 0;
     answer.cautions =
-        finishing::packingCautions({estimates.ph.value_or(ph(beer)), estimates.ta.value_or(titratableAcidity(beer)),
-                                    beer.alcohol(), answer.priming.gives.vol > 0, answer.fruit.has_value()});
-    if (vessel.fault && vessel.fault->rule)
-        answer.cautions.insert(answer.cautions.begin(), faultWords(*vessel.fault->rule, vessel.fault->until));
+        finishing::packingCautions({beer.ph, beer.ta, beer.alcohol, answer.priming.gives.vol > 0, fruity});
+    if (beer.caution)
+        answer.cautions.insert(answer.cautions.begin(), *beer.caution);
     return answer;
+}
+
+Result<PackingAnswer> Desk::pack(const PackingRequest& request) const {
+    const auto beer = packedBeer(request, *inside_->cellar, today());
+    if (!beer)
+        return fail(beer.error());
+    if (auto ok = isThere(request, *beer); !ok)
+        return fail(ok.error());
+    return packed(request, *beer);
 }
 
 } // namespace staveline::desk

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Beer of a vessel as it stands, into bottles: priming by weight, pressure, and what the bottle guard says of it.
+// Beer of a vessel or of a lot as it stands, into bottles: priming by weight, pressure, and what the bottle guard says
+// of it.
 #pragma once
 
 #include "facts/facts.h"
@@ -11,7 +12,8 @@
 namespace staveline::desk {
 
 struct PackingRequest {
-    facts::VesselName vessel;
+    facts::VesselName vessel; ///< or:
+    facts::LotName lot{};     ///< drawn beer
     Litres litres{0};
     std::optional<Co2Volumes> volumes;        ///< wanted; none: by the weight of the sugar
     std::optional<GramsPerLitre> sugarWeight; ///< in place of volumes, not of wort or young beer
@@ -29,7 +31,7 @@ struct PackingRequest {
     std::optional<Celsius> keg{};          ///< tell the pressure for a keg at this temperature
 };
 struct PackingAnswer {
-    facts::VesselName vessel;
+    facts::VesselName vessel; ///< or the lot
     Litres litres{0};
     Co2Volumes wanted{0};
     finishing::PrimingSugar sugar;

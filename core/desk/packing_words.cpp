@@ -90,6 +90,13 @@ void addAll(std::vector<Message>& words, const std::vector<Message>& more) {
 
 } // namespace
 
+std::vector<Message> verdictWords(const GuardVerdict& verdict) {
+    std::vector<Message> words = {answerWords(verdict)};
+    addAll(words, verdict.refusals);
+    addAll(words, verdict.grounds);
+    return words;
+}
+
 std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequest& request) {
     std::vector<Message> words = {say("finishing.pack.bottles")
                                       .with("litres", answer.litres)
@@ -108,9 +115,7 @@ std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequ
     if (answer.fruit)
         words.push_back(
             say("finishing.pack.fruit").with("sugar", answer.fruit->sugar).with("acidity", answer.fruit->acidity));
-    words.push_back(answerWords(verdict));
-    addAll(words, verdict.refusals);
-    addAll(words, verdict.grounds);
+    addAll(words, verdictWords(verdict));
     if (!verdict.proof.whole()) {
         words.push_back(say("finishing.pack.proof"));
         addAll(words, verdict.proof.missing);

@@ -6,6 +6,8 @@
 
 namespace staveline::desk {
 
+/// The answer with its reasons, and what it rests on.
+[[nodiscard]] std::vector<Message> verdictWords(const finishing::GuardVerdict& verdict);
 [[nodiscard]] std::vector<Message> packingWords(const PackingAnswer& answer, const PackingRequest& request);
 
 } // namespace staveline::desk

@@ -3,6 +3,7 @@
 
 #include "desk/inside.h"
 #include "desk/own_ingredients.h"
+#include "desk/packed_beer.h"
 #include "desk/refits.h"
 
 #include <algorithm>
@@ -221,6 +222,15 @@ Result<void> Recorder::store(const F& f) {
 
 template <class F>
 requires(mayTouchLots<F> && !perVessel<F>) Result<void> Recorder::store(const F& f) {
+    return storeOfLot(f);
+}
+
+Result<void> Recorder::store(const facts::PackagingFact& f) {
+    const auto filling = guarded(f, cellar_);
+    return filling ? storeOfLot(*filling) : Result<void>(fail(filling.error()));
+}
+
+template <class F> Result<void> Recorder::storeOfLot(const F& f) {
     auto id = insert(f);
     if (!id)
         return fail(id.error());

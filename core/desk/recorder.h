@@ -64,8 +64,10 @@ private:
     Result<void> store(const F& f);
     template <class F>
     requires facts::perVessel<F> Result<void> store(const F& f);
+    Result<void> store(const facts::PackagingFact& f);
     template <class F>
     requires(mayTouchLots<F> && !facts::perVessel<F>) Result<void> store(const F& f);
+    template <class F> Result<void> storeOfLot(const F& f);
     template <class F> Result<void> storeShared(const F& f, Facts<F>& list);
     template <class F> Result<book::RowId> insert(const F& f);
     template <class F> Result<book::RowId> insertBeside(const F& f);

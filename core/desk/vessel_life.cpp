@@ -55,6 +55,8 @@ private:
                 if (!fill.from.empty())
                     add(fill.on, say("desk.lineage.from").with("volume", fill.volume).with("vessel", fill.from),
                         fill.from);
+                else if (!fill.lot.empty())
+                    add(fill.on, say("desk.lineage.lot").with("volume", fill.volume).with("lot", fill.lot));
         };
         fromElsewhere(record.of<facts::RefillFact>());
         fromElsewhere(record.of<facts::TopUpFact>());

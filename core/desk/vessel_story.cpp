@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/vessel_story.h"
 
+#include "desk/lot_entries.h"
+
 #include <algorithm>
 
 namespace staveline::desk {
@@ -91,12 +93,21 @@ const Story& StoryTeller::storyOf(const VesselRecord& record) {
     return stories_.emplace(record.id, std::move(story)).first->second;
 }
 
+/// Beer of a lot tastes apart from the model as that vessel's does that most of it came from.
+facts::VesselName StoryTeller::sourceOf(const Passage& passage) {
+    if (!passage.lot)
+        return passage.from;
+    const auto lots = cellar_.lots();
+    return lots ? mostlyDrawnFrom(**lots, *passage.lot) : facts::VesselName();
+}
+
 void StoryTeller::addPassage(const VesselRecord& record, const Passage& passage, Story& story) {
     const Day on = passage.entry.on;
     const auto& scoring = forward::builtInParameters().score;
     if (passage.fills()) {
         Filling filling{passage.share, passage.entry.kind == EntryKind::topUp, {}};
-        if (const auto source = passage.from.empty() ? nullptr : cellar_.vessel(passage.from).value_or(nullptr))
+        const facts::VesselName from = sourceOf(passage);
+        if (const auto source = from.empty() ? nullptr : cellar_.vessel(from).value_or(nullptr))
             filling.from = source->id;
         add(story, on, filling);
         return;

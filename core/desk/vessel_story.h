@@ -21,6 +21,7 @@ public:
 
 private:
     PerDimension<estimate::Offset> offsetsOf(std::int64_t vessel, Day on);
+    facts::VesselName sourceOf(const Passage& passage);
     void addPassage(const VesselRecord& record, const Passage& passage, estimate::Story& story);
     static void addEvent(const VesselRecord& record, const vessel::LedgerEntry& entry, estimate::Story& story);
     void addSitting(const VesselRecord& record, const facts::SittingFact& fact, std::size_t events,

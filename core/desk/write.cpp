@@ -3,6 +3,7 @@
 #include "brewing/as_brewed.h"
 #include "desk/inside.h"
 #include "desk/own_ingredients.h"
+#include "desk/packed_beer.h"
 #include "desk/recorder.h"
 #include "desk/refits.h"
 #include "desk/rooms.h"
@@ -254,6 +255,19 @@ template <class F> Result<void> placeAgain(F& fact, const F& old, Cellar& workin
     return {};
 }
 
+/// A filling that is another one now is judged again; else what was said of it stays.
+template <class F> Result<F> judgedAgain(F fact, const F& old, const Cellar& working) {
+    if constexpr (std::is_same_v<F, facts::PackagingFact>) {
+        fact.verdict = old.verdict;
+        fact.until = old.until;
+        F same = old;
+        same.note = fact.note;
+        if (fact != same)
+            return guarded(std::move(fact), working);
+    }
+    return fact;
+}
+
 Result<void> watchAll(LedgerGuard& guard, const std::set<book::RowId>& vessels) {
     for (const auto vessel : vessels)
         if (auto watched = guard.watch(vessel); !watched)
@@ -485,7 +499,10 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
                 Recorder recorder(working, writer, today());
                 if (auto kept = recorder.keepIngredientsOf(*replacement); !kept)
                     return fail(kept.error());
-                F placed = *replacement;
+                auto judged = judgedAgain(*replacement, *old, working);
+                if (!judged)
+                    return fail(judged.error());
+                F placed = *std::move(judged);
                 if (auto at = placeAgain(placed, *old, working); !at)
                     return fail(at.error());
                 auto row = toRow(placed, working.shared().names);

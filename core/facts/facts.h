@@ -289,11 +289,12 @@ struct PackagingFact {
     std::string sugar = {};                   ///< id; empty: sucrose
     std::optional<GramsPerLitre> sugarWeight = {};
     std::optional<Co2Volumes> planned = {};
-    std::optional<Celsius> warmest = {}; ///< it will ever stand at; none: as is usual
-    Litres lost{0};                      ///< in filling
-    std::string overrideReason = {};     ///< for going against the guard
-    std::string verdict = {};            ///< of the guard, as it was worded then; given by the desk
-    std::optional<Day> until = {};       ///< it was cleared; given by the desk
+    std::optional<Co2Volumes> residual = {}; ///< measured in the beer before; none: by its warmth
+    std::optional<Celsius> warmest = {};     ///< it will ever stand at; none: as is usual
+    Litres lost{0};                          ///< in filling
+    std::string overrideReason = {};         ///< for going against the guard
+    std::string verdict = {};                ///< of the guard, as it was worded then; given by the desk
+    std::optional<Day> until = {};           ///< it was cleared; given by the desk
     std::string note = {};
     bool operator==(const PackagingFact&) const = default;
 };

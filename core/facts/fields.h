@@ -385,6 +385,7 @@ template <class V> void describe(V& v, Like<PackagingFact> auto& f) {
     v.field(Field{"sugar"}, f.sugar);
     v.field(Field{"sugar_g_l", 0, limit::mostPriming}, f.sugarWeight);
     v.field(Field{"planned_vol", 0, limit::mostVolumes}, f.planned);
+    v.field(Field{"residual_vol", 0, limit::mostVolumes}, f.residual);
     v.field(Field{"warmest_c", -2, limit::hottest}, f.warmest);
     v.field(Field{"lost_l", 0, maxLitres}, f.lost);
     v.field(Field{.name = "override_reason", .holds = Holds::prose}, f.overrideReason);

@@ -83,7 +83,7 @@ inline constexpr const char* fullRecords = R"([
   "volume_l": 1.5, "extract_p": 14, "note": "boiled"},
  {"kind": "packaging", "lot": "Draw 1 on fruit", "on": "2025-06-30", "name": "Cherry 25", "package": "keg",
   "size_ml": 19000, "count": 2, "make": "thick", "rating_bar": 8, "sugar": "dextrose", "sugar_g_l": 3.5,
-  "planned_vol": 2.4, "warmest_c": 22, "lost_l": 0.8, "override_reason": "a valve opens at 6 bar", "verdict": "Refused",
+  "planned_vol": 2.4, "residual_vol": 1.1, "warmest_c": 22, "lost_l": 0.8, "override_reason": "a valve opens at 6 bar", "verdict": "Refused",
   "until": "2025-09-30", "note": "dip tubes short"},
  {"kind": "opened", "packaging": "Cherry 25", "on": "2025-08-30", "count": 1, "what": "given", "fizz": "high",
   "found_vol": 2.9, "acidity": 6.5, "funk": 4, "body": 3.5, "note": "to the neighbours"},
