@@ -400,9 +400,11 @@ TEST_CASE("preferences hold at once, and the menus show them", "[ui][habits]") {
     };
     choose("Volumes", Qt::Key_U);
     choose("Gravities", Qt::Key_Down);
+    choose("Pressures", Qt::Key_P);
     choose("Paper", w.window->settings().paper == PaperSize::a4 ? Qt::Key_L : Qt::Key_A);
     CHECK(w.window->session()->units().volume == DisplayUnits::Volume::usGallon);
     CHECK(w.window->session()->units().gravity == DisplayUnits::Gravity::plato); // one choice keeps the others
+    CHECK(w.window->session()->units().pressure == DisplayUnits::Pressure::psi);
     CHECK(w.cellar().drawRefill().model().index(0, LedgerModel::level).data().toString().contains("US gal"));
     int offered = 0;
     for (QAction* action : w.window->findChildren<QAction*>())

@@ -79,6 +79,28 @@ TEST_CASE("typing a draw shows the level fall before it is recorded", "[ui][page
     CHECK_FALSE(s.drawing().look().levelBefore);
 }
 
+TEST_CASE("a draw offers a name for what is drawn, and the names it can join", "[ui][page][lots]") {
+    AtPage s;
+    s.workPage->begin(EntryKind::drawOff);
+    s.volume("60");
+    auto& line = testing::part<OfferedLine>(s.workPage->form());
+    CHECK(line.placeholderText() == "Heron draw 4"); // a hint: without a name the beer is not followed
+    CHECK(line.text().isEmpty());
+    line.setFocus();
+    QTest::keyClick(&line, Qt::Key_Down);
+    QWidget* offers = QApplication::activePopupWidget();
+    REQUIRE(offers);
+    QTest::keyClick(offers, Qt::Key_Return);
+    CHECK(line.text() == "Heron draw 4");
+    QTest::keyClick(&line, Qt::Key_Return);
+    CHECK_FALSE(s.workPage->form().active());
+    CHECK(s.session->desk().pastDraws("Heron")->front().lot == "Heron draw 4");
+    s.workPage->begin(EntryKind::drawOff);
+    auto& next = testing::part<OfferedLine>(s.workPage->form());
+    CHECK(next.placeholderText() == "Heron draw 5");
+    CHECK(next.toolTip().contains("Heron draw 4; Draw 3; Draw 2; Draw 1"));
+}
+
 TEST_CASE("a refill shows a new layer on top before it is recorded", "[ui][page]") {
     AtPage s;
     REQUIRE(s.session->record(DrawOffFact{"Heron", testing::testToday, Litres{70}, "", {}, ""}));

@@ -323,7 +323,7 @@ TEST_CASE("settings keep every choice", "[ui][session]") {
     QSettings file(qs((scratch / "s.ini").string()), QSettings::IniFormat);
     WindowSettings settings;
     settings.units = {DisplayUnits::Volume::hectolitre, DisplayUnits::Temperature::fahrenheit,
-                      DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm};
+                      DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm, DisplayUnits::Pressure::psi};
     settings.appearance = Appearance::dark;
     settings.paper = PaperSize::letter;
     settings.lastPage = PageId::brew;

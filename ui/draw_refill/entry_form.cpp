@@ -3,6 +3,7 @@
 
 #include "advice/advise.h"
 #include "desk/brew.h"
+#include "desk/history.h"
 #include "desk/ledger.h"
 #include "ui/draw_refill/brew_offers.h"
 #include "ui/widgets/choice_field.h"
@@ -15,6 +16,8 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace staveline::ui {
 
@@ -143,6 +146,27 @@ void EntryForm::setAside(bool aside) {
     setVisible(!aside);
 }
 
+/// A name of its own for what is drawn next, and those it can join.
+std::vector<Offer> EntryForm::lotOffers(const facts::VesselName& vessel) const {
+    std::vector<Offer> offers;
+    const auto add = [&](const QString& name) {
+        const auto same = [&](const Offer& offer) { return offer.shown == name; };
+        if (!name.isEmpty() && std::none_of(offers.begin(), offers.end(), same))
+            offers.push_back({name, toStd(name)});
+    };
+    const auto draws = session_.desk().pastDraws(vessel).value_or(std::vector<desk::PastDraw>());
+    const auto taken = [&](const QString& name) {
+        return std::any_of(draws.begin(), draws.end(), [&](const auto& draw) { return qs(draw.lot) == name; });
+    };
+    std::size_t number = draws.size() + 1;
+    while (taken(tr("%1 draw %2").arg(qs(vessel)).arg(number)))
+        ++number;
+    add(tr("%1 draw %2").arg(qs(vessel)).arg(number));
+    for (const desk::PastDraw& draw : draws)
+        add(qs(draw.lot));
+    return offers;
+}
+
 FormContext EntryForm::context(EntryKind kind, const facts::VesselName& vessel) const {
     FormContext made;
     made.today = session_.desk().today();
@@ -153,6 +177,8 @@ FormContext EntryForm::context(EntryKind kind, const facts::VesselName& vessel) 
     made.withoutBrew = kind != EntryKind::refill ? own("ui.choice.usual_recipe")
                        : amended_                ? own("ui.choice.planned_then")
                                                  : withoutBrew(session_.desk(), vessel);
+    if (kind == EntryKind::drawOff)
+        made.offers["lot"] = lotOffers(vessel);
     const auto vessels = session_.desk().vessels().value_or(std::vector<facts::VesselFact>());
     for (const facts::VesselFact& other : vessels)
         if (other.name != vessel && !other.retired)

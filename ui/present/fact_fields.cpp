@@ -4,6 +4,7 @@
 #include "facts/fields.h"
 
 #include <algorithm>
+#include <cmath>
 #include <span>
 #include <type_traits>
 
@@ -24,8 +25,8 @@ template <class T> struct Plain<std::optional<T>> {
     static constexpr bool optional = true;
 };
 /// The turn of an entry on its day: the desk gives it, nobody is asked for it.
-template <class T> constexpr bool isTurn = std::is_same_v<typename Plain<T>::Type, int>;
-template <class T> constexpr bool isNumber = Quantity<T> || std::is_same_v<T, double>;
+template <class T> constexpr bool isTurn = std::is_same_v<T, std::optional<int>>;
+template <class T> constexpr bool isNumber = Quantity<T> || std::is_same_v<T, double> || std::is_same_v<T, int>;
 
 template <class T> UnitKind unitOf(const Field& field) {
     if constexpr (Quantity<T>)
@@ -35,10 +36,18 @@ template <class T> UnitKind unitOf(const Field& field) {
 }
 
 template <class T> double number(const T& value) {
-    if constexpr (std::is_same_v<T, double>)
+    if constexpr (std::is_arithmetic_v<T>)
         return value;
     else
         return raw(value);
+}
+
+/// A count is a whole number, whatever was typed.
+template <class T> T numberOf(double value) {
+    if constexpr (std::is_same_v<T, int>)
+        return static_cast<int>(std::lround(value));
+    else
+        return T{value};
 }
 
 using Words = std::span<const std::string_view>;
@@ -163,7 +172,7 @@ private:
             member.clear();
         if constexpr (isNumber<Type>) {
             if (const auto* value = std::get_if<double>(&found->second))
-                member = Type{*value};
+                member = numberOf<Type>(*value);
         } else if (const auto* value = std::get_if<Type>(&found->second)) {
             member = *value;
         }

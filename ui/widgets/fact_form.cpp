@@ -74,6 +74,11 @@ QString FactForm::labelOf(const FieldSpec& spec) const {
     return own("ui.field." + spec.name);
 }
 
+QString FactForm::wordOf(const std::string& word) const {
+    const std::string special = "ui.word." + context_.labels + "." + word;
+    return own(builtInTexts().has(special) ? special : "ui.word." + word);
+}
+
 FactForm::Editor FactForm::make(const FieldSpec& spec) {
     Editor editor{spec, new QLabel(labelOf(spec), page_)};
     switch (spec.kind) {
@@ -119,7 +124,13 @@ void FactForm::makeDate(Editor& editor) {
 }
 
 void FactForm::makeLine(Editor& editor) {
-    editor.widget = editor.line = new QLineEdit(page_);
+    if (const auto offers = context_.offers.find(editor.spec.name); offers != context_.offers.end()) {
+        editor.line = editor.offered = new OfferedLine(offers->second, page_);
+        connect(editor.offered, &OfferedLine::taken, this, &FactForm::edited);
+    } else {
+        editor.line = new QLineEdit(page_);
+    }
+    editor.widget = editor.line;
     connect(editor.line, &QLineEdit::textEdited, this, &FactForm::edited);
 }
 
@@ -139,7 +150,7 @@ void FactForm::makeChoice(Editor& editor) {
             editor.choice->add(qs(room), room);
     } else {
         for (const std::string& word : editor.spec.words)
-            editor.choice->add(word.empty() ? QString() : own("ui.word." + word), word);
+            editor.choice->add(word.empty() ? QString() : wordOf(word), word);
     }
     connect(editor.choice, &ChoiceField::activated, this, &FactForm::edited);
 }
@@ -182,7 +193,9 @@ void FactForm::fill(Editor& editor, const FieldValue& value) {
         if (const auto* day = std::get_if<Day>(&value))
             editor.date->setDay(*day);
     } else if (const auto* words = std::get_if<std::string>(&value)) {
-        if (editor.line)
+        if (editor.offered)
+            editor.offered->setWord(*words);
+        else if (editor.line)
             editor.line->setText(qs(*words));
         if (editor.choice)
             editor.choice->setWord(*words);
@@ -207,6 +220,8 @@ FieldValue FactForm::valueOf(const Editor& editor) const {
         return editor.number->stored() ? FieldValue(*editor.number->stored()) : FieldValue();
     if (editor.date)
         return editor.date->day() ? FieldValue(*editor.date->day()) : FieldValue();
+    if (editor.offered)
+        return editor.offered->word();
     if (editor.line)
         return toStd(editor.line->text().trimmed());
     if (editor.choice)

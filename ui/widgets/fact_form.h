@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/present/fact_fields.h"
+#include "ui/widgets/offered_line.h"
 
 #include <QWidget>
 
@@ -19,12 +20,6 @@ class ChoiceField;
 class DateField;
 class NumberField;
 
-/// A choice in words, and the word it stands for.
-struct Offer {
-    QString shown;
-    std::string word;
-};
-
 /// What the form offers to choose from, and how it shows numbers.
 struct FormContext {
     Day today{};
@@ -34,7 +29,8 @@ struct FormContext {
     std::vector<facts::VesselName> vessels;
     std::vector<std::string> rooms;
     std::set<std::string> hidden; ///< fields left as they are
-    std::string labels;           ///< "dip": labels "ui.field.dip.volume_l" win over "ui.field.volume_l"
+    std::string labels;           ///< "dip": labels "ui.field.dip.volume_l" win over "ui.field.volume_l"; so with words
+    std::map<std::string, std::vector<Offer>> offers; ///< of text fields, beside what is typed there
 };
 
 class FactForm : public QWidget {
@@ -85,6 +81,7 @@ private:
         QLineEdit* line = nullptr;
         ChoiceField* choice = nullptr;
         QCheckBox* flag = nullptr;
+        OfferedLine* offered = nullptr; ///< the line, where it offers something
     };
     [[nodiscard]] Editor make(const FieldSpec& spec);
     void makeNumber(Editor& editor);
@@ -98,6 +95,7 @@ private:
     [[nodiscard]] FieldValue valueOf(const Editor& editor) const;
     [[nodiscard]] const Editor* find(const std::string& field) const;
     [[nodiscard]] QString labelOf(const FieldSpec& spec) const;
+    [[nodiscard]] QString wordOf(const std::string& word) const;
 
     facts::Fact start_;
     facts::Fact asBuilt_; ///< what the fields said before anyone typed

@@ -47,6 +47,7 @@ Preferences::Preferences(const WindowSettings& now, QWidget* parent) : QDialog(p
     unit(tr("&Temperatures"), temperatureChoices(), &DisplayUnits::temperature);
     unit(tr("&Gravities"), gravityChoices(), &DisplayUnits::gravity);
     unit(tr("&Colour of beer"), colourChoices(), &DisplayUnits::colour);
+    unit(tr("P&ressures"), pressureChoices(), &DisplayUnits::pressure);
     addChoice(*form, tr("&Paper"), paperChoices(), now.paper, [this](PaperSize size) { Q_EMIT paperChosen(size); });
     addChoice(*form, tr("&Appearance"), appearanceChoices(), now.appearance,
               [this](Appearance look) { Q_EMIT appearanceChosen(look); });

@@ -32,6 +32,7 @@ template <class E, std::size_t N> struct Words {
 constexpr Words<DisplayUnits::Volume, 3> volumes{"units/volume", {"litre", "us_gallon", "hectolitre"}};
 constexpr Words<DisplayUnits::Temperature, 2> temperatures{"units/temperature", {"celsius", "fahrenheit"}};
 constexpr Words<DisplayUnits::Colour, 2> colours{"units/colour", {"ebc", "srm"}};
+constexpr Words<DisplayUnits::Pressure, 2> pressures{"units/pressure", {"bar", "psi"}};
 constexpr Words<Appearance, 3> appearances{"appearance", {"system", "light", "dark"}};
 constexpr Words<PageId, 6> workPages{
     "session/station", {"taste", "adjust", "brew", "draw_refill", "finish", "history"}, PageId::drawRefill};
@@ -100,6 +101,7 @@ WindowSettings load(const QSettings& from) {
     made.units.volume = volumes.read(from);
     made.units.temperature = temperatures.read(from);
     made.units.colour = colours.read(from);
+    made.units.pressure = pressures.read(from);
     // Specific gravity is the default, though not the first of its enumeration.
     made.units.gravity = from.value(QLatin1String("units/gravity")).toString() == QLatin1String("plato")
                              ? DisplayUnits::Gravity::plato
@@ -126,6 +128,7 @@ void save(const WindowSettings& settings, QSettings& to) {
     volumes.write(settings.units.volume, to);
     temperatures.write(settings.units.temperature, to);
     colours.write(settings.units.colour, to);
+    pressures.write(settings.units.pressure, to);
     const bool plato = settings.units.gravity == DisplayUnits::Gravity::plato;
     to.setValue(QLatin1String("units/gravity"), plato ? QLatin1String("plato") : QLatin1String("specific"));
     appearances.write(settings.appearance, to);

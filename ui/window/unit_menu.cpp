@@ -46,6 +46,9 @@ Choices<U::Gravity> gravityChoices() {
 Choices<U::Colour> colourChoices() {
     return {{tr("&EBC"), U::Colour::ebc}, {tr("S&RM"), U::Colour::srm}};
 }
+Choices<U::Pressure> pressureChoices() {
+    return {{tr("&bar"), U::Pressure::bar}, {tr("ps&i"), U::Pressure::psi}};
+}
 Choices<Appearance> appearanceChoices() {
     return {{tr("As the &desktop"), Appearance::system},
             {tr("&Light"), Appearance::light},
@@ -75,6 +78,8 @@ void addUnitChoices(QMenu& menu, const WindowSettings& now, const std::function<
     add(gravityChoices(), &U::gravity);
     menu.addSeparator();
     add(colourChoices(), &U::colour);
+    menu.addSeparator();
+    add(pressureChoices(), &U::pressure);
 }
 
 void addAppearanceChoices(QMenu& menu, const WindowSettings& now, const std::function<void(Appearance)>& changed) {

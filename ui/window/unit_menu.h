@@ -16,6 +16,7 @@ template <class Value> using Choices = std::vector<std::pair<QString, Value>>;
 [[nodiscard]] Choices<DisplayUnits::Temperature> temperatureChoices();
 [[nodiscard]] Choices<DisplayUnits::Gravity> gravityChoices();
 [[nodiscard]] Choices<DisplayUnits::Colour> colourChoices();
+[[nodiscard]] Choices<DisplayUnits::Pressure> pressureChoices();
 [[nodiscard]] Choices<Appearance> appearanceChoices();
 [[nodiscard]] Choices<PaperSize> paperChoices();
 
