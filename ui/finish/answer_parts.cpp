@@ -69,7 +69,7 @@ FinishAnswer answerOf(const desk::PackingAnswer& packing, const Session& session
     AnswerPart guard{tr("Bottle guard"), {}, {}}, sugar{tr("Sugar"), sugarNumber(packing, session), {}},
         pressure{tr("Pressure"), pressureNumber(packing.verdict, session), {}}, fruit{tr("Fruit"), {}, {}},
         keg{tr("Keg"), packing.keg ? session.amount(*packing.keg) : QString(), {}}, filling{tr("Filling"), {}, {}},
-        firstBottle{tr("First bottle"), {}, {}}, before{tr("Before all"), {}, {}};
+        firstBottle{tr("Storage and the first bottle"), {}, {}}, before{tr("Before all"), {}, {}};
     std::vector<AnswerLine> first;
     const Weight weight = weightOf(packing.verdict.answer);
     words.take(first, weight,
@@ -77,16 +77,16 @@ FinishAnswer answerOf(const desk::PackingAnswer& packing, const Session& session
     answer.first = first.empty() ? AnswerLine{weight, {}} : first.front();
     words.take(sugar.lines, {},
                {"finishing.pack.bottles", "finishing.pack.priming", "finishing.pack.liquid_priming",
-                "finishing.pack.residual"});
-    cautions.take(sugar.lines, Weight::warning, {"finishing.caution.weigh", "finishing.caution.yeast"});
+                "finishing.pack.residual", "finishing.yeast."});
+    cautions.take(sugar.lines, Weight::warning, {"caution.prime."});
     words.take(pressure.lines, {}, {"finishing.pack.pressure", "finishing.pack.margin", "finishing.pack.over"});
     words.take(keg.lines, {}, {"finishing.pack.keg"});
     words.take(fruit.lines, {}, {"finishing.pack.fruit"});
-    cautions.take(fruit.lines, Weight::warning, {"finishing.caution.fruit"});
+    cautions.take(fruit.lines, Weight::warning, {"caution.ready.fruit"});
     words.take(guard.lines, Weight::fault, {"finishing.guard."});
     words.takeRest(guard.lines, {});
-    cautions.take(filling.lines, Weight::warning, {"finishing.caution.bottles", "finishing.caution.co2"});
-    cautions.take(firstBottle.lines, Weight::warning, {"finishing.caution.first_bottle"});
+    cautions.take(filling.lines, Weight::warning, {"caution.fill.", "caution.ready.co2", "caution.ready.cleaners"});
+    cautions.take(firstBottle.lines, Weight::warning, {"caution.keep."});
     cautions.takeRest(before.lines, Weight::warning);
     answer.parts = {guard, before, sugar, pressure, keg, fruit, filling, firstBottle};
     return answer;
@@ -102,11 +102,11 @@ FinishAnswer answerOf(const desk::BlendAnswer& blend, const Session& session) {
                                          : AnswerLine{Weight::warning, own("ui.finish.blend.not_reached")};
     words.take(missing.lines, Weight::warning, {"finishing.missing."});
     words.take(pour.lines, {}, {"finishing.blend.part"});
-    cautions.take(pour.lines, Weight::warning, {"finishing.caution.co2"});
+    cautions.take(pour.lines, Weight::warning, {"caution.ready.co2"});
     words.take(bench.lines, {}, {"finishing.blend.bench"});
-    cautions.take(bench.lines, Weight::warning, {"finishing.caution.bench"});
+    cautions.take(bench.lines, Weight::warning, {"caution.blend.bench"});
     words.take(comes.lines, {}, {"finishing.blend.aimed", "finishing.blend.comes"});
-    cautions.take(comes.lines, Weight::warning, {"finishing.caution.blend_ferments"});
+    cautions.take(comes.lines, Weight::warning, {"caution.blend.ferments"});
     words.takeRest(ground.lines, {});
     cautions.takeRest(before.lines, Weight::warning);
     answer.parts = {missing, before, pour, bench, comes, ground};

@@ -142,7 +142,8 @@ Result<desk::PackingRequest> PackForm::request(const facts::VesselName& vessel) 
     made.make = make_->word();
     made.gravity = as<SpecificGravity>(*gravity_);
     made.forced = as<SpecificGravity>(*forced_);
-    made.forcedOn = forcedOn_->day();
+    if (made.forced) // the day alone says nothing
+        made.forcedOn = forcedOn_->day();
     made.residual = *known;
     made.fruit = fruit_->word();
     made.fruitKgPerLitre = fruitMass_->stored().value_or(0) / gramsPerKilogram;
