@@ -125,6 +125,8 @@ TEST_CASE_METHOD(LotsFixture, "fruit brings acid, alcohol and juice, and stays w
     REQUIRE(red.parts.size() == 2);
     CHECK(red.parts.back().added == "12.0 kg of sour cherries");
     CHECK(red.parts.back().share.of1 == Approx(share));
+    CHECK_FALSE(trait(red, Trait::bitterness).measured);
+    CHECK_FALSE(trait(red, Trait::funk).measured); // nobody tasted it with the fruit
     CHECK(trait(red, Trait::alcohol).value == Approx(trait(lot(), Trait::alcohol).value));
     // 12 kg with 84.9 g of sugar in each usable one, 0.613 mL of alcohol from a gram
     const double expected = trait(before, Trait::alcohol).value * (1 - share) + 12 * .9 * 84.9 * .613 / 10 / 69.18;
