@@ -8,6 +8,7 @@
 #include "desk/vessels_asked.h"
 
 #include <algorithm>
+#include <map>
 
 namespace staveline::desk {
 namespace {
@@ -104,14 +105,17 @@ void addVessel(std::vector<CalendarItem>& items, const CurrentVessel& vessel, co
     add(CalendarItem::Kind::task, firstOf(jobs, vessel.due.kind), "due", vessel.due.on);
 }
 
-/// A lot by the first that is on record of it, whatever it is called.
-void addLot(std::vector<CalendarItem>& items, const LotView& lot, const std::string& book) {
+/// A lot by the first that is on record of it, whatever it is called; what is overdue stands under today.
+void addLot(std::vector<CalendarItem>& items, const LotView& lot, const std::string& book, Day today) {
     const LotLine& first = lot.lines.front();
+    std::map<LotWork, int> told; // of several fillings each waits to be opened
     for (const LotWait& wait : lot.waits) {
         const std::string work(wordOf(wait.work));
-        const std::string id = "staveline-" + book + "-" + first.table + "-" + std::to_string(first.id) + "-" + work;
-        items.push_back(
-            {CalendarItem::Kind::event, id, wait.on, render(say("desk.calendar.lot." + work).with("lot", lot.name))});
+        std::string id = "staveline-" + book + "-" + first.table + "-" + std::to_string(first.id) + "-" + work;
+        if (const int count = ++told[wait.work]; count > 1)
+            id += "-" + std::to_string(count);
+        items.push_back({CalendarItem::Kind::event, id, std::max(wait.on, today),
+                         render(say("desk.calendar.lot." + work).with("lot", lot.name))});
     }
 }
 
@@ -135,7 +139,7 @@ Result<std::string> Desk::calendar(const facts::VesselName& name, const DisplayU
         if (!lots)
             return fail(lots.error());
         for (const LotView& lot : *lots)
-            addLot(items, lot, book);
+            addLot(items, lot, book, today());
     }
     return sheet::writeCalendar(items, today(), revision());
 }

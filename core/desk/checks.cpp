@@ -502,7 +502,9 @@ struct Meaning {
     operator()(const F& f) {
         if (auto ok = notInTheFuture(f.on, today); !ok)
             return ok;
-        return canBe(f, cellar);
+        if (auto ok = canBe(f, cellar); !ok)
+            return ok;
+        return isNew(f, cellar);
     }
     Result<void> operator()(const facts::AvailabilityFact& f) {
         const ingredient::Pantry& pantry = shared().pantry;

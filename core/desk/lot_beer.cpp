@@ -35,7 +35,7 @@ Day seenOn(const Drawn& drawn) {
     return filled && entries.front().on < on ? on - std::chrono::days{1} : on;
 }
 
-/// Nobody weighed what the blend does to it.
+/// Nobody tasted or measured what it does to the blend.
 BlendSource broughtSource(const LotAdditionFact& fact) {
     BlendSource source;
     source.name = fact.ingredient;
@@ -43,8 +43,9 @@ BlendSource broughtSource(const LotAdditionFact& fact) {
     source.sd[Trait::ta] = constants::finishing::estimatedTaSd;
     source.sd[Trait::ph] = constants::finishing::estimatedPhSd;
     source.sd[Trait::alcohol] = constants::finishing::estimatedAlcoholSd;
-    for (const Trait trait : finishing::allTraits) // it brings none of what else would be measured
-        source.measured[trait] = trait != Trait::ta && trait != Trait::ph && trait != Trait::alcohol;
+    constexpr double anyTaste = 2; // points
+    for (const Trait trait : {Trait::acidity, Trait::funk, Trait::body})
+        source.sd[trait] = anyTaste;
     return source;
 }
 
@@ -84,10 +85,12 @@ const Drawn* LotBeers::drawn(std::int64_t entry) {
     Drawn drawn{factOfEntry(facts_->draws, entry), {}, {}, {}};
     if (!drawn.fact)
         return nullptr;
-    const auto vessel = currentVessel(cellar_, drawn.fact->vessel, today_);
+    auto& vessel = vessels_[drawn.fact->vessel];
+    if (!vessel)
+        vessel = currentVessel(cellar_, drawn.fact->vessel, today_).value_or(nullptr);
     if (!vessel)
         return nullptr;
-    drawn.vessel = *vessel;
+    drawn.vessel = vessel;
     drawn.entry = entryId(vessel::EntryKind::drawOff, rowOfLotEntry(entry).id);
     const auto& entries = drawn.vessel->entries;
     const auto at =

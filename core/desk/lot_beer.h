@@ -51,6 +51,7 @@ private:
     const LotFacts* facts_;
     Day today_;
     finishing::LotsReplay replay_;
+    std::map<facts::VesselName, std::shared_ptr<const CurrentVessel>> vessels_;
     std::map<std::int64_t, Drawn> drawn_;
     std::map<std::int64_t, finishing::BlendSource> parts_;
 };

@@ -14,6 +14,17 @@ namespace staveline::desk {
 /// There is such a lot by that day. Faults at "/lot".
 [[nodiscard]] Result<void> isLot(const std::string& lot, Day on, Cellar& cellar);
 
+/// The very same is on record: most likely a file given twice.
+template <class F> [[nodiscard]] Result<void> isNew(const F& fact, Cellar& cellar) {
+    const auto lots = cellar.lots();
+    if (!lots)
+        return fail(lots.error());
+    for (const auto& stored : (*lots)->template of<F>())
+        if (stored.fact == fact)
+            return badInput("", say("desk.lot.on_record").with("on", fact.on), say("desk.on_record.remedy"));
+    return {};
+}
+
 [[nodiscard]] Result<void> canBe(const facts::LotReadingFact& fact, Cellar& cellar);
 [[nodiscard]] Result<void> canBe(const facts::LotAdditionFact& fact, Cellar& cellar);
 [[nodiscard]] Result<void> canBe(const facts::LotMoveFact& fact, Cellar& cellar);

@@ -34,6 +34,7 @@ struct LotFacts {
         else
             return opened;
     }
+    template <class F> const Facts<F>& of() const { return const_cast<LotFacts*>(this)->of<F>(); }
     /// The first day on which something is put into a lot; none: there is no such lot.
     [[nodiscard]] std::optional<Day> begins(std::string_view lot) const;
     [[nodiscard]] const facts::PackagingFact* packaging(std::string_view name) const;

@@ -32,15 +32,15 @@ Message textOf(const LotAdditionFact& fact, bool) {
 }
 Message textOf(const LotReadingFact& fact, bool) {
     std::string values;
-    const auto add = [&](const auto& value) {
+    const auto add = [&](const char* label, const auto& value) {
         if (value)
-            values += (values.empty() ? "" : ", ") + show(Amount{*value});
+            values += (values.empty() ? "" : ", ") + std::string(label) + show(Amount{*value});
     };
-    add(fact.measured.gravity);
-    add(fact.measured.ph);
-    add(fact.measured.ta);
-    add(fact.measured.temperature);
-    add(fact.measured.bitterness);
+    add("", fact.measured.gravity);
+    add("pH ", fact.measured.ph);
+    add("TA ", fact.measured.ta);
+    add("", fact.measured.temperature);
+    add("", fact.measured.bitterness);
     if (values.empty())
         return say("desk.lot.line.looked");
     return say(fact.keptWarm ? "desk.lot.line.warm" : "desk.lot.line.read").with("values", values);

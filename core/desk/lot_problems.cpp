@@ -15,12 +15,13 @@ using finishing::LotFindingKind;
 
 namespace {
 
+std::string nameOf(const book::RowKey& row) {
+    return render(say("desk.kind." + row.table));
+}
+
 /// Names the row that was possible before.
 Fault beside(const book::RowKey& row, Day on, Message cause) {
-    const std::string name = render(say("desk.kind." + row.table));
-    cause.arguments.push_back({"entry", name, {}});
-    cause.arguments.push_back({"on", on, {}});
-    return {FaultKind::input, "", std::move(cause), say("desk.then.remedy").with("entry", name).with("on", on)};
+    return {FaultKind::input, "", std::move(cause), say("desk.then.remedy").with("entry", nameOf(row)).with("on", on)};
 }
 
 LotProblem problemOf(const LotFinding& finding) {
@@ -29,7 +30,11 @@ LotProblem problemOf(const LotFinding& finding) {
         problem.itself = {FaultKind::input, "/lot",
                           say("desk.lot.not_there").with("lot", finding.lot).with("on", finding.on),
                           say("desk.lot.not_there.remedy")};
-        problem.beside = beside(problem.row, finding.on, say("desk.lot.then_not_there").with("lot", finding.lot));
+        problem.beside = beside(problem.row, finding.on,
+                                say("desk.lot.then_not_there")
+                                    .with("entry", nameOf(problem.row))
+                                    .with("on", finding.on)
+                                    .with("lot", finding.lot));
         return problem;
     }
     problem.itself = {FaultKind::input, problem.row.table == "packaging" ? "/count" : "/volume_l",
@@ -41,6 +46,8 @@ LotProblem problemOf(const LotFinding& finding) {
                       say("desk.lot.too_much.remedy").with("held", finding.held)};
     problem.beside = beside(problem.row, finding.on,
                             say("desk.lot.then_too_much")
+                                .with("entry", nameOf(problem.row))
+                                .with("on", finding.on)
                                 .with("wanted", finding.wanted)
                                 .with("lot", finding.lot)
                                 .with("held", finding.held));
@@ -66,29 +73,35 @@ private:
     void check(const Stored<OpenedFact>& stored, int& used) {
         const OpenedFact& fact = stored.fact;
         const PackagingFact* filling = lots_.packaging(fact.packaging);
+        const book::RowKey row{std::string(facts::tableOf<OpenedFact>), stored.id};
         if (!filling || fact.on < filling->on)
-            return add(stored, "packaging", "/packaging", 0,
+            return add(row, fact.on, "packaging", "/packaging", 0,
                        say("desk.lot.no_filling").with("name", fact.packaging).with("on", fact.on),
-                       say("desk.lot.no_filling.remedy"), say("desk.lot.then_no_filling").with("name", fact.packaging));
+                       say("desk.lot.no_filling.remedy"),
+                       say("desk.lot.then_no_filling")
+                           .with("entry", nameOf(row))
+                           .with("on", fact.on)
+                           .with("name", fact.packaging));
         const int left = filling->count - used;
         used += fact.count;
         if (fact.count > left)
-            add(stored, "count", "/count", fact.count - left,
+            add(row, fact.on, "count", "/count", fact.count - left,
                 say("desk.lot.opened_more")
                     .with("count", std::int64_t{fact.count})
                     .with("left", std::int64_t{std::max(left, 0)})
                     .with("name", fact.packaging),
                 say("desk.lot.opened_more.remedy"),
                 say("desk.lot.then_opened_more")
+                    .with("entry", nameOf(row))
+                    .with("on", fact.on)
                     .with("count", std::int64_t{fact.count})
                     .with("left", std::int64_t{std::max(left, 0)})
                     .with("name", fact.packaging));
     }
-    void add(const Stored<OpenedFact>& stored, const char* kind, const char* path, double beyond, Message cause,
+    void add(const book::RowKey& row, Day on, const char* kind, const char* path, double beyond, Message cause,
              Message remedy, Message then) {
-        const book::RowKey row{std::string(facts::tableOf<OpenedFact>), stored.id};
         problems_.push_back({row, kind, beyond, Fault{FaultKind::input, path, std::move(cause), std::move(remedy)},
-                             beside(row, stored.fact.on, std::move(then))});
+                             beside(row, on, std::move(then))});
     }
 
     const LotFacts& lots_;

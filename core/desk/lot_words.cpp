@@ -79,6 +79,14 @@ Json json(const LotView& lot) {
             {"waits", waits}};
 }
 
+const char* keyOf(const LotTrait& trait) {
+    using finishing::Trait;
+    const bool score = trait.trait == Trait::acidity || trait.trait == Trait::funk || trait.trait == Trait::body;
+    if (!trait.measured)
+        return "desk.lot.estimated";
+    return score ? "desk.lot.tasted" : "desk.lot.measured";
+}
+
 std::string written(const Json& json) {
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
@@ -90,7 +98,7 @@ std::vector<Message> wordsOf(const LotView& lot) {
     std::vector<Message> words = {
         say(key).with("lot", lot.name).with("litres", lot.litres).with("age", Age{lot.meanAge.d})};
     for (const LotTrait& trait : lot.traits)
-        words.push_back(say(trait.measured ? "desk.lot.measured" : "desk.lot.estimated")
+        words.push_back(say(keyOf(trait))
                             .with("trait", labelOf(trait.trait))
                             .with("value", amountOf(trait.trait, trait.value))
                             .with("spread", amountOf(trait.trait, trait.sd * tasting::z80)));

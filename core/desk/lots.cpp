@@ -86,8 +86,8 @@ Result<void> addTraits(LotView& view, const LotState& state, LotBeers& beers) {
     if (state.parts.empty())
         return {};
     const auto source = view.litres.l > 0 ? beers.lot(view.name) : beers.beerOf(state);
-    if (!source)
-        return fail(source.error());
+    if (!source) // a vessel that cannot be reckoned hides no other lot
+        return source.error().kind == FaultKind::notPossible ? Result<void>{} : fail(source.error());
     for (const Trait trait : finishing::allTraits)
         if (const auto value = traitOf(*source, trait))
             view.traits.push_back({trait, onItsScale(trait, *value), source->sd[trait], source->measured[trait]});

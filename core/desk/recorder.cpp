@@ -287,6 +287,8 @@ Result<void> Recorder::changeVessel(const facts::VesselName& name, const std::fu
         if (auto done = writer_.update("vessel", (*record)->id, *row); !done)
             return done;
     rows_.push_back({"vessel", (*record)->id});
+    if (made.name != name)
+        cellar_.dropLots(); // they name their vessels
     (*record)->made = made;
     stands(**record);
     cellar_.changeShared().names.addVessel((*record)->id, made.name);

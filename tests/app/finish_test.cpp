@@ -129,3 +129,36 @@ TEST_CASE_METHOD(Finish, "what cannot be blended or packed names its field", "[a
     CHECK(refused(ask + "--volumes 2.5 --fruit sour_cherry") == "/fruit");
     CHECK(refused("package s.cellar --vessel Plover --litres -3 --volumes 2.5") == "/litres");
 }
+
+TEST_CASE_METHOD(Finish, "the sample cellar has lots in all states", "[app][lots]") {
+    const Answer all = command("lots s.cellar");
+    CHECK(all.status == 0);
+    CHECK(all.out.find("Sour cherry 26: ") != std::string::npos);
+    CHECK(all.out.find("taste the fruit in 6 days") != std::string::npos);
+    CHECK(all.out.find("Plover 25 of 2 Sep 2025: 58 of 72 bottles of 750 mL left") != std::string::npos);
+    CHECK(all.out.find("Plover draw 7: all of it packed") != std::string::npos);
+    const Json blend = Json::parse(command("lots s.cellar --lot 'Winter blend' --json").out);
+    CHECK(blend["litres"].get<double>() == Approx(83));
+    REQUIRE(blend["parts"].size() == 2);
+    CHECK(blend["parts"][0]["share"].get<double>() + blend["parts"][1]["share"].get<double>() == Approx(1));
+    CHECK(blend["beer"]["ta"]["measured"] == true);
+    const Answer cherry = command("lots s.cellar --lot 'Sour cherry 26'");
+    CHECK(cherry.out.find("8.00 kg of sour cherries added") != std::string::npos);
+    CHECK(cherry.out.find("40.0 L came from Plover draw 8") != std::string::npos);
+    CHECK(command("status s.cellar").out.find("Sour cherry 26: ") != std::string::npos);
+    CHECK(refused("lots s.cellar --lot Nobody") == "/lot");
+}
+
+TEST_CASE_METHOD(Finish, "a lot is packed and blended by its name", "[app][lots][package]") {
+    const std::string held = "package s.cellar --lot 'Dunlin draw 6' --litres 15 --sugar-g-l 4 --bottle sparkling "
+                             "--bottle-ml 750 --residual 1 ";
+    const Answer falling = command(held);
+    CHECK(falling.status == 1);
+    CHECK(falling.out.find("The gravity still falls.") != std::string::npos);
+    const Answer blend = command("blend s.cellar --from 'Winter blend:60' --from 'Plover draw 8' --litres 40 --ta 7");
+    CHECK(blend.status == 0);
+    CHECK(blend.out.find(" L of Winter blend") != std::string::npos);
+    CHECK(refused("package s.cellar --litres 15 --sugar-g-l 4") == "/vessel");
+    CHECK(refused("package s.cellar --lot 'Plover draw 7' --litres 15 --sugar-g-l 4") == "/lot");
+    CHECK(refused("blend s.cellar --from 'Winter blend:90' --from Plover --ta 7") == "/from/0");
+}

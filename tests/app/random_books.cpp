@@ -44,7 +44,7 @@ const book::Column* columnOf(const std::string& kind, const std::string& name) {
 class Maker {
 public:
     Maker(const std::filesystem::path& file, std::uint64_t seed, Day today)
-        : dice_(seed), today_(today), desk_(*desk::Desk::create(file, [today] { return today; })) {}
+        : dice_(seed), lotDice_(seed + 1), today_(today), desk_(*desk::Desk::create(file, [today] { return today; })) {}
 
     RandomBook fill() {
         const bool odd = dice_.chance(33);
@@ -162,12 +162,42 @@ private:
                                     {"into_fermenter_l", {20, 300}}});
         const double litres = held(vessel) * dice_.between(.01, 1);
         Entry at{{"vessel", vessel}, {"on", dayAt(from + length - 1)}, {"volume_l", litres}};
-        record("draw_off", at, measured);
+        const std::string lot = "Lot " + std::to_string(brews_);
+        if (record("draw_off", lotDice_.chance(60) ? with(at, {{"lot", lot}}) : at, measured))
+            drawn(lot, vessel, from + length, litres);
         if (brewed)
             at["brew"] = brew;
         else if (odd && dice_.chance(50))
             at["from"] = dice_.one(book_.vessels);
         record(dice_.chance(80) ? "refill" : "top_up", at, {{"age_d", {10, 400}}});
+    }
+    /// What becomes of drawn beer; where the draw had no lot nothing of it is taken.
+    void drawn(const std::string& lot, const std::string& vessel, int from, double litres) {
+        const Entry at{{"lot", lot}, {"on", dayAt(std::min(0, from + lotDice_.below(60)))}};
+        const Entry later{{"lot", lot}, {"on", dayAt(std::min(0, from + 60 + lotDice_.below(60)))}};
+        const std::string to = lotDice_.chance(50) ? "Joined" : lot + " B";
+        if (lotDice_.chance(40))
+            record(
+                "lot_addition",
+                with(at, {{"what", "fruit"}, {"ingredient", "plum"}, {"mass_kg", litres * lotDice_.between(0, .7)}}));
+        if (lotDice_.chance(30))
+            record("lot_addition", with(at, {{"what", "acid"}, {"mass_kg", litres * lotDice_.between(0, .005)}}));
+        if (lotDice_.chance(60))
+            record("lot_reading", with(at, {{"gravity_sg", lotDice_.between(.996, 1.02)}, {"ph", 3.4}}));
+        if (lotDice_.chance(60))
+            record("lot_move", with(later, {{"volume_l", litres * lotDice_.between(0, 1.1)}, {"to", to}}));
+        if (lotDice_.chance(60))
+            record("packaging", with(later, {{"name", lot + " bottled"},
+                                             {"size_ml", 750},
+                                             {"count", 1 + lotDice_.below(60)},
+                                             {"override_reason", lotDice_.chance(80) ? "on trial" : ""}}));
+        if (lotDice_.chance(50))
+            record("opened", Entry{{"packaging", lot + " bottled"}, {"on", dayAt(0)}, {"count", lotDice_.below(4)}});
+        if (lotDice_.chance(30))
+            record("top_up", Entry{{"vessel", vessel},
+                                   {"on", dayAt(0)},
+                                   {"volume_l", litres * lotDice_.between(0, .2)},
+                                   {"lot", lot}});
     }
     void evidence(const std::string& vessel, int on) {
         Entry at{{"vessel", vessel}, {"on", dayAt(on)}};
@@ -254,7 +284,7 @@ private:
                               {"ta_g_l", {2, 10}},
                               {"temperature_c", {8, 22}},
                               {"ibu", {2, 25}}};
-    Dice dice_;
+    Dice dice_, lotDice_; // the other one, so that a book without lots is the same
     Day today_;
     std::unique_ptr<desk::Desk> desk_;
     RandomBook book_;

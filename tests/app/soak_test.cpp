@@ -61,6 +61,7 @@ struct Soaked : Terminal {
         command("predict" + of + "--json --plan plan.json", true);
         command("history" + of + "--csv");
         command("history" + of + "--json", true);
+        command("lots b.cellar");
         for (const char* paper : {"-", "s.html", "s.csv", "s.txt"})
             command("sheet" + of + "--out " + paper);
         command("advise" + of + "--choose 1 --json", true);

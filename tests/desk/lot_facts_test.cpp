@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Facts of drawn beer: what is refused of them, at which field, and that nothing on record becomes impossible.
+#include "desk/lots.h"
 #include "desk/support.h"
 
 using namespace staveline;
@@ -196,4 +197,26 @@ TEST_CASE_METHOD(LotFixture, "no more is opened than was filled", "[desk][lots][
     filling.count = 21;
     REQUIRE(desk->amend("packaging", 1, filling));
     record(open("2026-03-02", 1));
+}
+
+TEST_CASE_METHOD(LotFixture, "the same given twice is refused, whichever kind it is", "[desk][lots][bad]") {
+    bottle(R"("lost_l": 1)");
+    for (const char* json :
+         {R"({"kind": "lot_reading", "lot": "Draw 7", "on": "2026-02-01", "ph": 3.4})",
+          R"({"kind": "lot_addition", "lot": "Draw 7", "on": "2026-02-01", "what": "oak", "ingredient": "chips"})",
+          R"({"kind": "lot_move", "lot": "Draw 7", "on": "2026-02-01", "volume_l": 5, "why": "taken"})",
+          R"({"kind": "opened", "packaging": "Gold", "on": "2026-03-01", "fizz": "low"})"}) {
+        record(json);
+        CHECK(refused(json).cause.key == "desk.lot.on_record");
+    }
+}
+
+TEST_CASE_METHOD(LotFixture, "a vessel renamed keeps its lots, in the same file too", "[desk][lots][vessel]") {
+    record(R"([{"kind": "vessel_edit", "vessel": "Plover", "name": "Godwit"},
+               {"kind": "packaging", "lot": "Draw 7", "on": "2026-02-20", "name": "Gold", "size_ml": 750, "count": 20,
+                "rating_bar": 7, "override_reason": "trial"}])");
+    CHECK(desk->lot("Draw 7")->parts.front().vessel == "Godwit");
+    REQUIRE(desk->undo());
+    CHECK(desk->lot("Draw 7")->parts.front().vessel == "Plover");
+    CHECK(desk->lot("Draw 7")->litres.l == 60);
 }

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <set>
 
 using namespace staveline;
 using namespace staveline::desk;
@@ -125,6 +126,8 @@ TEST_CASE_METHOD(LotsFixture, "fruit brings acid, alcohol and juice, and stays w
     REQUIRE(red.parts.size() == 2);
     CHECK(red.parts.back().added == "12.0 kg of sour cherries");
     CHECK(red.parts.back().share.of1 == Approx(share));
+    CHECK_FALSE(trait(red, Trait::bitterness).measured);
+    CHECK_FALSE(trait(red, Trait::funk).measured); // nobody tasted it with the fruit
     CHECK(trait(red, Trait::alcohol).value == Approx(trait(lot(), Trait::alcohol).value));
     // 12 kg with 84.9 g of sugar in each usable one, 0.613 mL of alcohol from a gram
     const double expected = trait(before, Trait::alcohol).value * (1 - share) + 12 * .9 * 84.9 * .613 / 10 / 69.18;
@@ -335,4 +338,19 @@ TEST_CASE_METHOD(LotsFixture, "what lots wait for stands in the calendar of all"
     REQUIRE(waiting->size() == 1);
     CHECK(waiting->front().traits.empty());
     CHECK(render(waiting->front().waits.front().text) == "measure the gravity, 152 days overdue");
+}
+
+TEST_CASE_METHOD(LotsFixture, "each filling that waits to be opened has an entry of its own",
+                 "[desk][lots][calendar]") {
+    for (const char* name : {"Gold", "Silver"})
+        record(bottles("2026-03-01", 20, R"(, "override_reason": "trial")", name));
+    const std::string file = *desk->calendar();
+    std::set<std::string> ids;
+    std::size_t all = 0;
+    for (std::size_t at = file.find("open_first"); at != std::string::npos; at = file.find("open_first", at + 1)) {
+        ids.insert(file.substr(at, file.find_first_of("\r\n", at) - at));
+        ++all;
+    }
+    CHECK(all == 2);
+    CHECK(ids.size() == 2);
 }

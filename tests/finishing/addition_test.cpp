@@ -31,7 +31,7 @@ TEST_CASE("beer with fruit blended in has the alcohol and volume that fruit give
     for (const Fruit& fruit : builtInFruits()) {
         INFO(fruit.id);
         const Kilograms mass{11};
-        const auto effect = withFruit({fruit, mass, litres, beer.alcohol(), Celsius{15}, Litres{0}});
+        const auto effect = withFruit({fruit, mass, litres, beer.alcohol(), Celsius{15}, {}});
         REQUIRE(effect);
         const Brought brought = broughtBy(fruit, mass);
         CHECK((litres + brought.litres).l == Approx(effect->volume.l));
