@@ -19,8 +19,12 @@ std::vector<Message> packingCautions(const PackedBeer& beer) {
     if (beer.primed)
         cautions.push_back(say("finishing.caution.weigh"));
     if (beer.primed && stopsYeast(beer))
-        cautions.push_back(
-            say("finishing.caution.yeast").with("ph", beer.ph).with("ta", beer.ta).with("alcohol", beer.alcohol));
+        cautions.push_back(say("finishing.caution.yeast")
+                               .with("ph", beer.ph)
+                               .with("ta", beer.ta)
+                               .with("alcohol", beer.alcohol)
+                               .with("least", Celsius{constants::finishing::conditioningLeast})
+                               .with("most", Celsius{constants::finishing::conditioning}));
     if (beer.fruit)
         cautions.push_back(say("finishing.caution.fruit"));
     cautions.push_back(say("finishing.caution.co2"));
