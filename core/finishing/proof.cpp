@@ -116,7 +116,11 @@ Proof proofOf(const BeerKnown& beer) {
                                     .with("over", Days{rule::proofDays})
                                     .with("within", Number{rule::hydrometer, 3}));
     if (!proof.forced)
-        proof.missing.push_back(say("finishing.proof.warm").with("within", Number{rule::hydrometer, 3}));
+        proof.missing.push_back(say("finishing.proof.warm")
+                                    .with("least", Celsius{rule::warmTestLeast})
+                                    .with("most", Celsius{rule::warmTestMost})
+                                    .with("days", Days{rule::warmTestDays})
+                                    .with("within", Number{rule::hydrometer, 3}));
     return proof;
 }
 

@@ -7,15 +7,18 @@
 #include "ui/brew/page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/page.h"
+#include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/present/unit_scale.h"
 #include "ui/taste/page.h"
+#include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/status_line.h"
 
 #include <QAbstractItemView>
 #include <QAccessible>
 #include <QAction>
+#include <QLineEdit>
 #include <QMenuBar>
 #include <QRegularExpression>
 
@@ -45,12 +48,12 @@ struct Kind {
     double low, high;
 };
 const std::vector<Kind> kinds{
-    {UnitKind::none, -50, 50},        {UnitKind::volume, 0.05, 9000},   {UnitKind::temperature, -2, 110},
-    {UnitKind::gravity, 0.99, 1.12},  {UnitKind::ph, 2.5, 7},           {UnitKind::concentration, 0, 20},
-    {UnitKind::bitterness, 0, 80},    {UnitKind::days, 0, 4000},        {UnitKind::years, 0, 30},
-    {UnitKind::share, 0, 1},          {UnitKind::oxygenUptake, 0, 200}, {UnitKind::minutes, 0, 600},
-    {UnitKind::mass, 0, 500},         {UnitKind::thickness, 1.5, 10},   {UnitKind::flow, 0, 90},
-    {UnitKind::heatingRate, 0.05, 10}};
+    {UnitKind::none, -50, 50},         {UnitKind::volume, 0.05, 9000},   {UnitKind::temperature, -2, 110},
+    {UnitKind::gravity, 0.99, 1.12},   {UnitKind::ph, 2.5, 7},           {UnitKind::concentration, 0, 20},
+    {UnitKind::bitterness, 0, 80},     {UnitKind::days, 0, 4000},        {UnitKind::years, 0, 30},
+    {UnitKind::share, 0, 1},           {UnitKind::oxygenUptake, 0, 200}, {UnitKind::minutes, 0, 600},
+    {UnitKind::mass, 0, 500},          {UnitKind::thickness, 1.5, 10},   {UnitKind::flow, 0, 90},
+    {UnitKind::heatingRate, 0.05, 10}, {UnitKind::pressure, 0, 10}};
 
 int decimalsOf(const QString& number) {
     const auto mark = number.indexOf('.');
@@ -94,8 +97,8 @@ QStringList everyWord(QWidget& window) {
     return words;
 }
 
-/// Litres, degrees Celsius, gravities and EBC as words; g/L, mg/L and L/kg are the same in every system.
-const QRegularExpression metric("(\\d L\\b(?!/)|\\bin L\\b(?!/)|L/h|°C|\\bSG\\b|\\d EBC\\b|in EBC)");
+/// Litres, degrees Celsius, gravities, EBC and bar as words; g/L, mg/L and L/kg are the same in every system.
+const QRegularExpression metric("(\\d L\\b(?!/)|\\bin L\\b(?!/)|L/h|°C|\\bSG\\b|\\d EBC\\b|in EBC|\\d bar\\b|in bar)");
 
 struct Walk {
     explicit Walk(WindowInScratch& w) : window(*w.window), cellar(*w.window->cellar()) {}
@@ -118,6 +121,7 @@ struct Walk {
         cellar.brew().showAsBrewed();
         look("as brewed");
         cellar.brew().showPlan();
+        finish(look);
         cellar.showPage(PageId::history);
         look("history");
         cellar.history().showFace(HistoryPage::Face::table);
@@ -133,6 +137,18 @@ struct Walk {
         cellar.changeVessel();
         look("vessel page");
         cellar.showVessel("Heron");
+    }
+    /// With an answer about a rated bottle, a keg and fruit.
+    void finish(const std::function<void(const char*)>& look) {
+        cellar.showPage(PageId::finish);
+        for (const auto& [field, text] :
+             {std::pair{"Litres to pack", "4"}, {"Temperature of a keg", "40"}, {"Rated by its maker for", "8"}}) {
+            auto* edit = part<NumberField>(cellar.finish(), field).edit();
+            edit->selectAll();
+            QTest::keyClicks(edit, text);
+        }
+        cellar.finish().answerNow();
+        look("pack");
     }
     MainWindow& window;
     CellarView& cellar;
@@ -179,7 +195,7 @@ TEST_CASE("no page keeps a word of the units left behind, and all come back", "[
     Walk walk(w);
     int place = 0;
     walk.each([&](const char* page) { metricWords[page + std::to_string(place++)] = everyWord(*w.window); });
-    CHECK(metricWords.size() == 12);
+    CHECK(metricWords.size() == 13);
     int found = 0;
     for (const auto& [page, words] : metricWords)
         found += static_cast<int>(words.filter(metric).size());
@@ -187,7 +203,8 @@ TEST_CASE("no page keeps a word of the units left behind, and all come back", "[
     walk.each([&](const char* page) {
         w.window->setUnits({});
         w.window->setUnits({DisplayUnits::Volume::usGallon, DisplayUnits::Temperature::fahrenheit,
-                            DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm}); // while the page is in front
+                            DisplayUnits::Gravity::plato, DisplayUnits::Colour::srm,
+                            DisplayUnits::Pressure::psi}); // while the page is in front
         QTest::qWait(0);
         INFO(page);
         for (const QString& word : everyWord(*w.window).filter(metric))
