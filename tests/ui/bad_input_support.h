@@ -29,7 +29,7 @@
 
 namespace staveline::testing {
 
-inline const QList<ui::PageId> allPages = {ui::PageId::taste, ui::PageId::adjust, ui::PageId::brew,
+inline const QList<ui::PageId> allPages = {ui::PageId::taste,      ui::PageId::adjust, ui::PageId::brew,
                                            ui::PageId::drawRefill, ui::PageId::finish, ui::PageId::history};
 
 /// Every word on show in a window.
