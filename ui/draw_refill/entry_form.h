@@ -62,7 +62,7 @@ private:
     [[nodiscard]] QString inWords() const;
     void showFault(const Fault& fault, bool goThere);
     void addHint();
-    [[nodiscard]] std::vector<Offer> lotOffers(const facts::VesselName& vessel) const;
+    [[nodiscard]] std::vector<Offer> lotOffers(vessel::EntryKind kind, const facts::VesselName& vessel) const;
     [[nodiscard]] FormContext context(vessel::EntryKind kind, const facts::VesselName& vessel) const;
 
     Session& session_;
