@@ -3,12 +3,15 @@
 #include "ui/audit.h"
 #include "ui/support.h"
 
+#include "desk/lots.h"
 #include "ui/adjust/page.h"
 #include "ui/brew/page.h"
 #include "ui/cellar/cellar_page.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/page.h"
+#include "ui/finish/lot_form.h"
+#include "ui/finish/lot_ledger.h"
 #include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/pantry/ingredients_page.h"
@@ -99,6 +102,30 @@ private:
         w_.window->session()->undo();
         cellar.taste().openSitting(before);
     }
+    /// The newest, with each of its entries.
+    void lookAtLots(CellarView& cellar) {
+        const auto lots = w_.window->session()->desk().lots();
+        if (!lots || lots->empty())
+            return;
+        const facts::LotName lot = lots->front().name;
+        cellar.finish().chooseLot(lot);
+        look("lot");
+        LotLedger& ledger = part<LotLedger>(cellar.finish());
+        const auto enter = [&](auto fact) {
+            if constexpr (requires { fact.lot; })
+                fact.lot = lot;
+            fact.on = w_.today;
+            ledger.begin(fact);
+            look("entry of a lot");
+        };
+        enter(facts::LotReadingFact{});
+        enter(facts::LotAdditionFact{});
+        enter(facts::LotMoveFact{});
+        enter(facts::PackagingFact{});
+        enter(facts::OpenedFact{});
+        part<LotForm>(ledger).leave();
+        cellar.finish().chooseLot({});
+    }
     void lookAtFinish(CellarView& cellar) {
         cellar.showPage(PageId::finish);
         cellar.focusWork();
@@ -108,6 +135,7 @@ private:
         cellar.finish().showPart(FinishPage::Part::blend);
         look("blend");
         cellar.finish().showPart(FinishPage::Part::pack);
+        lookAtLots(cellar);
     }
     void lookAtAdjust(CellarView& cellar) {
         cellar.showPage(PageId::adjust);

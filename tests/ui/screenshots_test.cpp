@@ -24,6 +24,8 @@
 #include "ui/draw_refill/entry_form.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
+#include "ui/finish/lot_form.h"
+#include "ui/finish/lot_ledger.h"
 #include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/pantry/ingredients_page.h"
@@ -336,6 +338,15 @@ void Walk::finish() const {
     workPage.answerNow();
     take("finish-blend");
     workPage.showPart(FinishPage::Part::pack);
+    workPage.chooseLot("Plover draw 8");
+    take("finish-lot");
+    facts::LotAdditionFact addition;
+    addition.lot = "Plover draw 8";
+    addition.on = w_.today;
+    part<LotLedger>(workPage).begin(addition);
+    take("finish-lot-entry");
+    part<LotForm>(workPage).leave();
+    workPage.chooseLot({});
 }
 
 void Walk::history() const {

@@ -5,6 +5,7 @@
 #include "desk/brew.h"
 #include "desk/history.h"
 #include "desk/ledger.h"
+#include "desk/lots.h"
 #include "ui/draw_refill/brew_offers.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/entry_look.h"
@@ -146,24 +147,24 @@ void EntryForm::setAside(bool aside) {
     setVisible(!aside);
 }
 
-/// A name of its own for what is drawn next, and those it can join.
-std::vector<Offer> EntryForm::lotOffers(const facts::VesselName& vessel) const {
+/// For a draw a name of its own first, then the lots it can join; else the lots there is beer of.
+std::vector<Offer> EntryForm::lotOffers(EntryKind kind, const facts::VesselName& vessel) const {
+    const auto lots = session_.desk().lots().value_or(std::vector<desk::LotView>());
     std::vector<Offer> offers;
-    const auto add = [&](const QString& name) {
-        const auto same = [&](const Offer& offer) { return offer.shown == name; };
-        if (!name.isEmpty() && std::none_of(offers.begin(), offers.end(), same))
-            offers.push_back({name, toStd(name)});
-    };
-    const auto draws = session_.desk().pastDraws(vessel).value_or(std::vector<desk::PastDraw>());
-    const auto taken = [&](const QString& name) {
-        return std::any_of(draws.begin(), draws.end(), [&](const auto& draw) { return qs(draw.lot) == name; });
-    };
-    std::size_t number = draws.size() + 1;
-    while (taken(tr("%1 draw %2").arg(qs(vessel)).arg(number)))
-        ++number;
-    add(tr("%1 draw %2").arg(qs(vessel)).arg(number));
-    for (const desk::PastDraw& draw : draws)
-        add(qs(draw.lot));
+    if (kind == EntryKind::drawOff) {
+        const auto taken = [&](const QString& name) {
+            return std::any_of(lots.begin(), lots.end(), [&](const auto& lot) { return qs(lot.name) == name; });
+        };
+        const auto draws = session_.desk().pastDraws(vessel).value_or(std::vector<desk::PastDraw>());
+        std::size_t number = draws.size() + 1;
+        while (taken(tr("%1 draw %2").arg(qs(vessel)).arg(number)))
+            ++number;
+        const QString fresh = tr("%1 draw %2").arg(qs(vessel)).arg(number);
+        offers.push_back({fresh, toStd(fresh)});
+    }
+    for (const desk::LotView& lot : lots)
+        if (lot.stage == desk::LotStage::ageing)
+            offers.push_back({qs(lot.name), lot.name});
     return offers;
 }
 
@@ -177,8 +178,8 @@ FormContext EntryForm::context(EntryKind kind, const facts::VesselName& vessel) 
     made.withoutBrew = kind != EntryKind::refill ? own("ui.choice.usual_recipe")
                        : amended_                ? own("ui.choice.planned_then")
                                                  : withoutBrew(session_.desk(), vessel);
-    if (kind == EntryKind::drawOff)
-        made.offers["lot"] = lotOffers(vessel);
+    if (kind == EntryKind::drawOff || kind == EntryKind::refill || kind == EntryKind::topUp)
+        made.offers["lot"] = lotOffers(kind, vessel);
     const auto vessels = session_.desk().vessels().value_or(std::vector<facts::VesselFact>());
     for (const facts::VesselFact& other : vessels)
         if (other.name != vessel && !other.retired)

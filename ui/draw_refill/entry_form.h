@@ -63,7 +63,7 @@ private:
     void showFault(const Fault& fault, bool goThere);
     void addHint();
     void askForEvent();
-    [[nodiscard]] std::vector<Offer> lotOffers(const facts::VesselName& vessel) const;
+    [[nodiscard]] std::vector<Offer> lotOffers(vessel::EntryKind kind, const facts::VesselName& vessel) const;
     [[nodiscard]] FormContext context(vessel::EntryKind kind, const facts::VesselName& vessel) const;
 
     Session& session_;

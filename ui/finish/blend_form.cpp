@@ -52,11 +52,11 @@ void BlendForm::addRow(std::size_t index) {
     const int number = static_cast<int>(index) + 1;
     beginPart(index == 0 ? tr("Sources") : QString());
     Row& row = rows_[index];
-    row.vessel = addChoice(tr("Source %1").arg(number));
+    row.beer = addChoice(tr("Source %1").arg(number));
     row.litres = addNumber(pathOf(index), tr("Litres of %1").arg(number), UnitKind::volume, poured);
     row.colour =
         addNumber("/colour_of/" + std::to_string(index), tr("Colour of %1").arg(number), UnitKind::colour, colours);
-    connect(row.vessel, &ChoiceField::activated, this, &BlendForm::showRows);
+    connect(row.beer, &ChoiceField::activated, this, &BlendForm::showRows);
 }
 
 void BlendForm::addAims() {
@@ -68,20 +68,32 @@ void BlendForm::addAims() {
     connect(aims_[Trait::colour], &NumberField::edited, this, &BlendForm::showRows);
 }
 
-void BlendForm::offer(const std::vector<desk::VesselSummary>& vessels, const facts::VesselName& own) {
+void BlendForm::offerIn(std::size_t row, const std::vector<std::pair<std::string, Litres>>& beers,
+                        const std::string& own) {
+    ChoiceField& field = *rows_[row].beer;
+    const std::string chosen = offered_ || row > 0 ? field.word() : own;
+    field.clear();
+    field.add(tr("none"), {});
+    for (const auto& [name, litres] : beers)
+        field.add(qs(name), name);
+    field.setCurrentIndex(std::max(0, field.findData(qs(chosen))));
+}
+
+void BlendForm::offer(const std::vector<desk::VesselSummary>& vessels, const std::vector<desk::LotView>& lots,
+                      const std::string& own) {
+    std::vector<std::pair<std::string, Litres>> beers;
+    for (const desk::VesselSummary& vessel : vessels)
+        if (!vessel.retired && vessel.now.volume.l > 0)
+            beers.emplace_back(vessel.name, vessel.now.volume);
+    for (const desk::LotView& lot : lots)
+        if (lot.litres.l > 0)
+            beers.emplace_back(lot.name, lot.litres);
     held_.clear();
-    for (std::size_t i = 0; i < rows_.size(); ++i) {
-        const std::string chosen = offered_ || i > 0 ? rows_[i].vessel->word() : own;
-        rows_[i].vessel->clear();
-        rows_[i].vessel->add(tr("none"), {});
-        for (const desk::VesselSummary& vessel : vessels)
-            if (!vessel.retired && vessel.now.volume.l > 0) {
-                held_[vessel.name] = QString::number(
-                    UnitScale(UnitKind::volume, session().units()).toShown(vessel.now.volume.l), 'f', 1);
-                rows_[i].vessel->add(qs(vessel.name), vessel.name);
-            }
-        rows_[i].vessel->setCurrentIndex(std::max(0, rows_[i].vessel->findData(qs(chosen))));
-    }
+    const UnitScale scale(UnitKind::volume, session().units());
+    for (const auto& [name, litres] : beers)
+        held_[name] = QString::number(scale.toShown(litres.l), 'f', 1);
+    for (std::size_t i = 0; i < rows_.size(); ++i)
+        offerIn(i, beers, own);
     offered_ = true;
     showRows();
 }
@@ -93,8 +105,8 @@ void BlendForm::showRows() {
     const bool coloured = !aims_[Trait::colour]->edit()->text().trimmed().isEmpty();
     for (std::size_t i = 0; i < rows_.size(); ++i) {
         const Row& row = rows_[i];
-        const std::string name = row.vessel->word();
-        row.vessel->parentWidget()->parentWidget()->setVisible(i <= last);
+        const std::string name = row.beer->word();
+        row.beer->parentWidget()->parentWidget()->setVisible(i <= last);
         showField(*row.litres, !name.empty());
         showField(*row.colour, !name.empty() && coloured);
         row.litres->setHint(name.empty() ? QString() : held_[name]);
@@ -104,7 +116,7 @@ void BlendForm::showRows() {
 std::vector<std::size_t> BlendForm::used() const {
     std::vector<std::size_t> used;
     for (std::size_t i = 0; i < rows_.size(); ++i)
-        if (!rows_[i].vessel->word().empty())
+        if (!rows_[i].beer->word().empty())
             used.push_back(i);
     return used;
 }
@@ -117,7 +129,7 @@ bool BlendForm::asks() const {
 desk::BlendRequest BlendForm::request() const {
     desk::BlendRequest made;
     for (const std::size_t i : used()) {
-        desk::BlendFrom from{rows_[i].vessel->word(), {}, {}};
+        desk::BlendFrom from{rows_[i].beer->word(), {}, {}};
         if (const auto stored = rows_[i].litres->stored())
             from.litres = Litres{*stored};
         if (const auto stored = rows_[i].colour->stored())

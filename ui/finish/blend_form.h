@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What is asked about a blend: two to five sources with their litres, and what it should come to. A row more is
-// offered as soon as the last one names a vessel.
+// offered as soon as the last one names a beer.
 #pragma once
 
 #include "desk/blending.h"
+#include "desk/lots.h"
 #include "ui/finish/question_form.h"
 
 #include <array>
@@ -14,8 +15,9 @@ class BlendForm : public QuestionForm {
     Q_OBJECT
 public:
     explicit BlendForm(Session& session, QWidget* parent = nullptr);
-    /// The vessels that hold beer, with their litres; `own` stands in the first row until another is chosen.
-    void offer(const std::vector<desk::VesselSummary>& vessels, const facts::VesselName& own);
+    /// The vessels and lots that hold beer, with their litres; `own` stands in the first row until another is chosen.
+    void offer(const std::vector<desk::VesselSummary>& vessels, const std::vector<desk::LotView>& lots,
+               const std::string& own);
     /// Two sources and something to aim at are given; without them there is nothing to answer.
     [[nodiscard]] bool asks() const;
     [[nodiscard]] desk::BlendRequest request() const;
@@ -24,14 +26,15 @@ public:
 
 private:
     struct Row {
-        ChoiceField* vessel = nullptr;
+        ChoiceField* beer = nullptr;
         NumberField* litres = nullptr;
         NumberField* colour = nullptr;
     };
+    void offerIn(std::size_t row, const std::vector<std::pair<std::string, Litres>>& beers, const std::string& own);
     void addRow(std::size_t index);
     void addAims();
     void showRows();
-    [[nodiscard]] std::vector<std::size_t> used() const; ///< the rows that name a vessel
+    [[nodiscard]] std::vector<std::size_t> used() const; ///< the rows that name a beer
 
     std::array<Row, 5> rows_;
     finishing::PerTrait<NumberField*> aims_;

@@ -125,12 +125,13 @@ Result<std::optional<ResidualKnown>> PackForm::residual() const {
     return ResidualKnown(finishing::UnderHead{GaugePressure{*head_->stored()}, Celsius{*headAt_->stored()}});
 }
 
-Result<desk::PackingRequest> PackForm::request(const facts::VesselName& vessel) const {
+Result<desk::PackingRequest> PackForm::request(const facts::VesselName& vessel, const facts::LotName& lot) const {
     desk::PackingRequest made;
     const auto known = residual();
     if (!known)
         return fail(known.error());
-    made.vessel = vessel;
+    made.vessel = lot.empty() ? vessel : facts::VesselName();
+    made.lot = lot;
     made.litres = as<Litres>(*litres_).value_or(Litres{0});
     made.volumes = as<Co2Volumes>(*volumes_);
     made.sugarWeight = as<GramsPerLitre>(*weight_);
@@ -149,6 +150,12 @@ Result<desk::PackingRequest> PackForm::request(const facts::VesselName& vessel) 
     made.fruitKgPerLitre = fruitMass_->stored().value_or(0) / gramsPerKilogram;
     made.keg = as<Celsius>(*keg_);
     return made;
+}
+
+void PackForm::forgetMeasured() {
+    for (NumberField* field : {gravity_, forced_})
+        field->setStored(std::nullopt);
+    forcedOn_->setRequired(false);
 }
 
 void PackForm::sayWhatCame(const desk::PackingAnswer& answer) {

@@ -14,8 +14,11 @@ public:
     explicit PackForm(Session& session, QWidget* parent = nullptr);
     /// Litres are given; without them there is nothing to answer.
     [[nodiscard]] bool asks() const;
-    /// One that is half given is a fault with its field: a head pressure without its temperature.
-    [[nodiscard]] Result<desk::PackingRequest> request(const facts::VesselName& vessel) const;
+    /// Of the lot, if one is named. One that is half given is a fault with its field: a head pressure without its
+    /// temperature.
+    [[nodiscard]] Result<desk::PackingRequest> request(const facts::VesselName& vessel,
+                                                       const facts::LotName& lot) const;
+    void forgetMeasured();                               ///< the gravities: they are on record now
     void sayWhatCame(const desk::PackingAnswer& answer); ///< in the empty one of volumes and weight
 
 private:

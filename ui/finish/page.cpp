@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/finish/page.h"
 
+#include "sheet/document.h"
 #include "ui/finish/answer_parts.h"
 #include "ui/finish/beer_panel.h"
 #include "ui/finish/blend_form.h"
+#include "ui/finish/lot_ledger.h"
+#include "ui/finish/lot_list.h"
+#include "ui/finish/lot_parts.h"
 #include "ui/finish/pack_form.h"
 #include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/panes.h"
@@ -12,9 +16,11 @@
 
 #include <QHBoxLayout>
 #include <QPushButton>
+#include <QSignalBlocker>
 #include <QStackedWidget>
 #include <QTimer>
 
+#include <algorithm>
 #include <utility>
 
 namespace staveline::ui {
@@ -22,6 +28,45 @@ namespace {
 
 constexpr int pause = 250; // ms without a keystroke before the answer is worked out
 constexpr auto note = MessageLabel::Weight::note;
+
+/// As it was asked about; the brewer corrects what came out otherwise.
+facts::PackagingFact fillingOf(const desk::LotView& lot, const desk::PackingRequest& asked,
+                               const desk::PackingAnswer& answer, Day today) {
+    facts::PackagingFact filled;
+    filled.lot = lot.name;
+    filled.on = today;
+    filled.name = toStd(FinishPage::tr("%1, filling %2").arg(qs(lot.name)).arg(lot.packages.size() + 1));
+    filled.size = answer.package.size;
+    filled.count = static_cast<int>(answer.priming.packages);
+    filled.make = asked.make;
+    filled.rating = asked.package.rating;
+    filled.sugar = answer.sugar.id;
+    if (!answer.sugar.isLiquid())
+        filled.sugarWeight = answer.priming.perLitre;
+    filled.planned = answer.wanted;
+    if (answer.residual.measured)
+        filled.residual = answer.residual.value;
+    filled.warmest = asked.package.warmest;
+    return filled;
+}
+
+/// What was measured for the question belongs to the record that the filling rests on.
+std::vector<facts::Fact> measuredWith(const desk::PackingRequest& asked, Day today) {
+    std::vector<facts::Fact> readings;
+    const auto add = [&](SpecificGravity gravity, Day on, bool keptWarm) {
+        facts::LotReadingFact reading;
+        reading.lot = asked.lot;
+        reading.on = on;
+        reading.measured.gravity = gravity;
+        reading.keptWarm = keptWarm;
+        readings.emplace_back(reading);
+    };
+    if (asked.gravity)
+        add(*asked.gravity, today, false);
+    if (asked.forced)
+        add(*asked.forced, asked.forcedOn.value_or(today), true);
+    return readings;
+}
 
 void mark(QPushButton& button, bool inFront) {
     button.setChecked(inFront);
@@ -31,15 +76,16 @@ void mark(QPushButton& button, bool inFront) {
 } // namespace
 
 FinishPage::FinishPage(Session& session, QWidget* parent)
-    : WorkPage(session, parent), beer_(new BeerPanel(session)), places_(new QStackedWidget), answer_(new AnswerView),
-      later_(new QTimer(this)) {
+    : WorkPage(session, parent), beer_(new BeerPanel(session)), list_(new LotList(session)),
+      keep_(new QPushButton(tr("Keep as packed"))), places_(new QStackedWidget), ledger_(new LotLedger(session)),
+      answer_(new AnswerView), later_(new QTimer(this)) {
     auto* inner = new Panes(QStringLiteral("finish_answer"));
     inner->addPane(makeMiddle(), 25, 18);
     auto* answers = new SteadyScroll(answer_, inner);
     answers->setAccessibleName(tr("Answer"));
     inner->addPane(answers, 22, 15);
     auto* outer = new Panes(QStringLiteral("finish"), this);
-    outer->addPane(new SteadyScroll(beer_, outer), 14, 10);
+    outer->addPane(makeLeft(), 14, 10);
     outer->addPane(inner, 47, 0);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .5), 0, 0);
@@ -47,13 +93,29 @@ FinishPage::FinishPage(Session& session, QWidget* parent)
     later_->setSingleShot(true);
     later_->setInterval(pause);
     connect(later_, &QTimer::timeout, this, &FinishPage::answerNow);
+    connect(list_, &LotList::chose, this, [this] {
+        showBeer();
+        showPart(lot() ? Part::ledger : part_);
+    });
+    connect(keep_, &QPushButton::clicked, this, &FinishPage::keepAsPacked);
+}
+
+/// The list has what room it needs before the drawing.
+QWidget* FinishPage::makeLeft() {
+    auto* left = new QWidget;
+    beerPlace_ = new SteadyScroll(beer_, left);
+    auto* column = new QVBoxLayout(left);
+    column->setContentsMargins(0, 0, lines(*this, .3), 0);
+    column->addWidget(list_, 1);
+    column->addWidget(beerPlace_, 3);
+    return left;
 }
 
 QWidget* FinishPage::makeMiddle() {
     auto* middle = new QWidget;
     auto* row = new QHBoxLayout;
     row->setSpacing(lines(*this, .3));
-    const std::array names = {tr("Pack"), tr("Blend")};
+    const std::array names = {tr("Pack"), tr("Blend"), tr("Ledger")};
     for (std::size_t i = 0; i < names.size(); ++i) {
         auto* button = new QPushButton(names[i], middle);
         button->setCheckable(true);
@@ -64,6 +126,8 @@ QWidget* FinishPage::makeMiddle() {
         row->addWidget(button);
     }
     row->addStretch(1);
+    row->addWidget(keep_);
+    places_->addWidget(ledger_);
     auto* column = new QVBoxLayout(middle);
     column->setContentsMargins(lines(*this, .6), 0, 0, 0);
     column->addLayout(row);
@@ -86,8 +150,8 @@ FinishPage::Forms FinishPage::makeForms() {
 }
 
 FinishPage::Forms& FinishPage::forms() {
-    const auto known = forms_.find(vessel());
-    return known != forms_.end() ? known->second : forms_.emplace(vessel(), makeForms()).first->second;
+    const auto known = forms_.find(beer());
+    return known != forms_.end() ? known->second : forms_.emplace(beer(), makeForms()).first->second;
 }
 
 QuestionForm& FinishPage::inFront() {
@@ -96,33 +160,83 @@ QuestionForm& FinishPage::inFront() {
     return *forms().blend;
 }
 
+const desk::LotView* FinishPage::lot() const {
+    const facts::LotName name = list_->chosen();
+    const auto at = std::find_if(lots_.begin(), lots_.end(), [&](const auto& lot) { return lot.name == name; });
+    return at != lots_.end() ? &*at : nullptr;
+}
+
+std::string FinishPage::beer() const {
+    return lot() ? lot()->name : vessel();
+}
+
+void FinishPage::chooseLot(const facts::LotName& lot) {
+    list_->choose(lot);
+}
+
 void FinishPage::showPart(Part part) {
-    part_ = part;
+    part_ = part == Part::ledger && !lot() ? Part::pack : part;
+    part = part_;
     for (std::size_t i = 0; i < choices_.size(); ++i)
         mark(*choices_[i], i == static_cast<std::size_t>(part));
     if (vessel().empty())
         return;
-    places_->setCurrentWidget(forms().places[static_cast<std::size_t>(part)]);
+    if (part == Part::blend)
+        forms().blend->offer(vessels_, lots_, beer());
+    if (part == Part::ledger)
+        places_->setCurrentWidget(ledger_);
+    else
+        places_->setCurrentWidget(forms().places[static_cast<std::size_t>(part)]);
     answerNow();
 }
 
 void FinishPage::refresh() {
     const auto ledger = session().desk().ledger(vessel());
-    const auto vessels = session().desk().cellar();
-    if (!ledger || !vessels) {
-        Q_EMIT session().failed(ledger ? vessels.error() : ledger.error());
+    auto vessels = session().desk().cellar();
+    auto lots = session().desk().lots();
+    const auto cannot = [this](const auto& result) {
+        if (!result)
+            Q_EMIT session().failed(result.error());
+        return !result;
+    };
+    if (cannot(ledger) || cannot(vessels) || cannot(lots))
         return;
-    }
+    lots_ = std::move(*lots);
+    vessels_ = std::move(*vessels);
     beer_->show(*ledger);
-    forms().blend->offer(*vessels, vessel());
+    list_->show(vessel(), lots_);
+    showBeer();
     showPart(part_);
     if (std::exchange(shown_, vessel()) != vessel())
         for (SteadyScroll* scroll : findChildren<SteadyScroll*>())
             scroll->toTop();
 }
 
+/// Of a lot its ledger in the middle, of the vessel its drawing below the list.
+void FinishPage::showBeer() {
+    const desk::LotView* inView = lot();
+    beerPlace_->setVisible(inView == nullptr);
+    choices_[static_cast<std::size_t>(Part::ledger)]->setVisible(inView != nullptr);
+    if (inView)
+        ledger_->show(*inView, lots_);
+}
+
+void FinishPage::showLot() {
+    if (const auto inFull = session().desk().lot(beer()))
+        answer_->show(answerOf(*inFull, session()));
+    else
+        answer_->wait(MessageLabel::Weight::fault, session().words(inFull.error()));
+}
+
 void FinishPage::answerNow() {
     later_->stop();
+    packed_.reset();
+    keep_->setVisible(lot() != nullptr && part_ == Part::pack);
+    keep_->setEnabled(false);
+    if (part_ == Part::ledger) {
+        showLot();
+        return;
+    }
     QuestionForm& form = inFront();
     form.recheck();
     if (!form.usable())
@@ -145,12 +259,15 @@ void FinishPage::answerPack(PackForm& form) {
         answer_->wait(note, own("ui.finish.pack.first"));
         return;
     }
-    const auto answer =
-        form.request(vessel()).and_then([this](const auto& request) { return session().desk().pack(request); });
+    const auto request = form.request(vessel(), lot() ? lot()->name : facts::LotName());
+    const auto answer = request.and_then([this](const auto& each) { return session().desk().pack(each); });
     if (!answer) {
         tell(form, answer.error());
         return;
     }
+    asked_ = *request;
+    packed_ = *answer;
+    keep_->setEnabled(!session().desk().readOnly());
     form.sayWhatCame(*answer);
     answer_->show(answerOf(*answer, session()));
 }
@@ -167,8 +284,41 @@ void FinishPage::answerBlend(BlendForm& form) {
         answer_->show(answerOf(*answer, session()));
 }
 
+std::optional<Printout::Made> FinishPage::paper() const {
+    if (!packed_)
+        return {};
+    return Printout::Made{session().desk().packingSheet(*packed_, session().units()),
+                          tr("%1 packaging %2").arg(qs(packed_->name), qs(isoDay(session().desk().today())))};
+}
+
+void FinishPage::keepAsPacked() {
+    answerNow();
+    const desk::LotView* of = lot();
+    if (!packed_ || !of)
+        return;
+    const facts::PackagingFact filled = fillingOf(*of, *asked_, *packed_, session().desk().today());
+    const auto measured = measuredWith(*asked_, session().desk().today());
+    if (!measured.empty()) {
+        if (const auto stored = session().record(measured); !stored) {
+            Q_EMIT session().failed(stored.error());
+            return;
+        }
+        forms().pack->forgetMeasured();
+    }
+    showPart(Part::ledger);
+    ledger_->begin(filled);
+}
+
+void FinishPage::leaveVessel() {
+    const QSignalBlocker quiet(list_);
+    list_->choose({});
+}
+
 void FinishPage::focusWork() {
-    inFront().focusFirst();
+    if (part_ == Part::ledger)
+        ledger_->focusWork();
+    else
+        inFront().focusFirst();
 }
 
 } // namespace staveline::ui

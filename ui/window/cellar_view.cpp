@@ -41,6 +41,9 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     : QWidget(parent), session_(session),
       ledgerPrintout_(session, prompt, tr("ledger"), {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown},
                       [this] { return ledger(); }),
+      packing_(session, prompt, tr("packaging sheet"),
+               {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown, PaperFormat::csv},
+               [this] { return finish_->paper(); }),
       cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
       vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)),
@@ -190,7 +193,7 @@ void CellarView::setPaper(PaperSize size) {
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
         page->setPaper(size);
     for (Printout* printout :
-         {&ledgerPrintout_, &cards_, &history_->printout(), &cellarPage_->printout(), &round_->printout()})
+         {&ledgerPrintout_, &packing_, &cards_, &history_->printout(), &cellarPage_->printout(), &round_->printout()})
         printout->setSize(size);
 }
 
@@ -232,7 +235,7 @@ PaperInFront CellarView::paperInFront() {
         return drawRefill_->model().rowCount() > 0 ? PaperInFront{&ledgerPrintout_, {}}
                                                    : PaperInFront{nullptr, tr("nothing is recorded yet")};
     case PageId::finish:
-        return {nullptr, tr("this page has no paper")};
+        return finish_->paper() ? PaperInFront{&packing_, {}} : PaperInFront{nullptr, tr("ask about a filling first")};
     case PageId::history:
         return history_->hasHistory() ? PaperInFront{&history_->printout(), {}}
                                       : PaperInFront{nullptr, tr("nothing is recorded yet")};

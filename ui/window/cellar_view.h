@@ -107,7 +107,7 @@ private:
     [[nodiscard]] std::optional<Printout::Made> vesselCards() const;
 
     Session& session_;
-    Printout ledgerPrintout_, cards_;
+    Printout ledgerPrintout_, packing_, cards_;
     facts::VesselName vessel_;
     CellarModel* model_;
     Rail* rail_;
