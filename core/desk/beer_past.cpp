@@ -2,6 +2,7 @@
 #include "desk/beer_past.h"
 
 #include "desk/lot_entries.h"
+#include "quantity/constants.h"
 
 #include <algorithm>
 
@@ -21,6 +22,50 @@ std::optional<Day> lastFilled(const CurrentVessel& vessel, Day until, std::optio
             last = entry.on;
     }
     return last;
+}
+
+std::optional<Day> lastExchanged(const CurrentVessel& vessel, Day until, std::optional<std::int64_t> before) {
+    std::optional<Day> last;
+    bool drawn = false;
+    for (const vessel::LedgerEntry& entry : vessel.entries) {
+        if (entry.on > until || entry.id == before)
+            break;
+        drawn = drawn || entry.kind == vessel::EntryKind::drawOff || entry.outOfThisVessel;
+        if (!drawn || entry.kind != vessel::EntryKind::refill || entry.outOfThisVessel)
+            continue;
+        last = entry.on;
+        drawn = false;
+    }
+    return last;
+}
+
+namespace {
+
+template <class F>
+double sugarIn(const Facts<F>& fillings, const LotFacts& lots, const finishing::LotsReplay& replay, Day until) {
+    constexpr int counts = static_cast<int>(constants::finishing::untoldDays);
+    double grams = 0;
+    for (const auto& [id, filling] : fillings) {
+        const auto given = replay.given.find(lotEntryId<F>(id));
+        if (filling.lot.empty() || filling.on > until || daysBetween(filling.on, until) > counts ||
+            given == replay.given.end())
+            continue;
+        for (const finishing::LotPart& part : given->second.parts)
+            if (const auto* addition = factOfEntry(lots.additions, part.entry))
+                grams += sugarOf(*addition, part.litres).g;
+    }
+    return grams;
+}
+
+} // namespace
+
+Grams sugarFromLots(const VesselRecord& record, Cellar& cellar, Day until) {
+    const auto lots = cellar.lots();
+    if (!lots)
+        return {};
+    const auto replay = finishing::replayLots(lotEntries(**lots), until);
+    return Grams{sugarIn(record.of<facts::RefillFact>(), **lots, replay, until) +
+                 sugarIn(record.of<facts::TopUpFact>(), **lots, replay, until)};
 }
 
 std::optional<Day> takenOver(const VesselRecord& record) {
@@ -46,8 +91,8 @@ void Ancestry::add(const VesselRecord& record, Day until) {
     seen->second = until;
     for (const auto& [id, culture] : record.of<CultureFact>())
         diastatic = diastatic || (culture.on <= until && culture.diastatic);
-    addFillings(record.of<facts::RefillFact>(), until);
-    addFillings(record.of<facts::TopUpFact>(), until);
+    addFillings(record.of<facts::RefillFact>(), record, until);
+    addFillings(record.of<facts::TopUpFact>(), record, until);
 }
 
 void Ancestry::add(const brewing::Recipe& recipe, Day on) {
@@ -56,12 +101,22 @@ void Ancestry::add(const brewing::Recipe& recipe, Day on) {
     mostSugar = std::max(mostSugar, recipe.sugarShare);
 }
 
-template <class F> void Ancestry::addFillings(const Facts<F>& list, Day until) {
+/// What the usual recipe and the plan were then.
+void Ancestry::addUsual(const VesselRecord& record, Day on) {
+    if (const auto* usual = record.latest<facts::BaseRecipeFact>(on))
+        add(usual->recipe, on);
+    if (const auto* choice = record.latest<facts::ChoiceFact>(on); choice && choice->forecast)
+        add(choice->forecast->recipe, on);
+}
+
+template <class F> void Ancestry::addFillings(const Facts<F>& list, const VesselRecord& record, Day until) {
     for (const auto& [id, filling] : list) {
         if (filling.on > until)
             continue;
         if (const facts::BrewFact* brew = cellar_.shared().brew(filling.brew))
             add(brew->recipe, brew->on);
+        if (filling.brew.empty() && filling.lot.empty() && filling.from.empty())
+            addUsual(record, filling.on);
         if (!filling.lot.empty())
             addLot(lotEntryId<F>(id), filling.on);
         if (filling.from.empty())

@@ -10,6 +10,11 @@ namespace staveline::desk {
 /// then on.
 [[nodiscard]] std::optional<Day> lastFilled(const CurrentVessel& vessel, Day until,
                                             std::optional<std::int64_t> before = {});
+/// The last refill after a draw: what was measured before is of beer that ended otherwise. Arguments as above.
+[[nodiscard]] std::optional<Day> lastExchanged(const CurrentVessel& vessel, Day until,
+                                               std::optional<std::int64_t> before = {});
+/// Sugar that came in with beer of lots in the last year and may not have fermented.
+[[nodiscard]] Grams sugarFromLots(const VesselRecord& record, Cellar& cellar, Day until);
 /// As young as it was taken over at most; with an age nobody told, of that day.
 [[nodiscard]] std::optional<Day> takenOver(const VesselRecord& record);
 /// The last time the beer was woken up.
@@ -27,7 +32,8 @@ public:
     void add(const brewing::Recipe& recipe, Day on);
 
 private:
-    template <class F> void addFillings(const Facts<F>& list, Day until);
+    template <class F> void addFillings(const Facts<F>& list, const VesselRecord& record, Day until);
+    void addUsual(const VesselRecord& record, Day on);
     void addLot(std::int64_t entry, Day until);
 
     Cellar& cellar_;

@@ -172,9 +172,12 @@ Result<BlendSource> LotBeers::lot(const std::string& name) {
     if (!source)
         return source;
     source->name = name;
+    std::multimap<Day, const facts::Measured*> readings; // by day, however they were recorded
     for (const auto& [id, reading] : facts_->readings)
         if (reading.lot == name && !reading.keptWarm && reading.on >= *at->second.stirred && reading.on <= today_)
-            putRight(*source, reading.measured);
+            readings.emplace(reading.on, &reading.measured);
+    for (const auto& [on, measured] : readings)
+        putRight(*source, *measured);
     return source;
 }
 
@@ -196,10 +199,26 @@ void LotBeers::addPast(const Drawn& drawn, BeerKnown& beer, Ancestry& ancestry) 
         if (values->gravity)
             beer.readings.push_back({day, *values->gravity});
     beer.lastRefill = std::max(beer.lastRefill, lastFilled(*drawn.vessel, on, drawn.entry));
+    beer.lastExchange = std::max(beer.lastExchange, lastExchanged(*drawn.vessel, on, drawn.entry));
     beer.takenOver = std::max(beer.takenOver, takenOver(record));
     ancestry.add(record, on);
     ancestry.add(drawn.vessel->inUse.recipe, on);
 }
+
+namespace {
+
+/// The latest of this very lot proves; whatever else ended lower speaks against it.
+void addWarmSample(BeerKnown& beer, const finishing::GravityReading& sample, bool own) {
+    if (!own || (beer.forced && beer.forced->on > sample.on)) {
+        beer.warm.push_back(sample);
+        return;
+    }
+    if (beer.forced)
+        beer.warm.push_back(*beer.forced);
+    beer.forced = sample;
+}
+
+} // namespace
 
 BeerKnown LotBeers::known(const std::string& name) {
     BeerKnown beer;
@@ -211,33 +230,33 @@ BeerKnown LotBeers::known(const std::string& name) {
     Ancestry ancestry(cellar_);
     double fresh = 0; // g of sugar
     for (const LotPart& part : state.parts) {
-        if (const Drawn* from = drawn(part.entry))
+        if (const Drawn* from = drawn(part.entry)) {
             addPast(*from, beer, ancestry);
-        if (const LotAdditionFact* addition = added(part.entry)) {
-            const auto brought = broughtBy(*addition);
-            fresh += brought.litres.l > 0 ? brought.fermented.g * (part.litres / brought.litres) : 0;
-            beer.lastRefill = std::max(beer.lastRefill, std::optional(addition->on));
+            const Litres held = from->then.volume + from->fact->volume;
+            fresh += sugarFromLots(from->vessel->record, cellar_, from->fact->on).g * (part.litres / held);
         }
+        if (const LotAdditionFact* addition = added(part.entry))
+            fresh += sugarOf(*addition, part.litres).g;
     }
     beer.lastMove = state.stirred;
     beer.diastatic = ancestry.diastatic;
     beer.simpleSugar = ancestry.mostSugar;
     const auto passed = through(name);
+    for (const auto& [id, addition] : facts_->additions)
+        if (passed.contains(addition.lot) && addition.on <= today_ && feeds(addition.what))
+            beer.lastRefill = std::max(beer.lastRefill, std::optional(addition.on));
     const auto isOfIt = [&](const facts::LotReadingFact& reading) { // of others before it was parted from them
         return reading.lot == name ? reading.on <= today_ : passed.contains(reading.lot) && reading.on <= state.stirred;
     };
     for (const auto& [id, reading] : facts_->readings)
-        if (reading.measured.gravity && isOfIt(reading)) {
-            const finishing::GravityReading one{reading.on, *reading.measured.gravity};
-            if (!reading.keptWarm)
-                beer.readings.push_back(one);
-            else if (reading.lot == name && (!beer.forced || beer.forced->on <= one.on))
-                beer.forced = one;
-        }
+        if (reading.measured.gravity && !reading.keptWarm && isOfIt(reading))
+            beer.readings.push_back({reading.on, *reading.measured.gravity});
+        else if (reading.measured.gravity && reading.keptWarm && passed.contains(reading.lot) && reading.on <= today_)
+            addWarmSample(beer, {reading.on, *reading.measured.gravity}, reading.lot == name);
     std::stable_sort(beer.readings.begin(), beer.readings.end(),
                      [](const auto& a, const auto& b) { return a.on < b.on; });
-    if (const Litres held = state.volume(); held.l > 0 && !finishing::proofOf(beer).whole())
-        beer.fruitSugar = GramsPerLitre{fresh / held.l};
+    if (const Litres held = state.volume(); held.l > 0)
+        beer.freshSugar = GramsPerLitre{fresh / held.l};
     return beer;
 }
 

@@ -53,9 +53,9 @@ Result<void> isKnownIngredient(const LotAdditionFact& fact) {
     return {};
 }
 
-/// More fruit than beer ever lies on is a slip.
+/// More fruit than beer ever lies on is a slip, and so is as much of sugar or acid.
 Result<void> isNoSlip(const LotAdditionFact& fact, const LotFacts& lots) {
-    if (fact.what != Added::fruit)
+    if (fact.what != Added::fruit && fact.what != Added::sugar && fact.what != Added::acid)
         return {};
     const auto replay = finishing::replayLots(lotEntries(lots), fact.on);
     const auto lot = replay.lots.find(fact.lot);
@@ -63,7 +63,10 @@ Result<void> isNoSlip(const LotAdditionFact& fact, const LotFacts& lots) {
     if (!(held.l > 0))
         return badInput("/lot", say("desk.lot.empty").with("lot", fact.lot).with("on", fact.on),
                         say("desk.lot.empty.remedy"));
-    const Kilograms most{held.l * constants::finishing::fruitMost};
+    const double perLitre = fact.what == Added::fruit   ? constants::finishing::fruitMost
+                            : fact.what == Added::sugar ? constants::finishing::sugarMost
+                                                        : constants::finishing::acidMost;
+    const Kilograms most{held.l * perLitre};
     if (*fact.mass <= most)
         return {};
     return badInput("/mass_kg", say("desk.lot.too_much_fruit").with("mass", *fact.mass).with("held", held),
@@ -110,6 +113,18 @@ Result<void> canBeLot(const std::string& name, const char* path, Cellar& cellar)
     return {};
 }
 
+Result<void> canStillGoInto(const std::string& lot, Day on, Cellar& cellar) {
+    const auto lots = cellar.lots();
+    if (!lots)
+        return fail(lots.error());
+    for (const auto& [id, filling] : (*lots)->packagings)
+        if (filling.lot == lot && filling.on >= on)
+            return badInput(
+                "/on", say("desk.lot.filled_since").with("lot", lot).with("name", filling.name).with("on", filling.on),
+                say("desk.lot.filled_since.remedy").with("from", filling.on + std::chrono::days{1}));
+    return {};
+}
+
 Result<void> isNoLot(const std::string& vessel, Cellar& cellar) {
     const auto lots = cellar.lots();
     if (!lots)
@@ -147,7 +162,9 @@ Result<void> canBe(const LotAdditionFact& fact, Cellar& cellar) {
         if (!ok)
             return ok;
     const auto lots = cellar.lots();
-    return lots ? isNoSlip(fact, **lots) : Result<void>(fail(lots.error()));
+    if (!lots)
+        return fail(lots.error());
+    return isNoSlip(fact, **lots);
 }
 
 Result<void> canBe(const LotMoveFact& fact, Cellar& cellar) {

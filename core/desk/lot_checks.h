@@ -9,6 +9,18 @@ namespace staveline::desk {
 
 /// A name under which beer is put: no vessel's, and not one that only looks like another lot's. Faults at `path`.
 [[nodiscard]] Result<void> canBeLot(const std::string& name, const char* path, Cellar& cellar);
+template <class F>
+inline constexpr bool goesIntoLot = std::is_same_v<F, facts::LotAdditionFact> || std::is_same_v<F, facts::LotMoveFact>;
+/// Empty: none, it leaves the cellar.
+[[nodiscard]] inline const std::string& lotFilledBy(const facts::LotAdditionFact& fact) {
+    return fact.lot;
+}
+[[nodiscard]] inline const std::string& lotFilledBy(const facts::LotMoveFact& fact) {
+    return fact.to;
+}
+/// What is closed already cannot get anything more, and of one day nobody could say what came first: nothing was filled
+/// from the lot on that day or after it. Fault at "/on".
+[[nodiscard]] Result<void> canStillGoInto(const std::string& lot, Day on, Cellar& cellar);
 /// A name for a vessel: no lot's. Fault at "/name".
 [[nodiscard]] Result<void> isNoLot(const std::string& vessel, Cellar& cellar);
 /// There is such a lot by that day. Faults at "/lot".

@@ -88,6 +88,11 @@ finishing::Brought broughtBy(const LotAdditionFact& fact) {
     return finishing::broughtByWater(fact.volume.value_or(Litres{0}));
 }
 
+Grams sugarOf(const LotAdditionFact& fact, Litres litres) {
+    const finishing::Brought brought = broughtBy(fact);
+    return brought.litres.l > 0 ? Grams{brought.fermented.g * (litres / brought.litres)} : Grams{0};
+}
+
 Litres litresOf(const PackagingFact& fact) {
     return Litres{fact.count * fact.size.ml / 1000} + fact.lost;
 }

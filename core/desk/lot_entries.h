@@ -22,6 +22,8 @@ template <class F> [[nodiscard]] const F* factOfEntry(const Facts<F>& list, std:
 
 /// Fruit and sugar nobody knows bring nothing.
 [[nodiscard]] finishing::Brought broughtBy(const facts::LotAdditionFact& fact);
+/// Sugar in so many litres of it, before they have fermented.
+[[nodiscard]] Grams sugarOf(const facts::LotAdditionFact& fact, Litres litres);
 /// In all packages and lost in filling.
 [[nodiscard]] Litres litresOf(const facts::PackagingFact& fact);
 

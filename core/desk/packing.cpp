@@ -81,6 +81,9 @@ BeerKnown knownOfVessel(const CurrentVessel& vessel, Cellar& cellar) {
         if (values->gravity)
             beer.readings.push_back({on, *values->gravity});
     beer.lastRefill = lastFilled(vessel, vessel.today);
+    beer.lastExchange = lastExchanged(vessel, vessel.today);
+    if (const Litres held = vessel.now().volume; held.l > 0)
+        beer.freshSugar = GramsPerLitre{sugarFromLots(vessel.record, cellar, vessel.today).g / held.l};
     beer.lastMove = lastMoved(vessel.record, vessel.today);
     beer.takenOver = takenOver(vessel.record);
     Ancestry ancestry(cellar);
@@ -95,8 +98,11 @@ BeerKnown knownOfVessel(const CurrentVessel& vessel, Cellar& cellar) {
 void addTold(const PackingRequest& request, BeerKnown& beer) {
     if (request.gravity)
         beer.readings.push_back({beer.today, *request.gravity});
-    if (request.forced)
-        beer.forced = {request.forcedOn.value_or(beer.today), *request.forced};
+    if (!request.forced)
+        return;
+    if (beer.forced)
+        beer.warm.push_back(*beer.forced);
+    beer.forced = {request.forcedOn.value_or(beer.today), *request.forced};
 }
 
 Result<PackedBeer> beerOfVessel(const facts::VesselName& name, Cellar& cellar, Day today) {
@@ -135,8 +141,10 @@ void addWarmth(PackedBeer& beer, const std::string& lot, LotBeers& beers, Cellar
             take(warmthOn(record, drawn->fact->on, cellar, beers.today()));
             beer.underPressure = beer.underPressure || holdsPressure(record.facts);
         }
+    const auto passed = beers.through(lot);
     for (const auto& [id, reading] : beers.facts().readings)
-        if (reading.lot == lot && !reading.keptWarm && reading.on <= beers.today() && reading.measured.temperature)
+        if (passed.contains(reading.lot) && !reading.keptWarm && reading.on <= beers.today() &&
+            reading.measured.temperature)
             take(*reading.measured.temperature);
     beer.warmth = coldest.value_or(beer.warmth);
 }
@@ -281,7 +289,7 @@ Result<PackingAnswer> packed(const PackingRequest& request, const PackedBeer& be
                                      beer.ta,
                                      request.alcohol.value_or(beer.alcohol),
                                      answer.priming.gives.vol > 0,
-                                     answer.fruit.has_value() || beer.known.fruitSugar.gPerL > 0,
+                                     answer.fruit.has_value() || beer.known.freshSugar.gPerL > 0,
                                      request.keg.has_value(),
                                      answer.sugar.isLiquid()};
     answer.alcohol = alcoholOf(request, answer, beer);

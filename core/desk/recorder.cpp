@@ -2,6 +2,7 @@
 #include "desk/recorder.h"
 
 #include "desk/inside.h"
+#include "desk/lot_checks.h"
 #include "desk/own_ingredients.h"
 #include "desk/packed_beer.h"
 #include "desk/refits.h"
@@ -222,6 +223,9 @@ Result<void> Recorder::store(const F& f) {
 
 template <class F>
 requires(mayTouchLots<F> && !perVessel<F>) Result<void> Recorder::store(const F& f) {
+    if constexpr (goesIntoLot<F>)
+        if (auto ok = canStillGoInto(lotFilledBy(f), f.on, cellar_); !ok)
+            return ok;
     return storeOfLot(f);
 }
 

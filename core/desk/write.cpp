@@ -2,6 +2,7 @@
 // Recording, amending, removing: validated against a working copy, then written in one transaction.
 #include "brewing/as_brewed.h"
 #include "desk/inside.h"
+#include "desk/lot_checks.h"
 #include "desk/own_ingredients.h"
 #include "desk/packed_beer.h"
 #include "desk/recorder.h"
@@ -263,8 +264,16 @@ template <class F> Result<void> placeAgain(F& fact, const F& old, Cellar& workin
     return {};
 }
 
-/// A filling that is another one now is judged again; else what was said of it stays.
-template <class F> Result<F> judgedAgain(F fact, const F& old, const Cellar& working) {
+/// A filling that is another one now is judged again; else what was said of it stays. What goes into a lot is not put
+/// right behind its filling; words are.
+template <class F> Result<F> judgedAgain(F fact, const F& old, Cellar& working) {
+    if constexpr (goesIntoLot<F>) {
+        F same = old;
+        same.note = fact.note;
+        if (fact != same)
+            if (auto ok = canStillGoInto(lotFilledBy(fact), fact.on, working); !ok)
+                return fail(ok.error());
+    }
     if constexpr (std::is_same_v<F, facts::PackagingFact>) {
         fact.verdict = old.verdict;
         fact.until = old.until;

@@ -129,6 +129,10 @@ inline constexpr std::array<std::string_view, 3> clearable = {"evaporation_per_y
 [[nodiscard]] constexpr bool changesTaste(Happening what) {
     return what != Happening::repaired && what != Happening::leaked;
 }
+/// It brings what ferments, or what wakes the culture.
+[[nodiscard]] constexpr bool feeds(Added what) {
+    return what != Added::oak && what != Added::fining && what != Added::acid;
+}
 /// The beer is stirred or fed, so that it may ferment again.
 [[nodiscard]] constexpr bool wakesBeer(Happening what) {
     return what == Happening::pitched || what == Happening::racked || what == Happening::moved;

@@ -34,6 +34,10 @@ Result<void> canBePacked(const GuardQuestion& question) {
                     say("finishing.still_ferments.remedy"));
 }
 
+GramsPerLitre unfermented(const BeerKnown& beer, const Proof& proof) {
+    return proof.whole() ? beer.fruitSugar : beer.fruitSugar + beer.freshSugar;
+}
+
 /// Bottles that are to ferment stand warm until they have, wherever they are kept afterwards.
 Celsius reckonedAt(const GuardVerdict& verdict, const Package& package) {
     const Pressures& all = verdict.pressures;
@@ -41,13 +45,21 @@ Celsius reckonedAt(const GuardVerdict& verdict, const Package& package) {
     return ferments ? std::max(package.warmest, Celsius{rule::conditioning}) : package.warmest;
 }
 
+/// What a make is trusted with is told at the usual warmest: above it the glass holds no more pressure.
+Co2Volumes trusted(const BottleMake& make, Celsius warmest) {
+    const Celsius usual{rule::warmest};
+    return warmest <= usual ? make.most : dissolved(absolute(bottlePressure(make.most, usual)), warmest);
+}
+
 /// The lowest of what the maker rates it for, what a bottle of this make is trusted with and what any bottle is.
 void findLimit(GuardVerdict& verdict, const Package& package) {
     if (package.rating)
         verdict.limitVolumes =
             std::min(dissolved(absolute(*package.rating), verdict.warmest), Co2Volumes{rule::mostVolumes});
-    if (package.make && (!verdict.limitVolumes || package.make->most < *verdict.limitVolumes))
-        verdict.limitVolumes = package.make->most;
+    if (package.make) {
+        const Co2Volumes most = trusted(*package.make, verdict.warmest);
+        verdict.limitVolumes = std::min(verdict.limitVolumes.value_or(most), most);
+    }
     if (verdict.limitVolumes)
         verdict.limit = bottlePressure(*verdict.limitVolumes, verdict.warmest);
 }
@@ -119,9 +131,9 @@ void tellGrounds(GuardVerdict& verdict, const GuardQuestion& question) {
         verdict.grounds.push_back(say("finishing.ground.diastatic"));
     if (beer.simpleSugar.of1 > rule::sugaryGrist)
         verdict.grounds.push_back(say("finishing.ground.sugary").with("share", beer.simpleSugar));
-    if (beer.fruitSugar.gPerL > 0)
+    if (const GramsPerLitre sugar = unfermented(beer, verdict.proof); sugar.gPerL > 0)
         verdict.grounds.push_back(
-            say("finishing.ground.fruit").with("sugar", beer.fruitSugar).with("volumes", verdict.pressures.fruit));
+            say("finishing.ground.fruit").with("sugar", sugar).with("volumes", verdict.pressures.fruit));
     if (verdict.warmest > question.package.warmest)
         verdict.grounds.push_back(say("finishing.ground.conditioned")
                                       .with("reckoned", verdict.warmest)
@@ -191,7 +203,7 @@ Result<GuardVerdict> guard(const GuardQuestion& question) {
     all.residual = beer.residual;
     all.priming = question.priming;
     all.extract = verdict.gravity ? fromExtract(*verdict.gravity, verdict.floor) : Co2Volumes{0};
-    all.fruit = volumesOf(beer.fruitSugar * rule::extractCo2);
+    all.fruit = volumesOf(unfermented(beer, verdict.proof) * rule::extractCo2);
     verdict.warmest = reckonedAt(verdict, question.package);
     all.warmest = bottlePressure(all.all(), verdict.warmest);
     findLimit(verdict, question.package);

@@ -61,11 +61,21 @@ bool isStable(const BeerKnown& beer) {
            daysBetween(same.back().on, beer.today) <= rule::proofHolds;
 }
 
-/// A sample kept warm before the beer was as it is now says nothing of it.
+/// It was taken of the beer as it is now, and stood for as long as such samples do.
+bool isWarmSampleOf(const BeerKnown& beer, const GravityReading& sample) {
+    const auto since = undisturbedSince(beer);
+    return ofThisBeer(beer, sample.on) && (!since || daysBetween(*since, sample.on) >= rule::warmTestDays);
+}
+
+/// A sample kept warm before the beer was as it is now says nothing of it; one that ended lower says it can go there.
 bool warmSampleAgrees(const BeerKnown& beer) {
     const auto same = equalReadings(beer);
-    return beer.forced && !same.empty() && ofThisBeer(beer, beer.forced->on) && beer.forced->on >= same.front().on &&
-           equal(beer.forced->gravity, same.back().gravity);
+    const bool agrees = beer.forced && !same.empty() && isWarmSampleOf(beer, *beer.forced) &&
+                        beer.forced->on >= same.front().on && equal(beer.forced->gravity, same.back().gravity);
+    return agrees && std::none_of(beer.warm.begin(), beer.warm.end(), [&](const GravityReading& other) {
+               return ofThisBeer(beer, other.on) && other.gravity < beer.forced->gravity &&
+                      !equal(other.gravity, beer.forced->gravity);
+           });
 }
 
 /// The lowest that a whole proof rests on: a warm sample that ended higher proves no less extract.
@@ -83,15 +93,16 @@ std::optional<SpecificGravity> lowestSeen(const BeerKnown& beer) {
         lowest = lowest ? std::min(*lowest, reading.gravity) : reading.gravity;
     };
     std::for_each(beer.readings.begin(), beer.readings.end(), look);
+    std::for_each(beer.warm.begin(), beer.warm.end(), look);
     if (beer.forced)
         look(*beer.forced);
     return lowest;
 }
 
-/// How earlier beer of this vessel ended is only known from before the last refill.
+/// How earlier beer of this vessel ended is only known from before it was drawn and filled again.
 bool endsAreKnown(const BeerKnown& beer) {
-    return beer.lastRefill && std::any_of(beer.readings.begin(), beer.readings.end(),
-                                          [&](const GravityReading& one) { return one.on <= *beer.lastRefill; });
+    return beer.lastExchange && std::any_of(beer.readings.begin(), beer.readings.end(),
+                                            [&](const GravityReading& one) { return one.on <= *beer.lastExchange; });
 }
 
 } // namespace
@@ -103,7 +114,17 @@ std::optional<GravityReading> gravityNow(const BeerKnown& beer) {
 
 bool stillFalling(const BeerKnown& beer) {
     const auto now = readingsNow(beer);
-    return now.size() > 1 && now[now.size() - 2].gravity.sg - now.back().gravity.sg > rule::hydrometer + rounding;
+    if (now.empty())
+        return false;
+    const GravityReading& last = now.back();
+    std::optional<Day> before; // the last day before it on which it was measured
+    for (const GravityReading& reading : now)
+        if (reading.on < last.on)
+            before = reading.on;
+    return std::any_of(now.begin(), now.end(), [&](const GravityReading& reading) {
+        const bool counts = reading.on == before || daysBetween(reading.on, last.on) <= rule::freshGravity;
+        return counts && reading.gravity > last.gravity && !equal(reading.gravity, last.gravity);
+    });
 }
 
 Proof proofOf(const BeerKnown& beer) {

@@ -20,12 +20,15 @@ struct BeerKnown {
     Day today{};
     std::vector<GravityReading> readings;
     std::optional<GravityReading> forced; ///< where a sample kept warm ended
+    std::vector<GravityReading> warm;     ///< where other such samples ended, of beer it came from too
     std::optional<Day> lastRefill, lastMove;
-    std::optional<Day> takenOver; ///< since when it is at most as old as its takeover said; unknown: the takeover
+    std::optional<Day> lastExchange; ///< the last refill after a draw: what was measured before is of earlier beer
+    std::optional<Day> takenOver;    ///< since when it is at most as old as its takeover said; unknown: the takeover
     bool diastatic = false;
     Share simpleSugar{0};        ///< the most in the extract of what went in
     Co2Volumes residual{0};      ///< the most it may hold
-    GramsPerLitre fruitSugar{0}; ///< brought by fruit that may not have fermented
+    GramsPerLitre fruitSugar{0}; ///< brought by fruit that is told not to have fermented
+    GramsPerLitre freshSugar{0}; ///< of all that was ever added: fermented once the proof is whole
 };
 
 /// The latest gravity of this beer: since something went in or it was moved. None: not measured since.

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 #include <set>
+#include <utility>
 
 using namespace staveline;
 using namespace staveline::desk;
@@ -166,6 +167,60 @@ TEST_CASE_METHOD(LotsFixture, "a lot waits for its gravity, then for bottles, th
     record(R"({"kind": "opened", "packaging": "Gold", "on": "2026-04-02", "count": 75, "what": "broken"})");
     CHECK(lot().stage == LotStage::gone);
     CHECK(desk->lots()->back().name == "Draw 7");
+}
+
+TEST_CASE_METHOD(LotsFixture, "readings of a lot count by their days, however they were recorded", "[desk][lots]") {
+    for (const auto& [on, ta] : {std::pair("2026-02-01", 8.5), std::pair("2025-11-01", 5.0)})
+        record(R"({"kind": "lot_reading", "lot": "Draw 7", "on": ")" + std::string(on) + R"(", "ta_g_l": )" +
+               std::to_string(ta) + "}");
+    CHECK(trait(lot(), Trait::ta).value == Approx(8.5).margin(.05));
+}
+
+TEST_CASE_METHOD(LotsFixture, "what is filled already cannot get anything more", "[desk][lots][bad]") {
+    prove();
+    record(bottles("2026-03-01", 40, R"(, "make": "sparkling", "sugar_g_l": 5, "planned_vol": 2.3)"));
+    const auto added = [](const std::string& on) {
+        return R"({"kind": "lot_addition", "lot": "Draw 7", "on": ")" + on +
+               R"(", "what": "sugar", "ingredient": "sucrose", "mass_kg": 1})";
+    };
+    CHECK(refused(added("2026-02-27")).cause.key == "desk.lot.filled_since");
+    CHECK(refused(added("2026-03-01")).path == "/on");
+    CHECK(refused(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2025-09-02", "volume_l": 5, "lot": "Small"},
+                      {"kind": "lot_move", "lot": "Small", "on": "2026-02-01", "volume_l": 5, "to": "Draw 7"}])")
+              .cause.key == "desk.lot.filled_since");
+    now = day(2026, 3, 2);
+    record(added("2026-03-02")); // the rest of it
+    record(bottles("2026-03-02", 2, R"(, "sugar_g_l": 0, "override_reason": "a trial")", "Trial"));
+    auto sugar = std::get<LotAdditionFact>(*desk->fact("lot_addition", 1));
+    sugar.note = "boiled in a litre of it";
+    REQUIRE(desk->amend("lot_addition", 1, sugar));
+    sugar.mass = Kilograms{2};
+    CHECK(desk->amend("lot_addition", 1, sugar).error().cause.key == "desk.lot.filled_since");
+}
+
+TEST_CASE_METHOD(LotsFixture, "sugar of a lot goes with it into a vessel and out of it again", "[desk][lots][guard]") {
+    record(R"({"kind": "vessel", "name": "Small", "capacity_l": 70, "shape": "carboy", "material": "glass"})");
+    cherries("2026-02-20", 20);
+    record(R"({"kind": "refill", "vessel": "Small", "on": "2026-02-21", "volume_l": 60, "lot": "Draw 7"})");
+    record(R"({"kind": "reading", "vessel": "Small", "on": "2026-03-01", "gravity_sg": 1.002})");
+    PackingRequest request;
+    request.vessel = "Small";
+    request.litres = Litres{20};
+    request.volumes = Co2Volumes{2};
+    request.make = "sparkling";
+    const auto fromVessel = desk->pack(request);
+    REQUIRE(fromVessel);
+    // 20 kg of cherries with 84.9 g of sugar in each usable one, in 60 + 15.3 L
+    CHECK(fromVessel->verdict.pressures.fruit.vol == Approx(20 * .9 * 84.9 / 75.3 * .5143 / 1.977).epsilon(.1));
+    CHECK(fromVessel->verdict.answer == GuardAnswer::refused);
+    draw("2026-03-01", 30, "Again", "Small");
+    request.vessel.clear();
+    request.lot = "Again";
+    request.gravity = SpecificGravity{1.002};
+    now = day(2026, 3, 2);
+    const auto fromLot = desk->pack(request);
+    REQUIRE(fromLot);
+    CHECK(fromLot->verdict.pressures.fruit.vol == Approx(fromVessel->verdict.pressures.fruit.vol).epsilon(.05));
 }
 
 TEST_CASE_METHOD(LotsFixture, "a lot drawn long ago and never told of waits for nothing", "[desk][lots]") {

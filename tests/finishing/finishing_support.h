@@ -18,7 +18,7 @@ inline constexpr Day bottlingDay = std::chrono::sys_days(std::chrono::year(2026)
 inline BeerKnown oldBeer(double gravity, double before = 1.000) {
     BeerKnown beer;
     beer.today = bottlingDay;
-    beer.lastRefill = bottlingDay - std::chrono::days{730};
+    beer.lastRefill = beer.lastExchange = bottlingDay - std::chrono::days{730};
     beer.readings = {{bottlingDay - std::chrono::days{731}, {before}}, {bottlingDay, {gravity}}};
     beer.residual = {.85};
     return beer;

@@ -97,11 +97,66 @@ TEST_CASE("A proof wants three equal readings over three months and a warm sampl
     CHECK(floorOf(lower).sg == Approx(.998)); // the warm sample is the lowest seen
 }
 
+TEST_CASE("A warm sample stands for three weeks, and an earlier one that ended lower speaks against it", "[guard]") {
+    BeerKnown brief = provenBeer(1.001);
+    brief.lastMove = bottlingDay - daysAgo(121); // the readings are of the beer since
+    CHECK(proofOf(brief).whole());
+    brief.forced->on = bottlingDay - daysAgo(101);
+    CHECK_FALSE(proofOf(brief).forced);
+    brief.forced->on = bottlingDay - daysAgo(100);
+    CHECK(proofOf(brief).forced);
+    BeerKnown lower = provenBeer(1.004);
+    lower.warm = {{bottlingDay - daysAgo(40), {.998}}};
+    CHECK_FALSE(proofOf(lower).forced);
+    CHECK(floorOf(lower).sg == Approx(.997));
+    lower.warm = {{bottlingDay - daysAgo(40), {1.0035}}}; // as good as equal
+    CHECK(proofOf(lower).whole());
+}
+
+TEST_CASE("A top-up tells nothing of how the beer of a vessel ends", "[guard]") {
+    BeerKnown topped = oldBeer(1.004, 1.004);
+    topped.lastExchange.reset();
+    topped.lastRefill = bottlingDay - daysAgo(365);
+    CHECK(floorOf(topped).sg == Approx(.998));
+    topped.lastExchange = bottlingDay - daysAgo(700);
+    CHECK(floorOf(topped).sg == Approx(1.000));
+}
+
+TEST_CASE("Beer still falls when its last gravity is entered twice", "[guard]") {
+    BeerKnown beer = oldBeer(1.008);
+    beer.readings.back().on = bottlingDay - daysAgo(5);
+    beer.readings.push_back({bottlingDay, {1.003}});
+    CHECK(stillFalling(beer));
+    beer.readings.push_back({bottlingDay, {1.003}});
+    CHECK(stillFalling(beer));
+    for (GravityReading& reading : beer.readings)
+        reading.on -= daysAgo(40);
+    beer.readings.push_back({bottlingDay - daysAgo(2), {1.003}});
+    beer.readings.push_back({bottlingDay, {1.003}});
+    CHECK_FALSE(stillFalling(beer));
+}
+
+TEST_CASE("Glass that is hotter than usual holds no more pressure", "[guard]") {
+    const BeerKnown beer = provenBeer(1.000);
+    const GuardVerdict usual = asked(beer, bottleOf("heavy", 30), 1), hot = asked(beer, bottleOf("heavy", 40), 1);
+    CHECK(hot.limit->barOverAir == Approx(usual.limit->barOverAir));
+    CHECK(hot.margin()->barOverAir < usual.margin()->barOverAir - .5);
+}
+
+TEST_CASE("Sugar that was ever added counts until a whole proof says that it has fermented", "[guard]") {
+    BeerKnown beer = provenBeer(1.001);
+    beer.freshSugar = GramsPerLitre{10};
+    CHECK(asked(beer, bottleFor(8), 1).pressures.fruit.vol == 0);
+    beer.forced.reset();
+    CHECK(asked(beer, bottleFor(8), 1).pressures.fruit.vol == Approx(10 * .5143 / 1.977).margin(.15));
+}
+
 TEST_CASE("The floor is the lowest gravity seen, and lower where that is not known", "[guard]") {
     CHECK(floorOf(oldBeer(1.003, .999)).sg == Approx(.998));
     CHECK(floorOf(oldBeer(1.003, 1.004)).sg == Approx(1.000)); // one high ending proves nothing
     BeerKnown first = oldBeer(1.003);
     first.lastRefill.reset();
+    first.lastExchange.reset();
     first.readings.erase(first.readings.begin());
     CHECK(floorOf(first).sg == Approx(.998));
     BeerKnown diastatic = oldBeer(1.003);

@@ -17,7 +17,7 @@ constexpr Day today = std::chrono::sys_days(std::chrono::year(2026) / 9 / 1);
 BeerKnown aged(double gravity) {
     BeerKnown beer;
     beer.today = today;
-    beer.lastRefill = today - std::chrono::days{730};
+    beer.lastRefill = beer.lastExchange = today - std::chrono::days{730};
     beer.readings = {{today - std::chrono::days{800}, {1.001}}, {today, {gravity}}};
     beer.residual = dissolved({1.01325}, {20});
     return beer;

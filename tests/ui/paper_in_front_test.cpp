@@ -5,8 +5,10 @@
 
 #include "sheet/document.h"
 #include "ui/brew/page.h"
+#include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/taste/page.h"
+#include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/status_line.h"
 
@@ -105,6 +107,19 @@ TEST_CASE("where no paper is in front printing is off and says why", "[ui][print
     w.checkOff("this page has no paper");
     w.window->closeBook();
     w.checkOff("no book is open");
+}
+
+TEST_CASE("the paper of Finish is the day sheet of what is asked about a filling", "[ui][print][finish]") {
+    AtWindow w;
+    w.cellar().showPage(PageId::finish);
+    w.checkOff("ask about a filling first");
+    part<NumberField>(w.cellar().finish(), "Litres to pack").setStored(20);
+    part<NumberField>(w.cellar().finish(), "Volumes of CO2").setStored(2.2);
+    w.cellar().finish().answerNow();
+    CHECK(wordsOf(w.action("Print")) == "Print: packaging sheet");
+    CHECK(w.savePdf() == "Heron packaging 2026-03-02.pdf");
+    if (hasPdfTools())
+        CHECK(w.saved().contains("Refused: Heron is not to be packed")); // nobody said in what
 }
 
 TEST_CASE("what a paper cannot be saved as is off and says so", "[ui][print]") {

@@ -43,6 +43,7 @@ facts::PackagingFact fillingOf(const desk::LotView& lot, const desk::PackingRequ
     filled.sugar = answer.sugar.id;
     if (!answer.sugar.isLiquid())
         filled.sugarWeight = answer.priming.perLitre;
+    filled.lost = answer.lost;
     filled.planned = answer.wanted;
     if (answer.residual.measured)
         filled.residual = answer.residual.value;
@@ -233,11 +234,14 @@ void FinishPage::answerNow() {
     packed_.reset();
     keep_->setVisible(lot() != nullptr && part_ == Part::pack);
     keep_->setEnabled(false);
-    if (part_ == Part::ledger) {
+    if (part_ == Part::ledger)
         showLot();
-        return;
-    }
-    QuestionForm& form = inFront();
+    else
+        answer(inFront());
+    Q_EMIT answered();
+}
+
+void FinishPage::answer(QuestionForm& form) {
     form.recheck();
     if (!form.usable())
         answer_->wait(note, own("ui.finish.unusable"));
@@ -267,7 +271,8 @@ void FinishPage::answerPack(PackForm& form) {
     }
     asked_ = *request;
     packed_ = *answer;
-    keep_->setEnabled(!session().desk().readOnly());
+    keep_->setEnabled(!session().desk().readOnly() && request->fruit.empty()); // fruit is an addition to the lot
+    keep_->setToolTip(request->fruit.empty() ? QString() : own("ui.finish.keep_fruit"));
     form.sayWhatCame(*answer);
     answer_->show(answerOf(*answer, session()));
 }

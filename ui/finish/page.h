@@ -42,6 +42,9 @@ public:
     /// The day sheet of what is asked about a filling; none: nothing that can be answered is.
     [[nodiscard]] std::optional<Printout::Made> paper() const;
 
+Q_SIGNALS:
+    void answered(); ///< or no longer
+
 protected:
     void refresh() override;     ///< what is typed stays, with its beer
     void leaveVessel() override; ///< and the lot in view
@@ -62,6 +65,7 @@ private:
     QWidget* makeLeft();
     void showBeer();
     void showLot();
+    void answer(QuestionForm& form);
     void answerPack(PackForm& form);
     void answerBlend(BlendForm& form);
     /// At its field, else in place of the answer.

@@ -153,6 +153,7 @@ void CellarView::makePages(Prompt& prompt) {
     brew_ = add(new BrewPage(session_, prompt, pages_), tr("Brew"));
     drawRefill_ = add(new DrawRefillPage(session_, pages_), tr("Draw && refill"));
     finish_ = add(new FinishPage(session_, pages_), tr("Finish"));
+    connect(finish_, &FinishPage::answered, this, &CellarView::frontMade);
     history_ = add(new HistoryPage(session_, prompt, pages_), tr("History"));
 }
 

@@ -85,7 +85,8 @@ public:
     [[nodiscard]] RoomPage& rooms() const { return *rooms_; }
 
 Q_SIGNALS:
-    void moved(); ///< another vessel or page
+    void moved();     ///< another vessel or page
+    void frontMade(); ///< the page in front has another paper, or none
     void paperChanged(PaperSize size);
 
 private:

@@ -223,6 +223,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
             [this](const QString& vessel) { cellar_->showVessel(toStd(vessel)); });
     connect(cellar_, &CellarView::moved, this, &MainWindow::refreshPlace);
     connect(&cellar_->drawRefill(), &DrawRefillPage::selectionChanged, this, &MainWindow::refreshLedgerActions);
+    connect(cellar_, &CellarView::frontMade, this, &MainWindow::refreshPaperActions);
     connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
     fillRecent();
     refreshActions();
