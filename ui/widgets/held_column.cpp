@@ -44,6 +44,7 @@ int HeldColumn::width() const {
 void HeldColumn::uncover(QWidget*, QWidget* focus) {
     if (!focus || !scroll_.widget() || !scroll_.widget()->isAncestorOf(focus))
         return;
+    scroll_.ensureWidgetVisible(focus, 0, 0);
     QScrollBar& bar = *scroll_.horizontalScrollBar();
     const int at = focus->mapTo(scroll_.widget(), QPoint(0, 0)).x();
     if (at < bar.value() + width())
