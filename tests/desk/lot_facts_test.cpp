@@ -203,7 +203,7 @@ TEST_CASE_METHOD(LotFixture, "the same given twice is refused, whichever kind it
     bottle(R"("lost_l": 1)");
     for (const char* json :
          {R"({"kind": "lot_reading", "lot": "Draw 7", "on": "2026-02-01", "ph": 3.4})",
-          R"({"kind": "lot_addition", "lot": "Draw 7", "on": "2026-02-01", "what": "oak", "ingredient": "chips"})",
+          R"({"kind": "lot_addition", "lot": "Draw 7", "on": "2026-02-21", "what": "oak", "ingredient": "chips"})",
           R"({"kind": "lot_move", "lot": "Draw 7", "on": "2026-02-01", "volume_l": 5, "why": "taken"})",
           R"({"kind": "opened", "packaging": "Gold", "on": "2026-03-01", "fizz": "low"})"}) {
         record(json);

@@ -82,7 +82,7 @@ TEST_CASE("what is refused is headed so, on every page, and lets nothing be fill
     CHECK(std::get<Caution>(paper.blocks.front()).text == "Refused: do not fill these bottles.");
     const std::string text = writeMarkdown(paper);
     CHECK(text.find("Nobody knows what this bottle holds.") < text.find("## "));
-    CHECK(text.find("A sample kept warm") != std::string::npos); // what would clear it
+    CHECK(text.find("A sample kept at 25") != std::string::npos); // what would clear it
     for (const char* goAhead : {"Filling", "292 g", "bottles of 750", "Cleared", "Packed on", "Poured", "Planned"}) {
         INFO(goAhead);
         CHECK(text.find(goAhead) == std::string::npos);

@@ -43,7 +43,11 @@ inline sheet::PackingSheetInput refusedPacking() {
     in.verdict.answer = finishing::GuardAnswer::refused;
     in.verdict.until.reset();
     in.verdict.proof = {};
-    in.verdict.proof.missing = {say("finishing.proof.warm").with("within", Number{.001, 3})};
+    in.verdict.proof.missing = {say("finishing.proof.warm")
+                                    .with("least", Celsius{25})
+                                    .with("most", Celsius{30})
+                                    .with("days", Days{21})
+                                    .with("within", Number{.001, 3})};
     in.verdict.refusals = {say("finishing.guard.no_rating")};
     return in;
 }
