@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/finish/lot_list.h"
 
+#include "ui/widgets/theme.h"
+
 #include <algorithm>
 
 namespace staveline::ui {
@@ -18,6 +20,7 @@ LotList::LotList(Session& session, QWidget* parent) : QListWidget(parent), sessi
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setWordWrap(true);
+    setSpacing(lines(*this, .2)); // lots are told apart
     setResizeMode(QListView::Adjust);
     connect(this, &QListWidget::currentRowChanged, this, [this](int row) {
         if (row >= 0 && !filling_)
