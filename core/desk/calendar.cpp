@@ -8,6 +8,7 @@
 #include "desk/vessels_asked.h"
 
 #include <algorithm>
+#include <fmt/core.h>
 #include <map>
 
 namespace staveline::desk {
@@ -111,9 +112,9 @@ void addLot(std::vector<CalendarItem>& items, const LotView& lot, const std::str
     std::map<LotWork, int> told; // of several fillings each waits to be opened
     for (const LotWait& wait : lot.waits) {
         const std::string work(wordOf(wait.work));
-        std::string id = "staveline-" + book + "-" + first.table + "-" + std::to_string(first.id) + "-" + work;
-        if (const int count = ++told[wait.work]; count > 1)
-            id += "-" + std::to_string(count);
+        const int count = ++told[wait.work];
+        const std::string which = count > 1 ? fmt::format("-{}", count) : std::string();
+        const auto id = fmt::format("staveline-{}-{}-{}-{}{}", book, first.table, first.id, work, which);
         items.push_back({CalendarItem::Kind::event, id, std::max(wait.on, today),
                          render(say("desk.calendar.lot." + work).with("lot", lot.name))});
     }

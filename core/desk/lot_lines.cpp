@@ -83,12 +83,13 @@ public:
 
 private:
     template <class F> void addAll(const Facts<F>& list) {
-        for (const auto& [id, fact] : list) {
+        for (const auto& stored : list) {
+            const F& fact = stored.fact;
             bool incoming = false;
             if constexpr (requires { fact.to; })
                 incoming = fact.to == lot_;
             if ((fact.lot == lot_ || incoming) && fact.on <= beers_.today())
-                add(id, fact, incoming, lotEntryId<F>(id));
+                add(stored.id, fact, incoming, lotEntryId<F>(stored.id));
         }
     }
     template <class F> void add(book::RowId id, const F& fact, bool incoming, std::int64_t entry) {
