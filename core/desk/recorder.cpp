@@ -12,7 +12,6 @@
 namespace staveline::desk {
 
 using facts::Fact;
-using facts::perVessel;
 using facts::tableOf;
 using facts::VesselFact;
 
@@ -222,7 +221,7 @@ Result<void> Recorder::store(const F& f) {
 }
 
 template <class F>
-requires(mayTouchLots<F> && !perVessel<F>) Result<void> Recorder::store(const F& f) {
+requires(mayTouchLots<F> && !facts::perVessel<F>) Result<void> Recorder::store(const F& f) {
     if constexpr (goesIntoLot<F>)
         if (auto ok = canStillGoInto(lotFilledBy(f), f.on, cellar_); !ok)
             return ok;
@@ -251,7 +250,7 @@ template <class F> Result<void> Recorder::storeShared(const F& f, Facts<F>& list
 }
 
 template <class F>
-requires perVessel<F> Result<void> Recorder::store(const F& f) {
+requires facts::perVessel<F> Result<void> Recorder::store(const F& f) {
     if (auto kept = keepIngredientsOf(f); !kept)
         return kept;
     if (auto record = cellar_.vessel(f.vessel); !record)

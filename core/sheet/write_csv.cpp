@@ -8,7 +8,7 @@ namespace {
 constexpr std::string_view endOfRecord = "\r\n";
 
 std::string cell(std::string_view given) {
-    const std::string text = withoutFormula(given);
+    std::string text = withoutFormula(given);
     if (text.find_first_of(",\"\r\n") == std::string::npos)
         return text;
     std::string out = "\"";
