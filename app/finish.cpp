@@ -37,7 +37,8 @@ Result<void> takeColour(BlendRequest& request, const std::string& typed) {
     const auto name = typed.substr(0, equals);
     for (BlendFrom& from : request.from)
         if (equals != std::string::npos && from.vessel == name) {
-            const auto colour = parseNumber(typed.substr(equals + 1), {0, 400}, "/colour_of");
+            const auto colour =
+                parseNumber(typed.substr(equals + 1), {0, constants::finishing::mostColour}, "/colour_of");
             if (!colour)
                 return fail(colour.error());
             from.colour = Ebc{*colour};

@@ -59,13 +59,19 @@ double sugarIn(const Facts<F>& fillings, const LotFacts& lots, const finishing::
 
 } // namespace
 
+Grams sugarFromLots(const VesselRecord& record, const LotFacts& lots, const finishing::LotsReplay& replay, Day until) {
+    return Grams{sugarIn(record.of<facts::RefillFact>(), lots, replay, until) +
+                 sugarIn(record.of<facts::TopUpFact>(), lots, replay, until)};
+}
+
 Grams sugarFromLots(const VesselRecord& record, Cellar& cellar, Day until) {
+    const auto ofLot = [](const auto& stored) { return !stored.fact.lot.empty(); };
+    const auto& refills = record.of<facts::RefillFact>();
+    const auto& topUps = record.of<facts::TopUpFact>();
+    if (std::none_of(refills.begin(), refills.end(), ofLot) && std::none_of(topUps.begin(), topUps.end(), ofLot))
+        return Grams{0};
     const auto lots = cellar.lots();
-    if (!lots)
-        return {};
-    const auto replay = finishing::replayLots(lotEntries(**lots), until);
-    return Grams{sugarIn(record.of<facts::RefillFact>(), **lots, replay, until) +
-                 sugarIn(record.of<facts::TopUpFact>(), **lots, replay, until)};
+    return lots ? sugarFromLots(record, **lots, finishing::replayLots(lotEntries(**lots), until), until) : Grams{0};
 }
 
 std::optional<Day> takenOver(const VesselRecord& record) {

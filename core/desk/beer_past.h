@@ -3,6 +3,8 @@
 #pragma once
 
 #include "desk/current_vessel.h"
+#include "desk/lot_facts.h"
+#include "finishing/lots.h"
 
 namespace staveline::desk {
 
@@ -13,7 +15,11 @@ namespace staveline::desk {
 /// The last refill after a draw: what was measured before is of beer that ended otherwise. Arguments as above.
 [[nodiscard]] std::optional<Day> lastExchanged(const CurrentVessel& vessel, Day until,
                                                std::optional<std::int64_t> before = {});
-/// Sugar that came in with beer of lots in the last year and may not have fermented.
+/// Sugar that came in with beer of lots in the last year and may not have fermented. `lots` replayed up to that day or
+/// later.
+[[nodiscard]] Grams sugarFromLots(const VesselRecord& record, const LotFacts& lots, const finishing::LotsReplay& replay,
+                                  Day until);
+/// The same of a vessel by itself: without beer of lots in it none are read.
 [[nodiscard]] Grams sugarFromLots(const VesselRecord& record, Cellar& cellar, Day until);
 /// As young as it was taken over at most; with an age nobody told, of that day.
 [[nodiscard]] std::optional<Day> takenOver(const VesselRecord& record);

@@ -25,7 +25,7 @@ Composition withAcid(Composition beer, GramsPerLitre ta, std::optional<Ph> measu
 
 /// The titratable acidity that the estimated score stands for.
 GramsPerLitre estimatedTa(const Composition& beer, double score, const tasting::ScoreParameters& map) {
-    constexpr double atEnds = .05;
+    constexpr double atEnds = constants::finishing::scoreEnds;
     return titratableAcidityFor(std::clamp(score, atEnds, 10 - atEnds), {beer.acetic}, beer.alcohol(), map);
 }
 

@@ -204,7 +204,9 @@ public:
     /// name: fault at "/lot".
     [[nodiscard]] Result<std::vector<LotView>> lots() const;
     [[nodiscard]] Result<LotView> lot(const facts::LotName& name) const;
-    /// Those that wait for something, what comes first before; without what they are like, so that it is quick.
+    /// The same without what they are like, so that it is quick.
+    [[nodiscard]] Result<std::vector<LotView>> lotsInBrief() const;
+    /// Those that wait for something in brief, what comes first before.
     [[nodiscard]] Result<std::vector<LotView>> lotsWaiting() const;
     /// Of what pack() answered today. The sheet of what the guard refused says so and has no steps; there are no labels
     /// for it (notPossible).

@@ -43,9 +43,8 @@ BlendSource broughtSource(const LotAdditionFact& fact) {
     source.sd[Trait::ta] = constants::finishing::estimatedTaSd;
     source.sd[Trait::ph] = constants::finishing::estimatedPhSd;
     source.sd[Trait::alcohol] = constants::finishing::estimatedAlcoholSd;
-    constexpr double anyTaste = 2; // points
     for (const Trait trait : {Trait::acidity, Trait::funk, Trait::body})
-        source.sd[trait] = anyTaste;
+        source.sd[trait] = constants::finishing::untastedSd;
     return source;
 }
 
@@ -233,7 +232,7 @@ BeerKnown LotBeers::known(const std::string& name) {
         if (const Drawn* from = drawn(part.entry)) {
             addPast(*from, beer, ancestry);
             const Litres held = from->then.volume + from->fact->volume;
-            fresh += sugarFromLots(from->vessel->record, cellar_, from->fact->on).g * (part.litres / held);
+            fresh += sugarFromLots(from->vessel->record, *facts_, replay_, from->fact->on).g * (part.litres / held);
         }
         if (const LotAdditionFact* addition = added(part.entry))
             fresh += sugarOf(*addition, part.litres).g;

@@ -158,13 +158,24 @@ Result<std::vector<LotView>> viewsOf(Cellar& cellar, Day today, Likeness likenes
 
 } // namespace
 
-Result<std::vector<LotView>> Desk::lots() const {
-    auto all = viewsOf(*inside_->cellar, today(), Likeness::asked);
+namespace {
+
+Result<std::vector<LotView>> newestFirst(Result<std::vector<LotView>> all) {
     if (all)
         std::stable_sort(all->begin(), all->end(), [](const LotView& a, const LotView& b) {
-            return std::pair(a.stage, b.since) < std::pair(b.stage, a.since); // newest first
+            return std::pair(a.stage, b.since) < std::pair(b.stage, a.since);
         });
     return all;
+}
+
+} // namespace
+
+Result<std::vector<LotView>> Desk::lots() const {
+    return newestFirst(viewsOf(*inside_->cellar, today(), Likeness::asked));
+}
+
+Result<std::vector<LotView>> Desk::lotsInBrief() const {
+    return newestFirst(viewsOf(*inside_->cellar, today(), Likeness::none));
 }
 
 Result<std::vector<LotView>> Desk::lotsWaiting() const {

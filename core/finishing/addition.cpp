@@ -12,9 +12,6 @@ namespace rule = constants::finishing;
 
 constexpr double ethanolPerCo2 = 46.07 / 44.01; ///< a mole of each [g/g]
 
-/// Ends as beer of this house does: a part of the extract stays for the culture.
-constexpr double wortFermented = .75;
-
 Composition ofNothing() {
     Composition water;
     water.buffer = 0;
@@ -47,8 +44,8 @@ Brought broughtByWort(Litres litres, Plato extract) {
     Brought brought{litres, {}, Grams{grams * litres.l}};
     brought.beer.original = extract.p;
     brought.beer.buffer = extract.p / 12;
-    brought.beer.ethanol = grams * wortFermented * rule::extractCo2 * ethanolPerCo2;
-    brought.beer.dextrin = grams * (1 - wortFermented) * constants::wort::dextrin;
+    brought.beer.ethanol = grams * rule::wortFermented * rule::extractCo2 * ethanolPerCo2;
+    brought.beer.dextrin = grams * (1 - rule::wortFermented) * constants::wort::dextrin;
     return brought;
 }
 

@@ -15,7 +15,7 @@ using finishing::Trait;
 
 namespace {
 
-constexpr Range poured{.01, 1e6}, colours{0, 400}, scores{0, 10};
+constexpr Range poured{.01, 1e6}, colours{0, constants::finishing::mostColour}, scores{0, 10};
 
 struct AimField {
     Trait trait;
