@@ -255,6 +255,9 @@ requires facts::perVessel<F> Result<void> Recorder::store(const F& f) {
         return kept;
     if (auto record = cellar_.vessel(f.vessel); !record)
         return fail(record.error());
+    if constexpr (std::is_same_v<F, facts::DrawOffFact>)
+        if (auto ok = f.lot.empty() ? Result<void>() : canStillGoInto(f.lot, f.on, cellar_); !ok)
+            return ok;
     F placed = f;
     if (auto given = turns_.give(placed); !given)
         return given;

@@ -78,9 +78,12 @@ bool warmSampleAgrees(const BeerKnown& beer) {
            });
 }
 
-/// The lowest that a whole proof rests on: a warm sample that ended higher proves no less extract.
+/// The lowest that a whole proof rests on: a warm sample that ended higher proves no less extract, and where one of the
+/// beer it came from ended lower, so may this.
 SpecificGravity lowestProven(const BeerKnown& beer) {
     SpecificGravity lowest = beer.forced->gravity;
+    for (const GravityReading& sample : beer.warm)
+        lowest = std::min(lowest, sample.gravity);
     for (const GravityReading& reading : equalReadings(beer))
         lowest = std::min(lowest, reading.gravity);
     return lowest;

@@ -188,6 +188,11 @@ TEST_CASE_METHOD(LotsFixture, "what is filled already cannot get anything more",
     CHECK(refused(R"([{"kind": "draw_off", "vessel": "Plover", "on": "2025-09-02", "volume_l": 5, "lot": "Small"},
                       {"kind": "lot_move", "lot": "Small", "on": "2026-02-01", "volume_l": 5, "to": "Draw 7"}])")
               .cause.key == "desk.lot.filled_since");
+    CHECK(refused(R"({"kind": "draw_off", "vessel": "Plover", "on": "2026-02-25", "volume_l": 5, "lot": "Draw 7"})")
+              .path == "/on");
+    auto drawn = std::get<DrawOffFact>(*desk->fact("draw_off", 1));
+    drawn.note = "clear";
+    REQUIRE(desk->amend("draw_off", 1, drawn)); // words can be put right
     now = day(2026, 3, 2);
     record(added("2026-03-02")); // the rest of it
     record(bottles("2026-03-02", 2, R"(, "sugar_g_l": 0, "override_reason": "a trial")", "Trial"));

@@ -111,6 +111,10 @@ TEST_CASE("A warm sample stands for three weeks, and an earlier one that ended l
     CHECK(floorOf(lower).sg == Approx(.997));
     lower.warm = {{bottlingDay - daysAgo(40), {1.0035}}}; // as good as equal
     CHECK(proofOf(lower).whole());
+    lower.warm = {{bottlingDay - daysAgo(300), {.996}}}; // of the beer before it was parted and moved
+    lower.lastMove = bottlingDay - daysAgo(200);
+    CHECK(proofOf(lower).whole());
+    CHECK(floorOf(lower).sg == Approx(.995));
 }
 
 TEST_CASE("A top-up tells nothing of how the beer of a vessel ends", "[guard]") {
