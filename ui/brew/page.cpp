@@ -4,48 +4,27 @@
 #include "ui/brew/as_brewed_page.h"
 #include "ui/brew/plan_page.h"
 #include "ui/brew/step_section.h"
-#include "ui/widgets/accessible_controls.h"
+#include "ui/widgets/part_choice.h"
 #include "ui/widgets/theme.h"
 
-#include <QHBoxLayout>
 #include <QPushButton>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
 namespace staveline::ui {
-namespace {
-
-/// The part in front is told by weight too.
-void mark(QPushButton& button, bool inFront) {
-    button.setChecked(inFront);
-    setType(button, inFront ? Type::strong : Type::body);
-}
-
-} // namespace
 
 BrewPage::BrewPage(Session& session, Prompt& prompt, QWidget* parent)
-    : WorkPage(session, parent), pages_(new QStackedWidget(this)), plan_(new PlanPage(session)),
-      sheet_(new BrewSheetPage(session, prompt)), asBrewed_(new AsBrewedPage(session)) {
-    auto* row = new QHBoxLayout;
-    row->setSpacing(lines(*this, .3));
-    const std::array names = {tr("Plan"), tr("Brew sheet"), tr("As brewed")};
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        auto* button = new QPushButton(names[i], this);
-        button->setCheckable(true);
-        tellAsOneOfSeveral(*button);
-        mark(*button, i == 0);
-        choices_[i] = button;
-        connect(button, &QPushButton::clicked, this, [this, i] { showPart(static_cast<Part>(i)); });
-        row->addWidget(button);
-    }
-    row->addStretch(1);
+    : WorkPage(session, parent), choice_(new PartChoice({tr("Plan"), tr("Brew sheet"), tr("As brewed")}, this)),
+      pages_(new QStackedWidget(this)), plan_(new PlanPage(session)), sheet_(new BrewSheetPage(session, prompt)),
+      asBrewed_(new AsBrewedPage(session)) {
+    connect(choice_, &PartChoice::chosen, this, [this](int part) { showPart(static_cast<Part>(part)); });
     pages_->addWidget(plan_);
     pages_->addWidget(sheet_);
     pages_->addWidget(asBrewed_);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, lines(*this, .5), 0, 0);
     column->setSpacing(lines(*this, .4));
-    column->addLayout(row);
+    column->addWidget(choice_);
     column->addWidget(pages_, 1);
     connect(asBrewed_, &AsBrewedPage::refillAsked, this, &BrewPage::refillAsked);
 }
@@ -56,8 +35,7 @@ BrewPage::Part BrewPage::part() const {
 
 void BrewPage::showPart(Part part) {
     plan_->storeInHand();
-    for (std::size_t i = 0; i < choices_.size(); ++i)
-        mark(*choices_[i], i == static_cast<std::size_t>(part));
+    choice_->setFront(static_cast<int>(part));
     pages_->setCurrentIndex(static_cast<int>(part));
     follow();
     Q_EMIT partChanged();
@@ -95,7 +73,7 @@ void BrewPage::focusWork() {
     else if (part() == Part::asBrewed)
         asBrewed_->focusFirst();
     else
-        choices_[static_cast<std::size_t>(Part::sheet)]->setFocus(Qt::OtherFocusReason);
+        choice_->button(static_cast<int>(Part::sheet)).setFocus(Qt::OtherFocusReason);
 }
 
 QStringList BrewPage::notes() const {

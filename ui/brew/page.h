@@ -5,12 +5,12 @@
 #include "ui/brew_sheet/page.h"
 #include "ui/widgets/work_page.h"
 
-class QPushButton;
 class QStackedWidget;
 
 namespace staveline::ui {
 
 class AsBrewedPage;
+class PartChoice;
 class PlanPage;
 
 class BrewPage : public WorkPage {
@@ -38,7 +38,7 @@ protected:
     void leaveVessel() override;
 
 private:
-    std::array<QPushButton*, 3> choices_{}; ///< no button group: Tab would pass over two of them
+    PartChoice* choice_;
     QStackedWidget* pages_;
     PlanPage* plan_;
     BrewSheetPage* sheet_;

@@ -3,6 +3,9 @@
 
 #include "ui/widgets/theme.h"
 
+#include <QStyle>
+#include <QStyledItemDelegate>
+
 #include <algorithm>
 
 namespace staveline::ui {
@@ -13,6 +16,30 @@ bool isOf(const desk::LotView& lot, const facts::VesselName& vessel) {
                        [&](const desk::LotPartView& part) { return part.vessel == vessel; });
 }
 
+/// What there is to do something with before what nobody told of for long.
+int rankOf(const desk::LotView& lot) {
+    if (lot.stage == desk::LotStage::ageing)
+        return lot.waits.empty() ? 2 : 0;
+    return lot.stage == desk::LotStage::packed ? 1 : 3;
+}
+
+/// As high as its lines are when they are wrapped to the list.
+class WrappedLines : public QStyledItemDelegate {
+public:
+    explicit WrappedLines(QListWidget& list) : QStyledItemDelegate(&list), list_(list) {}
+    [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+        const int margin = list_.style()->pixelMetric(QStyle::PM_FocusFrameHMargin, nullptr, &list_) + 1;
+        const int wide = list_.viewport()->width() - 2 * list_.spacing();
+        const QRect space(0, 0, wide - 2 * margin, QWIDGETSIZE_MAX);
+        const QRect lines =
+            option.fontMetrics.boundingRect(space, Qt::TextWordWrap, index.data(Qt::DisplayRole).toString());
+        return {wide, lines.height() + 2};
+    }
+
+private:
+    QListWidget& list_;
+};
+
 } // namespace
 
 LotList::LotList(Session& session, QWidget* parent) : QListWidget(parent), session_(session) {
@@ -20,6 +47,7 @@ LotList::LotList(Session& session, QWidget* parent) : QListWidget(parent), sessi
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     setWordWrap(true);
+    setItemDelegate(new WrappedLines(*this));
     setSpacing(lines(*this, .2)); // lots are told apart
     setResizeMode(QListView::Adjust);
     connect(this, &QListWidget::currentRowChanged, this, [this](int row) {
@@ -53,7 +81,7 @@ void LotList::show(const facts::VesselName& vessel, const std::vector<desk::LotV
     for (const desk::LotView& lot : lots)
         order.push_back(&lot);
     std::stable_sort(order.begin(), order.end(), [&](const auto* a, const auto* b) {
-        return std::pair(a->stage, !isOf(*a, vessel)) < std::pair(b->stage, !isOf(*b, vessel));
+        return std::pair(rankOf(*a), !isOf(*a, vessel)) < std::pair(rankOf(*b), !isOf(*b, vessel));
     });
     filling_ = true;
     clear();

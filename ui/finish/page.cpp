@@ -9,12 +9,11 @@
 #include "ui/finish/lot_list.h"
 #include "ui/finish/lot_parts.h"
 #include "ui/finish/pack_form.h"
-#include "ui/widgets/accessible_controls.h"
 #include "ui/widgets/panes.h"
+#include "ui/widgets/part_choice.h"
 #include "ui/widgets/steady_scroll.h"
 #include "ui/widgets/theme.h"
 
-#include <QHBoxLayout>
 #include <QPushButton>
 #include <QSignalBlocker>
 #include <QStackedWidget>
@@ -69,11 +68,6 @@ std::vector<facts::Fact> measuredWith(const desk::PackingRequest& asked, Day tod
     return readings;
 }
 
-void mark(QPushButton& button, bool inFront) {
-    button.setChecked(inFront);
-    setType(button, inFront ? Type::strong : Type::body);
-}
-
 } // namespace
 
 FinishPage::FinishPage(Session& session, QWidget* parent)
@@ -98,6 +92,10 @@ FinishPage::FinishPage(Session& session, QWidget* parent)
         showBeer();
         showPart(lot() ? Part::ledger : part_);
     });
+    connect(ledger_, &LotLedger::keptWith, this, [this](const QString& lot) {
+        if (const auto of = forms_.find(toStd(lot)); of != forms_.end())
+            of->second.pack->forgetMeasured();
+    });
     connect(keep_, &QPushButton::clicked, this, &FinishPage::keepAsPacked);
 }
 
@@ -114,24 +112,13 @@ QWidget* FinishPage::makeLeft() {
 
 QWidget* FinishPage::makeMiddle() {
     auto* middle = new QWidget;
-    auto* row = new QHBoxLayout;
-    row->setSpacing(lines(*this, .3));
-    const std::array names = {tr("Pack"), tr("Blend"), tr("Ledger")};
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        auto* button = new QPushButton(names[i], middle);
-        button->setCheckable(true);
-        tellAsOneOfSeveral(*button);
-        mark(*button, i == 0);
-        choices_[i] = button;
-        connect(button, &QPushButton::clicked, this, [this, i] { showPart(static_cast<Part>(i)); });
-        row->addWidget(button);
-    }
-    row->addStretch(1);
-    row->addWidget(keep_);
+    choice_ = new PartChoice({tr("Pack"), tr("Blend"), tr("Ledger")}, middle);
+    choice_->addBeside(keep_);
+    connect(choice_, &PartChoice::chosen, this, [this](int part) { showPart(static_cast<Part>(part)); });
     places_->addWidget(ledger_);
     auto* column = new QVBoxLayout(middle);
     column->setContentsMargins(lines(*this, .6), 0, 0, 0);
-    column->addLayout(row);
+    column->addWidget(choice_);
     column->addWidget(places_, 1);
     return middle;
 }
@@ -143,7 +130,7 @@ FinishPage::Forms FinishPage::makeForms() {
     const std::array<QuestionForm*, 2> each = {made.pack, made.blend};
     for (std::size_t i = 0; i < each.size(); ++i) {
         made.places[i] = new SteadyScroll(each[i], places_);
-        made.places[i]->setAccessibleName(choices_[i]->text());
+        made.places[i]->setAccessibleName(choice_->button(static_cast<int>(i)).text());
         places_->addWidget(made.places[i]);
         connect(each[i], &QuestionForm::edited, later_, qOverload<>(&QTimer::start));
     }
@@ -178,8 +165,7 @@ void FinishPage::chooseLot(const facts::LotName& lot) {
 void FinishPage::showPart(Part part) {
     part_ = part == Part::ledger && !lot() ? Part::pack : part;
     part = part_;
-    for (std::size_t i = 0; i < choices_.size(); ++i)
-        mark(*choices_[i], i == static_cast<std::size_t>(part));
+    choice_->setFront(static_cast<int>(part));
     if (vessel().empty())
         return;
     if (part == Part::blend)
@@ -194,7 +180,7 @@ void FinishPage::showPart(Part part) {
 void FinishPage::refresh() {
     const auto ledger = session().desk().ledger(vessel());
     auto vessels = session().desk().cellar();
-    auto lots = session().desk().lots();
+    auto lots = session().desk().lotsInBrief();
     const auto cannot = [this](const auto& result) {
         if (!result)
             Q_EMIT session().failed(result.error());
@@ -217,7 +203,7 @@ void FinishPage::refresh() {
 void FinishPage::showBeer() {
     const desk::LotView* inView = lot();
     beerPlace_->setVisible(inView == nullptr);
-    choices_[static_cast<std::size_t>(Part::ledger)]->setVisible(inView != nullptr);
+    choice_->button(static_cast<int>(Part::ledger)).setVisible(inView != nullptr);
     if (inView)
         ledger_->show(*inView, lots_);
 }
@@ -296,6 +282,16 @@ std::optional<Printout::Made> FinishPage::paper() const {
                           tr("%1 packaging %2").arg(qs(packed_->name), qs(isoDay(session().desk().today())))};
 }
 
+std::optional<Printout::Made> FinishPage::labels() const {
+    if (!packed_)
+        return {};
+    auto made = session().desk().bottleLabels(*packed_, session().units());
+    if (!made)
+        return {};
+    return Printout::Made{*std::move(made),
+                          tr("%1 labels %2").arg(qs(packed_->name), qs(isoDay(session().desk().today())))};
+}
+
 void FinishPage::keepAsPacked() {
     answerNow();
     const desk::LotView* of = lot();
@@ -303,15 +299,8 @@ void FinishPage::keepAsPacked() {
         return;
     const facts::PackagingFact filled = fillingOf(*of, *asked_, *packed_, session().desk().today());
     const auto measured = measuredWith(*asked_, session().desk().today());
-    if (!measured.empty()) {
-        if (const auto stored = session().record(measured); !stored) {
-            Q_EMIT session().failed(stored.error());
-            return;
-        }
-        forms().pack->forgetMeasured();
-    }
     showPart(Part::ledger);
-    ledger_->begin(filled);
+    ledger_->begin(filled, measured);
 }
 
 void FinishPage::leaveVessel() {

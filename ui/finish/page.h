@@ -24,6 +24,7 @@ class BlendForm;
 class LotLedger;
 class LotList;
 class PackForm;
+class PartChoice;
 class QuestionForm;
 class SteadyScroll;
 
@@ -41,6 +42,8 @@ public:
     void keepAsPacked(); ///< opens the entry of a filling as it was asked about
     /// The day sheet of what is asked about a filling; none: nothing that can be answered is.
     [[nodiscard]] std::optional<Printout::Made> paper() const;
+    /// Its labels; none for what the guard refuses either.
+    [[nodiscard]] std::optional<Printout::Made> labels() const;
 
 Q_SIGNALS:
     void answered(); ///< or no longer
@@ -75,7 +78,7 @@ private:
     BeerPanel* beer_;
     LotList* list_;
     SteadyScroll* beerPlace_;
-    std::array<QPushButton*, 3> choices_{};
+    PartChoice* choice_ = nullptr;
     QPushButton* keep_;
     QStackedWidget* places_;
     std::map<std::string, Forms> forms_; ///< by the name of the beer
