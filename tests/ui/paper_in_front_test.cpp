@@ -8,6 +8,7 @@
 #include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/taste/page.h"
+#include "ui/widgets/choice_field.h"
 #include "ui/widgets/number_field.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/status_line.h"
@@ -120,6 +121,21 @@ TEST_CASE("the paper of Finish is the day sheet of what is asked about a filling
     CHECK(w.savePdf() == "Heron packaging 2026-03-02.pdf");
     if (hasPdfTools())
         CHECK(w.saved().contains("Refused: Heron is not to be packed")); // nobody said in what
+    const QAction& labels = w.action("Save the bottle labels as PDF");
+    CHECK_FALSE(labels.isEnabled());
+    part<ChoiceField>(w.cellar().finish(), "Make").setWord("sparkling");
+    part<NumberField>(w.cellar().finish(), "Gravity measured today").setStored(1.0);
+    w.cellar().finish().answerNow();
+    INFO(w.saved().toStdString());
+    REQUIRE(labels.isEnabled());
+    w.prompt.asked.clear();
+    w.prompt.answers = {w.scratch / "labels.pdf"};
+    w.action("Save the bottle labels as PDF").trigger();
+    CHECK(w.prompt.asked.front() == "Heron labels 2026-03-02.pdf");
+    if (hasPdfTools())
+        CHECK(pdfPages(w.scratch / "labels.pdf").join('\n').contains("As local law asks"));
+    w.cellar().showPage(PageId::history);
+    CHECK_FALSE(labels.isEnabled());
 }
 
 TEST_CASE("what a paper cannot be saved as is off and says so", "[ui][print]") {

@@ -72,6 +72,7 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     saveCsv = add(tr("Save as &CSV\u2026"));
     printCards = add(tr("Print the vessel ca&rds\u2026"));
     saveCards = add(tr("Save the &vessel cards as PDF\u2026"));
+    saveLabels = add(tr("Save the bottle &labels as PDF\u2026"));
     help = add(tr("&Help for this page"), keys("F1"));
     about = add(tr("&About Staveline"));
     tellNeeds();

@@ -25,7 +25,7 @@ struct Actions {
     QAction *amend, *remove, *storedAlready;
     QAction *print, *savePdf, *saveHtml, *saveMarkdown, *saveCsv;
     QAction* allVessels;
-    QAction *printCards, *saveCards;
+    QAction *printCards, *saveCards, *saveLabels;
     QMap<PageId, QAction*> workPages;
     QAction* brewSheet;
     QAction *sameAgain, *newSitting, *adopt, *asNow;

@@ -44,6 +44,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
       packing_(session, prompt, tr("packaging sheet"),
                {PaperFormat::pdf, PaperFormat::html, PaperFormat::markdown, PaperFormat::csv},
                [this] { return finish_->paper(); }),
+      labels_(session, prompt, tr("bottle labels"), {PaperFormat::pdf}, [this] { return finish_->labels(); }),
       cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
       model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
       vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)),
@@ -193,8 +194,8 @@ BrewSheetPage& CellarView::brewSheet() const {
 void CellarView::setPaper(PaperSize size) {
     for (PaperPage* page : {&taste_->blankSheet().page(), &brewSheet().page()})
         page->setPaper(size);
-    for (Printout* printout :
-         {&ledgerPrintout_, &packing_, &cards_, &history_->printout(), &cellarPage_->printout(), &round_->printout()})
+    for (Printout* printout : {&ledgerPrintout_, &packing_, &labels_, &cards_, &history_->printout(),
+                               &cellarPage_->printout(), &round_->printout()})
         printout->setSize(size);
 }
 

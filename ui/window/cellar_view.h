@@ -72,7 +72,8 @@ public:
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
     [[nodiscard]] CellarPage& all() const { return *cellarPage_; }
-    [[nodiscard]] const Printout& cards() const { return cards_; } ///< of all vessels in use
+    [[nodiscard]] const Printout& cards() const { return cards_; }   ///< of all vessels in use
+    [[nodiscard]] const Printout& labels() const { return labels_; } ///< of what is asked about in Finish
     [[nodiscard]] DrawRefillPage& drawRefill() const { return *drawRefill_; }
     [[nodiscard]] TastePage& taste() const { return *taste_; }
     [[nodiscard]] AdjustPage& adjust() const { return *adjust_; }
@@ -108,7 +109,7 @@ private:
     [[nodiscard]] std::optional<Printout::Made> vesselCards() const;
 
     Session& session_;
-    Printout ledgerPrintout_, packing_, cards_;
+    Printout ledgerPrintout_, packing_, labels_, cards_;
     facts::VesselName vessel_;
     CellarModel* model_;
     Rail* rail_;

@@ -98,7 +98,7 @@ void MainWindow::makeMenus() {
     paper->addActions({a.print, a.savePdf, a.saveHtml, a.saveMarkdown, a.saveCsv});
     paper->addSeparator();
     paper->addAction(a.brewSheet);
-    paper->addActions({a.printCards, a.saveCards});
+    paper->addActions({a.printCards, a.saveCards, a.saveLabels});
     addPaperChoices(*paper->addMenu(tr("Si&ze")), settings_, [this](PaperSize size) { setPaper(size); });
     QMenu* view = menuBar()->addMenu(tr("&View"));
     view->addAction(a.allVessels);
@@ -237,6 +237,8 @@ void MainWindow::connectPapers() {
         });
     connect(actions_->printCards, &QAction::triggered, this, [this] { cellar_->cards().print(*this); });
     connect(actions_->saveCards, &QAction::triggered, this, [this] { cellar_->cards().save(*this, PaperFormat::pdf); });
+    connect(actions_->saveLabels, &QAction::triggered, this,
+            [this] { cellar_->labels().save(*this, PaperFormat::pdf); });
 }
 
 /// What the menus offer, where the hand is already.
@@ -312,6 +314,10 @@ void MainWindow::refreshPaperActions() {
     show(*actions_->print, tr("&Print"), true);
     for (const SaveAction& save : saveActions(*actions_))
         show(*save.action, save.words, paper.printout && paper.printout->offers(save.format));
+    const bool labelled = cellar_ && cellar_->workPage() == PageId::finish && cellar_->finish().labels();
+    actions_->saveLabels->setEnabled(labelled);
+    actions_->saveLabels->setText(labelled ? tr("Save the bottle &labels as PDF\u2026")
+                                           : tr("Save the bottle &labels as PDF (of a filling that the guard lets)"));
 }
 
 } // namespace staveline::ui
