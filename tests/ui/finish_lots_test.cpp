@@ -175,6 +175,52 @@ TEST_CASE("an entry of a lot is amended, removed and brought back", "[ui][finish
     CHECK(part<NumberField>(at.form(), "How much").words().contains("900"));
 }
 
+TEST_CASE("what is begun about a lot is asked about, and stays while another is looked at", "[ui][finish][lots]") {
+    const AtLots at;
+    at.draw();
+    at.press("Reading");
+    at.w.type("1.0");
+    at.press("Addition");
+    REQUIRE(at.form().asking());
+    at.w.key(Qt::Key_Escape); // goes on
+    CHECK_FALSE(at.form().asking());
+    CHECK(at.form().fields().number("gravity"));
+    CHECK(at.form().started());
+    part<LotList>(at.w.cellar().finish()).choose("Plover draw 8");
+    CHECK(at.form().started());
+    at.w.cellar().finish().focusWork();
+    at.w.type("02");
+    at.w.key(Qt::Key_Return);
+    REQUIRE(at.lot("Sloe").lines.back().measured.gravity); // it is of the lot it was begun for
+    at.press("Reading");
+    at.w.type("1.0");
+    at.press("Addition");
+    at.press("Cancel and start: Addition");
+    CHECK(at.form().fields().number("mass_kg"));
+}
+
+TEST_CASE("what was measured for a filling is kept with it, or not at all", "[ui][finish][lots]") {
+    const AtLots at;
+    at.draw();
+    at.press("Pack");
+    at.type("Litres to pack in L", "20");
+    at.type("Gravity measured today in SG", "1.001");
+    CHECK_FALSE(at.answer().isEmpty());
+    const auto lines = at.lot("Sloe").lines.size();
+    at.press("Keep as packed");
+    at.w.key(Qt::Key_Escape);
+    CHECK(at.lot("Sloe").lines.size() == lines);
+    at.press("Pack");
+    at.press("Keep as packed");
+    at.w.tabTo("Why it is safe all the same");
+    at.w.type("these bottles are tested");
+    at.w.key(Qt::Key_Return);
+    INFO(at.said().toStdString());
+    CHECK(at.lot("Sloe").lines.size() == lines + 2);
+    at.w.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(at.lot("Sloe").lines.size() == lines);
+}
+
 TEST_CASE("a lot is a source of a blend", "[ui][finish][lots][blend]") {
     const AtLots at;
     at.draw();

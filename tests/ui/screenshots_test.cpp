@@ -485,9 +485,7 @@ QImage firstPage(const Document& document, double dpi) {
     return page;
 }
 
-} // namespace
-
-TEST_CASE("pictures of every page in both palettes", "[.][screenshots]") {
+template <class Then> void inBothPalettes(Then then) {
     const QString folder = folderOfShots();
     const LargerText text;
     for (const Appearance look : {Appearance::light, Appearance::dark}) {
@@ -495,24 +493,22 @@ TEST_CASE("pictures of every page in both palettes", "[.][screenshots]") {
         fitToEnvironment(*w.window);
         w.window->setAppearance(look);
         const QString scale = w.window->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
-        Walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale).workPages();
+        then(Walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale));
     }
     install(*qApp, Appearance::light);
 }
 
+} // namespace
+
+TEST_CASE("pictures of every page in both palettes", "[.][screenshots]") {
+    inBothPalettes([](const Walk& walk) { walk.workPages(); });
+}
+
 TEST_CASE("pictures of Finish in both palettes", "[.][finish_shots]") {
-    const QString folder = folderOfShots();
-    const LargerText text;
-    for (const Appearance look : {Appearance::light, Appearance::dark}) {
-        WindowInScratch w(false);
-        fitToEnvironment(*w.window);
-        w.window->setAppearance(look);
-        const QString scale = w.window->devicePixelRatioF() > 1 ? QStringLiteral("@2x") : QString();
-        const Walk walk(w, folder, (look == Appearance::dark ? "-dark" : "-light") + scale);
+    inBothPalettes([](const Walk& walk) {
         walk.openSample();
         walk.finish();
-    }
-    install(*qApp, Appearance::light);
+    });
 }
 
 TEST_CASE("pictures for the README", "[.][readme]") {

@@ -3,55 +3,38 @@
 #pragma once
 
 #include "desk/lots.h"
-#include "ui/present/session.h"
-#include "ui/widgets/fact_form.h"
-
-#include <QFrame>
-
-class QPushButton;
+#include "ui/widgets/entry_frame.h"
 
 namespace staveline::ui {
 
-class MessageLabel;
-
-class LotForm : public QFrame {
+class LotForm : public EntryFrame {
     Q_OBJECT
 public:
     explicit LotForm(Session& session, QWidget* parent = nullptr);
     /// Of the lots there are, for what the form offers.
     void knowLots(const std::vector<desk::LotView>& lots);
-    void begin(const facts::Fact& fact, const facts::LotName& lot);
+    /// `before` is recorded with it, in one edit. One that is begun is asked about first.
+    void begin(const facts::Fact& fact, const facts::LotName& lot, const std::vector<facts::Fact>& before = {});
     void amend(const std::string& table, std::int64_t id, const facts::LotName& lot);
-    [[nodiscard]] bool active() const { return active_; }
-    void focusFirst();
-    void record(); ///< or amends; a fault goes to its field and the form stays
-    void leave();  ///< nothing is kept
 
 Q_SIGNALS:
-    void closed();
+    void keptWith(const QString& lot); ///< with what was to be recorded before it
 
 protected:
-    void keyPressEvent(QKeyEvent* event) override;
+    [[nodiscard]] QString inWords() const override;
+    [[nodiscard]] std::string unstoredKey() const override { return "lot"; }
+    void edited() override;
+    Result<desk::Recorded> store(const facts::Fact& fact) override;
+    void stored(const facts::Fact& fact) override;
+    void left() override;
 
 private:
-    struct Amended {
-        std::string table;
-        std::int64_t id = 0;
-    };
-    void open(const facts::Fact& fact);
+    void open(const facts::Fact& fact, const facts::LotName& lot, const std::optional<Amended>& recorded);
     [[nodiscard]] FormContext context(const facts::Fact& fact) const;
-    void tell(); ///< for who looks whether all is stored
 
-    Session& session_;
     std::vector<desk::LotView> lots_;
     facts::LotName lot_;
-    std::optional<Amended> amended_;
-    bool active_ = false;
-    QLabel* title_;
-    FactForm* form_;
-    MessageLabel* message_;
-    QPushButton* record_;
-    QPushButton* leave_;
+    std::vector<facts::Fact> before_;
 };
 
 } // namespace staveline::ui

@@ -7,6 +7,7 @@
 #include "ui/widgets/theme.h"
 #include "ui/widgets/wrap_layout.h"
 
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QPushButton>
@@ -51,8 +52,14 @@ LotLedger::LotLedger(Session& session, QWidget* parent)
     column->setContentsMargins(0, lines(*this, .4), lines(*this, .6), 0);
     column->addWidget(buttons);
     column->addWidget(table_, 1);
+    auto* chosen = new QHBoxLayout;
+    for (QPushButton* button : {amend_, remove_})
+        chosen->addWidget(button);
+    chosen->addStretch(1);
+    column->addLayout(chosen);
     column->addWidget(room);
     connect(table_, &QTableWidget::currentCellChanged, this, &LotLedger::follow);
+    connect(form_, &LotForm::keptWith, this, &LotLedger::keptWith);
     connect(form_, &LotForm::closed, this, &LotLedger::focusWork);
 }
 
@@ -84,15 +91,12 @@ void LotLedger::addButtons(QWidget& row) {
                 fact.packaging = package.name;
         return facts::Fact{fact};
     });
-    layout->addStretch();
-    for (QPushButton* button : {amend_, remove_})
-        layout->addWidget(button);
     connect(amend_, &QPushButton::clicked, this, &LotLedger::amendSelected);
     connect(remove_, &QPushButton::clicked, this, &LotLedger::removeSelected);
 }
 
 void LotLedger::show(const desk::LotView& lot, const std::vector<desk::LotView>& all) {
-    if (lot.name != lot_.name)
+    if (lot.name != lot_.name && !form_->started()) // what is begun stays, under the name of its own lot
         form_->leave();
     const int row = table_->currentRow();
     lot_ = lot;
@@ -134,8 +138,8 @@ const desk::LotLine* LotLedger::selected() const {
                                                                                                               : &line;
 }
 
-void LotLedger::begin(const facts::Fact& fact) {
-    form_->begin(fact, lot_.name);
+void LotLedger::begin(const facts::Fact& fact, const std::vector<facts::Fact>& before) {
+    form_->begin(fact, lot_.name, before);
 }
 
 void LotLedger::amendSelected() {
@@ -154,7 +158,7 @@ void LotLedger::removeSelected() {
 
 void LotLedger::focusWork() {
     if (form_->active())
-        form_->focusFirst();
+        form_->goOn();
     else
         table_->setFocus(Qt::OtherFocusReason);
 }

@@ -20,8 +20,12 @@ public:
     explicit LotLedger(Session& session, QWidget* parent = nullptr);
     /// What is being typed stays with the lot it is about.
     void show(const desk::LotView& lot, const std::vector<desk::LotView>& all);
-    void begin(const facts::Fact& fact); ///< about the lot shown
+    /// About the lot shown; `before` is recorded with it.
+    void begin(const facts::Fact& fact, const std::vector<facts::Fact>& before = {});
     void focusWork();
+
+Q_SIGNALS:
+    void keptWith(const QString& lot); ///< an entry, with what was to be recorded before it
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

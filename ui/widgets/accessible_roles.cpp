@@ -29,6 +29,7 @@ const QHash<QString, QAccessible::Role>& roles() {
         {QStringLiteral("staveline::ui::TargetForm"), QAccessible::Form},
         {QStringLiteral("staveline::ui::CycleTimeline"), QAccessible::Grouping},
         {QStringLiteral("staveline::ui::EntryForm"), QAccessible::Form},
+        {QStringLiteral("staveline::ui::LotForm"), QAccessible::Form},
         {QStringLiteral("staveline::ui::ScoreSheet"), QAccessible::Form},
         {QStringLiteral("staveline::ui::FaultList"), QAccessible::Form},
         {QStringLiteral("staveline::ui::AnchorScale"), QAccessible::StaticText},
