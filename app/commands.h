@@ -36,6 +36,7 @@ struct Options {
     std::string kind, dates, decimal, templateOf; ///< of notes
     std::vector<std::string> columns;             ///< COLUMN=FIELD
     std::string units = "metric";                 ///< metric or us
+    std::string language;                         ///< looked at before the others: see language.h
     std::string paper;                            ///< a4 or letter; empty: that of the country
     FinishOptions finish;
 };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/commands.h"
+#include "app/language.h"
 #include "finishing/fruit.h"
 #include "finishing/kinds.h"
 #include "finishing/package.h"
@@ -41,7 +42,7 @@ int openWindow(const Options& options, int argc, char** argv) {
 /// A command with its book; returns it for more options.
 CLI::App* command(CLI::App& parent, const char* name, const char* help, Options& options, int& status,
                   int (*run)(const Options&)) {
-    CLI::App* sub = parent.add_subcommand(name, help);
+    CLI::App* sub = parent.add_subcommand(name, help)->group(inLanguage("Subcommands"));
     sub->add_option("book", options.book, "the cellar book (*.cellar)")->required();
     sub->add_flag("--json", options.json, "answer in JSON");
     sub->callback([&options, &status, run] { status = run(options); });
@@ -52,9 +53,20 @@ void needVessel(CLI::App* sub, Options& options) {
     sub->add_option("--vessel", options.vessel, "name of the vessel")->required();
 }
 
+std::vector<std::string> languageCodes() {
+    std::vector<std::string> codes{std::string(pseudoLanguage().code)};
+    for (const Language& language : languages())
+        codes.emplace_back(language.code);
+    return codes;
+}
+
 /// What holds for all of them.
 void addGeneral(CLI::App& parser, Options& options) {
-    parser.set_version_flag("--version", "staveline " STAVELINE_VERSION);
+    tellHelpInLanguage(parser);
+    parser.set_help_flag("-h,--help", "this help, or that of a command");
+    parser.set_version_flag("--version", "staveline " STAVELINE_VERSION, "the version of the program");
+    parser.add_option("--language", options.language, "language of what is said (if not given, as the machine is set)")
+        ->check(CLI::IsMember(languageCodes()));
     parser.add_option("--today", options.todayText, "the day to take as today (YYYY-MM-DD)")
         ->each([&options](const std::string& text) {
             auto day = parseDay(text, "/today");
@@ -89,7 +101,8 @@ void addBooks(CLI::App& parser, Options& options, int& result) {
 }
 
 void addNotes(CLI::App& parser, Options& options, int& result) {
-    CLI::App* notes = parser.add_subcommand("import", "years of notes from a CSV file, or a template for them");
+    CLI::App* notes = parser.add_subcommand("import", "years of notes from a CSV file, or a template for them")
+                          ->group(inLanguage("Subcommands"));
     notes->add_option("book", options.book, "the cellar book (*.cellar)");
     notes->add_option("file", options.file, "the notes (CSV); - reads standard input");
     notes->add_option("--kind", options.kind,
@@ -116,7 +129,8 @@ void addDecision(CLI::App& parser, Options& options, int& result) {
     constexpr int usual = static_cast<int>(constants::advice::mostMoved);
     advice
         ->add_option("--levers", options.levers,
-                     fmt::format("change at most N things at once, 1 to {} ({} if not given)", most, usual))
+                     fmt::format(fmt::runtime(inLanguage("change at most N things at once, 1 to {} ({} if not given)")),
+                                 most, usual))
         ->check(CLI::Range(1, most));
     advice->add_option("--choose", options.choose, "adopt proposal N (0: leave it alone) and store its forecast");
     auto* forecast = command(parser, "predict", "scores for a plan of your own", options, result, predict);
@@ -134,6 +148,10 @@ void addTrial(CLI::App& parser, Options& options, int& result) {
         ->excludes("--every");
     trial->add_option("--refill-age", options.refillAge, "days the refill is old when it goes in");
     trial->add_option("--in-row", options.inRow, "vessels like it in a row, each topped from the next younger");
+}
+
+std::string oneOf(std::string_view words, const std::string& ids) {
+    return fmt::format(fmt::runtime(inLanguage(words)), ids);
 }
 
 void addFinishing(CLI::App& parser, Options& options, int& result) {
@@ -174,11 +192,12 @@ void addPacking(CLI::App& parser, Options& options, int& result) {
     pack->add_option("--litres", f.litres, "litres to pack")->required();
     auto* volumes = pack->add_option("--volumes", f.volumes, "volumes of CO2 wanted");
     pack->add_option("--sugar-g-l", f.sugarWeight, "grams of sugar a litre, in place of --volumes")->excludes(volumes);
-    pack->add_option("--sugar", f.sugar, "one of: " + finishing::idsOf(finishing::builtInSugars()));
+    pack->add_option("--sugar", f.sugar, oneOf("one of: {}", finishing::idsOf(finishing::builtInSugars())));
     pack->add_option("--extract", f.extract, "real extract of wort or unfermented beer, \u00b0P");
     pack->add_option("--bottle-ml", f.bottleMl, "mL of a bottle (330)");
     pack->add_option("--rating-bar", f.rating, "what the maker rates the bottle for, bar on the gauge");
-    pack->add_option("--bottle", f.bottle, "its make, one of: " + finishing::idsOf(finishing::builtInBottles()));
+    pack->add_option("--bottle", f.bottle,
+                     oneOf("its make, one of: {}", finishing::idsOf(finishing::builtInBottles())));
     pack->add_option("--warmest", f.warmest, "\u00b0C, the warmest it will ever stand (30)");
     pack->add_option("--gravity", f.gravity, "measured today; beside what is on record");
     pack->add_option("--forced-test", f.forced, "gravity at which a sample kept warm ended");
@@ -186,16 +205,17 @@ void addPacking(CLI::App& parser, Options& options, int& result) {
     auto* residual = pack->add_option("--residual", f.residual, "volumes of CO2 measured in the beer");
     pack->add_option("--head-bar", f.head, "or bar on the gauge of its keg, at rest")->excludes(residual);
     pack->add_option("--head-c", f.headAt, "\u00b0C of that keg");
-    pack->add_option("--fruit", f.fruit,
-                     "KIND:KG, fruit that lay in it, kg a litre; one of: " +
-                         finishing::idsOf(finishing::builtInFruits()));
+    pack->add_option(
+        "--fruit", f.fruit,
+        oneOf("KIND:KG, fruit that lay in it, kg a litre; one of: {}", finishing::idsOf(finishing::builtInFruits())));
     pack->add_option("--fruit-vessel", f.fruitVessel,
                      "litres of the vessel in which it lay: is there room for the surge?");
     pack->add_option("--keg-c", f.keg, "tell the pressure for a keg at this \u00b0C too");
     pack->add_option("--override", f.override, "the reason why the guard's no does not count");
-    pack->add_option("--lost", f.lost,
-                     fmt::format("litres lost on the way into the bottles (if not given, {} and {} %)",
-                                 constants::finishing::bottlingLoss, 100 * constants::finishing::bottlingLossShare));
+    pack->add_option(
+        "--lost", f.lost,
+        fmt::format(fmt::runtime(inLanguage("litres lost on the way into the bottles (if not given, {} and {} %)")),
+                    constants::finishing::bottlingLoss, 100 * constants::finishing::bottlingLossShare));
     pack->add_option("--name", f.name, "what the package is called on sheet and label; else as the vessel");
     pack->add_option("--alcohol", f.measuredAlcohol, "% vol measured in the beer, for the label; else computed");
     pack->add_option("--out", options.out, "write the day sheet (.md, .html, .csv, .txt, .pdf); - prints Markdown");
@@ -234,12 +254,13 @@ void addPapers(CLI::App& parser, Options& options, int& result) {
 }
 
 int runCommand(int argc, char** argv) {
+    speak(languageOf(argc, argv));
     CLI::App parser{"Staveline, a workbench for mixed-culture beer in long-lived vessels"};
     Options options;
     int result = 0;
     addGeneral(parser, options);
     addBooks(parser, options, result);
-    CLI::App* window = parser.add_subcommand("open", "open a book in the window");
+    CLI::App* window = parser.add_subcommand("open", "open a book in the window")->group(inLanguage("Subcommands"));
     window->add_option("book", options.book, "the cellar book (*.cellar)");
     window->callback([&] { result = openWindow(options, argc, argv); });
     addNotes(parser, options, result);

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Turns resources/data, resources/texts and the sample cellar into string views inside one library.
 file(GLOB resource_files CONFIGURE_DEPENDS
-  ${PROJECT_SOURCE_DIR}/resources/data/* ${PROJECT_SOURCE_DIR}/resources/texts/*
+  ${PROJECT_SOURCE_DIR}/resources/data/* ${PROJECT_SOURCE_DIR}/resources/texts/*/*
   ${PROJECT_SOURCE_DIR}/demo-data/*.json)
 set(embedded ${PROJECT_BINARY_DIR}/embedded_resources.cpp)
 add_custom_command(OUTPUT ${embedded}

@@ -1,13 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/start.h"
 
+#include "ui/present/text.h"
+#include "ui/present/window_words.h"
 #include "ui/widgets/prompt.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>
 #include <QIcon>
+#include <QProcess>
 #include <QSettings>
+
+#include <algorithm>
 
 static void initIcons() {
     Q_INIT_RESOURCE(icons);
@@ -37,6 +42,39 @@ bool hasDisplay() {
     return QGuiApplication::platformName() != QStringLiteral("offscreen");
 }
 
+namespace {
+
+QSettings windowSettings() {
+    return {QSettings::IniFormat, QSettings::UserScope, QStringLiteral("staveline"), QStringLiteral("window")};
+}
+
+/// As the program was started, but for the language, which was chosen anew.
+QStringList argumentsAgain() {
+    QStringList arguments = QApplication::arguments().mid(1);
+    for (qsizetype at = 0; at < arguments.size();)
+        if (arguments[at] == QStringLiteral("--language"))
+            arguments.remove(at, std::min<qsizetype>(2, arguments.size() - at));
+        else if (arguments[at].startsWith(QStringLiteral("--language=")))
+            arguments.removeAt(at);
+        else
+            ++at;
+    return arguments;
+}
+
+/// Whether the language was changed and the program is to start anew.
+bool showWindow(const std::optional<std::filesystem::path>& book, desk::Clock clock, QSettings& settings) {
+    DialogPrompt prompt;
+    MainWindow window(std::move(clock), prompt, settings);
+    window.start(book);
+    window.show();
+    if (CellarView* cellar = window.cellar())
+        cellar->focusWork(); // now that something is visible; else the first button would have the focus: undo
+    QApplication::exec();
+    return window.startsAgain();
+}
+
+} // namespace
+
 int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>& book, desk::Clock clock) {
     choosePlatform();
     initIcons();
@@ -45,15 +83,15 @@ int runWindow(int argc, char** argv, const std::optional<std::filesystem::path>&
     QApplication::setDesktopFileName(QStringLiteral("staveline"));
     QApplication::setWindowIcon(QIcon(QStringLiteral(":/icons/staveline.svg")));
     rememberSystemPalette(QApplication::palette());
-    QSettings settings(QSettings::IniFormat, QSettings::UserScope, QStringLiteral("staveline"),
-                       QStringLiteral("window"));
-    DialogPrompt prompt;
-    MainWindow window(std::move(clock), prompt, settings);
-    window.start(book);
-    window.show();
-    if (CellarView* cellar = window.cellar())
-        cellar->focusWork(); // now that something is visible; else the first button would have the focus: undo
-    return QApplication::exec();
+    speakIn(application);
+    auto settings = windowSettings();
+    if (showWindow(book, std::move(clock), settings))
+        QProcess::startDetached(QApplication::applicationFilePath(), argumentsAgain());
+    return 0;
+}
+
+std::string chosenLanguage() {
+    return toStd(load(windowSettings()).language);
 }
 
 } // namespace staveline::ui

@@ -6,11 +6,15 @@
 
 #include <filesystem>
 #include <optional>
+#include <string>
 
 namespace staveline::ui {
 
 /// Whether a window could be shown here.
 [[nodiscard]] bool hasDisplay();
+
+/// Code of the language chosen in the window; empty: as the desktop.
+[[nodiscard]] std::string chosenLanguage();
 
 /// Shows the window until it is closed; the program's exit status. Without `book` the last session comes back, or the
 /// first page when there was none.

@@ -3,6 +3,7 @@
 #include "advice/lever_list.h"
 #include "quantity/columns.h"
 #include "quantity/csv.h"
+#include "quantity/language.h"
 #include "quantity/parse.h"
 #include "quantity/text.h"
 #include "resources/resources.h"
@@ -64,7 +65,7 @@ Result<UnitKind> kindOf(const LeverRow& lever, std::size_t row) {
 
 Result<LeverRow> parseRow(const CsvTable& table, std::size_t row) {
     LeverRow lever{.id = std::string(table.text(row, "id")),
-                   .name = std::string(table.text(row, "name")),
+                   .name = inLanguage(table.text(row, "name")),
                    .unit = std::string(table.text(row, "unit")),
                    .kind = {},
                    .note = std::string(table.text(row, "note")),

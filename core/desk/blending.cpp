@@ -85,7 +85,7 @@ void sayGround(BlendAnswer& answer) {
         std::string estimated;
         for (const Trait trait : finishing::allTraits)
             if (!source.measured[trait] && trait != Trait::colour)
-                estimated += (estimated.empty() ? "" : ", ") + std::string(labelOf(trait));
+                estimated += (estimated.empty() ? "" : ", ") + labelOf(trait);
         answer.words.push_back(say("finishing.blend.estimated").with("source", source.name).with("traits", estimated));
     }
 }

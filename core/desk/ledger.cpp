@@ -4,6 +4,7 @@
 #include "desk/coming_refill.h"
 #include "desk/evidence.h"
 #include "desk/inside.h"
+#include "quantity/language.h"
 
 #include <algorithm>
 
@@ -170,12 +171,10 @@ std::optional<int> VesselSummary::dueIn() const {
 
 std::string vesselWords(const facts::VesselFact& vessel) {
     const std::string_view shape = wordOf(vessel.shape), material = wordOf(vessel.material);
-    std::string words = render(say("ui.word." + std::string(shape)));
-    if (shape != material)
-        words += " of " + render(say("ui.word." + std::string(material)));
-    std::transform(words.begin(), words.end(), words.begin(),
-                   [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
-    return words;
+    const auto word = [](std::string_view what) { return inSentence(render(say("ui.word." + std::string(what)))); };
+    return shape == material
+               ? word(shape)
+               : render(say("desk.vessel_words").with("shape", word(shape)).with("material", word(material)));
 }
 
 Result<std::vector<VesselSummary>> Desk::cellar() const {

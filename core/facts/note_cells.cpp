@@ -33,16 +33,27 @@ std::optional<int> wholeOf(std::string_view token) {
     return number;
 }
 
-/// "Mar", "March"
+/// "Mar", "March", "März": in whatever language the notes were kept
 std::optional<int> monthNamed(std::string_view token) {
-    constexpr std::array<std::string_view, 12> months = {"january",   "february", "march",    "april",
-                                                         "may",       "june",     "july",     "august",
-                                                         "september", "october",  "november", "december"};
+    constexpr std::array<std::array<std::string_view, 3>, 12> months = {{{"january", "januar", "jänner"},
+                                                                         {"february", "februar", "feber"},
+                                                                         {"march", "märz", "maerz"},
+                                                                         {"april", "april", "april"},
+                                                                         {"may", "mai", "mai"},
+                                                                         {"june", "juni", "juni"},
+                                                                         {"july", "juli", "juli"},
+                                                                         {"august", "august", "august"},
+                                                                         {"september", "september", "september"},
+                                                                         {"october", "oktober", "oktober"},
+                                                                         {"november", "november", "november"},
+                                                                         {"december", "dezember", "dezember"}}};
     std::string word(token);
     std::transform(word.begin(), word.end(), word.begin(), [](unsigned char c) { return std::tolower(c); });
     constexpr std::size_t shortest = 3;
-    const auto at = std::find_if(months.begin(), months.end(),
-                                 [&](auto name) { return word.size() >= shortest && name.starts_with(word); });
+    const auto at = std::find_if(months.begin(), months.end(), [&](const auto& names) {
+        return word.size() >= shortest &&
+               std::any_of(names.begin(), names.end(), [&](auto name) { return name.starts_with(word); });
+    });
     return at == months.end() ? std::nullopt : std::optional(static_cast<int>(at - months.begin()) + 1);
 }
 

@@ -21,7 +21,7 @@ inline constexpr std::array allTraits = {Trait::ta,     Trait::ph,      Trait::a
                                          Trait::colour, Trait::acidity, Trait::funk,    Trait::body};
 /// As answers and paths have it: "ta", "ph"; and in sentences: "TA", "pH".
 [[nodiscard]] std::string_view wordOf(Trait trait);
-[[nodiscard]] std::string_view labelOf(Trait trait);
+[[nodiscard]] std::string labelOf(Trait trait);
 /// A value of it with its unit.
 [[nodiscard]] Amount amountOf(Trait trait, double value);
 /// How near is near enough: an error of this size in one trait weighs as much as one in another.

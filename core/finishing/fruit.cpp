@@ -5,6 +5,7 @@
 #include "finishing/limits.h"
 #include "quantity/acid_base.h"
 #include "quantity/constants.h"
+#include "quantity/language.h"
 
 #include <cmath>
 
@@ -14,8 +15,8 @@ namespace {
 namespace fruits = constants::finishing;
 
 Fruit fruitOf(const KindRow& row) {
-    return {row.text("id"),          row.text("name"), row.number("sugar_g_kg"),
-            row.number("acid_g_kg"), row.text("acid"), {row.number("usable_share")}};
+    return {row.text("id"),   inLanguage(row.text("name")), row.number("sugar_g_kg"), row.number("acid_g_kg"),
+            row.text("acid"), {row.number("usable_share")}};
 }
 
 Acid acidOf(const Fruit& fruit) {

@@ -4,12 +4,13 @@
 #include "finishing/kinds.h"
 #include "finishing/limits.h"
 #include "quantity/constants.h"
+#include "quantity/language.h"
 
 namespace staveline::finishing {
 namespace {
 
 BottleMake makeOf(const KindRow& row) {
-    return {row.text("id"),           row.text("name"),       {row.number("warn_vol")}, {row.number("block_vol")},
+    return {row.text("id"),           inLanguage(row.text("name")), {row.number("warn_vol")}, {row.number("block_vol")},
             {row.number("least_ml")}, {row.number("most_ml")}};
 }
 

@@ -6,6 +6,7 @@
 #include "finishing/limits.h"
 #include "quantity/constants.h"
 #include "quantity/density.h"
+#include "quantity/language.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,7 +18,7 @@ namespace limit = constants::finishing;
 namespace {
 
 PrimingSugar sugarOf(const KindRow& row) {
-    return {row.text("id"), row.text("name"), row.number("value"), row.number("high"), row.text("source")};
+    return {row.text("id"), inLanguage(row.text("name")), row.number("value"), row.number("high"), row.text("source")};
 }
 
 Result<void> tooMuch(GramsPerLitre sugar, std::string_view path) {

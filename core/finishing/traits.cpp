@@ -5,6 +5,7 @@
 #include "quantity/acid_base.h"
 #include "quantity/constants.h"
 #include "quantity/density.h"
+#include "quantity/language.h"
 #include "tasting/score_map.h"
 
 namespace staveline::finishing {
@@ -80,8 +81,8 @@ std::string_view wordOf(Trait trait) {
     return rowOf(trait).word;
 }
 
-std::string_view labelOf(Trait trait) {
-    return rowOf(trait).label;
+std::string labelOf(Trait trait) {
+    return inLanguage(rowOf(trait).label);
 }
 
 Amount amountOf(Trait trait, double value) {

@@ -4,6 +4,7 @@
 #include "ingredient/nearest.h"
 #include "quantity/columns.h"
 #include "quantity/day.h"
+#include "quantity/language.h"
 #include "resources/resources.h"
 
 #include <algorithm>
@@ -117,7 +118,7 @@ bool readKiller(RowReader& row) {
 Grain readGrain(RowReader& row) {
     Grain grain;
     grain.id = row.text("id");
-    grain.name = row.text("name");
+    grain.name = inLanguage(row.text("name"));
     grain.kind = readWord<GrainKind>(row, "kind", grainKinds, "ingredient.unknown_kind");
     for (const auto& number : grainNumbers)
         grain.*number.member = row.number(number.column) * number.scale;
@@ -134,13 +135,13 @@ Grain readGrain(RowReader& row) {
 Yeast readYeast(RowReader& row) {
     Yeast yeast;
     yeast.id = row.text("id");
-    yeast.name = row.text("name");
+    yeast.name = inLanguage(row.text("name"));
     for (const auto& number : yeastNumbers)
         yeast.*number.member = row.number(number.column);
     yeast.pof = row.whole("pof") == 1;
     yeast.killerPositive = readKiller(row);
     yeast.primaryDays = row.whole("primary_days");
-    yeast.note = row.remark("note");
+    yeast.note = inLanguage(row.remark("note"));
     yeast.source = row.text("source");
     return yeast;
 }
@@ -148,7 +149,7 @@ Yeast readYeast(RowReader& row) {
 Hop readHop(RowReader& row) {
     Hop hop;
     hop.id = row.text("id");
-    hop.name = row.text("name");
+    hop.name = inLanguage(row.text("name"));
     hop.alpha = Share{row.number("alpha_pct") * perCent};
     hop.lostInSixMonths = Share{row.number("lost_in_six_months_pct") * perCent};
     hop.age = Days{row.number("age_years") * daysPerYear};

@@ -2,6 +2,8 @@
 #include "quantity/day.h"
 
 #include "quantity/day_limits.h"
+#include "quantity/day_words.h"
+#include "quantity/language.h"
 #include "quantity/parse.h"
 
 #include <algorithm>
@@ -74,11 +76,26 @@ std::string isoDay(Day day) {
 }
 
 std::string dayInWords(Day day) {
+    const std::chrono::year_month_day date(day);
+    auto words = inLanguage("{day} {month} {year}");
+    const auto fill = [&words](std::string_view slot, const std::string& value) {
+        words.replace(words.find(slot), slot.size(), value);
+    };
+    fill("{day}", fmt::format("{}", static_cast<unsigned>(date.day())));
+    fill("{month}", monthInWords(static_cast<unsigned>(date.month())));
+    fill("{year}", fmt::format("{}", static_cast<int>(date.year())));
+    return words;
+}
+
+std::string monthInWords(unsigned month) {
     constexpr std::array<std::string_view, 12> months = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                                          "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-    const std::chrono::year_month_day date(day);
-    return fmt::format("{} {} {}", static_cast<unsigned>(date.day()), months[static_cast<unsigned>(date.month()) - 1],
-                       static_cast<int>(date.year()));
+    return inLanguage(months.at(month - 1));
+}
+
+std::string weekdayInWords(Day day) {
+    constexpr std::array<std::string_view, 7> days = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+    return inLanguage(days.at(std::chrono::weekday(day).c_encoding()));
 }
 
 } // namespace staveline

@@ -2,16 +2,18 @@
 // One place decides in which unit and with how many decimals a quantity is shown.
 #include "quantity/colour.h"
 #include "quantity/density.h"
+#include "quantity/language.h"
 #include "quantity/shown_units.h"
 #include "quantity/text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
 
 namespace staveline {
 namespace {
 
-/// Fixed decimals, the same in every locale; never "-0.0".
+/// Fixed decimals with a point, until `amountInWords` sets the mark of the language; never "-0.0".
 std::string fixed(double value, int decimals) {
     if (!std::isfinite(value))
         return "?";
@@ -74,9 +76,12 @@ std::string pressure(double bars, const DisplayUnits& units) {
     const bool fine = units.pressure == DisplayUnits::Pressure::bar; // 1 psi is fine enough
     return fmt::format("{} {}", fine ? scaled(bars / size) : fixed(bars / size, 0), word);
 }
+/// "3 days" and "1 day" in the words of the language.
+std::string counted(const std::string& number, std::string_view unit) {
+    return number + ' ' + inLanguage(unit, number == "1" ? 1 : 2);
+}
 std::string days(double count) {
-    const auto text = fixed(count, 0);
-    return text + (text == "1" ? " day" : " days");
+    return counted(fixed(count, 0), "days");
 }
 /// Days, from three months on months, from three years on years.
 std::string age(double count) {
@@ -84,8 +89,8 @@ std::string age(double count) {
     if (count < 3 * daysPerMonth)
         return days(count);
     if (count < 3 * daysPerYear)
-        return fixed(count / daysPerYear * monthsPerYear, 0) + " months";
-    return fixed(count / daysPerYear, 1) + " years";
+        return counted(fixed(count / daysPerYear * monthsPerYear, 0), "months");
+    return counted(fixed(count / daysPerYear, 1), "years");
 }
 /// Below ten a decimal where it says something, above none.
 std::string upToTen(double value) {
@@ -110,13 +115,13 @@ std::string inOneUnit(const Amount& amount) {
     case UnitKind::age:
         return age(amount.value);
     case UnitKind::years:
-        return upToOne(amount.value) + " years";
+        return counted(upToOne(amount.value), "years");
     case UnitKind::concentration:
         return scaled(amount.value) + " g/L";
     case UnitKind::trace:
         return scaled(amount.value) + " mg/L";
     case UnitKind::oxygenUptake:
-        return scaled(amount.value) + " mg/L a year";
+        return counted(scaled(amount.value), "mg/L a year");
     case UnitKind::bitterness:
         return upToTen(amount.value) + " IBU";
     case UnitKind::ph:
@@ -136,7 +141,7 @@ std::string inOneUnit(const Amount& amount) {
     case UnitKind::thickness:
         return fixed(amount.value, 1) + " L/kg";
     case UnitKind::carbonation:
-        return fixed(amount.value, 1) + " vol";
+        return counted(fixed(amount.value, 1), "vol");
     case UnitKind::smallVolume:
         return fixed(amount.value, 0) + " mL";
     default:
@@ -163,10 +168,17 @@ std::string amount(const Amount& amount, const DisplayUnits& units) {
     case UnitKind::pressure:
         return pressure(amount.value, units);
     case UnitKind::absolutePressure:
-        return pressure(amount.value, units) + " absolute";
+        return pressure(amount.value, units) + ' ' + inLanguage("absolute");
     default:
         return inOneUnit(amount);
     }
+}
+
+/// No unit has a point in it.
+std::string amountInWords(const Amount& size, const DisplayUnits& units) {
+    auto text = amount(size, units);
+    std::replace(text.begin(), text.end(), '.', spoken().decimalMark);
+    return text;
 }
 
 /// How each kind of argument looks.
@@ -175,7 +187,7 @@ struct Show {
 
     std::string operator()(const std::string& text) const { return text; }
     std::string operator()(std::int64_t count) const { return fmt::format("{}", count); }
-    std::string operator()(const Amount& size) const { return amount(size, units); }
+    std::string operator()(const Amount& size) const { return amountInWords(size, units); }
     std::string operator()(std::chrono::sys_days day) const { return dayInWords(day); }
 };
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "quantity/columns.h"
+#include "quantity/language.h"
 #include "quantity/parse.h"
 #include "resources/resources.h"
 #include "tasting/sitting.h"
@@ -100,10 +101,10 @@ std::array<double, 3> severitySteps(RowReader& row, std::string_view column) {
 Attribute readAttribute(RowReader& row) {
     Attribute a;
     a.code = row.needed("code");
-    a.name = row.needed("name");
+    a.name = inLanguage(row.needed("name"));
     a.group = row.needed("group");
     for (std::size_t i = 0; i < anchorScores.size(); ++i)
-        a.anchors[i] = row.needed("anchor_" + std::to_string(static_cast<int>(anchorScores[i])));
+        a.anchors[i] = inLanguage(row.needed("anchor_" + std::to_string(static_cast<int>(anchorScores[i]))));
     a.shortSheet = row.either("short_sheet", "yes", "no");
     a.bothTemperatures = row.either("temperatures", "both", "once");
     a.coldWeight = {row.number("cold_share", .5)};
@@ -122,9 +123,9 @@ Attribute readAttribute(RowReader& row) {
 FaultRule readFaultRule(RowReader& row) {
     FaultRule f;
     f.id = row.needed("id");
-    f.name = row.needed("name");
-    f.cause = row.needed("cause");
-    f.action = row.needed("action");
+    f.name = inLanguage(row.needed("name"));
+    f.cause = inLanguage(row.needed("cause"));
+    f.action = inLanguage(row.needed("action"));
     f.blocksAdvice = row.either("blocks_advice", "yes", "no");
     f.drawAllowed = row.either("draw_allowed", "yes", "no");
     f.refillAdvice = row.needed("refill_advice");

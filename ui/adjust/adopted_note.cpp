@@ -25,7 +25,7 @@ QString tr(const char* source) {
 QString promiseWords(const facts::Forecast& told) {
     QStringList scores;
     for (const Dimension d : allDimensions)
-        scores << nameOf(d).toLower() + QLatin1Char(' ') + bandWords(desk::promisedBand(told, d));
+        scores << inSentence(nameOf(d)) + QLatin1Char(' ') + bandWords(desk::promisedBand(told, d));
     return tr("Promised for the draw of %1: %2.").arg(dayWords(told.nextDraw), scores.join(QStringLiteral(", ")));
 }
 

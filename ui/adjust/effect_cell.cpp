@@ -51,7 +51,7 @@ void EffectCell::setPoints(const Scores& points) {
         if (std::abs(points[d]) < shown)
             continue;
         // The number stays with its word when the line breaks.
-        const QString words = nameOf(d).toLower() + QChar(QChar::Nbsp) + changeWords(points[d]);
+        const QString words = inSentence(nameOf(d)) + QChar(QChar::Nbsp) + changeWords(points[d]);
         (advice::willBeTasted(points[d]) ? tasted : untasted) << words;
     }
     const QString quiet = untasted.join(QStringLiteral(", "));

@@ -409,7 +409,7 @@ void AdjustPage::showTimelines() {
         timelines_[d].tried = differs ? std::optional(forecastBandsOf(*trial_)[d]) : std::nullopt;
         timelines_[d].triedName = differs ? nameOfTried() : QString();
     }
-    legend_->setTriedName(differs ? nameOfTried().toLower() : QString());
+    legend_->setTriedName(differs ? inSentence(nameOfTried()) : QString());
     verdicts_->setTimelines(timelines_);
 }
 

@@ -100,7 +100,7 @@ QString effectWords(const Scores& next, const std::optional<Scores>& settled) {
     for (const Dimension d : allDimensions) {
         if (!counts(d, next, settled))
             continue;
-        const QString now = tr("%1 %2 next").arg(nameOf(d).toLower(), changeWords(next[d]));
+        const QString now = tr("%1 %2 next").arg(inSentence(nameOf(d)), changeWords(next[d]));
         parts << (settled ? tr("%1, %2 over the years").arg(now, changeWords((*settled)[d])) : now);
     }
     if (parts.isEmpty()) // nothing is said of years that are not worked out yet

@@ -17,7 +17,7 @@ void ScoreLine::setBands(const PerDimension<ForecastBands>& bands) {
     for (const Dimension d : allDimensions) {
         next_[d] = bandWords(bands[d].next);
         kept_[d] = bands[d].settled ? bandWords(*bands[d].settled) : QStringLiteral("…");
-        QString part = nameOf(d).toLower() + QLatin1Char(' ') + next_[d];
+        QString part = inSentence(nameOf(d)) + QLatin1Char(' ') + next_[d];
         parts << part.replace(QLatin1Char(' '), QChar(QChar::Nbsp)); // a score is not torn from its name
     }
     setText(parts.join(QStringLiteral(", ")));
@@ -28,7 +28,7 @@ void ScoreLine::setBands(const PerDimension<ForecastBands>& bands) {
 QString ScoreLine::sentence() const {
     QStringList parts;
     for (const Dimension d : allDimensions)
-        parts << tr("%1 %2 at the next draw, %3 if repeated").arg(nameOf(d).toLower(), next(d), kept(d));
+        parts << tr("%1 %2 at the next draw, %3 if repeated").arg(inSentence(nameOf(d)), next(d), kept(d));
     return parts.join(QStringLiteral("; "));
 }
 

@@ -22,10 +22,8 @@ using tasting::Target;
 
 namespace {
 
-constexpr std::array severityWords = {"", "a trace", "clear", "strong"};
-
 QString severityWord(int severity) {
-    return TargetForm::tr(severityWords[static_cast<std::size_t>(std::clamp(severity, 0, 3))]);
+    return own("ui.taste.severity." + std::to_string(std::clamp(severity, 0, 3)));
 }
 
 QString faultName(const std::string& id) {
@@ -38,7 +36,7 @@ QString drawWords(const desk::PastDraw& draw) {
     QStringList scores;
     for (const Dimension d : allDimensions)
         if (draw.tasted[d])
-            scores << nameOf(d).toLower() + QLatin1Char(' ') + estimateWords(*draw.tasted[d]);
+            scores << inSentence(nameOf(d)) + QLatin1Char(' ') + estimateWords(*draw.tasted[d]);
     const QString name = draw.lot.empty() ? TargetForm::tr("Draw of %1").arg(dayWords(draw.on))
                                           : TargetForm::tr("%1, %2").arg(qs(draw.lot), dayWords(draw.on));
     return TargetForm::tr("%1: %2").arg(name, scores.isEmpty() ? TargetForm::tr("not tasted")
@@ -313,7 +311,7 @@ void TargetForm::putTrait(const std::string& fault, int severity) {
 
 bool TargetForm::store(const Target& changed, const QString& what, const std::string& key) {
     const facts::TargetFact fact{vessel_, session_.desk().today(), changed};
-    const desk::EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), what.toLower())),
+    const desk::EditNote note{toStd(tr("target of %1: %2").arg(qs(vessel_), inSentence(what))),
                               "target/" + vessel_ + "/" + key};
     const auto done = session_.setToday(facts::Fact{fact}, note);
     session_.setUnstored("target", done ? QStringList() : QStringList{tr("target of %1").arg(qs(vessel_))});

@@ -18,7 +18,7 @@ namespace {
 QString scoresOf(const PerDimension<advice::Band>& bands) {
     QStringList scores;
     for (const Dimension d : allDimensions)
-        scores << nameOf(d).toLower() + QLatin1Char(' ') + bandWords(bands[d]);
+        scores << inSentence(nameOf(d)) + QLatin1Char(' ') + bandWords(bands[d]);
     return scores.join(QStringLiteral(", "));
 }
 

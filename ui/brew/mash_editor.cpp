@@ -4,6 +4,7 @@
 #include "advice/advise.h"
 #include "ingredient/pantry.h"
 #include "ui/brew/row_list.h"
+#include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/message_label.h"
 #include "ui/widgets/number_field.h"
@@ -276,7 +277,7 @@ void MashEditor::fillTable() {
         table_->setHorizontalHeaderItem(at, new QTableWidgetItem(tr("%1, %2").arg(column.head, scale.suffix())));
         for (int row = 0; row < table_->rowCount(); ++row) {
             const double value = scale.toShown(column.values[rows[static_cast<std::size_t>(row)]]);
-            auto* cell = new QTableWidgetItem(QString::number(value, 'f', column.decimals));
+            auto* cell = new QTableWidgetItem(numberWords(value, column.decimals));
             cell->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
             table_->setItem(row, at, cell);
         }

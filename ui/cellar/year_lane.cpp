@@ -5,7 +5,6 @@
 #include "ui/widgets/theme.h"
 
 #include <QCoreApplication>
-#include <QLocale>
 #include <QPainter>
 
 #include <algorithm>

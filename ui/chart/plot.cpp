@@ -2,6 +2,7 @@
 #include "ui/chart/plot.h"
 
 #include "ui/chart/reading.h"
+#include "ui/present/text.h"
 
 #include <QAreaSeries>
 #include <QCategoryAxis>
@@ -147,8 +148,7 @@ void paintLabels(QPainter& painter, const PlotFrame& frame, const ChartStyle& st
     for (std::size_t i = 0; i < ticks.size(); i += every) {
         const QRectF box(frame.area.left() - style.left(), frame.y(ticks[i]) - style.line / 2,
                          style.left() - style.line * .4, style.line);
-        painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter,
-                         QString::number(ticks[i], 'f', decimalsOf(frame.scale.step)));
+        painter.drawText(box, Qt::AlignRight | Qt::AlignVCenter, numberWords(ticks[i], decimalsOf(frame.scale.step)));
     }
 }
 

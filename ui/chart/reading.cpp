@@ -70,8 +70,8 @@ std::optional<ChartPoint> pointAt(const ChartSeries& series, Day day) {
 }
 
 QString number(const ChartPanel& panel, double value) {
-    const QString words = QString::number(value, 'f', panel.decimals);
-    return words.startsWith(QLatin1Char('-')) && words.toDouble() == 0 ? words.mid(1) : words;
+    const QString words = numberWords(value, panel.decimals);
+    return words == QLatin1Char('-') + numberWords(0, panel.decimals) ? words.mid(1) : words;
 }
 
 double said(const ChartPoint& point) {

@@ -3,8 +3,6 @@
 
 #include "ui/present/text.h"
 
-#include <QLocale>
-
 #include <algorithm>
 #include <array>
 #include <cmath>

@@ -7,6 +7,7 @@
 #include "desk/ledger.h"
 #include "desk/lots.h"
 #include "ui/draw_refill/brew_offers.h"
+#include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/entry_look.h"
 #include "ui/widgets/message_label.h"
@@ -150,7 +151,7 @@ void EntryForm::opened() {
 /// "draw-off of Heron"
 QString EntryForm::inWords() const {
     const QString words = amended() ? tr("amended %1 of %2") : tr("%1 of %2");
-    return words.arg(wordsOf(fields().fact()).toLower(), qs(vessel_));
+    return words.arg(inSentence(wordsOf(fields().fact())), qs(vessel_));
 }
 
 std::string EntryForm::unstoredKey() const {
@@ -188,7 +189,7 @@ void EntryForm::addHint() {
         return;
     const double shown = UnitScale(UnitKind::volume, session().units()).toShown(planned.l);
     const int decimals = shown < 10 ? 2 : shown < 1000 ? 1 : 0; // no finer than a brewer draws
-    fields().setHint("volume_l", tr("plan %1").arg(QString::number(shown, 'f', decimals)));
+    fields().setHint("volume_l", tr("plan %1").arg(numberWords(shown, decimals)));
 }
 
 void EntryForm::refresh() {

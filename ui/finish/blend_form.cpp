@@ -2,6 +2,7 @@
 #include "ui/finish/blend_form.h"
 
 #include "desk/ledger.h"
+#include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/number_field.h"
 
@@ -73,7 +74,7 @@ void BlendForm::offerIn(std::size_t row, const std::vector<std::pair<std::string
     ChoiceField& field = *rows_[row].beer;
     const std::string chosen = offered_ || row > 0 ? field.word() : own;
     field.clear();
-    field.add(tr("none"), {});
+    field.add(tr("no beer"), {});
     for (const auto& [name, litres] : beers)
         field.add(qs(name), name);
     field.setCurrentIndex(std::max(0, field.findData(qs(chosen))));
@@ -91,7 +92,7 @@ void BlendForm::offer(const std::vector<desk::VesselSummary>& vessels, const std
     held_.clear();
     const UnitScale scale(UnitKind::volume, session().units());
     for (const auto& [name, litres] : beers)
-        held_[name] = QString::number(scale.toShown(litres.l), 'f', 1);
+        held_[name] = numberWords(scale.toShown(litres.l), 1);
     for (std::size_t i = 0; i < rows_.size(); ++i)
         offerIn(i, beers, own);
     offered_ = true;

@@ -2,6 +2,7 @@
 #include "ui/finish/pack_form.h"
 
 #include "quantity/constants.h"
+#include "ui/present/text.h"
 #include "ui/widgets/choice_field.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/number_field.h"
@@ -85,7 +86,7 @@ void PackForm::addKegAndFruit() {
     beginPart(tr("Keg and fruit"));
     keg_ = addNumber("/keg_c", tr("Temperature of a keg"), UnitKind::temperature, temperatures);
     fruit_ = addChoice(tr("Fruit that lay in it"));
-    offer(*fruit_, tr("none"), finishing::builtInFruits());
+    offer(*fruit_, tr("no fruit"), finishing::builtInFruits());
     fruitMass_ = addNumber("/fruit", tr("Fruit to each litre"), UnitKind::concentration, fruitWeights);
 }
 
@@ -160,7 +161,7 @@ void PackForm::forgetMeasured() {
 
 void PackForm::sayWhatCame(const desk::PackingAnswer& answer) {
     const auto hint = [](NumberField& field, double value) {
-        field.setHint(field.stored() ? QString() : QString::number(value, 'f', 1));
+        field.setHint(field.stored() ? QString() : numberWords(value, 1));
     };
     hint(*volumes_, answer.wanted.vol);
     hint(*weight_, answer.priming.perLitre.gPerL);

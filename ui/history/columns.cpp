@@ -33,7 +33,7 @@ void addQuantity(std::vector<HistoryColumn>& columns, const std::string& key, co
     const QString unit = scale.suffix();
     columns.push_back({key, unit.isEmpty() ? title : tr("%1\n(%2)").arg(title, unit), [=](const HistoryRow& row) {
                            const auto value = get(row);
-                           return value ? QString::number(scale.toShown(raw(*value)), 'f', decimals) : QString();
+                           return value ? numberWords(scale.toShown(raw(*value)), decimals) : QString();
                        }});
 }
 

@@ -237,7 +237,7 @@ std::vector<ChartEvent> eventsOf(const HistoryView& history, const std::vector<d
     for (const desk::LedgerLine& line : ledger) {
         const bool change = line.kind == EntryKind::drawOff || line.kind == EntryKind::refill;
         events.push_back({line.on, rowOf(line.kind), glyphOf(line.kind), change, entryWords(line, units),
-                          ui::wordOf(line.kind).toLower()});
+                          inSentence(ui::wordOf(line.kind))});
     }
     for (const HistoryRow& row : history.rows)
         if (row.kind == desk::HistoryKind::sitting)

@@ -62,8 +62,4 @@ QString sentenceCase(const QString& words) {
     return words.isEmpty() ? words : words.left(1).toUpper() + words.mid(1);
 }
 
-QString inSentence(const QString& words) {
-    return words.isEmpty() ? words : words.left(1).toLower() + words.mid(1);
-}
-
 } // namespace staveline::ui

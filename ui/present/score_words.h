@@ -18,7 +18,5 @@ namespace staveline::ui {
 [[nodiscard]] QString estimateWords(const tasting::Estimate& estimate);
 /// The first letter in upper case.
 [[nodiscard]] QString sentenceCase(const QString& words);
-/// The first letter in lower case, as in the middle of a sentence.
-[[nodiscard]] QString inSentence(const QString& words);
 
 } // namespace staveline::ui

@@ -40,8 +40,8 @@ const Recorded& recordedOf(const desk::Chosen& done) {
 /// "Removed the reading of 9 Nov 2026."; `key`: what was done.
 QString saidOf(const char* key, const Fact& fact) {
     const auto entry = facts::traitsOf(fact).entry;
-    const QString kind =
-        entry ? own("ui.entry." + std::string(vessel::traitsOf(*entry).word)).toLower() : QString(Session::tr("entry"));
+    const QString kind = entry ? inSentence(own("ui.entry." + std::string(vessel::traitsOf(*entry).word)))
+                               : QString(Session::tr("entry"));
     return text(say(key).with("entry", toStd(kind)).with("day", dayOf(fact)));
 }
 

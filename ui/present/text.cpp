@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/present/text.h"
 
+#include "quantity/day_words.h"
+#include "quantity/language.h"
+
 #include <QCoreApplication>
-#include <QDate>
-#include <QLocale>
 
 #include <cstdlib>
 
@@ -12,10 +13,6 @@ namespace {
 
 QString tr(const char* source, int n = -1) {
     return QCoreApplication::translate("Text", source, nullptr, n);
-}
-QDate qtDate(Day day) {
-    const std::chrono::year_month_day civil{day};
-    return {int{civil.year()}, static_cast<int>(unsigned{civil.month()}), static_cast<int>(unsigned{civil.day()})};
 }
 
 } // namespace
@@ -34,12 +31,20 @@ QString own(std::string_view key) {
     return qs(builtInTexts().find(key));
 }
 
+QString inSentence(const QString& name) {
+    return qs(staveline::inSentence(toStd(name)));
+}
+
+QString numberWords(double value, int decimals) {
+    return QString::number(value, 'f', decimals).replace(QLatin1Char('.'), QLatin1Char(spoken().decimalMark));
+}
+
 QString dayWords(Day day) {
-    return QLocale::c().toString(qtDate(day), QStringLiteral("d MMM yyyy"));
+    return qs(dayInWords(day));
 }
 
 QString weekdayWords(Day day) {
-    return QLocale::c().toString(qtDate(day), QStringLiteral("ddd d MMM yyyy"));
+    return qs(weekdayInWords(day) + ' ' + dayInWords(day));
 }
 
 QString distanceWords(int days) {

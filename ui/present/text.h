@@ -19,10 +19,14 @@ namespace staveline::ui {
 [[nodiscard]] QString text(const Message& message, const DisplayUnits& units = {});
 /// Cause and remedy in one line.
 [[nodiscard]] QString text(const Fault& fault, const DisplayUnits& units = {});
-/// A text of the window's own catalogue (resources/texts/ui.tsv).
+/// A text of the window's own (resources/texts/LANGUAGE/ui*.tsv).
 [[nodiscard]] QString own(std::string_view key);
 
-/// "2 Mar 2026", without a locale, so that papers and screens agree.
+/// A name as it stands in the middle of a sentence: in lower case, where nouns are not capitalised.
+[[nodiscard]] QString inSentence(const QString& name);
+/// "1.25", with the decimal mark of the language.
+[[nodiscard]] QString numberWords(double value, int decimals);
+/// "2 Mar 2026", not by the locale, so that papers and screens agree.
 [[nodiscard]] QString dayWords(Day day);
 /// "Mon 2 Mar 2026"
 [[nodiscard]] QString weekdayWords(Day day);

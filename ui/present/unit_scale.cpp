@@ -3,6 +3,7 @@
 
 #include "quantity/colour.h"
 #include "quantity/density.h"
+#include "quantity/language.h"
 #include "quantity/shown_units.h"
 #include "ui/present/text.h"
 
@@ -20,44 +21,44 @@ QString wordOf(DisplayUnits::Pressure unit) {
 }
 
 /// Of kinds that are shown in one unit alone.
-QString fixedSuffix(UnitKind kind) {
+std::string_view fixedSuffix(UnitKind kind) {
     switch (kind) {
     case UnitKind::concentration:
-        return QStringLiteral("g/L");
+        return "g/L";
     case UnitKind::bitterness:
-        return QStringLiteral("IBU");
+        return "IBU";
     case UnitKind::days:
     case UnitKind::age:
-        return QStringLiteral("days");
+        return "days";
     case UnitKind::years:
-        return QStringLiteral("years");
+        return "years";
     case UnitKind::share:
     case UnitKind::percent:
     case UnitKind::percentOfGrist:
     case UnitKind::percentOfExtract:
-        return QStringLiteral("%");
+        return "%";
     case UnitKind::oxygenUptake:
-        return QStringLiteral("mg/L a year");
+        return "mg/L a year";
     case UnitKind::minutes:
-        return QStringLiteral("min");
+        return "min";
     case UnitKind::mass:
-        return QStringLiteral("kg");
+        return "kg";
     case UnitKind::content:
-        return QStringLiteral("mg/kg");
+        return "mg/kg";
     case UnitKind::enzymePower:
-        return QStringLiteral("WK");
+        return "WK";
     case UnitKind::thickness:
-        return QStringLiteral("L/kg");
+        return "L/kg";
     case UnitKind::smallMass:
-        return QStringLiteral("g");
+        return "g";
     case UnitKind::trace:
-        return QStringLiteral("mg/L");
+        return "mg/L";
     case UnitKind::alcohol:
-        return QStringLiteral("% vol");
+        return "% vol";
     case UnitKind::carbonation:
-        return QStringLiteral("vol");
+        return "vol";
     case UnitKind::smallVolume:
-        return QStringLiteral("mL");
+        return "mL";
     default:
         return {};
     }
@@ -90,9 +91,9 @@ QString UnitScale::suffix() const {
     case UnitKind::pressure:
         return wordOf(units_.pressure);
     case UnitKind::absolutePressure:
-        return wordOf(units_.pressure) + QStringLiteral(" absolute");
+        return wordOf(units_.pressure) + QLatin1Char(' ') + qs(inLanguage("absolute"));
     default:
-        return fixedSuffix(kind_);
+        return qs(inLanguage(fixedSuffix(kind_)));
     }
 }
 
@@ -162,11 +163,11 @@ int UnitScale::mostDecimals() const {
 }
 
 QString UnitScale::show(double stored) const {
-    QString number = QString::number(toShown(stored), 'f', mostDecimals());
+    QString number = numberWords(toShown(stored), mostDecimals());
     int spare = mostDecimals() - fewestDecimals();
     while (spare-- > 0 && number.endsWith(QLatin1Char('0')))
         number.chop(1);
-    if (number.endsWith(QLatin1Char('.')))
+    if (number.endsWith(QLatin1Char(spoken().decimalMark)))
         number.chop(1);
     return number == QStringLiteral("-0") ? QStringLiteral("0") : number;
 }

@@ -41,9 +41,10 @@ std::vector<Named> refillDates(const vessel::Schedule& dates, bool drawn) {
 
 QString vesselKind(const facts::VesselFact& facts, const DisplayUnits& units) {
     QString size = qs(show(facts.capacity, units));
-    size.replace(QLatin1String(".0 "), QLatin1String(" ")); // a size on the head of a cask is a whole number
-    const QString shape = own("ui.word." + std::string(wordOf(facts.shape))).toLower();
-    const QString material = own("ui.word." + std::string(wordOf(facts.material))).toLower();
+    size.replace(numberWords(0, 1).mid(1) + QLatin1Char(' '),
+                 QStringLiteral(" ")); // a size on the head of a cask is a whole number
+    const QString shape = inSentence(own("ui.word." + std::string(wordOf(facts.shape))));
+    const QString material = inSentence(own("ui.word." + std::string(wordOf(facts.material))));
     const QString kind = shape == material ? tr("%1 %2").arg(size, shape) : tr("%1 %2, %3").arg(size, shape, material);
     const QString place = qs(facts.room.empty() ? show(facts.temperature, units) : facts.room);
     return tr("%1, %2").arg(kind, place);

@@ -37,7 +37,7 @@ Result<double> parsed(const QString& typed) {
 } // namespace
 
 QString scoreText(std::optional<double> score) {
-    return score ? QString::number(*score, 'f', 1) : QString();
+    return score ? numberWords(*score, 1) : QString();
 }
 QString anchorText(const tasting::Attribute& attribute, double score) {
     const auto above = std::lower_bound(anchorScores.begin(), anchorScores.end(), score);

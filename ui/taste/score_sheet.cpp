@@ -156,8 +156,7 @@ void ScoreSheet::countGroups() {
             ++all;
             scored += spokenScore(line).has_value() ? 1 : 0;
         }
-        QString name = qs(groups_[g].name);
-        name[0] = name[0].toUpper();
+        const QString name = own("sheet.paper.group." + groups_[g].name);
         groups_[g].button->setVisible(all > 0);
         groups_[g].button->say(tr("%1  %2 of %3").arg(name).arg(scored).arg(all),
                                tr("%1, %2 of %3 scored").arg(name).arg(scored).arg(all));

@@ -194,7 +194,7 @@ void SittingSummary::showHelp(const desk::TasteView& view) {
         QStringList whose;
         for (const Dimension other : allDimensions)
             if (!help.isEmpty() && session_.words(view.help[other]) == help)
-                whose << (whose.isEmpty() ? nameOf(other) : nameOf(other).toLower());
+                whose << (whose.isEmpty() ? nameOf(other) : inSentence(nameOf(other)));
         const bool last = !whose.isEmpty() && whose.back().compare(nameOf(d), Qt::CaseInsensitive) == 0;
         readings_[d].help->setText(whose.size() < 2 ? help : tr("%1: %2").arg(whose.join(tr(", ")), help));
         readings_[d].help->setVisible(last);

@@ -105,7 +105,7 @@ QString TasterModel::wholeTable(const Attribute& line, bool mean) const {
     }
     if (count == 0 || (!mean && count < 2))
         return {};
-    return QString::number(mean ? sum / count : high - low, 'f', 1);
+    return numberWords(mean ? sum / count : high - low, 1);
 }
 
 QString TasterModel::cell(const Attribute& line, int column) const {

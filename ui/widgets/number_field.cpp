@@ -16,7 +16,7 @@
 namespace staveline::ui {
 namespace {
 
-constexpr std::string_view widest = "0000.000 ";
+constexpr std::string_view widestNumber = "0000.000 ";
 
 /// The value a fault's remedy offers instead, as it should be typed.
 std::optional<QString> offered(const Fault& fault) {
@@ -24,7 +24,7 @@ std::optional<QString> offered(const Fault& fault) {
         if (argument.name != "instead")
             continue;
         if (const auto* amount = std::get_if<Amount>(&argument.value); amount && amount->kind == UnitKind::gravity)
-            return QString::number(amount->value, 'f', 3);
+            return numberWords(amount->value, 3);
         return qs(show(argument.value));
     }
     return std::nullopt;
@@ -42,7 +42,7 @@ NumberField::NumberField(UnitKind kind, Range range, bool required, QWidget* par
     row->addWidget(unit_);
     row->addStretch(1);
     edit_->setAlignment(Qt::AlignRight);
-    edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(qs(widest)) + lines(*this, .8));
+    edit_->setFixedWidth(edit_->fontMetrics().horizontalAdvance(qs(widestNumber)) + lines(*this, .8));
     edit_->installEventFilter(this);
     connect(edit_, &QLineEdit::textEdited, this, [this] {
         read();

@@ -395,6 +395,15 @@ void MainWindow::setAppearance(Appearance appearance) {
     install(*qApp, appearance);
 }
 
+void MainWindow::setLanguage(const QString& code) {
+    const QString before = std::exchange(settings_.language, code);
+    if (before == code)
+        return;
+    startsAgain_ = close();
+    if (!startsAgain_)
+        settings_.language = before;
+}
+
 void MainWindow::setPaper(PaperSize size) {
     settings_.paper = size;
     rememberSoon_->start();
@@ -407,6 +416,7 @@ void MainWindow::showPreferences() {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &Preferences::unitsChosen, this, &MainWindow::setUnits);
     connect(dialog, &Preferences::paperChosen, this, &MainWindow::setPaper);
+    connect(dialog, &Preferences::languageChosen, this, &MainWindow::setLanguage, Qt::QueuedConnection);
     connect(dialog, &Preferences::appearanceChosen, this, &MainWindow::setAppearance);
     dialog->open();
 }

@@ -43,6 +43,9 @@ public:
     /// Stored values never change with these.
     void setUnits(const DisplayUnits& units);
     void setAppearance(Appearance appearance);
+    /// Tables and texts are read once: the window closes, if the brewer lets it, and wants to start again.
+    void setLanguage(const QString& code);
+    [[nodiscard]] bool startsAgain() const { return startsAgain_; }
     void setPaper(PaperSize size);
     void toggleHelp();
     void showPageAgain(); ///< where help stands in its place: what a key does is seen
@@ -109,6 +112,7 @@ private:
     Prompt& prompt_;
     QSettings& stored_;
     WindowSettings settings_;
+    bool startsAgain_ = false;
     std::unique_ptr<Session> session_;
     std::unique_ptr<Actions> actions_;
     BookTasks* tasks_;

@@ -108,6 +108,10 @@ void MainWindow::makeMenus() {
     view->addSeparator();
     addUnitChoices(*view->addMenu(tr("&Units")), settings_, [this](const DisplayUnits& units) { setUnits(units); });
     addAppearanceChoices(*view->addMenu(tr("&Colours")), settings_, [this](Appearance look) { setAppearance(look); });
+    addLanguageChoices(*view->addMenu(tr("Langua&ge")), settings_, [this](const QString& code) {
+        QMetaObject::invokeMethod(
+            this, [this, code] { setLanguage(code); }, Qt::QueuedConnection);
+    });
     menuBar()->addMenu(tr("&Help"))->addActions({a.help, a.about});
 }
 

@@ -49,6 +49,8 @@ Preferences::Preferences(const WindowSettings& now, QWidget* parent) : QDialog(p
     unit(tr("&Colour of beer"), colourChoices(), &DisplayUnits::colour);
     unit(tr("P&ressures"), pressureChoices(), &DisplayUnits::pressure);
     addChoice(*form, tr("&Paper"), paperChoices(), now.paper, [this](PaperSize size) { Q_EMIT paperChosen(size); });
+    addChoice(*form, tr("&Language"), languageChoices(), now.language,
+              [this](const QString& code) { Q_EMIT languageChosen(code); });
     addChoice(*form, tr("&Appearance"), appearanceChoices(), now.appearance,
               [this](Appearance look) { Q_EMIT appearanceChosen(look); });
     auto* words = new QLabel(own("ui.preferences.words"), this);

@@ -16,6 +16,7 @@ public:
 Q_SIGNALS:
     void unitsChosen(const staveline::DisplayUnits& units);
     void paperChosen(staveline::ui::PaperSize size);
+    void languageChosen(const QString& code);
     void appearanceChosen(staveline::ui::Appearance appearance);
 };
 

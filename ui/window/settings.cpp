@@ -1,6 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/settings.h"
 
+#include "quantity/language.h"
+#include "ui/present/text.h"
+
+#include <QLocale>
 #include <QSettings>
 
 #include <array>
@@ -40,6 +44,7 @@ constexpr Words<PageId, 6> workPages{
 constexpr Words<BrewPage::Part, 3> brewParts{"session/brew", {"plan", "sheet", "as_brewed"}};
 constexpr Words<HistoryPage::Face, 3> historyFaces{"session/history", {"charts", "table", "promises"}};
 
+const QLatin1String languageKey("language");
 const QLatin1String splitGroup("split/");
 const QLatin1String atAllKey("session/all_vessels");
 const QLatin1String mostMovedKey("advice/most_moved"); // its control knows the bounds
@@ -55,6 +60,31 @@ QList<int> sizesIn(const QStringList& stored) {
         sizes << size;
     }
     return sizes;
+}
+
+DisplayUnits unitsIn(const QSettings& from) {
+    DisplayUnits units;
+    units.volume = volumes.read(from);
+    units.temperature = temperatures.read(from);
+    units.colour = colours.read(from);
+    units.pressure = pressures.read(from);
+    // Specific gravity is the default, though not the first of its enumeration.
+    units.gravity = from.value(QLatin1String("units/gravity")).toString() == QLatin1String("plato")
+                        ? DisplayUnits::Gravity::plato
+                        : DisplayUnits::Gravity::specific;
+    return units;
+}
+
+/// Before any are chosen: as the desktop measures.
+DisplayUnits localUnits() {
+    DisplayUnits units;
+    if (QLocale().measurementSystem() != QLocale::ImperialUSSystem)
+        return units;
+    units.volume = DisplayUnits::Volume::usGallon;
+    units.temperature = DisplayUnits::Temperature::fahrenheit;
+    units.colour = DisplayUnits::Colour::srm;
+    units.pressure = DisplayUnits::Pressure::psi;
+    return units;
 }
 
 QMap<QString, QList<int>> readSplits(const QSettings& from) {
@@ -98,16 +128,14 @@ void WindowSettings::use(const QString& book) {
 
 WindowSettings load(const QSettings& from) {
     WindowSettings made;
-    made.units.volume = volumes.read(from);
-    made.units.temperature = temperatures.read(from);
-    made.units.colour = colours.read(from);
-    made.units.pressure = pressures.read(from);
-    // Specific gravity is the default, though not the first of its enumeration.
-    made.units.gravity = from.value(QLatin1String("units/gravity")).toString() == QLatin1String("plato")
-                             ? DisplayUnits::Gravity::plato
-                             : DisplayUnits::Gravity::specific;
+    if (!from.contains(QLatin1String(volumes.key)))
+        made.units = localUnits();
+    else
+        made.units = unitsIn(from);
     made.appearance = appearances.read(from);
     made.paper = paperNamed(from.value(QLatin1String("paper")).toString().toStdString()).value_or(localPaper());
+    const auto language = from.value(languageKey).toString();
+    made.language = isLanguage(toStd(language)) ? language : QString();
     made.recent = existing(from.value(QLatin1String("recent")).toStringList());
     made.lastBook = from.value(QLatin1String("session/book")).toString();
     made.lastVessel = from.value(QLatin1String("session/vessel")).toString();
@@ -133,6 +161,7 @@ void save(const WindowSettings& settings, QSettings& to) {
     to.setValue(QLatin1String("units/gravity"), plato ? QLatin1String("plato") : QLatin1String("specific"));
     appearances.write(settings.appearance, to);
     to.setValue(QLatin1String("paper"), QLatin1String(rowOf(settings.paper).word));
+    to.setValue(languageKey, settings.language);
     to.setValue(QLatin1String("recent"), settings.recent);
     to.setValue(QLatin1String("session/book"), settings.lastBook);
     to.setValue(QLatin1String("session/vessel"), settings.lastVessel);

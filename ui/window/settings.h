@@ -26,6 +26,7 @@ struct WindowSettings {
     DisplayUnits units;
     Appearance appearance = Appearance::system;
     PaperSize paper = PaperSize::a4;
+    QString language;   ///< code of one of languages(); empty: as the desktop
     QStringList recent; ///< newest first
     QString lastBook, lastVessel;
     PageId lastPage = PageId::drawRefill;

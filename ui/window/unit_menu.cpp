@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/unit_menu.h"
 
+#include "quantity/language.h"
+#include "ui/present/text.h"
+
 #include <QActionGroup>
 #include <QCoreApplication>
 #include <QMenu>
@@ -61,6 +64,13 @@ Choices<PaperSize> paperChoices() {
     return choices;
 }
 
+Choices<QString> languageChoices() {
+    Choices<QString> choices{{tr("As the &desktop"), QString()}};
+    for (const Language& language : languages())
+        choices.emplace_back(QLatin1Char('&') + qs(language.name), qs(language.code));
+    return choices;
+}
+
 void addUnitChoices(QMenu& menu, const WindowSettings& now, const std::function<void(const DisplayUnits&)>& changed) {
     const auto add = [&](const auto& choices, auto member) {
         addGroup(
@@ -85,6 +95,11 @@ void addUnitChoices(QMenu& menu, const WindowSettings& now, const std::function<
 void addAppearanceChoices(QMenu& menu, const WindowSettings& now, const std::function<void(Appearance)>& changed) {
     addGroup(
         menu, appearanceChoices(), [&now] { return now.appearance; }, changed);
+}
+
+void addLanguageChoices(QMenu& menu, const WindowSettings& now, const std::function<void(const QString&)>& changed) {
+    addGroup(
+        menu, languageChoices(), [&now] { return now.language; }, changed);
 }
 
 void addPaperChoices(QMenu& menu, const WindowSettings& now, const std::function<void(PaperSize)>& changed) {

@@ -19,11 +19,13 @@ template <class Value> using Choices = std::vector<std::pair<QString, Value>>;
 [[nodiscard]] Choices<DisplayUnits::Pressure> pressureChoices();
 [[nodiscard]] Choices<Appearance> appearanceChoices();
 [[nodiscard]] Choices<PaperSize> paperChoices();
+[[nodiscard]] Choices<QString> languageChoices();
 
 /// Fills `menu` with checkable choices; `changed` gets the settings with the new choice in. `now` outlives the menu,
 /// which shows what is in use whenever it opens.
 void addUnitChoices(QMenu& menu, const WindowSettings& now, const std::function<void(const DisplayUnits&)>& changed);
 void addAppearanceChoices(QMenu& menu, const WindowSettings& now, const std::function<void(Appearance)>& changed);
+void addLanguageChoices(QMenu& menu, const WindowSettings& now, const std::function<void(const QString&)>& changed);
 void addPaperChoices(QMenu& menu, const WindowSettings& now, const std::function<void(PaperSize)>& changed);
 
 } // namespace staveline::ui
