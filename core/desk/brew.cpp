@@ -8,6 +8,7 @@
 #include "desk/first_fill.h"
 #include "desk/house.h"
 #include "desk/inside.h"
+#include "facts/kept_words.h"
 #include "quantity/density.h"
 
 #include <algorithm>
@@ -185,8 +186,8 @@ Result<PlannedRecipe> Desk::planned(const VesselName& name) const {
     planned.setting = vessel.inUse;
     planned.firstFill = vessel.toFill;
     takeOrigin(planned, vessel.record, vessel.now());
-    planned.moves =
-        changesSinceLastRefill(vessel.record, inside_->cellar->shared().pantry, vessel.now(), inside_->units);
+    for (const auto& move : changesSinceLastRefill(vessel.record, inside_->cellar->shared().pantry, vessel.now()))
+        planned.moves.push_back(facts::toldWords(move, inside_->units));
     if (vessel.brewed)
         planned.brewed = *vessel.brewed;
     return planned;

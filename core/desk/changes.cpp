@@ -3,6 +3,7 @@
 #include "desk/changes.h"
 
 #include "advice/board.h"
+#include "facts/kept_words.h"
 
 #include <cmath>
 
@@ -10,6 +11,7 @@ namespace staveline::desk {
 
 using advice::Setting;
 using brewing::Recipe;
+using facts::keptWords;
 using ingredient::Pantry;
 
 namespace {
@@ -30,9 +32,8 @@ Setting leveredTo(const Setting& from, const Setting& to, const Pantry& pantry) 
 /// The parts of a recipe that are told whole.
 class Differences {
 public:
-    Differences(const Recipe& from, const Recipe& levered, const Recipe& to, const Pantry& pantry,
-                const DisplayUnits& units)
-        : from_(from), levered_(levered), to_(to), pantry_(pantry), units_(units) {}
+    Differences(const Recipe& from, const Recipe& levered, const Recipe& to, const Pantry& pantry)
+        : from_(from), levered_(levered), to_(to), pantry_(pantry) {}
 
     std::vector<std::string> words() {
         grains();
@@ -54,7 +55,7 @@ public:
 private:
     void tell(const std::string& key, ArgumentValue from, ArgumentValue to, const std::string& name = {}) {
         words_.push_back(
-            render(say(key).with("to", std::move(to)).with("from", std::move(from)).with("name", name), units_));
+            keptWords(say(key).with("to", std::move(to)).with("from", std::move(from)).with("name", name)));
     }
     [[nodiscard]] std::string nameOf(const std::string& id) const {
         const auto grain = pantry_.grain(id);
@@ -91,7 +92,7 @@ private:
     }
     [[nodiscard]] std::string hops(const Recipe& recipe) const {
         if (recipe.hops.empty())
-            return render(say("desk.change.hops.usual"), units_);
+            return keptWords(say("desk.change.hops.usual"));
         return listed(recipe.hops, [](const brewing::HopAddition& hop) {
             return say("desk.change.hop")
                 .with("name", hop.name)
@@ -101,30 +102,29 @@ private:
         });
     }
     template <class T, class Word> std::string listed(const std::vector<T>& items, Word word) const {
-        std::string text;
+        std::string all;
         for (const auto& item : items)
-            text += (text.empty() ? "" : ", ") + render(word(item), units_);
-        return text;
+            all = all.empty() ? keptWords(word(item))
+                              : keptWords(say("desk.change.and").with("all", all).with("next", keptWords(word(item))));
+        return all;
     }
 
     const Recipe &from_, &levered_, &to_;
     const Pantry& pantry_;
-    const DisplayUnits& units_;
     std::vector<std::string> words_;
 };
 
 } // namespace
 
-std::vector<std::string> changesBetween(const Setting& from, const Setting& to, const Pantry& pantry,
-                                        const DisplayUnits& units) {
+std::vector<std::string> changesBetween(const Setting& from, const Setting& to, const Pantry& pantry) {
     advice::AdviceInput input;
     input.base = from;
     input.pantry = &pantry;
     std::vector<std::string> words;
     for (const auto& wording : wordingsOf(input, to))
-        words.push_back(render(wording, units));
+        words.push_back(keptWords(wording));
     const Setting levered = leveredTo(from, to, pantry);
-    const auto rest = Differences(from.recipe, levered.recipe, to.recipe, pantry, units).words();
+    const auto rest = Differences(from.recipe, levered.recipe, to.recipe, pantry).words();
     words.insert(words.end(), rest.begin(), rest.end());
     return words;
 }

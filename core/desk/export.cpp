@@ -3,6 +3,7 @@
 #include "desk/inside.h"
 #include "desk/ledger.h"
 #include "desk/told_fact.h"
+#include "facts/kept_words.h"
 #include "facts/table_csv.h"
 
 #include <algorithm>
@@ -169,7 +170,8 @@ Result<Recorded> Desk::restore(const std::vector<TextFile>& files) {
     const auto tables = facts::readTables(files);
     if (!tables)
         return fail(tables.error());
-    const book::EditLabel label{render(say("desk.edit.restore")), "restore", toText(EditScope{{}, false, true}), ""};
+    const book::EditLabel label{facts::keptWords(say("desk.edit.restore")), "restore",
+                                toText(EditScope{{}, false, true}), ""};
     const auto body = [&](Cellar&, book::Writer& writer) -> Result<Inside::Written> {
         for (const auto& table : facts::cellarSchema().tables)
             if (const auto rows = tables->find(table.name); rows != tables->end())

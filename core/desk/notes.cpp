@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/notes.h"
 
+#include "facts/kept_words.h"
 #include "ingredient/pantry.h"
 
 #include <algorithm>
@@ -24,7 +25,7 @@ Result<NotesOutcome> takeNotes(Desk& desk, std::string_view text, NoteForm form,
         return fail(settledForm.error());
     NotedFacts noted = facts::factsIn(*table, *settledForm, desk.pantry());
     const auto label = say("desk.edit.notes").with("name", name);
-    auto some = desk.recordSome(noted.facts, {render(label), ""}, trial, goOn);
+    auto some = desk.recordSome(noted.facts, {facts::keptWords(label), ""}, trial, goOn);
     if (!some)
         return fail(some.error());
     for (const auto& [place, why] : some->refused)

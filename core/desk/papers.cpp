@@ -3,6 +3,7 @@
 #include "desk/advice.h"
 #include "desk/inside.h"
 #include "desk/stock.h"
+#include "facts/kept_words.h"
 #include "sheet/brew_sheet.h"
 #include "sheet/tasting_paper.h"
 
@@ -12,11 +13,11 @@ namespace staveline::desk {
 namespace {
 
 /// What changes, in the shape the sheet reads.
-advice::Proposal toldChanges(const std::vector<std::string>& changes) {
+advice::Proposal toldChanges(const std::vector<std::string>& changes, const DisplayUnits& units) {
     advice::Proposal proposal;
     for (const auto& text : changes) {
         advice::Move move;
-        move.wording = say("desk.plain").with("text", text);
+        move.wording = say("desk.plain").with("text", facts::toldWords(text, units));
         proposal.moves.push_back(std::move(move));
     }
     return proposal;
@@ -61,13 +62,13 @@ Result<sheet::Document> Desk::brewSheet(const facts::VesselName& name, const Dis
     }
     sheet.firstFill = vessel.toFill;
     sheet.draw = setting.draw;
-    advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now, units));
+    advice::Proposal chosen = toldChanges(changesSinceLastRefill(record, shared.pantry, now), units);
     sheet.chosen = &chosen;
     if (const facts::ChoiceFact* choice = vessel.toFill ? nullptr : openChoice(record, now);
         choice && choice->forecast->recipe == setting.recipe) {
         const facts::Forecast& promised = *choice->forecast;
         for (const auto& text : promised.reasons)
-            chosen.reasons.push_back(say("desk.plain").with("text", text));
+            chosen.reasons.push_back(say("desk.plain").with("text", facts::toldWords(text, units)));
         for (Dimension d : allDimensions)
             sheet.expected[d] = promisedBand(promised, d);
         sheet.forecastNote = render(say("desk.forecast_note")

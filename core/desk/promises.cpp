@@ -4,6 +4,7 @@
 #include "advice/on_scale.h"
 #include "desk/advice.h"
 #include "desk/inside.h"
+#include "facts/kept_words.h"
 
 #include <algorithm>
 #include <boost/crc.hpp>
@@ -51,12 +52,12 @@ Forecast promised(const AdviceJob& job, const Setting& setting, const PerDimensi
     return forecast;
 }
 
-Forecast forecastOf(const AdviceJob& job, const advice::Proposal& proposal, const DisplayUnits& units) {
+Forecast forecastOf(const AdviceJob& job, const advice::Proposal& proposal) {
     Forecast forecast = promised(job, proposal.setting, proposal.next);
     for (const auto& move : proposal.moves)
-        forecast.moves.push_back(render(move.wording, units));
+        forecast.moves.push_back(facts::keptWords(move.wording));
     for (const auto& reason : proposal.reasons)
-        forecast.reasons.push_back(render(reason, units));
+        forecast.reasons.push_back(facts::keptWords(reason));
     return forecast;
 }
 
@@ -67,7 +68,7 @@ Result<ChoiceFact> ownChoice(const AdviceJob& job, const Setting& setting, Day o
         return fail(trial.error());
     ChoiceFact choice{job.vessel, on, ChoiceFact::own, promised(job, setting, trial->next)};
     choice.forecast->moves = std::move(moves);
-    choice.forecast->reasons.push_back(render(say("desk.own_plan")));
+    choice.forecast->reasons.push_back(facts::keptWords(say("desk.own_plan")));
     return choice;
 }
 
@@ -86,7 +87,7 @@ const advice::Proposal* proposalNumber(const Advice& advice, int number) {
     return number > 0 && index < advice.proposals.size() ? &advice.proposals[index] : nullptr;
 }
 
-Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int number, Day on, const DisplayUnits& units) {
+Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int number, Day on) {
     const advice::Proposal* proposal = proposalNumber(advice, number);
     if (!proposal && advice.proposals.empty())
         return fail({FaultKind::notPossible, "/proposal", say("desk.no_proposal"), say("desk.no_proposal.remedy")});
@@ -100,7 +101,7 @@ Result<ChoiceFact> choiceOf(const AdviceJob& job, const Advice& advice, int numb
     choice.vessel = job.vessel;
     choice.on = on;
     choice.proposal = number;
-    choice.forecast = forecastOf(job, *proposal, units);
+    choice.forecast = forecastOf(job, *proposal);
     return choice;
 }
 
@@ -126,7 +127,7 @@ Result<ChoiceFact> Desk::promise(const AdviceJob& job, const Advice& advice, int
     auto vessel = inside_->current(job.vessel);
     if (!vessel)
         return fail(vessel.error());
-    auto choice = choiceOf(job, advice, number, on, inside_->units);
+    auto choice = choiceOf(job, advice, number, on);
     if (choice)
         takeDates(*choice->forecast, **vessel, *inside_->cellar);
     return choice;
@@ -138,8 +139,8 @@ Result<ChoiceFact> Desk::promiseOwn(const AdviceJob& job, const Setting& setting
         return fail(found.error());
     const CurrentVessel& vessel = **found;
     const ingredient::Pantry& pantry = inside_->cellar->shared().pantry;
-    auto choice = ownChoice(job, setting, today(),
-                            changesSinceLastRefill(vessel.record, pantry, vessel.now(), setting, inside_->units));
+    auto choice =
+        ownChoice(job, setting, today(), changesSinceLastRefill(vessel.record, pantry, vessel.now(), setting));
     if (choice)
         takeDates(*choice->forecast, vessel, *inside_->cellar);
     return choice;

@@ -155,18 +155,18 @@ Setting settingLeftAlone(const VesselRecord& record, const SharedFacts& shared, 
 }
 
 std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const ingredient::Pantry& pantry,
-                                                const LedgerState& now, const Setting& to, const DisplayUnits& units) {
+                                                const LedgerState& now, const Setting& to) {
     Setting last = settingBy(record, baseOfLastRefill(record, now), choiceInForce(record, now));
     if (drawnForRefill(record, now) == to.draw)
         last.draw = to.draw;
     if (record.facts.wantedAgeYears) // nobody changed the interval: it follows from the age
         last.interval = to.interval;
-    return changesBetween(last, to, pantry, units);
+    return changesBetween(last, to, pantry);
 }
 
 std::vector<std::string> changesSinceLastRefill(const VesselRecord& record, const ingredient::Pantry& pantry,
-                                                const LedgerState& now, const DisplayUnits& units) {
-    return changesSinceLastRefill(record, pantry, now, plannedSetting(record, pantry, now), units);
+                                                const LedgerState& now) {
+    return changesSinceLastRefill(record, pantry, now, plannedSetting(record, pantry, now));
 }
 
 } // namespace staveline::desk

@@ -39,15 +39,13 @@ namespace staveline::desk {
 /// The usual recipe was written anew since the last refill: without a choice the coming one is brewed by it.
 [[nodiscard]] bool usualIsNew(const VesselRecord& record, const vessel::LedgerState& now);
 /// What the plan for the coming refill changes against that of the last one, named with old and new values; what was
-/// drawn is no part of a plan.
-[[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record,
-                                                              const ingredient::Pantry& pantry,
-                                                              const vessel::LedgerState& now,
-                                                              const DisplayUnits& units);
+/// drawn is no part of a plan. Kept words (facts/kept_words.h).
+[[nodiscard]] std::vector<std::string>
+changesSinceLastRefill(const VesselRecord& record, const ingredient::Pantry& pantry, const vessel::LedgerState& now);
 /// The same for a setting that may come into use.
 [[nodiscard]] std::vector<std::string> changesSinceLastRefill(const VesselRecord& record,
                                                               const ingredient::Pantry& pantry,
-                                                              const vessel::LedgerState& now, const advice::Setting& to,
-                                                              const DisplayUnits& units);
+                                                              const vessel::LedgerState& now,
+                                                              const advice::Setting& to);
 
 } // namespace staveline::desk

@@ -2,6 +2,7 @@
 #include "desk/told_fact.h"
 
 #include "facts/fields.h"
+#include "facts/kept_words.h"
 #include "quantity/parse.h"
 #include "tasting/sitting.h"
 
@@ -83,7 +84,7 @@ public:
     void list(const Field& f, const std::vector<std::string>& items) {
         std::string all;
         for (const auto& item : items)
-            all += (all.empty() ? "" : "; ") + item;
+            all += (all.empty() ? "" : "; ") + facts::toldWords(item, units_);
         add(f, all);
     }
     template <class T> void list(const Field& f, const std::vector<T>& items) {

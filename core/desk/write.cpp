@@ -9,6 +9,7 @@
 #include "desk/refits.h"
 #include "desk/rooms.h"
 #include "desk/turns.h"
+#include "facts/kept_words.h"
 
 #include <algorithm>
 #include <iterator>
@@ -87,14 +88,15 @@ std::string tellingPart(const facts::VesselEditFact& f) {
     return {};
 }
 
-std::string editText(const Fact& fact, const DisplayUnits& units) {
+/// Kept words.
+std::string editText(const Fact& fact) {
     return std::visit(
         [&]<class F>(const F& f) {
             const std::string key = "desk.edit." + std::string(facts::kindOf<F>) + tellingPart(f);
             Message message = say(key).with("name", subjectName(f));
             if constexpr (requires { f.volume.l; })
                 message.arguments.push_back({"volume", f.volume, {}});
-            return render(message, units);
+            return facts::keptWords(message);
         },
         fact);
 }
@@ -334,9 +336,10 @@ Result<Recorded> Desk::recordNamed(const std::vector<Fact>& given, const EditNot
             *choice = *made;
         }
     const bool single = facts.size() == 1 || describesNewVessel(facts);
-    book::EditLabel label{single ? editText(facts.front(), inside_->units)
-                                 : render(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
-                          single ? std::string(facts::traitsOf(facts.front()).kind) : "many", "", note.mergeKey};
+    book::EditLabel label{
+        single ? editText(facts.front())
+               : facts::keptWords(say("desk.edit.many").with("count", static_cast<std::int64_t>(facts.size()))),
+        single ? std::string(facts::traitsOf(facts.front()).kind) : "many", "", note.mergeKey};
     if (!note.text.empty())
         label.text = note.text;
     for (std::size_t i = 0; i < facts.size(); ++i) {
@@ -421,7 +424,7 @@ Result<RecordedSome> Desk::recordSome(const std::vector<Fact>& given, const Edit
     if (auto shared = inside_->cellar->loadShared(); !shared)
         return fail(shared.error());
     Trial tried(facts, today(), goOn);
-    RecordedSome some{{note.text, {}, {}, {}}, {}};
+    RecordedSome some{{facts::toldWords(note.text, inside_->units), {}, {}, {}}, {}};
     const book::EditLabel label{note.text, "many", toText(scopeOf(facts, inside_->cellar->shared().names)), ""};
     for (;;) {
         bool again = false, rolledBack = false; // the latter: nothing is stored though nothing went wrong
@@ -441,7 +444,8 @@ Result<RecordedSome> Desk::recordSome(const std::vector<Fact>& given, const Edit
             return fail(done.error());
         if (again)
             continue;
-        some.recorded = done ? *std::move(done) : Recorded{note.text, tried.rows, {}, {}};
+        some.recorded =
+            done ? *std::move(done) : Recorded{facts::toldWords(note.text, inside_->units), tried.rows, {}, {}};
         some.refused = std::move(tried.refused);
         return some;
     }
@@ -472,7 +476,7 @@ Result<Recorded> Desk::Inside::write(const book::EditLabel& label, const WriteBo
         if (readAgain)
             cellar->clear();
         tell();
-        return Recorded{label.text, std::move(written.rows), std::move(written.findings)};
+        return Recorded{facts::toldWords(label.text, units), std::move(written.rows), std::move(written.findings)};
     }
 }
 
@@ -491,7 +495,7 @@ Result<Recorded> Desk::amend(const std::string& table, std::int64_t id, const Fa
     if (auto checked = std::visit([](const auto& f) { return checkFields(f); }, fact); !checked)
         return fail(checked.error());
     const std::string what =
-        note.text.empty() ? render(say("desk.edit.amend").with("what", editText(fact, inside_->units))) : note.text;
+        note.text.empty() ? facts::keptWords(say("desk.edit.amend").with("what", editText(fact))) : note.text;
     return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<Recorded> {
         const F* replacement = std::get_if<F>(&fact);
         if (!replacement)
@@ -551,7 +555,7 @@ Result<Recorded> Desk::remove(const std::string& table, std::int64_t id, const E
     if (!old)
         return fail(old.error());
     const std::string what =
-        note.text.empty() ? render(say("desk.edit.remove").with("what", editText(*old, inside_->units))) : note.text;
+        note.text.empty() ? facts::keptWords(say("desk.edit.remove").with("what", editText(*old))) : note.text;
     return withTable(table, [&]<class F>(std::type_identity<F>) -> Result<Recorded> {
         auto scope = inside_->scopeOf<F>(table, id);
         if (!scope)
@@ -652,7 +656,7 @@ Result<Recorded> Desk::Inside::travelled(Result<book::EditInfo> edit) {
         return fail(edit.error());
     const EditScope scope = editScopeFrom(edit->label.subject);
     forget(scope);
-    Recorded done{edit->label.text, std::move(edit->rows)};
+    Recorded done{facts::toldWords(edit->label.text, units), std::move(edit->rows)};
     if (auto shared = cellar->loadShared(); shared && !scope.everything)
         for (const auto& [id, name] : cellar->shared().names.vesselNames)
             if (scope.vessels.contains(id))
@@ -675,11 +679,11 @@ Result<Recorded> Desk::redo() {
 
 std::string Desk::undoText() const {
     const auto edit = inside_->book->undoable();
-    return edit ? edit->label.text : std::string();
+    return edit ? facts::toldWords(edit->label.text, inside_->units) : std::string();
 }
 std::string Desk::redoText() const {
     const auto edit = inside_->book->redoable();
-    return edit ? edit->label.text : std::string();
+    return edit ? facts::toldWords(edit->label.text, inside_->units) : std::string();
 }
 
 namespace {

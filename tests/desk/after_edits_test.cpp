@@ -2,6 +2,7 @@
 // What the desk says right after an edit is what it says after the book was opened anew.
 #include "desk/support.h"
 #include "facts/codec.h"
+#include "facts/kept_words.h"
 #include "facts/sample.h"
 
 #include <algorithm>
@@ -204,7 +205,7 @@ TEST_CASE_METHOD(DeskFixture, "edits and promises are named in the units of who 
     REQUIRE_FALSE(moves.empty());
     std::string all;
     for (const auto& move : moves)
-        all += move + "\n";
+        all += facts::toldWords(move, us) + "\n";
     INFO(all);
     CHECK(all.find("\u00b0F") != std::string::npos);
     CHECK(all.find("\u00b0C") == std::string::npos);
