@@ -4,9 +4,11 @@
 #include "layers/cpp_text.h"
 
 #include <algorithm>
+#include <array>
 #include <fmt/core.h>
 #include <optional>
 #include <regex>
+#include <utf8proc.h>
 
 namespace staveline::layers {
 namespace {
@@ -47,6 +49,36 @@ struct Source {
         return found;
     }
 };
+
+/// "\\u2026" as the compiler reads it.
+std::string unescaped(std::string text) {
+    for (auto at = text.find("\\u"); at != text.npos; at = text.find("\\u", at + 1)) {
+        const auto code = static_cast<utf8proc_int32_t>(std::stoi(text.substr(at + 2, 4), nullptr, 16));
+        std::array<utf8proc_uint8_t, 4> bytes{};
+        const auto size = utf8proc_encode_char(code, bytes.data());
+        text.replace(at, 6, std::string(bytes.begin(), bytes.begin() + size));
+    }
+    return text;
+}
+
+/// Literals with nothing but blanks between them are one.
+std::vector<std::string> joined(const Source& source, const std::vector<const Literal*>& literals) {
+    std::vector<std::string> texts;
+    std::size_t end = 0;
+    for (const auto* literal : literals) {
+        const bool follows = !texts.empty() && skipBlank(source.text.code, end) == literal->begin;
+        if (follows)
+            texts.back() += unescaped(literal->text);
+        else
+            texts.push_back(unescaped(literal->text));
+        end = literal->end;
+    }
+    return texts;
+}
+
+std::vector<std::string> textsIn(const Source& source, std::size_t open) {
+    return joined(source, source.literalsIn(open, source.closing(open)));
+}
 
 /// Literals directly between the brackets of say(...) that start a key: the first thing there, or the ones behind a
 /// '?'.
@@ -215,6 +247,19 @@ std::set<std::string> faultKeys(const std::vector<TreeFile>& sources, const Temp
     return keys;
 }
 
+Templates readTemplates(const std::vector<TreeFile>& files) {
+    Templates templates;
+    for (const auto& file : files)
+        for (std::size_t at = 0; at < file.text.size();) {
+            const auto end = std::min(file.text.find('\n', at), file.text.size());
+            const auto line = file.text.substr(at, end - at);
+            at = end + 1;
+            if (const auto tab = line.find('\t'); tab != std::string::npos && !line.starts_with('#'))
+                templates.emplace(line.substr(0, tab), line.substr(tab + 1));
+        }
+    return templates;
+}
+
 std::vector<std::string> unendedTexts(const Templates& templates, const std::set<std::string>& keys) {
     std::vector<std::string> found;
     for (const auto& key : keys)
@@ -225,20 +270,28 @@ std::vector<std::string> unendedTexts(const Templates& templates, const std::set
 }
 
 std::vector<std::string> windowTexts(std::string_view source) {
-    static const std::regex call(R"(\btr\s*\()");
+    static const std::regex call(R"(\b(tr|translate|QT_TRANSLATE_NOOP)\s*\()");
     const Source scanned{scanCpp(source)};
     const auto& code = scanned.text.code;
     std::vector<std::string> texts;
     for (std::sregex_iterator at(code.begin(), code.end(), call), end; at != end; ++at) {
-        std::string text;
-        auto next = skipBlank(code, static_cast<std::size_t>(at->position() + at->length()));
-        for (const auto* part = scanned.literalAt(next); part; part = scanned.literalAt(next)) {
-            text += part->text;
-            next = skipBlank(code, part->end);
-        }
-        if (!text.empty())
-            texts.push_back(std::move(text));
+        auto given = textsIn(scanned, static_cast<std::size_t>(at->position() + at->length()) - 1);
+        if ((*at)[1] != "tr" && !given.empty())
+            given.erase(given.begin()); // where the text stands
+        texts.insert(texts.end(), given.begin(), given.end());
     }
+    return texts;
+}
+
+std::vector<std::string> literalsOf(std::string_view source) {
+    const Source scanned{scanCpp(source)};
+    return joined(scanned, scanned.literalsIn(0, scanned.text.code.size()));
+}
+
+std::vector<std::string> longTexts(std::string_view source) {
+    static const std::regex sentence("[a-z]{2,} ");
+    auto texts = literalsOf(source);
+    std::erase_if(texts, [](const auto& text) { return !std::regex_search(text, sentence); });
     return texts;
 }
 
@@ -258,7 +311,8 @@ std::vector<std::string> unusedKeys(const Templates& templates, const std::set<s
         if (auto ending = endingOf(literal); !ending.empty())
             endings.insert(std::move(ending));
     std::vector<std::string> unused;
-    for (const auto& [key, text] : templates) {
+    for (const auto& [whole, text] : templates) {
+        const auto key = whole.substr(0, whole.find("|1")); // the form for one is asked for with the other
         const bool used =
             mentioned.contains(key) ||
             std::any_of(mentioned.begin(), mentioned.end(), [&](const auto& m) { return makesKey(m, endings, key); });

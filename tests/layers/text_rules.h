@@ -31,6 +31,9 @@ struct Saying {
 /// Keys without a template and templates that want a name the expression does not give.
 [[nodiscard]] std::vector<std::string> sayingViolations(const TreeFile& file, const Templates& templates);
 
+/// The templates by a reader of their own, so that a slip in the program's reader cannot hide one.
+[[nodiscard]] Templates readTemplates(const std::vector<TreeFile>& files);
+
 /// Lines that are no comment, no blank and no "key<TAB>text"; keys given twice; braces that do not pair.
 [[nodiscard]] std::vector<std::string> templateViolations(const std::vector<TreeFile>& files);
 
@@ -43,8 +46,12 @@ struct Saying {
 /// Texts of these keys that do not end as a sentence does.
 [[nodiscard]] std::vector<std::string> unendedTexts(const Templates& templates, const std::set<std::string>& keys);
 
-/// The words in tr(...) of a source.
+/// The words in tr(...) of a source, as the program looks them up but for line breaks, which stay "\\n".
 [[nodiscard]] std::vector<std::string> windowTexts(std::string_view source);
+/// Its literals, those that follow each other as one.
+[[nodiscard]] std::vector<std::string> literalsOf(std::string_view source);
+/// The ones with two words or more.
+[[nodiscard]] std::vector<std::string> longTexts(std::string_view source);
 /// A term that readers did not understand; placeholders are not read.
 [[nodiscard]] std::optional<std::string> unclearTerm(const std::string& text);
 

@@ -15,21 +15,7 @@ namespace staveline::layers {
 namespace {
 
 std::vector<TreeFile> textFiles() {
-    return filesUnder({"resources/texts"});
-}
-
-/// The templates by a reader of their own, so that a slip in the program's reader cannot hide one.
-Templates readTemplates(const std::vector<TreeFile>& files) {
-    Templates templates;
-    for (const auto& file : files)
-        for (std::size_t at = 0; at < file.text.size();) {
-            const auto end = std::min(file.text.find('\n', at), file.text.size());
-            const auto line = file.text.substr(at, end - at);
-            at = end + 1;
-            if (const auto tab = line.find('\t'); tab != std::string::npos && !line.starts_with('#'))
-                templates.emplace(line.substr(0, tab), line.substr(tab + 1));
-        }
-    return templates;
+    return filesUnder({"resources/texts/en"});
 }
 
 /// Keys that no literal of the program shows, with the reason.

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/audit.h"
 
+#include "quantity/language.h"
+#include "resources/resources.h"
 #include "ui/widgets/elided_label.h"
 #include "ui/widgets/theme.h"
 
@@ -129,7 +131,7 @@ void auditCells(const QImage& picture, QWidget& window, QAbstractItemView& view,
         for (int column = 0; column < model->columnCount(); ++column) {
             const QModelIndex index = model->index(row, column);
             const QRect cell = view.visualRect(index).intersected(view.viewport()->rect());
-            if (index.data().toString().isEmpty() || cell.height() < view.visualRect(index).height())
+            if (index.data().toString().isEmpty() || cell.size() != view.visualRect(index).size())
                 continue;
             judge(picture, QRect(view.viewport()->mapTo(&window, cell.topLeft()), cell.size()),
                   "cell \"" + index.data().toString() + '"', report);
@@ -208,6 +210,40 @@ void auditSheets(QWidget& window, AuditReport& report) {
     }
 }
 
+const QRegularExpression& asciiWords() {
+    static const QRegularExpression word("(?<![\\w])[A-Za-z]{3,}(?![\\w])",
+                                         QRegularExpression::UseUnicodePropertiesOption);
+    return word;
+}
+
+void addCells(const QAbstractItemModel& model, QList<QPair<QString, QString>>& texts) {
+    for (int column = 0; column < model.columnCount(); ++column) {
+        texts << QPair(QString("heading"), model.headerData(column, Qt::Horizontal).toString());
+        for (int row = 0; row < std::min(model.rowCount(), 12); ++row)
+            texts << QPair(QString("cell"), model.index(row, column).data().toString());
+    }
+}
+
+/// Each with where it stands.
+QList<QPair<QString, QString>> textsIn(QWidget& window) {
+    QList<QPair<QString, QString>> texts;
+    for (QWidget* widget : visibleIn(window)) {
+        const QString what = QString::fromLatin1(widget->metaObject()->className());
+        texts << QPair("tip of " + what, widget->toolTip()) << QPair("name of " + what, widget->accessibleName());
+        if (const auto* label = qobject_cast<const QLabel*>(widget))
+            texts << QPair(what, label->text());
+        if (const auto* button = qobject_cast<const QAbstractButton*>(widget))
+            texts << QPair(what, button->text());
+        if (const auto* line = qobject_cast<const QLineEdit*>(widget))
+            texts << QPair(what, line->placeholderText());
+        if (const auto* view = qobject_cast<const QAbstractItemView*>(widget); view && view->model())
+            addCells(*view->model(), texts);
+    }
+    for (const QAction* action : window.findChildren<QAction*>())
+        texts << QPair(QString("menu"), action->text());
+    return texts;
+}
+
 /// A sentence stands once on a page; a few words may be a name that is used again.
 void auditRepeats(QWidget& window, AuditReport& report) {
     static const QRegularExpression tag("<[^>]*>"), end("(?<=[.!?])\\s+");
@@ -224,6 +260,33 @@ void auditRepeats(QWidget& window, AuditReport& report) {
             said << words;
         }
     }
+}
+
+/// What those who made the book wrote, units, and the keys of a keyboard are the same in every language.
+const QSet<QString>& sameInAll() {
+    static const QSet<QString> words = [] {
+        const auto book = resources::find("demo-data/sample-cellar.json");
+        const QString known = QString::fromUtf8(book.data(), static_cast<qsizetype>(book.size())) +
+                              " Curlew Barn Staveline English Deutsch IBU EBC SRM bar psi min vol gal Ctrl Shift Alt "
+                              "Tab Enter Esc Del Home End PgUp PgDown Letter PDF HTML Markdown CSV PNG SVG XLSX "
+                              "BeerJSON BeerXML cellar Strg tmp staveline";
+        QSet<QString> all;
+        for (auto at = asciiWords().globalMatch(known); at.hasNext();)
+            all << at.next().captured();
+        return all;
+    }();
+    return words;
+}
+
+/// In the pseudo-language every letter of ours is accented: one that is not was never looked up.
+void auditWords(QWidget& window, AuditReport& report) {
+    if (spoken() != pseudoLanguage())
+        return;
+    static const QRegularExpression markup("<[^>]*>|&[a-z]+;");
+    for (const auto& [what, text] : textsIn(window))
+        for (auto at = asciiWords().globalMatch(QString(text).remove(markup).remove('&')); at.hasNext();)
+            if (const QString word = at.next().captured(); !sameInAll().contains(word))
+                report.findings << QString("not looked up: \"%1\" in %2: %3").arg(word, what, text);
 }
 
 } // namespace
@@ -281,6 +344,7 @@ AuditReport audit(QWidget& window) {
     auditMenus(window, report);
     auditSheets(window, report);
     auditRepeats(window, report);
+    auditWords(window, report);
     auditTabOrder(window, report); // last: it moves the focus
     return report;
 }

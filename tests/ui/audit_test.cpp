@@ -4,6 +4,7 @@
 #include "ui/support.h"
 
 #include "desk/lots.h"
+#include "quantity/language.h"
 #include "ui/adjust/page.h"
 #include "ui/brew/page.h"
 #include "ui/cellar/cellar_page.h"
@@ -214,6 +215,17 @@ TEST_CASE("every page passes the audit in both palettes", "[ui][audit]") {
         FAIL_CHECK(finding.toStdString());
     CHECK(whole.focusable > 2000);
     CHECK(whole.contrasts > 3000);
+}
+
+// Another process than the other cases: tables and texts are read once, in the language of STAVELINE_LANGUAGE.
+TEST_CASE("every page passes the audit in another language", "[.language]") {
+    const AuditReport whole = roundIn(Appearance::light);
+    install(*qApp, Appearance::light);
+    std::cout << spoken().code << ' ' << whole.summary().toStdString() << '\n';
+    for (const QString& finding : whole.findings)
+        FAIL_CHECK(finding.toStdString());
+    CHECK(spoken() != languages().front());
+    CHECK(whole.focusable > 1000);
 }
 
 TEST_CASE("the audit finds what it looks for", "[ui][audit]") {

@@ -3,6 +3,8 @@
 #define CATCH_CONFIG_RUNNER
 #include "support/catch.h"
 
+#include "quantity/language.h"
+#include "ui/present/window_words.h"
 #include "ui/test_warnings.h"
 
 #include <QApplication>
@@ -58,6 +60,8 @@ int main(int argc, char** argv) {
     QApplication application(argc, argv);
     QApplication::setStyle(QStringLiteral("Fusion"));
     QApplication::setCursorFlashTime(0);
+    staveline::speak(staveline::languageFor(qEnvironmentVariable("STAVELINE_LANGUAGE").toStdString()));
+    staveline::ui::speakIn(application);
     const int failed = Catch::Session().run(argc, argv);
     if (unexpected > 0)
         std::fprintf(stderr, "%d unexpected warnings of Qt\n", unexpected);
