@@ -1,10 +1,11 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-# Completion of staveline for bash. All that can be said is read from the program's own help, so it cannot fall behind.
+# Completion of staveline for bash. All that can be said is read from the program's own help, so it cannot fall behind: by
+# how the help is laid out, not by its headings, which may be in any language.
 
 _staveline() {
-    local program=$1 word=$2 before=$3 help commands command= book= options choices each
+    local program=$1 word=$2 before=$3 help commands command='' book='' options choices each
     help=$("$program" --help 2>/dev/null)
-    commands=$(sed -n '/^Subcommands:/,$ s/^  \([a-z]\+\) .*/\1/p' <<<"$help" | tr '\n' ' ')
+    commands=$(sed -n 's/^  \([a-z]\+\)  .*/\1/p' <<<"$help" | tr '\n' ' ')
     for each in "${COMP_WORDS[@]:1:COMP_CWORD-1}"; do
         [ -z "$command" ] && [[ " $commands" == *" $each "* ]] && command=$each
         [[ $each == *.cellar ]] && book=$each
@@ -12,9 +13,9 @@ _staveline() {
     [ -n "$command" ] && help+=$'\n'$("$program" "$command" --help 2>/dev/null)
 
     # "--units=us" comes as three words.
-    [ "$word" = "=" ] && word= && before="="
+    [ "$word" = "=" ] && word='' && before="="
     [ "$before" = "=" ] && before=${COMP_WORDS[COMP_CWORD - (${#word} > 0 ? 2 : 1)]}
-    choices=$(sed -n "s/^  \(.*,\)\?$before .*{\([^}]*\)}.*/\2/p" <<<"$help" | tr ',' ' ')
+    choices=$(sed -n "s/^  \(.*,\)\?$before .*:{\([^}]*\)}.*/\2/p" <<<"$help" | tr ',' ' ')
 
     COMPREPLY=()
     if [[ $before == --* && -n $choices ]]; then
