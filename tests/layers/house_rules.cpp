@@ -131,7 +131,7 @@ TEST_CASE("A missing licence mark is found") {
     CHECK_FALSE(carriesMark({"run", "#!/bin/sh\necho\n"}));
     CHECK_FALSE(carriesMark({"run", "#!/bin/sh"}));
     CHECK(mustCarryMark({"app/start", "#!/bin/sh\n"}));
-    CHECK(mustCarryMark({"cmake/x.cmake", ""}));
+    CHECK(mustCarryMark({"app/cmake/x.cmake", ""}));
     CHECK_FALSE(mustCarryMark({"README.md", "text"}));
 }
 

@@ -90,6 +90,8 @@ TEST_CASE("The help names every library that the program is made of") {
     static const std::regex library("(^|\\n)(?:lib)?([a-z0-9-]+)-dev(?=\\n)|(fonts-[a-z-]+)");
     for (std::sregex_iterator at(list->text.begin(), list->text.end(), library), end; at != end; ++at) {
         const std::string package = (*at)[2].matched ? (*at)[2].str() : (*at)[3].str();
+        if (package == "dpkg") // makes the package; nothing of it is in the program
+            continue;
         const auto other = calledOtherwise.find(package);
         if (text.find(nameKey(other == calledOtherwise.end() ? package : other->second)) == text.npos)
             unnamed.push_back(package);

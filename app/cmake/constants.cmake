@@ -41,7 +41,7 @@ foreach(table IN LISTS constant_tables)
 endforeach()
 file(CONFIGURE OUTPUT ${PROJECT_BINARY_DIR}/generated/quantity/constants.h @ONLY CONTENT
 "// SPDX-License-Identifier: GPL-3.0-or-later
-// Made by cmake/constants.cmake from resources/data: units, ranges, sources and meanings stand there.
+// Made by app/cmake/constants.cmake from resources/data: units, ranges, sources and meanings stand there.
 #pragma once
 
 namespace staveline::constants {

@@ -6,8 +6,8 @@ file(GLOB resource_files CONFIGURE_DEPENDS
 set(embedded ${PROJECT_BINARY_DIR}/embedded_resources.cpp)
 add_custom_command(OUTPUT ${embedded}
   COMMAND ${CMAKE_COMMAND} -DROOT=${PROJECT_SOURCE_DIR} -DOUT=${embedded}
-          -P ${PROJECT_SOURCE_DIR}/cmake/embed.cmake
-  DEPENDS ${resource_files} ${PROJECT_SOURCE_DIR}/cmake/embed.cmake
+          -P ${PROJECT_SOURCE_DIR}/app/cmake/embed.cmake
+  DEPENDS ${resource_files} ${PROJECT_SOURCE_DIR}/app/cmake/embed.cmake
   VERBATIM)
 add_library(staveline_resources STATIC ${embedded} ${PROJECT_SOURCE_DIR}/resources/resources.h)
 target_include_directories(staveline_resources PUBLIC ${PROJECT_SOURCE_DIR})
