@@ -18,6 +18,7 @@
 #include "facts/record_file.h"
 #include "facts/sample.h"
 #include "forward/predict.h"
+#include "quantity/language.h"
 #include "sheet/document.h"
 
 #include <algorithm>
@@ -65,7 +66,20 @@ Result<desk::AdviceRequest> requestOf(const Options& options, const Desk& desk) 
 
 std::string bandText(const advice::Band& predicted) {
     const advice::Band band = staveline::advice::onScale(predicted);
-    return fmt::format("{:.1f} ({:.1f} to {:.1f})", band.value, band.low, band.high);
+    return render(
+        say("app.band").with("mean", Points{band.value}).with("low", Points{band.low}).with("high", Points{band.high}));
+}
+
+std::string wordOf(Dimension d) {
+    return render(say("sheet.dimension." + std::string(name(d))));
+}
+
+/// "acidity  6.2 ±0.3": the names stand in a column.
+std::string dimensionLine(Dimension d, const std::string& words) {
+    std::size_t widest = 0;
+    for (Dimension each : allDimensions)
+        widest = std::max(widest, wordOf(each).size());
+    return fmt::format("{:{}} {}", wordOf(d), widest + 1, words);
 }
 
 void printCautions(const std::vector<Message>& cautions, const DisplayUnits& units) {
@@ -79,8 +93,9 @@ void printProposal(const advice::Proposal& proposal, int number, bool once, cons
     for (const auto& move : proposal.moves)
         fmt::print("    {}\n", render(move.wording, units));
     for (Dimension d : allDimensions)
-        fmt::print("    {:8} next draw {}{}\n", name(d), bandText(proposal.next[d]),
-                   once ? "" : ", if repeated " + bandText(proposal.settled[d]));
+        fmt::print("    {}\n", dimensionLine(d, render(say(once ? "app.next" : "app.next_and_repeated")
+                                                           .with("next", bandText(proposal.next[d]))
+                                                           .with("settled", bandText(proposal.settled[d])))));
     fmt::print("    {}\n", render(proposal.why, units));
     for (const auto* list : {&proposal.reasons, &proposal.limits})
         for (const auto& message : *list)
@@ -133,12 +148,18 @@ std::string reasonOf(const tasting::Verdict& verdict, const DisplayUnits& units)
 }
 
 void printAdvice(const desk::AdviceJob& job, const advice::Advice& advice, const DisplayUnits& units) {
-    fmt::print("{}: draw {}, refill brewed {}\n", job.vessel, isoDay(job.dates.draw), isoDay(job.dates.brew));
+    fmt::print("{}\n", render(say("app.dates")
+                                  .with("vessel", job.vessel)
+                                  .with("draw", isoDay(job.dates.draw))
+                                  .with("brew", isoDay(job.dates.brew))));
     printSteering(job.steering, units);
     printNotes(stdout, job.findings, units);
     for (Dimension d : allDimensions)
-        fmt::print("  {:8} {:.1f} ±{:.1f}{}\n", name(d), staveline::advice::onScale(job.estimates.combined[d].mean),
-                   job.estimates.combined[d].sd * z80, reasonOf(advice.verdicts[d], units));
+        fmt::print("  {}{}\n",
+                   dimensionLine(d, render(say("app.estimate")
+                                               .with("mean", Points{advice::onScale(job.estimates.combined[d].mean)})
+                                               .with("half", Points{job.estimates.combined[d].sd * z80}))),
+                   reasonOf(advice.verdicts[d], units));
     printAnswers(job, advice, units);
     const auto print = [&](const advice::Proposal& proposal, int number) {
         printProposal(proposal, number, onlyAids(proposal.setting, advice.leaveAlone.setting, *job.pantry), units);
@@ -377,9 +398,10 @@ namespace {
 int deliverHistory(const std::vector<desk::HistoryRow>& rows, const Options& options) {
     const auto ending = std::filesystem::path(options.out).extension();
     if (ending != ".xlsx" && ending != ".csv")
-        return complain({FaultKind::input, "/out", say("app.unknown_ending").with("file", options.out),
-                         say("app.unknown_ending.remedy").with("endings", std::string(".csv or .xlsx"))},
-                        options);
+        return complain(
+            {FaultKind::input, "/out", say("app.unknown_ending").with("file", options.out),
+             say("app.unknown_ending.remedy").with("endings", fmt::format(".csv {} .xlsx", inLanguage("or")))},
+            options);
     const auto bytes = ending == ".csv" ? Result<std::string>(toCsv(rows)) : toXlsx(rows);
     return bytes ? deliver(*bytes, options) : complain(bytes.error(), options);
 }

@@ -8,6 +8,7 @@
 #include "desk/json.h"
 #include "desk/recipe_exchange.h"
 #include "desk/whole_file.h"
+#include "quantity/language.h"
 
 #include <filesystem>
 #include <fmt/core.h>
@@ -22,7 +23,7 @@ Result<desk::RecipeFormat> formatOf(const std::string& file, const char* path) {
     if (const auto format = desk::recipeFormatOf(std::filesystem::path(file).extension().string()))
         return *format;
     return badInput(path, say("app.unknown_ending").with("file", file),
-                    say("app.unknown_ending.remedy").with("endings", std::string(".json or .xml")));
+                    say("app.unknown_ending.remedy").with("endings", fmt::format(".json {} .xml", inLanguage("or"))));
 }
 
 /// What could not be carried, beside the answer.

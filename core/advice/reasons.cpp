@@ -3,6 +3,7 @@
 
 #include "advice/adviser.h"
 #include "advice/loss.h"
+#include "quantity/language.h"
 #include "quantity/text.h"
 
 #include <algorithm>
@@ -199,7 +200,7 @@ Message nearing(const ProposalContext& context, Dimension d) {
             .with("next", Points{plan.ahead[d]})
             .with("wanted", Points{wanted}, window);
     return say("advice.why.between")
-        .with("what", std::string(name(d)))
+        .with("what", inLanguage(name(d)))
         .with("draws", draws)
         .with("wanted", Points{wanted}, window);
 }
@@ -230,7 +231,10 @@ void append(std::vector<Message>& to, std::vector<Message> more) {
 std::string listed(const std::vector<std::string>& words) {
     std::string text;
     for (std::size_t i = 0; i < words.size(); ++i)
-        text += (i == 0 ? "" : i + 1 < words.size() ? ", " : " and ") + words[i];
+        text += (i == 0                 ? std::string()
+                 : i + 1 < words.size() ? std::string(", ")
+                                        : ' ' + inLanguage("and") + ' ') +
+                words[i];
     return text;
 }
 
@@ -272,7 +276,7 @@ Message withCost(Message title, const ProposalContext& context) {
     std::vector<std::string> worse;
     for (auto d : allDimensions)
         if (pays(context, d))
-            worse.emplace_back(name(d));
+            worse.push_back(inLanguage(name(d)));
     if (worse.empty())
         return title;
     return say("advice.title.against").with("plan", render(title)).with("what", listed(worse));

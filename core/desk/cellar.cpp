@@ -24,6 +24,12 @@ template <class F> Result<Facts<F>> decode(Result<std::vector<book::Row>> rows, 
     return facts;
 }
 
+/// A built-in kept with the book has the name of its kind in the language spoken, not of the day it was kept.
+template <class Known> void tellAsToday(std::string& name, const Known& known) {
+    if (known)
+        name = known->name;
+}
+
 template <class F> void sortByDay(Facts<F>& facts) {
     std::stable_sort(facts.begin(), facts.end(),
                      [](const auto& a, const auto& b) { return dayOf(a.fact) < dayOf(b.fact); });
@@ -176,10 +182,12 @@ Result<void> Cellar::loadShared() {
         shared.kept.insert(stored.fact.id);
         if (const auto known = shared.builtIn.grain(stored.fact.id); known && stored.fact.lactic <= 0)
             stored.fact.lactic = known->lactic; // kept before it was reckoned with
+        tellAsToday(stored.fact.name, shared.builtIn.grain(stored.fact.id));
         shared.builtIn.put(std::move(stored.fact));
     }
     for (auto& stored : *yeasts) {
         shared.kept.insert(stored.fact.id);
+        tellAsToday(stored.fact.name, shared.builtIn.yeast(stored.fact.id));
         shared.builtIn.put(std::move(stored.fact));
     }
     shared.brews = std::move(*brews);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "desk/full_answer.h"
 
+#include "quantity/language.h"
 #include "quantity/text.h"
 #include "tasting/sitting.h"
 
@@ -32,7 +33,7 @@ Message concerned(const Verdicts& verdicts, VerdictKind kind) {
     std::vector<std::string> names;
     for (const Dimension d : allDimensions)
         if (verdicts[d].kind == kind)
-            names.emplace_back(name(d));
+            names.push_back(render(say("sheet.dimension." + std::string(name(d)))));
     constexpr std::array keys = {"desk.answer.none", "desk.answer.one", "desk.answer.two", "desk.answer.three"};
     Message message = say(keys[names.size()]);
     for (std::size_t i = 0; i < names.size(); ++i)

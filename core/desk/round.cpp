@@ -6,6 +6,7 @@
 #include "desk/refits.h"
 #include "desk/rooms.h"
 #include "quantity/constants.h"
+#include "quantity/language.h"
 #include "quantity/text.h"
 #include "sheet/walk_sheet.h"
 
@@ -33,7 +34,7 @@ void sayAir(const RoundFact& round, std::vector<Message>& findings) {
     if (round.smell && *round.smell != facts::Smell::clean)
         findings.push_back(say("desk.round.smell")
                                .with("on", round.on)
-                               .with("smell", render(say("desk.round.smell." + std::string(wordOf(*round.smell))))));
+                               .with("smell", render(say("desk.round.smell." + shown(wordOf(*round.smell))))));
 }
 
 /// The day of a leak after which nothing was mended and no round found it dry.
@@ -76,14 +77,15 @@ Message seenWords(const RoundFact& round) {
     const auto add = [&](const char* key, auto&& value) {
         words += (words.empty() ? "" : "; ") + render(say(key).with("value", value));
     };
+    const auto shown = [](std::string_view word) { return inSentence(render(say("ui.word." + std::string(word)))); };
     if (round.bung)
-        add("desk.seen.bung", std::string(wordOf(*round.bung)));
+        add("desk.seen.bung", shown(wordOf(*round.bung)));
     if (round.weep)
-        add("desk.seen.weep", std::string(wordOf(*round.weep)));
+        add("desk.seen.weep", shown(wordOf(*round.weep)));
     if (round.pellicle)
-        add("desk.seen.pellicle", std::string(wordOf(*round.pellicle)));
+        add("desk.seen.pellicle", shown(wordOf(*round.pellicle)));
     if (round.smell)
-        add("desk.seen.smell", std::string(wordOf(*round.smell)));
+        add("desk.seen.smell", shown(wordOf(*round.smell)));
     if (round.room)
         add("desk.seen.room", *round.room);
     if (round.purged)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "estimate/words.h"
 
+#include "quantity/language.h"
 #include "quantity/text.h"
 
 #include <cmath>
@@ -53,7 +54,7 @@ Message told(const Doubt& doubt) {
         return say("estimate.doubt.table")
             .with("on", doubt.on)
             .with("apart", Points{doubt.seen})
-            .with("what", std::string(name(doubt.dimension)));
+            .with("what", inLanguage(name(doubt.dimension)));
     case Doubt::Kind::surprise:
         break;
     }

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "sheet/paper_format.h"
 
+#include "quantity/language.h"
+
 #include <algorithm>
 #include <cctype>
+#include <fmt/core.h>
 
 namespace staveline::sheet {
 
@@ -24,7 +27,10 @@ const PaperFormatRow* formatOf(std::string_view ending) {
 std::string knownEndings() {
     std::string words;
     for (std::size_t i = 0; i < paperFormats.size(); ++i)
-        words += (i == 0 ? "" : i + 1 == paperFormats.size() ? " or " : ", ") + std::string(paperFormats[i].ending);
+        words += (i == 0                         ? std::string()
+                  : i + 1 == paperFormats.size() ? fmt::format(" {} ", inLanguage("or"))
+                                                 : std::string(", ")) +
+                 std::string(paperFormats[i].ending);
     return words;
 }
 

@@ -65,7 +65,7 @@ Choices<PaperSize> paperChoices() {
 }
 
 Choices<QString> languageChoices() {
-    Choices<QString> choices{{tr("As the &desktop"), QString()}};
+    Choices<QString> choices{{tr("As the des&ktop"), QString()}};
     for (const Language& language : languages())
         choices.emplace_back(QLatin1Char('&') + qs(language.name), qs(language.code));
     return choices;
