@@ -27,7 +27,7 @@ set(CPACK_DEBIAN_DEBUGINFO_PACKAGE OFF)
 set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
 if(STAVELINE_WINDOW)
   set(CPACK_DEBIAN_PACKAGE_DEPENDS fonts-dejavu-core)
-  set(CPACK_DEBIAN_PACKAGE_RECOMMENDS "hicolor-icon-theme, qt6-wayland, shared-mime-info")
+  set(CPACK_DEBIAN_PACKAGE_RECOMMENDS "hicolor-icon-theme, qt6-translations-l10n, qt6-wayland, shared-mime-info")
 endif()
 include(CPack)
 
