@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The whole book as a folder and back: table by table the same, digests and all, but for the log of edits.
+// STAVELINE_SOAK sets how many random books.
 #include "program.h"
 #include "random_books.h"
 
+#include <cstdlib>
 #include <nlohmann/json.hpp>
 #include <sqlite3.h>
 
@@ -65,7 +67,9 @@ TEST_CASE_METHOD(Exported, "the sample cellar comes back from its export", "[app
 }
 
 TEST_CASE_METHOD(Exported, "books of random facts come back from their export", "[app][export]") {
-    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    const char* many = std::getenv("STAVELINE_SOAK");
+    const std::uint64_t books = many ? std::strtoull(many, nullptr, 10) : 12;
+    for (std::uint64_t seed = 1; seed <= books; ++seed) {
         INFO("seed " << seed);
         CHECK(makeRandomBook(scratch / "s.cellar", seed, "2026-06-01").taken > 5);
         comesBack();

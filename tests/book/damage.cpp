@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Damaged files: nothing crashes, nothing changes unseen, and what is known to be damaged is not written.
-// STAVELINE_FLIPS sets how many bits are flipped, STAVELINE_SEED where to begin.
+// STAVELINE_FLIPS sets how many bits are flipped, STAVELINE_SPOILED how many files are cut, zeroed or have pages
+// swapped, each; STAVELINE_SEED where to begin.
 #include "book/helpers.h"
 
 #include <fmt/core.h>
@@ -135,7 +136,8 @@ TEST_CASE("Every bit of the file header, flipped") {
 
 TEST_CASE("Truncated files: none passes for whole") {
     std::mt19937_64 random(5);
-    const Tally tally = spoil(150, [&](const std::string& bytes) { return bytes.substr(0, random() % bytes.size()); });
+    const Tally tally = spoil(setting("STAVELINE_SPOILED", 150),
+                              [&](const std::string& bytes) { return bytes.substr(0, random() % bytes.size()); });
     WARN("truncated: " << tally.text());
     CHECK(tally.silent == 0);
     CHECK(tally.clean == 0);
@@ -143,7 +145,7 @@ TEST_CASE("Truncated files: none passes for whole") {
 
 TEST_CASE("Zeroed sectors: each is harmless or seen") {
     std::mt19937_64 random(6);
-    const Tally tally = spoil(200, [&](std::string bytes) {
+    const Tally tally = spoil(setting("STAVELINE_SPOILED", 200), [&](std::string bytes) {
         const auto at = random() % (bytes.size() / sector) * sector;
         return bytes.replace(at, sector, std::string(sector, '\0'));
     });
@@ -154,7 +156,7 @@ TEST_CASE("Zeroed sectors: each is harmless or seen") {
 
 TEST_CASE("Swapped pages: each is seen") {
     std::mt19937_64 random(8);
-    const Tally tally = spoil(100, [&](std::string bytes) {
+    const Tally tally = spoil(setting("STAVELINE_SPOILED", 100), [&](std::string bytes) {
         const auto pages = bytes.size() / page;
         const auto one = random() % pages, other = (one + 1 + random() % (pages - 1)) % pages;
         const std::string kept = bytes.substr(one * page, page);

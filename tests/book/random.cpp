@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Random edits, undos and redos, with the book closed now and then.
+// Random edits, undos and redos, with the book closed now and then. STAVELINE_STEPS sets how many steps in one book,
+// STAVELINE_SEQUENCES how many sequences of 50 edits, STAVELINE_SEED where to begin.
 #include "book/helpers.h"
 
 #include <map>
@@ -65,9 +66,10 @@ TEST_CASE("Random edits, undos and redos: each head has one content, whatever th
 
 TEST_CASE("Undo all gives the book as it began, redo all as it ended, bit for bit") {
     const auto seed = setting("STAVELINE_SEED", 4711);
+    const auto rounds = setting("STAVELINE_SEQUENCES", 12);
     INFO("STAVELINE_SEED=" << seed);
     std::mt19937_64 random(seed);
-    for (int round = 0; round < 12; ++round) {
+    for (std::size_t round = 0; round < rounds; ++round) {
         const Scratch scratch;
         const auto file = scratch / "all.cellar";
         auto book = created(file);
