@@ -34,7 +34,7 @@ void sayAir(const RoundFact& round, std::vector<Message>& findings) {
     if (round.smell && *round.smell != facts::Smell::clean)
         findings.push_back(say("desk.round.smell")
                                .with("on", round.on)
-                               .with("smell", render(say("desk.round.smell." + shown(wordOf(*round.smell))))));
+                               .with("smell", render(say("desk.round.smell." + std::string(wordOf(*round.smell))))));
 }
 
 /// The day of a leak after which nothing was mended and no round found it dry.

@@ -226,7 +226,7 @@ TEST_CASE("a lot is a source of a blend", "[ui][finish][lots][blend]") {
     at.draw();
     at.press("Blend");
     CHECK(at.w.cellar().finish().part() == FinishPage::Part::blend);
-    at.w.tabTo("Source 2, none");
+    at.w.tabTo("Source 2, no beer");
     at.w.type("Knot");
     at.type("TA in g/L", "7");
     CHECK(at.answer().contains("of Sloe"));

@@ -123,7 +123,7 @@ TEST_CASE("a blend is asked about by keyboard and told in litres", "[ui][finish]
     at.w.tabTo("Blend");
     at.w.key(Qt::Key_Space);
     CHECK(at.first().startsWith("Choose two to five sources"));
-    at.choose("Source 2, none", "K", "Knot");
+    at.choose("Source 2, no beer", "K", "Knot");
     at.type("Litres of 1 in L", "60");
     at.type("Litres of 2 in L", "20");
     at.type("TA in g/L", "6");

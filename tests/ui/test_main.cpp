@@ -5,6 +5,7 @@
 
 #include "quantity/language.h"
 #include "ui/present/window_words.h"
+#include "ui/widgets/accessible_roles.h"
 #include "ui/test_warnings.h"
 
 #include <QApplication>
@@ -62,6 +63,7 @@ int main(int argc, char** argv) {
     QApplication::setCursorFlashTime(0);
     staveline::speak(staveline::languageFor(qEnvironmentVariable("STAVELINE_LANGUAGE").toStdString()));
     staveline::ui::speakIn(application);
+    staveline::ui::installAccessibleRoles(); // as a window does: some cases show a page alone
     const int failed = Catch::Session().run(argc, argv);
     if (unexpected > 0)
         std::fprintf(stderr, "%d unexpected warnings of Qt\n", unexpected);
