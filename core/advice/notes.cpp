@@ -98,7 +98,7 @@ void reachNotes(const AdviceInput& input, const Baseline& baseline, const Verdic
     };
     const auto& body = verdicts[Dimension::body];
     if (open(Dimension::body) && std::abs(body.gap) >= bodyOutOfReach)
-        notes.push_back(say("advice.note.bodyOutOfReach")
+        notes.push_back(say(body.gap > 0 ? "advice.note.bodyOutOfReach" : "advice.note.bodyTooFull")
                             .with("gap", SignedPoints{body.gap}, {OriginKind::verdictGap, Dimension::body})
                             .with("reach", Points{bodyOutOfReach}));
     const auto& funk = verdicts[Dimension::funk];

@@ -100,7 +100,6 @@ void checkLateGrain(const PlanFacts& facts, std::vector<Message>& findings) {
     const Celsius rest = facts.water.stages.back().temperature;
     findings.push_back(say("brewing.late_cools")
                            .with("late", facts.load.late)
-                           .with("drop", Number{(facts.water.beforeLateGrain - rest).c, 1})
                            .with("before", facts.water.beforeLateGrain)
                            .with("rest", rest));
 }

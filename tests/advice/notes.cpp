@@ -128,8 +128,9 @@ TEST_CASE("two points of body are out of reach, up or down, unless they are in p
     auto input = withVerdicts(VerdictKind::hold, VerdictKind::hold, VerdictKind::move);
     for (double gap : {2.0, -2.3}) {
         input.verdicts[Dimension::body].gap = gap;
-        CHECK(keys(input) == Keys{"advice.note.bodyOutOfReach"});
+        CHECK(keys(input) == Keys{gap > 0 ? "advice.note.bodyOutOfReach" : "advice.note.bodyTooFull"});
         CHECK(firstNote(input).find("so 2.0 points or more are out of reach") != std::string::npos);
+        CHECK((firstNote(input).find("Oats") != std::string::npos) == (gap > 0));
         input.verdicts[Dimension::body].kind = VerdictKind::waitUntil; // may still come by itself
         CHECK(keys(input).empty());
         input.verdicts[Dimension::body].kind = VerdictKind::move;
