@@ -3,6 +3,8 @@
 
 #include "ui/widgets/cycle_timeline.h"
 
+#include <QVBoxLayout>
+
 using namespace staveline;
 using namespace staveline::brewing;
 using namespace staveline::vessel;
@@ -70,6 +72,23 @@ TEST_CASE("places follow time but keep their distance and stay inside", "[ui][ti
     CHECK(full == std::vector<double>{0, 50, 100});
     CHECK(spread({}, 10, 100).empty());
     CHECK(spread({5}, 10, 100) == std::vector<double>{5});
+}
+
+TEST_CASE("where one row has no room every milestone is shown in more", "[ui][timeline]") {
+    QWidget narrow;
+    auto* timeline = new CycleTimeline(&narrow);
+    timeline->setMilestones(milestonesOf(dates, refilled()), day(2026, 3, 2), MilestoneKind::draw);
+    auto* column = new QVBoxLayout(&narrow);
+    column->addWidget(timeline);
+    column->addWidget(new QWidget(&narrow), 1);
+    narrow.resize(2 * timeline->minimumSizeHint().width(), 500);
+    narrow.show();
+    REQUIRE(QTest::qWaitForWindowActive(&narrow));
+    REQUIRE(timeline->heightForWidth(timeline->width()) > timeline->sizeHint().height());
+    for (const MilestoneButton* each : timeline->buttons()) {
+        CAPTURE(each->text().toStdString());
+        CHECK(timeline->rect().contains(each->geometry()));
+    }
 }
 
 TEST_CASE("labels on the timeline do not overlap", "[ui][timeline]") {

@@ -87,7 +87,8 @@ QWidget* AdjustPage::makeAnswer() {
 }
 
 void AdjustPage::fitRoom() {
-    const bool narrow = width() < lines(*this, leastWidth) || height() < lines(*this, leastHeight);
+    const int beside = left_->minimumSizeHint().width() + right_->minimumSizeHint().width() + lines(*this, 2);
+    const bool narrow = width() < std::max(lines(*this, leastWidth), beside) || height() < lines(*this, leastHeight);
     answerRow_->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
     for (SteadyScroll* area : {left_, proposalsArea_, explanationArea_})
         area->setWhole(narrow);

@@ -155,7 +155,7 @@ void MilestoneButton::paintEvent(QPaintEvent*) {
 
 CycleTimeline::CycleTimeline(QWidget* parent) : QWidget(parent) {
     setAccessibleName(tr("This cycle"));
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum); // all its rows
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
 }
