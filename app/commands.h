@@ -61,6 +61,7 @@ int exportBook(const Options& options);
 int undo(const Options& options);
 int redo(const Options& options);
 int check(const Options& options);
+int report(const Options& options);
 
 /// Says what is wrong, where, and what to do; the exit status that belongs to it.
 int complain(const Fault& fault, const Options& options);

@@ -64,7 +64,7 @@ std::vector<std::string> languageCodes() {
 void addGeneral(CLI::App& parser, Options& options) {
     tellHelpInLanguage(parser);
     parser.set_help_flag("-h,--help", "this help, or that of a command");
-    parser.set_version_flag("--version", "staveline " STAVELINE_VERSION, "the version of the program");
+    parser.set_version_flag("--version", fmt::format("{} {}", "staveline", STAVELINE_VERSION), "the version of the program");
     parser.add_option("--language", options.language, "language of what is said (if not given, as the machine is set)")
         ->check(CLI::IsMember(languageCodes()));
     parser.add_option("--today", options.todayText, "the day to take as today (YYYY-MM-DD)")
@@ -98,6 +98,11 @@ void addBooks(CLI::App& parser, Options& options, int& result) {
     command(parser, "undo", "take back the last edit", options, result, undo);
     command(parser, "redo", "bring back the last edit taken back", options, result, redo);
     command(parser, "check", "look for damage in the whole book", options, result, check);
+    CLI::App* told = parser.add_subcommand("report", "what those who mend the program ask for; nothing you recorded")
+                         ->group(inLanguage("Subcommands"));
+    told->add_option("book", options.book, "the cellar book (*.cellar)");
+    told->add_option("--out", options.out, "the file; - prints it");
+    told->callback([&options, &result] { result = report(options); });
 }
 
 void addNotes(CLI::App& parser, Options& options, int& result) {

@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-file(GLOB files RELATIVE ${ROOT}/resources ${ROOT}/resources/data/* ${ROOT}/resources/texts/*/* ${ROOT}/demo-data/*.json)
+file(GLOB files RELATIVE ${ROOT}/resources ${ROOT}/resources/data/* ${ROOT}/resources/texts/*/* ${ROOT}/demo-data/*.json
+  ${ROOT}/resources/changes/* ${ROOT}/CHANGELOG.md)
 list(SORT files)
 set(body "// Generated from resources/; do not edit.\n#include \"resources/resources.h\"\n\n#include <array>\n\n")
 string(APPEND body "namespace staveline::resources {\nusing namespace std::string_view_literals;\nnamespace {\nstruct Entry { std::string_view path, text; };\n")

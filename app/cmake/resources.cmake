@@ -2,7 +2,7 @@
 # Turns resources/data, resources/texts and the sample cellar into string views inside one library.
 file(GLOB resource_files CONFIGURE_DEPENDS
   ${PROJECT_SOURCE_DIR}/resources/data/* ${PROJECT_SOURCE_DIR}/resources/texts/*/*
-  ${PROJECT_SOURCE_DIR}/demo-data/*.json)
+  ${PROJECT_SOURCE_DIR}/resources/changes/* ${PROJECT_SOURCE_DIR}/CHANGELOG.md ${PROJECT_SOURCE_DIR}/demo-data/*.json)
 set(embedded ${PROJECT_BINARY_DIR}/embedded_resources.cpp)
 add_custom_command(OUTPUT ${embedded}
   COMMAND ${CMAKE_COMMAND} -DROOT=${PROJECT_SOURCE_DIR} -DOUT=${embedded}

@@ -54,6 +54,7 @@ struct BrewMeaning;
 struct BrewStock;
 struct DayEfficiency;
 struct DrawDayView;
+struct FirstSteps;
 struct HistoryView;
 struct HopOffer;
 struct LedgerPreview;
@@ -220,6 +221,8 @@ public:
     [[nodiscard]] Result<advice::Setting> leftAlone(const facts::VesselName& name) const;
     [[nodiscard]] Result<HistoryView> history(const facts::VesselName& name) const;
     [[nodiscard]] Result<VesselLife> life(const facts::VesselName& name) const;
+    /// Of a new book, up to the first tasting; no vessel yet: `name` is empty.
+    [[nodiscard]] Result<FirstSteps> firstSteps(const facts::VesselName& name) const;
     /// Newest first.
     [[nodiscard]] Result<std::vector<Filed<facts::SittingFact>>> sittings(const facts::VesselName& name) const;
     [[nodiscard]] Result<TasteView> taste(const facts::SittingFact& sitting) const;

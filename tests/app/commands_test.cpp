@@ -316,3 +316,16 @@ TEST_CASE_METHOD(Terminal, "where nobody tasted in this cycle the advice asks fo
     CHECK(words.find("Taste before you brew") != std::string::npos);
     CHECK(words.find("ne more taster") == std::string::npos);
 }
+
+TEST_CASE_METHOD(Sample, "a report tells of the program and the check, and of nothing recorded", "[app]") {
+    const Answer answer = expect("report s.cellar");
+    for (const char* part : {"Staveline ", "no damage", "Vessels in the book: 3"})
+        CHECK(answer.out.find(part) != std::string::npos);
+    for (const char* name : {"Plover", "Knot", "s.cellar"})
+        CHECK(answer.out.find(name) == std::string::npos);
+    write("noise.cellar", "this is no book");
+    CHECK(expect("report noise.cellar").out.find("The book does not open: ") != std::string::npos);
+    CHECK(expect("report").out.find("No book was named.") != std::string::npos);
+    expect("report s.cellar --out report.txt");
+    CHECK(readAll(scratch / "report.txt") == answer.out);
+}

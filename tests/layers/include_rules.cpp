@@ -82,7 +82,7 @@ const std::vector<Library>& libraries() {
         {std::regex("pugixml\\.hpp"), {"desk"}, true},
         {std::regex("boost/crc\\.hpp"), {"book", "desk"}, true},
         {std::regex("(SQLiteCpp/.*|sqlite3\\.h)"), {"book"}, false},
-        {std::regex("sys/(file|mman|stat|types|wait)\\.h"), {"book", "app"}, true},
+        {std::regex("sys/(file|mman|stat|types|utsname|wait)\\.h"), {"book", "app"}, true},
         {std::regex("(Qt\\w+/)?Q\\w+"), {"ui", "app"}, false},
     };
     return table;

@@ -2,9 +2,12 @@
 // What stands at the top of the tree is what a newcomer sees first: it stays short.
 #include "layers/source_tree.h"
 
+#include "quantity/language.h"
 #include "support/catch.h"
+#include "support/scratch.h"
 
 #include <filesystem>
+#include <regex>
 #include <set>
 
 namespace staveline::layers {
@@ -19,7 +22,38 @@ bool mayStandAtTop(const std::string& name) {
     return name.starts_with('.') || kept.contains(name) || made.contains(name);
 }
 
+/// Its versions, in their order.
+std::vector<std::string> versionsIn(const std::string& changes) {
+    static const std::regex heading("(^|\n)## ([0-9.]+)");
+    std::vector<std::string> found;
+    for (std::sregex_iterator at(changes.begin(), changes.end(), heading), end; at != end; ++at)
+        found.push_back((*at)[2].str());
+    return found;
+}
+std::size_t count(const std::string& text, const std::string& part) {
+    std::size_t found = 0;
+    for (auto at = text.find(part); at != std::string::npos; at = text.find(part, at + part.size()))
+        ++found;
+    return found;
+}
+
 } // namespace
+
+TEST_CASE("What is new is told in every language, version by version") {
+    const std::string english = testing::readAll(std::filesystem::path(STAVELINE_SOURCE_DIR) / "CHANGELOG.md");
+    REQUIRE_FALSE(versionsIn(english).empty());
+    for (const Language& language : languages()) {
+        if (language == languages().front())
+            continue;
+        const auto told = std::filesystem::path(STAVELINE_SOURCE_DIR) / "resources" / "changes" /
+                          (std::string(language.code) + ".md");
+        CAPTURE(told);
+        const std::string changes = testing::readAll(told);
+        CHECK(versionsIn(changes) == versionsIn(english));
+        for (const char* mark : {"\n- ", "\n**"})
+            CHECK(count(changes, mark) == count(english, mark));
+    }
+}
 
 TEST_CASE("The top of the tree holds what it is meant to hold, and nothing else") {
     std::vector<std::string> others;

@@ -22,6 +22,7 @@
 #include "ui/widgets/find_bar.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
+#include "ui/window/help_search.h"
 #include "ui/window/preferences.h"
 
 #include <QAction>

@@ -267,9 +267,14 @@ TEST_CASE("shapes are drawn in their table and nowhere else", "[ui][face][glyph]
     QDirIterator files(QStringLiteral(STAVELINE_SOURCE_DIR "/ui"), {"*.cpp"}, QDir::Files,
                        QDirIterator::Subdirectories);
     // Who stands where and needs a state of its own: dates and moods, messages, the ledger's findings.
-    const QStringList named = {
-        "widgets/glyph.cpp",     "widgets/message_label.cpp",    "widgets/entry_look.cpp", "widgets/cycle_timeline.cpp",
-        "cellar/mood_glyph.cpp", "draw_refill/ledger_table.cpp", "brew/flow_diagram.cpp"};
+    const QStringList named = {"widgets/glyph.cpp",
+                               "widgets/message_label.cpp",
+                               "widgets/entry_look.cpp",
+                               "widgets/cycle_timeline.cpp",
+                               "cellar/mood_glyph.cpp",
+                               "cellar/first_steps_bar.cpp",
+                               "draw_refill/ledger_table.cpp",
+                               "brew/flow_diagram.cpp"};
     qsizetype met = 0;
     while (files.hasNext()) {
         const QString path = files.next();

@@ -19,6 +19,7 @@
 #include "ui/widgets/vessel_drawing.h"
 #include "ui/window/cellar_view.h"
 #include "ui/window/help_panel.h"
+#include "ui/window/help_search.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/status_line.h"
 #include "ui/window/vessel_header.h"
@@ -430,7 +431,7 @@ TEST_CASE("a book for reading only says so and writes nothing", "[ui][readonly]"
                                 "Next part of the window, Previous part of the window, Print: ledger, "
                                 "Save as PDF: ledger, Save as HTML: ledger, Save as Markdown: ledger, "
                                 "Print the vessel cards, Save the vessel cards as PDF, "
-                                "Help for this page, About Staveline");
+                                "Help for this page, What is new, Report a fault of the program, About Staveline");
     CHECK(w.window->status().words().contains("reading only"));
     w.key(Qt::Key_D, Qt::ControlModifier);
     CHECK_FALSE(w.window->cellar()->drawRefill().form().active());

@@ -2,6 +2,7 @@
 #include "ui/brew/page.h"
 
 #include "ui/brew/as_brewed_page.h"
+#include "ui/brew/kit_editor.h"
 #include "ui/brew/plan_page.h"
 #include "ui/brew/step_section.h"
 #include "ui/widgets/part_choice.h"
@@ -43,6 +44,11 @@ void BrewPage::showPart(Part part) {
 
 void BrewPage::showPlan() {
     showPart(Part::plan);
+}
+void BrewPage::showKit() {
+    showPart(Part::plan);
+    plan_->kit().button().setChecked(true);
+    plan_->kit().form().focusFirst();
 }
 void BrewPage::showSheet() {
     showPart(Part::sheet);

@@ -19,6 +19,7 @@ public:
     BrewPage(Session& session, Prompt& prompt, QWidget* parent = nullptr);
     void focusWork() override;
     void showPlan();
+    void showKit(); ///< open, below the plan
     void showSheet();
     void showAsBrewed();
     enum class Part { plan, sheet, asBrewed };

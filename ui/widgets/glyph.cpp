@@ -228,6 +228,11 @@ void paintGlyph(QPainter& painter, const QRectF& box, Glyph glyph, const QColor&
     case Glyph::planB:
         fork(painter, b);
         break;
+    case Glyph::done:
+        painter.drawPolyline(QPolygonF{QPointF(b.left(), b.center().y()),
+                                       QPointF(b.left() + b.width() * .36, b.bottom() - b.height() * .12),
+                                       QPointF(b.right(), b.top() + b.height() * .12)});
+        break;
     default:
         if (glyph >= Glyph::opening)
             paintEntry(painter, b, glyph, colour);

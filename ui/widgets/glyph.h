@@ -21,6 +21,7 @@ enum class Glyph {
     note,    ///< open square with a line
     warning, ///< triangle with a bar: a caution
     planB,   ///< a way that forks: what to do if it does not go as planned
+    done,    ///< tick: behind us
     // what a verdict says
     move,       ///< two chevrons upwards: more of it
     moveDown,   ///< two chevrons downwards

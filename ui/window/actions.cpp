@@ -74,13 +74,17 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     saveCards = add(tr("Save the &vessel cards as PDF\u2026"));
     saveLabels = add(tr("Save the bottle &labels as PDF\u2026"));
     help = add(tr("&Help for this page"), keys("F1"));
+    firstSteps = add(tr("&First steps"));
+    news = add(tr("What is &new"));
+    report = add(tr("&Report a fault of the program\u2026"));
     about = add(tr("&About Staveline"));
     tellNeeds();
 }
 
 void Actions::tellNeeds() {
-    needWriting = QList<QAction*>(entries.values()) << addVessel << changeVessel << round << rooms << importNotes
-                                                    << amend << remove << newSitting << sameAgain << adopt;
+    needWriting = QList<QAction*>(entries.values())
+                  << addVessel << changeVessel << round << rooms << importNotes << amend << remove << newSitting
+                  << sameAgain << adopt << firstSteps;
     needBook = needWriting + workPages.values() +
                QList<QAction*>{allVessels, ingredients,    copyBook,     calendar,      checkBook, closeBook,
                                nextVessel, previousVessel, brewSheet,    storedAlready, nextPlace, previousPlace,

@@ -30,7 +30,7 @@ struct Actions {
     QAction* brewSheet;
     QAction *sameAgain, *newSitting, *adopt, *asNow;
     QAction *nextPlace, *previousPlace;
-    QAction *help, *about;
+    QAction *help, *firstSteps, *news, *report, *about;
 
     /// All of them, in the order of the menus.
     QList<QAction*> all;

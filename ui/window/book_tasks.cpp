@@ -2,6 +2,8 @@
 #include "ui/window/book_tasks.h"
 
 #include "desk/folder.h"
+#include "desk/report.h"
+#include "ui/present/text.h"
 
 namespace staveline::ui {
 
@@ -30,6 +32,15 @@ void BookTasks::check(const std::filesystem::path& book) {
     run(
         book, [](const desk::Desk& desk) { return desk.check(); },
         [this](const Result<book::CheckReport>& report) { Q_EMIT checked(*report); });
+}
+
+/// A book that does not open is reported on as well.
+void BookTasks::report(const std::filesystem::path& book) {
+    worker_.post([this, book] {
+        const auto desk = desk::Desk::open(book, clock_, book::OpenMode::readOnly);
+        const QString words = qs(desk::reportText(desk ? desk::reportOn(**desk) : desk::reportOnRefused(desk.error())));
+        QMetaObject::invokeMethod(this, [this, words] { Q_EMIT reported(words); });
+    });
 }
 
 void BookTasks::exportAll(const std::filesystem::path& book, const DisplayUnits& units,

@@ -16,6 +16,8 @@ public:
     /// One task at a time; what is asked while one runs comes after it, also when the window closes meanwhile.
     void copy(const std::filesystem::path& book, const std::filesystem::path& to);
     void check(const std::filesystem::path& book);
+    /// What the check found, in words without anything of the book's own (desk/report.h).
+    void report(const std::filesystem::path& book);
     /// All of it into a new folder.
     void exportAll(const std::filesystem::path& book, const DisplayUnits& units, const std::filesystem::path& to);
     /// A new book of such a folder.
@@ -26,6 +28,7 @@ Q_SIGNALS:
     void exported(const std::filesystem::path& to);
     void made(const std::filesystem::path& book);
     void checked(const staveline::book::CheckReport& report);
+    void reported(const QString& words);
     void failed(const staveline::Fault& fault);
 
 private:

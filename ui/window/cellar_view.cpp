@@ -6,6 +6,7 @@
 #include "ui/brew/page.h"
 #include "ui/brew_sheet/page.h"
 #include "ui/cellar/cellar_page.h"
+#include "ui/cellar/first_steps_bar.h"
 #include "ui/cellar/rail.h"
 #include "ui/cellar/room_page.h"
 #include "ui/cellar/round_page.h"
@@ -46,15 +47,19 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
                [this] { return finish_->paper(); }),
       labels_(session, prompt, tr("bottle labels"), {PaperFormat::pdf}, [this] { return finish_->labels(); }),
       cards_(session, prompt, tr("vessel cards"), {PaperFormat::pdf}, [this] { return vesselCards(); }),
-      model_(new CellarModel(session, this)), parts_(new QStackedWidget(this)),
-      vesselPage_(new VesselPage(session, parts_)), cellarPage_(new CellarPage(*model_, session, prompt, parts_)),
-      round_(new RoundPage(session, prompt, parts_)), rooms_(new RoomPage(session, parts_)),
-      ingredients_(new IngredientsPage(session, parts_)) {
+      model_(new CellarModel(session, this)), firstSteps_(new FirstStepsBar(session, this)),
+      parts_(new QStackedWidget(this)), vesselPage_(new VesselPage(session, parts_)),
+      cellarPage_(new CellarPage(*model_, session, prompt, parts_)), round_(new RoundPage(session, prompt, parts_)),
+      rooms_(new RoomPage(session, parts_)), ingredients_(new IngredientsPage(session, parts_)) {
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(lines(*this, 1));
     row->addWidget(makeRail());
-    row->addWidget(parts_, 1);
+    auto* column = new QVBoxLayout;
+    column->setSpacing(0);
+    column->addWidget(firstSteps_);
+    column->addWidget(parts_, 1);
+    row->addLayout(column, 1);
     parts_->addWidget(vesselPart_ = makeVesselPart(prompt));
     parts_->addWidget(vesselPage_);
     parts_->addWidget(cellarPage_);
@@ -64,6 +69,7 @@ CellarView::CellarView(Session& session, Prompt& prompt, QWidget* parent)
     parts_->addWidget(emptyPart_ = makeEmptyPart());
     connect(&session, &Session::changed, this, &CellarView::refresh);
     connect(&session, &Session::unitsChanged, this, &CellarView::refresh);
+    connect(firstSteps_, &FirstStepsBar::asked, this, &CellarView::takeStep);
     connect(rail_, &Rail::chosen, this, [this](const QString& vessel) { showVessel(toStd(vessel)); });
     connect(cellarPage_, &CellarPage::opened, this, &CellarView::openWork);
     connectVesselPage();
@@ -276,6 +282,7 @@ void CellarView::refresh() {
         if (atAll() && model_->rowCount() < 2)
             parts_->setCurrentWidget(vesselPart_);
     }
+    firstSteps_->showVessel(vessel_);
     selectInRail();
     Q_EMIT moved();
 }
@@ -295,6 +302,7 @@ void CellarView::showVessel(facts::VesselName name) {
         workPage->showVessel(name); // stores what is in hand: the rows are read anew
     if (const desk::VesselSummary* vessel = model_->at(model_->rowOf(name)))
         header_->showVessel(*vessel);
+    firstSteps_->showVessel(name);
     selectInRail();
     Q_EMIT moved();
 }
@@ -441,6 +449,39 @@ void CellarView::addToRail(const QList<QAction*>& actions) {
 void CellarView::stepVessel(int by) {
     if (const desk::VesselSummary* next = model_->at(model_->rowOf(vessel_) + by))
         showVessel(next->name);
+}
+
+/// To where it is taken, or where it was.
+void CellarView::takeStep(desk::FirstStep step) {
+    using desk::FirstStep;
+    if (vessel_.empty()) {
+        addVessel();
+        return;
+    }
+    switch (step) {
+    case FirstStep::vessel:
+        changeVessel();
+        return;
+    case FirstStep::beer:
+        beginEntry(EntryKind::opening);
+        return;
+    case FirstStep::kit:
+        showPage(PageId::brew);
+        brew_->showKit();
+        return;
+    case FirstStep::recipe:
+        showPage(PageId::brew);
+        brew_->showPlan();
+        break;
+    case FirstStep::character:
+        showPage(PageId::adjust);
+        adjust_->openTarget(true);
+        return;
+    case FirstStep::tasting:
+        showPage(PageId::taste);
+        break;
+    }
+    focusWork();
 }
 
 /// A milestone of the timeline opens the page where its work is done.

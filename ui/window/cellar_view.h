@@ -2,6 +2,7 @@
 // One open book: the rail on the left, the vessel in hand and its pages on the right.
 #pragma once
 
+#include "desk/first_steps.h"
 #include "ui/present/cellar_model.h"
 #include "ui/print/printout.h"
 #include "ui/widgets/cycle_timeline.h"
@@ -21,6 +22,7 @@ class AsidePage;
 class BrewPage;
 class CellarPage;
 class DrawRefillPage;
+class FirstStepsBar;
 class FinishPage;
 class HistoryPage;
 class IngredientsPage;
@@ -71,6 +73,7 @@ public:
     [[nodiscard]] bool atBrewSheet() const;
     [[nodiscard]] PageId workPage() const;
     [[nodiscard]] PaperInFront paperInFront();
+    [[nodiscard]] FirstStepsBar& firstSteps() const { return *firstSteps_; }
     [[nodiscard]] CellarPage& all() const { return *cellarPage_; }
     [[nodiscard]] const Printout& cards() const { return cards_; }   ///< of all vessels in use
     [[nodiscard]] const Printout& labels() const { return labels_; } ///< of what is asked about in Finish
@@ -102,6 +105,7 @@ private:
     void goBack(); ///< to where it was opened from
     QWidget* makeEmptyPart();
     void refresh(); ///< the cellar changed: the vessel in hand may be gone
+    void takeStep(desk::FirstStep step);
     void openMilestone(MilestoneKind kind);
     void openWork(const QString& vessel, vessel::DueKind work);
     void selectInRail();
@@ -114,6 +118,7 @@ private:
     CellarModel* model_;
     Rail* rail_;
     QPushButton* add_;
+    FirstStepsBar* firstSteps_;
     QStackedWidget* parts_;
     QWidget* vesselPart_;
     VesselHeader* header_;

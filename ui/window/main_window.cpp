@@ -4,6 +4,7 @@
 #include "desk/whole_file.h"
 #include "facts/sample.h"
 #include "ui/adjust/page.h"
+#include "ui/cellar/first_steps_bar.h"
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/page.h"
 #include "ui/history/page.h"
@@ -41,15 +42,9 @@ namespace {
 
 constexpr int pollEveryMs = 1500;
 constexpr int rememberAfterMs = 2000;
-constexpr double leastBesideHelp = 70; // lines of text wide
 
 QString pathText(const std::filesystem::path& path) {
     return qs(path.string());
-}
-
-/// Help stands beside the page where there is room for both, else in its place.
-void makeRoomFor(const QWidget& help, QWidget& page) {
-    page.setVisible(help.isHidden() || help.window()->width() >= lines(help, leastBesideHelp));
 }
 
 } // namespace
@@ -89,6 +84,7 @@ MainWindow::~MainWindow() {
 void MainWindow::start(const std::optional<std::filesystem::path>& book) {
     startPage_->setRecent(settings_.recent);
     fillRecent();
+    tellNews();
     if (book) {
         openAtWork(*book);
     } else if (!settings_.lastBook.isEmpty() && QFileInfo::exists(settings_.lastBook)) {
@@ -152,6 +148,7 @@ bool MainWindow::newBook(const std::filesystem::path& path) {
     if (!desk)
         return failed(desk.error());
     take(std::move(*desk));
+    setFirstStepsAway(false);
     cellar_->addVessel();
     return true;
 }
@@ -206,6 +203,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     cellar_ = new CellarView(*session_, prompt_, stack_);
     cellar_->setPaper(settings_.paper);
     cellar_->adjust().setMostMoved(settings_.mostMoved);
+    cellar_->firstSteps().setAway(settings_.firstStepsAway);
     placePanes(*cellar_);
     addContextMenus();
     stack_->addWidget(cellar_);
@@ -225,6 +223,7 @@ void MainWindow::take(std::unique_ptr<Desk> desk) {
     connect(&cellar_->drawRefill(), &DrawRefillPage::selectionChanged, this, &MainWindow::refreshLedgerActions);
     connect(cellar_, &CellarView::frontMade, this, &MainWindow::refreshPaperActions);
     connect(cellar_, &CellarView::paperChanged, this, &MainWindow::setPaper);
+    connect(&cellar_->firstSteps(), &FirstStepsBar::putAway, this, [this] { setFirstStepsAway(true); });
     fillRecent();
     refreshActions();
     refreshTitle();
@@ -276,41 +275,6 @@ void MainWindow::refreshTitle() {
     const QString vessel = qs(cellar_->vessel());
     setWindowTitle((vessel.isEmpty() ? book : tr("%1 \u2013 %2").arg(vessel, book)) +
                    QStringLiteral(" \u2013 Staveline"));
-}
-
-QString MainWindow::page() const {
-    if (!cellar_)
-        return QStringLiteral("start");
-    if (cellar_->atAll())
-        return QStringLiteral("cellar");
-    if (!cellar_->atVessel())
-        return cellar_->atRound()         ? QStringLiteral("round")
-               : cellar_->atRooms()       ? QStringLiteral("room")
-               : cellar_->atIngredients() ? QStringLiteral("ingredients")
-                                          : QStringLiteral("vessel");
-    return cellar_->atBrewSheet() ? QStringLiteral("brew_sheet") : idOf(cellar_->workPage());
-}
-
-void MainWindow::refreshHelp() {
-    if (help_->isVisible())
-        help_->showPage(page(), actions_->all);
-}
-
-void MainWindow::showPageAgain() {
-    if (stack_->isHidden())
-        toggleHelp();
-}
-
-void MainWindow::toggleHelp() {
-    const bool show = !help_->isVisible();
-    help_->setVisible(show);
-    makeRoomFor(*help_, *stack_);
-    if (show) {
-        help_->showPage(page(), actions_->all);
-        help_->focusText();
-    } else if (cellar_) {
-        cellar_->focusWork();
-    }
 }
 
 void MainWindow::fillRecent() {
@@ -373,13 +337,6 @@ void MainWindow::showReport(const book::CheckReport& report) {
     for (const book::Damage& damage : report.damages)
         words << text(damage.what, settings_.units);
     notices_->showFault(words.join(QLatin1Char('\n')));
-}
-
-void MainWindow::about() {
-    help_->setVisible(true);
-    makeRoomFor(*help_, *stack_);
-    help_->showAbout();
-    help_->focusText();
 }
 
 void MainWindow::setUnits(const DisplayUnits& units) {
@@ -451,7 +408,7 @@ void MainWindow::remember() {
 
 void MainWindow::resizeEvent(QResizeEvent* event) {
     QMainWindow::resizeEvent(event);
-    makeRoomFor(*help_, *stack_);
+    fitHelp();
     rememberSoon_->start();
 }
 

@@ -17,6 +17,7 @@ class QTimer;
 namespace staveline::ui {
 
 class BookTasks;
+class ReportDialog;
 class CellarView;
 class HelpPanel;
 class NoticeBar;
@@ -76,6 +77,7 @@ private:
     void connectFinding();
     void connectPapers();
     void connectExchange();
+    void connectHelp();
     void addContextMenus();
     // --- the book in hand
     void take(std::unique_ptr<desk::Desk> desk);
@@ -92,6 +94,7 @@ private:
     [[nodiscard]] QString whyNoLedgerAction() const; ///< empty: there is an entry to act on
     void refreshTitle();
     void refreshHelp();
+    void fitHelp(); ///< beside the page where there is room for both, else in its place
     void fillRecent();
     void placePanes(QWidget& in); ///< as they were left
     void keepPanes();
@@ -104,6 +107,11 @@ private:
     void showReport(const book::CheckReport& report);
     void showNotices();
     void about();
+    void setFirstStepsAway(bool away);
+    void showHelp(const std::function<void()>& fill); ///< beside the page; the hand goes there
+    void tellNews();                                  ///< after an update, once
+    void report();
+    void saveReport(const ReportDialog& dialog);
     [[nodiscard]] QString page() const; ///< of the help
     [[nodiscard]] QString bookFolder() const;
     [[nodiscard]] static std::filesystem::path samplePath();

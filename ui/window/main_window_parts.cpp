@@ -54,7 +54,7 @@ void MainWindow::makeParts() {
     stack_ = new QStackedWidget(whole);
     startPage_ = new StartPage(true, stack_);
     stack_->addWidget(startPage_);
-    help_ = new HelpPanel(whole);
+    help_ = new HelpPanel(actions_->all, whole);
     help_->setVisible(false);
     status_ = new StatusLine(*actions_->undo, *actions_->redo, *actions_->help, whole);
     auto* middle = new Panes(QStringLiteral("help"), whole);
@@ -112,7 +112,7 @@ void MainWindow::makeMenus() {
         QMetaObject::invokeMethod(
             this, [this, code] { setLanguage(code); }, Qt::QueuedConnection);
     });
-    menuBar()->addMenu(tr("&Help"))->addActions({a.help, a.about});
+    menuBar()->addMenu(tr("&Help"))->addActions({a.help, a.firstSteps, a.news, a.report, a.about});
 }
 
 /// The actions that open, make, copy and close books; they work without one in hand.
@@ -154,9 +154,7 @@ void MainWindow::connectBook() {
             [this] { status_->say(tr("There is nothing to save: each entry is stored as it is made.")); });
     connect(a.preferences, &QAction::triggered, this, &MainWindow::showPreferences);
     connect(a.quit, &QAction::triggered, this, &QWidget::close);
-    connect(a.help, &QAction::triggered, this, &MainWindow::toggleHelp);
-    connect(help_, &HelpPanel::closed, this, &MainWindow::toggleHelp);
-    connect(a.about, &QAction::triggered, this, &MainWindow::about);
+    connectHelp();
 }
 
 /// The actions on the book in hand; they are off while there is none.

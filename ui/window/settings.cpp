@@ -47,6 +47,8 @@ constexpr Words<HistoryPage::Face, 3> historyFaces{"session/history", {"charts",
 const QLatin1String languageKey("language");
 const QLatin1String splitGroup("split/");
 const QLatin1String atAllKey("session/all_vessels");
+const QLatin1String firstStepsKey("first_steps_away");
+const QLatin1String versionKey("version");
 const QLatin1String mostMovedKey("advice/most_moved"); // its control knows the bounds
 
 /// Sizes as they were written; none when one of them is no size.
@@ -147,6 +149,8 @@ WindowSettings load(const QSettings& from) {
     const int levers = from.value(mostMovedKey).toInt(&isNumber);
     if (isNumber)
         made.mostMoved = levers;
+    made.firstStepsAway = from.value(firstStepsKey).toBool();
+    made.seenVersion = from.value(versionKey).toString();
     made.splits = readSplits(from);
     made.geometry = from.value(QLatin1String("session/geometry")).toByteArray();
     return made;
@@ -170,6 +174,8 @@ void save(const WindowSettings& settings, QSettings& to) {
     brewParts.write(settings.brewPart, to);
     historyFaces.write(settings.historyFace, to);
     to.setValue(mostMovedKey, settings.mostMoved);
+    to.setValue(firstStepsKey, settings.firstStepsAway);
+    to.setValue(versionKey, settings.seenVersion);
     writeSplits(settings.splits, to);
     to.setValue(QLatin1String("session/geometry"), settings.geometry);
 }

@@ -33,6 +33,8 @@ struct WindowSettings {
     bool atAll = false; ///< all vessels were in front
     BrewPage::Part brewPart = BrewPage::Part::plan;
     HistoryPage::Face historyFace = HistoryPage::Face::charts;
+    bool firstStepsAway = false; ///< put away, until they are asked for
+    QString seenVersion;         ///< of the program, when it was used last; empty: never
     int mostMoved = static_cast<int>(constants::advice::mostMoved); ///< changes in one plan
     QByteArray geometry;
     QMap<QString, QList<int>> splits; ///< sizes of the parts of each splitter, by its name
