@@ -13,9 +13,10 @@
 #include "ui/window/status_line.h"
 
 #include <QAction>
-#include <QFileInfo>
+#include <QApplication>
 #include <QStackedWidget>
 #include <QSysInfo>
+#include <QTimer>
 
 namespace staveline::ui {
 namespace {

@@ -8,6 +8,7 @@
 #include "ui/cellar/start_page.h"
 #include "ui/draw_refill/ledger_table.h"
 #include "ui/draw_refill/page.h"
+#include "ui/finish/page.h"
 #include "ui/history/page.h"
 #include "ui/taste/page.h"
 #include "ui/widgets/entry_look.h"
