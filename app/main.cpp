@@ -64,7 +64,8 @@ std::vector<std::string> languageCodes() {
 void addGeneral(CLI::App& parser, Options& options) {
     tellHelpInLanguage(parser);
     parser.set_help_flag("-h,--help", "this help, or that of a command");
-    parser.set_version_flag("--version", fmt::format("{} {}", "staveline", STAVELINE_VERSION), "the version of the program");
+    parser.set_version_flag("--version", fmt::format("{} {}", "staveline", STAVELINE_VERSION),
+                            "the version of the program");
     parser.add_option("--language", options.language, "language of what is said (if not given, as the machine is set)")
         ->check(CLI::IsMember(languageCodes()));
     parser.add_option("--today", options.todayText, "the day to take as today (YYYY-MM-DD)")

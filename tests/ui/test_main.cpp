@@ -5,8 +5,8 @@
 
 #include "quantity/language.h"
 #include "ui/present/window_words.h"
-#include "ui/widgets/accessible_roles.h"
 #include "ui/test_warnings.h"
+#include "ui/widgets/accessible_roles.h"
 
 #include <QApplication>
 #include <QLocale>
