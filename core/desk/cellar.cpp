@@ -30,6 +30,22 @@ template <class Known> void tellAsToday(std::string& name, const Known& known) {
         name = known->name;
 }
 
+/// Ingredients copied into the book stand in the place of the built-in ones.
+void takeKept(Facts<ingredient::Grain> grains, Facts<ingredient::Yeast> yeasts, SharedFacts& shared) {
+    for (auto& stored : grains) {
+        shared.kept.insert(stored.fact.id);
+        if (const auto known = shared.builtIn.grain(stored.fact.id); known && stored.fact.lactic <= 0)
+            stored.fact.lactic = known->lactic; // kept before it was reckoned with
+        tellAsToday(stored.fact.name, shared.builtIn.grain(stored.fact.id));
+        shared.builtIn.put(std::move(stored.fact));
+    }
+    for (auto& stored : yeasts) {
+        shared.kept.insert(stored.fact.id);
+        tellAsToday(stored.fact.name, shared.builtIn.yeast(stored.fact.id));
+        shared.builtIn.put(std::move(stored.fact));
+    }
+}
+
 template <class F> void sortByDay(Facts<F>& facts) {
     std::stable_sort(facts.begin(), facts.end(),
                      [](const auto& a, const auto& b) { return dayOf(a.fact) < dayOf(b.fact); });
@@ -178,18 +194,7 @@ Result<void> Cellar::loadShared() {
                                     : yeasts.error());
     for (const auto& stored : *brews)
         shared.names.addBrew(stored.id, stored.fact.name);
-    for (auto& stored : *grains) {
-        shared.kept.insert(stored.fact.id);
-        if (const auto known = shared.builtIn.grain(stored.fact.id); known && stored.fact.lactic <= 0)
-            stored.fact.lactic = known->lactic; // kept before it was reckoned with
-        tellAsToday(stored.fact.name, shared.builtIn.grain(stored.fact.id));
-        shared.builtIn.put(std::move(stored.fact));
-    }
-    for (auto& stored : *yeasts) {
-        shared.kept.insert(stored.fact.id);
-        tellAsToday(stored.fact.name, shared.builtIn.yeast(stored.fact.id));
-        shared.builtIn.put(std::move(stored.fact));
-    }
+    takeKept(std::move(*grains), std::move(*yeasts), shared);
     shared.brews = std::move(*brews);
     shared.equipment = std::move(*equipment);
     shared.availability = std::move(*availability);

@@ -106,6 +106,20 @@ TEST_CASE("after an update the window tells once what is new, and takes no key f
     CHECK(w.help().words().contains(programVersion()));
 }
 
+TEST_CASE("where the news would hide the page they wait for a wider window", "[ui][news]") {
+    WindowInScratch w;
+    w.settings.setValue("version", "0.0.9");
+    w.open();
+    const int wide = w.window->width();
+    w.window->resize(lines(*w.window, 45), w.window->height());
+    w.window->start(w.book);
+    CHECK_FALSE(w.help().isVisible());
+    CHECK(w.window->settings().seenVersion == "0.0.9");
+    w.window->resize(wide, w.window->height());
+    w.window->start(w.book);
+    CHECK(w.help().isVisible());
+}
+
 TEST_CASE("a report is read, then saved; the book goes along only where that is chosen", "[ui][report]") {
     WindowInScratch w;
     w.action("Report a fault of the program").trigger();

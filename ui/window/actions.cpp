@@ -16,6 +16,19 @@ QKeySequence keys(const char* words) {
     return QKeySequence(QLatin1String(words));
 }
 
+struct PageWords {
+    PageId page;
+    const char *words, *key;
+};
+constexpr PageWords pageWords[] = {
+    {PageId::taste, QT_TRANSLATE_NOOP("Actions", "&Taste"), "Ctrl+1"},
+    {PageId::adjust, QT_TRANSLATE_NOOP("Actions", "&Adjust"), "Ctrl+2"},
+    {PageId::brew, QT_TRANSLATE_NOOP("Actions", "&Brew"), "Ctrl+3"},
+    {PageId::drawRefill, QT_TRANSLATE_NOOP("Actions", "&Draw && refill"), "Ctrl+4"},
+    {PageId::finish, QT_TRANSLATE_NOOP("Actions", "&Finish"), "Ctrl+5"},
+    {PageId::history, QT_TRANSLATE_NOOP("Actions", "H&istory"), "Ctrl+6"},
+};
+
 } // namespace
 
 Actions::Actions(QObject& owner) : owner_(owner) {
@@ -52,12 +65,8 @@ Actions::Actions(QObject& owner) : owner_(owner) {
     for (QAction* ofLedger : {amend, remove})
         ofLedger->setShortcutContext(Qt::WidgetShortcut); // where the ledger has the focus
     allVessels = add(tr("All vesse&ls"), keys("Ctrl+0"));
-    workPages[PageId::taste] = add(tr("&Taste"), keys("Ctrl+1"));
-    workPages[PageId::adjust] = add(tr("&Adjust"), keys("Ctrl+2"));
-    workPages[PageId::brew] = add(tr("&Brew"), keys("Ctrl+3"));
-    workPages[PageId::drawRefill] = add(tr("&Draw && refill"), keys("Ctrl+4"));
-    workPages[PageId::finish] = add(tr("&Finish"), keys("Ctrl+5"));
-    workPages[PageId::history] = add(tr("H&istory"), keys("Ctrl+6"));
+    for (const auto& [page, words, key] : pageWords)
+        workPages[page] = add(tr(words), keys(key));
     brewSheet = add(tr("Brew &sheet"), keys("Ctrl+Shift+B"));
     newSitting = add(tr("Ne&w tasting"), keys("Ctrl+Shift+T"));
     sameAgain = add(tr("Copy last s&cores"), keys("Ctrl+="));

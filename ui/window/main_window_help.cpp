@@ -94,9 +94,12 @@ void MainWindow::about() {
     showHelp([this] { help_->showAbout(); });
 }
 
-/// It stands beside the page and takes no key.
+/// Beside the page, and without taking a key; where both have no room it waits for a wider window.
 void MainWindow::tellNews() {
-    const QString seen = std::exchange(settings_.seenVersion, programVersion());
+    const QString seen = settings_.seenVersion;
+    if (isUpdate(seen) && width() < lines(*help_, leastBesideHelp))
+        return;
+    settings_.seenVersion = programVersion();
     if (!isUpdate(seen))
         return;
     help_->setVisible(true);
