@@ -93,7 +93,7 @@ void FirstStepsBar::refresh() {
 /// A shape and its name say what is done; what comes next stands out.
 void FirstStepsBar::tick(FirstStep step, bool done, bool next) {
     QPushButton& button = *steps_[static_cast<std::size_t>(step)];
-    button.setIcon(QIcon(glyphBeside(button, done ? Glyph::done : Glyph::calm, .8)));
+    button.setIcon(QIcon(glyphBeside(*this, done ? Glyph::done : Glyph::calm, .8)));
     setType(button, next ? Type::strong : Type::body);
     const char* state = done ? "ui.first.is_done" : next ? "ui.first.is_next" : "ui.first.is_open";
     button.setAccessibleName(text(say(state).with("step", toStd(wordsOf(step)))));
